@@ -1,0 +1,286 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * One outer loop lets three things settle: ionic strength (hence activity coefficients), the free
+ * calcium, magnesium and sulphate (hence the ion pairs), and the acidity. With the first two
+ * frozen the alkalinity is a falling function of the acidity alone, of closed form, so the inner
+ * solve is bracketed and cannot fail. The outer map tightens: what binds more calcium leaves less
+ * carbonate to bind it. Activity: Davies equation, one exponential for all ions; see
+ * docs/methods.md for why it was preferred to the extended Debye-Hueckel equation.
+ */
+#include "chem/speciation.h"
+
+#include <math.h>
+
+#define LN_10 2.302585092994046
+#define DAVIES_LINEAR 0.3  /* Davies 1962, as in Parkhurst & Appelo 1999, eq. 5 */
+#define NEUTRAL_LINEAR 0.1 /* log gamma of uncharged species, ibid. eq. 6 */
+#define OUTER_ROUNDS 60
+#define INNER_ROUNDS 100
+#define SETTLED 1e-8 /* relative change of acidity and ionic strength: 4e-9 pH */
+
+/* What is held fixed while the acidity is sought. */
+enum known { KNOWN_PH, KNOWN_CO2, KNOWN_DIC };
+
+struct problem {
+	const struct ts_chem_constants *constants;
+	enum known known;
+	double ca, mg, so4, inert; /* totals, mol/L; inert: sum of singly charged ions */
+	double alk, carbon;        /* eq/L; mol/L of CO2 or of all inorganic carbon */
+};
+
+/* Constants between concentrations (H as activity), at the present activity coefficients. */
+struct conditional {
+	double k1, k2, kw, h_per_activity;
+	double pair_hco3, pair_co3;     /* 1 + what pairs bind, per free HCO3 and CO3 */
+	double to_hco3, to_co3, to_so4; /* factors from a pair's constant to concentrations */
+};
+
+static void activity(struct ts_species *io, double dh_a)
+{
+	double root = sqrt(io->ionic_strength);
+	double davies = root / (1 + root) - DAVIES_LINEAR * io->ionic_strength;
+	double neutral = NEUTRAL_LINEAR * LN_10 * io->ionic_strength;
+	double square;
+
+	io->gamma_1 = exp(-LN_10 * dh_a * davies);
+	square = io->gamma_1 * io->gamma_1;
+	io->gamma_2 = square * square;
+	io->gamma_0 = 1 + neutral * (1 + neutral / 2);
+}
+
+static struct conditional conditional(
+	const struct ts_chem_constants *k, const struct ts_species *io)
+{
+	double both = io->gamma_2 * io->gamma_2 / io->gamma_0;
+	struct conditional c = {
+		.k1 = k->k1 * io->gamma_0 / io->gamma_1,
+		.k2 = k->k2 * io->gamma_1 / io->gamma_2,
+		.kw = k->kw / io->gamma_1,
+		.h_per_activity = 1 / io->gamma_1,
+		.to_hco3 = io->gamma_2,
+		.to_co3 = both,
+		.to_so4 = both,
+	};
+
+	c.pair_hco3 = 1 + c.to_hco3 * (k->ca_hco3 * io->ca + k->mg_hco3 * io->mg);
+	c.pair_co3 = 1 + c.to_co3 * (k->ca_co3 * io->ca + k->mg_co3 * io->mg);
+	return c;
+}
+
+/* Alkalinity that acidity h would give, less the alkalinity there is; *slope: d/dh, below 0. */
+static double excess(const struct problem *p, const struct conditional *c, double h, double *slope)
+{
+	double carbonate, d_carbonate, inverse = 1 / h;
+	double b = c->pair_hco3, k2 = c->k2 * c->pair_co3;
+
+	if (p->known == KNOWN_CO2) {
+		double bicarbonate = c->k1 * p->carbon * inverse;
+
+		carbonate = bicarbonate * (b + 2 * k2 * inverse);
+		d_carbonate = -bicarbonate * inverse * (b + 4 * k2 * inverse);
+	} else {
+		double acid = h / c->k1;
+		double all = 1 / (h * (acid + b) + k2);
+		double share = (b * h + 2 * k2) * all;
+
+		carbonate = p->carbon * share;
+		d_carbonate = p->carbon * all * (b - share * (2 * acid + b));
+	}
+	*slope = d_carbonate - c->kw * inverse * inverse - c->h_per_activity;
+	return carbonate + c->kw * inverse - h * c->h_per_activity - p->alk;
+}
+
+/*
+ * Acidity in [low, high] by Newton's steps, falling back to halving (of the logarithm) whenever
+ * one leaves the bracket: at most INNER_ROUNDS evaluations. At an end when the root lies outside.
+ */
+static double solve_acidity(const struct problem *p, const struct conditional *c, double start)
+{
+	double low = 1e-13, high = 1e-1, h = start;
+
+	for (int round = 0; round < INNER_ROUNDS; round++) {
+		double slope, value = excess(p, c, h, &slope), next = h - value / slope;
+
+		if (value > 0)
+			low = h;
+		else
+			high = h;
+		if (fabs(next - h) <= SETTLED * h)
+			return next;
+		if (high - low <= SETTLED * h)
+			return h;
+		h = next > low && next < high ? next : sqrt(low * high);
+	}
+	return h;
+}
+
+/* A first acidity without pairs or activity, within the bracket of solve_acidity(). */
+static double first_acidity(const struct problem *p)
+{
+	double bound_1 = p->constants->k1, k2 = p->constants->k2, h = 1e-7;
+
+	if (p->alk > 0 && p->known == KNOWN_CO2)
+		h = bound_1 * p->carbon / p->alk;
+	else if (p->alk > 0 && p->alk < p->carbon)
+		h = bound_1 * (p->carbon - p->alk) / p->alk + k2;
+	else if (p->alk < 2 * p->carbon && p->alk > p->carbon)
+		h = k2 * (2 * p->carbon - p->alk) / (p->alk - p->carbon);
+	return fmin(fmax(h, 1e-12), 1e-2);
+}
+
+static void spread_carbon(
+	const struct problem *p, const struct conditional *c, struct ts_species *io)
+{
+	double h = io->h_activity, ratio = c->k2 / h;
+
+	if (p->known == KNOWN_CO2) {
+		io->co2 = p->carbon;
+		io->hco3 = c->k1 * p->carbon / h;
+	} else if (p->known == KNOWN_DIC) {
+		io->hco3 = p->carbon * h / (h * (h / c->k1 + c->pair_hco3) + c->k2 * c->pair_co3);
+		io->co2 = io->hco3 * h / c->k1;
+	} else {
+		double rest = p->alk - c->kw / h + h * c->h_per_activity;
+
+		io->hco3 = fmax(rest, 0) / (c->pair_hco3 + 2 * ratio * c->pair_co3);
+		io->co2 = io->hco3 * h / c->k1;
+	}
+	io->co3 = io->hco3 * ratio;
+	io->h = h * c->h_per_activity;
+	io->oh = c->kw / h;
+}
+
+/* New free calcium, magnesium, sulphate and the pairs that belong to them. */
+static void spread_metals(
+	const struct problem *p, const struct conditional *c, struct ts_species *io)
+{
+	const struct ts_chem_constants *k = p->constants;
+	double hco3 = c->to_hco3 * io->hco3, co3 = c->to_co3 * io->co3, so4 = c->to_so4 * io->so4;
+
+	io->ca = p->ca / (1 + k->ca_hco3 * hco3 + k->ca_co3 * co3 + k->ca_so4 * so4);
+	io->mg = p->mg / (1 + k->mg_hco3 * hco3 + k->mg_co3 * co3 + k->mg_so4 * so4);
+	io->so4 = p->so4 / (1 + c->to_so4 * (k->ca_so4 * io->ca + k->mg_so4 * io->mg));
+	io->ca_hco3 = k->ca_hco3 * hco3 * io->ca;
+	io->ca_co3 = k->ca_co3 * co3 * io->ca;
+	io->mg_hco3 = k->mg_hco3 * hco3 * io->mg;
+	io->mg_co3 = k->mg_co3 * co3 * io->mg;
+	io->ca_so4 = k->ca_so4 * c->to_so4 * io->ca * io->so4;
+	io->mg_so4 = k->mg_so4 * c->to_so4 * io->mg * io->so4;
+}
+
+static double ionic_strength(const struct problem *p, const struct ts_species *io)
+{
+	double single = p->inert + io->h + io->oh + io->hco3 + io->ca_hco3 + io->mg_hco3;
+	double twofold = io->ca + io->mg + io->co3 + io->so4;
+
+	return fmin((single + 4 * twofold) / 2, 5 * TS_CHEM_IONIC_STRENGTH_HIGH);
+}
+
+/* A start for the outer loop: nothing in pairs, all alkalinity bicarbonate. */
+static void cold_start(const struct problem *p, struct ts_species *io)
+{
+	*io = (struct ts_species){.ca = p->ca, .mg = p->mg, .so4 = p->so4};
+	io->h_activity = first_acidity(p);
+	io->hco3 = fabs(p->alk);
+	io->ionic_strength = ionic_strength(p, io);
+}
+
+static enum ts_status settle(const struct problem *p, struct ts_species *io)
+{
+	struct ts_species now = *io;
+	bool settled = false;
+
+	if (!(now.h_activity > 0))
+		cold_start(p, &now);
+	for (now.rounds = 0; !settled && now.rounds < OUTER_ROUNDS; now.rounds++) {
+		double h_before = now.h_activity, strength_before = now.ionic_strength;
+		struct conditional c;
+
+		activity(&now, p->constants->dh_a);
+		c = conditional(p->constants, &now);
+		if (p->known != KNOWN_PH)
+			now.h_activity = solve_acidity(p, &c, now.h_activity);
+		spread_carbon(p, &c, &now);
+		spread_metals(p, &c, &now);
+		now.ionic_strength = ionic_strength(p, &now);
+		settled = fabs(now.h_activity - h_before) <= SETTLED * h_before &&
+			  fabs(now.ionic_strength - strength_before) <= SETTLED * strength_before;
+	}
+	if (p->known != KNOWN_PH)
+		now.ph = -log10(now.h_activity);
+	if (now.ionic_strength > TS_CHEM_IONIC_STRENGTH_HIGH || !(now.ph >= TS_CHEM_PH_LOW) ||
+		!(now.ph <= TS_CHEM_PH_HIGH))
+		return TS_BAD_INPUT;
+	*io = now;
+	return TS_OK;
+}
+
+static struct problem problem_of(const struct ts_chem_constants *constants,
+	const struct ts_solution *s, enum known known, double carbon_mmol_l)
+{
+	return (struct problem){
+		.constants = constants,
+		.known = known,
+		.ca = s->ca_mmol_l / 1000,
+		.mg = s->mg_mmol_l / 1000,
+		.so4 = s->so4_mmol_l / 1000,
+		.inert = (s->na_mmol_l + s->k_mmol_l + s->cl_mmol_l + s->no3_mmol_l) / 1000,
+		.alk = s->alk_meq_l / 1000,
+		.carbon = carbon_mmol_l / 1000,
+	};
+}
+
+enum ts_status ts_chem_speciate_at_ph(const struct ts_chem_constants *constants,
+	const struct ts_solution *s, double ph, struct ts_species *io)
+{
+	struct problem p = problem_of(constants, s, KNOWN_PH, 0);
+	struct ts_species now = *io;
+	enum ts_status status = ts_solution_check(s);
+
+	if (status != TS_OK || !(ph >= TS_CHEM_PH_LOW) || !(ph <= TS_CHEM_PH_HIGH))
+		return TS_BAD_INPUT;
+	if (!(now.h_activity > 0))
+		cold_start(&p, &now);
+	now.ph = ph;
+	now.h_activity = exp(-LN_10 * ph);
+	status = settle(&p, &now);
+	if (status == TS_OK && p.alk - now.oh + now.h < 0)
+		return TS_NO;
+	if (status == TS_OK)
+		*io = now;
+	return status;
+}
+
+enum ts_status ts_chem_speciate_at_co2(const struct ts_chem_constants *constants,
+	const struct ts_solution *s, double co2_mmol_l, struct ts_species *io)
+{
+	struct problem p = problem_of(constants, s, KNOWN_CO2, co2_mmol_l);
+	enum ts_status status = ts_solution_check(s);
+
+	if (status != TS_OK || !(co2_mmol_l > 0) || !(co2_mmol_l <= TS_CHEM_CO2_HIGH_MMOL_L))
+		return TS_BAD_INPUT;
+	return settle(&p, io);
+}
+
+enum ts_status ts_chem_speciate_closed(const struct ts_chem_constants *constants,
+	const struct ts_solution *s, struct ts_species *io)
+{
+	struct problem p = problem_of(constants, s, KNOWN_DIC, s->dic_mmol_l);
+	enum ts_status status = ts_solution_check(s);
+
+	return status == TS_OK ? settle(&p, io) : status;
+}
+
+double ts_chem_species_dic_mmol_l(const struct ts_species *species)
+{
+	return 1000 * (species->co2 + species->hco3 + species->co3 + species->ca_hco3 +
+			      species->ca_co3 + species->mg_hco3 + species->mg_co3);
+}
+
+double ts_chem_species_si(const struct ts_chem_constants *constants,
+	const struct ts_species *species, enum ts_mineral mineral)
+{
+	double product = species->ca * species->co3 * species->gamma_2 * species->gamma_2;
+
+	return product > 0 ? fmax(log10(product / constants->mineral[mineral]), -99) : -99;
+}
