@@ -6,6 +6,8 @@
 #ifndef TS_CHEM_AMMONIA_H
 #define TS_CHEM_AMMONIA_H
 
+#include <stdbool.h>
+
 #include "tapshoal/base.h"
 
 /* Range of Emerson et al. 1975 as used here. */
@@ -18,5 +20,20 @@
  * pKa = 0.09018 + 2729.92 / T. TS_BAD_INPUT outside, `ret_fraction` then untouched.
  */
 TS_MUST_USE enum ts_status ts_chem_nh3_fraction(double ph, double temp_c, double *ret_fraction);
+
+/* Range of the EPA criteria. They level off below pH 6.5: there the value at 6.5 is safe to use. */
+#define TS_CHEM_EPA_PH_LOW 6.5
+#define TS_CHEM_EPA_PH_HIGH 9.0
+#define TS_CHEM_EPA_TEMP_HIGH_C 30.0
+
+/*
+ * US EPA 2013 criteria for ammonia in fresh water, EPA 822-R-13-001, mg TAN-N/L, at pH 6.5..9.0
+ * and 0..30 C, else TS_BAD_INPUT: CCC is the 30-day mean that aquatic life bears (chronic), CMC
+ * the one-hour mean (acute), for waters with and without salmonids of the genus Oncorhynchus.
+ */
+TS_MUST_USE enum ts_status ts_chem_ammonia_ccc_mg_l(
+	double ph, double temp_c, double *ret_tan_n_mg_l);
+TS_MUST_USE enum ts_status ts_chem_ammonia_cmc_mg_l(
+	double ph, double temp_c, bool salmonids, double *ret_tan_n_mg_l);
 
 #endif

@@ -99,6 +99,7 @@ void ts_chem_constants_at(struct ts_chem_constants *cache, double temp_c)
 
 		*at(cache, pairs[i].offset) = power_of_10(pairs[i].log_k_25 + shift);
 	}
+	cache->inverse_k1 = 1 / cache->k1;
 	cache->dh_a = debye_hueckel_a(bounded);
 	cache->temp_c = bounded;
 	cache->filled = 1;

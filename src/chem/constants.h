@@ -18,7 +18,7 @@ struct ts_chem_constants {
 	double temp_c; /* what the rest holds for, once `filled` */
 	int filled;
 	double kh;                         /* CO2(gas) = CO2(aq), mol/(L atm) */
-	double k1, k2;                     /* CO2 + H2O = H + HCO3; HCO3 = H + CO3 */
+	double k1, inverse_k1, k2;         /* CO2 + H2O = H + HCO3; HCO3 = H + CO3 */
 	double kw;                         /* H2O = H + OH */
 	double mineral[TS_MINERAL__COUNT]; /* solubility products, = Ca + CO3 */
 	double ca_hco3, ca_co3, mg_hco3, mg_co3, ca_so4, mg_so4; /* formation of ion pairs */

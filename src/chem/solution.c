@@ -33,14 +33,20 @@ static bool inside(double value, double low, double high)
 	return value >= low && value <= high;
 }
 
+static bool inside_ion(double mmol_l)
+{
+	return inside(mmol_l, 0, TS_CHEM_ION_HIGH_MMOL_L);
+}
+
 enum ts_status ts_solution_check(const struct ts_solution *s)
 {
 	bool good = inside(s->temp_c, TS_CHEM_TEMP_LOW_C, TS_CHEM_TEMP_HIGH_C) &&
 		    inside(s->alk_meq_l, TS_CHEM_ALK_LOW_MEQ_L, TS_CHEM_ALK_HIGH_MEQ_L) &&
-		    inside(s->dic_mmol_l, 0, TS_CHEM_DIC_HIGH_MMOL_L);
+		    inside(s->dic_mmol_l, 0, TS_CHEM_DIC_HIGH_MMOL_L) && inside_ion(s->ca_mmol_l) &&
+		    inside_ion(s->mg_mmol_l) && inside_ion(s->na_mmol_l) &&
+		    inside_ion(s->k_mmol_l) && inside_ion(s->cl_mmol_l) &&
+		    inside_ion(s->so4_mmol_l) && inside_ion(s->no3_mmol_l);
 
-	for (int ion = 0; ion < TS_ION__IN_SOLUTION; ion++)
-		good = good && inside(ion_of(s, (enum ts_ion_id)ion), 0, TS_CHEM_ION_HIGH_MMOL_L);
 	return good ? TS_OK : TS_BAD_INPUT;
 }
 
