@@ -14,7 +14,7 @@
 
 /*
  * Ionic strength, mol/L, of the ions alone, all alkalinity as bicarbonate and nothing in pairs:
- * some 3-7 % above what the full solve finds in hard water. Any water.
+ * 4 to 9 % above what the full solve finds in hard water. Any water.
  */
 double ts_chem_ionic_strength_mol_l(const struct ts_solution *s);
 

@@ -233,8 +233,8 @@ static enum ts_status settle(const struct problem *p, struct ts_species *io)
 	}
 	if (p->known != KNOWN_PH)
 		now.ph = -log10(now.h_activity);
-	if (now.ionic_strength > TS_CHEM_IONIC_STRENGTH_HIGH || !(now.ph >= TS_CHEM_PH_LOW) ||
-		!(now.ph <= TS_CHEM_PH_HIGH))
+	if (!settled || now.ionic_strength > TS_CHEM_IONIC_STRENGTH_HIGH ||
+		!(now.ph >= TS_CHEM_PH_LOW) || !(now.ph <= TS_CHEM_PH_HIGH))
 		return TS_BAD_INPUT;
 	*io = now;
 	return TS_OK;

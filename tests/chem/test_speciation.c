@@ -23,6 +23,57 @@ static void test_speciation__settles_in_few_rounds(void **state)
 	assert_true(most <= 8);
 }
 
+/* Somewhere in the whole range that is accepted, far beyond fish water; thousandfold diluted too.
+ */
+static struct ts_solution wild_water(uint64_t *seed)
+{
+	double strength = pow(10, -3 * chance(seed));
+	struct ts_solution s = {.temp_c = 50 * chance(seed)};
+
+	s.ca_mmol_l = 30 * strength * chance(seed);
+	s.mg_mmol_l = 30 * strength * chance(seed);
+	s.so4_mmol_l = 30 * strength * chance(seed);
+	s.na_mmol_l = 60 * strength * chance(seed);
+	s.alk_meq_l = strength * (80 * chance(seed) - 20);
+	s.dic_mmol_l = 80 * strength * chance(seed);
+	return s;
+}
+
+static enum ts_status solve_one_way(
+	const struct ts_solution *s, unsigned way, uint64_t *seed, struct ts_species *ret)
+{
+	struct ts_chem_constants k = {0};
+
+	ts_chem_constants_at(&k, s->temp_c);
+	if (way == 0)
+		return ts_chem_speciate_closed(&k, s, ret);
+	if (way == 1)
+		return ts_chem_speciate_at_co2(&k, s, pow(10, 6 * chance(seed) - 4), ret);
+	return ts_chem_speciate_at_ph(&k, s, 2 + 10 * chance(seed), ret);
+}
+
+/* The outer loop is bounded at 60 rounds; it must never come near. */
+static void test_speciation__settles_in_the_whole_range(void **state)
+{
+	uint64_t seed = 20131984;
+	unsigned most = 0, solved = 0;
+
+	(void)state;
+	for (unsigned i = 0; i < 100 * WATERS; i++) {
+		struct ts_solution s = wild_water(&seed);
+		struct ts_species now = {0};
+
+		if (solve_one_way(&s, i % 3, &seed, &now) != TS_OK)
+			continue;
+		solved++;
+		assert_true(isfinite(now.ph) && isfinite(now.co2) && isfinite(now.co3));
+		most = now.rounds > most ? now.rounds : most;
+	}
+	printf("# whole range: %u of %u solved, %u rounds at most\n", solved, 100 * WATERS, most);
+	assert_true(solved > 50 * WATERS);
+	assert_true(most <= 30);
+}
+
 /* Solved again from its own answer the pH moves by the solver's error only. */
 static void test_speciation__warm_equals_cold(void **state)
 {
@@ -123,6 +174,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_speciation__settles_in_few_rounds),
+		cmocka_unit_test(test_speciation__settles_in_the_whole_range),
 		cmocka_unit_test(test_speciation__warm_equals_cold),
 		cmocka_unit_test(test_speciation__matter_is_conserved),
 		cmocka_unit_test(test_speciation__ends_of_the_ranges),
