@@ -26,7 +26,7 @@
 #define TS_CHEM_TANK_CO2_LEAST 1.5
 /* Above this calcite saturation lime falls out before pH rises further (estimate). */
 #define TS_CHEM_TANK_CALCITE_SI_HIGH 1.3
-/* Below this carbonate hardness, dH, pH does not follow from KH (domain practice). */
+/* Below this carbonate hardness, dH, pH does not follow from KH. */
 #define TS_CHEM_TANK_KH_LOW_DH 0.5
 
 /* Dissolved CO2 from pH and alkalinity. TS_NO when they contradict one another. */

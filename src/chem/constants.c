@@ -102,5 +102,5 @@ void ts_chem_constants_at(struct ts_chem_constants *cache, double temp_c)
 	cache->inverse_k1 = 1 / cache->k1;
 	cache->dh_a = debye_hueckel_a(bounded);
 	cache->temp_c = bounded;
-	cache->filled = 1;
+	cache->filled = true;
 }

@@ -7,6 +7,8 @@
 #ifndef TS_CHEM_CONSTANTS_H
 #define TS_CHEM_CONSTANTS_H
 
+#include <stdbool.h>
+
 /* Minerals a tank's gravel or rock may be made of. */
 enum ts_mineral { TS_CALCITE, TS_ARAGONITE, TS_MINERAL__COUNT };
 
@@ -16,7 +18,7 @@ enum ts_mineral { TS_CALCITE, TS_ARAGONITE, TS_MINERAL__COUNT };
  */
 struct ts_chem_constants {
 	double temp_c; /* what the rest holds for, once `filled` */
-	int filled;
+	bool filled;
 	double kh;                         /* CO2(gas) = CO2(aq), mol/(L atm) */
 	double k1, inverse_k1, k2;         /* CO2 + H2O = H + HCO3; HCO3 = H + CO3 */
 	double kw;                         /* H2O = H + OH */

@@ -54,6 +54,19 @@ static void test_constants__printed_at_25(void **state)
 	assert_true(fabs(log10(k.ca_co3) - 3.22) < 0.005);
 }
 
+/* log K at 25 C of Nordstrom et al. 1990, ACS Symposium Series 416:398-413; from memory. */
+static void test_constants__magnesium_and_sulphate_pairs_at_25(void **state)
+{
+	struct ts_chem_constants k = {0};
+
+	(void)state;
+	ts_chem_constants_at(&k, 25);
+	assert_true(fabs(log10(k.mg_hco3) - 1.07) < 0.005);
+	assert_true(fabs(log10(k.mg_co3) - 2.98) < 0.005);
+	assert_true(fabs(log10(k.ca_so4) - 2.30) < 0.005);
+	assert_true(fabs(log10(k.mg_so4) - 2.37) < 0.005);
+}
+
 /* USGS PHREEQC 3 reports A for its own activity model. */
 static void test_constants__debye_hueckel(void **state)
 {
@@ -122,6 +135,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_constants__plummer_busenberg),
 		cmocka_unit_test(test_constants__printed_at_25),
+		cmocka_unit_test(test_constants__magnesium_and_sulphate_pairs_at_25),
 		cmocka_unit_test(test_constants__debye_hueckel),
 		cmocka_unit_test(test_constants__co2_in_air),
 		cmocka_unit_test(test_constants__pure_water),
