@@ -32,7 +32,8 @@ extern "C" {
 enum ts_status {
 	TS_OK,        /* the answer is yes, or was given */
 	TS_NO,        /* the answer is no, or cannot be given from what is known */
-	TS_BAD_INPUT, /* a value, file or call is wrong; findings say where and what would be right */
+	TS_BAD_INPUT, /* a value, file or call is wrong; findings say where and what would be right
+		       */
 	TS_NO_MEMORY, /* an allocation failed; nothing was changed that the caller can see */
 	TS_SYSTEM     /* a file, pipe or folder failed */
 };

@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * A growing text: the one buffer into which screens, JSON and sentences are written. Its failure
+ * is sticky; check `failed` once at the end. It knows characters only as UTF-8 bytes.
+ */
+#ifndef TS_BASE_TEXT_H
+#define TS_BASE_TEXT_H
+
+#include <tapshoal/base.h>
+
+struct ts_text {
+	struct ts_allocator allocator;
+	char *at; /* NUL-terminated once anything was added; NULL while empty */
+	size_t len, room;
+	bool failed;
+};
+
+/* Opens an empty text; nothing is allocated yet. `allocator` NULL: malloc. */
+void ts_text_open(struct ts_text *text, const struct ts_allocator *allocator);
+/* Frees the text; it may be used again afterwards. */
+void ts_text_drop(struct ts_text *text);
+
+/* Adds `len` bytes. */
+void ts_text_add(struct ts_text *text, const char *bytes, size_t len);
+/* Adds a NUL-terminated string; NULL adds nothing. */
+void ts_text_put(struct ts_text *text, const char *string);
+/* Adds several strings; the last argument is NULL. */
+void ts_text_puts(struct ts_text *text, ...);
+/* Adds one byte `count` times. */
+void ts_text_fill(struct ts_text *text, char byte, size_t count);
+/* Adds a number with exactly `decimals` (see base/number.h); "?" where it is not finite. */
+void ts_text_number(struct ts_text *text, double value, int decimals);
+/* The same without trailing zeros: "7.5", "7". */
+void ts_text_number_short(struct ts_text *text, double value, int decimals);
+
+/* The text so far, never NULL; belongs to the buffer and moves with the next addition. */
+const char *ts_text_get(const struct ts_text *text);
+
+#endif
