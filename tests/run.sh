@@ -1,0 +1,10 @@
+#!/bin/sh
+# SPDX-License-Identifier: Apache-2.0
+# Installs what is missing, builds, runs the plain tests; the last line counts single cases.
+set -eu
+cd "$(dirname "$0")/.."
+sh tests/packages.sh test
+build=${TAPSHOAL_BUILD:-build}
+[ -f "$build/build.ninja" ] || meson setup "$build" >/dev/null
+ninja -C "$build" >"$build/build.log" 2>&1 || { cat "$build/build.log"; exit 1; }
+exec python3 tests/tap.py "$build"
