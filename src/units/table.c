@@ -1,0 +1,177 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The unit table. Hardness factors come from the definitions: 1 dH = 10 mg CaO per litre, 1 French
+ * degree = 10 mg CaCO3 per litre, 1 English degree = 1 grain CaCO3 per imperial gallon, with the
+ * atomic weights of IUPAC 2021 (abridged) and the exact grain and gallons. Checked against a table
+ * computed elsewhere in tests/checks/test_units.c.
+ */
+#include "units/units.h"
+
+#define CAO 56.077     /* g/mol */
+#define CACO3 100.086  /* g/mol */
+#define HCO3 61.016    /* g/mol */
+#define CALCIUM 40.078 /* g/mol */
+#define MAGNESIUM 24.305
+#define GRAIN_MG 64.79891
+#define UK_GALLON_L 4.54609
+#define US_GALLON_L 3.785411784
+
+#define DH_PER_MMOL (CAO / 10)
+#define DH_PER_MG_CACO3 (CAO / 10 / CACO3)
+#define DH_PER_CLARK (GRAIN_MG / UK_GALLON_L * DH_PER_MG_CACO3)
+#define DH_PER_GPG (GRAIN_MG / US_GALLON_L * DH_PER_MG_CACO3)
+
+#define N 14.007
+#define NO3 62.004
+#define NO2 46.005
+#define NH4 18.039
+#define NH3 17.031
+
+static const char ppm_caco3[] = "taken as mg/L of calcium carbonate (CaCO3)";
+static const char ec_25[] = "taken as measured at 25 C";
+
+const struct ts_quantity_row ts_quantities[TS_Q__COUNT] = {
+	[TS_Q_NUMBER] = {"number", "", 2, true, -1e9, 1e9, "12"},
+	[TS_Q_PH] = {"pH", "", 1, true, 0, 14, "7.4"},
+	[TS_Q_GH] = {"general hardness", "dH", 1, true, 0, 200, "14 dH"},
+	[TS_Q_KH] = {"carbonate hardness", "dH", 1, true, 0, 200, "9 dH"},
+	[TS_Q_ALKALINITY] = {"alkalinity", "meq/L", 2, false, 0, 70, "3.2 meq/L"},
+	[TS_Q_TEMPERATURE] = {"temperature", "C", 1, true, -5, 60, "24..26 C"},
+	[TS_Q_CONDUCTIVITY] = {"conductivity", "uS/cm", 0, false, 0, 100000, "450 uS/cm"},
+	[TS_Q_TDS] = {"dissolved solids", "mg/L", 0, false, 0, 100000, "300 mg/L"},
+	[TS_Q_CALCIUM] = {"calcium", "mg/L", 1, false, 0, 5000, "80 mg/L"},
+	[TS_Q_MAGNESIUM] = {"magnesium", "mg/L", 1, false, 0, 5000, "12 mg/L"},
+	[TS_Q_ION] = {"concentration", "mg/L", 2, false, 0, 40000, "20 mg/L"},
+	[TS_Q_SALINITY] = {"salinity", "g/L", 1, false, 0, 60, "0.2 g/L"},
+	[TS_Q_NITRATE] = {"nitrate", "mg/L", 1, false, 0, 5000, "20 mg/L"},
+	[TS_Q_NITRITE] = {"nitrite", "mg/L", 2, false, 0, 500, "<0.05 mg/L"},
+	[TS_Q_NITROGEN] = {"nitrogen", "mg/L N", 2, false, 0, 1000, "4.5 mg/L"},
+	[TS_Q_AMMONIA] = {"total ammonia", "mg/L N", 2, false, 0, 500, "<0.25 mg/L"},
+	[TS_Q_LENGTH] = {"length", "cm", 1, false, 0, 1000, "80 cm"},
+	[TS_Q_AREA] = {"floor", "m2", 2, false, 0, 100, "0.15 m2"},
+	[TS_Q_VOLUME] = {"volume", "L", 0, false, 0, 1e6, "112 L"},
+	[TS_Q_MASS] = {"mass", "g", 1, false, 0, 1e6, "2 g"},
+	[TS_Q_TIME] = {"time", "h", 0, false, 0, 1e6, "24 h"},
+};
+
+/* Sorted by quantity; the first row of a quantity is its canonical unit. One row a line. */
+/* clang-format off */
+const struct ts_unit_row ts_units[] = {
+	{TS_Q_GH, "dh", 1, 0, NULL},
+	{TS_Q_GH, "clark", DH_PER_CLARK, 0, NULL},
+	{TS_Q_GH, "dgh", 1, 0, NULL},
+	{TS_Q_GH, "eh", DH_PER_CLARK, 0, NULL},
+	{TS_Q_GH, "f", DH_PER_MG_CACO3 * 10, 0, NULL},
+	{TS_Q_GH, "fh", DH_PER_MG_CACO3 * 10, 0, NULL},
+	{TS_Q_GH, "gpg", DH_PER_GPG, 0, NULL},
+	{TS_Q_GH, "meq/l", DH_PER_MMOL / 2, 0, NULL},
+	{TS_Q_GH, "mg/l", DH_PER_MG_CACO3, 0, ppm_caco3},
+	{TS_Q_GH, "mg/lascaco3", DH_PER_MG_CACO3, 0, NULL},
+	{TS_Q_GH, "mg/lcaco3", DH_PER_MG_CACO3, 0, NULL},
+	{TS_Q_GH, "mmol/l", DH_PER_MMOL, 0, NULL},
+	{TS_Q_GH, "odh", 1, 0, NULL},
+	{TS_Q_GH, "ppm", DH_PER_MG_CACO3, 0, ppm_caco3},
+	{TS_Q_GH, "ppmascaco3", DH_PER_MG_CACO3, 0, NULL},
+	{TS_Q_GH, "ppmcaco3", DH_PER_MG_CACO3, 0, NULL},
+	{TS_Q_KH, "dh", 1, 0, NULL},
+	{TS_Q_KH, "clark", DH_PER_CLARK, 0, NULL},
+	{TS_Q_KH, "dkh", 1, 0, NULL},
+	{TS_Q_KH, "eh", DH_PER_CLARK, 0, NULL},
+	{TS_Q_KH, "f", DH_PER_MG_CACO3 * 10, 0, NULL},
+	{TS_Q_KH, "fh", DH_PER_MG_CACO3 * 10, 0, NULL},
+	{TS_Q_KH, "gpg", DH_PER_GPG, 0, NULL},
+	{TS_Q_KH, "meq/l", DH_PER_MMOL / 2, 0, NULL},
+	{TS_Q_KH, "mg/l", DH_PER_MG_CACO3, 0, ppm_caco3},
+	{TS_Q_KH, "mg/lascaco3", DH_PER_MG_CACO3, 0, NULL},
+	{TS_Q_KH, "mg/lcaco3", DH_PER_MG_CACO3, 0, NULL},
+	{TS_Q_KH, "mg/lhco3", DH_PER_MMOL / 2 / HCO3, 0, NULL},
+	{TS_Q_KH, "mg/lhco3-", DH_PER_MMOL / 2 / HCO3, 0, NULL},
+	{TS_Q_KH, "mmol/l", DH_PER_MMOL / 2, 0, NULL},
+	{TS_Q_KH, "odh", 1, 0, NULL},
+	{TS_Q_KH, "ppm", DH_PER_MG_CACO3, 0, ppm_caco3},
+	{TS_Q_KH, "ppmascaco3", DH_PER_MG_CACO3, 0, NULL},
+	{TS_Q_KH, "ppmcaco3", DH_PER_MG_CACO3, 0, NULL},
+	{TS_Q_ALKALINITY, "meq/l", 1, 0, NULL},
+	{TS_Q_ALKALINITY, "dh", 2 / DH_PER_MMOL, 0, NULL},
+	{TS_Q_ALKALINITY, "dkh", 2 / DH_PER_MMOL, 0, NULL},
+	{TS_Q_ALKALINITY, "mg/l", 2 / CACO3, 0, ppm_caco3},
+	{TS_Q_ALKALINITY, "mg/lascaco3", 2 / CACO3, 0, NULL},
+	{TS_Q_ALKALINITY, "mg/lcaco3", 2 / CACO3, 0, NULL},
+	{TS_Q_ALKALINITY, "mg/lhco3", 1 / HCO3, 0, NULL},
+	{TS_Q_ALKALINITY, "mg/lhco3-", 1 / HCO3, 0, NULL},
+	{TS_Q_ALKALINITY, "mmol/l", 1, 0, NULL},
+	{TS_Q_ALKALINITY, "ppm", 2 / CACO3, 0, ppm_caco3},
+	{TS_Q_ALKALINITY, "ppmcaco3", 2 / CACO3, 0, NULL},
+	{TS_Q_TEMPERATURE, "c", 1, 0, NULL},
+	{TS_Q_TEMPERATURE, "f", 5.0 / 9, -160.0 / 9, NULL},
+	{TS_Q_TEMPERATURE, "k", 1, -273.15, NULL},
+	{TS_Q_CONDUCTIVITY, "us/cm", 1, 0, ec_25},
+	{TS_Q_CONDUCTIVITY, "ms/cm", 1000, 0, ec_25},
+	{TS_Q_CONDUCTIVITY, "ms/m", 10, 0, ec_25},
+	{TS_Q_TDS, "mg/l", 1, 0, NULL},
+	{TS_Q_TDS, "ppm", 1, 0, NULL},
+	{TS_Q_CALCIUM, "mg/l", 1, 0, NULL},
+	{TS_Q_CALCIUM, "meq/l", CALCIUM / 2, 0, NULL},
+	{TS_Q_CALCIUM, "mg/lca", 1, 0, NULL},
+	{TS_Q_CALCIUM, "mg/lcaco3", CALCIUM / CACO3, 0, NULL},
+	{TS_Q_CALCIUM, "mmol/l", CALCIUM, 0, NULL},
+	{TS_Q_CALCIUM, "ppm", 1, 0, NULL},
+	{TS_Q_MAGNESIUM, "mg/l", 1, 0, NULL},
+	{TS_Q_MAGNESIUM, "meq/l", MAGNESIUM / 2, 0, NULL},
+	{TS_Q_MAGNESIUM, "mg/lcaco3", MAGNESIUM / CACO3, 0, NULL},
+	{TS_Q_MAGNESIUM, "mg/lmg", 1, 0, NULL},
+	{TS_Q_MAGNESIUM, "mmol/l", MAGNESIUM, 0, NULL},
+	{TS_Q_MAGNESIUM, "ppm", 1, 0, NULL},
+	{TS_Q_ION, "mg/l", 1, 0, NULL},
+	{TS_Q_ION, "g/l", 1000, 0, NULL},
+	{TS_Q_ION, "ppb", 0.001, 0, NULL},
+	{TS_Q_ION, "ppm", 1, 0, NULL},
+	{TS_Q_ION, "ug/l", 0.001, 0, NULL},
+	{TS_Q_SALINITY, "g/l", 1, 0, NULL},
+	{TS_Q_SALINITY, "g/kg", 1, 0, NULL},
+	{TS_Q_SALINITY, "mg/l", 0.001, 0, NULL},
+	{TS_Q_SALINITY, "ppt", 1, 0, NULL},
+	{TS_Q_NITRATE, "mg/l", 1, 0, NULL},
+	{TS_Q_NITRATE, "mg/ln", NO3 / N, 0, NULL},
+	{TS_Q_NITRATE, "mg/lno3", 1, 0, NULL},
+	{TS_Q_NITRATE, "mg/lno3-n", NO3 / N, 0, NULL},
+	{TS_Q_NITRATE, "mmol/l", NO3, 0, NULL},
+	{TS_Q_NITRITE, "mg/l", 1, 0, NULL},
+	{TS_Q_NITRITE, "mg/ln", NO2 / N, 0, NULL},
+	{TS_Q_NITRITE, "mg/lno2", 1, 0, NULL},
+	{TS_Q_NITRITE, "mg/lno2-n", NO2 / N, 0, NULL},
+	{TS_Q_NITRITE, "mmol/l", NO2, 0, NULL},
+	{TS_Q_NITROGEN, "mg/l", 1, 0, NULL},
+	{TS_Q_NITROGEN, "mg/ln", 1, 0, NULL},
+	{TS_Q_NITROGEN, "ppm", 1, 0, NULL},
+	{TS_Q_AMMONIA, "mg/l", 1, 0, "taken as nitrogen (mg/L N)"},
+	{TS_Q_AMMONIA, "mg/ln", 1, 0, NULL},
+	{TS_Q_AMMONIA, "mg/lnh3", N / NH3, 0, NULL},
+	{TS_Q_AMMONIA, "mg/lnh4", N / NH4, 0, NULL},
+	{TS_Q_AMMONIA, "ppm", 1, 0, "taken as nitrogen (mg/L N)"},
+	{TS_Q_LENGTH, "cm", 1, 0, NULL},
+	{TS_Q_LENGTH, "cmsl", 1.22, 0, "total length taken as 1.22 x standard length"},
+	{TS_Q_LENGTH, "cmtl", 1, 0, NULL},
+	{TS_Q_LENGTH, "in", 2.54, 0, NULL},
+	{TS_Q_LENGTH, "m", 100, 0, NULL},
+	{TS_Q_LENGTH, "mm", 0.1, 0, NULL},
+	{TS_Q_AREA, "m2", 1, 0, NULL},
+	{TS_Q_AREA, "cm2", 1e-4, 0, NULL},
+	{TS_Q_VOLUME, "l", 1, 0, NULL},
+	{TS_Q_VOLUME, "ml", 0.001, 0, NULL},
+	{TS_Q_VOLUME, "ukgal", UK_GALLON_L, 0, NULL},
+	{TS_Q_VOLUME, "usgal", US_GALLON_L, 0, NULL},
+	{TS_Q_MASS, "g", 1, 0, NULL},
+	{TS_Q_MASS, "kg", 1000, 0, NULL},
+	{TS_Q_MASS, "mg", 0.001, 0, NULL},
+	{TS_Q_TIME, "h", 1, 0, NULL},
+	{TS_Q_TIME, "day", 24, 0, NULL},
+	{TS_Q_TIME, "days", 24, 0, NULL},
+	{TS_Q_TIME, "hour", 1, 0, NULL},
+	{TS_Q_TIME, "hours", 1, 0, NULL},
+	{TS_Q_TIME, "min", 1.0 / 60, 0, NULL},
+	{TS_Q_TIME, "week", 168, 0, NULL},
+	{TS_Q_TIME, "weeks", 168, 0, NULL},
+};
+/* clang-format on */
+const size_t ts_units_count = sizeof ts_units / sizeof *ts_units;
