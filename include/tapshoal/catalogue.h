@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Species records: one plain struct per animal, the catalogue that owns them, and the loading of
+ * files. Once loaded, everything is const and lent to callers until the catalogue is closed.
+ */
+#ifndef TAPSHOAL_CATALOGUE_H
+#define TAPSHOAL_CATALOGUE_H
+
+#include <tapshoal/water.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* The water an animal comes from; decides its KH band where no source gives one. */
+enum ts_home_water {
+	TS_HOME_BLACK,
+	TS_HOME_CLEAR_SOFT,
+	TS_HOME_MIXED,
+	TS_HOME_MIDDLE,
+	TS_HOME_HARD,
+	TS_HOME_MALAWI,
+	TS_HOME_TANGANYIKA,
+	TS_HOME_VICTORIA,
+	TS_HOME_COOL,
+	TS_HOME_BEE_SHRIMP,
+	TS_HOME_NEOCARIDINA,
+	TS_HOME_SULAWESI,
+	TS_HOME_SNAIL,
+	TS_HOME_BRACKISH,
+	TS_HOME__COUNT
+};
+
+/* A list of texts; `count` 0 = none. */
+struct ts_texts {
+	const char **items;
+	size_t count;
+};
+
+/* One parameter's envelope; `tolerated.low` NAN = the record says nothing. */
+struct ts_envelope {
+	struct ts_range tolerated, preferred;
+	struct ts_texts source; /* first for tolerated, second for preferred */
+	const char *why;
+};
+
+/* The envelopes of one way of keeping. */
+struct ts_envelopes {
+	struct ts_envelope ph, gh_dh, kh_dh, temp_c, salinity_g_l;
+};
+
+struct ts_published {
+	struct ts_range ph, gh_dh;
+	const char *source;
+};
+
+struct ts_species {
+	const char *file; /* where it was read from */
+	const char *species, *form, *name_source;
+	struct ts_texts synonyms;
+	struct {
+		struct ts_texts en, de, fr, nl, es, it;
+	} common;
+	const char *family;
+	int kind, home_water, body;
+	double adult_length_cm, greatest_length_cm;
+	struct {
+		struct ts_envelopes usual;
+		struct ts_published published;
+		struct ts_envelopes wild, breeding;
+	} water;
+	struct {
+		double least, comfortable;
+		int sexes;
+	} group;
+	int swims, to_own_kind, own_kind_when, to_others, others_when, gape;
+	unsigned preys_on;
+	int diet;
+	struct ts_texts eats;
+	int fins, nips;
+	struct {
+		double floor_m2;
+		int per;
+	} territory;
+	struct {
+		int flow, light, cover, activity;
+		double tank_length_cm; /* 0 = by rule of thumb */
+	} needs;
+	unsigned habits;
+	int takes_change;
+	unsigned cautions;
+	struct ts_texts listed;
+	const char *disputed;
+	struct ts_texts sources;
+};
+
+/* A catalogue: species sorted by name, owned by `arena`. */
+struct ts_catalogue {
+	struct ts_arena arena;
+	const struct ts_species **items;
+	size_t count, room;
+};
+
+/* Opens an empty catalogue. `allocator` NULL: malloc. */
+TS_API void ts_catalogue_open(struct ts_catalogue *catalogue, const struct ts_allocator *allocator);
+/* Frees the catalogue and everything it lent. */
+TS_API void ts_catalogue_close(struct ts_catalogue *catalogue);
+
+/*
+ * Adds every record (*.yaml) below a folder, except its `sources` folder. A species that is there
+ * already is replaced. Every error of every file becomes a finding; files with errors add nothing.
+ * TS_BAD_INPUT when any file had an error, TS_SYSTEM when the folder cannot be read.
+ */
+TS_API TS_MUST_USE enum ts_status ts_catalogue_add_folder(
+	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings);
+
+/*
+ * The species of that accepted name, synonym, common name (any language) or file stem, compared
+ * without regard to ASCII case. NULL when there is none or when several fit; `*ret_count` says
+ * how many.
+ */
+TS_API const struct ts_species *ts_catalogue_species(
+	const struct ts_catalogue *catalogue, const char *name, size_t *ret_count);
+
+/*
+ * Reads a water file into `*ret`, texts and readings taken from `arena`. Every content error is a
+ * finding with its place; then TS_BAD_INPUT and `*ret` untouched. TS_SYSTEM: cannot be read.
+ */
+TS_API TS_MUST_USE enum ts_status ts_water_load(
+	const char *file, struct ts_arena *arena, struct ts_water *ret, struct ts_findings *findings);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

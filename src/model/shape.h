@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Field tables. A shape is a named array of rows, each telling key, kind, unit, place in the struct,
+ * bounds, words and one sentence of help. The loader, the flags, the schemas and the docs walk the
+ * same rows: a new field is one row. The rows stand in model/shapes.c.
+ */
+#ifndef TS_MODEL_SHAPE_H
+#define TS_MODEL_SHAPE_H
+
+#include <tapshoal/catalogue.h>
+
+#include "units/units.h"
+
+enum ts_kind {
+	TS_TEXT,    /* const char * */
+	TS_TEXTS,   /* struct ts_texts: a list of texts */
+	TS_WORD,    /* int: index into `words` */
+	TS_WORDS,   /* unsigned: bit set over `words` */
+	TS_YESNO,   /* bool */
+	TS_NUMBER,  /* double, canonical unit */
+	TS_RANGE,   /* struct ts_range */
+	TS_MEASURE, /* struct ts_measure */
+	TS_SUB,     /* a struct of shape `sub` */
+	TS_LIST     /* pointer + size_t count: list of structs of shape `sub` */
+};
+
+enum ts_need { TS_OPTIONAL, TS_REQUIRED };
+
+struct ts_shape;
+
+struct ts_field {
+	const char *key;
+	enum ts_kind kind;
+	enum ts_need need;
+	enum ts_quantity quantity;
+	size_t offset, count_offset;
+	const char *const *words; /* NULL-terminated */
+	const struct ts_shape *sub;
+	const char *says; /* one sentence */
+};
+
+struct ts_shape {
+	const char *name;
+	const struct ts_field *fields;
+	size_t count, size;
+};
+
+/* The row of a key, compared exactly, or without regard to ASCII case; NULL: none. */
+const struct ts_field *ts_shape_field(const struct ts_shape *shape, const char *key);
+const struct ts_field *ts_shape_field_caseless(const struct ts_shape *shape, const char *key);
+
+/* The key or word nearest to `text` (at most a third of its letters off), NULL: none is near. */
+const char *ts_shape_nearest_key(const struct ts_shape *shape, const char *text);
+const char *ts_nearest_word(const char *const *words, const char *text);
+
+extern const struct ts_shape ts_shape_water, ts_shape_reading, ts_shape_species;
+
+/* Word lists that other rooms print. */
+extern const char *const ts_words_home_water[], *const ts_words_cautions[], *const ts_words_sexes[];
+extern const char *const ts_words_home_water_said[];
+
+#endif

@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The rows of every file that people write. A new field is one row here and one member in the
+ * struct; a row whose member has another type does not compile.
+ */
+#include "model/shape.h"
+
+/* offsetof plus a proof that the member has the type that the kind writes. */
+#define AT(S, m, T) (offsetof(S, m) + 0 * sizeof(&((S *)0)->m == (T *)0))
+
+#define TEXT(S, key, m, need, says)                                                                \
+	{key, TS_TEXT, need, TS_Q_NUMBER, AT(S, m, const char *), 0, NULL, NULL, says}
+#define TEXTS(S, key, m, need, says)                                                               \
+	{key, TS_TEXTS, need, TS_Q_NUMBER, AT(S, m, struct ts_texts), 0, NULL, NULL, says}
+#define WORD(S, key, m, need, words, says)                                                         \
+	{key, TS_WORD, need, TS_Q_NUMBER, AT(S, m, int), 0, words, NULL, says}
+#define WORDS(S, key, m, need, words, says)                                                        \
+	{key, TS_WORDS, need, TS_Q_NUMBER, AT(S, m, unsigned), 0, words, NULL, says}
+#define YESNO(S, key, m, need, says)                                                               \
+	{key, TS_YESNO, need, TS_Q_NUMBER, AT(S, m, bool), 0, NULL, NULL, says}
+#define NUMBER(S, key, m, need, quantity, says)                                                    \
+	{key, TS_NUMBER, need, quantity, AT(S, m, double), 0, NULL, NULL, says}
+#define RANGE(S, key, m, need, quantity, says)                                                     \
+	{key, TS_RANGE, need, quantity, AT(S, m, struct ts_range), 0, NULL, NULL, says}
+#define MEASURE(S, key, m, need, quantity, says)                                                   \
+	{key, TS_MEASURE, need, quantity, AT(S, m, struct ts_measure), 0, NULL, NULL, says}
+#define SUB(S, key, m, need, shape, says)                                                          \
+	{key, TS_SUB, need, TS_Q_NUMBER, offsetof(S, m), 0, NULL, shape, says}
+#define LIST(S, key, m, count, T, need, shape, says)                                               \
+	{key, TS_LIST, need, TS_Q_NUMBER, AT(S, m, T *), AT(S, count, size_t), NULL, shape, says}
+#define SHAPE(name, fields, S) {name, fields, sizeof(fields) / sizeof *(fields), sizeof(S)}
+
+#define OPT TS_OPTIONAL
+#define REQ TS_REQUIRED
+
+static const char *const words_method[] = {
+	"unknown", "strip", "drops", "meter", "laboratory", "utility-report", NULL};
+static const char *const words_water_kind[] = {
+	"tap", "well", "rain", "reverse-osmosis", "mixed", "tank", NULL};
+static const char *const words_disinfectant[] = {
+	"unknown", "none", "chlorine", "chloramine", NULL};
+static const char *const words_kind[] = {"fish", "shrimp", "crayfish", "crab", "snail", NULL};
+static const char *const words_body[] = {"fusiform", "eel", "elongated", "deep", NULL};
+const char *const ts_words_home_water[] = {"black", "clear-soft", "mixed", "middle", "hard",
+	"malawi", "tanganyika", "victoria", "cool", "bee-shrimp", "neocaridina", "sulawesi",
+	"snail", "brackish", NULL};
+const char *const ts_words_home_water_said[] = {"black water", "clear soft water", "mixed rivers",
+	"middling water", "hard water", "Lake Malawi", "Lake Tanganyika", "Lake Victoria",
+	"cool temperate water", "soft hill streams", "lowland streams", "the Sulawesi lakes",
+	"water that builds shells", "brackish water", NULL};
+const char *const ts_words_sexes[] = {
+	"any", "pair", "harem", "one-male", "two-females", "alone", NULL};
+static const char *const words_swims[] = {"bottom", "middle", "top", "everywhere", NULL};
+static const char *const words_towards[] = {"ignores", "chases", "injures", NULL};
+static const char *const words_when[] = {"always", "breeding", "cramped", NULL};
+static const char *const words_gape[] = {
+	"nibbler", "ordinary", "wide", "predator", "engulfer", NULL};
+static const char *const words_preys_on[] = {"shrimps", "snails", "fry", NULL};
+static const char *const words_diet[] = {"omnivore", "herbivore", "carnivore", NULL};
+static const char *const words_fins[] = {"short", "long", NULL};
+static const char *const words_nips[] = {"no", "sometimes", "yes", NULL};
+static const char *const words_per[] = {"animal", "male", "pair", "group", NULL};
+static const char *const words_flow[] = {"any", "still", "gentle", "brisk", NULL};
+static const char *const words_light[] = {"any", "shade", "bright", NULL};
+static const char *const words_cover[] = {"no", "yes", NULL};
+static const char *const words_activity[] = {"ordinary", "sitter", "active", "fast", NULL};
+static const char *const words_habits[] = {"nocturnal", "digs", "eats-plants", "slow-eater",
+	"quick-eater", "specialist-eater", "old-tank-only", "breathes-air", "spiny",
+	"nitrate-sensitive", NULL};
+static const char *const words_takes_change[] = {"fairly", "badly", "well", NULL};
+const char *const ts_words_cautions[] = {"venomous", "electric", "bites", "spiny-hands",
+	"grows-too-big", "expert-only", "restricted", "needs-salt", "escapes", "breeds-unasked",
+	"wild-caught", "short-lived", "protected", NULL};
+
+/* clang-format off */
+#define R struct ts_reading
+static const struct ts_field reading_fields[] = {
+	TEXT(R, "date", date, OPT, "day of the sample, YYYY-MM-DD"),
+	TEXT(R, "time", time, OPT, "hour of the sample, HH:MM"),
+	MEASURE(R, "pH", ph, OPT, TS_Q_PH, "pH as measured"),
+	MEASURE(R, "GH", gh_dh, OPT, TS_Q_GH, "general hardness: calcium and magnesium"),
+	MEASURE(R, "KH", kh_dh, OPT, TS_Q_KH, "carbonate hardness: the buffer"),
+	MEASURE(R, "temperature", temp_c, OPT, TS_Q_TEMPERATURE, "temperature of the sample"),
+	MEASURE(R, "conductivity", conductivity_us_cm, OPT, TS_Q_CONDUCTIVITY, "conductivity"),
+	MEASURE(R, "TDS", tds_mg_l, OPT, TS_Q_TDS, "dissolved solids"),
+	MEASURE(R, "Ca", ca_mg_l, OPT, TS_Q_CALCIUM, "calcium"),
+	MEASURE(R, "Mg", mg_mg_l, OPT, TS_Q_MAGNESIUM, "magnesium"),
+	MEASURE(R, "Na", na_mg_l, OPT, TS_Q_ION, "sodium"),
+	MEASURE(R, "K", k_mg_l, OPT, TS_Q_ION, "potassium"),
+	MEASURE(R, "Cl", cl_mg_l, OPT, TS_Q_ION, "chloride"),
+	MEASURE(R, "SO4", so4_mg_l, OPT, TS_Q_ION, "sulphate"),
+	MEASURE(R, "alkalinity", alkalinity_meq_l, OPT, TS_Q_ALKALINITY, "alkalinity, another form of KH"),
+	MEASURE(R, "salinity", salinity_g_l, OPT, TS_Q_SALINITY, "salt content"),
+	MEASURE(R, "NO3", no3_mg_l, OPT, TS_Q_NITRATE, "nitrate as NO3"),
+	MEASURE(R, "NO3-N", no3_n_mg_l, OPT, TS_Q_NITROGEN, "nitrate as nitrogen"),
+	MEASURE(R, "NO2", no2_mg_l, OPT, TS_Q_NITRITE, "nitrite as NO2"),
+	MEASURE(R, "NO2-N", no2_n_mg_l, OPT, TS_Q_NITROGEN, "nitrite as nitrogen"),
+	MEASURE(R, "ammonia", tan_mg_l, OPT, TS_Q_AMMONIA, "total ammonia, as kits read it"),
+	MEASURE(R, "phosphate", phosphate_mg_l, OPT, TS_Q_ION, "phosphate as PO4"),
+	MEASURE(R, "Cu", cu_mg_l, OPT, TS_Q_ION, "copper"),
+	MEASURE(R, "chlorine", chlorine_mg_l, OPT, TS_Q_ION, "chlorine and chloramine together"),
+	WORD(R, "method", method, OPT, words_method, "how it was measured"),
+	MEASURE(R, "stood", stood_h, OPT, TS_Q_TIME, "how long the sample stood in the air"),
+};
+#undef R
+const struct ts_shape ts_shape_reading = SHAPE("reading", reading_fields, struct ts_reading);
+
+#define W struct ts_water
+static const struct ts_field water_fields[] = {
+	TEXT(W, "name", name, OPT, "what you call this water"),
+	WORD(W, "kind", kind, OPT, words_water_kind, "where it comes from"),
+	YESNO(W, "softened", softened, OPT, "through a household softener"),
+	WORD(W, "disinfectant", disinfectant, OPT, words_disinfectant, "what the supplier adds"),
+	LIST(W, "readings", readings, reading_count, struct ts_reading, REQ, &ts_shape_reading, "what was measured"),
+};
+#undef W
+const struct ts_shape ts_shape_water = SHAPE("water", water_fields, struct ts_water);
+
+#define E struct ts_envelope
+#define ENVELOPE(name, quantity) \
+	static const struct ts_field name##_fields[] = { \
+		RANGE(E, "tolerated", tolerated, REQ, quantity, "what it lives in healthily"), \
+		RANGE(E, "preferred", preferred, OPT, quantity, "what it is comfortable in"), \
+		TEXTS(E, "source", source, REQ, "grade of tolerated, grade of preferred"), \
+		TEXT(E, "why", why, OPT, "why it departs from what is published"), \
+	}; \
+	static const struct ts_shape name = SHAPE(#name, name##_fields, E)
+ENVELOPE(envelope_ph, TS_Q_PH);
+ENVELOPE(envelope_gh, TS_Q_GH);
+ENVELOPE(envelope_kh, TS_Q_KH);
+ENVELOPE(envelope_temperature, TS_Q_TEMPERATURE);
+ENVELOPE(envelope_salinity, TS_Q_SALINITY);
+#undef E
+
+#define V struct ts_envelopes
+static const struct ts_field variant_fields[] = {
+	SUB(V, "pH", ph, OPT, &envelope_ph, "pH"),
+	SUB(V, "GH", gh_dh, OPT, &envelope_gh, "general hardness"),
+	SUB(V, "KH", kh_dh, OPT, &envelope_kh, "carbonate hardness"),
+	SUB(V, "temperature", temp_c, OPT, &envelope_temperature, "temperature"),
+};
+static const struct ts_shape shape_variant = SHAPE("variant", variant_fields, V);
+#undef V
+
+#define P struct ts_published
+static const struct ts_field published_fields[] = {
+	RANGE(P, "pH", ph, OPT, TS_Q_PH, "pH as published"),
+	RANGE(P, "GH", gh_dh, OPT, TS_Q_GH, "hardness as published"),
+	TEXT(P, "source", source, REQ, "the publication"),
+};
+static const struct ts_shape shape_published = SHAPE("published", published_fields, P);
+#undef P
+
+#define S struct ts_species
+
+#define IN(m) (offsetof(S, water.m) - offsetof(S, water))
+static const struct ts_field species_water_fields[] = {
+	{"pH", TS_SUB, REQ, TS_Q_NUMBER, IN(usual.ph), 0, NULL, &envelope_ph, "pH"},
+	{"GH", TS_SUB, REQ, TS_Q_NUMBER, IN(usual.gh_dh), 0, NULL, &envelope_gh, "general hardness"},
+	{"KH", TS_SUB, OPT, TS_Q_NUMBER, IN(usual.kh_dh), 0, NULL, &envelope_kh, "carbonate hardness, only with a source"},
+	{"temperature", TS_SUB, REQ, TS_Q_NUMBER, IN(usual.temp_c), 0, NULL, &envelope_temperature, "temperature"},
+	{"salinity", TS_SUB, OPT, TS_Q_NUMBER, IN(usual.salinity_g_l), 0, NULL, &envelope_salinity, "only for animals that need salt"},
+	{"published", TS_SUB, OPT, TS_Q_NUMBER, IN(published), 0, NULL, &shape_published, "as printed, for comparison"},
+	{"wild", TS_SUB, OPT, TS_Q_NUMBER, IN(wild), 0, NULL, &shape_variant, "wild-caught animals, where they differ"},
+	{"breeding", TS_SUB, OPT, TS_Q_NUMBER, IN(breeding), 0, NULL, &shape_variant, "for breeding, where it differs"},
+};
+static const struct ts_shape shape_species_water = SHAPE("species water", species_water_fields, ((S *)0)->water);
+
+#define AT_IN(outer, m, T) (AT(S, outer.m, T) - offsetof(S, outer))
+static const struct ts_field common_fields[] = {
+	{"en", TS_TEXTS, OPT, TS_Q_NUMBER, AT_IN(common, en, struct ts_texts), 0, NULL, NULL, "English"},
+	{"de", TS_TEXTS, OPT, TS_Q_NUMBER, AT_IN(common, de, struct ts_texts), 0, NULL, NULL, "German"},
+	{"fr", TS_TEXTS, OPT, TS_Q_NUMBER, AT_IN(common, fr, struct ts_texts), 0, NULL, NULL, "French"},
+	{"nl", TS_TEXTS, OPT, TS_Q_NUMBER, AT_IN(common, nl, struct ts_texts), 0, NULL, NULL, "Dutch"},
+	{"es", TS_TEXTS, OPT, TS_Q_NUMBER, AT_IN(common, es, struct ts_texts), 0, NULL, NULL, "Spanish"},
+	{"it", TS_TEXTS, OPT, TS_Q_NUMBER, AT_IN(common, it, struct ts_texts), 0, NULL, NULL, "Italian"},
+};
+static const struct ts_shape shape_common = SHAPE("common", common_fields, ((S *)0)->common);
+
+static const struct ts_field group_fields[] = {
+	{"least", TS_NUMBER, REQ, TS_Q_NUMBER, AT_IN(group, least, double), 0, NULL, NULL, "settled from this many"},
+	{"comfortable", TS_NUMBER, REQ, TS_Q_NUMBER, AT_IN(group, comfortable, double), 0, NULL, NULL, "comfortable from this many"},
+	{"sexes", TS_WORD, OPT, TS_Q_NUMBER, AT_IN(group, sexes, int), 0, ts_words_sexes, NULL, "how the sexes must be matched"},
+};
+static const struct ts_shape shape_group = SHAPE("group", group_fields, ((S *)0)->group);
+
+static const struct ts_field territory_fields[] = {
+	{"floor", TS_NUMBER, REQ, TS_Q_AREA, AT_IN(territory, floor_m2, double), 0, NULL, NULL, "floor it defends"},
+	{"per", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(territory, per, int), 0, words_per, NULL, "by whom"},
+};
+static const struct ts_shape shape_territory = SHAPE("territory", territory_fields, ((S *)0)->territory);
+
+static const struct ts_field needs_fields[] = {
+	{"flow", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(needs, flow, int), 0, words_flow, NULL, "current"},
+	{"light", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(needs, light, int), 0, words_light, NULL, "light"},
+	{"cover", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(needs, cover, int), 0, words_cover, NULL, "a tight lid"},
+	{"activity", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(needs, activity, int), 0, words_activity, NULL, "how much it swims"},
+	{"tank_length", TS_NUMBER, OPT, TS_Q_LENGTH, AT_IN(needs, tank_length_cm, double), 0, NULL, NULL, "least tank length where the rule of thumb is wrong"},
+};
+static const struct ts_shape shape_needs = SHAPE("needs", needs_fields, ((S *)0)->needs);
+
+static const struct ts_field species_fields[] = {
+	TEXT(S, "species", species, REQ, "accepted scientific name"),
+	TEXT(S, "form", form, OPT, "where one species needs two records"),
+	TEXT(S, "name_source", name_source, OPT, "whose taxonomy"),
+	TEXTS(S, "synonyms", synonyms, OPT, "older names"),
+	SUB(S, "common", common, OPT, &shape_common, "names people use, by language"),
+	TEXT(S, "family", family, REQ, "family"),
+	WORD(S, "kind", kind, REQ, words_kind, "kind of animal"),
+	WORD(S, "home_water", home_water, REQ, ts_words_home_water, "kind of water it comes from"),
+	NUMBER(S, "adult_length", adult_length_cm, REQ, TS_Q_LENGTH, "usual total length in tanks"),
+	NUMBER(S, "greatest_length", greatest_length_cm, REQ, TS_Q_LENGTH, "greatest length known"),
+	WORD(S, "body", body, REQ, words_body, "shape of the body"),
+	SUB(S, "water", water, REQ, &shape_species_water, "the water it lives in"),
+	SUB(S, "group", group, REQ, &shape_group, "how many together"),
+	WORD(S, "swims", swims, REQ, words_swims, "where it swims"),
+	WORD(S, "to_own_kind", to_own_kind, REQ, words_towards, "how it treats its own kind"),
+	WORD(S, "own_kind_when", own_kind_when, OPT, words_when, "when"),
+	WORD(S, "to_others", to_others, REQ, words_towards, "how it treats others"),
+	WORD(S, "others_when", others_when, OPT, words_when, "when"),
+	WORD(S, "gape", gape, REQ, words_gape, "how large a prey it swallows"),
+	WORDS(S, "preys_on", preys_on, OPT, words_preys_on, "what it eats beyond its gape"),
+	WORD(S, "diet", diet, OPT, words_diet, "decides the protein of its feed"),
+	TEXTS(S, "eats", eats, OPT, "what it eats"),
+	WORD(S, "fins", fins, OPT, words_fins, "long fins are bitten"),
+	WORD(S, "nips", nips, OPT, words_nips, "bites fins"),
+	SUB(S, "territory", territory, OPT, &shape_territory, "floor it defends"),
+	SUB(S, "needs", needs, REQ, &shape_needs, "what the tank must offer"),
+	WORDS(S, "habits", habits, OPT, words_habits, "habits that matter to others"),
+	WORD(S, "takes_change", takes_change, OPT, words_takes_change, "how it takes a change of water"),
+	WORDS(S, "cautions", cautions, OPT, ts_words_cautions, "what the buyer must know"),
+	TEXTS(S, "listed", listed, OPT, "official lists that name it"),
+	TEXT(S, "disputed", disputed, OPT, "where experienced keepers disagree"),
+	TEXTS(S, "sources", sources, REQ, "publications used"),
+};
+#undef S
+/* clang-format on */
+const struct ts_shape ts_shape_species = SHAPE("species", species_fields, struct ts_species);
