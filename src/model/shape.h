@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Field tables. A shape is a named array of rows, each telling key, kind, unit, place in the struct,
- * bounds, words and one sentence of help. The loader, the flags, the schemas and the docs walk the
- * same rows: a new field is one row. The rows stand in model/shapes.c.
+ * Field tables. A shape is a named array of rows, each telling key, kind, unit, place in the
+ * struct, bounds, words and one sentence of help. The loader, the flags, the schemas and the docs
+ * walk the same rows: a new field is one row. The rows stand in model/shapes.c.
  */
 #ifndef TS_MODEL_SHAPE_H
 #define TS_MODEL_SHAPE_H

@@ -1,0 +1,482 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The walker that loads. One recursive descent over libyaml's events, guided by the rows of
+ * model/shapes.c; it knows no key by name. Reading the bytes of a file: records/file.c.
+ */
+#include "records/load.h"
+
+#include <string.h>
+#include <yaml.h>
+
+#include "base/arena.h"
+#include "base/findings.h"
+#include "base/text.h"
+#include "model/codes.h"
+#include "records/file.h"
+
+struct step {
+	const char *key; /* NULL: an index */
+	size_t index;
+};
+
+struct load {
+	yaml_parser_t parser;
+	yaml_event_t event;
+	bool have_event, broken, out_of_memory;
+	const char *file;
+	struct ts_arena *arena;
+	struct ts_findings *findings;
+	struct step path[TS_DEPTH_MOST + 2];
+	size_t depth;
+	bool ok;
+};
+
+static void put_path(struct load *l, struct ts_text *text)
+{
+	char digits[24];
+
+	for (size_t i = 0; i < l->depth; i++) {
+		if (l->path[i].key) {
+			ts_text_puts(text, i ? "." : "", l->path[i].key, NULL);
+			continue;
+		}
+		size_t n = l->path[i].index + 1, at = sizeof digits - 1;
+
+		digits[at] = '\0';
+		do {
+			digits[--at] = (char)('0' + n % 10);
+			n /= 10;
+		} while (n);
+		ts_text_puts(text, "[", digits + at, "]", NULL);
+	}
+}
+
+static void say_at(struct load *l, enum ts_code_id code, yaml_mark_t mark, size_t shift,
+	const char *what, const char *remedy)
+{
+	struct ts_text path;
+	struct ts_place place = {
+		l->file, (unsigned)mark.line + 1, (unsigned)(mark.column + shift) + 1, NULL};
+
+	ts_text_open(&path, &l->arena->allocator);
+	put_path(l, &path);
+	l->out_of_memory |= path.failed;
+	if (path.len)
+		place.path = ts_text_get(&path);
+	l->ok &= ts_finding_add(l->findings, &ts_codes[code], &place, what, remedy);
+	ts_text_drop(&path);
+}
+
+static void say(struct load *l, enum ts_code_id code, const char *what, const char *remedy)
+{
+	say_at(l, code, l->event.start_mark, 0, what, remedy);
+}
+
+/* "a, b or c" */
+static const char *words_joined(struct load *l, const char *const *words)
+{
+	struct ts_text text;
+	const char *joined;
+
+	ts_text_open(&text, &l->arena->allocator);
+	for (size_t i = 0; words[i]; i++)
+		ts_text_puts(&text, !i ? "" : words[i + 1] ? ", " : " or ", words[i], NULL);
+	joined = ts_arena_text(l->arena, ts_text_get(&text), text.len);
+	l->out_of_memory |= text.failed;
+	ts_text_drop(&text);
+	return joined ? joined : "";
+}
+
+static void say_syntax(struct load *l)
+{
+	if (l->parser.error == YAML_MEMORY_ERROR) {
+		l->out_of_memory = true;
+	} else if (l->parser.error == YAML_READER_ERROR) {
+		say_at(l, TS_C_RECORDS_NOT_UTF8, l->parser.mark, 0, l->parser.problem, NULL);
+	} else {
+		say_at(l, TS_C_RECORDS_SYNTAX, l->parser.problem_mark, 0,
+			l->parser.problem ? l->parser.problem : "not YAML", NULL);
+	}
+	l->ok = false;
+}
+
+/* The next event; false at the end of what can be parsed. Anchors and tags are refused here. */
+static bool next(struct load *l)
+{
+	const yaml_char_t *anchor = NULL, *tag = NULL;
+
+	if (l->have_event)
+		yaml_event_delete(&l->event);
+	l->have_event = false;
+	if (l->broken || l->out_of_memory)
+		return false;
+	if (!yaml_parser_parse(&l->parser, &l->event)) {
+		l->broken = true;
+		say_syntax(l);
+		return false;
+	}
+	l->have_event = true;
+	if (l->event.type == YAML_SCALAR_EVENT) {
+		anchor = l->event.data.scalar.anchor;
+		tag = l->event.data.scalar.tag;
+	} else if (l->event.type == YAML_MAPPING_START_EVENT) {
+		anchor = l->event.data.mapping_start.anchor;
+		tag = l->event.data.mapping_start.tag;
+	} else if (l->event.type == YAML_SEQUENCE_START_EVENT) {
+		anchor = l->event.data.sequence_start.anchor;
+		tag = l->event.data.sequence_start.tag;
+	}
+	if (anchor || tag || l->event.type == YAML_ALIAS_EVENT)
+		say(l, TS_C_RECORDS_ALIAS, "an anchor, alias or tag", NULL);
+	return true;
+}
+
+/* Passes over the value that the current event starts. */
+static void skip_value(struct load *l)
+{
+	size_t depth = 0;
+
+	do {
+		switch (l->event.type) {
+		case YAML_MAPPING_START_EVENT:
+		case YAML_SEQUENCE_START_EVENT:
+			depth++;
+			break;
+		case YAML_MAPPING_END_EVENT:
+		case YAML_SEQUENCE_END_EVENT:
+			depth--;
+			break;
+		default:
+			break;
+		}
+	} while (depth && next(l));
+}
+
+static bool want(struct load *l, yaml_event_type_t type, const char *wanted)
+{
+	if (l->event.type == type)
+		return true;
+	say(l, TS_C_RECORDS_WRONG_KIND,
+		l->event.type == YAML_SCALAR_EVENT           ? "a single value stands here"
+		: l->event.type == YAML_SEQUENCE_START_EVENT ? "a list stands here"
+							     : "a block of keys stands here",
+		wanted);
+	skip_value(l);
+	return false;
+}
+
+static const char *scalar(struct load *l)
+{
+	return (const char *)l->event.data.scalar.value;
+}
+
+/* True unless the text holds a NUL inside, which no text of ours has. */
+static const char *keep_scalar(struct load *l)
+{
+	return ts_arena_text(l->arena, scalar(l), l->event.data.scalar.length);
+}
+
+static bool word_index(struct load *l, const char *const *words, int *ret)
+{
+	const char *near;
+
+	for (int i = 0; words[i]; i++) {
+		if (strcmp(words[i], scalar(l)) == 0) {
+			*ret = i;
+			return true;
+		}
+	}
+	near = ts_nearest_word(words, scalar(l));
+	say(l, TS_C_RECORDS_UNKNOWN_WORD,
+		ts_arena_join(l->arena, "'", scalar(l), "' is not a word of this key", NULL),
+		ts_arena_join(l->arena, near ? "did you mean " : "take ", near ? near : "",
+			near ? "? It takes " : "", words_joined(l, words), NULL));
+	return false;
+}
+
+static void load_yesno(struct load *l, bool *ret)
+{
+	static const char *const words[] = {"no", "yes", NULL};
+	int index = 0;
+
+	if (word_index(l, words, &index))
+		*ret = index == 1;
+}
+
+/* A decimal comma inside {} has split the value: the rest arrives as a key without a value. */
+static void say_quantity(struct load *l, const struct ts_field *field, const struct ts_scan *scan)
+{
+	const struct ts_quantity_row *row = &ts_quantities[field->quantity];
+	const char *remedy;
+
+	if (scan->fault == TS_SCAN_UNIT_NEEDED || scan->fault == TS_SCAN_UNIT_UNKNOWN)
+		remedy = ts_arena_join(l->arena, "write a number and a unit of ", row->name,
+			", for example ", row->example, NULL);
+	else if (scan->fault == TS_SCAN_TWO_READINGS)
+		remedy = "write it without the separator, or with one more or one less decimal";
+	else
+		remedy = ts_arena_join(l->arena, "write it like ", row->example, NULL);
+	say_at(l, TS_C_RECORDS_QUANTITY, l->event.start_mark, scan->at,
+		ts_arena_join(l->arena, "'", scalar(l), "': ", ts_scan_says(scan->fault), NULL),
+		remedy);
+}
+
+static void load_quantity(struct load *l, const struct ts_field *field, void *at)
+{
+	struct ts_scan scan;
+	const char *text = scalar(l);
+	size_t len = l->event.data.scalar.length;
+	bool ok;
+
+	if (field->kind == TS_NUMBER)
+		ok = ts_scan_value(field->quantity, text, len, at, &scan);
+	else if (field->kind == TS_RANGE)
+		ok = ts_scan_range(field->quantity, text, len, at, &scan);
+	else
+		ok = ts_scan_measure(field->quantity, text, len, at, &scan);
+	if (!ok)
+		say_quantity(l, field, &scan);
+	else if (scan.assumed && field->kind == TS_MEASURE)
+		say(l, TS_C_RECORDS_UNIT_ASSUMED,
+			ts_arena_join(l->arena, "'", text, "' ", scan.assumed, NULL), NULL);
+}
+
+static void load_texts(struct load *l, struct ts_texts *ret)
+{
+	size_t room = 0;
+
+	if (!want(l, YAML_SEQUENCE_START_EVENT, "write a list: [one, two]"))
+		return;
+	while (next(l) && l->event.type != YAML_SEQUENCE_END_EVENT) {
+		const char **items;
+
+		if (!want(l, YAML_SCALAR_EVENT, "write a text"))
+			continue;
+		items = ts_arena_grow(l->arena, ret->items, ret->count, &room, sizeof *items);
+		if (!items)
+			return;
+		ret->items = items;
+		ret->items[ret->count++] = keep_scalar(l);
+	}
+}
+
+static void load_words(struct load *l, const struct ts_field *field, unsigned *ret)
+{
+	if (!want(l, YAML_SEQUENCE_START_EVENT, "write a list: [one, two]"))
+		return;
+	while (next(l) && l->event.type != YAML_SEQUENCE_END_EVENT) {
+		int index;
+
+		if (want(l, YAML_SCALAR_EVENT, "write a word") &&
+			word_index(l, field->words, &index))
+			*ret |= 1u << index;
+	}
+}
+
+static void load_mapping(struct load *l, const struct ts_shape *shape, char *object);
+
+static void load_list(struct load *l, const struct ts_field *field, char *object)
+{
+	const struct ts_shape *sub = field->sub;
+	size_t count = 0, room = 0;
+	char *items = NULL;
+
+	if (!want(l, YAML_SEQUENCE_START_EVENT, "write a list, each entry after a '- '"))
+		return;
+	while (next(l) && l->event.type != YAML_SEQUENCE_END_EVENT) {
+		if (count == TS_LIST_MOST)
+			say(l, TS_C_RECORDS_TOO_MUCH, "more than 10,000 entries", NULL);
+		if (count >= TS_LIST_MOST) {
+			skip_value(l);
+			continue;
+		}
+		items = ts_arena_grow(l->arena, items, count, &room, sub->size);
+		if (!items)
+			return;
+		l->path[l->depth++] = (struct step){NULL, count};
+		load_mapping(l, sub, items + count * sub->size);
+		l->depth--;
+		count++;
+	}
+	memcpy(object + field->offset, &items, sizeof items);
+	memcpy(object + field->count_offset, &count, sizeof count);
+}
+
+static void load_value(struct load *l, const struct ts_field *field, char *object)
+{
+	void *at = object + field->offset;
+
+	switch (field->kind) {
+	case TS_SUB:
+		load_mapping(l, field->sub, at);
+		return;
+	case TS_LIST:
+		load_list(l, field, object);
+		return;
+	case TS_TEXTS:
+		load_texts(l, at);
+		return;
+	case TS_WORDS:
+		load_words(l, field, at);
+		return;
+	default:
+		break;
+	}
+	if (!want(l, YAML_SCALAR_EVENT, "write one value"))
+		return;
+	switch (field->kind) {
+	case TS_TEXT: {
+		const char *text = keep_scalar(l);
+
+		memcpy(at, &text, sizeof text);
+		break;
+	}
+	case TS_WORD:
+		word_index(l, field->words, at);
+		break;
+	case TS_YESNO:
+		load_yesno(l, at);
+		break;
+	default:
+		load_quantity(l, field, at);
+		break;
+	}
+}
+
+static void say_unknown_key(struct load *l, const struct ts_shape *shape)
+{
+	const char *near = ts_shape_nearest_key(shape, scalar(l));
+	const char *remedy = NULL;
+
+	if (l->event.data.scalar.length && strspn(scalar(l), "0123456789.") && !near)
+		remedy = "inside { } a decimal comma splits the value: write a decimal point";
+	else if (near)
+		remedy = ts_arena_join(l->arena, "did you mean ", near, "?", NULL);
+	say(l, TS_C_RECORDS_UNKNOWN_KEY,
+		ts_arena_join(l->arena, "unknown key '", scalar(l), "'", NULL), remedy);
+}
+
+/* Keys that are needed and were not met. */
+static void say_missing(
+	struct load *l, const struct ts_shape *shape, const bool *seen, yaml_mark_t mark)
+{
+	for (size_t i = 0; i < shape->count; i++) {
+		if (shape->fields[i].need == TS_REQUIRED && !seen[i])
+			say_at(l, TS_C_RECORDS_MISSING_KEY, mark, 0,
+				ts_arena_join(
+					l->arena, "'", shape->fields[i].key, "' is missing", NULL),
+				ts_arena_join(l->arena, "add ", shape->fields[i].key, ": ",
+					shape->fields[i].says, NULL));
+	}
+}
+
+#define FIELDS_MOST 48
+
+static void load_key(struct load *l, const struct ts_shape *shape, bool *seen, char *object)
+{
+	const struct ts_field *field = ts_shape_field(shape, scalar(l));
+	size_t index = field ? (size_t)(field - shape->fields) : 0;
+
+	if (!field)
+		say_unknown_key(l, shape);
+	else if (seen[index])
+		say(l, TS_C_RECORDS_DUPLICATE_KEY,
+			ts_arena_join(l->arena, "'", field->key, "' stands twice", NULL), NULL);
+	if (!field || seen[index]) {
+		if (next(l))
+			skip_value(l);
+		return;
+	}
+	seen[index] = true;
+	l->path[l->depth++] = (struct step){field->key, 0};
+	if (next(l))
+		load_value(l, field, object);
+	l->depth--;
+}
+
+static void load_mapping(struct load *l, const struct ts_shape *shape, char *object)
+{
+	bool seen[FIELDS_MOST] = {false};
+	yaml_mark_t mark = l->event.start_mark;
+
+	for (size_t i = 0; i < shape->count; i++) {
+		if (shape->fields[i].kind == TS_RANGE) {
+			struct ts_range none = {(double)NAN, (double)NAN};
+
+			memcpy(object + shape->fields[i].offset, &none, sizeof none);
+		}
+	}
+	if (!want(l, YAML_MAPPING_START_EVENT, "write keys with values"))
+		return;
+	if (l->depth >= TS_DEPTH_MOST) {
+		say(l, TS_C_RECORDS_TOO_MUCH, "nested too deep", NULL);
+		skip_value(l);
+		return;
+	}
+	while (next(l) && l->event.type != YAML_MAPPING_END_EVENT) {
+		if (want(l, YAML_SCALAR_EVENT, "write a key"))
+			load_key(l, shape, seen, object);
+		else if (next(l))
+			skip_value(l);
+	}
+	if (!l->broken)
+		say_missing(l, shape, seen, mark);
+}
+
+static void load_document(struct load *l, const struct ts_shape *shape, void *object)
+{
+	if (!next(l) || !next(l))
+		return;
+	if (l->event.type == YAML_STREAM_END_EVENT) {
+		say(l, TS_C_RECORDS_MISSING_KEY, "the file is empty", "see docs/formats.md");
+		return;
+	}
+	if (!next(l))
+		return;
+	load_mapping(l, shape, object);
+	if (!next(l) || !next(l))
+		return;
+	if (l->event.type != YAML_STREAM_END_EVENT)
+		say(l, TS_C_RECORDS_TOO_MUCH, "a second document starts here",
+			"one file holds one document");
+}
+
+enum ts_status ts_records_parse(const struct ts_shape *shape, const char *bytes, size_t len,
+	const char *file, struct ts_arena *arena, void *object, struct ts_findings *findings)
+{
+	struct load *l = ts_arena_take(arena, sizeof *l);
+
+	if (!l)
+		return TS_NO_MEMORY;
+	l->file = file;
+	l->arena = arena;
+	l->findings = findings;
+	l->ok = true;
+	memset(object, 0, shape->size);
+	if (!yaml_parser_initialize(&l->parser))
+		return TS_NO_MEMORY;
+	yaml_parser_set_encoding(&l->parser, YAML_UTF8_ENCODING);
+	yaml_parser_set_input_string(&l->parser, (const unsigned char *)bytes, len);
+	load_document(l, shape, object);
+	if (l->have_event)
+		yaml_event_delete(&l->event);
+	yaml_parser_delete(&l->parser);
+	if (l->out_of_memory || arena->failed || (findings && findings->no_memory))
+		return TS_NO_MEMORY;
+	return l->ok ? TS_OK : TS_BAD_INPUT;
+}
+
+enum ts_status ts_records_load(const struct ts_shape *shape, const char *file,
+	struct ts_arena *arena, void *object, struct ts_findings *findings)
+{
+	char *bytes;
+	size_t len;
+	enum ts_status status =
+		ts_file_read(file, TS_FILE_BYTES_MOST, &arena->allocator, &bytes, &len, findings);
+
+	if (status)
+		return status;
+	status = ts_records_parse(shape, bytes, len, file, arena, object, findings);
+	arena->allocator.resize(arena->allocator.state, bytes, 0);
+	return status;
+}
