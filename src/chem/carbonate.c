@@ -10,7 +10,7 @@
 #define HALVINGS 50
 
 static enum ts_status at_ph(const struct ts_solution *s, double ph,
-	struct ts_chem_constants *constants, struct ts_species *species)
+	struct ts_chem_constants *constants, struct ts_ion_species *species)
 {
 	struct ts_solution without_carbon = *s;
 
@@ -22,7 +22,7 @@ static enum ts_status at_ph(const struct ts_solution *s, double ph,
 enum ts_status ts_chem_co2_from_ph(const struct ts_solution *s, double ph, double *ret_co2_mmol_l)
 {
 	struct ts_chem_constants constants = {0};
-	struct ts_species species = {0};
+	struct ts_ion_species species = {0};
 	enum ts_status status = at_ph(s, ph, &constants, &species);
 
 	if (status == TS_OK)
@@ -33,7 +33,7 @@ enum ts_status ts_chem_co2_from_ph(const struct ts_solution *s, double ph, doubl
 enum ts_status ts_chem_dic_from_ph(const struct ts_solution *s, double ph, double *ret_dic_mmol_l)
 {
 	struct ts_chem_constants constants = {0};
-	struct ts_species species = {0};
+	struct ts_ion_species species = {0};
 	enum ts_status status = at_ph(s, ph, &constants, &species);
 
 	if (status == TS_OK)
@@ -44,7 +44,7 @@ enum ts_status ts_chem_dic_from_ph(const struct ts_solution *s, double ph, doubl
 enum ts_status ts_chem_ph_at_co2(const struct ts_solution *s, double co2_mmol_l, double *ret_ph)
 {
 	struct ts_chem_constants constants = {0};
-	struct ts_species species = {0};
+	struct ts_ion_species species = {0};
 	struct ts_solution without_carbon = *s;
 	enum ts_status status;
 
@@ -60,7 +60,7 @@ enum ts_status ts_chem_ph_closed(
 	const struct ts_solution *s, double *ret_ph, double *ret_co2_mmol_l)
 {
 	struct ts_chem_constants constants = {0};
-	struct ts_species species = {0};
+	struct ts_ion_species species = {0};
 	enum ts_status status;
 
 	ts_chem_constants_at(&constants, s->temp_c);
@@ -89,7 +89,7 @@ static enum ts_status mineral_si(
 	const struct ts_solution *s, double ph, enum ts_mineral mineral, double *ret_si)
 {
 	struct ts_chem_constants constants = {0};
-	struct ts_species species = {0};
+	struct ts_ion_species species = {0};
 	enum ts_status status = at_ph(s, ph, &constants, &species);
 
 	if (status == TS_OK)

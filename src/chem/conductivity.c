@@ -41,7 +41,7 @@ enum ts_status ts_chem_conductivity_25_us_cm(
 	const struct ts_solution *s, double ph, double *ret_us_cm)
 {
 	struct ts_chem_constants constants = {0};
-	struct ts_species now = {0};
+	struct ts_ion_species now = {0};
 	struct ts_solution without_carbon = *s;
 	enum ts_status status;
 	double root, drag;

@@ -20,7 +20,7 @@
 
 struct search {
 	struct ts_chem_constants constants;
-	struct ts_species species;
+	struct ts_ion_species species;
 	const struct ts_solution *water;
 	enum ts_mineral mineral;
 	double co2_mmol_l; /* 0: closed */

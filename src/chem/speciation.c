@@ -43,7 +43,7 @@ struct conditional {
 	double to_hco3, to_neutral; /* from a pair's constant to concentrations */
 };
 
-static void activity(struct ts_species *io, double dh_a)
+static void activity(struct ts_ion_species *io, double dh_a)
 {
 	double root = sqrt(io->ionic_strength);
 	double davies = root / (1 + root) - DAVIES_LINEAR * io->ionic_strength;
@@ -57,7 +57,7 @@ static void activity(struct ts_species *io, double dh_a)
 }
 
 static struct conditional conditional(
-	const struct ts_chem_constants *k, const struct ts_species *io)
+	const struct ts_chem_constants *k, const struct ts_ion_species *io)
 {
 	double inverse = 1 / (io->gamma_1 * io->gamma_0);
 	double inverse_0 = inverse * io->gamma_1, inverse_1 = inverse * io->gamma_0;
@@ -144,7 +144,7 @@ static double first_acidity(const struct problem *p, const struct conditional *c
 }
 
 static void spread_carbon(
-	const struct problem *p, const struct conditional *c, struct ts_species *io)
+	const struct problem *p, const struct conditional *c, struct ts_ion_species *io)
 {
 	double h = io->h_activity, ratio = c->k2 / h;
 
@@ -168,7 +168,7 @@ static void spread_carbon(
 
 /* New free calcium, magnesium, sulphate and the pairs that belong to them. */
 static void spread_metals(
-	const struct problem *p, const struct conditional *c, struct ts_species *io)
+	const struct problem *p, const struct conditional *c, struct ts_ion_species *io)
 {
 	const struct ts_chem_constants *k = p->constants;
 	double hco3 = c->to_hco3 * io->hco3, co3 = c->to_neutral * io->co3,
@@ -185,7 +185,7 @@ static void spread_metals(
 	io->mg_so4 = k->mg_so4 * c->to_neutral * io->mg * io->so4;
 }
 
-static double ionic_strength(const struct problem *p, const struct ts_species *io)
+static double ionic_strength(const struct problem *p, const struct ts_ion_species *io)
 {
 	double single = p->inert + io->h + io->oh + io->hco3 + io->ca_hco3 + io->mg_hco3;
 	double twofold = io->ca + io->mg + io->co3 + io->so4;
@@ -197,7 +197,7 @@ static double ionic_strength(const struct problem *p, const struct ts_species *i
  * A start for the outer loop: all alkalinity bicarbonate, pairs as at a middling ionic strength.
  * It only saves a round.
  */
-static void cold_start(const struct problem *p, struct ts_species *io)
+static void cold_start(const struct problem *p, struct ts_ion_species *io)
 {
 	static const struct conditional middling = {.to_hco3 = 0.65, .to_neutral = 0.42};
 
@@ -208,9 +208,9 @@ static void cold_start(const struct problem *p, struct ts_species *io)
 	io->ionic_strength = ionic_strength(p, io);
 }
 
-static enum ts_status settle(const struct problem *p, struct ts_species *io)
+static enum ts_status settle(const struct problem *p, struct ts_ion_species *io)
 {
-	struct ts_species now = *io;
+	struct ts_ion_species now = *io;
 	bool settled = false;
 
 	if (!(now.ionic_strength > 0))
@@ -256,10 +256,10 @@ static struct problem problem_of(const struct ts_chem_constants *constants,
 }
 
 enum ts_status ts_chem_speciate_at_ph(const struct ts_chem_constants *constants,
-	const struct ts_solution *s, double ph, struct ts_species *io)
+	const struct ts_solution *s, double ph, struct ts_ion_species *io)
 {
 	struct problem p = problem_of(constants, s, KNOWN_PH, 0);
-	struct ts_species now = *io;
+	struct ts_ion_species now = *io;
 	enum ts_status status = ts_solution_check(s);
 
 	if (status != TS_OK || !(ph >= TS_CHEM_PH_LOW) || !(ph <= TS_CHEM_PH_HIGH))
@@ -275,7 +275,7 @@ enum ts_status ts_chem_speciate_at_ph(const struct ts_chem_constants *constants,
 }
 
 enum ts_status ts_chem_speciate_at_co2(const struct ts_chem_constants *constants,
-	const struct ts_solution *s, double co2_mmol_l, struct ts_species *io)
+	const struct ts_solution *s, double co2_mmol_l, struct ts_ion_species *io)
 {
 	struct problem p = problem_of(constants, s, KNOWN_CO2, co2_mmol_l);
 	enum ts_status status = ts_solution_check(s);
@@ -286,7 +286,7 @@ enum ts_status ts_chem_speciate_at_co2(const struct ts_chem_constants *constants
 }
 
 enum ts_status ts_chem_speciate_closed(const struct ts_chem_constants *constants,
-	const struct ts_solution *s, struct ts_species *io)
+	const struct ts_solution *s, struct ts_ion_species *io)
 {
 	struct problem p = problem_of(constants, s, KNOWN_DIC, s->dic_mmol_l);
 	enum ts_status status = ts_solution_check(s);
@@ -294,14 +294,14 @@ enum ts_status ts_chem_speciate_closed(const struct ts_chem_constants *constants
 	return status == TS_OK ? settle(&p, io) : status;
 }
 
-double ts_chem_species_dic_mmol_l(const struct ts_species *species)
+double ts_chem_species_dic_mmol_l(const struct ts_ion_species *species)
 {
 	return 1000 * (species->co2 + species->hco3 + species->co3 + species->ca_hco3 +
 			      species->ca_co3 + species->mg_hco3 + species->mg_co3);
 }
 
 double ts_chem_species_si(const struct ts_chem_constants *constants,
-	const struct ts_species *species, enum ts_mineral mineral)
+	const struct ts_ion_species *species, enum ts_mineral mineral)
 {
 	double product = species->ca * species->co3 * species->gamma_2 * species->gamma_2;
 

@@ -22,7 +22,7 @@
  * Every species, mol/L, free (not in pairs) where not said otherwise. Zeroed memory is a cold
  * start; handed in again, the last answer is the start of the next solve.
  */
-struct ts_species {
+struct ts_ion_species {
 	double ph; /* -log10 of the activity of H */
 	double h_activity;
 	double h, oh, co2, hco3, co3, ca, mg, so4;
@@ -38,20 +38,20 @@ struct ts_species {
  * solution.h and above. On failure `io` is left as it was; so also for the next two.
  */
 TS_MUST_USE enum ts_status ts_chem_speciate_at_ph(const struct ts_chem_constants *constants,
-	const struct ts_solution *s, double ph, struct ts_species *io);
+	const struct ts_solution *s, double ph, struct ts_ion_species *io);
 
 /* Dissolved CO2 (mmol/L, above 0) and alkalinity known: water open to a gas. */
 TS_MUST_USE enum ts_status ts_chem_speciate_at_co2(const struct ts_chem_constants *constants,
-	const struct ts_solution *s, double co2_mmol_l, struct ts_species *io);
+	const struct ts_solution *s, double co2_mmol_l, struct ts_ion_species *io);
 
 /* Alkalinity and inorganic carbon known: closed water. */
 TS_MUST_USE enum ts_status ts_chem_speciate_closed(const struct ts_chem_constants *constants,
-	const struct ts_solution *s, struct ts_species *io);
+	const struct ts_solution *s, struct ts_ion_species *io);
 
 /* Inorganic carbon in all species, mmol/L. */
-double ts_chem_species_dic_mmol_l(const struct ts_species *species);
+double ts_chem_species_dic_mmol_l(const struct ts_ion_species *species);
 /* log10 of how far Ca and CO3 exceed the solubility of the mineral; -99 without one of them. */
 double ts_chem_species_si(const struct ts_chem_constants *constants,
-	const struct ts_species *species, enum ts_mineral mineral);
+	const struct ts_ion_species *species, enum ts_mineral mineral);
 
 #endif

@@ -55,7 +55,7 @@ static struct ts_solution hard_water(void)
 static double solve_ns(bool warm)
 {
 	struct ts_chem_constants constants = {0};
-	struct ts_species species = {0};
+	struct ts_ion_species species = {0};
 	struct ts_solution s = hard_water();
 	double start, ph = 0;
 
@@ -63,7 +63,7 @@ static double solve_ns(bool warm)
 	start = now_ns();
 	for (int i = 0; i < SOLVES; i++) {
 		if (!warm)
-			species = (struct ts_species){0};
+			species = (struct ts_ion_species){0};
 		s.alk_meq_l = 5.72 + 1e-5 * (i % 100) + 1e-12 * ph;
 		if (ts_chem_speciate_closed(&constants, &s, &species) != TS_OK)
 			return NAN;

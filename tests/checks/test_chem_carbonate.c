@@ -233,7 +233,7 @@ static void test_carbonate__lime_under_pure_co2(void **state)
 	(void)state;
 	for (size_t i = 0; i < t->rows; i++) {
 		struct ts_chem_constants k = {0};
-		struct ts_species species = {0};
+		struct ts_ion_species species = {0};
 		double ph;
 
 		if (!lime_row(t, i, &row) || !row.pure_co2)

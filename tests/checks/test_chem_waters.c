@@ -74,7 +74,7 @@ static void test_waters__laboratory_calculation(void **state)
 {
 	struct ts_solution s = water_01(17.6), saturated;
 	struct ts_chem_constants k = {0};
-	struct ts_species species = {0};
+	struct ts_ion_species species = {0};
 	double co2, si, ccpp, ph, co2_saturated;
 
 	(void)state;
@@ -135,7 +135,7 @@ static void test_waters__phreeqc(void **state)
 		const char *where = table_text(t, i, "label");
 		struct ts_solution s = analysis(t, i, isnan(printed) ? 12 : printed);
 		struct ts_chem_constants k = {0};
-		struct ts_species species = {0};
+		struct ts_ion_species species = {0};
 
 		s.alk_meq_l = alkalinity(t, i);
 		if (isnan(table_number(t, i, "phreeqc_CO2_mg_L")) || !(s.alk_meq_l > 0))

@@ -75,7 +75,7 @@ static void test_carbonate__gas_exchange_keeps_alkalinity(void **state)
 	for (unsigned i = 0; i < WATERS; i++) {
 		struct ts_solution s = random_water(i);
 		struct ts_chem_constants k = {0};
-		struct ts_species now = {0};
+		struct ts_ion_species now = {0};
 		double alk;
 
 		ts_chem_constants_at(&k, s.temp_c);

@@ -140,7 +140,7 @@ static void test_conductivity__ionic_strength_of_all_ions(void **state)
 	for (unsigned i = 0; i < WATERS; i++) {
 		struct ts_solution s = random_water(i);
 		struct ts_chem_constants k = {0};
-		struct ts_species now = {0};
+		struct ts_ion_species now = {0};
 
 		ts_chem_constants_at(&k, s.temp_c);
 		assert_int_equal(ts_chem_speciate_closed(&k, &s, &now), TS_OK);

@@ -13,7 +13,7 @@ static void test_speciation__settles_in_few_rounds(void **state)
 	for (unsigned i = 0; i < 100 * WATERS; i++) {
 		struct ts_solution s = random_water(i);
 		struct ts_chem_constants k = {0};
-		struct ts_species now = {0};
+		struct ts_ion_species now = {0};
 
 		ts_chem_constants_at(&k, s.temp_c);
 		assert_int_equal(ts_chem_speciate_closed(&k, &s, &now), TS_OK);
@@ -40,7 +40,7 @@ static struct ts_solution wild_water(uint64_t *seed)
 }
 
 static enum ts_status solve_one_way(
-	const struct ts_solution *s, unsigned way, uint64_t *seed, struct ts_species *ret)
+	const struct ts_solution *s, unsigned way, uint64_t *seed, struct ts_ion_species *ret)
 {
 	struct ts_chem_constants k = {0};
 
@@ -61,7 +61,7 @@ static void test_speciation__settles_in_the_whole_range(void **state)
 	(void)state;
 	for (unsigned i = 0; i < 100 * WATERS; i++) {
 		struct ts_solution s = wild_water(&seed);
-		struct ts_species now = {0};
+		struct ts_ion_species now = {0};
 
 		if (solve_one_way(&s, i % 3, &seed, &now) != TS_OK)
 			continue;
@@ -77,14 +77,14 @@ static void test_speciation__settles_in_the_whole_range(void **state)
 /* Solved again from its own answer the pH moves by the solver's error only. */
 static void test_speciation__warm_equals_cold(void **state)
 {
-	struct ts_species warm = {0};
+	struct ts_ion_species warm = {0};
 	double worst = 0;
 
 	(void)state;
 	for (unsigned i = 0; i < WATERS; i++) {
 		struct ts_solution s = random_water(i);
 		struct ts_chem_constants k = {0};
-		struct ts_species cold = {0};
+		struct ts_ion_species cold = {0};
 
 		ts_chem_constants_at(&k, s.temp_c);
 		assert_int_equal(ts_chem_speciate_closed(&k, &s, &cold), TS_OK);
@@ -102,7 +102,7 @@ static void test_speciation__matter_is_conserved(void **state)
 	for (unsigned i = 0; i < WATERS; i++) {
 		struct ts_solution s = random_water(i);
 		struct ts_chem_constants k = {0};
-		struct ts_species n = {0};
+		struct ts_ion_species n = {0};
 
 		ts_chem_constants_at(&k, s.temp_c);
 		assert_int_equal(ts_chem_speciate_closed(&k, &s, &n), TS_OK);
@@ -120,7 +120,7 @@ static void test_speciation__matter_is_conserved(void **state)
 static void extreme(const struct ts_solution *s)
 {
 	struct ts_chem_constants k = {0};
-	struct ts_species mark = {.ph = -5}, now = mark;
+	struct ts_ion_species mark = {.ph = -5}, now = mark;
 
 	ts_chem_constants_at(&k, s->temp_c);
 	if (ts_chem_speciate_closed(&k, s, &now) == TS_OK)

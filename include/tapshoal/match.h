@@ -1,0 +1,102 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Matching: readings become a profile (one interval a parameter), the profile meets a species'
+ * envelopes, and out come suitabilities, a fit, a verdict and the parameter that decides. Pure
+ * computation; allocates nothing. Equations: docs/methods.md, "Matching".
+ */
+#ifndef TAPSHOAL_MATCH_H
+#define TAPSHOAL_MATCH_H
+
+#include <tapshoal/catalogue.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+struct ts_practice;
+
+enum ts_parameter { TS_GH, TS_KH, TS_PH, TS_TEMPERATURE, TS_SALINITY, TS_PARAMETER__COUNT };
+
+/*
+ * One parameter of the water. `exposure`: the animal lives the whole interval (day and night,
+ * season, unheated room), so the worst end decides; else the interval is doubt about one value.
+ */
+struct ts_span {
+	bool given, exposure;
+	double value, low, high;
+};
+
+/* What is unusual about the water; explained, never "impossible". Bits. */
+enum ts_unusual {
+	TS_UNUSUAL_SOFTENED = 1 << 0, /* softened, or looks so: every verdict is capped at unsure */
+	TS_UNUSUAL_LIMED = 1 << 1,    /* high pH on hardly any buffer: airs down */
+	TS_UNUSUAL_GASSY = 1 << 2,    /* low pH on much buffer: full of CO2, airs up */
+	TS_UNUSUAL_KH_OVER_GH = 1 << 3,
+	TS_UNUSUAL_NO_PH_FROM_KH = 1 << 4 /* hardly any KH: pH cannot be computed */
+};
+
+struct ts_profile {
+	struct ts_span at[TS_PARAMETER__COUNT];
+	unsigned unusual;
+	bool ph_computed;                          /* at[TS_PH] is the tank's, computed from KH */
+	bool gh_from_ions, kh_from_alkalinity;     /* computed from other readings */
+	double ph_read;                            /* as read; NAN = not given */
+	double ph_tank_low, ph_tank, ph_tank_high; /* what a tank will run at; NAN = unknown */
+	double copper_mg_l;                        /* NAN = not given */
+};
+
+/* How the animals are kept, and what the sample was. Zeroed: farmed, display, stood sample. */
+struct ts_keeping {
+	bool wild, breeding, fresh;
+	struct ts_measure temperature; /* of the tank; NONE = not given */
+};
+
+/*
+ * The profile of a water's readings. `practice` NULL: the table's own values. Never fails: what is
+ * missing stays "not given".
+ */
+TS_API void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keeping,
+	const struct ts_practice *practice, struct ts_profile *ret);
+
+enum ts_verdict { TS_SUITS, TS_TOLERATES, TS_UNSURE, TS_EXCLUDED, TS_VERDICT__COUNT };
+
+/* One parameter of one species against the water. */
+struct ts_parameter_fit {
+	struct ts_range tolerated, preferred; /* as used; low NAN: the record has none */
+	const char *source[2];                /* grades, or a publication; "by kind of water" */
+	const char *variant;                  /* "wild", "breeding", NULL = usual */
+	bool known;                           /* both the reading and the band are there */
+	double reading;                       /* the value that counts (worst end of an exposure) */
+	double suitability;                   /* 0..1; NAN = not known */
+	double outside_by;       /* how far beyond tolerated, signed (negative: below); 0 inside */
+	double uncomfortable_by; /* the same beyond preferred */
+	double share;            /* part of the interval outside tolerated, 0..1 */
+	enum ts_verdict verdict;
+};
+
+struct ts_match {
+	const struct ts_species *species;
+	struct ts_parameter_fit at[TS_PARAMETER__COUNT];
+	enum ts_verdict verdict;
+	double fit;      /* 0..1; NAN where it cannot be said */
+	int limiting;    /* enum ts_parameter, -1 = nothing limits */
+	bool gh_missing; /* unsure for want of GH */
+};
+
+/* One species against one profile. `practice` NULL: the table's own values. */
+TS_API void ts_match_species(const struct ts_species *species, const struct ts_profile *profile,
+	const struct ts_keeping *keeping, const struct ts_practice *practice, struct ts_match *ret);
+
+/*
+ * Sorts matches in place: by verdict, then fit (best first, on a grid of 1e-6), then name and form.
+ */
+TS_API void ts_match_sort(struct ts_match *matches, size_t count);
+
+/* Least tank length for a settled group of adults, cm, by rule of thumb; see docs/methods.md. */
+TS_API double ts_match_tank_length_cm(const struct ts_species *species);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

@@ -1,0 +1,233 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Readings to profile: one interval a parameter, with the doubt of the method, the spread of
+ * several readings, and what is unusual about the whole. The verdicts are next door in verdict.c.
+ */
+#include <tapshoal/match.h>
+
+#include "chem/carbonate.h"
+#include "chem/hardness.h"
+#include "chem/ions.h"
+#include "model/practice.h"
+
+#define METHODS 6
+
+/* Half-widths of pH by method, index enum ts_method; estimates from memory. */
+static const double ph_doubt[METHODS] = {0.3, 0.5, 0.3, 0.1, 0.2, 0.2};
+
+/* An interval around one hardness figure, by method. n drops of 1 dH mean more than n - 1. */
+static void hardness_doubt(struct ts_span *s, int method)
+{
+	switch (method) {
+	case TS_METHOD_STRIP: /* between neighbouring blocks; their usual distance, from memory */
+		s->low = fmax(0, s->value - fmax(2, s->value * 0.3));
+		s->high = s->value + fmax(2, s->value * 0.3);
+		break;
+	case TS_METHOD_LABORATORY:
+		s->low = s->value * 0.97;
+		s->high = s->value * 1.03;
+		break;
+	case TS_METHOD_UTILITY_REPORT:
+		s->low = s->value * 0.85;
+		s->high = s->value * 1.15;
+		break;
+	default:
+		s->low = fmax(0, s->value - 1);
+		s->high = s->value;
+		break;
+	}
+}
+
+static void widen(struct ts_span *s, double by)
+{
+	s->low = s->value - by;
+	s->high = s->value + by;
+}
+
+static struct ts_span span_of(const struct ts_measure *m, enum ts_parameter p, int method,
+	const struct ts_practice *practice)
+{
+	struct ts_span s = {
+		m->kind != TS_MEASURE_NONE, m->kind == TS_MEASURE_RANGE, m->value, m->low, m->high};
+
+	if (!s.given)
+		return s;
+	if (!isfinite(s.high))
+		s.high = p == TS_PH ? 14 : fmax(practice->value[TS_P_GH_OPEN_END], s.value);
+	if (!isfinite(s.low))
+		s.low = 0;
+	if (m->kind == TS_MEASURE_BELOW)
+		s.value = (s.low + s.high) / 2;
+	if (m->kind != TS_MEASURE_VALUE)
+		return s;
+	if (p == TS_PH)
+		widen(&s, ph_doubt[method]);
+	else if (p == TS_TEMPERATURE)
+		widen(&s, 0.5);
+	else if (p != TS_SALINITY)
+		hardness_doubt(&s, method);
+	return s;
+}
+
+/* Several readings: the animal meets all of them. A strip's block range is doubt, not exposure. */
+static void merge(struct ts_span *into, const struct ts_span *one, size_t already)
+{
+	if (!one->given)
+		return;
+	if (!into->given) {
+		*into = *one;
+		return;
+	}
+	into->value = (into->value * (double)already + one->value) / (double)(already + 1);
+	into->low = fmin(into->low, one->low);
+	into->high = fmax(into->high, one->high);
+	into->exposure = true;
+}
+
+static struct ts_measure gh_from_ions(const struct ts_reading *r)
+{
+	struct ts_measure m = {0};
+
+	if (r->ca_mg_l.kind == TS_MEASURE_NONE || r->mg_mg_l.kind == TS_MEASURE_NONE)
+		return m;
+	m.value = ts_chem_dh_from_mmol_l(
+		r->ca_mg_l.value / TS_WEIGHT_CA + r->mg_mg_l.value / TS_WEIGHT_MG);
+	m.low = ts_chem_dh_from_mmol_l(
+		r->ca_mg_l.low / TS_WEIGHT_CA + r->mg_mg_l.low / TS_WEIGHT_MG);
+	m.high = ts_chem_dh_from_mmol_l(
+		r->ca_mg_l.high / TS_WEIGHT_CA + r->mg_mg_l.high / TS_WEIGHT_MG);
+	m.kind = m.low < m.high ? TS_MEASURE_DOUBT : TS_MEASURE_VALUE;
+	return m;
+}
+
+static struct ts_measure kh_from_alkalinity(const struct ts_reading *r)
+{
+	struct ts_measure m = r->alkalinity_meq_l;
+
+	m.value = ts_chem_dkh_from_meq_l(m.value);
+	m.low = ts_chem_dkh_from_meq_l(m.low);
+	m.high = ts_chem_dkh_from_meq_l(m.high);
+	return m;
+}
+
+static void add_reading(struct ts_profile *p, const struct ts_reading *r, size_t index,
+	const struct ts_practice *practice)
+{
+	struct ts_measure gh = r->gh_dh, kh = r->kh_dh;
+	const struct ts_measure *all[TS_PARAMETER__COUNT] = {
+		[TS_GH] = &gh,
+		[TS_KH] = &kh,
+		[TS_PH] = &r->ph,
+		[TS_SALINITY] = &r->salinity_g_l,
+	};
+
+	if (gh.kind == TS_MEASURE_NONE) {
+		gh = gh_from_ions(r);
+		p->gh_from_ions |= gh.kind != TS_MEASURE_NONE;
+	}
+	if (kh.kind == TS_MEASURE_NONE && r->alkalinity_meq_l.kind != TS_MEASURE_NONE) {
+		kh = kh_from_alkalinity(r);
+		p->kh_from_alkalinity = true;
+	}
+	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
+		struct ts_span one;
+
+		if (!all[i])
+			continue;
+		one = span_of(all[i], (enum ts_parameter)i, r->method, practice);
+		if (r->method == TS_METHOD_STRIP)
+			one.exposure = false;
+		merge(&p->at[i], &one, index);
+	}
+	if (r->cu_mg_l.kind != TS_MEASURE_NONE)
+		p->copper_mg_l = isnan(p->copper_mg_l) ? r->cu_mg_l.high
+						       : fmax(p->copper_mg_l, r->cu_mg_l.high);
+}
+
+static bool sodium_over_hardness(const struct ts_water *w, double gh_dh)
+{
+	for (size_t i = 0; i < w->reading_count; i++) {
+		const struct ts_measure *na = &w->readings[i].na_mg_l;
+
+		if (na->kind != TS_MEASURE_NONE && na->value > 60 && gh_dh < 2)
+			return true;
+	}
+	return false;
+}
+
+static void note_unusual(struct ts_profile *p, const struct ts_water *w, const double *practice)
+{
+	const struct ts_span *gh = &p->at[TS_GH], *kh = &p->at[TS_KH], *ph = &p->at[TS_PH];
+
+	if (w->softened)
+		p->unusual |= TS_UNUSUAL_SOFTENED;
+	if (gh->given && sodium_over_hardness(w, gh->value))
+		p->unusual |= TS_UNUSUAL_SOFTENED;
+	if (!kh->given)
+		return;
+	if (gh->given && gh->high < practice[TS_P_SOFTENED_GH] &&
+		kh->value > practice[TS_P_SOFTENED_KH])
+		p->unusual |= TS_UNUSUAL_SOFTENED;
+	if (gh->given && kh->low > gh->high)
+		p->unusual |= TS_UNUSUAL_KH_OVER_GH;
+	if (ph->given && ph->value > practice[TS_P_LIMED_PH] && kh->value < practice[TS_P_LIMED_KH])
+		p->unusual |= TS_UNUSUAL_LIMED;
+	if (ph->given && ph->value < practice[TS_P_GASSY_PH] && kh->value > practice[TS_P_GASSY_KH])
+		p->unusual |= TS_UNUSUAL_GASSY;
+}
+
+/* What a tank of this water will run at, from KH; replaces a reading that gas makes meaningless. */
+static void compute_ph(struct ts_profile *p, bool fresh)
+{
+	struct ts_solution s;
+	double temp_c = p->at[TS_TEMPERATURE].given ? p->at[TS_TEMPERATURE].value : 25;
+	double gh_dh = p->at[TS_GH].given ? p->at[TS_GH].value : p->at[TS_KH].value;
+
+	if (!p->at[TS_KH].given)
+		return;
+	if (ts_solution_from_hardness(gh_dh, p->at[TS_KH].value, temp_c, &s) != TS_OK ||
+		ts_chem_tank_ph(&s, &p->ph_tank_low, &p->ph_tank, &p->ph_tank_high) != TS_OK) {
+		p->unusual |= TS_UNUSUAL_NO_PH_FROM_KH;
+		return;
+	}
+	if (!fresh && !(p->unusual & (TS_UNUSUAL_LIMED | TS_UNUSUAL_GASSY)))
+		return;
+	p->ph_computed = true;
+	p->at[TS_PH] = (struct ts_span){true, false, p->ph_tank, p->ph_tank_low, p->ph_tank_high};
+}
+
+void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keeping,
+	const struct ts_practice *practice, struct ts_profile *ret)
+{
+	struct ts_practice own;
+	struct ts_profile p = {.ph_read = (double)NAN,
+		.ph_tank_low = (double)NAN,
+		.ph_tank = (double)NAN,
+		.ph_tank_high = (double)NAN,
+		.copper_mg_l = (double)NAN};
+
+	ts_practice_defaults(&own);
+	if (!practice)
+		practice = &own;
+	for (size_t i = 0; i < water->reading_count; i++)
+		add_reading(&p, &water->readings[i], i, practice);
+	/* The sample's temperature meets an animal only where the sample is the tank itself. */
+	if (keeping->temperature.kind != TS_MEASURE_NONE) {
+		p.at[TS_TEMPERATURE] = span_of(&keeping->temperature, TS_TEMPERATURE, 0, practice);
+	} else if (water->kind == TS_WATER_TANK) {
+		for (size_t i = 0; i < water->reading_count; i++) {
+			struct ts_span one =
+				span_of(&water->readings[i].temp_c, TS_TEMPERATURE, 0, practice);
+
+			merge(&p.at[TS_TEMPERATURE], &one, i);
+		}
+	}
+	if (!p.at[TS_SALINITY].given)
+		p.at[TS_SALINITY] = (struct ts_span){true, false,
+			practice->value[TS_P_SALT_FRESH] / 2, 0, practice->value[TS_P_SALT_FRESH]};
+	if (p.at[TS_PH].given)
+		p.ph_read = p.at[TS_PH].value;
+	note_unusual(&p, water, practice->value);
+	compute_ph(&p, keeping->fresh);
+	*ret = p;
+}

@@ -1,0 +1,54 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The rows of the practice table. Grades: "published" with the work; "common practice, no source";
+ * "estimate from memory".
+ */
+#include "model/practice.h"
+
+#define COMMON "common practice, no source"
+#define ESTIMATE "estimate from memory"
+#define LIMITING "Stuber, Gebhart & Maughan 1982, FWS/OBS-82/10.8: the switch to the minimum at 0.4"
+
+/* clang-format off */
+const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
+	[TS_P_DOUBT_GH_PUBLISHED] = {"doubt.gh.published", "dH", 1, "half-width of a published hardness limit", ESTIMATE},
+	[TS_P_DOUBT_GH_PRACTICE] = {"doubt.gh.practice", "dH", 2, "half-width of a hardness limit from practice", ESTIMATE},
+	[TS_P_DOUBT_GH_MEMORY] = {"doubt.gh.memory", "dH", 3, "half-width of a hardness limit from memory", ESTIMATE},
+	[TS_P_DOUBT_PH_PUBLISHED] = {"doubt.ph.published", "", 0.2, "half-width of a published pH limit", ESTIMATE},
+	[TS_P_DOUBT_PH_PRACTICE] = {"doubt.ph.practice", "", 0.3, "half-width of a pH limit from practice", ESTIMATE},
+	[TS_P_DOUBT_PH_MEMORY] = {"doubt.ph.memory", "", 0.5, "half-width of a pH limit from memory", ESTIMATE},
+	[TS_P_DOUBT_TEMP_PUBLISHED] = {"doubt.temperature.published", "C", 1, "half-width of a published temperature limit", ESTIMATE},
+	[TS_P_DOUBT_TEMP_PRACTICE] = {"doubt.temperature.practice", "C", 1, "half-width of a temperature limit from practice", ESTIMATE},
+	[TS_P_DOUBT_TEMP_MEMORY] = {"doubt.temperature.memory", "C", 2, "half-width of a temperature limit from memory", ESTIMATE},
+	[TS_P_DOUBT_SALINITY] = {"doubt.salinity", "g/L", 0.5, "half-width of a salinity limit", ESTIMATE},
+	[TS_P_SHARE_EXCLUDES] = {"share.excludes", "", 0.9, "part of the reading's interval outside that excludes", ESTIMATE},
+	[TS_P_SHARE_UNSURE] = {"share.unsure", "", 0.1, "part of the reading's interval outside that makes unsure", ESTIMATE},
+	[TS_P_MEMORY_MISS] = {"memory.miss", "doubts", 2, "a lone limit from memory excludes only when missed by this many doubts", ESTIMATE},
+	[TS_P_PH_SLACK] = {"ph.slack", "", 0.8, "pH beyond tolerated that hardness in range makes up for, when choosing", COMMON},
+	[TS_P_PH_FLOOR] = {"ph.floor", "", 5.5, "slack never reaches below", ESTIMATE},
+	[TS_P_PH_FLOOR_BLACK] = {"ph.floor.black", "", 4.5, "slack never reaches below, for animals of black water", ESTIMATE},
+	[TS_P_PH_CEILING] = {"ph.ceiling", "", 9, "slack never reaches above", "US EPA aquatic life criterion, pH 6.5-9.0"},
+	[TS_P_SALT_FRESH] = {"salinity.fresh", "g/L", 0.5, "what fresh water holds at the most", COMMON},
+	[TS_P_GH_OPEN_END] = {"gh.open-end", "dH", 40, "where a one-sided hardness reading is taken to end", ESTIMATE},
+	[TS_P_WEIGHT_TEMP] = {"fit.temperature", "", 0.35, "weight of temperature", ESTIMATE},
+	[TS_P_WEIGHT_MINERALS] = {"fit.minerals", "", 0.40, "weight of general hardness", ESTIMATE},
+	[TS_P_WEIGHT_KH] = {"fit.kh", "", 0.15, "weight of carbonate hardness", ESTIMATE},
+	[TS_P_WEIGHT_PH] = {"fit.ph", "", 0.10, "weight of pH", ESTIMATE},
+	[TS_P_WEIGHT_HOME_KH] = {"fit.kh.home", "", 0.5, "share of the KH weight where only the kind of water gives the band", ESTIMATE},
+	[TS_P_LIMIT_FULL] = {"fit.limit", "", 0.4, "at and below this the lowest suitability alone counts", LIMITING},
+	[TS_P_LIMIT_SPAN] = {"fit.limit.span", "", 0.4, "over this span the mean takes over, without a jump", ESTIMATE},
+	[TS_P_KH_WARN] = {"kh.warn", "dH", 4, "below this the buffer is short", COMMON},
+	[TS_P_LIMED_PH] = {"unusual.limed.ph", "", 8.5, "above this with little KH: limed water", COMMON},
+	[TS_P_LIMED_KH] = {"unusual.limed.kh", "dH", 2, "below this with a high pH: limed water", COMMON},
+	[TS_P_GASSY_PH] = {"unusual.gassy.ph", "", 6.5, "below this with much KH: full of CO2", COMMON},
+	[TS_P_GASSY_KH] = {"unusual.gassy.kh", "dH", 8, "above this with a low pH: full of CO2", COMMON},
+	[TS_P_SOFTENED_GH] = {"softened.gh", "dH", 1, "below this with KH left: a softener is suspected", COMMON},
+	[TS_P_SOFTENED_KH] = {"softened.kh", "dH", 3, "above this without GH: a softener is suspected", COMMON},
+};
+/* clang-format on */
+
+void ts_practice_defaults(struct ts_practice *ret)
+{
+	for (int i = 0; i < TS_P__COUNT; i++)
+		ret->value[i] = ts_practice_rows[i].value;
+}
