@@ -62,10 +62,20 @@ static bool has(const struct ts_envelope *e)
 	return !isnan(e->tolerated.low);
 }
 
+/* An open end is as far as any fresh water goes, so that curves have finite corners. */
+static struct ts_range closed(struct ts_range r)
+{
+	if (!isfinite(r.low))
+		r.low = 0;
+	if (!isfinite(r.high))
+		r.high = 100;
+	return r;
+}
+
 static void take_band(struct ts_parameter_fit *f, const struct ts_envelope *e, const char *variant)
 {
-	f->tolerated = e->tolerated;
-	f->preferred = e->preferred;
+	f->tolerated = closed(e->tolerated);
+	f->preferred = isnan(e->preferred.low) ? e->preferred : closed(e->preferred);
 	f->source[0] = e->source.count ? e->source.items[0] : "memory";
 	f->source[1] = e->source.count > 1 ? e->source.items[1] : f->source[0];
 	f->variant = variant;

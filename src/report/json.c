@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The JSON writer: about a hundred lines, since the packaged alternatives build a tree first.
+ * Its output is validated from outside in tests/cli.
+ */
+#include "report/json.h"
+
+#include <string.h>
+
+#include "base/number.h"
+
+void ts_json_open(struct ts_json *json, struct ts_text *text)
+{
+	*json = (struct ts_json){.text = text};
+}
+
+static void indent(struct ts_json *json)
+{
+	ts_text_put(json->text, "\n");
+	ts_text_fill(json->text, ' ', json->depth * 2);
+}
+
+/* Length of a valid UTF-8 sequence at `at`, 0 where it is not one. */
+static size_t sequence(const unsigned char *at)
+{
+	size_t len = at[0] < 0x80                    ? 1
+		     : at[0] >= 0xc2 && at[0] < 0xe0 ? 2
+		     : at[0] >= 0xe0 && at[0] < 0xf0 ? 3
+		     : at[0] >= 0xf0 && at[0] < 0xf5 ? 4
+						     : 0;
+
+	for (size_t i = 1; i < len; i++) {
+		if ((at[i] & 0xc0) != 0x80)
+			return 0;
+	}
+	if ((at[0] == 0xe0 && at[1] < 0xa0) || (at[0] == 0xed && at[1] > 0x9f) ||
+		(at[0] == 0xf0 && at[1] < 0x90) || (at[0] == 0xf4 && at[1] > 0x8f))
+		return 0;
+	return len;
+}
+
+static void put_quoted(struct ts_text *text, const char *value)
+{
+	static const char hex[] = "0123456789abcdef";
+	const unsigned char *at = (const unsigned char *)value;
+
+	ts_text_put(text, "\"");
+	while (*at) {
+		size_t len = sequence(at);
+
+		if (*at == '"' || *at == '\\') {
+			char pair[2] = {'\\', (char)*at};
+
+			ts_text_add(text, pair, 2);
+		} else if (*at < 0x20) {
+			char escape[6] = {'\\', 'u', '0', '0', hex[*at >> 4], hex[*at & 15]};
+
+			ts_text_add(text, escape, 6);
+		} else if (len) {
+			ts_text_add(text, (const char *)at, len);
+		} else {
+			ts_text_put(text, "\xef\xbf\xbd");
+		}
+		at += len ? len : 1;
+	}
+	ts_text_put(text, "\"");
+}
+
+static void start(struct ts_json *json, const char *key)
+{
+	if (json->filled[json->depth])
+		ts_text_put(json->text, ",");
+	if (json->depth)
+		indent(json);
+	json->filled[json->depth] = true;
+	if (key) {
+		put_quoted(json->text, key);
+		ts_text_put(json->text, ": ");
+	}
+}
+
+static void open_level(struct ts_json *json, const char *key, const char *bracket)
+{
+	start(json, key);
+	ts_text_put(json->text, bracket);
+	if (json->depth + 1 < TS_JSON_DEPTH)
+		json->depth++;
+	else
+		json->text->failed = true;
+	json->filled[json->depth] = false;
+}
+
+static void close_level(struct ts_json *json, const char *bracket)
+{
+	bool filled = json->filled[json->depth];
+
+	json->depth--;
+	if (filled)
+		indent(json);
+	ts_text_put(json->text, bracket);
+	if (!json->depth)
+		ts_text_put(json->text, "\n");
+}
+
+void ts_json_object(struct ts_json *json, const char *key)
+{
+	open_level(json, key, "{");
+}
+
+void ts_json_list(struct ts_json *json, const char *key)
+{
+	open_level(json, key, "[");
+}
+
+void ts_json_end_object(struct ts_json *json)
+{
+	close_level(json, "}");
+}
+
+void ts_json_end_list(struct ts_json *json)
+{
+	close_level(json, "]");
+}
+
+void ts_json_text(struct ts_json *json, const char *key, const char *value)
+{
+	start(json, key);
+	if (value)
+		put_quoted(json->text, value);
+	else
+		ts_text_put(json->text, "null");
+}
+
+void ts_json_number(struct ts_json *json, const char *key, double value, int decimals)
+{
+	char digits[TS_NUMBER_ROOM];
+
+	start(json, key);
+	ts_text_put(json->text, ts_number_write_short(digits, value, decimals) ? digits : "null");
+}
+
+void ts_json_bool(struct ts_json *json, const char *key, bool value)
+{
+	start(json, key);
+	ts_text_put(json->text, value ? "true" : "false");
+}

@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Sentences from rows: every screen, finding and file uses these and words nothing itself.
+ */
+#include "words/sentence.h"
+
+/* clang-format off */
+const struct ts_parameter_row ts_parameter_rows[TS_PARAMETER__COUNT] = {
+	[TS_GH] = {"gh", "GH", "dH", "too soft", "too hard", 1},
+	[TS_KH] = {"kh", "KH", "dH", "too little buffer", "too much buffer", 1},
+	[TS_PH] = {"ph", "pH", "", "too acid", "too alkaline", 1},
+	[TS_TEMPERATURE] = {"temp", "temperature", "C", "too cold", "too warm", 1},
+	[TS_SALINITY] = {"salinity", "salt", "g/L", "too fresh", "too salty", 1},
+};
+/* clang-format on */
+
+const char *const ts_verdict_words[TS_VERDICT__COUNT] = {
+	"suits", "tolerates", "unsure", "excluded"};
+
+void ts_say_range(struct ts_text *text, const struct ts_range *range, int decimals)
+{
+	bool low = isfinite(range->low) && range->low > 0;
+
+	if (low && isfinite(range->high)) {
+		ts_text_number_short(text, range->low, decimals);
+		ts_text_put(text, "..");
+		ts_text_number_short(text, range->high, decimals);
+	} else if (isfinite(range->high)) {
+		ts_text_put(text, "to ");
+		ts_text_number_short(text, range->high, decimals);
+	} else {
+		ts_text_put(text, "from ");
+		ts_text_number_short(text, range->low, decimals);
+	}
+}
+
+void ts_say_parameter(
+	struct ts_text *text, enum ts_parameter parameter, const struct ts_parameter_fit *f)
+{
+	const struct ts_parameter_row *row = &ts_parameter_rows[parameter];
+	bool comfort = !isnan(f->preferred.low);
+	const struct ts_range *band = comfort ? &f->preferred : &f->tolerated;
+	double miss = comfort ? f->uncomfortable_by : f->outside_by;
+
+	ts_text_puts(text, row->label, " ", NULL);
+	if (!f->known) {
+		ts_text_put(text, isnan(f->tolerated.low) ? "has no known band" : "not given, ");
+		if (!isnan(f->tolerated.low)) {
+			ts_text_put(text, comfort ? "comfortable " : "lives in ");
+			ts_say_range(text, band, row->decimals);
+		}
+		return;
+	}
+	ts_text_number_short(text, f->reading, row->decimals);
+	ts_text_put(text, comfort ? ", comfortable " : ", lives in ");
+	if (miss == 0) {
+		ts_say_range(text, band, row->decimals);
+		return;
+	}
+	ts_text_put(text, miss > 0 ? "to " : "from ");
+	ts_text_number_short(text, miss > 0 ? band->high : band->low, row->decimals);
+	ts_text_put(text, ": ");
+	ts_text_number_short(text, fabs(miss), row->decimals);
+	ts_text_puts(text, " ", miss > 0 ? row->above : row->below, NULL);
+}
+
+static void say_tank_ph(struct ts_text *text, const struct ts_profile *p)
+{
+	if (isnan(p->ph_tank)) {
+		ts_text_put(text, "what a tank of it will run at cannot be computed");
+		return;
+	}
+	ts_text_put(text, "in a tank it will run at about ");
+	ts_text_number(text, p->ph_tank, 1);
+	ts_text_put(text, " (");
+	ts_text_number(text, p->ph_tank_low, 1);
+	ts_text_put(text, "..");
+	ts_text_number(text, p->ph_tank_high, 1);
+	ts_text_put(text, ")");
+}
+
+void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile *p)
+{
+	switch (bit) {
+	case TS_UNUSUAL_SOFTENED:
+		ts_text_put(text,
+			"Softened is not soft: a softener swaps calcium and magnesium for sodium "
+			"and leaves the salt in. Use the unsoftened cold line for the tank and "
+			"measure that one; until then every verdict stays unsure.");
+		return;
+	case TS_UNUSUAL_LIMED:
+		ts_text_put(text, "A high pH on so little buffer is limed water: ");
+		say_tank_ph(text, p);
+		ts_text_put(text, ". The buffer is small; no acid is needed or wanted.");
+		return;
+	case TS_UNUSUAL_GASSY:
+		ts_text_put(text, "A low pH on so much buffer means a great deal of dissolved CO2, "
+				  "dangerous to fish until aired out: ");
+		say_tank_ph(text, p);
+		ts_text_put(text, ". Air the water before use.");
+		return;
+	case TS_UNUSUAL_KH_OVER_GH:
+		ts_text_put(text, "KH lies above GH: real where the water carries sodium "
+				  "bicarbonate. KH is not a part of GH.");
+		return;
+	default:
+		ts_text_put(text, "Hardly any KH: pH cannot be computed from it, and it can slide. "
+				  "Watch pH itself.");
+		return;
+	}
+}
+
+const char *ts_next_to_measure(const struct ts_profile *p)
+{
+	const struct ts_span *gh = &p->at[TS_GH];
+
+	if (p->unusual & TS_UNUSUAL_SOFTENED)
+		return "GH and KH of the unsoftened cold line.";
+	if (!gh->given)
+		return "GH with a drop kit: it decides most.";
+	if (gh->high - gh->low > 4 && !gh->exposure)
+		return "GH with drops: it decides most, and this reading leaves too much open.";
+	if (!p->at[TS_KH].given)
+		return "KH with a drop kit: it says how steady the pH will be.";
+	if (!p->at[TS_TEMPERATURE].given)
+		return "the temperature the tank will run at (--temperature 24..26).";
+	if (!p->at[TS_PH].given)
+		return "pH, in a glass that stood 24 h.";
+	return "nothing more for this question; measure again when the season turns.";
+}

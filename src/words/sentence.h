@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The sentences of the answers, one place for screen, JSON and reports: the house sentence is
+ * "GH 14, comfortable to 10: 4 too hard".
+ */
+#ifndef TS_WORDS_SENTENCE_H
+#define TS_WORDS_SENTENCE_H
+
+#include <tapshoal/match.h>
+
+#include "base/text.h"
+
+/* How a parameter is named and missed. */
+struct ts_parameter_row {
+	const char *key;           /* in JSON: "gh" */
+	const char *label;         /* on screen: "GH" */
+	const char *unit;          /* of its figures: "dH" */
+	const char *below, *above; /* "too soft", "too hard" */
+	int decimals;
+};
+
+extern const struct ts_parameter_row ts_parameter_rows[TS_PARAMETER__COUNT];
+extern const char *const ts_verdict_words[TS_VERDICT__COUNT]; /* "suits" ... */
+
+/*
+ * Adds the house sentence of one parameter; "GH not given" or "no band known" where that is so.
+ */
+void ts_say_parameter(
+	struct ts_text *text, enum ts_parameter parameter, const struct ts_parameter_fit *fit);
+
+/* Adds a range: "6..7.5", "to 12", "from 4". */
+void ts_say_range(struct ts_text *text, const struct ts_range *range, int decimals);
+
+/* Adds what an unusual mark means and what to do, one paragraph; `bit` is one of enum ts_unusual.
+ */
+void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile *profile);
+
+/* The one next thing to measure and how, for this profile. */
+const char *ts_next_to_measure(const struct ts_profile *profile);
+
+#endif
