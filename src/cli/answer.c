@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What rank and why share: catalogue and water loaded, the profile made.
+ */
+#include "cli/commands.h"
+#include "cli/paths.h"
+
+static enum ts_status load_catalogue(struct session *s)
+{
+	const struct options *o = s->options;
+	enum ts_status status = TS_OK;
+
+	if (!o->only_catalogue) {
+		const char *shipped = paths_shipped_species(s->arena);
+
+		if (!shipped) {
+			ts_text_put(s->error, "the shipped species records are not where they "
+					      "should be; give --catalogue FOLDER");
+			return TS_SYSTEM;
+		}
+		status = ts_catalogue_add_folder(s->catalogue, shipped, s->findings);
+	}
+	for (size_t i = 0; i < o->folder_count && !status; i++)
+		status = ts_catalogue_add_folder(s->catalogue, o->folders[i], s->findings);
+	if (!status && !s->catalogue->count) {
+		ts_text_put(s->error, "the catalogue is empty; give --catalogue FOLDER");
+		return TS_BAD_INPUT;
+	}
+	return status;
+}
+
+enum ts_status answer_open(struct session *s, struct answer *ret)
+{
+	const struct options *o = s->options;
+	enum ts_status status;
+
+	*ret = (struct answer){0};
+	if (o->water_file) {
+		status = ts_water_load(o->water_file, s->arena, &ret->water, s->findings);
+		if (status)
+			return status;
+		ret->water.softened |= o->softened;
+	} else if (o->has_reading) {
+		ret->water.softened = o->softened;
+		ret->reading = o->reading;
+		ret->water.readings = &ret->reading;
+		ret->water.reading_count = 1;
+	} else {
+		ts_text_put(s->error, "no water was given; write what you measured, for example "
+				      "--GH \"14 dH\" --KH 9 --pH 7.6, or -w FILE");
+		return TS_BAD_INPUT;
+	}
+	status = load_catalogue(s);
+	if (status)
+		return status;
+	ts_profile_make(&ret->water, &o->keeping, NULL, &ret->profile);
+	return TS_OK;
+}
