@@ -5,6 +5,10 @@ set -eu
 cd "$(dirname "$0")/.."
 sh tests/packages.sh test
 build=${TAPSHOAL_BUILD:-build}
-[ -f "$build/build.ninja" ] || meson setup "$build" >/dev/null
+if [ -f "$build/build.ninja" ]; then
+	meson configure "$build" -Dtests=true >/dev/null
+else
+	meson setup "$build" >/dev/null
+fi
 ninja -C "$build" >"$build/build.log" 2>&1 || { cat "$build/build.log"; exit 1; }
 exec python3 tests/tap.py "$build"

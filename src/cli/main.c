@@ -80,8 +80,8 @@ static enum ts_status dispatch(struct session *s, const char *name)
 	if (command)
 		return command->run(s);
 	near = ts_nearest_word(command_names, name);
-	ts_text_puts(s->error, "'", name, "' is no command; ", near ? "did you mean " : "", near,
-		near ? "? " : "", "tapshoal --help lists them", NULL);
+	ts_text_puts(s->error, "'", name, "' is no command; ", near ? "did you mean " : "",
+		near ? near : "", near ? "? " : "", "tapshoal --help lists them", NULL);
 	return TS_BAD_INPUT;
 }
 

@@ -12,7 +12,8 @@
 
 const char *paths_shipped_species(struct ts_arena *arena)
 {
-	static const char *const beside[] = {"/../share/tapshoal/species", "/../../../species", NULL};
+	static const char *const beside[] = {
+		"/../share/tapshoal/species", "/../../../species", NULL};
 	char self[4096];
 	ssize_t len = readlink("/proc/self/exe", self, sizeof self - 1);
 	char *slash;

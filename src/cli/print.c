@@ -117,7 +117,10 @@ void print_name(struct ts_text *out, const struct ts_species *s)
 
 	ts_text_put(out, common ? common : s->species);
 	if (common)
-		ts_text_puts(out, " (", s->species, s->form ? ", " : "", s->form, ")", NULL);
+		ts_text_puts(out, " (", s->species, NULL);
+	if (s->form)
+		ts_text_puts(out, ", ", s->form, NULL);
+	ts_text_put(out, common ? ")" : "");
 }
 
 void print_room(struct ts_text *out, const struct ts_species *s)

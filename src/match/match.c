@@ -346,23 +346,39 @@ static void whole_fit(struct ts_match *m, const double *practice)
 			: (double)NAN;
 }
 
-/* What decides: an excluding or unsure parameter first, then the largest discomfort. */
-static int limiting(const struct ts_match *m)
+/* Weight of one parameter in the fit. */
+static double weight_of(const struct ts_parameter_fit *f, int p, const double *practice)
+{
+	switch (p) {
+	case TS_TEMPERATURE:
+		return practice[TS_P_WEIGHT_TEMP];
+	case TS_KH:
+		return practice[TS_P_WEIGHT_KH] *
+		       (f->source[0] == by_kind_of_water ? practice[TS_P_WEIGHT_HOME_KH] : 1);
+	case TS_PH:
+		return practice[TS_P_WEIGHT_PH];
+	default:
+		return practice[TS_P_WEIGHT_MINERALS];
+	}
+}
+
+/* What decides: the worst verdict first, then the largest weighted loss. */
+static int limiting(const struct ts_match *m, const double *practice)
 {
 	int best = -1;
-	double least = 1;
+	double most = 0;
 
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
 		const struct ts_parameter_fit *f = &m->at[p];
-		bool worse;
+		double loss;
 
 		if (!f->known || f->uncomfortable_by == 0)
 			continue;
-		worse = best < 0 || f->verdict > m->at[best].verdict ||
-			(f->verdict == m->at[best].verdict && f->suitability < least);
-		if (worse) {
+		loss = weight_of(f, p, practice) * (1 - f->suitability);
+		if (best < 0 || f->verdict > m->at[best].verdict ||
+			(f->verdict == m->at[best].verdict && loss > most)) {
 			best = p;
-			least = f->suitability;
+			most = loss;
 		}
 	}
 	return best;
@@ -382,7 +398,7 @@ void ts_match_species(const struct ts_species *species, const struct ts_profile 
 			&m.at[p], species, (enum ts_parameter)p, profile, keeping, practice->value);
 	m.verdict = whole_verdict(&m, profile, practice->value);
 	whole_fit(&m, practice->value);
-	m.limiting = limiting(&m);
+	m.limiting = limiting(&m, practice->value);
 	*ret = m;
 }
 

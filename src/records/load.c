@@ -348,8 +348,10 @@ static void say_unknown_key(struct load *l, const struct ts_shape *shape)
 	const char *near = ts_shape_nearest_key(shape, scalar(l));
 	const char *remedy = NULL;
 
-	if (l->event.data.scalar.length && strspn(scalar(l), "0123456789.") && !near)
+	if (strspn(scalar(l), "0123456789."))
 		remedy = "inside { } a decimal comma splits the value: write a decimal point";
+	else if (!near && strchr(scalar(l), ' '))
+		remedy = "inside { } a comma splits a text: put the text in quotes";
 	else if (near)
 		remedy = ts_arena_join(l->arena, "did you mean ", near, "?", NULL);
 	say(l, TS_C_RECORDS_UNKNOWN_KEY,
