@@ -46,11 +46,19 @@ void print_wrapped(struct ts_text *out, const char *text, size_t indent)
 	ts_text_put(out, "\n");
 }
 
+/* Doubt that is wider than an ordinary kit's is shown, like a range that is lived through. */
+static bool wide(const struct ts_span *s, enum ts_parameter p)
+{
+	static const double ordinary[TS_PARAMETER__COUNT] = {2, 2, 1.1, 1.1, 0.5};
+
+	return s->exposure || s->high - s->low > ordinary[p];
+}
+
 static void put_span(struct ts_text *out, const struct ts_span *s, enum ts_parameter p)
 {
 	int decimals = ts_parameter_rows[p].decimals;
 
-	if (s->exposure) {
+	if (wide(s, p)) {
 		ts_text_number_short(out, s->low, decimals);
 		ts_text_put(out, "..");
 		ts_text_number_short(out, s->high, decimals);
@@ -83,32 +91,47 @@ void print_water(struct ts_text *out, const struct answer *a, const struct optio
 		o->keeping.breeding ? "for breeding" : "for display", "\n", NULL);
 }
 
+static void say_tank_ph(struct ts_text *text, const struct ts_profile *p)
+{
+	ts_text_put(text, "A tank of this water runs at about pH ");
+	ts_text_number(text, p->ph_tank, 1);
+	ts_text_put(text, " (");
+	ts_text_number(text, p->ph_tank_low, 1);
+	ts_text_put(text, "..");
+	ts_text_number(text, p->ph_tank_high, 1);
+	ts_text_put(text, "), whatever the fresh sample read.");
+}
+
+static void print_note(struct ts_text *out, struct ts_text *note)
+{
+	ts_text_put(out, "\n");
+	print_wrapped(out, ts_text_get(note), 0);
+	out->failed |= note->failed;
+	ts_text_drop(note);
+}
+
 void print_notes(struct ts_text *out, const struct answer *a)
 {
-	for (unsigned bit = 1; bit <= TS_UNUSUAL_NO_PH_FROM_KH; bit <<= 1) {
-		struct ts_text text;
+	const struct ts_profile *p = &a->profile;
+	struct ts_text note;
 
-		if (!(a->profile.unusual & bit))
+	ts_text_open(&note, &out->allocator);
+	for (unsigned bit = 1; bit <= TS_UNUSUAL_NO_PH_FROM_KH; bit <<= 1) {
+		if (!(p->unusual & bit))
 			continue;
-		ts_text_open(&text, &out->allocator);
-		ts_say_unusual(&text, bit, &a->profile);
-		ts_text_put(out, "\n");
-		print_wrapped(out, ts_text_get(&text), 0);
-		out->failed |= text.failed;
-		ts_text_drop(&text);
+		ts_say_unusual(&note, bit, p);
+		print_note(out, &note);
 	}
-	if (!isnan(a->profile.ph_tank) && !a->profile.unusual) {
-		ts_text_put(out, "\nA tank of this water runs at about pH ");
-		ts_text_number(out, a->profile.ph_tank, 1);
-		ts_text_put(out, " (");
-		ts_text_number(out, a->profile.ph_tank_low, 1);
-		ts_text_put(out, "..");
-		ts_text_number(out, a->profile.ph_tank_high, 1);
-		ts_text_put(out, "), whatever the fresh sample read.\n");
+	if (!isnan(p->ph_tank) && !p->unusual) {
+		say_tank_ph(&note, p);
+		print_note(out, &note);
 	}
-	if (!a->profile.at[TS_KH].given)
-		ts_text_put(out, "\nKH is missing: how steady the pH will be cannot be said.\n");
-	ts_text_puts(out, "\nMeasure next: ", ts_next_to_measure(&a->profile), "\n", NULL);
+	if (!p->at[TS_KH].given) {
+		ts_text_put(&note, "KH is missing: how steady the pH will be cannot be said.");
+		print_note(out, &note);
+	}
+	ts_text_puts(&note, "Measure next: ", ts_next_to_measure(p), NULL);
+	print_note(out, &note);
 }
 
 void print_name(struct ts_text *out, const struct ts_species *s)

@@ -35,12 +35,15 @@ static void verdict_line(struct ts_text *out, const struct answer *a)
 		return;
 	}
 	ts_text_put(out, "This water suits ");
-	ts_text_number_short(out, (double)a->of[TS_SUITS], 0);
+	if (a->of[TS_SUITS])
+		ts_text_number_short(out, (double)a->of[TS_SUITS], 0);
+	else
+		ts_text_put(out, "none");
 	ts_text_put(out, " of ");
 	ts_text_number_short(out, (double)a->count, 0);
-	ts_text_put(out, " species; ");
+	ts_text_put(out, " species; tolerated by ");
 	ts_text_number_short(out, (double)a->of[TS_TOLERATES], 0);
-	ts_text_put(out, " more tolerate it.\n");
+	ts_text_put(out, a->of[TS_SUITS] ? " more.\n" : ".\n");
 }
 
 /* The parameter that excludes most. */

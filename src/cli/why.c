@@ -128,7 +128,8 @@ static void print_one(struct ts_text *out, const struct ts_match *m)
 	ts_text_put(out, "  Sources:");
 	for (size_t i = 0; i < s->sources.count; i++)
 		ts_text_puts(out, i ? ", " : " ", s->sources.items[i], NULL);
-	ts_text_put(out, s->sources.count ? ", practice, memory\n" : " practice, memory\n");
+	ts_text_put(out, s->sources.count ? "; the rest common practice or memory, as marked\n"
+					  : " no publication; common practice or memory\n");
 }
 
 enum ts_status command_why(struct session *s)

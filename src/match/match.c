@@ -375,6 +375,9 @@ static int limiting(const struct ts_match *m, const double *practice)
 		if (!f->known || f->uncomfortable_by == 0)
 			continue;
 		loss = weight_of(f, p, practice) * (1 - f->suitability);
+		/* pH is the result: where minerals exclude as well, they are named. */
+		if (p == TS_PH && f->verdict == TS_EXCLUDED)
+			loss = 0;
 		if (best < 0 || f->verdict > m->at[best].verdict ||
 			(f->verdict == m->at[best].verdict && loss > most)) {
 			best = p;

@@ -1,0 +1,178 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Quantities as people write them. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <string.h>
+
+#include "units/units.h"
+
+static struct ts_measure read_as(enum ts_quantity q, const char *text)
+{
+	struct ts_measure m = {0};
+	struct ts_scan scan;
+
+	if (!ts_scan_measure(q, text, strlen(text), &m, &scan))
+		fail_msg("'%s' was refused: %s", text, ts_scan_says(scan.fault));
+	return m;
+}
+
+static void refused(enum ts_quantity q, const char *text, enum ts_scan_fault fault)
+{
+	struct ts_measure m;
+	struct ts_scan scan;
+
+	assert_false(ts_scan_measure(q, text, strlen(text), &m, &scan));
+	assert_int_equal(scan.fault, fault);
+}
+
+static void near(double got, double want)
+{
+	assert_true(got - want < 1e-4 * (1 + (want < 0 ? -want : want)) &&
+		    want - got < 1e-4 * (1 + (want < 0 ? -want : want)));
+}
+
+static void test_scan__one_value_in_many_spellings(void **state)
+{
+	static const char *const spellings[] = {"14", "14 dH", "14dGH",
+		"14 \xc2\xb0"
+		"dH",
+		"14.0 odH", "249.871 mg/L CaCO3", "249,871 ppm CaCO3", "2.49657 mmol/L",
+		"24.9871 \xc2\xb0"
+		"fH",
+		"17.5302 Clark", "14.5970 gpg", " 14 DH ", NULL};
+
+	(void)state;
+	for (size_t i = 0; spellings[i]; i++)
+		near(read_as(TS_Q_GH, spellings[i]).value, 14);
+}
+
+static void test_scan__temperature_scales(void **state)
+{
+	(void)state;
+	near(read_as(TS_Q_TEMPERATURE, "77 F").value, 25);
+	near(read_as(TS_Q_TEMPERATURE, "298.15 K").value, 25);
+	near(read_as(TS_Q_TEMPERATURE, "-1 C").value, -1);
+	near(read_as(TS_Q_TEMPERATURE, "22\xe2\x80\x93"
+				       "26 \xc2\xb0"
+				       "C")
+			.low,
+		22);
+}
+
+static void test_scan__ranges_doubt_and_one_sided(void **state)
+{
+	struct ts_measure m = read_as(TS_Q_PH, "6.5-7.5");
+
+	(void)state;
+	assert_int_equal(m.kind, TS_MEASURE_RANGE);
+	near(m.low, 6.5);
+	near(m.high, 7.5);
+	m = read_as(TS_Q_GH, "14 \xc2\xb1 1 dH");
+	assert_int_equal(m.kind, TS_MEASURE_DOUBT);
+	near(m.low, 13);
+	near(m.high, 15);
+	m = read_as(TS_Q_GH, ">14 dH");
+	assert_int_equal(m.kind, TS_MEASURE_ABOVE);
+	near(m.low, 14);
+	assert_true(m.high > 1e300);
+	m = read_as(TS_Q_ION, "<0.05 mg/L");
+	assert_int_equal(m.kind, TS_MEASURE_BELOW);
+	near(m.low, 0);
+	near(m.high, 0.05);
+}
+
+static void test_scan__nitrogen_is_not_nitrate(void **state)
+{
+	(void)state;
+	near(read_as(TS_Q_NITRATE, "10 mg/L N").value, 44.27);
+	near(read_as(TS_Q_NITRATE, "10 mg/L NO3").value, 10);
+	refused(TS_Q_NITRATE, "10", TS_SCAN_UNIT_NEEDED);
+	refused(TS_Q_NITRATE, "10 ppm", TS_SCAN_UNIT_UNKNOWN);
+}
+
+static void test_scan__bare_ppm_says_what_it_assumed(void **state)
+{
+	struct ts_measure m;
+	struct ts_scan scan;
+
+	(void)state;
+	assert_true(ts_scan_measure(TS_Q_GH, "250 ppm", 7, &m, &scan));
+	near(m.value, 14.0072);
+	assert_non_null(scan.assumed);
+	assert_true(ts_scan_measure(TS_Q_GH, "14 dH", 5, &m, &scan));
+	assert_null(scan.assumed);
+}
+
+static void test_scan__thousands_or_decimals(void **state)
+{
+	(void)state;
+	refused(TS_Q_CONDUCTIVITY, "1,200 uS/cm", TS_SCAN_TWO_READINGS);
+	refused(TS_Q_CONDUCTIVITY, "1.200 uS/cm", TS_SCAN_TWO_READINGS);
+	near(read_as(TS_Q_PH, "7.125").value, 7.125); /* 7125 is no pH, so there is one reading */
+	near(read_as(TS_Q_ION, "0.125 mg/L").value, 0.125);
+}
+
+static void test_scan__faults(void **state)
+{
+	(void)state;
+	refused(TS_Q_GH, "", TS_SCAN_EMPTY);
+	refused(TS_Q_GH, "soft", TS_SCAN_NO_NUMBER);
+	refused(TS_Q_GH, "5 dHx", TS_SCAN_UNIT_UNKNOWN);
+	refused(TS_Q_GH, "5 C", TS_SCAN_UNIT_UNKNOWN);
+	refused(TS_Q_GH, "12..6", TS_SCAN_BACKWARDS);
+	refused(TS_Q_PH, "74", TS_SCAN_OUTSIDE);
+	refused(TS_Q_GH, "1e400", TS_SCAN_UNIT_UNKNOWN);
+	refused(TS_Q_GH, "nan", TS_SCAN_NO_NUMBER);
+	refused(TS_Q_GH, "-3 dH", TS_SCAN_OUTSIDE);
+	refused(TS_Q_ION, "99999999999999999999999999 mg/L", TS_SCAN_OUTSIDE);
+}
+
+static void test_range__open_ends(void **state)
+{
+	struct ts_range r;
+	struct ts_scan scan;
+
+	(void)state;
+	assert_true(ts_scan_range(TS_Q_GH, "..12 dH", 7, &r, &scan));
+	assert_true(r.low < -1e300);
+	near(r.high, 12);
+	assert_true(ts_scan_range(TS_Q_TEMPERATURE, "22.. C", 6, &r, &scan));
+	near(r.low, 22);
+	assert_true(r.high > 1e300);
+}
+
+static void test_table__first_row_of_a_quantity_is_its_own_unit(void **state)
+{
+	int last = -1;
+
+	(void)state;
+	for (size_t i = 0; i < ts_units_count; i++) {
+		if ((int)ts_units[i].quantity != last) {
+			assert_true(ts_units[i].factor == 1);
+			assert_true(ts_units[i].offset == 0);
+		}
+		last = (int)ts_units[i].quantity;
+		assert_true(ts_units[i].factor > 0);
+	}
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_scan__one_value_in_many_spellings),
+		cmocka_unit_test(test_scan__temperature_scales),
+		cmocka_unit_test(test_scan__ranges_doubt_and_one_sided),
+		cmocka_unit_test(test_scan__nitrogen_is_not_nitrate),
+		cmocka_unit_test(test_scan__bare_ppm_says_what_it_assumed),
+		cmocka_unit_test(test_scan__thousands_or_decimals),
+		cmocka_unit_test(test_scan__faults),
+		cmocka_unit_test(test_range__open_ends),
+		cmocka_unit_test(test_table__first_row_of_a_quantity_is_its_own_unit),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
