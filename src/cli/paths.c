@@ -4,18 +4,42 @@
  */
 #include "cli/paths.h"
 
+#include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 #include "base/arena.h"
 
+/* A program in its build folder finds a note of where the source tree lies beside itself. */
+static const char *noted(struct ts_arena *arena, const char *folder)
+{
+	const char *note = ts_arena_join(arena, folder, "/shipped-species", NULL);
+	char line[4096];
+	FILE *stream = note ? fopen(note, "r") : NULL;
+	size_t len;
+
+	if (!stream)
+		return NULL;
+	len = fread(line, 1, sizeof line - 1, stream);
+	fclose(stream);
+	line[len] = '\0';
+	line[strcspn(line, "\n")] = '\0';
+	return ts_arena_text(arena, line, strlen(line));
+}
+
+static bool is_folder(const char *path)
+{
+	struct stat info;
+
+	return path && stat(path, &info) == 0 && S_ISDIR(info.st_mode);
+}
+
 const char *paths_shipped_species(struct ts_arena *arena)
 {
-	static const char *const beside[] = {
-		"/../share/tapshoal/species", "/../../../species", NULL};
 	char self[4096];
 	ssize_t len = readlink("/proc/self/exe", self, sizeof self - 1);
+	const char *folder;
 	char *slash;
 
 	if (len <= 0)
@@ -25,12 +49,9 @@ const char *paths_shipped_species(struct ts_arena *arena)
 	if (!slash)
 		return NULL;
 	*slash = '\0';
-	for (size_t i = 0; beside[i]; i++) {
-		const char *folder = ts_arena_join(arena, self, beside[i], NULL);
-		struct stat info;
-
-		if (folder && stat(folder, &info) == 0 && S_ISDIR(info.st_mode))
-			return folder;
-	}
-	return NULL;
+	folder = noted(arena, self);
+	if (is_folder(folder))
+		return folder;
+	folder = ts_arena_join(arena, self, "/../share/tapshoal/species", NULL);
+	return is_folder(folder) ? folder : NULL;
 }

@@ -17,8 +17,8 @@ struct ts_corner {
  * are a step, taken at its higher value.
  */
 struct ts_curve {
-	struct ts_corner at[6];
-	size_t count; /* 1..6 */
+	struct ts_corner at[8];
+	size_t count; /* 1..8 */
 };
 
 /* The curve's value at x. */

@@ -1,0 +1,269 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Verdicts: the rules of thumb that the tool exists for (common practice, no source), the cases in
+ * which nothing may pass, and properties over random waters and animals.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <math.h>
+#include <string.h>
+
+#include <tapshoal/match.h>
+
+static const char *practice[] = {"practice", "practice"};
+static const char *memory[] = {"memory", "memory"};
+
+static struct ts_envelope band(double a, double b, double c, double d, const char **grades)
+{
+	return (struct ts_envelope){{a, d}, {b, c}, {grades, 2}, NULL};
+}
+
+static struct ts_envelopes none(void)
+{
+	struct ts_range no = {(double)NAN, (double)NAN};
+	struct ts_envelope e = {no, no, {NULL, 0}, NULL};
+
+	return (struct ts_envelopes){e, e, e, e, e};
+}
+
+/* A made-up animal. */
+static struct ts_species animal(int home, struct ts_envelope ph, struct ts_envelope gh)
+{
+	struct ts_species s = {
+		.species = "Exempla ficta", .home_water = home, .adult_length_cm = 5};
+
+	s.water.usual = none();
+	s.water.wild = s.water.breeding = none();
+	s.water.usual.ph = ph;
+	s.water.usual.gh_dh = gh;
+	s.water.usual.temp_c = band(22, 24, 26, 28, practice);
+	return s;
+}
+
+static struct ts_measure value(double v)
+{
+	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
+}
+
+static struct ts_match matched(const struct ts_species *s, double ph, double gh, double kh)
+{
+	struct ts_reading r = {.ph = value(ph), .gh_dh = value(gh), .kh_dh = value(kh)};
+	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_keeping k = {.temperature = value(25)};
+	struct ts_profile p;
+	struct ts_match m;
+
+	if (isnan(gh))
+		r.gh_dh = (struct ts_measure){0};
+	ts_profile_make(&w, &k, NULL, &p);
+	ts_match_species(s, &p, &k, NULL, &m);
+	return m;
+}
+
+static void test_listed_to_7_5_at_a_steady_8_with_hardness_in_range__not_excluded(void **state)
+{
+	struct ts_species s = animal(
+		TS_HOME_MIXED, band(6.5, 6.8, 7.2, 7.5, practice), band(2, 5, 14, 20, practice));
+
+	(void)state;
+	assert_int_equal(matched(&s, 8.0, 9, 9).verdict, TS_TOLERATES);
+}
+
+static void test_listed_up_to_6_5_at_ph_9__excluded(void **state)
+{
+	struct ts_species s = animal(
+		TS_HOME_CLEAR_SOFT, band(5, 5.5, 6.2, 6.5, practice), band(0, 1, 8, 14, practice));
+	struct ts_match m = matched(&s, 9.0, 5, 6);
+
+	(void)state;
+	assert_int_equal(m.verdict, TS_EXCLUDED);
+	assert_int_equal(m.limiting, TS_PH);
+}
+
+static void test_listed_around_7_3_at_a_tap_of_6_5_with_suitable_hardness__not_excluded(
+	void **state)
+{
+	struct ts_species s = animal(
+		TS_HOME_MIXED, band(7.0, 7.2, 7.4, 7.6, practice), band(2, 3, 12, 18, practice));
+
+	(void)state;
+	assert_int_equal(matched(&s, 6.5, 5, 4).verdict, TS_TOLERATES);
+}
+
+static void test_rift_lake_fish_in_soft_water__excluded_by_kh(void **state)
+{
+	struct ts_species s = animal(
+		TS_HOME_MALAWI, band(7.5, 7.8, 8.6, 8.8, practice), band(4, 6, 14, 20, practice));
+	struct ts_match m = matched(&s, 7.6, 6, 2);
+
+	(void)state;
+	assert_int_equal(m.verdict, TS_EXCLUDED);
+	assert_int_equal(m.limiting, TS_KH);
+}
+
+static void test_low_ph_side_of_a_hard_water_fish__has_no_slack(void **state)
+{
+	struct ts_species s = animal(
+		TS_HOME_HARD, band(7.2, 7.4, 8.2, 8.5, practice), band(8, 10, 20, 30, practice));
+
+	(void)state;
+	assert_int_equal(matched(&s, 6.6, 12, 8).verdict, TS_EXCLUDED);
+}
+
+static void test_gh_missing__nothing_passes(void **state)
+{
+	struct ts_species s =
+		animal(TS_HOME_MIXED, band(6, 6.5, 7.5, 8, practice), band(2, 5, 14, 20, practice));
+
+	(void)state;
+	assert_int_equal(matched(&s, 7, (double)NAN, 5).verdict, TS_UNSURE);
+}
+
+static void test_softened_water__caps_every_verdict(void **state)
+{
+	struct ts_species s = animal(
+		TS_HOME_CLEAR_SOFT, band(6, 6.5, 8, 8.5, practice), band(0, 0, 10, 14, practice));
+
+	(void)state;
+	assert_int_equal(matched(&s, 7.5, 0.5, 14).verdict, TS_UNSURE);
+}
+
+static void test_lone_limit_from_memory__excludes_only_when_missed_twice_its_doubt(void **state)
+{
+	struct ts_species s =
+		animal(TS_HOME_MIXED, band(5, 6, 8, 9, practice), band(2, 4, 10, 12, memory));
+
+	(void)state;
+	assert_int_equal(matched(&s, 7, 16.5, 7).verdict, TS_UNSURE);
+	assert_int_equal(matched(&s, 7, 19.5, 7).verdict, TS_EXCLUDED);
+	s.water.usual.gh_dh = band(2, 4, 10, 12, practice);
+	assert_int_equal(matched(&s, 7, 16.5, 7).verdict, TS_EXCLUDED);
+}
+
+static void test_temperature_range_of_the_tank__worst_end_decides(void **state)
+{
+	struct ts_species s =
+		animal(TS_HOME_MIXED, band(5, 6, 8, 9, practice), band(2, 4, 16, 20, practice));
+	struct ts_reading r = {.ph = value(7), .gh_dh = value(8), .kh_dh = value(5)};
+	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_keeping k = {.temperature = {22, 16, 28, TS_MEASURE_RANGE}};
+	struct ts_profile p;
+	struct ts_match m;
+
+	(void)state;
+	ts_profile_make(&w, &k, NULL, &p);
+	ts_match_species(&s, &p, &k, NULL, &m);
+	assert_int_equal(m.verdict, TS_EXCLUDED);
+	assert_int_equal(m.limiting, TS_TEMPERATURE);
+	assert_true(m.at[TS_TEMPERATURE].reading == 16);
+}
+
+static void test_temperature_unknown__at_best_tolerates(void **state)
+{
+	struct ts_species s =
+		animal(TS_HOME_MIXED, band(5, 6, 8, 9, practice), band(2, 4, 16, 20, practice));
+	struct ts_reading r = {
+		.ph = value(7), .gh_dh = value(8), .kh_dh = value(5), .temp_c = value(9)};
+	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_keeping k = {0};
+	struct ts_profile p;
+	struct ts_match m;
+
+	(void)state;
+	ts_profile_make(&w, &k, NULL, &p);
+	assert_false(p.at[TS_TEMPERATURE].given); /* the sample's 9 C meets no animal */
+	ts_match_species(&s, &p, &k, NULL, &m);
+	assert_int_equal(m.verdict, TS_TOLERATES);
+}
+
+static double random_in(unsigned *seed, double low, double high)
+{
+	*seed = *seed * 1664525u + 1013904223u;
+	return low + (double)(*seed >> 8) / 16777216.0 * (high - low);
+}
+
+/* Random animals and waters: what holds whatever the figures. */
+static void test_property__wider_tolerated_never_worsens_and_nothing_is_infinite(void **state)
+{
+	unsigned seed = 7;
+
+	(void)state;
+	for (int i = 0; i < 5000; i++) {
+		double low = random_in(&seed, 0, 15), high = low + random_in(&seed, 3, 15);
+		double wider = random_in(&seed, 0, 6);
+		double ph = random_in(&seed, 4, 9.5), gh = random_in(&seed, 0, 35);
+		double kh = random_in(&seed, 0, 20);
+		int home = (int)random_in(&seed, 0, TS_HOME__COUNT - 0.001);
+		struct ts_envelope phs = band(5.5, 6.5, 7.5, 8, practice);
+		struct ts_species narrow =
+			animal(home, phs, band(low, low + 1, high - 1, high, practice));
+		struct ts_species wide = animal(home, phs,
+			band(fmax(0, low - wider), low + 1, high - 1, high + wider, practice));
+		struct ts_match a = matched(&narrow, ph, gh, kh), b = matched(&wide, ph, gh, kh);
+
+		assert_true(b.verdict <= a.verdict);
+		assert_true(isfinite(a.fit) && a.fit >= 0 && a.fit <= 1);
+		for (int p = 0; p < TS_PARAMETER__COUNT; p++)
+			assert_true(!a.at[p].known ||
+				    (a.at[p].suitability >= 0 && a.at[p].suitability <= 1));
+	}
+}
+
+/* A larger doubt about GH never turns excluded or unsure into suits. */
+static void test_property__doubt_never_turns_no_into_yes(void **state)
+{
+	unsigned seed = 11;
+
+	(void)state;
+	for (int i = 0; i < 5000; i++) {
+		struct ts_species s = animal(TS_HOME_MIXED, band(5.5, 6.5, 7.5, 8, practice),
+			band(4, 6, 12, 16, practice));
+		double gh = random_in(&seed, 0, 30), doubt = random_in(&seed, 0, 10);
+		struct ts_reading r = {.ph = value(7), .kh_dh = value(5)};
+		struct ts_water w = {.readings = &r, .reading_count = 1};
+		struct ts_keeping k = {.temperature = value(25)};
+		enum ts_verdict verdict[2];
+
+		for (int round = 0; round < 2; round++) {
+			double half = round ? doubt : 0.01;
+			struct ts_profile p;
+			struct ts_match m;
+
+			r.gh_dh = (struct ts_measure){
+				gh, fmax(0, gh - half), gh + half, TS_MEASURE_DOUBT};
+			ts_profile_make(&w, &k, NULL, &p);
+			ts_match_species(&s, &p, &k, NULL, &m);
+			verdict[round] = m.verdict;
+		}
+		if (verdict[0] >= TS_UNSURE)
+			assert_true(verdict[1] >= TS_UNSURE);
+	}
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(
+			test_listed_to_7_5_at_a_steady_8_with_hardness_in_range__not_excluded),
+		cmocka_unit_test(test_listed_up_to_6_5_at_ph_9__excluded),
+		cmocka_unit_test(
+			test_listed_around_7_3_at_a_tap_of_6_5_with_suitable_hardness__not_excluded),
+		cmocka_unit_test(test_rift_lake_fish_in_soft_water__excluded_by_kh),
+		cmocka_unit_test(test_low_ph_side_of_a_hard_water_fish__has_no_slack),
+		cmocka_unit_test(test_gh_missing__nothing_passes),
+		cmocka_unit_test(test_softened_water__caps_every_verdict),
+		cmocka_unit_test(
+			test_lone_limit_from_memory__excludes_only_when_missed_twice_its_doubt),
+		cmocka_unit_test(test_temperature_range_of_the_tank__worst_end_decides),
+		cmocka_unit_test(test_temperature_unknown__at_best_tolerates),
+		cmocka_unit_test(
+			test_property__wider_tolerated_never_worsens_and_nothing_is_infinite),
+		cmocka_unit_test(test_property__doubt_never_turns_no_into_yes),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
