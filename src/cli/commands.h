@@ -44,6 +44,8 @@ void print_notes(struct ts_text *out, const struct answer *answer);
 void print_name(struct ts_text *out, const struct ts_species *species);
 /* "4 cm, from 6, tank from 60 cm" */
 void print_room(struct ts_text *out, const struct ts_species *species);
+/* "venomous, expert-only"; nothing where there is no caution. */
+void print_cautions(struct ts_text *out, const struct ts_species *species);
 /* Adds text wrapped at 80 columns, every line indented. */
 void print_wrapped(struct ts_text *out, const char *text, size_t indent);
 

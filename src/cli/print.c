@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "cli/commands.h"
+#include "model/shape.h"
 #include "words/sentence.h"
 
 #define COLUMNS 80
@@ -99,7 +100,7 @@ static void say_tank_ph(struct ts_text *text, const struct ts_profile *p)
 	ts_text_number(text, p->ph_tank_low, 1);
 	ts_text_put(text, "..");
 	ts_text_number(text, p->ph_tank_high, 1);
-	ts_text_put(text, "), whatever the fresh sample read.");
+	ts_text_put(text, "), whatever a fresh sample reads.");
 }
 
 static void print_note(struct ts_text *out, struct ts_text *note)
@@ -155,4 +156,16 @@ void print_room(struct ts_text *out, const struct ts_species *s)
 	ts_text_put(out, ", tank ");
 	ts_text_number_short(out, ts_match_tank_length_cm(s), 0);
 	ts_text_put(out, " cm");
+}
+
+void print_cautions(struct ts_text *out, const struct ts_species *s)
+{
+	bool any = false;
+
+	for (unsigned i = 0; ts_words_cautions[i]; i++) {
+		if (!(s->cautions & (1u << i)))
+			continue;
+		ts_text_puts(out, any ? ", " : "", ts_words_cautions[i], NULL);
+		any = true;
+	}
 }

@@ -76,6 +76,8 @@ static void one_line(struct ts_text *out, const struct ts_match *m, bool room)
 	if (room) {
 		ts_text_put(&line, ": ");
 		print_room(&line, m->species);
+		ts_text_put(&line, m->species->cautions ? "; caution: " : "");
+		print_cautions(&line, m->species);
 	}
 	print_wrapped(out, ts_text_get(&line), 2);
 	out->failed |= line.failed;

@@ -92,15 +92,11 @@ static void say_parameters(struct ts_text *out, const struct ts_match *m)
 
 static void say_cautions(struct ts_text *out, const struct ts_species *s)
 {
-	bool any = false;
-
-	for (unsigned i = 0; ts_words_cautions[i]; i++) {
-		if (!(s->cautions & (1u << i)))
-			continue;
-		ts_text_puts(out, any ? ", " : "  Cautions: ", ts_words_cautions[i], NULL);
-		any = true;
+	if (s->cautions) {
+		ts_text_put(out, "  Cautions: ");
+		print_cautions(out, s);
+		ts_text_put(out, "\n");
 	}
-	ts_text_put(out, any ? "\n" : "");
 	for (size_t i = 0; i < s->listed.count; i++)
 		ts_text_puts(out, "  Listed under ", s->listed.items[i],
 			": ask your authority before anything else.\n", NULL);
