@@ -4,17 +4,19 @@
 
 Usage: readme.py PROGRAM
 """
+import os
 import pathlib
 import subprocess
 import sys
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
+PROGRAM = os.path.abspath(sys.argv[1])
 lines = (ROOT / "README.md").read_text(encoding="utf-8").splitlines()
 shown = [i for i, line in enumerate(lines) if line.startswith("    $ tapshoal ")]
 print("1..%d" % len(shown))
 bad = 0
 for number, start in enumerate(shown, 1):
-    command = lines[start][6:].replace("tapshoal", sys.argv[1], 1)
+    command = lines[start][6:].replace("tapshoal", PROGRAM, 1)
     done = subprocess.run(["sh", "-c", command], stdout=subprocess.PIPE, cwd=ROOT)
     want = []
     for line in lines[start + 1:]:

@@ -83,7 +83,7 @@ static void say_parameters(struct ts_text *out, const struct ts_match *m)
 			continue;
 		ts_text_put(out, "    ");
 		ts_say_parameter(out, (enum ts_parameter)p, f);
-		ts_text_put(out, "\n      lives in ");
+		ts_text_put(out, "\n      tolerated ");
 		ts_say_range(out, &f->tolerated, 1);
 		ts_text_puts(out, " (", f->source[0], f->variant ? ", " : "",
 			f->variant ? f->variant : "", ")\n", NULL);

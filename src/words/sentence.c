@@ -46,13 +46,13 @@ void ts_say_parameter(
 	if (!f->known) {
 		ts_text_put(text, isnan(f->tolerated.low) ? "has no known band" : "not given, ");
 		if (!isnan(f->tolerated.low)) {
-			ts_text_put(text, comfort ? "comfortable " : "lives in ");
+			ts_text_put(text, comfort ? "comfortable " : "tolerated ");
 			ts_say_range(text, band, row->decimals);
 		}
 		return;
 	}
 	ts_text_number_short(text, f->reading, row->decimals);
-	ts_text_put(text, comfort ? ", comfortable " : ", lives in ");
+	ts_text_put(text, comfort ? ", comfortable " : ", tolerated ");
 	if (miss == 0) {
 		ts_say_range(text, band, row->decimals);
 		return;
