@@ -1,10 +1,13 @@
 #!/bin/sh
 # SPDX-License-Identifier: Apache-2.0
 # Installs the Debian packages that are missing; quick and offline when none is.
-# Usage: packages.sh run|test   (run: build and run the program; test: the tests as well)
+# Usage: packages.sh run|test|full   (build and run; the plain tests as well; the slow ones too)
 set -eu
 want="gcc libc6-dev meson ninja-build pkg-config libyaml-dev"
 [ "${1:-run}" = run ] || want="$want libcmocka-dev python3"
+[ "${1:-run}" != full ] || want="$want git g++ clang-14 libclang-rt-14-dev lld-14 wasi-libc
+	libclang-rt-14-dev-wasm32 clang-format-14 cppcheck valgrind shellcheck"
+[ "${1:-run}" != full ] || command -v node >/dev/null || want="$want nodejs"
 missing=""
 for package in $want; do
 	dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q 'ok installed' ||

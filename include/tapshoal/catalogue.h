@@ -126,8 +126,8 @@ TS_API const struct ts_species *ts_catalogue_species(
  * Reads a water file into `*ret`, texts and readings taken from `arena`. Every content error is a
  * finding with its place; then TS_BAD_INPUT and `*ret` untouched. TS_SYSTEM: cannot be read.
  */
-TS_API TS_MUST_USE enum ts_status ts_water_load(
-	const char *file, struct ts_arena *arena, struct ts_water *ret, struct ts_findings *findings);
+TS_API TS_MUST_USE enum ts_status ts_water_load(const char *file, struct ts_arena *arena,
+	struct ts_water *ret, struct ts_findings *findings);
 
 #ifdef __cplusplus
 }

@@ -23,9 +23,9 @@ static bool write_scaled(char out[TS_NUMBER_ROOM], bool minus, uint64_t scaled, 
 	} while (scaled || count <= decimals);
 	if (minus)
 		*at++ = '-';
-	while (count--) {
-		*at++ = digits[count];
-		if (count == decimals && count)
+	for (int i = count - 1; i >= 0; i--) {
+		*at++ = digits[i];
+		if (i == decimals && i > 0)
 			*at++ = '.';
 	}
 	*at = '\0';

@@ -180,7 +180,7 @@ static bool parse_flag(struct options *o, int argc, char **argv, int *i, struct 
 	if (!flag && !field)
 		return unknown_flag(argument, error);
 	if (flag && !flag->takes)
-		return set_flag(o, (enum flag_id)(flag - flags), NULL, error);
+		return set_flag(o, (enum flag_id)(flag - flags), "", error);
 	if (*i + 1 >= argc)
 		return refuse(error, argument, "a value must follow this flag");
 	++*i;

@@ -9,26 +9,50 @@
 #define AT(S, m, T) (offsetof(S, m) + 0 * sizeof(&((S *)0)->m == (T *)0))
 
 #define TEXT(S, key, m, need, says)                                                                \
-	{key, TS_TEXT, need, TS_Q_NUMBER, AT(S, m, const char *), 0, NULL, NULL, says}
+	{                                                                                          \
+		key, TS_TEXT, need, TS_Q_NUMBER, AT(S, m, const char *), 0, NULL, NULL, says       \
+	}
 #define TEXTS(S, key, m, need, says)                                                               \
-	{key, TS_TEXTS, need, TS_Q_NUMBER, AT(S, m, struct ts_texts), 0, NULL, NULL, says}
+	{                                                                                          \
+		key, TS_TEXTS, need, TS_Q_NUMBER, AT(S, m, struct ts_texts), 0, NULL, NULL, says   \
+	}
 #define WORD(S, key, m, need, words, says)                                                         \
-	{key, TS_WORD, need, TS_Q_NUMBER, AT(S, m, int), 0, words, NULL, says}
+	{                                                                                          \
+		key, TS_WORD, need, TS_Q_NUMBER, AT(S, m, int), 0, words, NULL, says               \
+	}
 #define WORDS(S, key, m, need, words, says)                                                        \
-	{key, TS_WORDS, need, TS_Q_NUMBER, AT(S, m, unsigned), 0, words, NULL, says}
+	{                                                                                          \
+		key, TS_WORDS, need, TS_Q_NUMBER, AT(S, m, unsigned), 0, words, NULL, says         \
+	}
 #define YESNO(S, key, m, need, says)                                                               \
-	{key, TS_YESNO, need, TS_Q_NUMBER, AT(S, m, bool), 0, NULL, NULL, says}
+	{                                                                                          \
+		key, TS_YESNO, need, TS_Q_NUMBER, AT(S, m, bool), 0, NULL, NULL, says              \
+	}
 #define NUMBER(S, key, m, need, quantity, says)                                                    \
-	{key, TS_NUMBER, need, quantity, AT(S, m, double), 0, NULL, NULL, says}
+	{                                                                                          \
+		key, TS_NUMBER, need, quantity, AT(S, m, double), 0, NULL, NULL, says              \
+	}
 #define RANGE(S, key, m, need, quantity, says)                                                     \
-	{key, TS_RANGE, need, quantity, AT(S, m, struct ts_range), 0, NULL, NULL, says}
+	{                                                                                          \
+		key, TS_RANGE, need, quantity, AT(S, m, struct ts_range), 0, NULL, NULL, says      \
+	}
 #define MEASURE(S, key, m, need, quantity, says)                                                   \
-	{key, TS_MEASURE, need, quantity, AT(S, m, struct ts_measure), 0, NULL, NULL, says}
+	{                                                                                          \
+		key, TS_MEASURE, need, quantity, AT(S, m, struct ts_measure), 0, NULL, NULL, says  \
+	}
 #define SUB(S, key, m, need, shape, says)                                                          \
-	{key, TS_SUB, need, TS_Q_NUMBER, offsetof(S, m), 0, NULL, shape, says}
+	{                                                                                          \
+		key, TS_SUB, need, TS_Q_NUMBER, offsetof(S, m), 0, NULL, shape, says               \
+	}
 #define LIST(S, key, m, count, T, need, shape, says)                                               \
-	{key, TS_LIST, need, TS_Q_NUMBER, AT(S, m, T *), AT(S, count, size_t), NULL, shape, says}
-#define SHAPE(name, fields, S) {name, fields, sizeof(fields) / sizeof *(fields), sizeof(S)}
+	{                                                                                          \
+		key, TS_LIST, need, TS_Q_NUMBER, AT(S, m, T *), AT(S, count, size_t), NULL, shape, \
+			says                                                                       \
+	}
+#define SHAPE(name, fields, S)                                                                     \
+	{                                                                                          \
+		name, fields, sizeof(fields) / sizeof *(fields), sizeof(S)                         \
+	}
 
 #define OPT TS_OPTIONAL
 #define REQ TS_REQUIRED
@@ -37,8 +61,7 @@ static const char *const words_method[] = {
 	"unknown", "strip", "drops", "meter", "laboratory", "utility-report", NULL};
 static const char *const words_water_kind[] = {
 	"tap", "well", "rain", "reverse-osmosis", "mixed", "tank", NULL};
-static const char *const words_disinfectant[] = {
-	"unknown", "none", "chlorine", "chloramine", NULL};
+static const char *const words_disinfectant[] = {"unknown", "none", "chlorine", "chloramine", NULL};
 static const char *const words_kind[] = {"fish", "shrimp", "crayfish", "crab", "snail", NULL};
 static const char *const words_body[] = {"fusiform", "eel", "elongated", "deep", NULL};
 const char *const ts_words_home_water[] = {"black", "clear-soft", "mixed", "middle", "hard",

@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Everything at once. The way through: ts_water_load() or a struct ts_water of your own ->
+ * ts_profile_make() -> ts_match_species() for each species of a catalogue -> ts_match_sort().
+ */
+#ifndef TAPSHOAL_TAPSHOAL_H
+#define TAPSHOAL_TAPSHOAL_H
+
+#include <tapshoal/base.h>
+#include <tapshoal/catalogue.h>
+#include <tapshoal/match.h>
+#include <tapshoal/water.h>
+
+#endif
