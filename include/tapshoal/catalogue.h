@@ -114,6 +114,10 @@ TS_API void ts_catalogue_close(struct ts_catalogue *catalogue);
 TS_API TS_MUST_USE enum ts_status ts_catalogue_add_folder(
 	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings);
 
+/* Adds one record; errors as above. The catalogue is not sorted anew. */
+TS_API TS_MUST_USE enum ts_status ts_catalogue_add_file(
+	struct ts_catalogue *catalogue, const char *file, struct ts_findings *findings);
+
 /*
  * The species of that accepted name, synonym, common name (any language) or file stem, compared
  * without regard to ASCII case. NULL when there is none or when several fit; `*ret_count` says

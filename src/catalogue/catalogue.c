@@ -167,6 +167,12 @@ static enum ts_status add_below(struct ts_catalogue *catalogue, const char *fold
 	return worst;
 }
 
+enum ts_status ts_catalogue_add_file(
+	struct ts_catalogue *catalogue, const char *file, struct ts_findings *findings)
+{
+	return add_file(catalogue, file, findings);
+}
+
 enum ts_status ts_catalogue_add_folder(
 	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings)
 {

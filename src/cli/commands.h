@@ -17,6 +17,8 @@ struct session {
 	struct ts_text *error; /* one line when the call itself is wrong */
 };
 
+/* Species records checked. */
+enum ts_status command_lint(struct session *session);
 /* The ranked answer over the whole catalogue. */
 enum ts_status command_rank(struct session *session);
 /* Some species in full. */

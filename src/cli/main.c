@@ -17,10 +17,11 @@ struct command {
 };
 
 static const struct command commands[] = {
+	{"lint", command_lint, "lint FILE...", "checks species records, files or folders"},
 	{"rank", command_rank, "rank", "which species the water suits, and what excludes the rest"},
 	{"why", command_why, "why SPECIES...", "one or more species in full against the water"},
 };
-static const char *const command_names[] = {"rank", "why", NULL};
+static const char *const command_names[] = {"lint", "rank", "why", NULL};
 
 static const int exit_codes[] = {
 	[TS_OK] = 0, [TS_NO] = 1, [TS_BAD_INPUT] = 2, [TS_NO_MEMORY] = 3, [TS_SYSTEM] = 3};

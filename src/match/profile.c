@@ -70,7 +70,7 @@ static struct ts_span span_of(const struct ts_measure *m, enum ts_parameter p, i
 }
 
 /* Several readings: the animal meets all of them. A strip's block range is doubt, not exposure. */
-static void merge(struct ts_span *into, const struct ts_span *one, size_t already)
+static void merge(struct ts_span *into, const struct ts_span *one)
 {
 	if (!one->given)
 		return;
@@ -78,9 +78,9 @@ static void merge(struct ts_span *into, const struct ts_span *one, size_t alread
 		*into = *one;
 		return;
 	}
-	into->value = (into->value * (double)already + one->value) / (double)(already + 1);
 	into->low = fmin(into->low, one->low);
 	into->high = fmax(into->high, one->high);
+	into->value = (into->low + into->high) / 2;
 	into->exposure = true;
 }
 
@@ -110,8 +110,8 @@ static struct ts_measure kh_from_alkalinity(const struct ts_reading *r)
 	return m;
 }
 
-static void add_reading(struct ts_profile *p, const struct ts_reading *r, size_t index,
-	const struct ts_practice *practice)
+static void add_reading(
+	struct ts_profile *p, const struct ts_reading *r, const struct ts_practice *practice)
 {
 	struct ts_measure gh = r->gh_dh, kh = r->kh_dh;
 	const struct ts_measure *all[TS_PARAMETER__COUNT] = {
@@ -137,7 +137,7 @@ static void add_reading(struct ts_profile *p, const struct ts_reading *r, size_t
 		one = span_of(all[i], (enum ts_parameter)i, r->method, practice);
 		if (r->method == TS_METHOD_STRIP)
 			one.exposure = false;
-		merge(&p->at[i], &one, index);
+		merge(&p->at[i], &one);
 	}
 	if (r->cu_mg_l.kind != TS_MEASURE_NONE)
 		p->copper_mg_l = isnan(p->copper_mg_l) ? r->cu_mg_l.high
@@ -210,7 +210,7 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 	if (!practice)
 		practice = &own;
 	for (size_t i = 0; i < water->reading_count; i++)
-		add_reading(&p, &water->readings[i], i, practice);
+		add_reading(&p, &water->readings[i], practice);
 	/* The sample's temperature meets an animal only where the sample is the tank itself. */
 	if (keeping->temperature.kind != TS_MEASURE_NONE) {
 		p.at[TS_TEMPERATURE] = span_of(&keeping->temperature, TS_TEMPERATURE, 0, practice);
@@ -219,7 +219,7 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 			struct ts_span one =
 				span_of(&water->readings[i].temp_c, TS_TEMPERATURE, 0, practice);
 
-			merge(&p.at[TS_TEMPERATURE], &one, i);
+			merge(&p.at[TS_TEMPERATURE], &one);
 		}
 	}
 	if (!p.at[TS_SALINITY].given)

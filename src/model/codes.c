@@ -6,6 +6,13 @@
 
 /* clang-format off */
 const struct ts_code ts_codes[TS_C__COUNT] = {
+	[TS_C_LINT_FILE_NAME] = {"lint.file-name", TS_ERROR, "the file is not named after its species", "name it genus-species.yaml, or genus-species-form.yaml", "0.1"},
+	[TS_C_LINT_GRADES] = {"lint.grades", TS_ERROR, "a value's grade is not known", "take practice, derived, memory or a publication listed in sources", "0.1"},
+	[TS_C_LINT_GROUP] = {"lint.group", TS_ERROR, "the group sizes contradict each other", "least is at most comfortable", "0.1"},
+	[TS_C_LINT_LENGTHS] = {"lint.lengths", TS_ERROR, "the usual adult is longer than the greatest known", "compare total lengths; a standard length is written cm SL", "0.1"},
+	[TS_C_LINT_PUBLISHED] = {"lint.published", TS_ERROR, "a range departs from what is published without a reason", "add why: one sentence, or come nearer", "0.1"},
+	[TS_C_LINT_RANGES] = {"lint.ranges", TS_ERROR, "a range is too narrow to be a tolerance", "widen it, or check the digits", "0.1"},
+	[TS_C_LINT_SOURCES] = {"lint.sources", TS_ERROR, "a source is listed and used by no value", "drop it, or grade the value that it gave", "0.1"},
 	[TS_C_RECORDS_ALIAS] = {"records.alias", TS_ERROR, "anchors, aliases and tags are not read", "write the value out", "0.1"},
 	[TS_C_RECORDS_DUPLICATE_KEY] = {"records.duplicate-key", TS_ERROR, "the same key stands twice", "keep one of the two", "0.1"},
 	[TS_C_RECORDS_INNER_RANGE] = {"records.inner-range", TS_ERROR, "preferred reaches beyond tolerated", "narrow preferred or widen tolerated", "0.1"},

@@ -28,6 +28,9 @@ enum ts_need { TS_OPTIONAL, TS_REQUIRED };
 
 struct ts_shape;
 
+/* Rows of one shape at the most: the reader keeps one mark a row. */
+#define TS_FIELDS_MOST 48
+
 struct ts_field {
 	const char *key;
 	enum ts_kind kind;

@@ -259,3 +259,6 @@ static const struct ts_field species_fields[] = {
 #undef S
 /* clang-format on */
 const struct ts_shape ts_shape_species = SHAPE("species", species_fields, struct ts_species);
+
+_Static_assert(sizeof species_fields / sizeof *species_fields <= TS_FIELDS_MOST, "species rows");
+_Static_assert(sizeof reading_fields / sizeof *reading_fields <= TS_FIELDS_MOST, "reading rows");

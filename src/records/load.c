@@ -372,8 +372,6 @@ static void say_missing(
 	}
 }
 
-#define FIELDS_MOST 48
-
 static void load_key(struct load *l, const struct ts_shape *shape, bool *seen, char *object)
 {
 	const struct ts_field *field = ts_shape_field(shape, scalar(l));
@@ -398,7 +396,7 @@ static void load_key(struct load *l, const struct ts_shape *shape, bool *seen, c
 
 static void load_mapping(struct load *l, const struct ts_shape *shape, char *object)
 {
-	bool seen[FIELDS_MOST] = {false};
+	bool seen[TS_FIELDS_MOST] = {false};
 	yaml_mark_t mark = l->event.start_mark;
 
 	for (size_t i = 0; i < shape->count; i++) {

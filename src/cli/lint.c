@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * lint: reads species records or folders of them and says everything that is wrong; exit 1 when a
+ * rule is broken, 2 when a file cannot be understood.
+ */
+#include <string.h>
+#include <sys/stat.h>
+
+#include "catalogue/lint.h"
+#include "cli/commands.h"
+
+static enum ts_status load_one(struct session *s, const char *path)
+{
+	struct stat info;
+
+	if (stat(path, &info) == 0 && S_ISDIR(info.st_mode))
+		return ts_catalogue_add_folder(s->catalogue, path, s->findings);
+	return ts_catalogue_add_file(s->catalogue, path, s->findings);
+}
+
+enum ts_status command_lint(struct session *s)
+{
+	const struct options *o = s->options;
+	enum ts_status worst = TS_OK;
+	size_t broken = 0;
+
+	if (!o->argument_count) {
+		ts_text_put(s->error, "lint needs a species record or a folder of them");
+		return TS_BAD_INPUT;
+	}
+	for (size_t i = 0; i < o->argument_count && worst != TS_NO_MEMORY; i++) {
+		enum ts_status status = load_one(s, o->arguments[i]);
+
+		worst = status > worst ? status : worst;
+	}
+	for (size_t i = 0; i < s->catalogue->count; i++)
+		broken += !ts_lint_species(s->catalogue->items[i], s->findings);
+	if (worst)
+		return worst;
+	ts_text_number_short(s->out, (double)s->catalogue->count, 0);
+	ts_text_put(s->out, s->catalogue->count == 1 ? " record, " : " records, ");
+	ts_text_number_short(s->out, (double)broken, 0);
+	ts_text_put(s->out, " with findings\n");
+	return broken ? TS_NO : TS_OK;
+}
