@@ -60,6 +60,6 @@ step "the engine imports nothing (WebAssembly)" wasm
 step "headers compile alone as C++17" headers_as_cpp
 step "formatting" formatted
 step "cppcheck" cpp_check
-step "shellcheck" sh -c 'shellcheck tests/*.sh examples/*.sh .ci/run'
+step "shellcheck" sh -c 'shellcheck tests/*.sh tests/*/*.sh examples/*.sh .ci/run'
 echo "$passed passed, $failed failed"
 [ "$failed" = 0 ]

@@ -160,8 +160,9 @@ enum ts_status ts_chem_tank_ph(
 		if (status != TS_OK)
 			return status;
 	}
+	/* Where lime caps more than one, halving ends a last bit apart: keep them in order. */
 	*ret_low = ph[0];
-	*ret_mid = ph[1];
-	*ret_high = ph[2];
+	*ret_mid = fmax(ph[1], *ret_low);
+	*ret_high = fmax(ph[2], *ret_mid);
 	return TS_OK;
 }

@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Replays a folder of inputs through one fuzz target in the ordinary run; prints TAP. */
+#include <dirent.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
+
+static uint8_t bytes[1 << 20];
+
+int main(int argc, char **argv)
+{
+	DIR *dir = argc == 2 ? opendir(argv[1]) : NULL;
+	const struct dirent *entry;
+	int count = 0;
+
+	while (dir && (entry = readdir(dir))) {
+		char path[4096];
+		FILE *stream;
+		size_t size;
+
+		if (entry->d_name[0] == '.')
+			continue;
+		snprintf(path, sizeof path, "%s/%s", argv[1], entry->d_name);
+		stream = fopen(path, "rb");
+		if (!stream)
+			continue;
+		size = fread(bytes, 1, sizeof bytes, stream);
+		fclose(stream);
+		LLVMFuzzerTestOneInput(bytes, size);
+		printf("ok %d - %s\n", ++count, entry->d_name);
+		fflush(stdout);
+	}
+	if (dir)
+		closedir(dir);
+	printf("1..%d\n", count);
+	return count ? 0 : 1;
+}
