@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Writes the schemas into a folder (`schemas FOLDER --write`), or compares them with what stands
+ * there and prints TAP.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "report/schema.h"
+
+static const struct {
+	const char *file;
+	const struct ts_shape *shape;
+} schemas[] = {{"species.json", &ts_shape_species}, {"water.json", &ts_shape_water}};
+
+static bool same(const char *path, const struct ts_text *text)
+{
+	FILE *stream = fopen(path, "rb");
+	static char bytes[1 << 18];
+	size_t len = stream ? fread(bytes, 1, sizeof bytes, stream) : 0;
+
+	if (stream)
+		fclose(stream);
+	return len == text->len && memcmp(bytes, ts_text_get(text), len) == 0;
+}
+
+int main(int argc, char **argv)
+{
+	bool write = argc == 3 && strcmp(argv[2], "--write") == 0;
+	int failed = 0;
+
+	if (argc < 2)
+		return 2;
+	printf("1..%zu\n", sizeof schemas / sizeof *schemas);
+	for (size_t i = 0; i < sizeof schemas / sizeof *schemas; i++) {
+		char path[4096];
+		struct ts_text text;
+		bool fine;
+
+		ts_text_open(&text, NULL);
+		ts_schema_write(&text, schemas[i].shape);
+		snprintf(path, sizeof path, "%s/%s", argv[1], schemas[i].file);
+		if (write) {
+			FILE *stream = fopen(path, "wb");
+
+			if (stream) {
+				fputs(ts_text_get(&text), stream);
+				fclose(stream);
+			}
+		}
+		fine = !text.failed && same(path, &text);
+		failed += !fine;
+		printf("%s %zu - docs/schemas/%s is what the rows say\n", fine ? "ok" : "not ok",
+			i + 1, schemas[i].file);
+		ts_text_drop(&text);
+	}
+	return failed != 0;
+}
