@@ -92,17 +92,6 @@ void print_water(struct ts_text *out, const struct answer *a, const struct optio
 		o->keeping.breeding ? "for breeding" : "for display", "\n", NULL);
 }
 
-static void say_tank_ph(struct ts_text *text, const struct ts_profile *p)
-{
-	ts_text_put(text, "A tank of this water runs at about pH ");
-	ts_text_number(text, p->ph_tank, 1);
-	ts_text_put(text, " (");
-	ts_text_number(text, p->ph_tank_low, 1);
-	ts_text_put(text, "..");
-	ts_text_number(text, p->ph_tank_high, 1);
-	ts_text_put(text, "), whatever a fresh sample reads.");
-}
-
 static void print_note(struct ts_text *out, struct ts_text *note)
 {
 	ts_text_put(out, "\n");
@@ -123,10 +112,9 @@ void print_notes(struct ts_text *out, const struct answer *a)
 		ts_say_unusual(&note, bit, p);
 		print_note(out, &note);
 	}
-	if (!isnan(p->ph_tank) && !p->unusual) {
-		say_tank_ph(&note, p);
+	ts_say_ordinary(&note, p);
+	if (note.len)
 		print_note(out, &note);
-	}
 	if (!p->at[TS_KH].given) {
 		ts_text_put(&note, "KH is missing: how steady the pH will be cannot be said.");
 		print_note(out, &note);

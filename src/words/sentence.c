@@ -64,6 +64,17 @@ void ts_say_parameter(
 	ts_text_puts(text, " ", miss > 0 ? row->above : row->below, NULL);
 }
 
+/* "8.0 (7.6..8.4)" */
+static void say_interval(struct ts_text *text, double value, double low, double high)
+{
+	ts_text_number(text, value, 1);
+	ts_text_put(text, " (");
+	ts_text_number(text, low, 1);
+	ts_text_put(text, "..");
+	ts_text_number(text, high, 1);
+	ts_text_put(text, ")");
+}
+
 static void say_tank_ph(struct ts_text *text, const struct ts_profile *p)
 {
 	if (isnan(p->ph_tank)) {
@@ -71,12 +82,16 @@ static void say_tank_ph(struct ts_text *text, const struct ts_profile *p)
 		return;
 	}
 	ts_text_put(text, "in a tank it will run at about ");
-	ts_text_number(text, p->ph_tank, 1);
-	ts_text_put(text, " (");
-	ts_text_number(text, p->ph_tank_low, 1);
-	ts_text_put(text, "..");
-	ts_text_number(text, p->ph_tank_high, 1);
-	ts_text_put(text, ")");
+	say_interval(text, p->ph_tank, p->ph_tank_low, p->ph_tank_high);
+}
+
+void ts_say_ordinary(struct ts_text *text, const struct ts_profile *p)
+{
+	if (isnan(p->ph_tank) || p->unusual)
+		return;
+	ts_text_put(text, "A tank of this water runs at about pH ");
+	say_interval(text, p->ph_tank, p->ph_tank_low, p->ph_tank_high);
+	ts_text_put(text, ", whatever a fresh sample reads.");
 }
 
 void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile *p)

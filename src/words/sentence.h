@@ -35,6 +35,9 @@ void ts_say_range(struct ts_text *text, const struct ts_range *range, int decima
  */
 void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile *profile);
 
+/* Adds what a tank of an ordinary water runs at; nothing where that is unknown or unusual. */
+void ts_say_ordinary(struct ts_text *text, const struct ts_profile *profile);
+
 /* The one next thing to measure and how, for this profile. */
 const char *ts_next_to_measure(const struct ts_profile *profile);
 
