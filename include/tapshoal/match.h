@@ -92,6 +92,12 @@ TS_API void ts_match_species(const struct ts_species *species, const struct ts_p
  */
 TS_API void ts_match_sort(struct ts_match *matches, size_t count);
 
+/*
+ * The one parameter that alone, and by little (GH 4 dH, KH 3 dH, pH 0.7, 2.5 C, 1 g/L: estimates
+ * from memory), excludes; -1 when it is not so.
+ */
+TS_API int ts_match_near_miss(const struct ts_match *match);
+
 /* Least tank length for a settled group of adults, cm, by rule of thumb; see docs/methods.md. */
 TS_API double ts_match_tank_length_cm(const struct ts_species *species);
 

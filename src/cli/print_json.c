@@ -87,22 +87,6 @@ static void put_match(struct ts_json *j, const struct answer *a, const struct ts
 	ts_json_end_object(j);
 }
 
-/* Left out by one parameter alone, and not by much more than its doubt. */
-static bool near_miss(const struct ts_match *m)
-{
-	static const double near_by[TS_PARAMETER__COUNT] = {4, 3, 0.7, 2.5, 1};
-	size_t excluding = 0;
-	bool close = false;
-
-	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
-		if (!m->at[p].known || m->at[p].verdict != TS_EXCLUDED)
-			continue;
-		excluding++;
-		close = fabs(m->at[p].outside_by) <= near_by[p];
-	}
-	return m->verdict == TS_EXCLUDED && excluding == 1 && close;
-}
-
 static void put_water(struct ts_json *j, const struct answer *a)
 {
 	const struct ts_profile *p = &a->profile;
@@ -159,7 +143,7 @@ void print_json(struct ts_text *out, const struct answer *a, const char *command
 
 			if (list == 0       ? !excluded
 				: list == 1 ? excluded
-					    : near_miss(&a->matches[i]))
+					    : ts_match_near_miss(&a->matches[i]) >= 0)
 				put_match(&j, a, &a->matches[i]);
 		}
 		ts_json_end_list(&j);

@@ -93,6 +93,10 @@ static void reason(struct ts_text *out, const struct ts_match *m)
 	ts_text_open(&line, &out->allocator);
 	ts_say_parameter(&line, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
 	print_wrapped(out, ts_text_get(&line), 6);
+	ts_text_drop(&line);
+	ts_say_near_miss(&line, m);
+	if (line.len)
+		print_wrapped(out, ts_text_get(&line), 6);
 	out->failed |= line.failed;
 	ts_text_drop(&line);
 }

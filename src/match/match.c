@@ -428,6 +428,24 @@ void ts_match_sort(struct ts_match *matches, size_t count)
 		qsort(matches, count, sizeof *matches, compare_matches);
 }
 
+int ts_match_near_miss(const struct ts_match *m)
+{
+	static const double near_by[TS_PARAMETER__COUNT] = {
+		[TS_GH] = 4, [TS_KH] = 3, [TS_PH] = 0.7, [TS_TEMPERATURE] = 2.5, [TS_SALINITY] = 1};
+	int only = -1;
+
+	if (m->verdict != TS_EXCLUDED)
+		return -1;
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
+		if (!m->at[p].known || m->at[p].verdict != TS_EXCLUDED)
+			continue;
+		if (only >= 0)
+			return -1;
+		only = p;
+	}
+	return only >= 0 && fabs(m->at[only].outside_by) <= near_by[only] ? only : -1;
+}
+
 double ts_match_tank_length_cm(const struct ts_species *species)
 {
 	static const double factor[] = {6, 4, 8, 12}; /* ordinary sitter active fast */

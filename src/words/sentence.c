@@ -64,6 +64,20 @@ void ts_say_parameter(
 	ts_text_puts(text, " ", miss > 0 ? row->above : row->below, NULL);
 }
 
+void ts_say_near_miss(struct ts_text *text, const struct ts_match *m)
+{
+	int p = ts_match_near_miss(m);
+	const struct ts_parameter_fit *f = p < 0 ? NULL : &m->at[p];
+	const struct ts_parameter_row *row = p < 0 ? NULL : &ts_parameter_rows[p];
+	bool high = f && f->outside_by > 0;
+
+	if (!f)
+		return;
+	ts_text_puts(text, "near: would be tolerated with ", row->label, " ", NULL);
+	ts_text_number_short(text, high ? f->tolerated.high : f->tolerated.low, row->decimals);
+	ts_text_put(text, high ? " or less" : " or more");
+}
+
 /* "8.0 (7.6..8.4)" */
 static void say_interval(struct ts_text *text, double value, double low, double high)
 {

@@ -28,6 +28,9 @@ extern const char *const ts_verdict_words[TS_VERDICT__COUNT]; /* "suits" ... */
 void ts_say_parameter(
 	struct ts_text *text, enum ts_parameter parameter, const struct ts_parameter_fit *fit);
 
+/* Adds "near: would fit with GH 12 or less"; nothing where it is no near miss. */
+void ts_say_near_miss(struct ts_text *text, const struct ts_match *match);
+
 /* Adds a range: "6..7.5", "to 12", "from 4". */
 void ts_say_range(struct ts_text *text, const struct ts_range *range, int decimals);
 
