@@ -4,11 +4,12 @@
 
 Meson counts an executable as one test. This reads each one's TAP lines instead, so that a crash
 in the middle shows as the cases its plan still promised. Usage: tap.py BUILD-FOLDER
-Tested by tests/test_tap.py with a failing, a crashing and an empty suite.
+Tested by tests/test_tap.py with failing, crashing, hanging and empty suites.
 """
 import json
 import os
 import re
+import signal
 import subprocess
 import sys
 
@@ -16,15 +17,26 @@ POINT = re.compile(r"^(not )?ok\b(?:\s+\d+)?\s*(.*)$")
 PLAN = re.compile(r"^1\.\.(\d+)")
 
 
+def run(command, timeout, data=b"", **how):
+    """(stdout, stderr, exit status); a status of None says that it hung and was ended."""
+    with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE,
+                          start_new_session=True, **how) as process:
+        try:
+            out, err = process.communicate(data, timeout)
+            return out, err or b"", process.returncode
+        except subprocess.TimeoutExpired:
+            os.killpg(process.pid, signal.SIGKILL)  # its children too, or the pipe stays open
+            out, err = process.communicate()
+            return out, err or b"", None
+
+
 def count(output, status):
     """(passed, failed, skipped, names of what failed) of one suite's output and exit status."""
-    passed = failed = skipped = 0
-    planned = None
+    passed = failed = skipped = planned = 0
     bad = []
     for line in output.splitlines():
         plan = PLAN.match(line)
-        if plan:
-            planned = (planned or 0) + int(plan.group(1))
+        planned += int(plan.group(1)) if plan else 0
         point = POINT.match(line)
         if not point:
             continue
@@ -36,25 +48,23 @@ def count(output, status):
         else:
             passed += 1
     seen = passed + failed + skipped
-    if planned is None or planned == 0 or seen < planned:
-        lost = max(1, (planned or 0) - seen)
-        failed += lost
-        bad.append("%d planned, %d seen" % (planned or 0, seen))
+    if planned == 0 or seen != planned:
+        failed += max(1, planned - seen)
+        bad.append("%d planned, %d seen" % (planned, seen))
     elif status != 0 and not failed:
         failed += 1
-        bad.append("exit status %d" % status)
+        bad.append("hung" if status is None else "exit status %d" % status)
     return passed, failed, skipped, bad
 
 
-def main(build):
-    tests = json.loads(subprocess.check_output(["meson", "introspect", "--tests", build]))
+def main(tests):
+    """Runs the tests as `meson introspect --tests` lists them; 0 only if all passed and any ran."""
     total = [0, 0, 0]
     for test in tests:
-        done = subprocess.run(test["cmd"], env={**os.environ, **test["env"]},
-                              cwd=test["workdir"] or build, stdout=subprocess.PIPE,
-                              stderr=subprocess.STDOUT, timeout=600)
-        output = done.stdout.decode("utf-8", "replace")
-        *sums, bad = count(output, done.returncode)
+        output, _, status = run(test["cmd"], test["timeout"], cwd=test["workdir"],
+                                env={**os.environ, **test["env"]}, stderr=subprocess.STDOUT)
+        output = output.decode("utf-8", "replace")
+        *sums, bad = count(output, status)
         total = [a + b for a, b in zip(total, sums)]
         if bad:
             print("---- %s" % test["name"])
@@ -66,4 +76,5 @@ def main(build):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1]))
+    os.chdir(sys.argv[1])
+    sys.exit(main(json.loads(subprocess.check_output(["meson", "introspect", "--tests"]))))
