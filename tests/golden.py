@@ -1,82 +1,110 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Golden cases of the command line, as data: tests/cli/cases/*.case, described in tests/cli/README.md.
+"""Golden cases of the command line, as data: tests/cli/cases/, described in tests/cli/README.md.
 
-Usage: golden.py PROGRAM [--accept] [--filter TEXT]; prints TAP, one line a case. --accept rewrites
-what is expected; the change is then reviewed as a diff.
+Usage: golden.py PROGRAM [--accept] [--filter TEXT] [--cases FOLDER]; prints TAP, one line a case.
+--accept rewrites what is expected; the change is then reviewed as a diff.
+Tested by tests/test_golden.py.
 """
+import argparse
 import difflib
 import os
 import pathlib
-import subprocess
+import re
 import sys
 import tempfile
 
-HERE = pathlib.Path(__file__).resolve().parent
-DATA = HERE / "data"
+import tap
+
+DATA = pathlib.Path(__file__).resolve().parent / "data"
+SECTION = re.compile(r"command|stdin|exit|stdout|stderr|file [\w.-]+")
 
 
 def parse(path):
-    """The sections of a case: command, exit, file NAME, stdin, stdout, stderr."""
-    sections, name, lines = [], None, []
+    """The sections of a case; a ValueError says what is wrong with the case itself."""
+    sections, name = {}, None
     for line in path.read_text(encoding="utf-8").splitlines(keepends=True):
         if line.startswith("=== "):
-            if name:
-                sections.append((name, "".join(lines)))
-            name, lines = line[4:].strip(), []
-        elif name:
-            lines.append(line)
-    if name:
-        sections.append((name, "".join(lines)))
+            name = line[4:].strip()
+            if not SECTION.fullmatch(name) or name in sections:
+                raise ValueError("section '%s' is unknown or stands twice" % name)
+            sections[name] = ""
+        elif name is None:
+            raise ValueError("the first line opens no section")
+        else:
+            sections[name] += line
+    if not sections.get("command", "").strip():
+        raise ValueError("there is no command")
     return sections
 
 
 def run(program, sections):
-    command = stdin = ""
+    """What came out, as sections; ValueError after a hang or a crash, which nobody may expect."""
     with tempfile.TemporaryDirectory() as folder:
-        for name, text in sections:
+        for name, text in sections.items():
             if name.startswith("file "):
                 (pathlib.Path(folder) / name[5:]).write_text(text, encoding="utf-8")
-            elif name == "stdin":
-                stdin = text
-            elif name == "command":
-                command = text.strip().replace("@TESTDATA@", str(DATA))
         env = {"PATH": os.environ["PATH"], "LC_ALL": "C.UTF-8", "TZ": "UTC", "HOME": folder,
-               "PROGRAM": program, "NARROW": "--only-catalogue --catalogue %s/catalogue" % DATA,
-               "ASAN_OPTIONS": os.environ.get("ASAN_OPTIONS", "")}
-        done = subprocess.run(["sh", "-c", command], cwd=folder, env=env,
-                              input=stdin.encode(), stdout=subprocess.PIPE,
-                              stderr=subprocess.PIPE, timeout=60)
-    clean = [b.decode("utf-8", "replace").replace(str(DATA), "@TESTDATA@")
-             for b in (done.stdout, done.stderr)]
-    return {"exit": "%d\n" % done.returncode, "stdout": clean[0], "stderr": clean[1]}
+               "XDG_DATA_DIRS": folder, "PROGRAM": program,
+               "NARROW": "--only-catalogue --catalogue %s/catalogue" % DATA}
+        env.update((k, v) for k, v in os.environ.items() if k.endswith("SAN_OPTIONS"))
+        command = sections["command"].strip().replace("@TESTDATA@", str(DATA))
+        out, err, status = tap.run(["sh", "-c", command], 60, sections.get("stdin", "").encode(),
+                                   cwd=folder, env=env, stderr=-1)
+    out, err = [b.decode("utf-8", "replace").replace(str(DATA), "@TESTDATA@")
+                .replace(folder, "@FOLDER@") for b in (out, err)]
+    if status is None or status < 0 or status > 125:
+        raise ValueError("it hung" if status is None else "it crashed, exit status %d\n%s" % (
+            status, err[-4000:]))
+    if any(text and not text.endswith("\n") for text in (out, err)):
+        raise ValueError("the last line of its output does not end")
+    return {"exit": "%d\n" % status, "stdout": out, "stderr": err}
 
 
-def main(program, accept, wanted):
-    cases = sorted(p for p in (HERE / "cli/cases").rglob("*.case") if wanted in str(p))
-    print("1..%d" % len(cases))
-    bad = 0
-    for number, path in enumerate(cases, 1):
+def differences(want, got):
+    for k in got:
+        yield from difflib.unified_diff(want[k].splitlines(), got[k].splitlines(),
+                                        "expected " + k, "got " + k, lineterm="", n=1)
+        if want[k].splitlines() == got[k].splitlines() and want[k] != got[k]:
+            yield "%s: the line ends differ" % k
+
+
+def check(program, path, accept):
+    """Lines that say what is wrong with one case; none if it holds or was accepted."""
+    try:
         sections = parse(path)
-        want = {"exit": "0\n", "stdout": "", "stderr": "", **dict(sections)}
         got = run(program, sections)
-        same = all(want[k] == got[k] for k in got)
-        if not same and accept:
-            kept = [s for s in sections if s[0] not in got]
-            kept += [(k, got[k]) for k in ("exit", "stdout", "stderr") if got[k]]
-            path.write_text("".join("=== %s\n%s" % s for s in kept), encoding="utf-8")
-            same = True
-        bad += not same
-        print("%s %d - %s" % ("ok" if same else "not ok", number, path.stem))
-        if not same:
-            for k in got:
-                for line in difflib.unified_diff(want[k].splitlines(), got[k].splitlines(),
-                                                 "expected " + k, "got " + k, lineterm="", n=1):
-                    print("# " + line)
-    return bool(bad)
+    except ValueError as fault:
+        return str(fault).splitlines()
+    wrong = list(differences({"exit": "0\n", "stdout": "", "stderr": "", **sections}, got))
+    if wrong and accept:
+        kept = {k: v for k, v in sections.items() if k not in got}
+        kept.update((k, v) for k, v in got.items() if v)
+        path.write_text("".join("=== %s\n%s" % s for s in kept.items()), encoding="utf-8")
+        return []
+    return wrong
+
+
+def main(argv):
+    args = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    args.add_argument("program", type=os.path.abspath)
+    args.add_argument("--accept", action="store_true")
+    args.add_argument("--filter", default="")
+    args.add_argument("--cases", type=pathlib.Path, default=DATA.parent / "cli" / "cases")
+    args = args.parse_args(argv)
+    cases = sorted((str(p.relative_to(args.cases).with_suffix("")), p)
+                   for p in args.cases.rglob("*.case"))
+    cases = [(name, p) for name, p in cases if args.filter in name]
+    print("1..%d" % len(cases))
+    bad = not cases
+    for number, (name, path) in enumerate(cases, 1):
+        wrong = check(args.program, path, args.accept)
+        bad = bad or bool(wrong)
+        print("%s %d - %s" % ("not ok" if wrong else "ok", number, name))
+        for line in wrong:
+            print("# " + line)
+    return int(bad)
 
 
 if __name__ == "__main__":
-    rest = sys.argv[2:]
-    want = rest[rest.index("--filter") + 1] if "--filter" in rest else ""
-    sys.exit(main(os.path.abspath(sys.argv[1]), "--accept" in rest, want))
+    sys.exit(main(sys.argv[1:]))
