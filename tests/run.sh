@@ -5,10 +5,12 @@ set -eu
 cd "$(dirname "$0")/.."
 sh tests/packages.sh test
 build=${TAPSHOAL_BUILD:-build}
-if [ -f "$build/build.ninja" ]; then
-	meson configure "$build" -Dtests=true >/dev/null
-else
-	meson setup "$build" >/dev/null
-fi
-ninja -C "$build" >"$build/build.log" 2>&1 || { cat "$build/build.log"; exit 1; }
+mkdir -p "$build"
+{
+	if [ -f "$build/build.ninja" ]; then
+		meson configure "$build" -Dtests=true
+	else
+		meson setup "$build"
+	fi && ninja -C "$build"
+} >"$build/build.log" 2>&1 || { cat "$build/build.log"; exit 1; }
 exec python3 tests/tap.py "$build"
