@@ -1,0 +1,88 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""The schemas of docs/schemas under an outside validator (python3-jsonschema, python3-yaml). TAP.
+
+Usage: schema.py PROGRAM. Each schema is itself valid; our records and waters hold to the schema of
+their kind, and a key too many does not; JSON answers of a command hold to answer-COMMAND.json,
+once there is one: until then that is a counted skip.
+"""
+import copy
+import json
+import pathlib
+import subprocess
+import sys
+
+import jsonschema
+import yaml
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent
+FILES = {"species": ["species/*/*.yaml", "tests/data/catalogue/*.yaml"],
+         "water": ["examples/waters/*.yaml"]}
+WATER = ["--GH", "14", "--KH", "9", "--pH", "7.6", "--temperature", "25", "-f", "json"]
+ANSWERS = {"rank": WATER, "why": ["guppy"] + WATER}
+results = []
+
+
+class Plain(yaml.BaseLoader):
+    """YAML with every scalar as the text that was written, which is how the program reads it."""
+
+
+def note(name, faults, skip=False):
+    results.append((name, faults, skip))
+
+
+def faults_of(schema, value):
+    return ["%s: %s" % ("/".join(map(str, e.absolute_path)), e.message[:200])
+            for e in jsonschema.Draft202012Validator(schema).iter_errors(value)]
+
+
+def typed(schema, value):
+    """The text of a scalar as a number where the schema allows a number and it is one."""
+    if isinstance(value, dict):
+        return {k: typed(schema.get("properties", {}).get(k, {}), v) for k, v in value.items()}
+    if isinstance(value, list):
+        return [typed(schema.get("items", {}), v) for v in value]
+    if "number" in schema.get("type", []) or "integer" in schema.get("type", []):
+        try:
+            return json.loads(value)
+        except ValueError:
+            return value
+    return value
+
+
+schemas = {}
+for path in sorted((ROOT / "docs/schemas").glob("*.json")):
+    schemas[path.stem] = json.loads(path.read_text(encoding="utf-8"))
+    try:
+        jsonschema.Draft202012Validator.check_schema(schemas[path.stem])
+        note("%s is a schema" % path.name, [])
+    except jsonschema.SchemaError as error:
+        note("%s is a schema" % path.name, [error.message])
+for kind, patterns in FILES.items():
+    paths = sorted(p for pattern in patterns for p in ROOT.glob(pattern)
+                   if p.parent.name != "sources")  # of another shape, read by people
+    wrong = [] if paths else ["no file found"]
+    value = None
+    for path in paths:
+        value = typed(schemas[kind], yaml.load(path.read_text(encoding="utf-8"), Plain))
+        wrong += ["%s: %s" % (path.relative_to(ROOT), f) for f in faults_of(schemas[kind], value)]
+    note("%d files hold to %s.json" % (len(paths), kind), wrong)
+    broken = copy.deepcopy(value)
+    broken["no-such-key"] = "x"
+    note("%s.json refuses an unknown key" % kind,
+         [] if faults_of(schemas[kind], broken) else ["it passes"])
+for command, flags in ANSWERS.items():
+    schema = schemas.get("answer-" + command)
+    if not schema:
+        note("the JSON of %s" % command, [], skip=True)
+        continue
+    answer = subprocess.run([sys.argv[1], command] + flags, stdout=subprocess.PIPE).stdout
+    note("the JSON of %s" % command, faults_of(schema, json.loads(answer)))
+
+print("1..%d" % len(results))
+for number, (name, faults, skip) in enumerate(results, 1):
+    print("%s %d - %s%s" % ("not ok" if faults else "ok", number, name,
+                            " # SKIP no schema of this answer yet" if skip else ""))
+    for line in faults[:20]:
+        print("# " + line)
+sys.exit(any(faults for _, faults, _ in results))
