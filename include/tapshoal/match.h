@@ -35,6 +35,22 @@ enum ts_unusual {
 	TS_UNUSUAL_NO_PH_FROM_KH = 1 << 4 /* hardly any KH: pH cannot be computed */
 };
 
+/* Poisons that a reading shows or cannot rule out. Bits. */
+enum ts_poison {
+	TS_POISON_AMMONIA = 1 << 0,  /* caps every verdict at unsure */
+	TS_POISON_NITRITE = 1 << 1,  /* caps every verdict at unsure */
+	TS_POISON_NITRATE = 1 << 2,  /* said, and a drinking-water matter */
+	TS_POISON_CHLORINE = 1 << 3, /* said: treat before any animal meets it */
+	TS_POISON_COPPER = 1 << 4    /* may exclude invertebrates, caps fish; see the two values */
+};
+
+/* The highest reading of each poison; NAN = not given. */
+struct ts_poisons {
+	unsigned found; /* bits of enum ts_poison */
+	double tan_mg_l, no2_mg_l, no3_mg_l, chlorine_mg_l;
+	double copper_low_mg_l, copper_mg_l; /* surely at least; possibly */
+};
+
 struct ts_profile {
 	struct ts_span at[TS_PARAMETER__COUNT];
 	unsigned unusual;
@@ -42,7 +58,7 @@ struct ts_profile {
 	bool gh_from_ions, kh_from_alkalinity;     /* computed from other readings */
 	double ph_read;                            /* as read; NAN = not given */
 	double ph_tank_low, ph_tank, ph_tank_high; /* what a tank will run at; NAN = unknown */
-	double copper_mg_l;                        /* NAN = not given */
+	struct ts_poisons poisons;
 };
 
 /* How the animals are kept, and what the sample was. Zeroed: farmed, display, stood sample. */
@@ -78,9 +94,10 @@ struct ts_match {
 	const struct ts_species *species;
 	struct ts_parameter_fit at[TS_PARAMETER__COUNT];
 	enum ts_verdict verdict;
-	double fit;      /* 0..1; NAN where it cannot be said */
-	int limiting;    /* enum ts_parameter, -1 = nothing limits */
-	bool gh_missing; /* unsure for want of GH */
+	double fit;               /* 0..1; NAN where it cannot be said */
+	int limiting;             /* enum ts_parameter, -1 = nothing limits */
+	bool gh_missing;          /* unsure for want of GH */
+	double copper_borne_mg_l; /* copper decides, and this is what it bears; NAN: it does not */
 };
 
 /* One species against one profile. `practice` NULL: the table's own values. */

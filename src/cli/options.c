@@ -181,8 +181,11 @@ static bool parse_flag(struct options *o, int argc, char **argv, int *i, struct 
 		return unknown_flag(argument, error);
 	if (flag && !flag->takes)
 		return set_flag(o, (enum flag_id)(flag - flags), "", error);
-	if (*i + 1 >= argc)
-		return refuse(error, argument, "a value must follow this flag");
+	if (*i + 1 >= argc) {
+		ts_text_puts(error, argument, " needs a value behind it; write it like ",
+			flag ? flag->takes : ts_quantities[field->quantity].example, NULL);
+		return false;
+	}
 	++*i;
 	if (flag)
 		return set_flag(o, (enum flag_id)(flag - flags), argv[*i], error);

@@ -106,6 +106,12 @@ void print_notes(struct ts_text *out, const struct answer *a)
 	struct ts_text note;
 
 	ts_text_open(&note, &out->allocator);
+	for (unsigned bit = 1; bit <= TS_POISON_COPPER; bit <<= 1) {
+		if (!(p->poisons.found & bit))
+			continue;
+		ts_say_poison(&note, bit, &p->poisons);
+		print_note(out, &note);
+	}
 	for (unsigned bit = 1; bit <= TS_UNUSUAL_NO_PH_FROM_KH; bit <<= 1) {
 		if (!(p->unusual & bit))
 			continue;
@@ -117,6 +123,11 @@ void print_notes(struct ts_text *out, const struct answer *a)
 		print_note(out, &note);
 	if (!p->at[TS_KH].given) {
 		ts_text_put(&note, "KH is missing: how steady the pH will be cannot be said.");
+		print_note(out, &note);
+	}
+	if (!p->at[TS_TEMPERATURE].given) {
+		ts_text_put(&note, "Nothing is called suited before the temperature that the tank "
+				   "will run at is known (--temperature 24..26).");
 		print_note(out, &note);
 	}
 	ts_text_puts(&note, "Measure next: ", ts_next_to_measure(p), NULL);
@@ -139,7 +150,7 @@ void print_room(struct ts_text *out, const struct ts_species *s)
 {
 	ts_text_number_short(out, s->adult_length_cm, 1);
 	ts_text_put(out, " cm, ");
-	ts_text_put(out, s->group.least > 1 ? "from " : "singly from ");
+	ts_text_put(out, "from ");
 	ts_text_number_short(out, s->group.least, 0);
 	ts_text_put(out, ", tank ");
 	ts_text_number_short(out, ts_match_tank_length_cm(s), 0);

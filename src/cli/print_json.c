@@ -40,7 +40,7 @@ static void put_parameter(
 	ts_json_end_object(j);
 }
 
-static void put_excluded_by(struct ts_json *j, const struct ts_match *m)
+static void put_excluded_by(struct ts_json *j, const struct answer *a, const struct ts_match *m)
 {
 	ts_json_list(j, "excluded_by");
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
@@ -54,6 +54,15 @@ static void put_excluded_by(struct ts_json *j, const struct ts_match *m)
 		ts_json_text(j, "unit", ts_parameter_rows[p].unit);
 		ts_json_number(j, "would_fit_if",
 			f->outside_by > 0 ? f->tolerated.high : f->tolerated.low, 2);
+		ts_json_end_object(j);
+	}
+	if (m->verdict == TS_EXCLUDED && !isnan(m->copper_borne_mg_l)) {
+		ts_json_object(j, NULL);
+		ts_json_text(j, "name", "copper");
+		ts_json_number(
+			j, "outside_by", a->profile.poisons.copper_mg_l - m->copper_borne_mg_l, 3);
+		ts_json_text(j, "unit", "mg/L");
+		ts_json_number(j, "would_fit_if", m->copper_borne_mg_l, 3);
 		ts_json_end_object(j);
 	}
 	ts_json_end_list(j);
@@ -79,7 +88,7 @@ static void put_match(struct ts_json *j, const struct answer *a, const struct ts
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++)
 		put_parameter(j, a, m, p);
 	ts_json_end_list(j);
-	put_excluded_by(j, m);
+	put_excluded_by(j, a, m);
 	ts_json_number(j, "adult_length_cm", s->adult_length_cm, 1);
 	ts_json_number(j, "group_least", s->group.least, 0);
 	ts_json_number(j, "tank_length_cm", ts_match_tank_length_cm(s), 0);
@@ -116,6 +125,19 @@ static void put_water(struct ts_json *j, const struct answer *a)
 			continue;
 		ts_text_open(&text, &j->text->allocator);
 		ts_say_unusual(&text, bit, p);
+		ts_json_text(j, NULL, ts_text_get(&text));
+		j->text->failed |= text.failed;
+		ts_text_drop(&text);
+	}
+	ts_json_end_list(j);
+	ts_json_list(j, "poisons");
+	for (unsigned bit = 1; bit <= TS_POISON_COPPER; bit <<= 1) {
+		struct ts_text text;
+
+		if (!(p->poisons.found & bit))
+			continue;
+		ts_text_open(&text, &j->text->allocator);
+		ts_say_poison(&text, bit, &p->poisons);
 		ts_json_text(j, NULL, ts_text_get(&text));
 		j->text->failed |= text.failed;
 		ts_text_drop(&text);

@@ -25,6 +25,11 @@ static enum ts_status match_all(struct session *s, struct answer *a)
 
 static void verdict_line(struct ts_text *out, const struct answer *a)
 {
+	if (a->profile.poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE)) {
+		ts_text_put(out, "Not now: ammonia or nitrite stands in this water, and no animal "
+				 "goes into it.\n");
+		return;
+	}
 	if (a->of[TS_SUITS] + a->of[TS_TOLERATES] == 0) {
 		ts_text_put(out, a->of[TS_UNSURE] ? "Unsure: nothing can be called suitable yet, "
 						  : "This water suits none of ");
@@ -84,13 +89,17 @@ static void one_line(struct ts_text *out, const struct ts_match *m, bool room)
 	ts_text_drop(&line);
 }
 
-static void reason(struct ts_text *out, const struct ts_match *m)
+static void reason(struct ts_text *out, const struct ts_match *m, const struct ts_profile *profile)
 {
 	struct ts_text line;
 
+	ts_text_open(&line, &out->allocator);
+	ts_say_copper(&line, m, profile);
+	if (line.len)
+		print_wrapped(out, ts_text_get(&line), 6);
+	ts_text_drop(&line);
 	if (m->limiting < 0)
 		return;
-	ts_text_open(&line, &out->allocator);
 	ts_say_parameter(&line, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
 	print_wrapped(out, ts_text_get(&line), 6);
 	ts_text_drop(&line);
@@ -114,7 +123,7 @@ static void section(struct ts_text *out, const struct answer *a, enum ts_verdict
 			continue;
 		one_line(out, &a->matches[i], verdict <= TS_TOLERATES);
 		if (!quiet)
-			reason(out, &a->matches[i]);
+			reason(out, &a->matches[i], &a->profile);
 	}
 }
 

@@ -57,14 +57,19 @@ static enum ts_status match_named(struct session *s, struct answer *a)
 	return ok ? TS_OK : TS_BAD_INPUT;
 }
 
-static void say_verdict(struct ts_text *out, const struct ts_match *m)
+static void say_verdict(
+	struct ts_text *out, const struct ts_match *m, const struct ts_profile *profile)
 {
 	static const char *const says[TS_VERDICT__COUNT] = {
 		"this water suits it", "it tolerates this water", "unsure", "not in this water"};
 
 	print_name(out, m->species);
 	ts_text_puts(out, ": ", says[m->verdict], "\n", NULL);
-	if (m->limiting >= 0)
+	if (!isnan(m->copper_borne_mg_l))
+		ts_say_copper(out, m, profile);
+	else if (profile->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE))
+		ts_text_put(out, "Ammonia or nitrite stands in the water: see below");
+	else if (m->limiting >= 0)
 		ts_say_parameter(out, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
 	else if (m->gh_missing)
 		ts_text_put(out, "GH is not given, and it decides most");
@@ -106,11 +111,12 @@ static void say_cautions(struct ts_text *out, const struct ts_species *s)
 	}
 }
 
-static void print_one(struct ts_text *out, const struct ts_match *m)
+static void print_one(
+	struct ts_text *out, const struct ts_match *m, const struct ts_profile *profile)
 {
 	const struct ts_species *s = m->species;
 
-	say_verdict(out, m);
+	say_verdict(out, m, profile);
 	say_parameters(out, m);
 	ts_text_puts(out, "  Comes from ", ts_words_home_water_said[s->home_water], ".\n", NULL);
 	ts_text_put(out, "  Room: ");
@@ -148,7 +154,7 @@ enum ts_status command_why(struct session *s)
 		print_json(s->out, &a, "why");
 	} else {
 		for (size_t i = 0; i < a.count; i++) {
-			print_one(s->out, &a.matches[i]);
+			print_one(s->out, &a.matches[i], &a.profile);
 			ts_text_put(s->out, "\n");
 		}
 		print_water(s->out, &a, s->options);

@@ -294,6 +294,32 @@ static bool lone_memory(const struct ts_match *m, const double *practice)
 			       limit_doubt((enum ts_parameter)p_only, "memory", practice);
 }
 
+/* Copper: invertebrates from less than fish; a reading that cannot rule it out is no yes. */
+static enum ts_verdict copper_verdict(
+	struct ts_match *m, const struct ts_poisons *poisons, const double *practice)
+{
+	bool fish = m->species->kind == 0;
+	double borne = practice[fish ? TS_P_COPPER_FISH : TS_P_COPPER_INVERTEBRATES];
+
+	m->copper_borne_mg_l = (double)NAN;
+	if (isnan(poisons->copper_mg_l) || poisons->copper_mg_l < borne)
+		return TS_SUITS;
+	m->copper_borne_mg_l = borne;
+	return !fish && poisons->copper_low_mg_l >= borne ? TS_EXCLUDED : TS_UNSURE;
+}
+
+/* A poison never betters a verdict: the worse of the two counts. */
+static void count_poisons(
+	struct ts_match *m, const struct ts_poisons *poisons, const double *practice)
+{
+	enum ts_verdict copper = copper_verdict(m, poisons, practice);
+
+	if (copper > m->verdict)
+		m->verdict = copper;
+	if (poisons->found & (TS_POISON_AMMONIA | TS_POISON_NITRITE) && m->verdict < TS_UNSURE)
+		m->verdict = TS_UNSURE;
+}
+
 static enum ts_verdict whole_verdict(
 	const struct ts_match *m, const struct ts_profile *profile, const double *practice)
 {
@@ -400,6 +426,7 @@ void ts_match_species(const struct ts_species *species, const struct ts_profile 
 		fit_parameter(
 			&m.at[p], species, (enum ts_parameter)p, profile, keeping, practice->value);
 	m.verdict = whole_verdict(&m, profile, practice->value);
+	count_poisons(&m, &profile->poisons, practice->value);
 	whole_fit(&m, practice->value);
 	m.limiting = limiting(&m, practice->value);
 	*ret = m;

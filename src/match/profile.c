@@ -139,9 +139,43 @@ static void add_reading(
 			one.exposure = false;
 		merge(&p->at[i], &one);
 	}
-	if (r->cu_mg_l.kind != TS_MEASURE_NONE)
-		p->copper_mg_l = isnan(p->copper_mg_l) ? r->cu_mg_l.high
-						       : fmax(p->copper_mg_l, r->cu_mg_l.high);
+}
+
+/* "<0.25" from a kit is its nil: only a figure, a range or ">" counts. Copper keeps both ends. */
+static void keep_highest(double *highest, const struct ts_measure *m, double factor)
+{
+	if (m->kind == TS_MEASURE_NONE)
+		return;
+	*highest = fmax(isnan(*highest) ? 0 : *highest, m->kind == TS_MEASURE_BELOW ? 0
+							: m->kind == TS_MEASURE_ABOVE
+								? m->value * factor
+								: m->high * factor);
+}
+
+#define NO3_PER_N (TS_MASS_NO3 / TS_WEIGHT_N)
+#define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
+
+static void find_poisons(struct ts_poisons *p, const struct ts_water *water, const double *practice)
+{
+	for (size_t i = 0; i < water->reading_count; i++) {
+		const struct ts_reading *r = &water->readings[i];
+
+		keep_highest(&p->tan_mg_l, &r->tan_mg_l, 1);
+		keep_highest(&p->no2_mg_l, &r->no2_mg_l, 1);
+		keep_highest(&p->no2_mg_l, &r->no2_n_mg_l, NO2_PER_N);
+		keep_highest(&p->no3_mg_l, &r->no3_mg_l, 1);
+		keep_highest(&p->no3_mg_l, &r->no3_n_mg_l, NO3_PER_N);
+		keep_highest(&p->chlorine_mg_l, &r->chlorine_mg_l, 1);
+		keep_highest(&p->copper_low_mg_l, &r->cu_mg_l, 1);
+		if (r->cu_mg_l.kind != TS_MEASURE_NONE)
+			p->copper_mg_l = fmax(isnan(p->copper_mg_l) ? 0 : p->copper_mg_l,
+				isfinite(r->cu_mg_l.high) ? r->cu_mg_l.high : r->cu_mg_l.value);
+	}
+	p->found |= p->tan_mg_l >= practice[TS_P_TAN_DANGER] ? TS_POISON_AMMONIA : 0u;
+	p->found |= p->no2_mg_l >= practice[TS_P_NITRITE_DANGER] ? TS_POISON_NITRITE : 0u;
+	p->found |= p->no3_mg_l > practice[TS_P_NITRATE_DRINKING] ? TS_POISON_NITRATE : 0u;
+	p->found |= p->chlorine_mg_l >= practice[TS_P_CHLORINE_DANGER] ? TS_POISON_CHLORINE : 0u;
+	p->found |= p->copper_mg_l >= practice[TS_P_COPPER_INVERTEBRATES] ? TS_POISON_COPPER : 0u;
 }
 
 static bool sodium_over_hardness(const struct ts_water *w, double gh_dh)
@@ -204,7 +238,8 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 		.ph_tank_low = (double)NAN,
 		.ph_tank = (double)NAN,
 		.ph_tank_high = (double)NAN,
-		.copper_mg_l = (double)NAN};
+		.poisons = {0, (double)NAN, (double)NAN, (double)NAN, (double)NAN, (double)NAN,
+			(double)NAN}};
 
 	ts_practice_defaults(&own);
 	if (!practice)
@@ -228,6 +263,7 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 	if (p.at[TS_PH].given)
 		p.ph_read = p.at[TS_PH].value;
 	note_unusual(&p, water, practice->value);
+	find_poisons(&p.poisons, water, practice->value);
 	compute_ph(&p, keeping->fresh);
 	*ret = p;
 }

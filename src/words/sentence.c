@@ -78,6 +78,62 @@ void ts_say_near_miss(struct ts_text *text, const struct ts_match *m)
 	ts_text_put(text, high ? " or less" : " or more");
 }
 
+void ts_say_copper(struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
+{
+	const struct ts_poisons *p = &profile->poisons;
+	double sure = fmax(p->copper_low_mg_l, 0);
+
+	if (isnan(m->copper_borne_mg_l))
+		return;
+	ts_text_put(text, sure >= m->copper_borne_mg_l ? "copper " : "copper may reach ");
+	ts_text_number_short(text, p->copper_mg_l, 3);
+	ts_text_put(text, " mg/L, borne to ");
+	ts_text_number_short(text, m->copper_borne_mg_l, 3);
+	ts_text_put(text, ": ");
+	ts_text_number_short(text, p->copper_mg_l - m->copper_borne_mg_l, 3);
+	ts_text_put(text, " too much");
+}
+
+/* What a poison means; the figure is put between the two halves. */
+static const struct {
+	unsigned bit;
+	const char *name, *says;
+} poison_rows[] = {
+	{TS_POISON_AMMONIA, "Ammonia ",
+		" mg/L N: no animal goes into this water before it reads nil. In a tank the filter "
+		"is "
+		"not coping; raising pH or temperature over it kills."},
+	{TS_POISON_NITRITE, "Nitrite ",
+		" mg/L: no animal goes into this water before it reads nil. In a tank the filter "
+		"is "
+		"not coping."},
+	{TS_POISON_NITRATE, "Nitrate ",
+		" mg/L: from a tap or well this is a drinking-water matter; ask the health "
+		"authority. "
+		"Water changes cannot bring a tank below it."},
+	{TS_POISON_CHLORINE, "Chlorine ",
+		" mg/L: treat the water against chlorine and chloramine before any animal meets "
+		"it; "
+		"letting it stand does not remove chloramine."},
+	{TS_POISON_COPPER, "Copper up to ",
+		" mg/L: a danger to shrimps, crayfish, crabs and snails, and from a little more to "
+		"fish in soft water. Have it measured properly; home kits cannot see so little."},
+};
+
+void ts_say_poison(struct ts_text *text, unsigned bit, const struct ts_poisons *p)
+{
+	const double figures[] = {
+		p->tan_mg_l, p->no2_mg_l, p->no3_mg_l, p->chlorine_mg_l, p->copper_mg_l};
+
+	for (size_t i = 0; i < sizeof poison_rows / sizeof *poison_rows; i++) {
+		if (poison_rows[i].bit != bit)
+			continue;
+		ts_text_put(text, poison_rows[i].name);
+		ts_text_number_short(text, figures[i], 3);
+		ts_text_put(text, poison_rows[i].says);
+	}
+}
+
 /* "8.0 (7.6..8.4)" */
 static void say_interval(struct ts_text *text, double value, double low, double high)
 {

@@ -31,6 +31,13 @@ void ts_say_parameter(
 /* Adds "near: would fit with GH 12 or less"; nothing where it is no near miss. */
 void ts_say_near_miss(struct ts_text *text, const struct ts_match *match);
 
+/* Adds "copper 0.05 mg/L, borne to 0.008: 0.042 too much"; nothing where copper does not decide. */
+void ts_say_copper(
+	struct ts_text *text, const struct ts_match *match, const struct ts_profile *profile);
+
+/* Adds what one poison found in the readings means, one paragraph; `bit` of enum ts_poison. */
+void ts_say_poison(struct ts_text *text, unsigned bit, const struct ts_poisons *poisons);
+
 /* Adds a range: "6..7.5", "to 12", "from 4". */
 void ts_say_range(struct ts_text *text, const struct ts_range *range, int decimals);
 

@@ -6,34 +6,13 @@
 #include <stdint.h>
 
 #include <cmocka.h>
-#include <stdlib.h>
 #include <string.h>
+
+#include "../stingy.h"
 
 #include "base/arena.h"
 #include "base/findings.h"
 #include "base/text.h"
-
-/* Fails the n-th allocation, counts what is out. */
-struct stingy {
-	size_t until, out;
-};
-
-static void *stingy_resize(void *state, void *old, size_t size)
-{
-	struct stingy *s = state;
-
-	if (size == 0) {
-		s->out -= old != NULL;
-		free(old);
-		return NULL;
-	}
-	if (s->until-- == 0) {
-		s->until = 0;
-		return NULL;
-	}
-	s->out += old == NULL;
-	return realloc(old, size);
-}
 
 static void test_take__is_zeroed_aligned_and_apart(void **state)
 {
@@ -69,7 +48,7 @@ static void test_every_allocation_fails_once__nothing_leaks(void **state)
 {
 	(void)state;
 	for (size_t n = 0; n < 12; n++) {
-		struct stingy stingy = {n, 0};
+		struct stingy stingy = {n, 0, false};
 		struct ts_allocator allocator = {stingy_resize, &stingy};
 		struct ts_findings findings;
 		static const struct ts_code code = {"test.code", TS_ERROR, "says", "remedy", "0"};

@@ -9,33 +9,11 @@
 #include <stdint.h>
 
 #include <cmocka.h>
-#include <stdlib.h>
 #include <string.h>
 
+#include "../stingy.h"
+
 #include <tapshoal/catalogue.h>
-
-struct stingy {
-	size_t left, out;
-	bool refused;
-};
-
-static void *stingy_resize(void *state, void *old, size_t size)
-{
-	struct stingy *s = state;
-
-	if (size == 0) {
-		s->out -= old != NULL;
-		free(old);
-		return NULL;
-	}
-	if (s->left == 0) {
-		s->refused = true;
-		return NULL;
-	}
-	s->left--;
-	s->out += old == NULL;
-	return realloc(old, size);
-}
 
 static void test_catalogue__every_allocation_fails_once(void **state)
 {

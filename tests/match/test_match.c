@@ -244,6 +244,40 @@ static void test_property__doubt_never_turns_no_into_yes(void **state)
 	}
 }
 
+/* Poisons: whatever the rest of the water, a higher danger value never betters a verdict. */
+static void test_property__a_rising_danger_value_never_betters_a_verdict(void **state)
+{
+	unsigned seed = 23;
+
+	(void)state;
+	for (int i = 0; i < 3000; i++) {
+		struct ts_species s = animal(TS_HOME_MIXED, band(5.5, 6.5, 7.5, 8, practice),
+			band(2, 4, 12, 18, practice));
+		struct ts_reading r = {.ph = value(random_in(&seed, 5, 9)),
+			.gh_dh = value(random_in(&seed, 0, 25)),
+			.kh_dh = value(random_in(&seed, 0, 15))};
+		struct ts_water w = {.readings = &r, .reading_count = 1};
+		struct ts_keeping k = {.temperature = value(25)};
+		struct ts_measure *danger[] = {&r.tan_mg_l, &r.no2_mg_l, &r.no2_n_mg_l, &r.cu_mg_l};
+		struct ts_measure *one = danger[i % 4];
+		double figure = 0;
+		enum ts_verdict before = TS_SUITS;
+
+		s.kind = i % 5;
+		for (int step = 0; step < 6; step++) {
+			struct ts_profile p;
+			struct ts_match m;
+
+			ts_profile_make(&w, &k, NULL, &p);
+			ts_match_species(&s, &p, &k, NULL, &m);
+			assert_true(m.verdict >= before);
+			before = m.verdict;
+			figure += random_in(&seed, 0, 0.3);
+			*one = value(figure);
+		}
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -263,6 +297,7 @@ int main(void)
 		cmocka_unit_test(
 			test_property__wider_tolerated_never_worsens_and_nothing_is_infinite),
 		cmocka_unit_test(test_property__doubt_never_turns_no_into_yes),
+		cmocka_unit_test(test_property__a_rising_danger_value_never_betters_a_verdict),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
