@@ -57,7 +57,8 @@ static void deciding_line(struct ts_text *out, const struct answer *a)
 	size_t by[TS_PARAMETER__COUNT] = {0};
 	int most = 0;
 
-	if (a->profile.unusual & TS_UNUSUAL_SOFTENED || !a->profile.at[TS_GH].given)
+	if (a->profile.unusual & TS_UNUSUAL_SOFTENED || !a->profile.at[TS_GH].given ||
+		a->profile.poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE))
 		return;
 	for (size_t i = 0; i < a->count; i++) {
 		if (a->matches[i].verdict == TS_EXCLUDED && a->matches[i].limiting >= 0)
