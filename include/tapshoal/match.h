@@ -32,7 +32,25 @@ enum ts_unusual {
 	TS_UNUSUAL_LIMED = 1 << 1,    /* high pH on hardly any buffer: airs down */
 	TS_UNUSUAL_GASSY = 1 << 2,    /* low pH on much buffer: full of CO2, airs up */
 	TS_UNUSUAL_KH_OVER_GH = 1 << 3,
-	TS_UNUSUAL_NO_PH_FROM_KH = 1 << 4 /* hardly any KH: pH cannot be computed */
+	TS_UNUSUAL_NO_PH_FROM_KH = 1 << 4, /* hardly any KH: pH cannot be computed */
+	TS_UNUSUAL__IN_PROFILE = (1 << 5) - 1,
+	/* Only a full description of a water (match/water_facts.h) knows these. */
+	TS_UNUSUAL_PH_AGAINST_KH = 1 << 5,   /* the two cannot both be right */
+	TS_UNUSUAL_GH_AGAINST_IONS = 1 << 6, /* GH read is not what Ca and Mg make */
+	TS_UNUSUAL_CHARGE = 1 << 7,          /* the ions read do not add up */
+	TS_UNUSUAL_CONDUCTIVITY = 1 << 8,    /* conductivity read is not what the ions make */
+	TS_UNUSUAL_DEGREES = 1 << 9,         /* more degrees than fresh water has: the unit? */
+	TS_UNUSUAL_BARE = 1 << 10            /* hardly any minerals at all */
+};
+
+/*
+ * Means over the readings of what chemistry needs beside the parameters; NAN = not given. Ions in
+ * mg/L as the ion (NO3-N is counted as NO3), the temperature is the sample's.
+ */
+struct ts_contents {
+	double temp_c;
+	double ca_mg_l, mg_mg_l, na_mg_l, k_mg_l, cl_mg_l, so4_mg_l, no3_mg_l;
+	double phosphate_mg_l, conductivity_us_cm;
 };
 
 /* Poisons that a reading shows or cannot rule out. Bits. */
@@ -56,9 +74,10 @@ struct ts_profile {
 	unsigned unusual;
 	bool ph_computed;                          /* at[TS_PH] is the tank's, computed from KH */
 	bool gh_from_ions, kh_from_alkalinity;     /* computed from other readings */
-	double ph_read;                            /* as read; NAN = not given */
+	double ph_read, ph_read_low, ph_read_high; /* as read, with its doubt; NAN = not given */
 	double ph_tank_low, ph_tank, ph_tank_high; /* what a tank will run at; NAN = unknown */
 	struct ts_poisons poisons;
+	struct ts_contents contents;
 };
 
 /* How the animals are kept, and what the sample was. Zeroed: farmed, display, stood sample. */

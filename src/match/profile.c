@@ -8,6 +8,7 @@
 #include "chem/carbonate.h"
 #include "chem/hardness.h"
 #include "chem/ions.h"
+#include "match/analysis.h"
 #include "model/practice.h"
 
 #define METHODS 6
@@ -178,6 +179,52 @@ static void find_poisons(struct ts_poisons *p, const struct ts_water *water, con
 	p->found |= p->copper_mg_l >= practice[TS_P_COPPER_INVERTEBRATES] ? TS_POISON_COPPER : 0u;
 }
 
+struct mean {
+	double sum;
+	unsigned count;
+};
+
+/* A one-sided "<" counts half of what it leaves open, a one-sided ">" its figure. */
+static void mean_add(struct mean *mean, const struct ts_measure *m, double factor)
+{
+	if (m->kind == TS_MEASURE_NONE)
+		return;
+	mean->sum += factor * (m->kind == TS_MEASURE_BELOW ? m->low / 2 + m->high / 2 : m->value);
+	mean->count++;
+}
+
+static double mean_of(const struct mean *mean)
+{
+	return mean->count ? mean->sum / mean->count : (double)NAN;
+}
+
+static void find_contents(struct ts_contents *c, const struct ts_water *water)
+{
+	struct mean temp = {0}, ca = {0}, mg = {0}, na = {0}, k = {0}, cl = {0}, so4 = {0},
+		    no3 = {0}, phosphate = {0}, conductivity = {0};
+
+	for (size_t i = 0; i < water->reading_count; i++) {
+		const struct ts_reading *r = &water->readings[i];
+
+		mean_add(&temp, &r->temp_c, 1);
+		mean_add(&ca, &r->ca_mg_l, 1);
+		mean_add(&mg, &r->mg_mg_l, 1);
+		mean_add(&na, &r->na_mg_l, 1);
+		mean_add(&k, &r->k_mg_l, 1);
+		mean_add(&cl, &r->cl_mg_l, 1);
+		mean_add(&so4, &r->so4_mg_l, 1);
+		if (r->no3_mg_l.kind != TS_MEASURE_NONE)
+			mean_add(&no3, &r->no3_mg_l, 1);
+		else
+			mean_add(&no3, &r->no3_n_mg_l, NO3_PER_N);
+		mean_add(&phosphate, &r->phosphate_mg_l, 1);
+		mean_add(&conductivity, &r->conductivity_us_cm, 1);
+	}
+	*c = (struct ts_contents){mean_of(&temp), mean_of(&ca), mean_of(&mg), mean_of(&na),
+		mean_of(&k), mean_of(&cl), mean_of(&so4), mean_of(&no3), mean_of(&phosphate),
+		mean_of(&conductivity)};
+}
+
 static bool sodium_over_hardness(const struct ts_water *w, double gh_dh)
 {
 	for (size_t i = 0; i < w->reading_count; i++) {
@@ -214,12 +261,13 @@ static void note_unusual(struct ts_profile *p, const struct ts_water *w, const d
 static void compute_ph(struct ts_profile *p, bool fresh)
 {
 	struct ts_solution s;
-	double temp_c = p->at[TS_TEMPERATURE].given ? p->at[TS_TEMPERATURE].value : 25;
-	double gh_dh = p->at[TS_GH].given ? p->at[TS_GH].value : p->at[TS_KH].value;
+	double temp_c =
+		p->at[TS_TEMPERATURE].given ? p->at[TS_TEMPERATURE].value : TS_TANK_TEMPERATURE_C;
+	unsigned assumed;
 
 	if (!p->at[TS_KH].given)
 		return;
-	if (ts_solution_from_hardness(gh_dh, p->at[TS_KH].value, temp_c, &s) != TS_OK ||
+	if (ts_solution_from_profile(p, temp_c, &s, &assumed) != TS_OK ||
 		ts_chem_tank_ph(&s, &p->ph_tank_low, &p->ph_tank, &p->ph_tank_high) != TS_OK) {
 		p->unusual |= TS_UNUSUAL_NO_PH_FROM_KH;
 		return;
@@ -235,6 +283,8 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 {
 	struct ts_practice own;
 	struct ts_profile p = {.ph_read = (double)NAN,
+		.ph_read_low = (double)NAN,
+		.ph_read_high = (double)NAN,
 		.ph_tank_low = (double)NAN,
 		.ph_tank = (double)NAN,
 		.ph_tank_high = (double)NAN,
@@ -260,10 +310,14 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 	if (!p.at[TS_SALINITY].given)
 		p.at[TS_SALINITY] = (struct ts_span){true, false,
 			practice->value[TS_P_SALT_FRESH] / 2, 0, practice->value[TS_P_SALT_FRESH]};
-	if (p.at[TS_PH].given)
+	if (p.at[TS_PH].given) {
 		p.ph_read = p.at[TS_PH].value;
+		p.ph_read_low = p.at[TS_PH].low;
+		p.ph_read_high = p.at[TS_PH].high;
+	}
 	note_unusual(&p, water, practice->value);
 	find_poisons(&p.poisons, water, practice->value);
+	find_contents(&p.contents, water);
 	compute_ph(&p, keeping->fresh);
 	*ret = p;
 }
