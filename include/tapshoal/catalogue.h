@@ -55,7 +55,9 @@ struct ts_published {
 };
 
 struct ts_species {
-	const char *file; /* where it was read from */
+	const char *file;     /* where it was read from */
+	size_t folder;        /* index into the catalogue's folders; SIZE_MAX: a single file */
+	const char *replaces; /* file of the record in whose place it stands; NULL: it was added */
 	const char *species, *form, *name_source;
 	struct ts_texts synonyms;
 	struct {
@@ -94,11 +96,30 @@ struct ts_species {
 	struct ts_texts sources;
 };
 
-/* A catalogue: species sorted by name, owned by `arena`. */
+/* A catalogue: species sorted by name and form, owned by `arena`. */
 struct ts_catalogue {
 	struct ts_arena arena;
 	const struct ts_species **items;
 	size_t count, room;
+	struct ts_texts folders; /* in the order in which they were added */
+	size_t folder_room;
+};
+
+/* A species that a name may mean. */
+struct ts_candidate {
+	const struct ts_species *species;
+	const char *name; /* the name of it that comes nearest, as the record writes it */
+	unsigned miss;    /* 0: the very name, case apart; the larger, the farther */
+};
+
+/* How many candidates are kept. */
+#define TS_CANDIDATES_MOST 8
+
+/* What a name may mean, nearest first, then by scientific name. */
+struct ts_candidates {
+	struct ts_candidate items[TS_CANDIDATES_MOST];
+	size_t count; /* kept */
+	size_t all;   /* as near as those that are kept, kept or not */
 };
 
 /* Opens an empty catalogue. `allocator` NULL: malloc. */
@@ -107,24 +128,34 @@ TS_API void ts_catalogue_open(struct ts_catalogue *catalogue, const struct ts_al
 TS_API void ts_catalogue_close(struct ts_catalogue *catalogue);
 
 /*
- * Adds every record (*.yaml) below a folder, except its `sources` folder. A species that is there
- * already is replaced. Every error of every file becomes a finding; files with errors add nothing.
- * TS_BAD_INPUT when any file had an error, TS_SYSTEM when the folder cannot be read.
+ * Adds every record (*.yaml) below a folder, except its `sources` folder. A species (and form) that
+ * an earlier folder gave is replaced; the record says so (`folder`, `replaces`). Every error of
+ * every file becomes a finding; files with errors add nothing, and of a species that stands twice
+ * in one folder the first file stays. TS_BAD_INPUT when any file had an error, TS_SYSTEM when the
+ * folder cannot be read.
  */
 TS_API TS_MUST_USE enum ts_status ts_catalogue_add_folder(
 	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings);
 
-/* Adds one record; errors as above. The catalogue is not sorted anew. */
+/* Adds one record behind the others, unsorted and replacing none; errors as above. */
 TS_API TS_MUST_USE enum ts_status ts_catalogue_add_file(
 	struct ts_catalogue *catalogue, const char *file, struct ts_findings *findings);
 
 /*
- * The species of that accepted name, synonym, common name (any language) or file stem, compared
- * without regard to ASCII case. NULL when there is none or when several fit; `*ret_count` says
- * how many.
+ * The one species that is called exactly so, case apart: by accepted name (with its form behind
+ * it), synonym, common name in any language, or file stem. Everything else is NULL, never a guess:
+ * `*ret` then holds what may be meant: several species of that name (`miss` 0), or names that
+ * differ by accents, hyphens, a plural, missing words or some letters; `count` 0 when none comes
+ * near. ts_say_candidates() says it in words. `ret` NULL: not wanted.
  */
 TS_API const struct ts_species *ts_catalogue_species(
-	const struct ts_catalogue *catalogue, const char *name, size_t *ret_count);
+	const struct ts_catalogue *catalogue, const char *name, struct ts_candidates *ret);
+
+/*
+ * The names of a species one by one: accepted name, synonyms, then common names by language. NULL
+ * at the end. The index starts at 0.
+ */
+TS_API const char *ts_species_name(const struct ts_species *species, size_t index);
 
 /*
  * Reads a water file into `*ret`, texts and readings taken from `arena`. Every content error is a

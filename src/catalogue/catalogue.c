@@ -1,19 +1,20 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Folders of species records into one sorted catalogue, and the look-up of a name as somebody types
- * it. The strict reader is records/load.c.
+ * Folders of species records into one sorted catalogue, later folders over earlier ones. The strict
+ * reader is records/load.c, the look-up of a name names.c.
  */
 #include <tapshoal/catalogue.h>
 
 #include <dirent.h>
 #include <errno.h>
+#include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 #include <sys/stat.h>
 
 #include "base/arena.h"
 #include "base/findings.h"
+#include "catalogue/folders.h"
 #include "model/codes.h"
 #include "records/load.h"
 
@@ -26,19 +27,7 @@ void ts_catalogue_open(struct ts_catalogue *catalogue, const struct ts_allocator
 void ts_catalogue_close(struct ts_catalogue *catalogue)
 {
 	ts_arena_drop(&catalogue->arena);
-	catalogue->items = NULL;
-	catalogue->count = catalogue->room = 0;
-}
-
-/* The file's stem: "hyphessobrycon-amandae" of ".../hyphessobrycon-amandae.yaml". */
-static size_t stem(const char *file, const char **ret)
-{
-	const char *slash = strrchr(file, '/');
-	const char *start = slash ? slash + 1 : file;
-	const char *dot = strrchr(start, '.');
-
-	*ret = start;
-	return dot ? (size_t)(dot - start) : strlen(start);
+	*catalogue = (struct ts_catalogue){.arena = catalogue->arena};
 }
 
 static int compare(const struct ts_species *a, const struct ts_species *b)
@@ -48,9 +37,17 @@ static int compare(const struct ts_species *a, const struct ts_species *b)
 	return by_name ? by_name : strcmp(a->form ? a->form : "", b->form ? b->form : "");
 }
 
+/* By name and form, then earlier folders first, then by file. */
 static int compare_items(const void *a, const void *b)
 {
-	return compare(*(const struct ts_species *const *)a, *(const struct ts_species *const *)b);
+	const struct ts_species *x = *(const struct ts_species *const *)a;
+	const struct ts_species *y = *(const struct ts_species *const *)b;
+	int by_name = compare(x, y);
+
+	if (by_name)
+		return by_name;
+	return x->folder != y->folder ? (x->folder > y->folder) - (x->folder < y->folder)
+				      : strcmp(x->file, y->file);
 }
 
 static bool inside(const struct ts_range *inner, const struct ts_range *outer)
@@ -92,8 +89,8 @@ static void blank(struct ts_envelopes *e)
 	}
 }
 
-static enum ts_status add_file(
-	struct ts_catalogue *catalogue, const char *file, struct ts_findings *findings)
+static enum ts_status add_file(struct ts_catalogue *catalogue, const char *file, size_t folder,
+	struct ts_findings *findings)
 {
 	struct ts_species *species = ts_arena_take(&catalogue->arena, sizeof *species);
 	const struct ts_species **items;
@@ -110,12 +107,9 @@ static enum ts_status add_file(
 	blank(&species->water.wild);
 	blank(&species->water.breeding);
 	species->file = ts_arena_text(&catalogue->arena, file, strlen(file));
-	for (size_t i = 0; i < catalogue->count; i++) {
-		if (compare(catalogue->items[i], species) == 0) {
-			catalogue->items[i] = species;
-			return TS_OK;
-		}
-	}
+	species->folder = folder;
+	if (!species->file)
+		return TS_NO_MEMORY;
 	items = ts_arena_grow(&catalogue->arena, catalogue->items, catalogue->count,
 		&catalogue->room, sizeof *items);
 	if (!items)
@@ -132,12 +126,18 @@ static bool ends_with(const char *text, const char *end)
 	return len > end_len && strcmp(text + len - end_len, end) == 0;
 }
 
-static enum ts_status add_below(struct ts_catalogue *catalogue, const char *folder, unsigned depth,
+static int compare_paths(const void *a, const void *b)
+{
+	return strcmp(*(const char *const *)a, *(const char *const *)b);
+}
+
+/* What stands in a folder, as paths, sorted: findings come in the same order on every machine. */
+static enum ts_status list(struct ts_arena *arena, const char *folder, struct ts_texts *ret,
 	struct ts_findings *findings)
 {
 	DIR *dir = opendir(folder);
-	enum ts_status worst = TS_OK;
 	const struct dirent *entry;
+	size_t room = 0;
 
 	if (!dir) {
 		struct ts_place place = {.file = folder};
@@ -146,85 +146,125 @@ static enum ts_status add_below(struct ts_catalogue *catalogue, const char *fold
 			strerror(errno), "name a folder of species records");
 		return TS_SYSTEM;
 	}
-	while (worst != TS_NO_MEMORY && (entry = readdir(dir))) {
-		struct stat info;
-		enum ts_status status = TS_OK;
-		const char *path;
+	while ((entry = readdir(dir))) {
+		const char **items;
 
 		if (entry->d_name[0] == '.' || strcmp(entry->d_name, "sources") == 0)
 			continue;
-		path = ts_arena_join(&catalogue->arena, folder, "/", entry->d_name, NULL);
-		if (!path)
-			status = TS_NO_MEMORY;
-		else if (ends_with(path, ".yaml"))
-			status = add_file(catalogue, path, findings);
+		items = ts_arena_grow(arena, ret->items, ret->count, &room, sizeof *items);
+		if (!items)
+			break;
+		ret->items = items;
+		items[ret->count] = ts_arena_join(arena, folder, "/", entry->d_name, NULL);
+		if (!items[ret->count++])
+			break;
+	}
+	closedir(dir);
+	if (arena->failed)
+		return TS_NO_MEMORY;
+	if (ret->count)
+		qsort(ret->items, ret->count, sizeof *ret->items, compare_paths);
+	return TS_OK;
+}
+
+static enum ts_status add_below(struct ts_catalogue *catalogue, const char *folder, unsigned depth,
+	struct ts_findings *findings)
+{
+	struct ts_texts paths = {0};
+	enum ts_status worst = list(&catalogue->arena, folder, &paths, findings);
+
+	for (size_t i = 0; i < paths.count && worst != TS_NO_MEMORY; i++) {
+		const char *path = paths.items[i];
+		struct stat info;
+		enum ts_status status = TS_OK;
+
+		if (ends_with(path, ".yaml"))
+			status = add_file(catalogue, path, catalogue->folders.count - 1, findings);
 		else if (depth < 4 && stat(path, &info) == 0 && S_ISDIR(info.st_mode))
 			status = add_below(catalogue, path, depth + 1, findings);
 		if (status > worst || status == TS_NO_MEMORY)
 			worst = status;
 	}
-	closedir(dir);
 	return worst;
 }
 
 enum ts_status ts_catalogue_add_file(
 	struct ts_catalogue *catalogue, const char *file, struct ts_findings *findings)
 {
-	return add_file(catalogue, file, findings);
+	return add_file(catalogue, file, SIZE_MAX, findings);
 }
 
-enum ts_status ts_catalogue_add_folder(
+enum ts_status ts_catalogue_read(
 	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings)
 {
-	enum ts_status status = add_below(catalogue, folder, 0, findings);
+	const char **items = ts_arena_grow(&catalogue->arena, catalogue->folders.items,
+		catalogue->folders.count, &catalogue->folder_room, sizeof *items);
+	enum ts_status status;
 
+	if (!items)
+		return TS_NO_MEMORY;
+	catalogue->folders.items = items;
+	items[catalogue->folders.count] = ts_arena_text(&catalogue->arena, folder, strlen(folder));
+	if (!items[catalogue->folders.count++])
+		return TS_NO_MEMORY;
+	status = add_below(catalogue, folder, 0, findings);
 	if (catalogue->count)
 		qsort(catalogue->items, catalogue->count, sizeof *catalogue->items, compare_items);
 	return catalogue->arena.failed ? TS_NO_MEMORY : status;
 }
 
-static bool among(const struct ts_texts *texts, const char *name)
+bool ts_catalogue_twice(const struct ts_species *first, const struct ts_species *second,
+	struct ts_findings *findings)
 {
-	for (size_t i = 0; i < texts->count; i++) {
-		if (strcasecmp(texts->items[i], name) == 0)
-			return true;
-	}
-	return false;
+	struct ts_place place = {.file = second->file};
+
+	if (compare(first, second) != 0 || first->folder != second->folder)
+		return false;
+	ts_finding_addf(findings, &ts_codes[TS_C_LINT_TWICE], &place, NULL, second->species,
+		second->form ? " " : "", second->form ? second->form : "",
+		" has a record already, ", first->file, NULL);
+	return true;
 }
 
-static bool is_called(const struct ts_species *s, const char *name)
+/* One record a species and form: that of the latest folder. */
+static enum ts_status settle(struct ts_catalogue *catalogue, struct ts_findings *findings)
 {
-	const struct ts_texts *const lists[] = {&s->synonyms, &s->common.en, &s->common.de,
-		&s->common.fr, &s->common.nl, &s->common.es, &s->common.it};
-	const char *start;
-	size_t len = stem(s->file, &start);
-
-	if (strcasecmp(s->species, name) == 0)
-		return true;
-	if (strlen(name) == len && strncasecmp(start, name, len) == 0)
-		return true;
-	for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
-		if (among(lists[i], name))
-			return true;
-	}
-	return false;
-}
-
-const struct ts_species *ts_catalogue_species(
-	const struct ts_catalogue *catalogue, const char *name, size_t *ret_count)
-{
-	const struct ts_species *found = NULL;
-	size_t count = 0;
+	enum ts_status status = TS_OK;
+	size_t kept = 0;
 
 	for (size_t i = 0; i < catalogue->count; i++) {
-		if (is_called(catalogue->items[i], name)) {
-			found = catalogue->items[i];
-			count++;
+		const struct ts_species *species = catalogue->items[i];
+		const struct ts_species *last = kept ? catalogue->items[kept - 1] : NULL;
+
+		if (!last || compare(last, species) != 0) {
+			catalogue->items[kept++] = species;
+		} else if (ts_catalogue_twice(last, species, findings)) {
+			status = TS_BAD_INPUT;
+		} else {
+			struct ts_species *over = ts_arena_take(&catalogue->arena, sizeof *over);
+
+			if (!over)
+				return TS_NO_MEMORY;
+			*over = *species;
+			over->replaces = last->file;
+			catalogue->items[kept - 1] = over;
 		}
 	}
-	if (ret_count)
-		*ret_count = count;
-	return count == 1 ? found : NULL;
+	catalogue->count = kept;
+	return status;
+}
+
+enum ts_status ts_catalogue_add_folder(
+	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings)
+{
+	enum ts_status status = ts_catalogue_read(catalogue, folder, findings), settled;
+
+	if (status == TS_NO_MEMORY)
+		return status;
+	settled = settle(catalogue, findings);
+	if (settled == TS_NO_MEMORY || (findings && findings->no_memory))
+		return TS_NO_MEMORY;
+	return settled > status ? settled : status;
 }
 
 enum ts_status ts_water_load(const char *file, struct ts_arena *arena, struct ts_water *ret,

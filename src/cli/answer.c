@@ -10,16 +10,15 @@ static enum ts_status load_catalogue(struct session *s)
 	const struct options *o = s->options;
 	enum ts_status status = TS_OK;
 
-	if (!o->only_catalogue) {
-		const char *shipped = paths_shipped_species(s->arena);
+	struct ts_texts standard = {0};
 
-		if (!shipped) {
-			ts_text_put(s->error, "the shipped species records are not where they "
-					      "should be; give --catalogue FOLDER");
-			return TS_SYSTEM;
-		}
-		status = ts_catalogue_add_folder(s->catalogue, shipped, s->findings);
+	if (!o->only_catalogue && !paths_species(s->arena, &standard)) {
+		ts_text_put(s->error, "the shipped species records are not where they should be; "
+				      "give --catalogue FOLDER and --only-catalogue");
+		return TS_SYSTEM;
 	}
+	for (size_t i = 0; i < standard.count && !status; i++)
+		status = ts_catalogue_add_folder(s->catalogue, standard.items[i], s->findings);
 	for (size_t i = 0; i < o->folder_count && !status; i++)
 		status = ts_catalogue_add_folder(s->catalogue, o->folders[i], s->findings);
 	if (!status && !s->catalogue->count) {

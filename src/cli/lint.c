@@ -6,6 +6,7 @@
 #include <string.h>
 #include <sys/stat.h>
 
+#include "catalogue/folders.h"
 #include "catalogue/lint.h"
 #include "cli/commands.h"
 
@@ -14,7 +15,7 @@ static enum ts_status load_one(struct session *s, const char *path)
 	struct stat info;
 
 	if (stat(path, &info) == 0 && S_ISDIR(info.st_mode))
-		return ts_catalogue_add_folder(s->catalogue, path, s->findings);
+		return ts_catalogue_read(s->catalogue, path, s->findings);
 	return ts_catalogue_add_file(s->catalogue, path, s->findings);
 }
 
@@ -33,8 +34,12 @@ enum ts_status command_lint(struct session *s)
 
 		worst = status > worst ? status : worst;
 	}
-	for (size_t i = 0; i < s->catalogue->count; i++)
-		broken += !ts_lint_species(s->catalogue->items[i], s->findings);
+	for (size_t i = 0; i < s->catalogue->count; i++) {
+		const struct ts_species *const *at = &s->catalogue->items[i];
+		bool twice = i && ts_catalogue_twice(at[-1], at[0], s->findings);
+
+		broken += !ts_lint_species(at[0], s->findings) || twice;
+	}
 	if (worst)
 		return worst;
 	ts_text_number_short(s->out, (double)s->catalogue->count, 0);

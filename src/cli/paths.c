@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Finding our own data relative to the program, so that any install prefix works.
+ * Finding our own data relative to the program, so that any install prefix works, and other
+ * people's by the XDG base directory specification.
  */
 #include "cli/paths.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -35,7 +37,7 @@ static bool is_folder(const char *path)
 	return path && stat(path, &info) == 0 && S_ISDIR(info.st_mode);
 }
 
-const char *paths_shipped_species(struct ts_arena *arena)
+static const char *shipped(struct ts_arena *arena)
 {
 	char self[4096];
 	ssize_t len = readlink("/proc/self/exe", self, sizeof self - 1);
@@ -54,4 +56,57 @@ const char *paths_shipped_species(struct ts_arena *arena)
 		return folder;
 	folder = ts_arena_join(arena, self, "/../share/tapshoal/species", NULL);
 	return is_folder(folder) ? folder : NULL;
+}
+
+static bool same_folder(const char *a, const char *b)
+{
+	struct stat x, y;
+
+	return stat(a, &x) == 0 && stat(b, &y) == 0 && x.st_dev == y.st_dev && x.st_ino == y.st_ino;
+}
+
+/* Adds the folder of species records below a data folder, if it is there and new. */
+static void add_data_folder(
+	struct ts_arena *arena, const char *data, size_t len, struct ts_texts *ret, size_t most)
+{
+	const char *start = len && data[0] == '/' ? ts_arena_text(arena, data, len) : NULL;
+	const char *folder = start ? ts_arena_join(arena, start, "/tapshoal/species", NULL) : NULL;
+
+	if (!is_folder(folder) || ret->count == most)
+		return;
+	for (size_t i = 0; i < ret->count; i++) {
+		if (same_folder(ret->items[i], folder))
+			return;
+	}
+	ret->items[ret->count++] = folder;
+}
+
+#define FOLDERS_MOST 32
+
+bool paths_species(struct ts_arena *arena, struct ts_texts *ret)
+{
+	const char *dirs = getenv("XDG_DATA_DIRS"), *own = getenv("XDG_DATA_HOME");
+	const char *home = getenv("HOME"), *first = shipped(arena);
+	size_t end;
+
+	*ret = (struct ts_texts){ts_arena_array(arena, FOLDERS_MOST, sizeof *ret->items), 0};
+	if (!ret->items || !first)
+		return false;
+	ret->items[ret->count++] = first;
+	dirs = dirs && *dirs ? dirs : "/usr/local/share:/usr/share";
+	for (end = strlen(dirs);; end--) { /* the first of them counts most, so it comes last */
+		size_t start = end;
+
+		while (start && dirs[start - 1] != ':')
+			start--;
+		add_data_folder(arena, dirs + start, end - start, ret, FOLDERS_MOST - 1);
+		end = start;
+		if (!end)
+			break;
+	}
+	if (!own || !*own)
+		own = home ? ts_arena_join(arena, home, "/.local/share", NULL) : NULL;
+	if (own)
+		add_data_folder(arena, own, strlen(own), ret, FOLDERS_MOST);
+	return true;
 }

@@ -1,14 +1,19 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Where the shipped species records lie: beside an installed program, or in the source tree of a
- * program that is run from its build folder.
+ * Where species records lie: the shipped ones beside an installed program, or in the source tree of
+ * a program that is run from its build folder; then those of the machine and of the user.
  */
 #ifndef TS_CLI_PATHS_H
 #define TS_CLI_PATHS_H
 
-#include <tapshoal/base.h>
+#include <tapshoal/catalogue.h>
 
-/* The shipped folder, taken from `arena`; NULL when it is in neither place. */
-const char *paths_shipped_species(struct ts_arena *arena);
+/*
+ * The folders to read, weakest first: the shipped one; tapshoal/species in each of XDG_DATA_DIRS,
+ * last to first; the user's own in XDG_DATA_HOME. Those that are not there are left out, and a
+ * folder met twice is read once. False when there is no shipped folder. Texts are taken from
+ * `arena`.
+ */
+bool paths_species(struct ts_arena *arena, struct ts_texts *ret);
 
 #endif

@@ -6,6 +6,7 @@
 
 #include "base/arena.h"
 #include "cli/commands.h"
+#include "words/names.h"
 #include "words/sentence.h"
 
 static enum ts_status match_all(struct session *s, struct answer *a)
@@ -128,12 +129,14 @@ static void section(struct ts_text *out, const struct answer *a, enum ts_verdict
 	}
 }
 
-static void print_text(struct ts_text *out, const struct answer *a, const struct options *o)
+static void print_text(struct ts_text *out, const struct answer *a, const struct options *o,
+	const struct ts_catalogue *catalogue)
 {
 	verdict_line(out, a);
 	deciding_line(out, a);
 	ts_text_put(out, "\n");
 	print_water(out, a, o);
+	ts_say_overlays(out, catalogue);
 	print_notes(out, a);
 	section(out, a, TS_SUITS, "THE WATER SUITS", o->quiet);
 	section(out, a, TS_TOLERATES, "TOLERATE IT", o->quiet);
@@ -162,6 +165,6 @@ enum ts_status command_rank(struct session *s)
 	if (s->options->json)
 		print_json(s->out, &a, "rank");
 	else
-		print_text(s->out, &a, s->options);
+		print_text(s->out, &a, s->options, s->catalogue);
 	return a.of[TS_SUITS] + a.of[TS_TOLERATES] ? TS_OK : TS_NO;
 }

@@ -8,24 +8,8 @@
 #include "base/arena.h"
 #include "cli/commands.h"
 #include "model/shape.h"
+#include "words/names.h"
 #include "words/sentence.h"
-
-static void list_candidates(struct session *s, const char *name)
-{
-	size_t shown = 0;
-
-	for (size_t i = 0; i < s->catalogue->count && shown < 8; i++) {
-		size_t count;
-		struct ts_catalogue one = *s->catalogue;
-
-		one.items = &s->catalogue->items[i];
-		one.count = 1;
-		ts_catalogue_species(&one, name, &count);
-		if (!count)
-			continue;
-		ts_text_puts(s->error, shown++ ? ", " : " ", s->catalogue->items[i]->species, NULL);
-	}
-}
 
 static enum ts_status match_named(struct session *s, struct answer *a)
 {
@@ -36,18 +20,13 @@ static enum ts_status match_named(struct session *s, struct answer *a)
 	if (!a->matches)
 		return TS_NO_MEMORY;
 	for (size_t i = 0; i < o->argument_count; i++) {
-		size_t count;
+		struct ts_candidates candidates;
 		const struct ts_species *species =
-			ts_catalogue_species(s->catalogue, o->arguments[i], &count);
+			ts_catalogue_species(s->catalogue, o->arguments[i], &candidates);
 
 		if (!species) {
-			ts_text_puts(s->error, s->error->len ? "\n" : "", "'", o->arguments[i],
-				count ? "' is the name of several species; take one of:"
-				      : "' is not in the catalogue; an unknown species is not "
-					"passed: give its scientific name",
-				NULL);
-			if (count)
-				list_candidates(s, o->arguments[i]);
+			ts_text_put(s->error, s->error->len ? "\n" : "");
+			ts_say_candidates(s->error, o->arguments[i], &candidates);
 			ok = false;
 			continue;
 		}
@@ -158,6 +137,7 @@ enum ts_status command_why(struct session *s)
 			ts_text_put(s->out, "\n");
 		}
 		print_water(s->out, &a, s->options);
+		ts_say_overlays(s->out, s->catalogue);
 		print_notes(s->out, &a);
 	}
 	return a.of[TS_SUITS] + a.of[TS_TOLERATES] ? TS_OK : TS_NO;

@@ -13,6 +13,7 @@ const struct ts_code ts_codes[TS_C__COUNT] = {
 	[TS_C_LINT_PUBLISHED] = {"lint.published", TS_ERROR, "a range departs from what is published without a reason", "add why: one sentence, or come nearer", "0.1"},
 	[TS_C_LINT_RANGES] = {"lint.ranges", TS_ERROR, "a range is too narrow to be a tolerance", "widen it, or check the digits", "0.1"},
 	[TS_C_LINT_SOURCES] = {"lint.sources", TS_ERROR, "a source is listed and used by no value", "drop it, or grade the value that it gave", "0.1"},
+	[TS_C_LINT_TWICE] = {"lint.twice", TS_ERROR, "two records of one folder are for the same species", "keep one, or tell them apart by a form", "0.1"},
 	[TS_C_RECORDS_ALIAS] = {"records.alias", TS_ERROR, "anchors, aliases and tags are not read", "write the value out", "0.1"},
 	[TS_C_RECORDS_DUPLICATE_KEY] = {"records.duplicate-key", TS_ERROR, "the same key stands twice", "keep one of the two", "0.1"},
 	[TS_C_RECORDS_INNER_RANGE] = {"records.inner-range", TS_ERROR, "preferred reaches beyond tolerated", "narrow preferred or widen tolerated", "0.1"},

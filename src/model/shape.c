@@ -6,6 +6,8 @@
 
 #include <string.h>
 
+#include "base/edits.h"
+
 const struct ts_field *ts_shape_field(const struct ts_shape *shape, const char *key)
 {
 	for (size_t i = 0; i < shape->count; i++) {
@@ -38,35 +40,9 @@ const struct ts_field *ts_shape_field_caseless(const struct ts_shape *shape, con
 	return NULL;
 }
 
-#define LONGEST 32
-
-/* Edits between two short words: insert, drop, change. Longer words are never near. */
-static size_t edits(const char *a, const char *b)
-{
-	size_t row[LONGEST + 1], a_len = strlen(a), b_len = strlen(b);
-
-	if (a_len > LONGEST || b_len > LONGEST)
-		return LONGEST;
-	for (size_t j = 0; j <= b_len; j++)
-		row[j] = j;
-	for (size_t i = 1; i <= a_len; i++) {
-		size_t diagonal = row[0];
-
-		row[0] = i;
-		for (size_t j = 1; j <= b_len; j++) {
-			size_t change = diagonal + (lower(a[i - 1]) != lower(b[j - 1]));
-			size_t best = row[j] < row[j - 1] ? row[j] + 1 : row[j - 1] + 1;
-
-			diagonal = row[j];
-			row[j] = change < best ? change : best;
-		}
-	}
-	return row[b_len];
-}
-
 static void keep_nearer(const char *text, const char *word, const char **best, size_t *least)
 {
-	size_t distance = edits(text, word);
+	size_t distance = ts_edits(text, strlen(text), word, strlen(word));
 
 	if (distance < *least) {
 		*least = distance;
