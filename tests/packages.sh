@@ -3,7 +3,7 @@
 # Installs the Debian packages that are missing; quick and offline when none is.
 # Usage: packages.sh run|test|full   (build and run; the plain tests as well; the slow ones too)
 set -eu
-want="gcc libc6-dev meson ninja-build pkg-config libyaml-dev libutf8proc-dev"
+want="gcc libc6-dev meson ninja-build pkg-config libyaml-dev libutf8proc-dev libpcre2-dev"
 [ "${1:-run}" = run ] || want="$want libcmocka-dev python3"
 [ "${1:-run}" != full ] || want="$want git g++ clang-14 libclang-rt-14-dev lld-14 wasi-libc
 	libclang-rt-14-dev-wasm32 clang-format-14 clang-tidy-14 cppcheck valgrind gcovr
