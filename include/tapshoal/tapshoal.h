@@ -7,6 +7,7 @@
 #define TAPSHOAL_TAPSHOAL_H
 
 #include <tapshoal/base.h>
+#include <tapshoal/care.h>
 #include <tapshoal/catalogue.h>
 #include <tapshoal/match.h>
 #include <tapshoal/water.h>
