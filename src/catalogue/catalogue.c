@@ -8,6 +8,7 @@
 #include <dirent.h>
 #include <errno.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -56,22 +57,27 @@ static bool inside(const struct ts_range *inner, const struct ts_range *outer)
 	       (inner->low >= outer->low && inner->high <= outer->high);
 }
 
-static bool check_envelopes(
-	const struct ts_envelopes *e, const char *file, struct ts_findings *findings)
+/* `of` is "", "wild." or "breeding." */
+static bool check_envelopes(const struct ts_envelopes *e, const char *of, const char *file,
+	struct ts_findings *findings)
 {
 	const struct {
-		const char *path;
+		const char *key;
 		const struct ts_envelope *envelope;
-	} all[] = {{"water.pH", &e->ph}, {"water.GH", &e->gh_dh}, {"water.KH", &e->kh_dh},
-		{"water.temperature", &e->temp_c}, {"water.salinity", &e->salinity_g_l}};
+	} all[] = {{"pH", &e->ph}, {"GH", &e->gh_dh}, {"KH", &e->kh_dh},
+		{"temperature", &e->temp_c}, {"salinity", &e->salinity_g_l}};
 	bool ok = true;
 
 	for (size_t i = 0; i < sizeof all / sizeof *all; i++) {
-		struct ts_place place = {file, 0, 0, all[i].path};
+		char path[64];
+		struct ts_place place = {file, 0, 0, path};
 
-		if (!inside(&all[i].envelope->preferred, &all[i].envelope->tolerated))
-			ok = ts_finding_add(findings, &ts_codes[TS_C_RECORDS_INNER_RANGE], &place,
-				"preferred reaches beyond tolerated", NULL);
+		if (!all[i].envelope->source.count ||
+			inside(&all[i].envelope->preferred, &all[i].envelope->tolerated))
+			continue;
+		snprintf(path, sizeof path, "water.%s%s", of, all[i].key);
+		ok = ts_finding_add(findings, &ts_codes[TS_C_RECORDS_INNER_RANGE], &place,
+			"preferred reaches beyond tolerated", NULL);
 	}
 	return ok;
 }
@@ -95,13 +101,17 @@ static enum ts_status add_file(struct ts_catalogue *catalogue, const char *file,
 	struct ts_species *species = ts_arena_take(&catalogue->arena, sizeof *species);
 	const struct ts_species **items;
 	enum ts_status status;
+	bool fine;
 
 	if (!species)
 		return TS_NO_MEMORY;
 	status = ts_records_load(&ts_shape_species, file, &catalogue->arena, species, findings);
 	if (status)
 		return status;
-	if (!check_envelopes(&species->water.usual, file, findings))
+	fine = check_envelopes(&species->water.usual, "", file, findings);
+	fine &= check_envelopes(&species->water.wild, "wild.", file, findings);
+	fine &= check_envelopes(&species->water.breeding, "breeding.", file, findings);
+	if (!fine)
 		return TS_BAD_INPUT;
 	blank(&species->water.usual);
 	blank(&species->water.wild);
@@ -213,7 +223,8 @@ enum ts_status ts_catalogue_read(
 	return catalogue->arena.failed ? TS_NO_MEMORY : status;
 }
 
-bool ts_catalogue_twice(const struct ts_species *first, const struct ts_species *second,
+/* Are both of one species, form and folder? Then the second file is a finding. */
+static bool twice(const struct ts_species *first, const struct ts_species *second,
 	struct ts_findings *findings)
 {
 	struct ts_place place = {.file = second->file};
@@ -238,7 +249,7 @@ static enum ts_status settle(struct ts_catalogue *catalogue, struct ts_findings 
 
 		if (!last || compare(last, species) != 0) {
 			catalogue->items[kept++] = species;
-		} else if (ts_catalogue_twice(last, species, findings)) {
+		} else if (twice(last, species, findings)) {
 			status = TS_BAD_INPUT;
 		} else {
 			struct ts_species *over = ts_arena_take(&catalogue->arena, sizeof *over);

@@ -12,8 +12,4 @@
 TS_MUST_USE enum ts_status ts_catalogue_read(
 	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings);
 
-/* Are both of one species, form and folder? Then the second file is a finding. */
-bool ts_catalogue_twice(const struct ts_species *first, const struct ts_species *second,
-	struct ts_findings *findings);
-
 #endif

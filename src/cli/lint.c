@@ -9,6 +9,7 @@
 #include "catalogue/folders.h"
 #include "catalogue/lint.h"
 #include "cli/commands.h"
+#include "cli/paths.h"
 
 static enum ts_status load_one(struct session *s, const char *path)
 {
@@ -17,6 +18,22 @@ static enum ts_status load_one(struct session *s, const char *path)
 	if (stat(path, &info) == 0 && S_ISDIR(info.st_mode))
 		return ts_catalogue_read(s->catalogue, path, s->findings);
 	return ts_catalogue_add_file(s->catalogue, path, s->findings);
+}
+
+/* A record may cite what the shipped folder describes. */
+static bool run_rules(struct session *s, size_t *ret_broken)
+{
+	struct ts_texts standard = {0};
+	struct ts_lint lint;
+	enum ts_status status = ts_lint_open(&lint, s->catalogue, NULL);
+
+	(void)paths_species(s->arena, &standard);
+	for (size_t i = 0; i < standard.count && !status; i++)
+		status = ts_lint_know_sources(&lint, standard.items[i]);
+	for (size_t i = 0; i < s->catalogue->count && !status; i++)
+		*ret_broken += !ts_lint_species(&lint, s->catalogue->items[i], s->findings);
+	ts_lint_close(&lint);
+	return !status;
 }
 
 enum ts_status command_lint(struct session *s)
@@ -34,12 +51,8 @@ enum ts_status command_lint(struct session *s)
 
 		worst = status > worst ? status : worst;
 	}
-	for (size_t i = 0; i < s->catalogue->count; i++) {
-		const struct ts_species *const *at = &s->catalogue->items[i];
-		bool twice = i && ts_catalogue_twice(at[-1], at[0], s->findings);
-
-		broken += !ts_lint_species(at[0], s->findings) || twice;
-	}
+	if (worst != TS_NO_MEMORY && !run_rules(s, &broken))
+		worst = TS_NO_MEMORY;
 	if (worst)
 		return worst;
 	ts_text_number_short(s->out, (double)s->catalogue->count, 0);

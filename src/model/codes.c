@@ -6,14 +6,22 @@
 
 /* clang-format off */
 const struct ts_code ts_codes[TS_C__COUNT] = {
+	[TS_C_LINT_DERIVED] = {"lint.derived", TS_ERROR, "a value graded derived is not what the rule gives", "take the inner 60 % of tolerated, or grade it practice or memory", "0.1"},
 	[TS_C_LINT_FILE_NAME] = {"lint.file-name", TS_ERROR, "the file is not named after its species", "name it genus-species.yaml, or genus-species-form.yaml", "0.1"},
 	[TS_C_LINT_GRADES] = {"lint.grades", TS_ERROR, "a value's grade is not known", "take practice, derived, memory or a publication listed in sources", "0.1"},
 	[TS_C_LINT_GROUP] = {"lint.group", TS_ERROR, "the group sizes contradict each other", "least is at most comfortable", "0.1"},
 	[TS_C_LINT_LENGTHS] = {"lint.lengths", TS_ERROR, "the usual adult is longer than the greatest known", "compare total lengths; a standard length is written cm SL", "0.1"},
+	[TS_C_LINT_NAME] = {"lint.name", TS_ERROR, "the accepted name is not a scientific name", "write Genus species; what people call it goes under common", "0.1"},
+	[TS_C_LINT_ORDER] = {"lint.order", TS_ERROR, "the keys do not stand in the order of docs/formats.md", "move the key up", "0.1"},
+	[TS_C_LINT_POSSIBLE] = {"lint.possible", TS_ERROR, "a range goes beyond what any animal of these waters lives in", "check the digits and the unit", "0.1"},
+	[TS_C_LINT_PREY] = {"lint.prey", TS_ERROR, "prey and gape contradict each other", "add the prey, or take a smaller gape", "0.1"},
 	[TS_C_LINT_PUBLISHED] = {"lint.published", TS_ERROR, "a range departs from what is published without a reason", "add why: one sentence, or come nearer", "0.1"},
 	[TS_C_LINT_RANGES] = {"lint.ranges", TS_ERROR, "a range is too narrow to be a tolerance", "widen it, or check the digits", "0.1"},
+	[TS_C_LINT_SOURCE] = {"lint.source", TS_ERROR, "a publication is cited that no file describes", "add sources/ID.yaml, or cite one that is there", "0.1"},
 	[TS_C_LINT_SOURCES] = {"lint.sources", TS_ERROR, "a source is listed and used by no value", "drop it, or grade the value that it gave", "0.1"},
+	[TS_C_LINT_SYNONYM] = {"lint.synonym", TS_ERROR, "two records claim the same name", "keep the name with the species it means today", "0.1"},
 	[TS_C_LINT_TWICE] = {"lint.twice", TS_ERROR, "two records of one folder are for the same species", "keep one, or tell them apart by a form", "0.1"},
+	[TS_C_LINT_WHEN] = {"lint.when", TS_ERROR, "it is said when an animal does what it never does", "drop the key, or say what it does", "0.1"},
 	[TS_C_RECORDS_ALIAS] = {"records.alias", TS_ERROR, "anchors, aliases and tags are not read", "write the value out", "0.1"},
 	[TS_C_RECORDS_DUPLICATE_KEY] = {"records.duplicate-key", TS_ERROR, "the same key stands twice", "keep one of the two", "0.1"},
 	[TS_C_RECORDS_INNER_RANGE] = {"records.inner-range", TS_ERROR, "preferred reaches beyond tolerated", "narrow preferred or widen tolerated", "0.1"},

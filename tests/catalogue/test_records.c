@@ -12,9 +12,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "catalogue/folders.h"
 #include "catalogue/lint.h"
 
 struct one {
+	const struct ts_lint *lint;
 	const struct ts_species *species;
 	const struct ts_lint_rule *rule;
 };
@@ -26,7 +28,7 @@ static void test_keeps_rule(void **state)
 	bool kept;
 
 	ts_text_open(&what, NULL);
-	kept = one->rule->keeps(one->species, &what);
+	kept = one->rule->keeps(one->lint, one->species, &what);
 	if (!kept)
 		print_message("# %s: %s\n", one->species->file, ts_text_get(&what));
 	ts_text_drop(&what);
@@ -41,6 +43,7 @@ static void test_all_records_are_read(void **state)
 int main(void)
 {
 	struct ts_catalogue catalogue;
+	struct ts_lint lint;
 	enum ts_status status;
 	struct CMUnitTest *tests;
 	struct one *ones;
@@ -49,8 +52,10 @@ int main(void)
 	int failed;
 
 	ts_catalogue_open(&catalogue, NULL);
-	status = ts_catalogue_add_folder(&catalogue, TS_SPECIES_DIR, NULL);
-	most = catalogue.count * ts_lint_rules_count + 1;
+	status = ts_catalogue_read(&catalogue, TS_SPECIES_DIR, NULL);
+	if (ts_lint_open(&lint, &catalogue, NULL) != TS_OK)
+		return 1;
+	most = catalogue.count * (ts_lint_record_rules_count + ts_lint_across_rules_count) + 1;
 	tests = calloc(most, sizeof *tests);
 	ones = calloc(most, sizeof *ones);
 	names = calloc(most, 160);
@@ -59,21 +64,26 @@ int main(void)
 	tests[0] = (struct CMUnitTest){
 		"all records are read", test_all_records_are_read, NULL, NULL, &status};
 	for (size_t i = 0; i < catalogue.count; i++) {
-		for (size_t j = 0; j < ts_lint_rules_count; j++) {
+		for (size_t j = 0; j < ts_lint_record_rules_count + ts_lint_across_rules_count;
+			j++, count++) {
 			char *name = names + count * 160;
+			const struct ts_lint_rule *rule =
+				j < ts_lint_record_rules_count
+					? &ts_lint_record_rules[j]
+					: &ts_lint_across_rules[j - ts_lint_record_rules_count];
 
-			ones[count] = (struct one){catalogue.items[i], &ts_lint_rules[j]};
+			ones[count] = (struct one){&lint, catalogue.items[i], rule};
 			snprintf(name, 160, "%s keeps %s", catalogue.items[i]->species,
-				ts_codes[ts_lint_rules[j].code].id);
+				ts_codes[rule->code].id);
 			tests[count] = (struct CMUnitTest){
 				name, test_keeps_rule, NULL, NULL, &ones[count]};
-			count++;
 		}
 	}
 	failed = _cmocka_run_group_tests("records", tests, count, NULL, NULL);
 	free(names);
 	free(ones);
 	free(tests);
+	ts_lint_close(&lint);
 	ts_catalogue_close(&catalogue);
 	return failed;
 }
