@@ -82,19 +82,6 @@ static bool check_envelopes(const struct ts_envelopes *e, const char *of, const 
 	return ok;
 }
 
-/* A parameter that a record does not name is "not given", not 0..0. */
-static void blank(struct ts_envelopes *e)
-{
-	struct ts_envelope *all[] = {&e->ph, &e->gh_dh, &e->kh_dh, &e->temp_c, &e->salinity_g_l};
-
-	for (size_t i = 0; i < sizeof all / sizeof *all; i++) {
-		if (all[i]->source.count)
-			continue;
-		all[i]->tolerated = (struct ts_range){(double)NAN, (double)NAN};
-		all[i]->preferred = all[i]->tolerated;
-	}
-}
-
 static enum ts_status add_file(struct ts_catalogue *catalogue, const char *file, size_t folder,
 	struct ts_findings *findings)
 {
@@ -113,9 +100,6 @@ static enum ts_status add_file(struct ts_catalogue *catalogue, const char *file,
 	fine &= check_envelopes(&species->water.breeding, "breeding.", file, findings);
 	if (!fine)
 		return TS_BAD_INPUT;
-	blank(&species->water.usual);
-	blank(&species->water.wild);
-	blank(&species->water.breeding);
 	species->file = ts_arena_text(&catalogue->arena, file, strlen(file));
 	species->folder = folder;
 	if (!species->file)

@@ -161,6 +161,7 @@ static const struct ts_field variant_fields[] = {
 	SUB(V, "GH", gh_dh, OPT, &envelope_gh, "general hardness"),
 	SUB(V, "KH", kh_dh, OPT, &envelope_kh, "carbonate hardness"),
 	SUB(V, "temperature", temp_c, OPT, &envelope_temperature, "temperature"),
+	SUB(V, "salinity", salinity_g_l, OPT, &envelope_salinity, "only for animals that need salt"),
 };
 static const struct ts_shape shape_variant = SHAPE("variant", variant_fields, V);
 #undef V

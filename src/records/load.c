@@ -275,6 +275,21 @@ static void load_words(struct load *l, const struct ts_field *field, unsigned *r
 
 static void load_mapping(struct load *l, const struct ts_shape *shape, char *object);
 
+/* A range that nobody writes is "not given", not 0..0, in inner blocks too. */
+static void set_absent(const struct ts_shape *shape, char *object)
+{
+	static const struct ts_range none = {(double)NAN, (double)NAN};
+
+	for (size_t i = 0; i < shape->count; i++) {
+		const struct ts_field *field = &shape->fields[i];
+
+		if (field->kind == TS_RANGE)
+			memcpy(object + field->offset, &none, sizeof none);
+		else if (field->kind == TS_SUB)
+			set_absent(field->sub, object + field->offset);
+	}
+}
+
 static void load_list(struct load *l, const struct ts_field *field, char *object)
 {
 	const struct ts_shape *sub = field->sub;
@@ -293,6 +308,7 @@ static void load_list(struct load *l, const struct ts_field *field, char *object
 		items = ts_arena_grow(l->arena, items, count, &room, sub->size);
 		if (!items)
 			return;
+		set_absent(sub, items + count * sub->size);
 		l->path[l->depth++] = (struct step){NULL, count};
 		load_mapping(l, sub, items + count * sub->size);
 		l->depth--;
@@ -399,13 +415,6 @@ static void load_mapping(struct load *l, const struct ts_shape *shape, char *obj
 	bool seen[TS_FIELDS_MOST] = {false};
 	yaml_mark_t mark = l->event.start_mark;
 
-	for (size_t i = 0; i < shape->count; i++) {
-		if (shape->fields[i].kind == TS_RANGE) {
-			struct ts_range none = {(double)NAN, (double)NAN};
-
-			memcpy(object + shape->fields[i].offset, &none, sizeof none);
-		}
-	}
 	if (!want(l, YAML_MAPPING_START_EVENT, "write keys with values"))
 		return;
 	if (l->depth >= TS_DEPTH_MOST) {
@@ -453,6 +462,7 @@ enum ts_status ts_records_parse(const struct ts_shape *shape, const char *bytes,
 	l->findings = findings;
 	l->ok = true;
 	memset(object, 0, shape->size);
+	set_absent(shape, object);
 	if (!yaml_parser_initialize(&l->parser))
 		return TS_NO_MEMORY;
 	yaml_parser_set_encoding(&l->parser, YAML_UTF8_ENCODING);

@@ -1,0 +1,334 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The walker that writes; its words, units and keys are the rows that load.c reads.
+ */
+#include "records/write.h"
+
+#include <string.h>
+
+struct writer {
+	struct ts_text *out;
+	bool explain;
+};
+
+static void write_shape(
+	const struct writer *w, const struct ts_shape *shape, const char *object, size_t indent);
+
+/* A text that YAML would take for something else stands in double quotes. */
+static bool plain(const char *text)
+{
+	size_t len = strlen(text);
+
+	if (!len || text[0] == ' ' || text[len - 1] == ' ' || strpbrk(text, ",:#[]{}\"\\'\n\t\r"))
+		return false;
+	return !strchr("-?!&*|>%@`=~", text[0]);
+}
+
+static void put_text(struct ts_text *out, const char *text)
+{
+	static const char hex[] = "0123456789abcdef";
+
+	if (plain(text)) {
+		ts_text_put(out, text);
+		return;
+	}
+	ts_text_put(out, "\"");
+	for (; *text; text++) {
+		unsigned char c = (unsigned char)*text;
+
+		if (c < 0x20) {
+			char escape[4] = {'\\', 'x', hex[c >> 4], hex[c & 15]};
+
+			ts_text_add(out, escape, 4);
+			continue;
+		}
+		ts_text_put(out, c == '"' || c == '\\' ? "\\" : "");
+		ts_text_add(out, text, 1);
+	}
+	ts_text_put(out, "\"");
+}
+
+static void put_number(struct ts_text *out, double value)
+{
+	ts_text_number_short(out, value, 6);
+}
+
+static void put_ends(struct ts_text *out, double low, double high)
+{
+	if (isfinite(low))
+		put_number(out, low);
+	ts_text_put(out, "..");
+	if (isfinite(high))
+		put_number(out, high);
+}
+
+static void put_measure(struct ts_text *out, const struct ts_measure *m)
+{
+	switch (m->kind) {
+	case TS_MEASURE_DOUBT:
+		put_number(out, m->value);
+		ts_text_put(out, " +- ");
+		put_number(out, m->high - m->value);
+		break;
+	case TS_MEASURE_RANGE:
+		put_ends(out, m->low, m->high);
+		break;
+	case TS_MEASURE_BELOW:
+		ts_text_put(out, "<");
+		put_number(out, m->high);
+		break;
+	case TS_MEASURE_ABOVE:
+		ts_text_put(out, ">");
+		put_number(out, m->low);
+		break;
+	default:
+		put_number(out, m->value);
+		break;
+	}
+}
+
+static void put_quantity(struct ts_text *out, const struct ts_field *field, const char *at)
+{
+	const char *unit = ts_quantities[field->quantity].unit, *quote = "";
+
+	if (field->kind == TS_NUMBER) {
+		double value;
+
+		memcpy(&value, at, sizeof value);
+		put_number(out, value);
+	} else if (field->kind == TS_RANGE) {
+		struct ts_range r;
+
+		memcpy(&r, at, sizeof r);
+		put_ends(out, r.low, r.high);
+	} else {
+		struct ts_measure m;
+
+		memcpy(&m, at, sizeof m);
+		quote = m.kind == TS_MEASURE_ABOVE ? "\"" : ""; /* bare, > folds lines */
+		ts_text_put(out, quote);
+		put_measure(out, &m);
+	}
+	ts_text_puts(out, *unit ? " " : "", unit, quote, NULL);
+}
+
+static void put_texts(struct ts_text *out, const struct ts_texts *texts)
+{
+	ts_text_put(out, "[");
+	for (size_t i = 0; i < texts->count; i++) {
+		ts_text_put(out, i ? ", " : "");
+		put_text(out, texts->items[i]);
+	}
+	ts_text_put(out, "]");
+}
+
+static void put_words(struct ts_text *out, const char *const *words, unsigned bits)
+{
+	bool any = false;
+
+	ts_text_put(out, "[");
+	for (unsigned i = 0; words[i]; i++) {
+		if (!(bits & 1u << i))
+			continue;
+		ts_text_puts(out, any ? ", " : "", words[i], NULL);
+		any = true;
+	}
+	ts_text_put(out, "]");
+}
+
+static bool given(const struct ts_field *field, const char *object);
+
+static bool any_given(const struct ts_shape *shape, const char *object)
+{
+	for (size_t i = 0; i < shape->count; i++) {
+		if (given(&shape->fields[i], object))
+			return true;
+	}
+	return false;
+}
+
+/* Was anything written there? The first word of a key that need not be given stands for nothing. */
+static bool given(const struct ts_field *field, const char *object)
+{
+	union {
+		const char *text;
+		struct ts_texts texts;
+		struct ts_range range;
+		struct ts_measure measure;
+		double number;
+		unsigned bits;
+		int word;
+		bool yes;
+		size_t count;
+	} u = {0};
+	const char *at = object + field->offset;
+
+	switch (field->kind) {
+	case TS_TEXT:
+		memcpy(&u.text, at, sizeof u.text);
+		return u.text;
+	case TS_TEXTS:
+		memcpy(&u.texts, at, sizeof u.texts);
+		return u.texts.count;
+	case TS_WORD:
+		memcpy(&u.word, at, sizeof u.word);
+		return u.word;
+	case TS_WORDS:
+		memcpy(&u.bits, at, sizeof u.bits);
+		return u.bits;
+	case TS_YESNO:
+		memcpy(&u.yes, at, sizeof u.yes);
+		return u.yes;
+	case TS_NUMBER:
+		memcpy(&u.number, at, sizeof u.number);
+		return u.number > 0 || u.number < 0;
+	case TS_RANGE:
+		memcpy(&u.range, at, sizeof u.range);
+		return !isnan(u.range.low);
+	case TS_MEASURE:
+		memcpy(&u.measure, at, sizeof u.measure);
+		return u.measure.kind != TS_MEASURE_NONE;
+	case TS_SUB:
+		return any_given(field->sub, at);
+	case TS_LIST:
+		memcpy(&u.count, object + field->count_offset, sizeof u.count);
+		return u.count;
+	default:
+		return false;
+	}
+}
+
+static void put_value(struct ts_text *out, const struct ts_field *field, const char *at)
+{
+	union {
+		const char *text;
+		struct ts_texts texts;
+		unsigned bits;
+		int word;
+		bool yes;
+	} u = {0};
+
+	switch (field->kind) {
+	case TS_TEXT:
+		memcpy(&u.text, at, sizeof u.text);
+		put_text(out, u.text ? u.text : "");
+		break;
+	case TS_TEXTS:
+		memcpy(&u.texts, at, sizeof u.texts);
+		put_texts(out, &u.texts);
+		break;
+	case TS_WORD:
+		memcpy(&u.word, at, sizeof u.word);
+		ts_text_put(out, field->words[u.word]);
+		break;
+	case TS_WORDS:
+		memcpy(&u.bits, at, sizeof u.bits);
+		put_words(out, field->words, u.bits);
+		break;
+	case TS_YESNO:
+		memcpy(&u.yes, at, sizeof u.yes);
+		ts_text_put(out, u.yes ? "yes" : "no");
+		break;
+	default:
+		put_quantity(out, field, at);
+		break;
+	}
+}
+
+static void put_explanation(const struct writer *w, const struct ts_field *field, size_t indent)
+{
+	ts_text_fill(w->out, ' ', indent);
+	ts_text_puts(w->out, "# ", field->says, field->need == TS_REQUIRED ? " (needed)" : "",
+		field->words ? ": " : "", NULL);
+	for (size_t i = 0; field->words && field->words[i]; i++)
+		ts_text_puts(w->out,
+			!i                        ? ""
+			: field->words[i + 1]     ? ", "
+			: field->kind == TS_WORDS ? " and "
+						  : " or ",
+			field->words[i], NULL);
+	ts_text_put(w->out, "\n");
+}
+
+/* What a key that is not given would look like. */
+static void put_absent(const struct writer *w, const struct ts_field *field, size_t indent)
+{
+	ts_text_fill(w->out, ' ', indent);
+	ts_text_puts(w->out, "# ", field->key, ": ", NULL);
+	switch (field->kind) {
+	case TS_TEXT:
+	case TS_SUB:
+		ts_text_put(w->out, "...");
+		break;
+	case TS_WORD:
+		ts_text_put(w->out, field->words[0]);
+		break;
+	case TS_YESNO:
+		ts_text_put(w->out, "no");
+		break;
+	case TS_NUMBER:
+	case TS_RANGE:
+	case TS_MEASURE:
+		ts_text_put(w->out, ts_quantities[field->quantity].example);
+		break;
+	default:
+		ts_text_put(w->out, "[]");
+		break;
+	}
+	ts_text_put(w->out, "\n");
+}
+
+static void write_list(
+	const struct writer *w, const struct ts_field *field, const char *object, size_t indent)
+{
+	const char *items;
+	size_t count;
+
+	memcpy(&items, object + field->offset, sizeof items);
+	memcpy(&count, object + field->count_offset, sizeof count);
+	for (size_t i = 0; i < count; i++) {
+		ts_text_fill(w->out, ' ', indent);
+		ts_text_put(w->out, "-\n");
+		write_shape(w, field->sub, items + i * field->sub->size, indent + 2);
+	}
+}
+
+static void write_field(
+	const struct writer *w, const struct ts_field *field, const char *object, size_t indent)
+{
+	if (w->explain)
+		put_explanation(w, field, indent);
+	if (!given(field, object) && field->need != TS_REQUIRED) {
+		if (w->explain)
+			put_absent(w, field, indent);
+		return;
+	}
+	ts_text_fill(w->out, ' ', indent);
+	ts_text_puts(w->out, field->key, ":", NULL);
+	if (field->kind == TS_SUB || field->kind == TS_LIST) {
+		ts_text_put(w->out, "\n");
+		if (field->kind == TS_SUB)
+			write_shape(w, field->sub, object + field->offset, indent + 2);
+		else
+			write_list(w, field, object, indent + 2);
+		return;
+	}
+	ts_text_put(w->out, " ");
+	put_value(w->out, field, object + field->offset);
+	ts_text_put(w->out, "\n");
+}
+
+static void write_shape(
+	const struct writer *w, const struct ts_shape *shape, const char *object, size_t indent)
+{
+	for (size_t i = 0; i < shape->count; i++)
+		write_field(w, &shape->fields[i], object, indent);
+}
+
+void ts_records_write(
+	struct ts_text *out, const struct ts_shape *shape, const void *object, bool explain)
+{
+	const struct writer w = {out, explain};
+
+	write_shape(&w, shape, object, 0);
+}

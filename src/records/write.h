@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The way back: a struct along the rows of its shape into the YAML that load.c reads. Used where
+ * the program writes a file of its own (the kept tap) and for the example record of the docs.
+ */
+#ifndef TS_RECORDS_WRITE_H
+#define TS_RECORDS_WRITE_H
+
+#include "base/text.h"
+#include "model/shape.h"
+
+/*
+ * Adds `object` as YAML in block style. Quantities are written in their canonical unit. What is not
+ * given is left out, or, with `explain`, stands there as a comment; `explain` also puts above each
+ * key what it means and which words it takes.
+ */
+void ts_records_write(
+	struct ts_text *out, const struct ts_shape *shape, const void *object, bool explain);
+
+#endif
