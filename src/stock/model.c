@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The integer model and what a list is worth by its definition. The search in search.c is another
+ * way to the same number; tests hold the two together.
+ */
+#include "stock/model.h"
+
+#include "base/arena.h"
+
+bool ts_model_open(struct ts_model *ret, struct ts_arena *arena, size_t count, size_t group_count,
+	size_t genus_count)
+{
+	struct ts_model m = {.count = count,
+		.words = count / 64 + 1,
+		.group_count = group_count,
+		.genus_count = genus_count,
+		.species_most = 1};
+	size_t bits = 0, pairs = 0;
+
+	if (!ts_size_product(count, m.words, &bits) || !ts_size_product(count, count, &pairs)) {
+		arena->failed = true;
+		return false;
+	}
+	m.items = ts_arena_array(arena, count, sizeof *m.items);
+	m.conflicts = ts_arena_array(arena, bits, sizeof *m.conflicts);
+	m.frictions = ts_arena_array(arena, pairs, sizeof *m.frictions);
+	m.must = ts_arena_array(arena, group_count, sizeof *m.must);
+	m.familiar = ts_arena_array(arena, genus_count, sizeof *m.familiar);
+	if (arena->failed)
+		return false;
+	*ret = m;
+	return true;
+}
+
+void ts_model_conflict(struct ts_model *model, size_t i, size_t j)
+{
+	model->conflicts[i * model->words + j / 64] |= (uint64_t)1 << (j % 64);
+	model->conflicts[j * model->words + i / 64] |= (uint64_t)1 << (i % 64);
+}
+
+bool ts_model_conflicts(const struct ts_model *model, size_t i, size_t j)
+{
+	return model->conflicts[i * model->words + j / 64] >> (j % 64) & 1;
+}
+
+void ts_model_friction(struct ts_model *model, size_t i, size_t j, unsigned points)
+{
+	model->frictions[i * model->count + j] = (uint16_t)points;
+	model->frictions[j * model->count + i] = (uint16_t)points;
+}
+
+unsigned ts_model_friction_of(const struct ts_model *model, size_t i, size_t j)
+{
+	return model->frictions[i * model->count + j];
+}
+
+/* Whether every must is there and the familiar genera do not outnumber the new ones. */
+static bool composed(const struct ts_model *m, const size_t *chosen, size_t count)
+{
+	size_t musts = 0, met = 0, familiar = 0;
+
+	for (size_t g = 0; g < m->group_count; g++)
+		musts += m->must[g];
+	for (size_t i = 0; i < count; i++) {
+		const struct ts_model_item *item = &m->items[chosen[i]];
+
+		if (m->must[item->group])
+			met++;
+		else
+			familiar += m->familiar[item->genus];
+	}
+	return met == musts && 2 * familiar <= count - met;
+}
+
+bool ts_model_points(const struct ts_model *m, const size_t *chosen, size_t count, int64_t *ret)
+{
+	int64_t points = 0, weight = 0, floor = 0;
+	int fit = 1000;
+	unsigned zones = 0;
+
+	if (count < 1 || count > (size_t)m->species_most || !composed(m, chosen, count))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		const struct ts_model_item *item = &m->items[chosen[i]];
+
+		points += item->value;
+		weight += item->weight;
+		floor += item->floor;
+		zones |= item->zones;
+		fit = item->fit < fit ? item->fit : fit;
+		for (size_t j = 0; j < i; j++) {
+			if (ts_model_conflicts(m, chosen[i], chosen[j]) ||
+				item->group == m->items[chosen[j]].group)
+				return false;
+			points -= ts_model_friction_of(m, chosen[i], chosen[j]);
+		}
+	}
+	if (weight > m->weight_most || floor > m->floor_most)
+		return false;
+	for (int z = 0; z < TS_ZONE__COUNT; z++)
+		points += zones >> z & 1 ? m->zone_points : 0;
+	*ret = points + (int64_t)m->fit_points * fit;
+	return true;
+}
+
+void ts_model_remember(struct ts_model *model, const size_t *chosen, size_t count)
+{
+	for (size_t i = 0; i < count; i++) {
+		const struct ts_model_item *item = &model->items[chosen[i]];
+
+		if (!model->must[item->group])
+			model->familiar[item->genus] = true;
+	}
+}

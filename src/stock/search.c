@@ -1,0 +1,491 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Branch and bound over the integer model. Points, number of species and weight are one 64-bit
+ * worth, so that a bound on it settles ties as well; a second pass, with the best worth known,
+ * finds the first list by names. The bound at a node: what is chosen, plus the best worths of a
+ * greedy cover of the rest by cliques of conflicts (each clique gives one at the most), plus the
+ * zones that can still be reached; a loss of fit is shared evenly among the picks that are left,
+ * which never overstates it.
+ */
+#include "stock/search.h"
+
+#include <string.h>
+
+#include "base/arena.h"
+
+/* One point, one species in units of weight: a list weighs less than ONE_SPECIES, see model.h. */
+#define ONE_SPECIES ((int64_t)1 << 26)
+#define ONE_POINT ((int64_t)1 << 32)
+_Static_assert((int64_t)TS_MODEL_SPECIES_MOST *TS_MODEL_FIGURE_MOST < ONE_SPECIES, "weights");
+_Static_assert((TS_MODEL_SPECIES_MOST + 1) * ONE_SPECIES < ONE_POINT, "species");
+
+#define NO_LIST INT64_MIN
+#define NODES_BETWEEN_CALLS 65536
+
+struct candidate {
+	int64_t worth; /* with the share of the loss of fit taken off */
+	size_t item;
+};
+
+/* What is chosen so far, summed up. */
+struct node {
+	size_t depth;
+	int64_t sum; /* worth of the chosen but for fit and zones */
+	int64_t weight_left, floor_left;
+	int fit;
+	unsigned zones;
+	int familiar, fresh; /* chosen outside the must groups */
+};
+
+struct level {
+	uint64_t *open; /* items that may still join what is chosen */
+	int64_t *key;   /* by item: its worth less its frictions with the chosen */
+	struct candidate *list;
+	size_t count; /* of list */
+	int64_t base; /* worth that is sure or within reach whatever is picked */
+	size_t picks; /* how many more may be chosen */
+	size_t familiar_picks;
+};
+
+/*
+ * The search sees the items that matter only, in the order of their worth: `original` leads back.
+ */
+struct work {
+	const struct ts_model *model;
+	const struct ts_search_limits *limits;
+	size_t count, words;
+	size_t *original, *place; /* place: the other way round, model->count = left out */
+	size_t *musts, must_count;
+	uint64_t *conflicts; /* rows of the items that matter; the own group is in them */
+	struct level levels[TS_MODEL_SPECIES_MOST + 1];
+	uint64_t *cliques; /* room for one row per pick */
+	size_t chosen[TS_MODEL_SPECIES_MOST];
+	size_t best_chosen[TS_MODEL_SPECIES_MOST];
+	size_t best_count;
+	int64_t best, upper;
+	size_t nodes, nodes_most;
+	bool by_names; /* second pass: the first list of worth `best`, in the order of names */
+	bool found, given_up;
+};
+
+static const struct ts_model_item *item_of(const struct work *w, size_t i)
+{
+	return &w->model->items[w->original[i]];
+}
+
+static bool bit(const uint64_t *row, size_t i)
+{
+	return row[i / 64] >> (i % 64) & 1;
+}
+
+static int64_t item_worth(const struct ts_model_item *item)
+{
+	return item->value * ONE_POINT - ONE_SPECIES - item->weight;
+}
+
+static bool is_familiar(const struct ts_model *m, const struct ts_model_item *item)
+{
+	return m->familiar[item->genus] && !m->must[item->group];
+}
+
+static int64_t zone_points(const struct work *w, unsigned zones)
+{
+	int64_t n = 0;
+
+	for (int z = 0; z < TS_ZONE__COUNT; z++)
+		n += zones >> z & 1;
+	return n * w->model->zone_points * ONE_POINT;
+}
+
+static int64_t fit_points(const struct work *w, int fit)
+{
+	return (int64_t)w->model->fit_points * fit * ONE_POINT;
+}
+
+/* Whether a bound leaves hope: for something better, or for an equal list in the second pass. */
+static bool hopeful(const struct work *w, int64_t bound)
+{
+	return w->by_names ? bound >= w->best : bound > w->best;
+}
+
+static bool before(const struct candidate *a, const struct candidate *b)
+{
+	return a->worth != b->worth ? a->worth > b->worth : a->item < b->item;
+}
+
+/* Shell's sort: the lists are short and nearly in order, since they are made in that order. */
+static void sort_candidates(struct candidate *list, size_t count)
+{
+	static const size_t gaps[] = {301, 132, 57, 23, 10, 4, 1};
+
+	for (size_t g = 0; g < sizeof gaps / sizeof *gaps; g++) {
+		size_t gap = gaps[g];
+
+		for (size_t i = gap; i < count; i++) {
+			struct candidate c = list[i];
+			size_t at = i;
+
+			for (; at >= gap && before(&c, &list[at - gap]); at -= gap)
+				list[at] = list[at - gap];
+			list[at] = c;
+		}
+	}
+}
+
+/* Takes the candidate into a clique that all of it conflicts with; false: it needs a new one. */
+static bool join_clique(struct work *w, const bool *familiar, size_t cliques, size_t item, bool old)
+{
+	for (size_t c = 0; c < cliques; c++) {
+		uint64_t *common = w->cliques + c * w->words;
+
+		if (familiar[c] != old || !bit(common, item))
+			continue;
+		for (size_t i = 0; i < w->words; i++)
+			common[i] &= w->conflicts[item * w->words + i];
+		return true;
+	}
+	return false;
+}
+
+/*
+ * At the most this much can `picks` of the candidates from `from` on add. Cliques hold familiar
+ * genera or others, never both, so that the limit on the familiar ones may be counted by cliques.
+ */
+static int64_t cover(struct work *w, const struct level *l, size_t from, size_t picks)
+{
+	bool familiar[TS_MODEL_SPECIES_MOST];
+	size_t cliques = 0, familiar_left = l->familiar_picks;
+	int64_t sum = 0;
+
+	for (size_t i = from; i < l->count && cliques < picks && l->list[i].worth > 0; i++) {
+		size_t item = l->list[i].item;
+		bool old = is_familiar(w->model, item_of(w, item));
+
+		if (join_clique(w, familiar, cliques, item, old) || (old && !familiar_left))
+			continue;
+		familiar_left -= old;
+		familiar[cliques] = old;
+		memcpy(w->cliques + cliques * w->words, w->conflicts + item * w->words,
+			w->words * sizeof *w->cliques);
+		cliques++;
+		sum += l->list[i].worth;
+	}
+	return sum;
+}
+
+/* Keeps the list that the node stands for, where it is allowed and better. */
+static void record(struct work *w, const struct node *n)
+{
+	int64_t worth = n->sum + fit_points(w, n->fit) + zone_points(w, n->zones);
+
+	if (n->depth == 0 || n->familiar > n->fresh || !hopeful(w, worth))
+		return;
+	w->best = worth;
+	w->best_count = n->depth;
+	memcpy(w->best_chosen, w->chosen, sizeof w->chosen);
+	w->found = w->by_names;
+}
+
+/* Notes what a part that is not looked at any more could still hold. */
+static void leave_out(struct work *w, int64_t bound)
+{
+	if (bound > w->upper)
+		w->upper = bound;
+}
+
+static bool count_node(struct work *w)
+{
+	if (w->nodes >= w->nodes_most) {
+		w->given_up = true;
+		return false;
+	}
+	w->nodes++;
+	if (w->limits && w->limits->progress && w->nodes % NODES_BETWEEN_CALLS == 0)
+		w->limits->progress(
+			w->limits->state, w->nodes, w->best == NO_LIST ? 0 : w->best / ONE_POINT);
+	return true;
+}
+
+/* Lists the open items of a node, best first, without those that cannot be part of a better list.
+ */
+static void list_candidates(struct work *w, const struct node *n)
+{
+	struct level *l = &w->levels[n->depth];
+	unsigned reach = n->zones;
+	int64_t rest;
+
+	l->count = 0;
+	l->picks = (size_t)w->model->species_most - n->depth;
+	l->familiar_picks = (size_t)((int)l->picks + n->fresh - n->familiar) / 2;
+	for (size_t at = 0; at < w->words && l->picks; at++) {
+		for (uint64_t bits = l->open[at]; bits; bits &= bits - 1) {
+			size_t i = at * 64 + (size_t)__builtin_ctzll(bits);
+			const struct ts_model_item *item = item_of(w, i);
+			int loss = item->fit < n->fit ? n->fit - item->fit : 0;
+
+			reach |= item->zones;
+			l->list[l->count++] = (struct candidate){
+				l->key[i] - fit_points(w, loss) / (int64_t)l->picks, i};
+		}
+	}
+	l->base = n->sum + fit_points(w, n->fit) + zone_points(w, reach);
+	sort_candidates(l->list, l->count);
+	rest = l->picks ? l->base + cover(w, l, 0, l->picks - 1) : 0;
+	while (l->count && !hopeful(w, rest + l->list[l->count - 1].worth))
+		l->count--;
+}
+
+static void search(struct work *w, const struct node *n);
+
+/* Chooses the item below the node and searches there. */
+static void choose(struct work *w, const struct node *n, size_t i, bool must)
+{
+	const struct ts_model_item *item = item_of(w, i);
+	const uint16_t *frictions = w->model->frictions + w->original[i] * w->model->count;
+	const struct level *l = &w->levels[n->depth];
+	struct level *next = &w->levels[n->depth + 1];
+	bool old = is_familiar(w->model, item);
+	struct node child = {n->depth + 1, n->sum + l->key[i], n->weight_left - item->weight,
+		n->floor_left - item->floor, item->fit < n->fit ? item->fit : n->fit,
+		n->zones | item->zones, n->familiar + old, n->fresh + (!old && !must)};
+
+	w->chosen[n->depth] = i;
+	for (size_t at = 0; at < w->words; at++) {
+		next->open[at] = l->open[at] & ~w->conflicts[i * w->words + at];
+		for (uint64_t bits = next->open[at]; bits; bits &= bits - 1) {
+			size_t j = at * 64 + (size_t)__builtin_ctzll(bits);
+			const struct ts_model_item *other = item_of(w, j);
+
+			next->key[j] = l->key[j] - frictions[w->original[j]] * ONE_POINT;
+			if (other->weight > child.weight_left || other->floor > child.floor_left)
+				next->open[at] ^= bits & -bits;
+		}
+	}
+	search(w, &child);
+}
+
+/* Chooses one item of the must group whose turn it is, each in turn. */
+static void search_must(struct work *w, const struct node *n)
+{
+	const struct level *l = &w->levels[n->depth];
+
+	for (size_t o = 0; o < w->model->count; o++) {
+		size_t i = w->place[o];
+
+		if (i < w->model->count && w->model->items[o].group == w->musts[n->depth] &&
+			bit(l->open, i))
+			choose(w, n, i, true);
+	}
+}
+
+static void close_item(struct level *l, size_t i)
+{
+	l->open[i / 64] &= ~((uint64_t)1 << (i % 64));
+}
+
+/* First pass: the most promising candidate first, until the rest together cannot be better. */
+static void branch_by_worth(struct work *w, const struct node *n)
+{
+	struct level *l = &w->levels[n->depth];
+
+	for (size_t c = 0; c < l->count; c++) {
+		int64_t bound = l->base + cover(w, l, c, l->picks);
+
+		if (w->given_up)
+			leave_out(w, bound);
+		if (w->given_up || !hopeful(w, bound))
+			return;
+		choose(w, n, l->list[c].item, false);
+		close_item(l, l->list[c].item);
+	}
+}
+
+/* Second pass: the candidates in the order of names. */
+static void branch_by_names(struct work *w, const struct node *n)
+{
+	struct level *l = &w->levels[n->depth];
+
+	if (!hopeful(w, l->base + cover(w, l, 0, l->picks)))
+		return;
+	for (size_t c = 0; c < l->count; c++)
+		l->list[c].worth = -(int64_t)w->original[l->list[c].item];
+	sort_candidates(l->list, l->count);
+	for (size_t c = 0; c < l->count && !w->found && !w->given_up; c++) {
+		choose(w, n, l->list[c].item, false);
+		close_item(l, l->list[c].item);
+	}
+}
+
+static void search(struct work *w, const struct node *n)
+{
+	struct level *l = &w->levels[n->depth];
+
+	if (w->found)
+		return;
+	if (n->depth < w->must_count) {
+		search_must(w, n);
+		return;
+	}
+	if (n->familiar > n->fresh + w->model->species_most - (int)n->depth)
+		return;
+	if (!count_node(w)) {
+		list_candidates(w, n);
+		leave_out(w, l->base + cover(w, l, 0, l->picks));
+		return;
+	}
+	record(w, n);
+	list_candidates(w, n);
+	memset(l->open, 0, w->words * sizeof *l->open);
+	for (size_t c = 0; c < l->count; c++)
+		l->open[l->list[c].item / 64] |= (uint64_t)1 << (l->list[c].item % 64);
+	if (w->by_names)
+		branch_by_names(w, n);
+	else
+		branch_by_worth(w, n);
+}
+
+/* Whether nothing is lost by leaving out `j`, since `i` of the same group does all that it does. */
+static bool dominates(const struct ts_model *m, size_t i, size_t j)
+{
+	const struct ts_model_item *a = &m->items[i], *b = &m->items[j];
+	int64_t more = item_worth(a) - item_worth(b);
+
+	if (a->group != b->group || more < 0 || (more == 0 && i >= j) || a->fit < b->fit ||
+		a->weight > b->weight || a->floor > b->floor || b->zones & ~a->zones)
+		return false;
+	for (size_t k = 0; k < m->count; k++) {
+		if (m->items[k].group != a->group &&
+			(m->frictions[i * m->count + k] > m->frictions[j * m->count + k] ||
+				(ts_model_conflicts(m, i, k) && !ts_model_conflicts(m, j, k))))
+			return false;
+	}
+	return true;
+}
+
+static bool matters(const struct ts_model *m, size_t j)
+{
+	const struct ts_model_item *item = &m->items[j];
+
+	if (item->weight > m->weight_most || item->floor > m->floor_most)
+		return false;
+	for (size_t i = j; i-- > 0 && m->items[i].group == item->group;) {
+		if (dominates(m, i, j))
+			return false;
+	}
+	for (size_t i = j + 1; i < m->count && m->items[i].group == item->group; i++) {
+		if (dominates(m, i, j))
+			return false;
+	}
+	return true;
+}
+
+/* Takes all memory; false when there is none. */
+static bool open_work(struct work *w, struct ts_arena *arena)
+{
+	const struct ts_model *m = w->model;
+
+	w->original = ts_arena_array(arena, m->count, sizeof *w->original);
+	w->place = ts_arena_array(arena, m->count, sizeof *w->place);
+	w->musts = ts_arena_array(arena, m->group_count, sizeof *w->musts);
+	w->conflicts = ts_arena_array(arena, m->count * m->words, sizeof *w->conflicts);
+	w->cliques = ts_arena_array(arena, TS_MODEL_SPECIES_MOST * m->words, sizeof *w->cliques);
+	for (int d = 0; d <= m->species_most; d++) {
+		w->levels[d].open = ts_arena_array(arena, m->words, sizeof(uint64_t));
+		w->levels[d].key = ts_arena_array(arena, m->count, sizeof(int64_t));
+		w->levels[d].list = ts_arena_array(arena, m->count, sizeof(struct candidate));
+	}
+	return !arena->failed;
+}
+
+/* Lists the items that matter by their worth, and their conflicts in that order. */
+static void arrange(struct work *w)
+{
+	const struct ts_model *m = w->model;
+	struct candidate *list = w->levels[0].list;
+
+	for (size_t i = 0; i < m->count; i++) {
+		w->place[i] = m->count;
+		if (matters(m, i))
+			list[w->count++] = (struct candidate){item_worth(&m->items[i]), i};
+	}
+	sort_candidates(list, w->count);
+	w->words = w->count / 64 + 1;
+	for (size_t i = 0; i < w->count; i++) {
+		w->original[i] = list[i].item;
+		w->place[list[i].item] = i;
+		w->levels[0].key[i] = list[i].worth;
+	}
+	for (size_t i = 0; i < w->count; i++) {
+		for (size_t j = 0; j < w->count; j++) {
+			if (item_of(w, i)->group == item_of(w, j)->group ||
+				ts_model_conflicts(m, w->original[i], w->original[j]))
+				w->conflicts[i * w->words + j / 64] |= (uint64_t)1 << (j % 64);
+		}
+	}
+	for (size_t g = 0; g < m->group_count; g++) {
+		if (m->must[g])
+			w->musts[w->must_count++] = g;
+	}
+}
+
+/* Points that hold at least this worth: the last digits of a worth are species and weight. */
+static int64_t points_above(int64_t worth)
+{
+	int64_t points = worth / ONE_POINT;
+
+	return points * ONE_POINT < worth ? points + 1 : points;
+}
+
+/* One pass over the whole tree; the open items of the root are used up by it. */
+static void pass(struct work *w)
+{
+	struct node root = {
+		.weight_left = w->model->weight_most, .floor_left = w->model->floor_most};
+
+	memset(w->levels[0].open, 0, w->words * sizeof *w->levels[0].open);
+	for (size_t i = 0; i < w->count; i++) {
+		w->levels[0].open[i / 64] |= (uint64_t)1 << (i % 64);
+		root.fit = item_of(w, i)->fit > root.fit ? item_of(w, i)->fit : root.fit;
+	}
+	if (w->must_count <= (size_t)w->model->species_most)
+		search(w, &root);
+}
+
+static void sort_places(size_t *list, size_t count)
+{
+	for (size_t i = 1; i < count; i++) {
+		size_t at = i, item = list[i];
+
+		for (; at && list[at - 1] > item; at--)
+			list[at] = list[at - 1];
+		list[at] = item;
+	}
+}
+
+bool ts_search_best(const struct ts_model *model, const struct ts_search_limits *limits,
+	struct ts_arena *arena, struct ts_search_list *ret)
+{
+	struct work w = {.model = model, .limits = limits, .best = NO_LIST, .upper = NO_LIST};
+	struct ts_search_list list = {0};
+
+	w.nodes_most = limits && limits->nodes ? limits->nodes : TS_SEARCH_NODES_MOST;
+	if (!open_work(&w, arena))
+		return false;
+	arrange(&w);
+	pass(&w);
+	list.proven = !w.given_up;
+	if (w.best_count && !w.given_up) {
+		w.by_names = true;
+		pass(&w);
+	}
+	list.count = w.best_count;
+	for (size_t i = 0; i < list.count; i++)
+		list.chosen[i] = w.original[w.best_chosen[i]];
+	sort_places(list.chosen, list.count);
+	if (list.count)
+		list.points = points_above(w.best);
+	list.at_most = list.proven || w.upper < w.best ? list.points : points_above(w.upper);
+	list.nodes = w.nodes;
+	*ret = list;
+	return true;
+}
