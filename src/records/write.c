@@ -48,9 +48,16 @@ static void put_text(struct ts_text *out, const char *text)
 	ts_text_put(out, "\"");
 }
 
+/* Three decimals alone could be thousands to the reader; a fourth says that they are not. */
 static void put_number(struct ts_text *out, double value)
 {
+	size_t start = out->len;
+	const char *point;
+
 	ts_text_number_short(out, value, 6);
+	point = strchr(ts_text_get(out) + start, '.');
+	if (point && strlen(point) == 4)
+		ts_text_put(out, "0");
 }
 
 static void put_ends(struct ts_text *out, double low, double high)

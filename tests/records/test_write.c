@@ -105,6 +105,22 @@ static void test_write__every_form_of_a_measure(void **state)
 	ts_text_drop(&text);
 }
 
+static void test_write__every_unit_is_read_back(void **state)
+{
+	struct ts_reading reading = {0};
+	struct ts_water water = {.readings = &reading, .reading_count = 1}, again;
+
+	(void)state;
+	for (size_t i = 0; i < ts_shape_reading.count; i++) {
+		const struct ts_field *field = &ts_shape_reading.fields[i];
+		struct ts_measure m = measured(TS_MEASURE_RANGE, 6.5, 6.125, 6.875);
+
+		if (field->kind == TS_MEASURE)
+			memcpy((char *)&reading + field->offset, &m, sizeof m);
+	}
+	check(&ts_shape_water, &water, &again, false);
+}
+
 static void test_write__texts_that_yaml_would_misread(void **state)
 {
 	static const char *const texts[] = {"kitchen: cold", "a # b", "[one]", "{x}", "- dash",
@@ -137,6 +153,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_write__every_shipped_record),
 		cmocka_unit_test(test_write__every_form_of_a_measure),
+		cmocka_unit_test(test_write__every_unit_is_read_back),
 		cmocka_unit_test(test_write__texts_that_yaml_would_misread),
 	};
 
