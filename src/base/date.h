@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Days of the calendar as people write them, YYYY-MM-DD, to a number and back. The library knows no
+ * clock: today is given by whoever asks.
+ */
+#ifndef TS_BASE_DATE_H
+#define TS_BASE_DATE_H
+
+#include <stdbool.h>
+
+/* Bytes of "YYYY-MM-DD" with its NUL. */
+#define TS_DATE_ROOM 11
+
+/* Days since 1970-01-01 (Gregorian); false, `*ret` untouched, when it is no day of 1900 to 9999. */
+bool ts_date_read(const char *text, long *ret);
+
+/* Writes a day between 1900-01-01 and 9999-12-31; false and an empty text beyond. */
+bool ts_date_write(char out[TS_DATE_ROOM], long day);
+
+#endif

@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Days against the calendar of the C library (time.h), every day of two centuries.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <time.h>
+
+#include "base/date.h"
+
+static void test_date__every_day_as_the_c_library_counts(void **state)
+{
+	(void)state;
+	for (long day = -25567; day < 47482; day++) { /* 1900-01-01 to 2099-12-31 */
+		time_t seconds = (time_t)day * 86400;
+		char wanted[TS_DATE_ROOM], got[TS_DATE_ROOM];
+		long back = 0;
+
+		strftime(wanted, sizeof wanted, "%Y-%m-%d", gmtime(&seconds));
+		assert_true(ts_date_write(got, day));
+		assert_string_equal(got, wanted);
+		assert_true(ts_date_read(got, &back));
+		assert_int_equal(back, day);
+	}
+}
+
+static void test_date__what_is_no_day(void **state)
+{
+	static const char *const texts[] = {"", "2026", "2026-11", "2026-11-31", "2026-02-29",
+		"1900-02-29", "2026-13-01", "2026-00-01", "2026-01-00", "26-01-01", "2026/01/01",
+		"2026-1-1", "2026-01-01 ", "1899-12-31", "yesterday", "2026-1x-01"};
+	char out[TS_DATE_ROOM];
+
+	(void)state;
+	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
+		long day = 77;
+
+		assert_false(ts_date_read(texts[i], &day));
+		assert_int_equal(day, 77);
+	}
+	assert_false(ts_date_write(out, -25568));
+	assert_string_equal(out, "");
+	assert_false(ts_date_write(out, 100000000));
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_date__every_day_as_the_c_library_counts),
+		cmocka_unit_test(test_date__what_is_no_day),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
