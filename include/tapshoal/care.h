@@ -53,6 +53,35 @@ enum ts_titration_keeper {
 	TS_KEEPER_BY_TEST    /* each evening what it takes to read the wanted pH */
 };
 
+/* One day of a tank, as it stands before that day's water change. */
+struct ts_drift_day {
+	unsigned day;               /* 0 = now */
+	double ph_low, ph, ph_high; /* over day and night; NAN: does not follow from KH here */
+	double kh_dh, gh_dh;
+	double tan_mg_l; /* total ammonia as N; what a filter that works at all leaves: 0 */
+	double no3_mg_l; /* as NO3 */
+	double conductivity_us_cm; /* at 25 C, from the ions */
+	bool filter_doubtful;      /* too acid for nitrifying bacteria to be relied on */
+	bool change_due;           /* water is changed on this day */
+};
+
+/* One quantity once nothing changes any more from one water change to the next. */
+struct ts_drift_level {
+	double before_change, after_change; /* NAN: there is no such level */
+};
+
+/* The steady state. KH NAN: the buffer goes instead. */
+struct ts_drift_steady {
+	struct ts_drift_level kh_dh, gh_dh, no3_mg_l;
+};
+
+/* What a change of `share` of the water would do on one day to animals used to the old water. */
+struct ts_drift_jump {
+	double share;                                                         /* 0..1 */
+	double gh_dh[2], kh_dh[2], ph[2], conductivity_us_cm[2], no3_mg_l[2]; /* before, after */
+	double nh3_n_mg_l[2]; /* un-ionised ammonia as N; NAN: ammonia not measured */
+};
+
 #ifdef __cplusplus
 }
 #endif

@@ -1,0 +1,13 @@
+#!/bin/sh
+# SPDX-License-Identifier: Apache-2.0
+# 1,000 tanks for a year beside one rank over the shipped catalogue: prints the median of 7 paired
+# runs of each and the ratio. Goal: under 60. Usage: drift.sh
+set -eu
+cd "$(dirname "$0")/../.."
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+meson setup "$work/build" -Dbuildtype=release -Dtests=false >/dev/null
+ninja -C "$work/build" >/dev/null
+cc -O2 -std=c17 -Iinclude -Isrc -o "$work/drift" tests/bench/bench_drift.c \
+	"$work/build/src/libtapshoal-engine.a" -lm
+exec python3 tests/bench/drift.py "$work"
