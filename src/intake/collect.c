@@ -1,0 +1,139 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Keeping what was found, in bounded memory: figures are listed up to a count, and beyond it still
+ * widen the slot of their kind, so that a table of a million samples ends as one range.
+ */
+#include <math.h>
+#include <string.h>
+
+#include "base/arena.h"
+#include "intake/reader.h"
+
+#define CLASHES_MOST 100
+
+void ts_collect_value(struct ts_intake *in, const struct ts_report_value *value)
+{
+	struct ts_report_value *values;
+
+	if (in->value_count == TS_REPORT_VALUES_MOST) {
+		in->value_more++;
+		return;
+	}
+	values = ts_arena_grow(
+		&in->arena, in->values, in->value_count, &in->value_room, sizeof *values);
+	if (!values)
+		return;
+	in->values = values;
+	values[in->value_count] = *value;
+	values[in->value_count++].printed =
+		ts_arena_text(&in->arena, value->printed, strlen(value->printed));
+}
+
+void ts_collect_gap(
+	struct ts_intake *in, unsigned line, const char *text, const char *why, const char *remedy)
+{
+	struct ts_report_gap *gaps;
+
+	if (in->gap_count && in->gaps[in->gap_count - 1].line == line &&
+		in->gaps[in->gap_count - 1].why == why)
+		return;
+	if (in->gap_count == TS_REPORT_GAPS_MOST) {
+		in->gap_more++;
+		return;
+	}
+	gaps = ts_arena_grow(&in->arena, in->gaps, in->gap_count, &in->gap_room, sizeof *gaps);
+	if (!gaps)
+		return;
+	in->gaps = gaps;
+	gaps[in->gap_count++] = (struct ts_report_gap){
+		line, ts_arena_text(&in->arena, text, strlen(text)), why, remedy};
+}
+
+void ts_collect_clash(struct ts_intake *in, unsigned line, unsigned other, const char *says)
+{
+	struct ts_report_clash *clashes;
+
+	if (in->clash_count == CLASHES_MOST)
+		return;
+	clashes = ts_arena_grow(
+		&in->arena, in->clashes, in->clash_count, &in->clash_room, sizeof *clashes);
+	if (!clashes)
+		return;
+	in->clashes = clashes;
+	clashes[in->clash_count++] =
+		(struct ts_report_clash){line, other == line ? 0 : other, says};
+}
+
+static bool same_kind(const struct ts_slot *a, const struct ts_slot *b)
+{
+	return a->field == b->field && a->zone == b->zone && a->rank == b->rank &&
+	       a->restated == b->restated &&
+	       (a->unit == b->unit ||
+		       (a->unit && b->unit && strcmp(a->unit->unit, b->unit->unit) == 0));
+}
+
+static double least(double a, double b)
+{
+	return isnan(a) ? b : isnan(b) ? a : fmin(a, b);
+}
+
+static double most(double a, double b)
+{
+	return isnan(a) ? b : isnan(b) ? a : fmax(a, b);
+}
+
+/* The same quantity once more: both are the water of this zone. */
+static void widen(struct ts_slot *into, const struct ts_slot *one)
+{
+	bool same = into->mean == one->mean;
+
+	into->low = least(least(into->low, into->mean), least(one->low, one->mean));
+	into->high = most(most(into->high, into->mean), most(one->high, one->mean));
+	if (!same)
+		into->mean = (double)NAN;
+	if (into->kind != one->kind)
+		into->kind = TS_MEASURE_VALUE;
+	into->single &= same && one->single;
+	into->last = one->line;
+	into->count++;
+}
+
+void ts_collect_slot(struct ts_intake *in, const struct ts_slot *slot)
+{
+	struct ts_slot *slots;
+
+	for (size_t i = 0; i < in->slot_count; i++) {
+		if (same_kind(&in->slots[i], slot)) {
+			widen(&in->slots[i], slot);
+			return;
+		}
+	}
+	if (in->slot_count == TS_SLOTS_MOST)
+		return;
+	slots = ts_arena_grow(&in->arena, in->slots, in->slot_count, &in->slot_room, sizeof *slots);
+	if (!slots)
+		return;
+	in->slots = slots;
+	slots[in->slot_count] = *slot;
+	slots[in->slot_count].printed =
+		ts_arena_text(&in->arena, slot->printed, strlen(slot->printed));
+	in->slot_count++;
+}
+
+size_t ts_collect_zone(struct ts_intake *in, const char *name)
+{
+	const char **zones;
+
+	for (size_t i = 0; i < in->zone_count; i++) {
+		if (strcmp(in->zones[i], name) == 0)
+			return i + 1;
+	}
+	if (in->zone_count == TS_REPORT_ZONES_MOST)
+		return TS_REPORT_ZONES_MOST + 1;
+	zones = ts_arena_grow(&in->arena, in->zones, in->zone_count, &in->zone_room, sizeof *zones);
+	if (!zones)
+		return 0;
+	in->zones = zones;
+	zones[in->zone_count] = ts_arena_text(&in->arena, name, strlen(name));
+	return zones[in->zone_count] ? ++in->zone_count : 0;
+}

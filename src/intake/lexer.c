@@ -1,0 +1,466 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * At each word the few patterns that begin with its first two letters
+ * are tried and the longest match wins, so that the order of the table means nothing and the time
+ * per line is bounded. A figure begins where a word ends, so that "KS4,3" and "E22" hold none.
+ */
+#include "intake/lexer.h"
+
+#include <string.h>
+
+#include "base/arena.h"
+#include "base/number.h"
+#include "intake/patterns.h"
+
+#define SIGNS 128
+#define NO_ROW 0xffffu
+
+struct ts_lexer {
+	struct ts_allocator allocator;
+	struct ts_patterns *patterns;
+	unsigned short *next;                /* row behind this one with the same beginning */
+	unsigned short first[SIGNS * SIGNS]; /* by first and second letter, 0 = any second */
+	size_t unsound;
+};
+
+static bool is_letter(char c)
+{
+	return (c >= 'a' && c <= 'z') || c == '~';
+}
+
+static bool is_digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+static bool is_word(char c)
+{
+	return is_letter(c) || is_digit(c);
+}
+
+/* Where a pattern stands in the index: its first letter, and its second where that is fixed. */
+static size_t slot_of(const char *pattern)
+{
+	char second = pattern[1];
+
+	if (!is_word(second) && second != '@')
+		second = 0;
+	if (second && pattern[2] && strchr("?*{", pattern[2]))
+		second = 0;
+	return (size_t)pattern[0] * SIGNS + (size_t)second;
+}
+
+static bool compile(struct ts_lexer *x, size_t row)
+{
+	const char *pattern = ts_terms[row].pattern;
+	size_t slot = slot_of(pattern);
+
+	if (!is_word(pattern[0]) && pattern[0] != '@' && pattern[0] != '%') {
+		x->unsound++;
+		return true;
+	}
+	x->next[row] = x->first[slot];
+	x->first[slot] = (unsigned short)row;
+	return ts_patterns_add(x->patterns, row, "(?:", pattern, ")(?![a-z0-9~])");
+}
+
+static bool compile_all(struct ts_lexer *x)
+{
+	/* Backwards, so that the first of several rows of one beginning is met first. */
+	for (size_t row = ts_terms_count; row > 0; row--) {
+		if (!compile(x, row - 1))
+			return false;
+	}
+	return true;
+}
+
+struct ts_lexer *ts_lexer_open(const struct ts_allocator *allocator)
+{
+	struct ts_allocator mine = ts_allocator_or_default(allocator);
+	struct ts_lexer *x = mine.resize(mine.state, NULL, sizeof *x);
+
+	if (!x)
+		return NULL;
+	memset(x, 0, sizeof *x);
+	x->allocator = mine;
+	memset(x->first, 0xff, sizeof x->first);
+	x->next = mine.resize(mine.state, NULL, ts_terms_count * sizeof *x->next);
+	x->patterns = ts_patterns_open(&mine, ts_terms_count);
+	if (!x->next || !x->patterns || !compile_all(x)) {
+		ts_lexer_close(x);
+		return NULL;
+	}
+	return x;
+}
+
+void ts_lexer_close(struct ts_lexer *x)
+{
+	struct ts_allocator mine;
+
+	if (!x)
+		return;
+	mine = x->allocator;
+	ts_patterns_close(x->patterns);
+	if (x->next)
+		mine.resize(mine.state, x->next, 0);
+	mine.resize(mine.state, x, 0);
+}
+
+size_t ts_lexer_unsound(const struct ts_lexer *lexer)
+{
+	return lexer->unsound + ts_patterns_unsound(lexer->patterns);
+}
+
+/* Rows that hold only as printed: "Ca" but not "ca", standards but not small words. */
+static bool case_holds(const struct ts_term *term, const char *plain, size_t len)
+{
+	if (term->kind == TS_TERM_NOISE)
+		return plain[0] >= 'A' && plain[0] <= 'Z';
+	if (!(term->marks & TS_TERM_CASE) || !term->says)
+		return true;
+	return len == strlen(term->says) && memcmp(plain, term->says, len) == 0;
+}
+
+struct cursor {
+	struct ts_lexer *lexer;
+	const struct ts_line *line;
+	size_t at, end; /* of the cell */
+	unsigned short cell;
+	struct ts_tokens *out;
+};
+
+/* Length of the longest term here; 0 = none. */
+static size_t term_at(struct cursor *c, const struct ts_term **ret)
+{
+	const char *lower = c->line->lower;
+	size_t longest = 0, starts[2];
+	char second = c->at + 1 < c->end ? lower[c->at + 1] : 0;
+
+	starts[0] = (size_t)lower[c->at] * SIGNS + (size_t)second;
+	starts[1] = (size_t)lower[c->at] * SIGNS;
+	for (int s = 0; s < 2; s++) {
+		for (unsigned row = c->lexer->first[starts[s]]; row != NO_ROW;
+			row = c->lexer->next[row]) {
+			const size_t *spans;
+			size_t len;
+
+			if (!ts_patterns_match(
+				    c->lexer->patterns, row, lower, c->end, c->at, &spans))
+				continue;
+			len = spans[1] - c->at;
+			if (len > longest &&
+				case_holds(&ts_terms[row], c->line->plain + c->at, len)) {
+				longest = len;
+				*ret = &ts_terms[row];
+			}
+		}
+	}
+	return longest;
+}
+
+static struct ts_token *add(struct cursor *c, enum ts_token_kind kind, size_t start)
+{
+	struct ts_tokens *out = c->out;
+	struct ts_token *t;
+
+	if (out->count == TS_TOKENS_MOST) {
+		out->overfull = true;
+		return NULL;
+	}
+	t = &out->at[out->count++];
+	t->kind = kind;
+	t->cell = c->cell;
+	t->start = (unsigned short)start;
+	t->end = (unsigned short)c->at;
+	t->term = NULL;
+	t->figure[0] = '\0';
+	t->first = t->second = 0;
+	return t;
+}
+
+static char peek(const struct cursor *c, size_t ahead)
+{
+	return c->at + ahead < c->end ? c->line->lower[c->at + ahead] : '\0';
+}
+
+static size_t blanks(const struct cursor *c, size_t ahead)
+{
+	size_t n = 0;
+
+	while (peek(c, ahead + n) == ' ' || peek(c, ahead + n) == '\t')
+		n++;
+	return n;
+}
+
+/* A run of digits and separators. */
+static size_t chunk(const struct cursor *c, size_t ahead)
+{
+	size_t n = 0;
+
+	while (is_digit(peek(c, ahead + n)) ||
+		(n && strchr(".,:/'", peek(c, ahead + n)) && peek(c, ahead + n) &&
+			is_digit(peek(c, ahead + n + 1))))
+		n++;
+	return n;
+}
+
+/*
+ * Writes a chunk as the scanner wants it and returns false when it is no figure: dates, times and
+ * fractions. "1.234,5" is thousands beyond doubt; "1,234" stays as it is, the scanner asks.
+ */
+static bool write_figure(const char *bytes, size_t len, char *out, double *ret)
+{
+	size_t points = 0, commas = 0, n = 0;
+	const char *last = NULL;
+
+	for (size_t i = 0; i < len; i++) {
+		if (!is_digit(bytes[i]) && bytes[i] != '.' && bytes[i] != ',' && bytes[i] != '\'')
+			return false;
+		points += bytes[i] == '.';
+		commas += bytes[i] == ',';
+		last = bytes[i] == '.' || bytes[i] == ',' ? bytes + i : last;
+	}
+	if (len > 18 || (points && commas && (*last == '.' ? points : commas) != 1) ||
+		(!(points && commas) && points + commas > 1))
+		return false;
+	for (size_t i = 0; i < len; i++) {
+		bool thousands = bytes[i] == '\'' ||
+				 (points && commas && !is_digit(bytes[i]) && bytes[i] != *last);
+
+		if (thousands && (i + 3 >= len || (i + 4 < len && is_digit(bytes[i + 4]))))
+			return false;
+		if (!thousands)
+			out[n++] = bytes[i];
+	}
+	out[n] = '\0';
+	return ts_number_read(out, n, ret, NULL) == n;
+}
+
+/* Words and signs between the two ends of a range; the length of what joins, 0 = nothing does. */
+static size_t joins(const struct cursor *c, size_t ahead)
+{
+	static const char *const words[] = {"-", "...", "..", "to", "bis", "tot", "a", "al", NULL};
+	size_t before = blanks(c, ahead);
+
+	for (size_t w = 0; words[w]; w++) {
+		size_t len = strlen(words[w]), after;
+		bool word = is_letter(words[w][0]);
+
+		if (c->at + ahead + before + len > c->end ||
+			memcmp(c->line->lower + c->at + ahead + before, words[w], len) != 0)
+			continue;
+		after = blanks(c, ahead + before + len);
+		if (!is_digit(peek(c, ahead + before + len + after)))
+			continue;
+		/* In columns "0,50   -   17" is an empty column, not a range. */
+		if (before > 1 || after > 1 || (before != after && words[w][0] == '-'))
+			continue;
+		if (!word || (before && after))
+			return before + len + after;
+	}
+	return 0;
+}
+
+/* The second end, where one follows; `used` bytes of the first are behind the cursor's place. */
+static size_t take_second(
+	const struct cursor *c, size_t used, char *out, size_t room, double low, double *ret)
+{
+	size_t gap = joins(c, used), len = gap ? chunk(c, used + gap) : 0;
+
+	if (!len || room < len + 3 ||
+		!write_figure(c->line->lower + c->at + used + gap, len, out + 2, ret) || *ret < low)
+		return 0;
+	out[0] = out[1] = '.';
+	return gap + len;
+}
+
+static bool lex_number(struct cursor *c)
+{
+	size_t start = c->at, len = chunk(c, 0), more;
+	struct ts_token *t;
+	char figure[TS_FIGURE_ROOM];
+	double first = 0, second = 0;
+
+	if (!len)
+		return false;
+	if (!write_figure(c->line->lower + c->at, len, figure, &first)) {
+		c->at += len;
+		return true;
+	}
+	more = take_second(
+		c, len, figure + strlen(figure), sizeof figure - strlen(figure), first, &second);
+	c->at += len + more;
+	t = add(c, more ? TS_TOKEN_RANGE : TS_TOKEN_NUMBER, start);
+	if (!t)
+		return true;
+	memcpy(t->figure, figure, sizeof figure);
+	t->first = first;
+	t->second = second;
+	return true;
+}
+
+static bool lex_bound(struct cursor *c)
+{
+	size_t start = c->at, skip, len;
+	struct ts_token *t;
+	char sign = peek(c, 0), figure[TS_FIGURE_ROOM];
+	double first;
+
+	if (sign != '<' && sign != '>')
+		return false;
+	skip = 1 + (peek(c, 1) == '=');
+	skip += blanks(c, skip);
+	len = chunk(c, skip);
+	if (!len || !write_figure(c->line->lower + c->at + skip, len, figure + 1, &first)) {
+		c->at++;
+		return true;
+	}
+	figure[0] = sign;
+	c->at += skip + len;
+	t = add(c, sign == '<' ? TS_TOKEN_BELOW : TS_TOKEN_ABOVE, start);
+	if (t) {
+		memcpy(t->figure, figure, sizeof figure);
+		t->first = first;
+	}
+	return true;
+}
+
+static void lex_term(struct cursor *c, const struct ts_term *term, size_t len)
+{
+	size_t start = c->at;
+	struct ts_token *t;
+
+	c->at += len;
+	if (term->kind == TS_TERM_FILLER || term->kind == TS_TERM_NOISE)
+		return;
+	t = add(c, TS_TOKEN_TERM, start);
+	if (t)
+		t->term = term;
+	if (term->kind == TS_TERM_ZONE)
+		c->at = c->end; /* the rest is its name */
+}
+
+static void lex_word(struct cursor *c)
+{
+	size_t start = c->at;
+	struct ts_tokens *out = c->out;
+
+	while (is_word(peek(c, 0)) || (peek(c, 0) == '\'' && is_letter(peek(c, 1))))
+		c->at++;
+	if (out->count && out->at[out->count - 1].kind == TS_TOKEN_OTHER &&
+		out->at[out->count - 1].cell == c->cell)
+		out->at[out->count - 1].end = (unsigned short)c->at;
+	else
+		add(c, TS_TOKEN_OTHER, start);
+}
+
+static void lex_one(struct cursor *c)
+{
+	char sign = peek(c, 0);
+	const struct ts_term *term = NULL;
+	bool word = is_letter(sign) || sign == '@' || sign == '%';
+	size_t len = word ? term_at(c, &term) : 0;
+
+	if (len) {
+		lex_term(c, term, len);
+	} else if (is_letter(sign)) {
+		lex_word(c);
+	} else if (!lex_number(c) && !lex_bound(c)) {
+		c->at++;
+		if (sign == '(' || sign == ')')
+			add(c, sign == '(' ? TS_TOKEN_OPEN : TS_TOKEN_CLOSE, c->at - 1);
+		else if (sign == '-' && !is_word(peek(c, 0)))
+			add(c, TS_TOKEN_DASH, c->at - 1);
+	}
+}
+
+static void lex_cell(struct cursor *c)
+{
+	while (c->at < c->end && !c->out->overfull) {
+		if (blanks(c, 0))
+			c->at += blanks(c, 0);
+		else
+			lex_one(c);
+	}
+}
+
+static char delimiter_of(const struct ts_line *line, char delimiter)
+{
+	if (strchr(line->lower, '|'))
+		return '|';
+	if (strchr(line->lower, '\t'))
+		return '\t';
+	if (delimiter && strchr(line->lower, delimiter))
+		return delimiter;
+	if (strchr(line->lower, ';'))
+		return ';';
+	return ts_comma_separated(line) ? ',' : 0;
+}
+
+/* End of the cell that starts at `at`; quotes hold a delimiter back. */
+static size_t cell_end(const struct ts_line *line, size_t at, char delimiter)
+{
+	bool quoted = false;
+
+	for (; at < line->len; at++) {
+		if (line->lower[at] == '"' && delimiter != '|')
+			quoted = !quoted;
+		else if (line->lower[at] == delimiter && !quoted)
+			break;
+	}
+	return at;
+}
+
+void ts_lex(
+	struct ts_lexer *lexer, const struct ts_line *line, char delimiter, struct ts_tokens *ret)
+{
+	struct cursor c = {lexer, line, 0, 0, 0, ret};
+	char sign = delimiter_of(line, delimiter);
+
+	ret->count = ret->cells = 0;
+	ret->overfull = false;
+	ret->delimited = sign != 0;
+	ret->sign = sign;
+	while (c.at <= line->len && !ret->overfull) {
+		c.end = sign ? cell_end(line, c.at, sign) : line->len;
+		c.cell = (unsigned short)ret->cells;
+		if (ret->cells < TS_CELLS_MOST) {
+			ret->cell_at[ret->cells].start = (unsigned short)c.at;
+			ret->cell_at[ret->cells].end = (unsigned short)c.end;
+		}
+		lex_cell(&c);
+		c.at = c.end + 1;
+		ret->cells++;
+	}
+}
+
+/* One cell without a figure, or nothing but one. */
+static bool is_pure(const char *cell, size_t len)
+{
+	size_t figures = 0;
+
+	for (size_t i = 0; i < len; i++)
+		figures += is_digit(cell[i]) || strchr("<>.-\"", cell[i]) != NULL;
+	if (figures == len)
+		return true;
+	for (size_t i = 0; i < len; i++) {
+		if (is_digit(cell[i]) && (i == 0 || !is_letter(cell[i - 1])))
+			return false;
+	}
+	return cell[0] != ' ';
+}
+
+bool ts_comma_separated(const struct ts_line *line)
+{
+	size_t cells = 0;
+	bool digits = strpbrk(line->lower, "0123456789") != NULL;
+
+	for (size_t at = 0; at <= line->len; cells++) {
+		size_t end = cell_end(line, at, ',');
+
+		if (cells && !is_pure(line->lower + at, end - at))
+			return false;
+		at = end + 1;
+	}
+	return cells >= (digits ? 3 : 2);
+}

@@ -1,0 +1,427 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The driver: bytes to lines, lines to tokens, and which tokens belong to which label: on its line,
+ * on the lines below it, or in the cells of a table. It keeps one line and one entry, so that
+ * memory does not grow with the report.
+ */
+#include <string.h>
+
+#include "base/arena.h"
+#include "intake/reader.h"
+
+/* Physical lines of one quoted cell. */
+#define QUOTED_LINES_MOST 8
+
+static const struct ts_term hardness_by_unit = {.kind = TS_TERM_LABEL, .pattern = "", .key = "GH"};
+
+struct ts_intake *ts_intake_open(const struct ts_allocator *allocator)
+{
+	struct ts_allocator mine = ts_allocator_or_default(allocator);
+	struct ts_intake *in = mine.resize(mine.state, NULL, sizeof *in);
+	bool ok;
+
+	if (!in)
+		return NULL;
+	memset(in, 0, sizeof *in);
+	in->allocator = mine;
+	in->line.number = 1;
+	ts_arena_open(&in->arena, &mine);
+	in->lexer = ts_lexer_open(&mine);
+	in->layouts = ts_patterns_open(&mine, ts_layouts_count);
+	ok = in->lexer && in->layouts;
+	for (size_t i = 0; i < ts_layouts_count && ok; i++)
+		ok = ts_patterns_add(in->layouts, i, "(?:", ts_layouts[i].pattern, ")\\z");
+	if (ok)
+		return in;
+	ts_intake_close(in);
+	return NULL;
+}
+
+void ts_intake_close(struct ts_intake *in)
+{
+	struct ts_allocator mine;
+
+	if (!in)
+		return;
+	mine = in->allocator;
+	ts_lexer_close(in->lexer);
+	ts_patterns_close(in->layouts);
+	ts_arena_drop(&in->arena);
+	mine.resize(mine.state, in, 0);
+}
+
+static bool is_kind(const struct ts_token *t, enum ts_term_kind kind)
+{
+	return t->kind == TS_TOKEN_TERM && t->term->kind == kind;
+}
+
+/* The line for the list of gaps, made only when an entry opens. */
+static void keep_text(struct ts_intake *in, struct ts_entry *e)
+{
+	ts_line_show(&in->line, 0, in->line.raw_len, e->text, sizeof e->text);
+}
+
+static void open_entry(struct ts_intake *in, const struct ts_term *label)
+{
+	struct ts_entry *e = &in->entry;
+
+	ts_entry_close(in, e);
+	if (!label->key)
+		return;
+	e->label = label;
+	e->line = in->line.number;
+	e->zone = in->zone;
+	keep_text(in, e);
+}
+
+static bool has_figures(const struct ts_entry *e)
+{
+	for (size_t i = 0; i < e->count; i++) {
+		enum ts_token_kind kind = e->parts[i].token.kind;
+
+		if (kind == TS_TOKEN_NUMBER || kind == TS_TOKEN_RANGE || kind == TS_TOKEN_BELOW ||
+			kind == TS_TOKEN_ABOVE)
+			return true;
+	}
+	return false;
+}
+
+/* Figures of this line. */
+static size_t count_figures(const struct ts_intake *in)
+{
+	size_t figures = 0;
+
+	for (size_t i = 0; i < in->tokens.count; i++)
+		figures += ts_is_figure(in, i);
+	return figures;
+}
+
+static bool any_of_kind(const struct ts_intake *in, enum ts_term_kind kind)
+{
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		if (is_kind(&in->tokens.at[i], kind))
+			return true;
+	}
+	return false;
+}
+
+/* "Supply zone: North", "Supply zone | North |". A sentence that mentions zones is none. */
+static bool take_zone_line(struct ts_intake *in)
+{
+	const struct ts_token *t = in->tokens.count ? &in->tokens.at[0] : NULL;
+	const struct ts_line *l = &in->line;
+	size_t start, end;
+	char name[TS_NAME_ROOM];
+
+	if (!t || !is_kind(t, TS_TERM_ZONE))
+		return false;
+	start = t->end;
+	end = in->tokens.cell_at[t->cell].end;
+	while (start < end && strchr(" :=-", l->lower[start]))
+		start++;
+	if (start < end)
+		ts_line_show(l, l->from[start], l->from[end], name, sizeof name);
+	else
+		ts_cell_text(in, (size_t)t->cell + 1, name);
+	if (!*name || strlen(name) > 60 || name[strlen(name) - 1] == '.')
+		return false;
+	ts_entry_close(in, &in->entry);
+	in->zone = ts_collect_zone(in, name);
+	return true;
+}
+
+/* Whether a label inside the line begins an entry of its own. */
+static void meet_label(struct ts_intake *in, const struct ts_token *t, int depth)
+{
+	struct ts_entry *e = &in->entry;
+	bool bare = e->label && !has_figures(e);
+
+	if (bare && depth > 0 && t->term->key != e->label->key)
+		return; /* "hardness (calcium and magnesium)" */
+	if (bare && t->term->key && strcmp(t->term->key, e->label->key) == 0) {
+		if (t->term->form && e->line == in->line.number)
+			e->label = t->term;
+		return;
+	}
+	open_entry(in, t->term);
+}
+
+/* A formula opens an entry where no label has: "Ca 80 mg/L". */
+static bool acts_as_label(const struct ts_intake *in, size_t i)
+{
+	const struct ts_token *t = &in->tokens.at[i];
+	bool first = i == 0 || in->tokens.at[i - 1].cell != t->cell;
+
+	return is_kind(t, TS_TERM_FORMULA) && t->term->key && first &&
+	       (!in->entry.label || has_figures(&in->entry));
+}
+
+static void add_part(struct ts_intake *in, size_t i)
+{
+	struct ts_entry *e = &in->entry;
+
+	if (e->label)
+		ts_entry_add(e, &in->tokens.at[i], in->line.number);
+}
+
+/* A range or a bound beside the name of a class is the class's limit. */
+static bool states_class(const struct ts_intake *in, bool labelled)
+{
+	bool named = false, spread = false, behind = false;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+		bool figure = ts_is_figure(in, i);
+
+		named |= is_kind(t, TS_TERM_CLASS) || is_kind(t, TS_TERM_SCALE);
+		behind |= figure && named;
+		spread |= figure && t->kind != TS_TOKEN_NUMBER;
+	}
+	return named && (spread || (behind && !labelled));
+}
+
+/* A line without a label whose unit says that it is hardness. */
+static bool take_implied(struct ts_intake *in)
+{
+	bool implies = false, only_degrees = true, degree = false;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (is_kind(t, TS_TERM_UNIT)) {
+			implies |= (t->term->marks & TS_TERM_IMPLIES) != 0;
+			degree |= (t->term->marks & TS_TERM_DEGREE) != 0;
+		}
+		only_degrees &= is_kind(t, TS_TERM_UNIT) || ts_is_figure(in, i) ||
+				t->kind == TS_TOKEN_OPEN || t->kind == TS_TOKEN_CLOSE;
+	}
+	if (!(implies || (degree && only_degrees)) || !count_figures(in))
+		return false;
+	if (states_class(in, false)) {
+		in->class_only = true;
+		return true;
+	}
+	open_entry(in, &hardness_by_unit);
+	in->entry.implied = true;
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		if (is_kind(&in->tokens.at[i], TS_TERM_SCALE))
+			break;
+		add_part(in, i);
+	}
+	ts_entry_close(in, &in->entry);
+	return true;
+}
+
+/* A line of figures, units and dashes below its label. */
+static bool continues(const struct ts_intake *in)
+{
+	if (!in->entry.label)
+		return false;
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (t->kind == TS_TOKEN_OTHER)
+			return false;
+		if (t->kind == TS_TOKEN_TERM && t->term->kind != TS_TERM_UNIT &&
+			t->term->kind != TS_TERM_NONE && t->term->kind != TS_TERM_FORMULA)
+			return false;
+	}
+	return !(in->tokens.count == 1 && acts_as_label(in, 0));
+}
+
+static void continue_entry(struct ts_intake *in)
+{
+	for (size_t i = 0; i < in->tokens.count; i++)
+		add_part(in, i);
+	if (count_figures(in) > 1)
+		ts_entry_close(in, &in->entry);
+}
+
+static void gap_class(struct ts_intake *in)
+{
+	keep_text(in, &in->entry);
+	ts_collect_gap(in, in->line.number, in->entry.text,
+		"a range beside a class of hardness: a result, or the limits of the class?",
+		"look at the report and use a flag or the file");
+	in->entry.label = NULL;
+	in->entry.count = 0;
+}
+
+/* The labels of this line and what follows each. */
+static void walk(struct ts_intake *in)
+{
+	int depth = 0;
+	bool scale = false, opened = false;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		depth += (t->kind == TS_TOKEN_OPEN) - (t->kind == TS_TOKEN_CLOSE);
+		if (is_kind(t, TS_TERM_SCALE)) {
+			ts_entry_close(in, &in->entry);
+			scale = in->class_only = true;
+		} else if (is_kind(t, TS_TERM_LABEL) || acts_as_label(in, i)) {
+			if (in->headed && opened && has_figures(&in->entry) &&
+				ts_table_row(in, &in->entry))
+				in->entry.headed = true;
+			meet_label(in, t, depth);
+			scale = false;
+			opened = true;
+		} else if (!scale) {
+			add_part(in, i);
+		}
+	}
+}
+
+static void close_line(struct ts_intake *in)
+{
+	struct ts_entry *e = &in->entry;
+
+	if (!e->label || e->line != in->line.number || !has_figures(e))
+		return;
+	if (!count_figures(in))
+		return; /* only a temperature of measurement: the figures come below */
+	e->headed = ts_table_row(in, e);
+	ts_entry_close(in, e);
+}
+
+static void read_tokens(struct ts_intake *in)
+{
+	bool labelled = any_of_kind(in, TS_TERM_LABEL);
+
+	if (!in->tokens.count)
+		return;
+	if (in->tokens.overfull || in->line.cut) {
+		if (labelled) {
+			keep_text(in, &in->entry);
+			ts_collect_gap(in, in->line.number, in->entry.text,
+				"the line is too long to be one of a report",
+				"give each value a line of its own");
+		}
+		in->entry.label = NULL;
+		return;
+	}
+	if (!labelled && continues(in)) {
+		continue_entry(in);
+		return;
+	}
+	if (!ts_table_line(in) && !take_zone_line(in)) {
+		bool formula = in->tokens.count && acts_as_label(in, 0);
+
+		if (!labelled && !formula) {
+			ts_entry_close(in, &in->entry);
+			in->class_only |= any_of_kind(in, TS_TERM_SCALE);
+			if (!any_of_kind(in, TS_TERM_SCALE) ||
+				!is_kind(&in->tokens.at[0], TS_TERM_SCALE))
+				take_implied(in);
+			return;
+		}
+		if (in->entry.label && in->entry.line != in->line.number)
+			ts_entry_close(in, &in->entry);
+		if (states_class(in, true) && !any_of_kind(in, TS_TERM_SCALE))
+			gap_class(in);
+		else
+			walk(in);
+		close_line(in);
+	}
+}
+
+/* A line that the heading's commas do not fit is not of its table: commas may be decimal again. */
+static void lex(struct ts_intake *in)
+{
+	ts_lex(in->lexer, &in->line, in->delimiter, &in->tokens);
+	if (in->delimiter == ',' && in->tokens.cells != in->heading_cells)
+		ts_lex(in->lexer, &in->line, 0, &in->tokens);
+}
+
+static void end_line(struct ts_intake *in)
+{
+	ts_line_fold(&in->line);
+	if (in->line.latin && !in->latin)
+		in->latin = in->line.number;
+	if (in->line.lower[strspn(in->line.lower, " \t")]) {
+		lex(in);
+		read_tokens(in);
+		in->blank_lines = 0;
+	} else if (in->entry.label && (has_figures(&in->entry) || ++in->blank_lines > 1)) {
+		ts_entry_close(in, &in->entry);
+	}
+	in->line.number += 1 + in->pending_lines;
+	in->line.raw_len = 0;
+	in->line.cut = false;
+	in->pending_lines = 0;
+}
+
+static void put_byte(struct ts_intake *in, char byte)
+{
+	if (in->line.raw_len < TS_LINE_MOST)
+		in->line.raw[in->line.raw_len++] = byte;
+	else
+		in->line.cut = true;
+}
+
+/* True inside a quoted cell, which may hold line ends. */
+static bool quote_is_open(const struct ts_intake *in)
+{
+	size_t quotes = 0;
+
+	if (!in->delimiter || in->pending_lines == QUOTED_LINES_MOST)
+		return false;
+	for (size_t i = 0; i < in->line.raw_len; i++)
+		quotes += in->line.raw[i] == '"';
+	return quotes % 2 == 1;
+}
+
+static void take_byte(struct ts_intake *in, char byte)
+{
+	bool end = byte == '\n' || byte == '\r';
+	bool second = byte == '\n' && in->carriage;
+
+	in->carriage = byte == '\r';
+	if (second)
+		return;
+	if (!end) {
+		put_byte(in, byte);
+	} else if (quote_is_open(in)) {
+		put_byte(in, ' ');
+		in->pending_lines++;
+	} else {
+		end_line(in);
+	}
+}
+
+static bool refuse(struct ts_intake *in, const struct ts_report_refusal *refusal)
+{
+	if (!refusal)
+		return false;
+	in->refused = *refusal;
+	return in->is_refused = true;
+}
+
+enum ts_status ts_intake_feed(
+	struct ts_intake *in, const char *bytes, size_t len, struct ts_report_refusal *ret_refusal)
+{
+	for (size_t i = 0; i < len && !in->is_refused; i++) {
+		if (in->bytes < sizeof in->magic) {
+			in->magic[in->bytes++] = bytes[i];
+			if (refuse(in, ts_bytes_refused(in->magic, in->bytes)))
+				break;
+		}
+		if (refuse(in, ts_byte_refused(bytes[i])))
+			break;
+		take_byte(in, bytes[i]);
+		if (in->arena.failed)
+			return TS_NO_MEMORY;
+	}
+	if (!in->is_refused)
+		return TS_OK;
+	*ret_refusal = in->refused;
+	return TS_BAD_INPUT;
+}
+
+void ts_intake_last_line(struct ts_intake *in)
+{
+	if (in->line.raw_len)
+		end_line(in);
+	ts_entry_close(in, &in->entry);
+}

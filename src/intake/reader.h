@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The reader's insides, shared by the files of this room: read.c drives (lines, headings, zones),
+ * entry.c makes values of one label and its figures, collect.c keeps what was found, finish.c
+ * makes the reading.
+ */
+#ifndef TS_INTAKE_READER_H
+#define TS_INTAKE_READER_H
+
+#include "intake/layouts.h"
+#include "intake/lexer.h"
+#include "intake/patterns.h"
+
+/* Figures and words of one entry; a table row with more columns is not taken. */
+#define TS_PARTS_MOST 64
+
+/* One token of an entry, with what its column says about it. */
+struct ts_part {
+	struct ts_token token;
+	unsigned line;
+	int role;                   /* enum ts_role of its heading, 0 = none */
+	const struct ts_term *unit; /* of its heading; NULL = none */
+	size_t zone;                /* of its heading; 0 = the entry's */
+};
+
+/* Bytes of a zone's name, with its NUL. */
+#define TS_NAME_ROOM 80
+
+/* A label and what stands behind it, perhaps over several lines. */
+struct ts_entry {
+	const struct ts_term *label; /* NULL: none is open */
+	bool implied;                /* there is no label, the unit says what it is */
+	bool headed;                 /* the roles of headings hold */
+	unsigned line;               /* of the label */
+	size_t zone;
+	struct ts_part parts[TS_PARTS_MOST];
+	size_t count;
+	bool overfull;
+	char text[160]; /* the label's line, for gaps */
+};
+
+/* What the figures of one entry, or of several alike, say. NAN = nothing said. */
+struct ts_slot {
+	const struct ts_field *field;
+	const struct ts_term *unit;
+	size_t zone;
+	int rank;      /* of its label; lower is better */
+	bool restated; /* in brackets, or the second of two units */
+	double low, high, mean;
+	enum ts_measure_kind kind; /* BELOW, ABOVE; VALUE = ordinary */
+	bool single;               /* one figure without a statistic */
+	size_t count;              /* entries */
+	unsigned line, last;
+	const char *printed, *rule, *assumed;
+};
+
+#define TS_SLOTS_MOST 2048
+#define TS_COLUMNS_MOST 64
+
+/* A heading over a column. */
+struct ts_heading {
+	int role;
+	unsigned short cell, start, end;
+	const struct ts_term *unit;
+	const struct ts_term *label, *form; /* wide tables: the quantity of the column */
+	size_t zone;                        /* a column of figures named after a zone */
+};
+
+struct ts_intake {
+	struct ts_allocator allocator;
+	struct ts_arena arena; /* everything found; bounded by the counts */
+	struct ts_lexer *lexer;
+	struct ts_patterns *layouts;
+	struct ts_report_refusal refused;
+	bool is_refused, carriage;
+	size_t bytes;
+	char magic[8];
+
+	struct ts_line line;
+	struct ts_tokens tokens;
+	struct ts_entry entry;
+	struct ts_entry cell;   /* of a wide table: one cell at a time */
+	bool scale;             /* what stands on this line are classes */
+	char delimiter;         /* of this file; 0 = not known */
+	unsigned pending_lines; /* physical lines inside a quoted cell */
+	struct ts_heading headings[TS_COLUMNS_MOST];
+	size_t heading_count;
+	bool headed, wide;
+	size_t heading_cells;
+	unsigned blank_lines; /* since the last line with something on it */
+	size_t zone;
+
+	struct ts_slot *slots;
+	size_t slot_count, slot_room;
+	struct ts_report_value *values;
+	size_t value_count, value_room, value_more;
+	struct ts_report_gap *gaps;
+	size_t gap_count, gap_room, gap_more;
+	struct ts_report_clash *clashes;
+	size_t clash_count, clash_room;
+	const char **zones;
+	size_t zone_count, zone_room;
+	bool class_only;
+	unsigned latin;
+};
+
+/* read.c: what stands behind the last line end, and what is still open. */
+void ts_intake_last_line(struct ts_intake *in);
+
+/* entry.c: reads the entry and closes it; one that is not open does nothing. */
+void ts_entry_close(struct ts_intake *in, struct ts_entry *entry);
+/* Adds a token of that line; beyond TS_PARTS_MOST the entry is overfull. */
+void ts_entry_add(struct ts_entry *entry, const struct ts_token *token, unsigned line);
+/* The row of the reading that a label names, with the form of its figures. NULL: not ours. */
+const struct ts_field *ts_field_of(const struct ts_term *label, const char *form);
+
+/* table.c: takes the line in `in->tokens` when it is a heading or a row of a wide table. */
+bool ts_table_line(struct ts_intake *in);
+/* Gives the parts of a row their roles; false: the headings do not tell them. */
+bool ts_table_row(struct ts_intake *in, struct ts_entry *entry);
+/* A cell's text as printed, without quotes; "" where there is none. */
+void ts_cell_text(const struct ts_intake *in, size_t cell, char out[TS_NAME_ROOM]);
+/* True for a figure that can be a value: no temperature of measurement, no year, no percent. */
+bool ts_is_figure(const struct ts_intake *in, size_t token);
+
+/* collect.c. Texts are copied where they are not constant. */
+void ts_collect_value(struct ts_intake *in, const struct ts_report_value *value);
+void ts_collect_gap(
+	struct ts_intake *in, unsigned line, const char *text, const char *why, const char *remedy);
+void ts_collect_clash(struct ts_intake *in, unsigned line, unsigned other, const char *says);
+/* Adds what one entry says to the slot of its kind. */
+void ts_collect_slot(struct ts_intake *in, const struct ts_slot *slot);
+/* The index + 1 of the zone of that name, added where it is new; all beyond the most are one. */
+size_t ts_collect_zone(struct ts_intake *in, const char *name);
+
+#endif

@@ -1,0 +1,397 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Headings: a line of words like unit, limit, mean, or of quantities side by side, and what they
+ * say about the figures below. Cells are told by separators, else by order, else by their place
+ * under the heading.
+ */
+#include <stdlib.h>
+#include <string.h>
+
+#include "intake/reader.h"
+
+/* Letters between a figure and the middle of its heading in a table without separators. */
+#define NEAR_MOST 14
+
+static bool is_kind(const struct ts_token *t, enum ts_term_kind kind)
+{
+	return t->kind == TS_TOKEN_TERM && t->term->kind == kind;
+}
+
+static bool is_figure_token(const struct ts_token *t)
+{
+	return t->kind == TS_TOKEN_NUMBER || t->kind == TS_TOKEN_RANGE ||
+	       t->kind == TS_TOKEN_BELOW || t->kind == TS_TOKEN_ABOVE;
+}
+
+bool ts_is_figure(const struct ts_intake *in, size_t i)
+{
+	const struct ts_token *t = &in->tokens.at[i];
+	const struct ts_token *next = i + 1 < in->tokens.count ? t + 1 : NULL;
+	bool warm = next && is_kind(next, TS_TERM_UNIT) && strcmp(next->term->unit, "c") == 0;
+	bool temperature = in->entry.label && in->entry.label->key &&
+			   strcmp(in->entry.label->key, "temperature") == 0;
+
+	return is_figure_token(t) && !(warm && !temperature) &&
+	       !(next && is_kind(next, TS_TERM_UNIT) && *next->term->unit == '%');
+}
+
+void ts_cell_text(const struct ts_intake *in, size_t cell, char out[TS_NAME_ROOM])
+{
+	const struct ts_line *l = &in->line;
+	size_t start, end;
+
+	out[0] = '\0';
+	if (cell >= in->tokens.cells || cell >= TS_CELLS_MOST)
+		return;
+	start = in->tokens.cell_at[cell].start;
+	end = in->tokens.cell_at[cell].end;
+	if (end > start + 1 && l->plain[start] == '"' && l->plain[end - 1] == '"') {
+		start++;
+		end--;
+	}
+	ts_line_show(l, l->from[start], l->from[end], out, TS_NAME_ROOM);
+}
+
+/* What the cells of this line would be as headings. */
+struct census {
+	size_t columns, labels, figures, figures_results;
+	bool parameter;
+};
+
+static bool is_year(const struct ts_token *t)
+{
+	return t->kind == TS_TOKEN_NUMBER && t->first >= 1990 && t->first <= 2100 &&
+	       !strpbrk(t->figure, ".,");
+}
+
+static struct census take_census(const struct ts_intake *in)
+{
+	struct census c = {0};
+	int last_label = -1;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		c.figures += ts_is_figure(in, i) && !is_year(t);
+		if (is_kind(t, TS_TERM_COLUMN) || is_kind(t, TS_TERM_ZONE)) {
+			c.columns++;
+			c.parameter |= t->term->role == TS_ROLE_PARAMETER;
+			c.figures_results += t->term->role && strchr("Rmixw", t->term->role);
+		}
+		if ((is_kind(t, TS_TERM_LABEL) || is_kind(t, TS_TERM_SCALE) ||
+			    (is_kind(t, TS_TERM_FORMULA) && t->term->key)) &&
+			t->cell != last_label) {
+			c.labels++;
+			last_label = t->cell;
+		}
+	}
+	return c;
+}
+
+static struct ts_heading *add_heading(struct ts_intake *in, const struct ts_token *t)
+{
+	struct ts_heading *h;
+
+	if (in->heading_count == TS_COLUMNS_MOST)
+		return NULL;
+	h = &in->headings[in->heading_count++];
+	*h = (struct ts_heading){.cell = t->cell, .start = t->start, .end = t->end};
+	return h;
+}
+
+static struct ts_heading *heading_of_cell(struct ts_intake *in, size_t cell)
+{
+	for (size_t i = 0; i < in->heading_count; i++) {
+		if (in->headings[i].cell == cell)
+			return &in->headings[i];
+	}
+	return NULL;
+}
+
+/* One token of a heading. In a table with separators a cell has one role: the first said. */
+static void read_heading(struct ts_intake *in, const struct ts_token *t)
+{
+	struct ts_heading *h = in->tokens.delimited ? heading_of_cell(in, t->cell) : NULL;
+	struct ts_heading *last = in->heading_count ? &in->headings[in->heading_count - 1] : NULL;
+
+	if (is_kind(t, TS_TERM_COLUMN) || is_kind(t, TS_TERM_ZONE)) {
+		int role = is_kind(t, TS_TERM_ZONE) ? TS_ROLE_ZONE : t->term->role;
+
+		if (h && h->role && !(h->role == TS_ROLE_RESULT && role != TS_ROLE_UNIT))
+			return;
+		h = h ? h : add_heading(in, t);
+		if (h)
+			h->role = role;
+		return;
+	}
+	if (in->tokens.delimited && !h)
+		h = add_heading(in, t);
+	if (!in->tokens.delimited)
+		h = last;
+	if (!h)
+		return;
+	if (is_kind(t, TS_TERM_UNIT) && !h->unit)
+		h->unit = t->term;
+	else if (is_kind(t, TS_TERM_LABEL) || is_kind(t, TS_TERM_SCALE))
+		h->label = h->label ? h->label : t->term;
+	else if (is_kind(t, TS_TERM_FORMULA) && !h->label && t->term->key)
+		h->label = t->term;
+	else if (is_kind(t, TS_TERM_FORMULA))
+		h->form = t->term;
+}
+
+/* Columns that are named and have no role are zones, where no other column holds results. */
+static void name_zones(struct ts_intake *in)
+{
+	for (size_t i = 0; i < in->heading_count; i++) {
+		struct ts_heading *h = &in->headings[i];
+		char name[TS_NAME_ROOM];
+
+		if (h->role || h->label || h->unit || h->cell == 0)
+			continue;
+		ts_cell_text(in, h->cell, name);
+		if (!*name)
+			continue;
+		h->role = TS_ROLE_RESULT;
+		h->zone = ts_collect_zone(in, name);
+	}
+}
+
+static bool take_heading(struct ts_intake *in)
+{
+	struct census c = take_census(in);
+	bool wide = in->tokens.delimited && c.labels >= 2;
+
+	if (c.figures || (c.columns < 2 && !wide))
+		return false;
+	ts_entry_close(in, &in->entry);
+	in->heading_count = 0;
+	in->heading_cells = in->tokens.cells;
+	in->headed = true;
+	if (in->tokens.sign && in->tokens.sign != '|')
+		in->delimiter = in->tokens.sign;
+	in->wide = wide && !c.figures_results;
+	for (size_t i = 0; i < in->tokens.count; i++)
+		read_heading(in, &in->tokens.at[i]);
+	if (in->tokens.delimited && !c.figures_results && !in->wide)
+		name_zones(in);
+	return true;
+}
+
+static const struct ts_heading *over(const struct ts_intake *in, const struct ts_token *t)
+{
+	for (size_t i = 0; i < in->heading_count; i++) {
+		if (in->headings[i].cell == t->cell)
+			return &in->headings[i];
+	}
+	return NULL;
+}
+
+/* The zone that a row names itself, in a column headed so or in its first, unheaded cell. */
+static size_t row_zone(struct ts_intake *in)
+{
+	for (size_t i = 0; i < in->heading_count; i++) {
+		const struct ts_heading *h = &in->headings[i];
+		bool names = h->role == TS_ROLE_ZONE ||
+			     (in->wide && h->cell == 0 && !h->role && !h->label);
+		char name[TS_NAME_ROOM] = "";
+
+		if (names)
+			ts_cell_text(in, h->cell, name);
+		if (*name)
+			return ts_collect_zone(in, name);
+	}
+	return in->zone;
+}
+
+static void read_wide_cell(struct ts_intake *in, const struct ts_heading *h, size_t i, size_t zone)
+{
+	struct ts_entry *e = &in->cell;
+	struct ts_token unit = {.kind = TS_TOKEN_TERM, .term = h->unit};
+	struct ts_token form = {.kind = TS_TOKEN_TERM, .term = h->form};
+
+	e->label = h->label;
+	e->line = in->line.number;
+	e->zone = zone;
+	memcpy(e->text, in->entry.text, sizeof e->text);
+	if (h->unit)
+		ts_entry_add(e, &unit, e->line);
+	if (h->form)
+		ts_entry_add(e, &form, e->line);
+	for (; i < in->tokens.count && in->tokens.at[i].cell == h->cell; i++)
+		ts_entry_add(e, &in->tokens.at[i], e->line);
+	ts_entry_close(in, e);
+}
+
+/* A row below quantities side by side; a row that names a class holds its limits. */
+static bool take_wide_row(struct ts_intake *in)
+{
+	size_t zone, figures = 0;
+
+	if (in->tokens.cells + 1 < in->heading_cells || in->tokens.cells > in->heading_cells + 1)
+		return false;
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (is_kind(t, TS_TERM_LABEL) || is_kind(t, TS_TERM_SCALE))
+			return false;
+		figures += is_figure_token(t);
+	}
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		if (!is_kind(&in->tokens.at[i], TS_TERM_CLASS))
+			continue;
+		in->class_only = true;
+		return true;
+	}
+	if (!figures)
+		return false;
+	zone = row_zone(in);
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_heading *h = over(in, &in->tokens.at[i]);
+
+		if (h && h->label && h->label->key &&
+			(i == 0 || in->tokens.at[i - 1].cell != in->tokens.at[i].cell))
+			read_wide_cell(in, h, i, zone);
+	}
+	return true;
+}
+
+bool ts_table_line(struct ts_intake *in)
+{
+	if (take_heading(in))
+		return true;
+	return in->wide && in->tokens.delimited && take_wide_row(in);
+}
+
+static bool holds_place(const struct ts_part *p)
+{
+	return is_figure_token(&p->token) || p->token.kind == TS_TOKEN_DASH ||
+	       is_kind(&p->token, TS_TERM_NONE);
+}
+
+static bool has_place(const struct ts_heading *h)
+{
+	return h->role && strchr("ltRmixwc", h->role);
+}
+
+/* A unit printed over one column holds for all, unless another column has another. */
+static const struct ts_term *unit_over(const struct ts_intake *in, const struct ts_heading *h)
+{
+	const struct ts_term *only = NULL;
+
+	if (h->unit)
+		return h->unit;
+	for (size_t i = 0; i < in->heading_count; i++) {
+		const struct ts_term *unit = in->headings[i].unit;
+
+		if (unit && only && unit != only)
+			return NULL;
+		only = unit ? unit : only;
+	}
+	return only;
+}
+
+static void give(const struct ts_intake *in, struct ts_part *part, const struct ts_heading *h)
+{
+	part->role = h->role;
+	part->unit = unit_over(in, h);
+	part->zone = h->zone;
+}
+
+static bool by_cell(struct ts_intake *in, struct ts_entry *e)
+{
+	if (in->tokens.cells + 2 < in->heading_cells || in->tokens.cells > in->heading_cells + 1)
+		return false;
+	for (size_t i = 0; i < e->count; i++) {
+		const struct ts_heading *h = over(in, &e->parts[i].token);
+
+		if (h && holds_place(&e->parts[i]) && has_place(h))
+			give(in, &e->parts[i], h);
+	}
+	return true;
+}
+
+static bool by_order(struct ts_intake *in, struct ts_entry *e)
+{
+	size_t places = 0, headings = 0, h = 0;
+
+	for (size_t i = 0; i < e->count; i++)
+		places += holds_place(&e->parts[i]);
+	for (size_t i = 0; i < in->heading_count; i++)
+		headings += has_place(&in->headings[i]);
+	if (places != headings || !places)
+		return false;
+	for (size_t i = 0; i < e->count; i++) {
+		if (!holds_place(&e->parts[i]))
+			continue;
+		while (!has_place(&in->headings[h]))
+			h++;
+		give(in, &e->parts[i], &in->headings[h++]);
+	}
+	return true;
+}
+
+static int middle(unsigned short start, unsigned short end)
+{
+	return (start + end) / 2;
+}
+
+/* Each figure under the nearest heading; two under one, or one far from all, tell nothing. */
+static bool by_place(struct ts_intake *in, struct ts_entry *e)
+{
+	bool used[TS_COLUMNS_MOST] = {false};
+
+	for (size_t i = 0; i < e->count; i++) {
+		const struct ts_token *t = &e->parts[i].token;
+		size_t best = TS_COLUMNS_MOST;
+		int least = NEAR_MOST;
+
+		for (size_t h = 0; h < in->heading_count && holds_place(&e->parts[i]); h++) {
+			int away = abs(middle(t->start, t->end) -
+				       middle(in->headings[h].start, in->headings[h].end));
+
+			if (has_place(&in->headings[h]) && away < least) {
+				least = away;
+				best = h;
+			}
+		}
+		if (!holds_place(&e->parts[i]))
+			continue;
+		if (best == TS_COLUMNS_MOST || used[best])
+			return false;
+		used[best] = true;
+		give(in, &e->parts[i], &in->headings[best]);
+	}
+	return true;
+}
+
+static void forget_roles(struct ts_entry *e)
+{
+	for (size_t i = 0; i < e->count; i++) {
+		e->parts[i].role = 0;
+		e->parts[i].unit = NULL;
+		e->parts[i].zone = 0;
+	}
+}
+
+bool ts_table_row(struct ts_intake *in, struct ts_entry *e)
+{
+	size_t results = 0;
+	bool placed;
+
+	if (!in->headed || in->wide)
+		return false;
+	if (in->tokens.delimited)
+		placed = by_cell(in, e);
+	else
+		placed = by_order(in, e) || by_place(in, e);
+	for (size_t i = 0; i < e->count && placed; i++)
+		results += e->parts[i].role && strchr("Rmixw", e->parts[i].role) &&
+			   is_figure_token(&e->parts[i].token);
+	if (!placed || !results) {
+		forget_roles(e);
+		return false;
+	}
+	e->zone = row_zone(in);
+	return true;
+}
