@@ -1,0 +1,120 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Numbers and sexes in which species are proposed. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "model/shape.h"
+#include "stock/levels.h"
+
+#include <string.h>
+
+static struct ts_species species(const char *sexes, double least, double comfortable)
+{
+	struct ts_species s = {0};
+
+	s.group.least = least;
+	s.group.comfortable = comfortable;
+	while (strcmp(ts_words_sexes[s.group.sexes], sexes) != 0)
+		s.group.sexes++;
+	return s;
+}
+
+static void expect(const struct ts_level *l, unsigned males, unsigned females, unsigned either,
+	bool comfortable)
+{
+	assert_int_equal(l->males, males);
+	assert_int_equal(l->females, females);
+	assert_int_equal(l->either, either);
+	assert_int_equal(l->comfortable, comfortable);
+}
+
+static void test_levels__shoal_least_comfortable_half_again(void **state)
+{
+	struct ts_species s = species("any", 8, 15);
+	struct ts_level l[TS_LEVELS_MOST];
+
+	(void)state;
+	assert_int_equal(ts_levels(&s, l), 3);
+	expect(&l[0], 0, 0, 8, false);
+	expect(&l[1], 0, 0, 15, true);
+	expect(&l[2], 0, 0, 23, true);
+}
+
+static void test_levels__loner_and_pair_have_one(void **state)
+{
+	struct ts_species alone = species("alone", 1, 2), pair = species("pair", 1, 6);
+	struct ts_level l[TS_LEVELS_MOST];
+
+	(void)state;
+	assert_int_equal(ts_levels(&alone, l), 1);
+	expect(&l[0], 0, 0, 1, true);
+	assert_int_equal(ts_levels(&pair, l), 1);
+	expect(&l[0], 1, 1, 0, true);
+}
+
+static void test_levels__single_fish_that_may_have_company(void **state)
+{
+	struct ts_species s = species("any", 1, 1), two = species("any", 1, 2);
+	struct ts_level l[TS_LEVELS_MOST];
+
+	(void)state;
+	assert_int_equal(ts_levels(&s, l), 1);
+	expect(&l[0], 0, 0, 1, true);
+	assert_int_equal(ts_levels(&two, l), 2);
+	expect(&l[1], 0, 0, 2, true);
+}
+
+static void test_levels__harem_one_male_to_four_females_at_most(void **state)
+{
+	struct ts_species dwarf = species("harem", 3, 4), lake = species("harem", 12, 18);
+	struct ts_level l[TS_LEVELS_MOST];
+
+	(void)state;
+	assert_int_equal(ts_levels(&dwarf, l), 3);
+	expect(&l[0], 1, 2, 0, false);
+	expect(&l[1], 1, 3, 0, true);
+	expect(&l[2], 2, 4, 0, true);
+	assert_int_equal(ts_levels(&lake, l), 3);
+	expect(&l[0], 3, 9, 0, false);
+}
+
+static void test_levels__livebearers_two_females_a_male(void **state)
+{
+	struct ts_species s = species("two-females", 4, 8);
+	struct ts_level l[TS_LEVELS_MOST];
+
+	(void)state;
+	assert_int_equal(ts_levels(&s, l), 3);
+	for (int i = 0; i < 3; i++)
+		assert_true(l[i].females >= 2 * l[i].males && l[i].males >= 1);
+	assert_int_equal(ts_level_count(&l[1]), 8);
+}
+
+static void test_levels__one_male_only(void **state)
+{
+	struct ts_species s = species("one-male", 1, 6);
+	struct ts_level l[TS_LEVELS_MOST];
+
+	(void)state;
+	assert_int_equal(ts_levels(&s, l), 3);
+	expect(&l[0], 1, 0, 0, false);
+	expect(&l[2], 1, 8, 0, true);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_levels__shoal_least_comfortable_half_again),
+		cmocka_unit_test(test_levels__loner_and_pair_have_one),
+		cmocka_unit_test(test_levels__single_fish_that_may_have_company),
+		cmocka_unit_test(test_levels__harem_one_male_to_four_females_at_most),
+		cmocka_unit_test(test_levels__livebearers_two_females_a_male),
+		cmocka_unit_test(test_levels__one_male_only),
+	};
+
+	return cmocka_run_group_tests_name("levels", tests, NULL, NULL);
+}
