@@ -93,6 +93,14 @@ solvers() {
 	sed 's/^ok \(.* # SKIP\)/# \1/' "$work/solvers"
 	[ "$status" = 0 ]
 }
+# For a look at the figures: goals, no gates, since machines are shared.
+bench() {
+	{ sh tests/bench/rank.sh && sh tests/bench/drift.sh; } >"$work/bench" &&
+		sed 's/^/# /' "$work/bench"
+}
+fuzzed() { # a few seconds: that the targets build and run; long runs are by hand
+	sh tests/fuzz/run.sh quantity 5 && sh tests/fuzz/run.sh file 5
+}
 
 step "clang, address and undefined-behaviour sanitizers, every test" sanitized
 step "gcc, release, warnings are errors" gcc_clean
@@ -102,6 +110,8 @@ step "the engine imports nothing (WebAssembly)" wasm
 step "each public header compiles alone, as C17 and as C++17" headers
 step "schemas, and files that hold to them (outside validator)" schemas
 step "communities: equal to two outside solvers on 20 written models" solvers
+step "figures of tests/bench" bench
+step "every fuzz target, some seconds" fuzzed
 step "formatting" formatted
 step "cppcheck" cpp_check
 step "clang-tidy" tidy

@@ -1,29 +1,132 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Every command that README.md shows behind a `$` is run; what it prints must stand below it. TAP.
+"""Every command that README.md or any other page shows is run, here or where HOW says. TAP.
+
+- Behind a `$` the output must stand below it, to the letter.
+- Any other command, indented or in backticks, that starts with `tapshoal` is run with PLACES filled
+  in, and must end with an answer (exit 0 or 1); a bare `tapshoal NAME` with its --help.
+- The rest must have a row in HOW: a test of this suite, a script that .ci/run calls, or a way to run
+  it here. A command without a row fails, and so does a row that no page shows any longer.
 
 Usage: readme.py PROGRAM
 """
+import json
 import os
 import pathlib
+import re
 import subprocess
 import sys
+import tempfile
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 PROGRAM = os.path.abspath(sys.argv[1])
-lines = (ROOT / "README.md").read_text(encoding="utf-8").splitlines()
-shown = [i for i, line in enumerate(lines) if line.startswith("    $ tapshoal ")]
-print("1..%d" % len(shown))
-bad = 0
-for number, start in enumerate(shown, 1):
-    command = lines[start][6:].replace("tapshoal", PROGRAM, 1)
-    done = subprocess.run(["sh", "-c", command], stdout=subprocess.PIPE, cwd=ROOT)
-    want = []
-    for line in lines[start + 1:]:
-        if line and not line.startswith("    "):
-            break
-        want.append(line[4:].rstrip())
-    same = "\n".join(want).strip() == done.stdout.decode("utf-8").strip()
-    bad += not same
-    print("%s %d - %s" % ("ok" if same else "not ok", number, lines[start][6:]))
-sys.exit(bool(bad))
+BUILD = pathlib.Path(PROGRAM).parent.parent.parent
+STARTS = "tapshoal|sh|python3|ninja|meson|gcc|cc"
+# What pages write for something of the reader's own.
+PLACES = {
+    "FILE": "docs/exempla-mollis.yaml",
+    "FILE...": "docs/exempla-mollis.yaml",
+    "FOLDER": "species",
+    "WATER": "examples/waters/kitchen-tap.yaml",
+    "SPECIES...": "guppy",
+    "PATTERN": "tetra",
+}
+SUITE = "suite"  # a test of `meson test`, by name
+SCRIPT = "script"  # a script that .ci/run calls contains the text
+HERE = "here"  # run with these replacements; must exit 0
+HOW = {
+    "sh examples/first-match.sh": (HERE, {}),
+    "sh tests/run.sh": (SCRIPT, ".ci/run", "tests/run.sh"),
+    "sh tests/full.sh": (SCRIPT, ".ci/run", "tests/full.sh"),
+    "sh tests/bench/rank.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/rank.sh"),
+    "sh tests/bench/drift.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/drift.sh"),
+    "sh tests/fuzz/run.sh quantity 600": (SCRIPT, "tests/full.sh", "sh tests/fuzz/run.sh quantity"),
+    "python3 tests/golden.py build/src/cli/tapshoal --accept --filter NAME":
+        (SUITE, "tests/golden"),
+    "python3 tests/truth.py build/src/cli/tapshoal --rows":
+        (HERE, {"build/src/cli/tapshoal": PROGRAM}),
+    "ninja -C build regenerate": (SUITE, "report/formats"),
+    "meson setup build --prefix=/usr/local && ninja -C build && meson install -C build":
+        (SUITE, "cli/search-order"),
+}
+
+
+def pages():
+    found = [p for p in ROOT.rglob("*.md") if not {"build", ".git"} & set(p.relative_to(ROOT).parts)
+             and BUILD not in p.parents]
+    return sorted(found)
+
+
+def shown(page):
+    """(command, what must come out or None) of one page."""
+    lines = page.read_text(encoding="utf-8").splitlines()
+    for i, line in enumerate(lines):
+        if line.startswith("    $ "):
+            want = []
+            for below in lines[i + 1:]:
+                if below and not below.startswith("    ") or below.startswith("    $ "):
+                    break
+                want.append(below[4:].rstrip())
+            yield line[6:], "\n".join(want).strip()
+        elif re.match(r"    (%s) " % STARTS, line):
+            yield re.split(r"\s+# |\s{2,}", line.strip())[0], None
+    text = "\n".join(line for line in lines if not line.startswith("    "))
+    for code in re.findall(r"`([^`]+)`", text):
+        code = " ".join(code.split())
+        if re.match(r"(%s) ." % STARTS, code):
+            yield code, None
+
+
+def run(command, **env):
+    with tempfile.TemporaryDirectory() as home:
+        return subprocess.run(["sh", "-c", command], cwd=ROOT, stdout=subprocess.PIPE,
+                              stderr=subprocess.PIPE, text=True, timeout=300,
+                              env={**os.environ, "HOME": home, "XDG_CONFIG_HOME": home,
+                                   "XDG_DATA_HOME": home, "TAPSHOAL_BUILD": str(BUILD), **env})
+
+
+def filled(command):
+    """The program at its place, and something to work on for every word of PLACES."""
+    words = re.sub(r"[A-Z]+(\.\.\.)?(?=$| )", lambda m: PLACES.get(m.group(), m.group()), command)
+    return words.replace("tapshoal", PROGRAM, 1)
+
+
+def fault(command, want):
+    """What is wrong with a command that is shown, or nothing."""
+    if want is not None:
+        got = run(command.replace("tapshoal", PROGRAM, 1)).stdout.strip()
+        return "" if got == want else "other output:\n" + got
+    if command.startswith("tapshoal "):
+        if command.count(" ") == 1:  # the name of a command, not a call
+            command += " --help"
+        done = run(filled(command))
+        return "" if done.returncode in (0, 1) else done.stderr or "exit %d" % done.returncode
+    if command not in HOW:
+        return "no row of HOW in tests/readme.py says where it is run"
+    kind, where, *rest = HOW[command]
+    if kind == SUITE:
+        tests = json.loads((BUILD / "meson-info/intro-tests.json").read_text(encoding="utf-8"))
+        return "" if where in [t["name"] for t in tests] else "no test " + where
+    if kind == SCRIPT:
+        return "" if rest[0] in (ROOT / where).read_text(encoding="utf-8") else "not in " + where
+    for old, new in where.items():
+        command = command.replace(old, new)
+    done = run(command)
+    return "" if done.returncode == 0 and done.stdout else done.stdout + done.stderr
+
+
+results, seen = [], set()
+for page in pages():
+    for command, want in shown(page):
+        if (command, want) in seen:
+            continue
+        seen.add((command, want))
+        results.append(("%s: %s" % (page.relative_to(ROOT), command), fault(command, want)))
+stale = sorted(set(HOW) - {command for command, _ in seen})
+results.append(("every row of HOW is shown on some page", "\n".join(stale)))
+print("1..%d" % len(results))
+for number, (title, wrong) in enumerate(results, 1):
+    print("%s %d - %s" % ("not ok" if wrong else "ok", number, title))
+    for line in wrong.splitlines():
+        print("# " + line)
+sys.exit(any(wrong for _, wrong in results))

@@ -121,6 +121,17 @@ with tempfile.TemporaryDirectory() as name:
     check("from the build tree the records of the source tree are read",
           "of %d species" % shipped in built, built[:200])
 
+# As README.md says it, but for the build that is there already, into a folder of its own.
+with tempfile.TemporaryDirectory() as name:
+    build = pathlib.Path(PROGRAM).parent.parent.parent
+    done = subprocess.run(["meson", "install", "-C", str(build), "--no-rebuild", "--destdir", name],
+                          stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True)
+    found = list(pathlib.Path(name).rglob("bin/tapshoal"))
+    check("meson install ends well", done.returncode == 0 and len(found) == 1, done.stdout)
+    installed = house.run("rank", "-q", program=str(found[0])).stdout if found else ""
+    check("the installed program reads the installed records",
+          "of %d species" % shipped in installed, installed[:200])
+
 print("1..%d" % len(results))
 for number, (title, holds, notes) in enumerate(results, 1):
     print("%s %d - %s" % ("ok" if holds else "not ok", number, title))

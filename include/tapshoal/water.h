@@ -72,6 +72,7 @@ enum ts_disinfectant {
 /* A water file. All texts and readings belong to the arena it was loaded into. */
 struct ts_water {
 	const char *name;
+	const char *kept; /* day on which it was remembered, YYYY-MM-DD */
 	int kind; /* enum ts_water_kind */
 	bool softened;
 	int disinfectant; /* enum ts_disinfectant */

@@ -131,6 +131,7 @@ const struct ts_shape ts_shape_reading = SHAPE("reading", reading_fields, struct
 #define W struct ts_water
 static const struct ts_field water_fields[] = {
 	TEXT(W, "name", name, OPT, "what you call this water"),
+	TEXT(W, "kept", kept, OPT, "day on which tapshoal keep remembered it, YYYY-MM-DD"),
 	WORD(W, "kind", kind, OPT, words_water_kind, "where it comes from"),
 	YESNO(W, "softened", softened, OPT, "through a household softener"),
 	WORD(W, "disinfectant", disinfectant, OPT, words_disinfectant, "what the supplier adds"),
