@@ -237,6 +237,28 @@ static void test_titrate__out_of_range_is_refused(void **state)
 	assert_true(count == 77);
 }
 
+static struct ts_profile reading(double ph)
+{
+	struct ts_profile p = {.ph_read = ph, .ph_read_low = ph - 0.3, .ph_read_high = ph + 0.3};
+
+	return p;
+}
+
+/* A tank that reads what its KH says is a usual one; one full of gas is taken as it is. */
+static void test_titrate__own_level_of_co2(void **state)
+{
+	struct ts_solution s = hard(9, 9);
+	struct ts_profile usual = reading(8), gassy = reading(7), none = reading(NAN);
+
+	(void)state;
+	assert_true(ts_tank_co2_times_air(&usual, &s, true) == USUAL);
+	assert_true(ts_tank_co2_times_air(&none, &s, true) == USUAL);
+	assert_true(ts_tank_co2_times_air(&gassy, &s, false) == USUAL);
+	assert_true(ts_tank_co2_times_air(&gassy, &s, true) == 30);
+	gassy = reading(7.3);
+	assert_true(fabs(ts_tank_co2_times_air(&gassy, &s, true) - 22.9) < 0.5);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -250,6 +272,7 @@ int main(void)
 		cmocka_unit_test(test_titrate__more_buffer_never_brings_collapse_forward),
 		cmocka_unit_test(test_titrate__base_is_pulled_back_too),
 		cmocka_unit_test(test_titrate__nothing_to_chase),
+		cmocka_unit_test(test_titrate__own_level_of_co2),
 		cmocka_unit_test(test_titrate__out_of_range_is_refused),
 	};
 
