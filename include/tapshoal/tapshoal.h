@@ -10,6 +10,8 @@
 #include <tapshoal/care.h>
 #include <tapshoal/catalogue.h>
 #include <tapshoal/match.h>
+#include <tapshoal/plan.h>
+#include <tapshoal/stock.h>
 #include <tapshoal/water.h>
 
 #endif

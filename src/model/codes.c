@@ -22,12 +22,15 @@ const struct ts_code ts_codes[TS_C__COUNT] = {
 	[TS_C_LINT_SYNONYM] = {"lint.synonym", TS_ERROR, "two records claim the same name", "keep the name with the species it means today", "0.1"},
 	[TS_C_LINT_TWICE] = {"lint.twice", TS_ERROR, "two records of one folder are for the same species", "keep one, or tell them apart by a form", "0.1"},
 	[TS_C_LINT_WHEN] = {"lint.when", TS_ERROR, "it is said when an animal does what it never does", "drop the key, or say what it does", "0.1"},
+	[TS_C_PLAN_COUNT] = {"plan.count", TS_ERROR, "a number of animals is not one", "write a whole number from 1", "0.1"},
 	[TS_C_RECORDS_ALIAS] = {"records.alias", TS_ERROR, "anchors, aliases and tags are not read", "write the value out", "0.1"},
+	[TS_C_RECORDS_DATE] = {"records.date", TS_ERROR, "a date is not a day of the calendar", "write it like 2026-03-01", "0.1"},
 	[TS_C_RECORDS_DUPLICATE_KEY] = {"records.duplicate-key", TS_ERROR, "the same key stands twice", "keep one of the two", "0.1"},
 	[TS_C_RECORDS_INNER_RANGE] = {"records.inner-range", TS_ERROR, "preferred reaches beyond tolerated", "narrow preferred or widen tolerated", "0.1"},
 	[TS_C_RECORDS_MISSING_KEY] = {"records.missing-key", TS_ERROR, "a key that is needed is missing", "add it", "0.1"},
 	[TS_C_RECORDS_NOT_UTF8] = {"records.not-utf8", TS_ERROR, "the file is not UTF-8 text", "save it as UTF-8", "0.1"},
 	[TS_C_RECORDS_QUANTITY] = {"records.quantity", TS_ERROR, "a quantity cannot be read", "write a number and its unit", "0.1"},
+	[TS_C_RECORDS_REFERENCE] = {"records.reference", TS_ERROR, "a file that is named here is missing or wrong", "name it as seen from the folder of this file", "0.1"},
 	[TS_C_RECORDS_SYNTAX] = {"records.syntax", TS_ERROR, "the file is not YAML", "check indentation, quotes and colons", "0.1"},
 	[TS_C_RECORDS_TOO_MUCH] = {"records.too-much", TS_ERROR, "the file is larger or deeper than files of this kind", "split it", "0.1"},
 	[TS_C_RECORDS_UNIT_ASSUMED] = {"records.unit-assumed", TS_NOTE, "a unit had several meanings and one was taken", "write the unit out", "0.1"},
@@ -35,5 +38,7 @@ const struct ts_code ts_codes[TS_C__COUNT] = {
 	[TS_C_RECORDS_UNKNOWN_WORD] = {"records.unknown-word", TS_ERROR, "a word that this key does not take", "take one of the words listed", "0.1"},
 	[TS_C_RECORDS_UNREADABLE] = {"records.unreadable", TS_ERROR, "the file cannot be read", "check its name and rights", "0.1"},
 	[TS_C_RECORDS_WRONG_KIND] = {"records.wrong-kind", TS_ERROR, "a list, a text or a block where another was wanted", "see docs/formats.md", "0.1"},
+	[TS_C_TANK_BOX] = {"tank.box", TS_ERROR, "more water than the tank holds", "measure both again", "0.1"},
+	[TS_C_TANK_SIZE] = {"tank.size", TS_ERROR, "the size of the tank is missing or absurd", "give length, width and height, or volume", "0.1"},
 };
 /* clang-format on */

@@ -86,6 +86,8 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_NH3_CONFLICT] = {"nh3.conflict", "mg/L N", 0.02, "un-ionised ammonia that harms", "published, figure recalled, work not re-checked"},
 	[TS_P_NH3_NOW] = {"nh3.now", "mg/L N", 0.05, "un-ionised ammonia that is a danger now", "published, figure recalled, work not re-checked"},
 	[TS_P_TAN_AGE] = {"ammonia.age", "days", 3, "an ammonia reading older than this does not open the ammonia gate", COMMON},
+	[TS_P_TANK_NET] = {"tank.net", "", 0.85, "share of the inside box that is water", COMMON},
+	[TS_P_TANK_NET_ROCKS] = {"tank.net.rocks", "", 0.75, "the same in a tank full of rocks", COMMON},
 };
 /* clang-format on */
 

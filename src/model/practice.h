@@ -82,6 +82,8 @@ enum ts_practice_id {
 	TS_P_NH3_CONFLICT,
 	TS_P_NH3_NOW,
 	TS_P_TAN_AGE,
+	TS_P_TANK_NET,
+	TS_P_TANK_NET_ROCKS,
 	TS_P__COUNT
 };
 

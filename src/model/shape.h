@@ -8,6 +8,7 @@
 #define TS_MODEL_SHAPE_H
 
 #include <tapshoal/catalogue.h>
+#include <tapshoal/plan.h>
 
 #include "units/units.h"
 
@@ -20,8 +21,11 @@ enum ts_kind {
 	TS_NUMBER,  /* double, canonical unit */
 	TS_RANGE,   /* struct ts_range */
 	TS_MEASURE, /* struct ts_measure */
+	TS_CHOICE,  /* struct ts_choice: one of `words`, or a figure */
+	TS_EVERY,   /* struct ts_every: "30 % every 7 days" */
 	TS_SUB,     /* a struct of shape `sub` */
-	TS_LIST     /* pointer + size_t count: list of structs of shape `sub` */
+	TS_FILE, /* the same, or the name of a file of that shape (const char * at count_offset) */
+	TS_LIST  /* pointer + size_t count: list of structs of shape `sub` */
 };
 
 enum ts_need { TS_OPTIONAL, TS_REQUIRED };
@@ -57,6 +61,7 @@ const char *ts_shape_nearest_key(const struct ts_shape *shape, const char *text)
 const char *ts_nearest_word(const char *const *words, const char *text);
 
 extern const struct ts_shape ts_shape_water, ts_shape_reading, ts_shape_species;
+extern const struct ts_shape ts_shape_tank, ts_shape_stock_line, ts_shape_sign, ts_shape_plan;
 
 /* Word lists that other rooms print. */
 extern const char *const ts_words_home_water[], *const ts_words_cautions[], *const ts_words_sexes[];

@@ -40,6 +40,19 @@
 	{                                                                                          \
 		key, TS_MEASURE, need, quantity, AT(S, m, struct ts_measure), 0, NULL, NULL, says  \
 	}
+#define CHOICE(S, key, m, need, words, quantity, says)                                             \
+	{                                                                                          \
+		key, TS_CHOICE, need, quantity, AT(S, m, struct ts_choice), 0, words, NULL, says   \
+	}
+#define EVERY(S, key, m, need, quantity, says)                                                     \
+	{                                                                                          \
+		key, TS_EVERY, need, quantity, AT(S, m, struct ts_every), 0, NULL, NULL, says      \
+	}
+#define FILE_OR(S, key, m, file, need, shape, says)                                                \
+	{                                                                                          \
+		key, TS_FILE, need, TS_Q_NUMBER, offsetof(S, m), AT(S, file, const char *), NULL,  \
+			shape, says                                                                \
+	}
 #define SUB(S, key, m, need, shape, says)                                                          \
 	{                                                                                          \
 		key, TS_SUB, need, TS_Q_NUMBER, offsetof(S, m), 0, NULL, shape, says               \
@@ -94,6 +107,22 @@ static const char *const words_takes_change[] = {"fairly", "badly", "well", NULL
 const char *const ts_words_cautions[] = {"venomous", "electric", "bites", "spiny-hands",
 	"grows-too-big", "expert-only", "restricted", "needs-salt", "escapes", "breeds-unasked",
 	"wild-caught", "short-lived", "protected", NULL};
+
+static const char *const words_fill[] = {"ordinary", "rocks", NULL};
+static const char *const words_feeding[] = {"unknown", "light", "ordinary", "heavy", NULL};
+static const char *const words_plants[] = {"unknown", "none", "some", "dense", NULL};
+static const char *const words_tank_flow[] = {"unknown", "still", "gentle", "brisk", NULL};
+static const char *const words_tank_cover[] = {"unknown", "no", "yes", NULL};
+static const char *const words_co2[] = {"none", "injected", NULL};
+static const char *const words_substrate[] = {
+	"unknown", "inert", "sand", "active", "aragonite", "limestone", "peat", NULL};
+static const char *const words_filter[] = {"unknown", "mature", "new", NULL};
+static const char *const words_sex[] = {"unknown", "male", "female", "pairs", NULL};
+static const char *const words_origin[] = {"unknown", "farmed", "wild", NULL};
+static const char *const words_sign[] = {"other", "gasping", "listless", "clamped-fins", "rubbing",
+	"spots", "wounds", "wasting", "bloated", "not-eating", "darting", NULL};
+static const char *const words_onset[] = {"unknown", "now", "days", "weeks", NULL};
+static const char *const words_breadth[] = {"unknown", "one", "one-species", "all", NULL};
 
 /* clang-format off */
 #define R struct ts_reading
@@ -264,3 +293,64 @@ const struct ts_shape ts_shape_species = SHAPE("species", species_fields, struct
 
 _Static_assert(sizeof species_fields / sizeof *species_fields <= TS_FIELDS_MOST, "species rows");
 _Static_assert(sizeof reading_fields / sizeof *reading_fields <= TS_FIELDS_MOST, "reading rows");
+
+/* clang-format off */
+#define T struct ts_tank
+static const struct ts_field tank_fields[] = {
+	TEXT(T, "name", name, OPT, "what you call this tank"),
+	NUMBER(T, "length", length_cm, OPT, TS_Q_LENGTH, "inside length"),
+	NUMBER(T, "width", width_cm, OPT, TS_Q_LENGTH, "inside width, front to back"),
+	NUMBER(T, "height", height_cm, OPT, TS_Q_LENGTH, "inside height"),
+	CHOICE(T, "fill", fill, OPT, words_fill, TS_Q_PERCENT, "how much of the box is water: ordinary 85 %, rocks 75 %, or a figure"),
+	NUMBER(T, "volume", volume_l, OPT, TS_Q_VOLUME, "the water itself, where it was measured"),
+	MEASURE(T, "temperature", temp_c, OPT, TS_Q_TEMPERATURE, "what it runs at, over day and year"),
+	EVERY(T, "water_change", water_change, OPT, TS_Q_PERCENT, "how much water is changed how often"),
+	CHOICE(T, "feeding", feeding, OPT, words_feeding, TS_Q_FEED, "dry feed, weighed or as a word"),
+	WORD(T, "plants", plants, OPT, words_plants, "growing plants"),
+	WORD(T, "flow", flow, OPT, words_tank_flow, "current"),
+	WORD(T, "light", light, OPT, words_light, "light"),
+	WORD(T, "cover", cover, OPT, words_tank_cover, "a tight lid"),
+	WORD(T, "co2", co2, OPT, words_co2, "carbon dioxide for plants"),
+	WORD(T, "substrate", substrate, OPT, words_substrate, "what covers the floor"),
+	WORD(T, "filter", filter, OPT, words_filter, "whether the filter turns waste into nitrate yet"),
+	TEXT(T, "running_since", running_since, OPT, "day it was filled, YYYY-MM-DD"),
+	LIST(T, "readings", readings, reading_count, struct ts_reading, OPT, &ts_shape_reading, "what was measured in the tank"),
+};
+#undef T
+const struct ts_shape ts_shape_tank = SHAPE("tank", tank_fields, struct ts_tank);
+
+#define L struct ts_stock_line
+static const struct ts_field stock_line_fields[] = {
+	TEXT(L, "species", species, REQ, "any name that the catalogue knows"),
+	NUMBER(L, "count", count, REQ, TS_Q_NUMBER, "how many"),
+	WORD(L, "sex", sex, OPT, words_sex, "their sex; two lines where there are both"),
+	TEXT(L, "since", since, OPT, "in the tank since, YYYY-MM-DD; leave out what is only planned"),
+	WORD(L, "origin", origin, OPT, words_origin, "where they come from"),
+	NUMBER(L, "size", size_cm, OPT, TS_Q_LENGTH, "how long they are now"),
+};
+#undef L
+const struct ts_shape ts_shape_stock_line = SHAPE("stock line", stock_line_fields, struct ts_stock_line);
+
+#define G struct ts_sign
+static const struct ts_field sign_fields[] = {
+	WORD(G, "sign", sign, REQ, words_sign, "what is seen"),
+	WORD(G, "onset", onset, OPT, words_onset, "how long ago it began"),
+	WORD(G, "breadth", breadth, OPT, words_breadth, "how many show it"),
+	TEXT(G, "species", species, OPT, "which species shows it"),
+};
+#undef G
+const struct ts_shape ts_shape_sign = SHAPE("sign", sign_fields, struct ts_sign);
+
+#define L struct ts_plan
+static const struct ts_field plan_fields[] = {
+	TEXT(L, "name", name, OPT, "what you call this plan"),
+	FILE_OR(L, "water", water, water_file, OPT, &ts_shape_water, "the water it is filled with: a file or the water itself"),
+	FILE_OR(L, "change_water", change_water, change_water_file, OPT, &ts_shape_water, "what is really poured in at a change, where it is not the water"),
+	FILE_OR(L, "tank", tank, tank_file, REQ, &ts_shape_tank, "the tank: a file or the tank itself"),
+	LIST(L, "stock", stock, stock_count, struct ts_stock_line, REQ, &ts_shape_stock_line, "the animals, kept and planned"),
+	LIST(L, "signs", signs, sign_count, struct ts_sign, OPT, &ts_shape_sign, "signs of distress"),
+	MEASURE(L, "deaths", deaths, OPT, TS_Q_NUMBER, "unexplained deaths within the last four weeks"),
+};
+#undef L
+/* clang-format on */
+const struct ts_shape ts_shape_plan = SHAPE("plan", plan_fields, struct ts_plan);

@@ -241,6 +241,84 @@ static void load_quantity(struct load *l, const struct ts_field *field, void *at
 			ts_arena_join(l->arena, "'", text, "' ", scan.assumed, NULL), NULL);
 }
 
+static void load_choice(struct load *l, const struct ts_field *field, struct ts_choice *ret)
+{
+	char first = scalar(l)[0];
+
+	if (first && strchr("0123456789.,<>+-", first)) {
+		struct ts_field number = *field;
+
+		number.kind = TS_NUMBER;
+		load_quantity(l, &number, &ret->value);
+		return;
+	}
+	word_index(l, field->words, &ret->word);
+}
+
+/* "30 % every 7 days", "30 % every week" */
+static void load_every(struct load *l, const struct ts_field *field, struct ts_every *ret)
+{
+	const char *text = scalar(l), *every = strstr(text, "every");
+	const char *period = every ? every + strlen("every") + strspn(every + 5, " ") : NULL;
+	size_t len = every ? (size_t)(every - text) : strlen(text);
+	struct ts_scan scan;
+	struct ts_every read = {0, 0};
+	bool single = period && *period >= 'a';
+
+	if (every &&
+		(single ? ts_scan_value(TS_Q_TIME, ts_arena_join(l->arena, "1 ", period, NULL),
+				  strlen(period) + 2, &read.days, &scan)
+			: ts_scan_value(TS_Q_TIME, period, strlen(period), &read.days, &scan)) &&
+		read.days > 0 && ts_scan_value(field->quantity, text, len, &read.amount, &scan)) {
+		ret->amount = read.amount;
+		ret->days = read.days / 24;
+		return;
+	}
+	say(l, TS_C_RECORDS_QUANTITY,
+		ts_arena_join(l->arena, "'", text, "': is not so much every so many days", NULL),
+		ts_arena_join(l->arena, "write it like ", ts_quantities[field->quantity].example,
+			" every 7 days", NULL));
+}
+
+/* A file named in another one lies as seen from that one's folder. */
+static const char *beside(struct load *l, const char *name)
+{
+	const char *slash = strrchr(l->file, '/');
+	const char *folder = "";
+
+	if (name[0] != '/' && slash)
+		folder = ts_arena_text(l->arena, l->file, (size_t)(slash - l->file) + 1);
+	return ts_arena_join(l->arena, folder ? folder : "", name, NULL);
+}
+
+static void load_mapping(struct load *l, const struct ts_shape *shape, char *object);
+
+static void load_file_or(struct load *l, const struct ts_field *field, char *object)
+{
+	const char *path;
+	enum ts_status status;
+
+	if (l->event.type != YAML_SCALAR_EVENT) {
+		load_mapping(l, field->sub, object + field->offset);
+		return;
+	}
+	if (!scalar(l)[0] || strcmp(scalar(l), "-") == 0) {
+		say(l, TS_C_RECORDS_REFERENCE, "no file is named here", NULL);
+		return;
+	}
+	path = beside(l, scalar(l));
+	if (!path)
+		return;
+	status = ts_records_load(field->sub, path, l->arena, object + field->offset, l->findings);
+	l->out_of_memory |= status == TS_NO_MEMORY;
+	if (status == TS_SYSTEM || status == TS_BAD_INPUT)
+		say(l, TS_C_RECORDS_REFERENCE,
+			ts_arena_join(l->arena, "'", scalar(l), "' ",
+				status == TS_SYSTEM ? "cannot be read" : "has errors", NULL),
+			status == TS_SYSTEM ? NULL : "see the findings of that file");
+	memcpy(object + field->count_offset, &path, sizeof path);
+}
+
 static void load_texts(struct load *l, struct ts_texts *ret)
 {
 	size_t room = 0;
@@ -273,8 +351,6 @@ static void load_words(struct load *l, const struct ts_field *field, unsigned *r
 	}
 }
 
-static void load_mapping(struct load *l, const struct ts_shape *shape, char *object);
-
 /* A range that nobody writes is "not given", not 0..0, in inner blocks too. */
 static void set_absent(const struct ts_shape *shape, char *object)
 {
@@ -285,7 +361,7 @@ static void set_absent(const struct ts_shape *shape, char *object)
 
 		if (field->kind == TS_RANGE)
 			memcpy(object + field->offset, &none, sizeof none);
-		else if (field->kind == TS_SUB)
+		else if (field->kind == TS_SUB || field->kind == TS_FILE)
 			set_absent(field->sub, object + field->offset);
 	}
 }
@@ -326,6 +402,9 @@ static void load_value(struct load *l, const struct ts_field *field, char *objec
 	case TS_SUB:
 		load_mapping(l, field->sub, at);
 		return;
+	case TS_FILE:
+		load_file_or(l, field, object);
+		return;
 	case TS_LIST:
 		load_list(l, field, object);
 		return;
@@ -352,6 +431,12 @@ static void load_value(struct load *l, const struct ts_field *field, char *objec
 		break;
 	case TS_YESNO:
 		load_yesno(l, at);
+		break;
+	case TS_CHOICE:
+		load_choice(l, field, at);
+		break;
+	case TS_EVERY:
+		load_every(l, field, at);
 		break;
 	default:
 		load_quantity(l, field, at);

@@ -160,6 +160,8 @@ static bool given(const struct ts_field *field, const char *object)
 	union {
 		const char *text;
 		struct ts_texts texts;
+		struct ts_choice choice;
+		struct ts_every every;
 		struct ts_range range;
 		struct ts_measure measure;
 		double number;
@@ -195,6 +197,15 @@ static bool given(const struct ts_field *field, const char *object)
 	case TS_MEASURE:
 		memcpy(&u.measure, at, sizeof u.measure);
 		return u.measure.kind != TS_MEASURE_NONE;
+	case TS_CHOICE:
+		memcpy(&u.choice, at, sizeof u.choice);
+		return u.choice.word || u.choice.value > 0;
+	case TS_EVERY:
+		memcpy(&u.every, at, sizeof u.every);
+		return u.every.days > 0;
+	case TS_FILE:
+		memcpy(&u.text, object + field->count_offset, sizeof u.text);
+		return u.text || any_given(field->sub, at);
 	case TS_SUB:
 		return any_given(field->sub, at);
 	case TS_LIST:
@@ -203,6 +214,30 @@ static bool given(const struct ts_field *field, const char *object)
 	default:
 		return false;
 	}
+}
+
+static void put_choice(struct ts_text *out, const struct ts_field *field, const char *at)
+{
+	struct ts_choice choice;
+
+	memcpy(&choice, at, sizeof choice);
+	if (choice.value > 0) {
+		put_number(out, choice.value);
+		ts_text_puts(out, " ", ts_quantities[field->quantity].unit, NULL);
+	} else {
+		ts_text_put(out, field->words[choice.word]);
+	}
+}
+
+static void put_every(struct ts_text *out, const struct ts_field *field, const char *at)
+{
+	struct ts_every every;
+
+	memcpy(&every, at, sizeof every);
+	put_number(out, every.amount);
+	ts_text_puts(out, " ", ts_quantities[field->quantity].unit, " every ", NULL);
+	put_number(out, every.days);
+	ts_text_put(out, " days");
 }
 
 static void put_value(struct ts_text *out, const struct ts_field *field, const char *at)
@@ -236,6 +271,12 @@ static void put_value(struct ts_text *out, const struct ts_field *field, const c
 		memcpy(&u.yes, at, sizeof u.yes);
 		ts_text_put(out, u.yes ? "yes" : "no");
 		break;
+	case TS_CHOICE:
+		put_choice(out, field, at);
+		break;
+	case TS_EVERY:
+		put_every(out, field, at);
+		break;
 	default:
 		put_quantity(out, field, at);
 		break;
@@ -265,9 +306,14 @@ static void put_absent(const struct writer *w, const struct ts_field *field, siz
 	switch (field->kind) {
 	case TS_TEXT:
 	case TS_SUB:
+	case TS_FILE:
 		ts_text_put(w->out, "...");
 		break;
+	case TS_EVERY:
+		ts_text_puts(w->out, ts_quantities[field->quantity].example, " every 7 days", NULL);
+		break;
 	case TS_WORD:
+	case TS_CHOICE:
 		ts_text_put(w->out, field->words[0]);
 		break;
 	case TS_YESNO:
@@ -300,9 +346,22 @@ static void write_list(
 	}
 }
 
+/* The name of the file that holds it; NULL where it is written out, or no file could. */
+static const char *file_of(const struct ts_field *field, const char *object)
+{
+	const char *name = NULL;
+
+	if (field->kind == TS_FILE)
+		memcpy(&name, object + field->count_offset, sizeof name);
+	return name;
+}
+
 static void write_field(
 	const struct writer *w, const struct ts_field *field, const char *object, size_t indent)
 {
+	const char *file = file_of(field, object);
+	bool block = field->kind == TS_SUB || field->kind == TS_LIST || field->kind == TS_FILE;
+
 	if (w->explain)
 		put_explanation(w, field, indent);
 	if (!given(field, object) && field->need != TS_REQUIRED) {
@@ -312,16 +371,19 @@ static void write_field(
 	}
 	ts_text_fill(w->out, ' ', indent);
 	ts_text_puts(w->out, field->key, ":", NULL);
-	if (field->kind == TS_SUB || field->kind == TS_LIST) {
+	if (block && !file) {
 		ts_text_put(w->out, "\n");
-		if (field->kind == TS_SUB)
+		if (field->kind != TS_LIST)
 			write_shape(w, field->sub, object + field->offset, indent + 2);
 		else
 			write_list(w, field, object, indent + 2);
 		return;
 	}
 	ts_text_put(w->out, " ");
-	put_value(w->out, field, object + field->offset);
+	if (file)
+		put_text(w->out, file);
+	else
+		put_value(w->out, field, object + field->offset);
 	ts_text_put(w->out, "\n");
 }
 

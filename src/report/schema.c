@@ -40,6 +40,19 @@ static void write_list_of(struct ts_json *j, const struct ts_field *field)
 	ts_json_end_object(j);
 }
 
+/* The name of a file, or what that file would hold. */
+static void write_file_or(struct ts_json *j, const struct ts_field *field)
+{
+	ts_json_list(j, "anyOf");
+	ts_json_object(j, NULL);
+	ts_json_text(j, "type", "string");
+	ts_json_end_object(j);
+	ts_json_object(j, NULL);
+	write_shape(j, field->sub);
+	ts_json_end_object(j);
+	ts_json_end_list(j);
+}
+
 static void write_field(struct ts_json *j, const struct ts_field *field)
 {
 	static const char *const yesno[] = {"no", "yes", NULL};
@@ -63,6 +76,9 @@ static void write_field(struct ts_json *j, const struct ts_field *field)
 		break;
 	case TS_SUB:
 		write_shape(j, field->sub);
+		break;
+	case TS_FILE:
+		write_file_or(j, field);
 		break;
 	default:
 		write_quantity(j, field);

@@ -52,6 +52,8 @@ const struct ts_quantity_row ts_quantities[TS_Q__COUNT] = {
 	[TS_Q_VOLUME] = {"volume", "L", 0, false, 0, 1e6, "112 L"},
 	[TS_Q_MASS] = {"mass", "g", 1, false, 0, 1e6, "2 g"},
 	[TS_Q_TIME] = {"time", "h", 0, false, 0, 1e6, "24 h"},
+	[TS_Q_PERCENT] = {"share", "%", 0, false, 0, 100, "30 %"},
+	[TS_Q_FEED] = {"feed", "g/day", 1, false, 0, 100000, "2 g/day"},
 };
 
 /* Sorted by quantity; the first row of a quantity is its canonical unit. One row a line. */
@@ -175,6 +177,12 @@ const struct ts_unit_row ts_units[] = {
 	{TS_Q_TIME, "min", 1.0 / 60, 0, NULL},
 	{TS_Q_TIME, "week", 168, 0, NULL},
 	{TS_Q_TIME, "weeks", 168, 0, NULL},
+	{TS_Q_PERCENT, "%", 1, 0, NULL},
+	{TS_Q_PERCENT, "percent", 1, 0, NULL},
+	{TS_Q_FEED, "g/day", 1, 0, NULL},
+	{TS_Q_FEED, "g/d", 1, 0, NULL},
+	{TS_Q_FEED, "g/week", 1.0 / 7, 0, NULL},
+	{TS_Q_FEED, "mg/day", 0.001, 0, NULL},
 };
 /* clang-format on */
 const size_t ts_units_count = sizeof ts_units / sizeof *ts_units;

@@ -32,6 +32,8 @@ enum ts_quantity {
 	TS_Q_VOLUME,       /* L */
 	TS_Q_MASS,         /* g */
 	TS_Q_TIME,         /* h */
+	TS_Q_PERCENT,      /* per cent */
+	TS_Q_FEED,         /* g of dry feed a day */
 	TS_Q__COUNT
 };
 

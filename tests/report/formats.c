@@ -13,7 +13,8 @@
 #include "records/load.h"
 #include "records/write.h"
 
-static const struct ts_shape *const shapes[] = {&ts_shape_species, &ts_shape_water};
+static const struct ts_shape *const shapes[] = {
+	&ts_shape_plan, &ts_shape_species, &ts_shape_tank, &ts_shape_water};
 #define SHAPES (sizeof shapes / sizeof *shapes)
 #define EXAMPLE "exempla-mollis.yaml"
 
@@ -53,7 +54,7 @@ static void add_table(struct tables *t, const struct ts_shape *shape, const char
 	ts_text_put(&t->titles[at], title);
 	t->shapes[t->count++] = shape;
 	for (size_t i = 0; i < shape->count; i++) {
-		if (shape->fields[i].sub)
+		if (shape->fields[i].sub && shape->fields[i].kind != TS_FILE)
 			add_table(t, shape->fields[i].sub, shape->fields[i].key);
 	}
 }
@@ -74,7 +75,10 @@ static void put_kind(struct ts_text *out, const struct ts_field *field)
 		[TS_NUMBER] = "number",
 		[TS_RANGE] = "range",
 		[TS_MEASURE] = "value",
+		[TS_CHOICE] = "a figure or one of: ",
+		[TS_EVERY] = "so much every so many days",
 		[TS_SUB] = "block",
+		[TS_FILE] = "file or block",
 		[TS_LIST] = "list of blocks"};
 	const char *name = field->kind < sizeof names / sizeof *names ? names[field->kind] : NULL;
 	const char *unit = ts_quantities[field->quantity].unit;

@@ -11,7 +11,8 @@
 static const struct {
 	const char *file;
 	const struct ts_shape *shape;
-} schemas[] = {{"species.json", &ts_shape_species}, {"water.json", &ts_shape_water}};
+} schemas[] = {{"plan.json", &ts_shape_plan}, {"species.json", &ts_shape_species},
+	{"tank.json", &ts_shape_tank}, {"water.json", &ts_shape_water}};
 
 static bool same(const char *path, const struct ts_text *text)
 {

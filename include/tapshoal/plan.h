@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Tanks and plans as people write them: plain structs, one canonical unit per quantity, and the
+ * loading of their files. What follows from them (who can live together, load) is stock.h.
+ */
+#ifndef TAPSHOAL_PLAN_H
+#define TAPSHOAL_PLAN_H
+
+#include <tapshoal/water.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* A word or a figure: `value` > 0 = the figure in its canonical unit, else the word counts. */
+struct ts_choice {
+	int word;
+	double value;
+};
+
+/* So much every so many days; `days` 0 = not given. */
+struct ts_every {
+	double amount, days;
+};
+
+/* In every list below the word 0 means "not given". */
+enum ts_fill { TS_FILL_ORDINARY, TS_FILL_ROCKS };
+enum ts_feeding { TS_FEEDING_UNKNOWN, TS_FEEDING_LIGHT, TS_FEEDING_ORDINARY, TS_FEEDING_HEAVY };
+enum ts_plants { TS_PLANTS_UNKNOWN, TS_PLANTS_NONE, TS_PLANTS_SOME, TS_PLANTS_DENSE };
+enum ts_flow { TS_FLOW_UNKNOWN, TS_FLOW_STILL, TS_FLOW_GENTLE, TS_FLOW_BRISK };
+enum ts_light { TS_LIGHT_ANY, TS_LIGHT_SHADE, TS_LIGHT_BRIGHT };
+enum ts_cover { TS_COVER_UNKNOWN, TS_COVER_NO, TS_COVER_YES };
+enum ts_co2 { TS_CO2_NONE, TS_CO2_INJECTED };
+enum ts_substrate {
+	TS_SUBSTRATE_UNKNOWN,
+	TS_SUBSTRATE_INERT,
+	TS_SUBSTRATE_SAND,
+	TS_SUBSTRATE_ACTIVE,
+	TS_SUBSTRATE_ARAGONITE,
+	TS_SUBSTRATE_LIMESTONE,
+	TS_SUBSTRATE_PEAT
+};
+enum ts_filter_state { TS_FILTER_UNKNOWN, TS_FILTER_MATURE, TS_FILTER_NEW };
+
+/* A tank file. Inside measures; 0 = not given. */
+struct ts_tank {
+	const char *name;
+	double length_cm, width_cm, height_cm;
+	struct ts_choice fill; /* enum ts_fill, or the per cent of the box that is water */
+	double volume_l;       /* of the water itself, as measured */
+	struct ts_measure temp_c;
+	struct ts_every water_change; /* per cent of the water */
+	struct ts_choice feeding;     /* enum ts_feeding, or g of dry feed a day */
+	int plants, flow, light, cover, co2, substrate, filter;
+	const char *running_since; /* YYYY-MM-DD */
+	struct ts_reading *readings;
+	size_t reading_count;
+};
+
+enum ts_sex { TS_SEX_UNKNOWN, TS_SEX_MALE, TS_SEX_FEMALE, TS_SEX_PAIRS };
+enum ts_origin { TS_ORIGIN_UNKNOWN, TS_ORIGIN_FARMED, TS_ORIGIN_WILD };
+
+/* Animals that one line of a stock list may hold. */
+#define TS_COUNT_MOST 100000
+
+/* One line of a stock list. */
+struct ts_stock_line {
+	const char *species; /* as written: any name that the catalogue knows */
+	double count;        /* whole, from 1 */
+	int sex;             /* enum ts_sex */
+	const char *since;   /* in the tank since YYYY-MM-DD; NULL = not there yet */
+	int origin;          /* enum ts_origin; unknown = farmed */
+	double size_cm;      /* how long they are now; 0 = not given */
+};
+
+enum ts_sign_kind {
+	TS_SIGN_OTHER,
+	TS_SIGN_GASPING,
+	TS_SIGN_LISTLESS,
+	TS_SIGN_CLAMPED_FINS,
+	TS_SIGN_RUBBING,
+	TS_SIGN_SPOTS,
+	TS_SIGN_WOUNDS,
+	TS_SIGN_WASTING,
+	TS_SIGN_BLOATED,
+	TS_SIGN_NOT_EATING,
+	TS_SIGN_DARTING
+};
+enum ts_onset { TS_ONSET_UNKNOWN, TS_ONSET_NOW, TS_ONSET_DAYS, TS_ONSET_WEEKS };
+enum ts_breadth { TS_BREADTH_UNKNOWN, TS_BREADTH_ONE, TS_BREADTH_ONE_SPECIES, TS_BREADTH_ALL };
+
+/* A sign of distress. */
+struct ts_sign {
+	int sign, onset, breadth;
+	const char *species; /* NULL = not said */
+};
+
+/* A plan file. */
+struct ts_plan {
+	const char *name;
+	const char
+		*water_file; /* as it was opened; NULL = it stands in the plan, or is not given */
+	struct ts_water water;
+	const char *change_water_file;
+	struct ts_water change_water; /* what is poured in, where it is not `water` */
+	const char *tank_file;
+	struct ts_tank tank;
+	struct ts_stock_line *stock;
+	size_t stock_count;
+	struct ts_sign *signs;
+	size_t sign_count;
+	struct ts_measure deaths; /* unexplained, within the last four weeks; NONE = not said */
+};
+
+/*
+ * Read a tank or plan file into `*ret`; texts and lists are taken from `arena`. In a plan `water`,
+ * `change_water` and `tank` are either written out or name a file, relative to the plan's folder.
+ * Every content error, also of the files named, is a finding with its place; then TS_BAD_INPUT and
+ * `*ret` untouched. TS_SYSTEM: the file itself cannot be read.
+ */
+TS_API TS_MUST_USE enum ts_status ts_tank_load(const char *file, struct ts_arena *arena,
+	struct ts_tank *ret, struct ts_findings *findings);
+TS_API TS_MUST_USE enum ts_status ts_plan_load(const char *file, struct ts_arena *arena,
+	struct ts_plan *ret, struct ts_findings *findings);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

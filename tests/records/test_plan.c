@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Tank and plan files: what a good one becomes, files named in files, and one bad file a rule.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "records/load.h"
+#include "records/write.h"
+
+struct room {
+	struct ts_arena arena;
+	struct ts_findings findings;
+};
+
+static int set_up(void **state)
+{
+	static struct room room;
+
+	ts_arena_open(&room.arena, NULL);
+	ts_findings_open(&room.findings, NULL);
+	*state = &room;
+	return 0;
+}
+
+static int tear_down(void **state)
+{
+	struct room *room = *state;
+
+	ts_findings_drop(&room->findings);
+	ts_arena_drop(&room->arena);
+	return 0;
+}
+
+/* Writes a file into the folder of the run. */
+static const char *file(const char *name, const char *text)
+{
+	FILE *stream = fopen(name, "wb");
+
+	assert_non_null(stream);
+	fputs(text, stream);
+	fclose(stream);
+	return name;
+}
+
+static enum ts_status load(struct room *room, const char *text, struct ts_plan *ret)
+{
+	return ts_plan_load(
+		file("records-plan-test.yaml", text), &room->arena, ret, &room->findings);
+}
+
+static void test_plan__every_key(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p;
+
+	assert_int_equal(
+		load(room,
+			"name: a\n"
+			"water: {kind: tap, readings: [{GH: 14 dH, KH: 9}]}\n"
+			"change_water: {readings: [{GH: 4}]}\n"
+			"tank:\n"
+			"  length: 1 m\n  width: 400 mm\n  height: 45 cm\n  fill: rocks\n"
+			"  temperature: 24..26 C\n  water_change: 30 % every 7 days\n"
+			"  feeding: 1.5 g/day\n  plants: dense\n  flow: brisk\n  light: bright\n"
+			"  cover: no\n  co2: injected\n  substrate: limestone\n  filter: mature\n"
+			"  running_since: 2026-02-28\n  readings: [{NO3: 20 mg/L NO3}]\n"
+			"stock:\n"
+			"  - {species: guppy, count: 6, sex: pairs, since: 2026-03-01, origin: "
+			"wild, size: 3 cm}\n"
+			"signs: [{sign: gasping, onset: now, breadth: all, species: guppy}]\n"
+			"deaths: 2\n",
+			&p),
+		TS_OK);
+	assert_int_equal(p.water.reading_count, 1);
+	assert_int_equal(p.change_water.reading_count, 1);
+	assert_true(p.tank.length_cm == 100 && p.tank.width_cm == 40 && p.tank.height_cm == 45);
+	assert_int_equal(p.tank.fill.word, TS_FILL_ROCKS);
+	assert_true(p.tank.water_change.amount == 30 && p.tank.water_change.days == 7);
+	assert_true(p.tank.feeding.value == 1.5);
+	assert_int_equal(p.tank.plants, TS_PLANTS_DENSE);
+	assert_int_equal(p.tank.flow, TS_FLOW_BRISK);
+	assert_int_equal(p.tank.cover, TS_COVER_NO);
+	assert_int_equal(p.tank.substrate, TS_SUBSTRATE_LIMESTONE);
+	assert_int_equal(p.tank.filter, TS_FILTER_MATURE);
+	assert_int_equal(p.tank.reading_count, 1);
+	assert_int_equal(p.stock[0].sex, TS_SEX_PAIRS);
+	assert_int_equal(p.stock[0].origin, TS_ORIGIN_WILD);
+	assert_true(p.stock[0].count == 6 && p.stock[0].size_cm == 3);
+	assert_int_equal(p.signs[0].sign, TS_SIGN_GASPING);
+	assert_int_equal(p.signs[0].breadth, TS_BREADTH_ALL);
+	assert_true(p.deaths.value == 2);
+}
+
+static void test_plan__what_is_left_out_is_not_given(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p;
+
+	assert_int_equal(load(room, "tank: {volume: 90 L}\nstock: []\n", &p), TS_OK);
+	assert_int_equal(p.water.reading_count, 0);
+	assert_int_equal(p.deaths.kind, TS_MEASURE_NONE);
+	assert_true(p.tank.water_change.days == 0 && p.tank.feeding.value == 0);
+	assert_int_equal(p.tank.feeding.word, TS_FEEDING_UNKNOWN);
+	assert_int_equal(p.tank.temp_c.kind, TS_MEASURE_NONE);
+	assert_true(p.tank.volume_l == 90 && p.tank.length_cm == 0);
+}
+
+static void test_plan__change_every_week(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p;
+
+	assert_int_equal(load(room,
+				 "tank: {volume: 90 L, water_change: 25 % every week}\n"
+				 "stock: []\n",
+				 &p),
+		TS_OK);
+	assert_true(p.tank.water_change.amount == 25 && p.tank.water_change.days == 7);
+}
+
+static void test_plan__files_named_in_it(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p;
+
+	file("records-tank-test.yaml", "volume: 60 L\n");
+	assert_int_equal(load(room, "tank: records-tank-test.yaml\nstock: []\n", &p), TS_OK);
+	assert_true(p.tank.volume_l == 60);
+	assert_string_equal(p.tank_file, "records-tank-test.yaml");
+}
+
+static void test_plan__error_in_a_named_file_has_two_places(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p;
+
+	file("records-tank-test.yaml", "volume: 60 parsecs\n");
+	assert_int_equal(load(room, "stock: []\ntank: records-tank-test.yaml\n", &p), TS_BAD_INPUT);
+	assert_int_equal(room->findings.count, 2);
+	assert_string_equal(room->findings.items[0].place.file, "records-tank-test.yaml");
+	assert_int_equal(room->findings.items[0].place.line, 1);
+	assert_string_equal(room->findings.items[1].code->id, "records.reference");
+	assert_int_equal(room->findings.items[1].place.line, 2);
+	assert_int_equal(room->findings.items[1].place.column, 7);
+}
+
+static void test_plan__missing_file(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p;
+
+	assert_int_equal(load(room, "tank: no-such-file.yaml\nstock: []\n", &p), TS_BAD_INPUT);
+	assert_int_equal(room->findings.count, 2);
+	assert_string_equal(room->findings.items[1].what, "'no-such-file.yaml' cannot be read");
+}
+
+static void test_plan__example_files(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p;
+
+	assert_int_equal(ts_plan_load(TS_EXAMPLES_DIR "/plans/livebearers.yaml", &room->arena, &p,
+				 &room->findings),
+		TS_OK);
+	assert_int_equal(p.water.reading_count, 1);
+	assert_true(p.tank.length_cm == 100);
+	assert_int_equal(p.stock_count, 3);
+}
+
+static void test_plan__written_and_read_again(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p, again;
+	struct ts_text first, second;
+
+	assert_int_equal(
+		load(room,
+			"tank: {volume: 90 L, fill: 80 %, feeding: heavy, water_change: 25 "
+			"% every 5 days}\n"
+			"stock: [{species: guppy, count: 3}]\n",
+			&p),
+		TS_OK);
+	ts_text_open(&first, NULL);
+	ts_text_open(&second, NULL);
+	ts_records_write(&first, &ts_shape_plan, &p, false);
+	assert_int_equal(load(room, ts_text_get(&first), &again), TS_OK);
+	ts_records_write(&second, &ts_shape_plan, &again, false);
+	assert_string_equal(ts_text_get(&first), ts_text_get(&second));
+	assert_true(again.tank.fill.value == 80 && again.tank.water_change.days == 5);
+	ts_text_drop(&first);
+	ts_text_drop(&second);
+}
+
+#define TANK "tank: {volume: 90 L}\n"
+
+/* One bad file a rule. */
+static const struct bad {
+	const char *name, *text, *code;
+	unsigned line, column;
+	const char *path;
+} bads[] = {
+	{"half an animal", TANK "stock: [{species: guppy, count: 2.5}]\n", "plan.count", 0, 0,
+		"stock[1].count"},
+	{"no animal", TANK "stock: [{species: guppy, count: 0}]\n", "plan.count", 0, 0,
+		"stock[1].count"},
+	{"a million animals", TANK "stock: [{species: guppy, count: 1000000}]\n", "plan.count", 0,
+		0, "stock[1].count"},
+	{"odd pairs", TANK "stock: [{species: guppy, count: 3, sex: pairs}]\n", "plan.count", 0, 0,
+		"stock[1].count"},
+	{"no such day", TANK "stock: [{species: guppy, count: 3, since: 2026-02-30}]\n",
+		"records.date", 0, 0, "stock[1].since"},
+	{"tank without a size", "tank: {name: a}\nstock: []\n", "tank.size", 0, 0, "tank"},
+	{"tank of nothing", "tank: {length: 0 cm, width: 0 cm, height: 0 cm}\nstock: []\n",
+		"tank.size", 0, 0, "tank"},
+	{"thimble", "tank: {volume: 0.1 L}\nstock: []\n", "tank.size", 0, 0, "tank"},
+	{"more water than box",
+		"tank: {length: 50 cm, width: 20 cm, height: 20 cm, volume: 30 L}\nstock: []\n",
+		"tank.box", 0, 0, "tank.volume"},
+	{"tank a kilometre long", "tank: {length: 1 km, volume: 90 L}\nstock: []\n",
+		"records.quantity", 1, 18, "tank.length"},
+	{"change without a time", "tank: {volume: 90 L, water_change: 30 %}\nstock: []\n",
+		"records.quantity", 1, 36, "tank.water_change"},
+	{"change every no days",
+		"tank: {volume: 90 L, water_change: 30 % every 0 days}\nstock: []\n",
+		"records.quantity", 1, 36, "tank.water_change"},
+	{"more than all water",
+		"tank: {volume: 90 L, water_change: 130 % every 7 days}\nstock: []\n",
+		"records.quantity", 1, 36, "tank.water_change"},
+	{"feed in a word unknown", "tank: {volume: 90 L, feeding: lots}\nstock: []\n",
+		"records.unknown-word", 1, 31, "tank.feeding"},
+	{"no tank", "stock: []\n", "records.missing-key", 1, 1, NULL},
+	{"no stock", TANK, "records.missing-key", 1, 1, NULL},
+	{"animal without a name", TANK "stock: [{count: 3}]\n", "records.missing-key", 2, 9,
+		"stock[1]"},
+	{"file without a name", "tank: ''\nstock: []\n", "records.reference", 1, 7, "tank"},
+};
+
+static void test_plan__one_bad_file_a_rule(void **state)
+{
+	for (size_t i = 0; i < sizeof bads / sizeof *bads; i++) {
+		const struct bad *b = &bads[i];
+		struct room *room = *state;
+		struct ts_plan plan = {.stock_count = 77};
+		const struct ts_finding *f;
+
+		ts_findings_drop(&room->findings);
+		assert_int_equal(load(room, b->text, &plan), TS_BAD_INPUT);
+		assert_int_equal(plan.stock_count, 77);
+		if (room->findings.count < 1)
+			fail_msg("%s: no finding", b->name);
+		f = &room->findings.items[0];
+		if (strcmp(f->code->id, b->code) != 0 || f->place.line != b->line ||
+			f->place.column != b->column)
+			fail_msg("%s: %s %u:%u", b->name, f->code->id, f->place.line,
+				f->place.column);
+		if (b->path && (!f->place.path || strcmp(f->place.path, b->path) != 0))
+			fail_msg("%s: path %s", b->name, f->place.path ? f->place.path : "none");
+	}
+}
+
+int main(void)
+{
+#define CASE(f) cmocka_unit_test_setup_teardown(f, set_up, tear_down)
+	const struct CMUnitTest tests[] = {
+		CASE(test_plan__every_key),
+		CASE(test_plan__what_is_left_out_is_not_given),
+		CASE(test_plan__change_every_week),
+		CASE(test_plan__files_named_in_it),
+		CASE(test_plan__error_in_a_named_file_has_two_places),
+		CASE(test_plan__missing_file),
+		CASE(test_plan__example_files),
+		CASE(test_plan__written_and_read_again),
+		CASE(test_plan__one_bad_file_a_rule),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
