@@ -1,0 +1,587 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The decision table. Conditions are small functions over what is known; a value that is not
+ * known never makes a condition of danger hold, but keeps the rows that reassure from holding.
+ */
+#include "care/advice.h"
+
+#include <math.h>
+
+#include "care/titrate.h"
+#include "chem/carbonate.h"
+#include "chem/nitrogen.h"
+
+#define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
+#define COMMON "common practice, no source"
+
+const char *const ts_outcome_words[TS_OUTCOME__COUNT] = {"ask", "make-safe", "test-and-vet",
+	"mature-filter", "steady-the-water", "change-stock-first", "leave-alone"};
+const char *const ts_urgency_words[TS_URGENCY__COUNT] = {"now", "this week", "at leisure"};
+
+void ts_care_state_open(struct ts_care_state *ret)
+{
+	double no = (double)NAN;
+
+	*ret = (struct ts_care_state){.ph = no,
+		.gh_dh = no,
+		.kh_dh = no,
+		.temp_c = no,
+		.ec_us_cm = no,
+		.no3_mg_l = no,
+		.tan_mg_l = no,
+		.no2_mg_l = no,
+		.cl_mg_l = no,
+		.chlorine_mg_l = no,
+		.co2_mg_l = no,
+		.oxygen_mg_l = no,
+		.change_kh_dh = no,
+		.change_ec_us_cm = no,
+		.change_no3_mg_l = no,
+		.buffer_days = no,
+		.ph_trend = no,
+		.deaths = no};
+}
+
+double ts_care_nh3_mg_l(double tan_mg_l, double ph, double temp_c)
+{
+	double fraction;
+
+	if (isnan(tan_mg_l) || ts_chem_nh3_fraction(ph, temp_c, &fraction) != TS_OK)
+		return (double)NAN;
+	return tan_mg_l * fraction;
+}
+
+/* pH of a water of this KH in a tank of usual CO2, also where hardly any buffer is left. */
+static double ph_of_kh(double kh_dh, double temp_c)
+{
+	struct ts_solution s = {.temp_c = temp_c,
+		.alk_meq_l = ts_chem_meq_l_from_dkh(kh_dh),
+		.na_mmol_l = ts_chem_meq_l_from_dkh(kh_dh)};
+	double ph;
+
+	if (isnan(kh_dh) ||
+		ts_chem_ph_at_co2(
+			&s, TS_CHEM_TANK_CO2_USUAL * ts_chem_air_co2_mmol_l(temp_c), &ph) != TS_OK)
+		return (double)NAN;
+	return ph;
+}
+
+/* The middle of the listed pH of the first resident whose pH is missed; NAN: none. */
+static double listed_ph(const struct ts_care_state *s)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *f = &s->residents[i].at[TS_PH];
+
+		if (f->known && f->uncomfortable_by != 0) {
+			const struct ts_range *r =
+				isnan(f->preferred.low) ? &f->tolerated : &f->preferred;
+			return (r->low + r->high) / 2;
+		}
+	}
+	return (double)NAN;
+}
+
+static void fill_chase(const struct ts_care_state *s, const struct ts_practice *practice,
+	struct ts_care_figures *f)
+{
+	struct ts_titration_nights nights;
+	double co2 = (double)NAN, air;
+
+	f->chase_ph = listed_ph(s);
+	f->chase_acid_meq_l = f->chase_co2_mg_l = f->chase_kh_dh = f->chase_days = (double)NAN;
+	if (isnan(f->chase_ph) || !s->tank || isnan(s->ph) ||
+		ts_chem_co2_from_ph(s->tank, s->ph, &co2) != TS_OK)
+		return;
+	air = ts_chem_air_co2_mmol_l(s->tank->temp_c);
+	if (ts_titrate_nights(s->tank, f->chase_ph, TS_KEEPER_SAME_DOSE, co2 / air, practice,
+		    &nights) != TS_OK)
+		return;
+	f->chase_acid_meq_l = nights.nights[0].dose_meq_l;
+	f->chase_co2_mg_l = nights.nights[0].evening.co2_mg_l;
+	f->chase_kh_dh = nights.nights[0].evening.kh_dh;
+	if (nights.gone_day)
+		f->chase_days = nights.gone_day;
+}
+
+static void fill_figures(const struct ts_care_state *s, const struct ts_practice *practice,
+	struct ts_care_figures *f)
+{
+	double warm = isnan(s->temp_c) ? 25 : s->temp_c, limit;
+	double half_kh = (fmax(0, s->kh_dh) + s->change_kh_dh) / 2;
+	double epa_ph = fmin(fmax(s->ph, TS_CHEM_EPA_PH_LOW), TS_CHEM_EPA_PH_HIGH);
+
+	*f = (struct ts_care_figures){.ph = s->ph,
+		.gh_dh = s->gh_dh,
+		.kh_dh = s->kh_dh,
+		.temp_c = s->temp_c,
+		.tan_mg_l = s->tan_mg_l,
+		.no2_mg_l = s->no2_mg_l,
+		.no3_mg_l = s->no3_mg_l,
+		.chlorine_mg_l = s->chlorine_mg_l,
+		.co2_mg_l = s->co2_mg_l,
+		.oxygen_mg_l = s->oxygen_mg_l,
+		.deaths = s->deaths,
+		.change_kh_dh = s->change_kh_dh,
+		.buffer_days = s->buffer_days,
+		.ph_trend = s->ph_trend,
+		.animal = -1};
+	f->ec_apart_percent = 100 * fabs(s->change_ec_us_cm - s->ec_us_cm) / s->ec_us_cm;
+	f->no3_apart_mg_l = s->no3_mg_l - s->change_no3_mg_l;
+	f->nh3_mg_l = ts_care_nh3_mg_l(s->tan_mg_l, s->ph, warm);
+	f->nh3_half_mg_l = ts_care_nh3_mg_l(s->tan_mg_l / 2, ph_of_kh(half_kh, warm), warm);
+	f->ccc_mg_l = (double)NAN;
+	if (isnan(s->ph) || ts_chem_ammonia_ccc_mg_l(epa_ph, fmin(warm, TS_CHEM_EPA_TEMP_HIGH_C),
+				    &f->ccc_mg_l) != TS_OK)
+		f->ccc_mg_l = (double)NAN;
+	ts_chem_nitrite_limits(isnan(s->cl_mg_l) ? -1 : s->cl_mg_l, NULL, &limit);
+	f->no2_limit_mg_l = limit * NO2_PER_N;
+	fill_chase(s, practice, f);
+}
+
+/* What conditions are asked with; comparisons with NAN are false, so "not known" never alarms. */
+#define CONDITION(name)                                                                            \
+	static bool name(                                                                          \
+		const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+#define UNUSED ((void)s, (void)practice, (void)f)
+
+static bool ammonia_now(
+	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f)
+{
+	/* Without a pH the worst that fresh water shows is assumed. */
+	double nh3 = isnan(f->nh3_mg_l)
+			     ? ts_care_nh3_mg_l(s->tan_mg_l, 8.5, isnan(s->temp_c) ? 25 : s->temp_c)
+			     : f->nh3_mg_l;
+
+	return nh3 >= practice[TS_P_NH3_NOW] || s->tan_mg_l > 2.5 * f->ccc_mg_l;
+}
+
+/* Much ammonia held harmless by a low pH: raising the pH is what would kill. */
+CONDITION(crashed)
+{
+	UNUSED;
+	return s->tan_mg_l >= 0.5 && (s->ph < 6.8 || s->kh_dh < practice[TS_P_KH_FLOOR]) &&
+	       !(f->nh3_mg_l >= practice[TS_P_NH3_NOW]);
+}
+
+CONDITION(too_much_ammonia)
+{
+	return ammonia_now(s, practice, f) && !crashed(s, practice, f);
+}
+
+CONDITION(too_much_nitrite)
+{
+	UNUSED;
+	return s->no2_mg_l > f->no2_limit_mg_l;
+}
+
+CONDITION(gasping_with_co2)
+{
+	UNUSED;
+	return s->signs & TS_SIGNS_GASPING &&
+	       (s->co2_injected || s->co2_mg_l > practice[TS_P_CO2_DANGER]);
+}
+
+CONDITION(gasping)
+{
+	return s->signs & TS_SIGNS_GASPING && !gasping_with_co2(s, practice, f);
+}
+
+CONDITION(too_much_co2)
+{
+	return s->co2_mg_l > practice[TS_P_CO2_DANGER] && !gasping_with_co2(s, practice, f);
+}
+
+CONDITION(chlorine)
+{
+	UNUSED;
+	return s->chlorine_mg_l >= practice[TS_P_CHLORINE_DANGER];
+}
+
+CONDITION(oxygen_low)
+{
+	UNUSED;
+	return s->oxygen_mg_l < 3;
+}
+
+/* The resident that misses `p` by most beyond tolerated (or preferred), and by at least `by`. */
+static bool someone_misses(const struct ts_care_state *s, enum ts_parameter p, bool comfort,
+	double by, struct ts_care_figures *f)
+{
+	double most = 0;
+	int who = -1;
+
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *fit = &s->residents[i].at[p];
+		double miss = fabs(comfort ? fit->uncomfortable_by : fit->outside_by);
+
+		if (!fit->known || !(miss > 0) || miss < by || miss <= most)
+			continue;
+		most = miss;
+		who = (int)i;
+	}
+	if (who >= 0) {
+		f->animal = who;
+		f->parameter = p;
+	}
+	return who >= 0;
+}
+
+CONDITION(temperature_far_out)
+{
+	UNUSED;
+	return someone_misses(s, TS_TEMPERATURE, false, 3, f);
+}
+
+static bool danger(const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	struct ts_care_figures untouched = *f;
+
+	return gasping(s, practice, f) || gasping_with_co2(s, practice, f) ||
+	       too_much_co2(s, practice, f) || chlorine(s, practice, f) ||
+	       crashed(s, practice, f) || too_much_ammonia(s, practice, f) ||
+	       too_much_nitrite(s, practice, f) || oxygen_low(s, practice, f) ||
+	       temperature_far_out(s, practice, &untouched);
+}
+
+static bool nobody_suffers(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	return !danger(s, practice, f) && !s->signs && !(s->deaths > 0);
+}
+
+CONDITION(gh_missing)
+{
+	return isnan(s->gh_dh) && nobody_suffers(s, practice, f);
+}
+
+CONDITION(kh_missing)
+{
+	return !isnan(s->gh_dh) && isnan(s->kh_dh) && nobody_suffers(s, practice, f);
+}
+
+CONDITION(sudden_all)
+{
+	UNUSED;
+	return s->signs & TS_SIGNS_SUDDEN_ALL;
+}
+
+CONDITION(one_ill)
+{
+	UNUSED;
+	return s->signs & TS_SIGNS_ONE;
+}
+
+CONDITION(slow_decline)
+{
+	UNUSED;
+	return s->signs & TS_SIGNS_SLOW;
+}
+
+CONDITION(other_signs)
+{
+	UNUSED;
+	return s->signs & TS_SIGNS_OTHER;
+}
+
+CONDITION(deaths)
+{
+	UNUSED;
+	return s->deaths > 0;
+}
+
+CONDITION(ammonia_or_nitrite_read)
+{
+	double concern;
+
+	if (crashed(s, practice, f) || too_much_ammonia(s, practice, f) ||
+		too_much_nitrite(s, practice, f))
+		return false;
+	ts_chem_nitrite_limits(isnan(s->cl_mg_l) ? -1 : s->cl_mg_l, &concern, NULL);
+	return s->tan_mg_l >= practice[TS_P_TAN_DANGER] || s->no2_mg_l >= concern * NO2_PER_N;
+}
+
+static bool both_nil(const struct ts_care_state *s, const double *practice)
+{
+	return s->tan_mg_l < practice[TS_P_TAN_DANGER] &&
+	       s->no2_mg_l < practice[TS_P_NITRITE_DANGER] / 3;
+}
+
+/* Unknown counts as not mature, unless animals have lived there long with both nil. */
+CONDITION(filter_unready)
+{
+	if (ammonia_or_nitrite_read(s, practice, f))
+		return false;
+	if (s->filter_mature == TS_NOT_KNOWN)
+		return !s->lived_long;
+	return s->filter_mature == TS_KNOWN_NO;
+}
+
+CONDITION(kh_apart)
+{
+	UNUSED;
+	return fabs(s->change_kh_dh - s->kh_dh) > 3;
+}
+
+CONDITION(ec_apart)
+{
+	return f->ec_apart_percent > 30 && !kh_apart(s, practice, f);
+}
+
+CONDITION(no3_apart)
+{
+	UNUSED;
+	return f->no3_apart_mg_l > 50;
+}
+
+CONDITION(no3_high)
+{
+	return s->no3_mg_l > 100 && !no3_apart(s, practice, f);
+}
+
+static bool all_of_black_water(const struct ts_care_state *s)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		if (s->residents[i].species->home_water != TS_HOME_BLACK)
+			return false;
+	}
+	return s->resident_count > 0;
+}
+
+CONDITION(black_water)
+{
+	UNUSED;
+	return s->kh_dh < practice[TS_P_KH_ACT] && all_of_black_water(s);
+}
+
+CONDITION(buffer_gone)
+{
+	UNUSED;
+	return s->kh_dh < practice[TS_P_KH_FLOOR] && !all_of_black_water(s);
+}
+
+CONDITION(buffer_act)
+{
+	if (buffer_gone(s, practice, f) || all_of_black_water(s))
+		return false;
+	return s->kh_dh < practice[TS_P_KH_ACT] || s->buffer_days < 7;
+}
+
+CONDITION(buffer_warn)
+{
+	if (buffer_gone(s, practice, f) || buffer_act(s, practice, f) || all_of_black_water(s))
+		return false;
+	return s->kh_dh < practice[TS_P_KH_WARN] || s->buffer_days < 14;
+}
+
+CONDITION(ph_trends)
+{
+	UNUSED;
+	return fabs(s->ph_trend) > 0;
+}
+
+CONDITION(temperature_out)
+{
+	return someone_misses(s, TS_TEMPERATURE, false, 0, f) &&
+	       !temperature_far_out(s, practice, f);
+}
+
+CONDITION(gh_out)
+{
+	UNUSED;
+	return someone_misses(s, TS_GH, false, 0, f);
+}
+
+CONDITION(kh_out)
+{
+	UNUSED;
+	return someone_misses(s, TS_KH, false, 0, f);
+}
+
+static bool minerals_out(const struct ts_care_state *s, struct ts_care_figures *f)
+{
+	return someone_misses(s, TS_GH, false, 0, f) || someone_misses(s, TS_KH, false, 0, f) ||
+	       someone_misses(s, TS_TEMPERATURE, false, 0, f);
+}
+
+CONDITION(not_comfortable)
+{
+	struct ts_care_figures other = *f;
+
+	(void)practice;
+	if (minerals_out(s, &other))
+		return false;
+	return someone_misses(s, TS_GH, true, 0, f) || someone_misses(s, TS_KH, true, 0, f) ||
+	       someone_misses(s, TS_TEMPERATURE, true, 0, f);
+}
+
+static bool ph_alone(const struct ts_care_state *s, struct ts_care_figures *f)
+{
+	struct ts_care_figures other = *f;
+
+	return !minerals_out(s, &other) && !(fabs(s->ph_trend) > 0) &&
+	       someone_misses(s, TS_PH, true, 0, f);
+}
+
+CONDITION(ph_alone_untested)
+{
+	return !both_nil(s, practice) && ph_alone(s, f);
+}
+
+CONDITION(ph_alone_known)
+{
+	return both_nil(s, practice) && ph_alone(s, f);
+}
+
+CONDITION(in_range_untested)
+{
+	UNUSED;
+	return !both_nil(s, practice);
+}
+
+CONDITION(in_range)
+{
+	UNUSED;
+	return true;
+}
+
+/* clang-format off */
+const struct ts_advice_row ts_advice_rows[] = {
+	{"ask.gh", 1, TS_ASK, TS_THIS_WEEK, gh_missing,
+		"Test GH with drops first: it decides most, and nothing is advised without it.",
+		"GH is not known.", COMMON},
+	{"ask.kh", 1, TS_ASK, TS_THIS_WEEK, kh_missing,
+		"Test KH with drops first: without it nobody can say how steady the pH is.",
+		"KH is not known.", COMMON},
+	{"now.gasping-co2", 2, TS_MAKE_SAFE, TS_NOW, gasping_with_co2,
+		"Turn the CO2 off and air on strongly, now, until nobody gasps. Add no buffer and no other product. Then test ammonia, nitrite and oxygen.",
+		"They gasp; CO2 {co2} mg/L, borne to 30.", "CO2: " COMMON "; concern from 20 mg/L, Hargreaves & Brunson 1996"},
+	{"now.co2", 2, TS_MAKE_SAFE, TS_NOW, too_much_co2,
+		"Turn any CO2 off and air on, now. Add no buffer: it would not take the gas away.",
+		"CO2 {co2} mg/L, borne to 30.", "CO2: " COMMON "; concern from 20 mg/L, Hargreaves & Brunson 1996"},
+	{"now.gasping", 2, TS_MAKE_SAFE, TS_NOW, gasping,
+		"Air on strongly, CO2 off; then change a quarter of the water for treated water of the same temperature, GH and KH. Then test ammonia, nitrite, oxygen and temperature.",
+		"They gasp at the surface.", COMMON},
+	{"now.chlorine", 2, TS_MAKE_SAFE, TS_NOW, chlorine,
+		"Treat the tank against chlorine and chloramine now, for its whole volume, and every new water before it goes in.",
+		"Chlorine {chlorine} mg/L, borne to 0.011.", "US EPA 1984 (from memory)"},
+	{"now.crash", 2, TS_MAKE_SAFE, TS_NOW, crashed,
+		"Make it safe slowly, and do not change half. Feed nothing for 3 days; change 15 % a day for treated water of KH about 1 and the tank's own conductivity until ammonia is below 0.5 mg/L; only then let KH rise, by stages. No newcomers.",
+		"Ammonia {tan} mg/L N is {nh3} mg/L as poison now; half a tank of your change water would make it {nh3_half}.", "Emerson et al. 1975; " COMMON},
+	{"now.ammonia", 2, TS_MAKE_SAFE, TS_NOW, too_much_ammonia,
+		"Feed nothing; change half for treated water of the same temperature, pH and conductivity, again tomorrow if it reads the same. Water of a higher pH makes it worse.",
+		"Ammonia {tan} mg/L N, of it {nh3} mg/L un-ionised, borne to 0.02.", "Emerson et al. 1975; US EPA 2013, EPA 822-R-13-001"},
+	{"now.nitrite", 2, TS_MAKE_SAFE, TS_NOW, too_much_nitrite,
+		"Feed nothing; change half for treated, matched water, again tomorrow if it reads the same. Air on.",
+		"Nitrite {no2} mg/L, borne to {no2_limit} at this chloride.", "estimate from memory; that chloride protects is established"},
+	{"now.oxygen", 2, TS_MAKE_SAFE, TS_NOW, oxygen_low,
+		"Air on strongly, now; take dead matter out; feed nothing today.",
+		"Oxygen {oxygen} mg/L, danger below 3.", "published, figure recalled, work not re-checked"},
+	{"now.temperature", 2, TS_MAKE_SAFE, TS_NOW, temperature_far_out,
+		"Check heater and thermometer now (unplug the heater before you draw water) and bring the temperature back by 1 C an hour at most, 2 C a day.",
+		"{animal}: {miss}.", COMMON},
+	{"vet.sudden-all", 3, TS_TEST_AND_VET, TS_NOW, sudden_all,
+		"All kinds at once points to poison, oxygen or temperature, not to a disease: test ammonia, nitrite and temperature, air on, change a quarter for matched, treated water. A vet decides about animals that suffer. No new animals, no re-making.",
+		"Sudden signs in all kinds of animals.", COMMON},
+	{"vet.one", 3, TS_TEST_AND_VET, TS_THIS_WEEK, one_ill,
+		"One animal or one species points to disease: isolate it if you can, and ask a vet for fish before any medicine. Gloves for your hands. No new animals, no re-making.",
+		"Signs in one animal or one species.", COMMON},
+	{"vet.slow", 3, TS_TEST_AND_VET, TS_THIS_WEEK, slow_decline,
+		"Slow wasting points to wrong hardness, age or an infection that people can catch: compare GH with what they need, wear gloves, ask a vet. No new animals, no re-making.",
+		"Decline over weeks.", COMMON},
+	{"vet.deaths", 3, TS_TEST_AND_VET, TS_THIS_WEEK, deaths,
+		"Find out why before anything else: test ammonia, nitrite, temperature and KH; ask a vet if they are in order. No new animals, no re-making.",
+		"{deaths} unexplained deaths within four weeks.", COMMON},
+	{"vet.other", 3, TS_TEST_AND_VET, TS_THIS_WEEK, other_signs,
+		"Say since when and how many are affected, and test ammonia, nitrite and temperature; a vet decides about disease. No new animals, no re-making.",
+		"Signs of distress.", COMMON},
+	{"filter.reading", 4, TS_MATURE_FILTER, TS_THIS_WEEK, ammonia_or_nitrite_read,
+		"The filter is not coping: feed half, change 25 % every second day for matched, treated water, no newcomers until both read nil for 7 days.",
+		"Ammonia {tan} mg/L N, nitrite {no2} mg/L; both should read nil.", COMMON},
+	{"filter.unready", 4, TS_MATURE_FILTER, TS_THIS_WEEK, filter_unready,
+		"Let the filter mature before any animal is added; then buy in thirds, 14 days apart, with a test of ammonia and nitrite before each.",
+		"The filter is not known to clear ammonia and nitrite to nil for 7 days.", COMMON},
+	{"apart.kh", 5, TS_STEADY, TS_THIS_WEEK, kh_apart,
+		"Tank and change water have drifted apart: small changes of 10 % twice a week until they agree, no newcomers meanwhile.",
+		"KH {kh} in the tank, {change_kh} in the change water: more than 3 apart.", COMMON},
+	{"apart.ec", 5, TS_STEADY, TS_THIS_WEEK, ec_apart,
+		"Tank and change water have drifted apart: small changes of 10 % twice a week until they agree, no newcomers meanwhile.",
+		"Conductivity {ec_apart} % apart: more than 30.", COMMON},
+	{"apart.no3", 5, TS_STEADY, TS_THIS_WEEK, no3_apart,
+		"Waste has gathered: small changes of 10 % twice a week until nitrate has fallen, no newcomers meanwhile.",
+		"Nitrate {no3_apart} mg/L above the change water: more than 50.", COMMON},
+	{"nitrate.high", 5, TS_STEADY, TS_THIS_WEEK, no3_high,
+		"Bring nitrate down by small changes, and test the tap too: changes cannot go below it.",
+		"Nitrate {no3} mg/L, borne to 100.", COMMON},
+	{"buffer.gone", 6, TS_STEADY, TS_THIS_WEEK, buffer_gone,
+		"The buffer is used up: test ammonia, then change 10 to 15 % every second day with water that has KH, until KH stays above 2. No pH product: it uses up what buffer is left.",
+		"KH {kh}, floor 1.1.", "US EPA 440/5-86-001: 20 mg/L as CaCO3"},
+	{"buffer.act", 6, TS_STEADY, TS_THIS_WEEK, buffer_act,
+		"The buffer is nearly used up: change a little more water, more often, this week.",
+		"KH {kh}; below 2, or less than 7 days of buffer, calls for action.", COMMON},
+	{"buffer.warn", 6, TS_STEADY, TS_AT_LEISURE, buffer_warn,
+		"The buffer is short: keep the water changes regular and test KH every week.",
+		"KH {kh}; below 4 it wants watching.", COMMON},
+	{"black-water", 6, TS_STEADY, TS_AT_LEISURE, black_water,
+		"Animals of black water live with this little buffer: keep the load light and test pH and ammonia twice a week.",
+		"KH {kh}, below 2.", COMMON},
+	{"ph.trend", 6, TS_STEADY, TS_THIS_WEEK, ph_trends,
+		"The pH moves from week to week: find out what uses the buffer up (KH now and in the change water) and change water in small, regular amounts.",
+		"pH has moved by {ph_trend} at the same hour.", COMMON},
+	{"stock.gh", 7, TS_CHANGE_STOCK, TS_AT_LEISURE, gh_out,
+		"Change the stock first, the water second: keep what fits this water, find another keeper for what does not.",
+		"{animal}: {miss}.", COMMON},
+	{"stock.kh", 7, TS_CHANGE_STOCK, TS_AT_LEISURE, kh_out,
+		"Change the stock first, the water second: keep what fits this water, find another keeper for what does not.",
+		"{animal}: {miss}.", COMMON},
+	{"stock.temperature", 7, TS_CHANGE_STOCK, TS_THIS_WEEK, temperature_out,
+		"Bring the temperature to what they all bear, by 2 C a day at most; where they share none, part them.",
+		"{animal}: {miss}.", COMMON},
+	{"leave.comfort", 8, TS_LEAVE_ALONE, TS_AT_LEISURE, not_comfortable,
+		"Leave the water alone and watch: they bear it, and a steady water is worth more than a perfect one.",
+		"{animal}: {miss}.", COMMON},
+	{"leave.ph-untested", 9, TS_LEAVE_ALONE, TS_THIS_WEEK, ph_alone_untested,
+		"Leave the pH alone. Test ammonia and nitrite once, to be sure that it is nothing else.",
+		"{animal}: {miss}. {chase}", COMMON},
+	{"leave.ph", 9, TS_LEAVE_ALONE, TS_AT_LEISURE, ph_alone_known,
+		"Leave the pH alone: it is steady, the hardness is right, and they are settled.",
+		"{animal}: {miss}. {chase}", COMMON},
+	{"leave.untested", 10, TS_LEAVE_ALONE, TS_THIS_WEEK, in_range_untested,
+		"Leave the water alone. Test ammonia and nitrite once, to be sure.",
+		"What was measured is in range.", COMMON},
+	{"leave.all", 10, TS_LEAVE_ALONE, TS_AT_LEISURE, in_range,
+		"Leave the water alone; test again in four weeks.",
+		"Everything measured is in range.", COMMON},
+};
+/* clang-format on */
+
+const size_t ts_advice_row_count = sizeof ts_advice_rows / sizeof *ts_advice_rows;
+
+/* Whether a row may stand behind the answer: no reassurance behind trouble, no idle repetition. */
+static bool may_follow(const struct ts_advice_row *row, const struct ts_advice *first)
+{
+	if (row->group <= 7)
+		return true;
+	return row->group <= 9 && first->row->group >= 5;
+}
+
+size_t ts_advise(const struct ts_care_state *state, const struct ts_practice *practice,
+	struct ts_advice ret[TS_ADVICE_MOST])
+{
+	struct ts_practice own;
+	struct ts_care_figures figures;
+	size_t count = 0;
+
+	ts_practice_defaults(&own);
+	practice = practice ? practice : &own;
+	fill_figures(state, practice, &figures);
+	for (size_t i = 0; i < ts_advice_row_count && count < TS_ADVICE_MOST; i++) {
+		struct ts_advice one = {&ts_advice_rows[i], figures};
+
+		if (!one.row->holds(state, practice->value, &one.figures))
+			continue;
+		if (count && !may_follow(one.row, &ret[0]))
+			continue;
+		ret[count++] = one;
+	}
+	return count;
+}

@@ -1,0 +1,112 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The advice about a running tank: leave it, make it safe, or change something. A table of rows
+ * from the most pressing to the least; the first that holds is the answer, later ones are added.
+ * No row ever proposes to dose a pH. The sentences are rendered in words/advice.h.
+ */
+#ifndef TS_CARE_ADVICE_H
+#define TS_CARE_ADVICE_H
+
+#include <tapshoal/match.h>
+
+#include "chem/solution.h"
+#include "model/practice.h"
+
+/* Signs of distress, sorted by what they point to. Bits. */
+enum ts_care_signs {
+	TS_SIGNS_GASPING = 1 << 0,    /* gasping at the surface */
+	TS_SIGNS_SUDDEN_ALL = 1 << 1, /* since hours or days, all kinds of animals */
+	TS_SIGNS_ONE = 1 << 2,        /* one animal or one species */
+	TS_SIGNS_SLOW = 1 << 3,       /* over weeks: wasting, thin, listless */
+	TS_SIGNS_OTHER = 1 << 4       /* not said since when or how many */
+};
+
+enum ts_known { TS_NOT_KNOWN, TS_KNOWN_YES, TS_KNOWN_NO };
+
+/*
+ * What is known of a tank. Numbers: NAN = not known; ts_care_state_open() makes all of them so.
+ * Danger values are the highest that the readings allow.
+ */
+struct ts_care_state {
+	double ph, gh_dh, kh_dh, temp_c, ec_us_cm, no3_mg_l;
+	double tan_mg_l, no2_mg_l, cl_mg_l, chlorine_mg_l, co2_mg_l, oxygen_mg_l;
+	double change_kh_dh, change_ec_us_cm, change_no3_mg_l; /* of the water poured in */
+	double buffer_days; /* until the buffer is used up under the present feeding and changes */
+	double ph_trend;    /* pH between readings at the same hour, beyond swing and doubt */
+	double deaths;      /* unexplained, within four weeks */
+	enum ts_known filter_mature;
+	bool lived_long; /* stock has lived there for eight weeks or more */
+	bool co2_injected;
+	unsigned signs;                   /* bits of enum ts_care_signs */
+	const struct ts_solution *tank;   /* NULL: not known; for what chasing a pH would cost */
+	const struct ts_match *residents; /* every kind of animal in the tank, lent */
+	size_t resident_count;
+};
+
+void ts_care_state_open(struct ts_care_state *ret);
+
+enum ts_outcome {
+	TS_ASK,
+	TS_MAKE_SAFE,
+	TS_TEST_AND_VET,
+	TS_MATURE_FILTER,
+	TS_STEADY,
+	TS_CHANGE_STOCK,
+	TS_LEAVE_ALONE,
+	TS_OUTCOME__COUNT
+};
+
+enum ts_urgency { TS_NOW, TS_THIS_WEEK, TS_AT_LEISURE, TS_URGENCY__COUNT };
+
+extern const char *const ts_outcome_words[TS_OUTCOME__COUNT]; /* in JSON: "make-safe" */
+extern const char *const ts_urgency_words[TS_URGENCY__COUNT]; /* "now" */
+
+/* Figures that the sentences quote; NAN = not known. */
+struct ts_care_figures {
+	double ph, gh_dh, kh_dh, temp_c, tan_mg_l, no2_mg_l, no3_mg_l, chlorine_mg_l, co2_mg_l;
+	double oxygen_mg_l, deaths, change_kh_dh, ec_apart_percent, no3_apart_mg_l, buffer_days;
+	double ph_trend;
+	double nh3_mg_l;      /* un-ionised ammonia as N, now */
+	double nh3_half_mg_l; /* after a 50 % change with the change water, once aired */
+	double ccc_mg_l;      /* EPA 2013 chronic limit for total ammonia here */
+	double no2_limit_mg_l;
+	/* What taking the pH to the middle of a listed range would cost. */
+	double chase_ph, chase_acid_meq_l, chase_co2_mg_l, chase_kh_dh, chase_days;
+	int animal;    /* index in `residents` of the one a row speaks of; -1: none */
+	int parameter; /* enum ts_parameter it speaks of */
+};
+
+struct ts_advice_row {
+	const char *id; /* never changes meaning */
+	int group;      /* the steps of the decision, 1..10 */
+	enum ts_outcome outcome;
+	enum ts_urgency urgency;
+	/* Whether the row holds; may set the animal and parameter that it speaks of. */
+	bool (*holds)(const struct ts_care_state *state, const double *practice,
+		struct ts_care_figures *figures);
+	const char *says;    /* what to do; "{kh}" and the like are figures */
+	const char *because; /* the number that decides */
+	const char *source;
+};
+
+extern const struct ts_advice_row ts_advice_rows[];
+extern const size_t ts_advice_row_count;
+
+#define TS_ADVICE_MOST 40
+
+struct ts_advice {
+	const struct ts_advice_row *row;
+	struct ts_care_figures figures;
+};
+
+/*
+ * The rows that hold, the answer first; at least one for any state. Advice to leave something
+ * alone is not added behind a danger, a sign of distress or an unready filter. Returns how many.
+ */
+size_t ts_advise(const struct ts_care_state *state, const struct ts_practice *practice,
+	struct ts_advice ret[TS_ADVICE_MOST]);
+
+/* Un-ionised ammonia, mg/L N; NAN where pH, temperature or total is not known or out of range. */
+double ts_care_nh3_mg_l(double tan_mg_l, double ph, double temp_c);
+
+#endif

@@ -1,0 +1,506 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The decision table: each row is reached and can be the answer, the worked cases, and the
+ * properties that guard animals: no answer gets better when a danger value rises or is left out.
+ */
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#include "care/advice.h"
+#include "chem/carbonate.h"
+#include "words/advice.h"
+
+static const char *practice[] = {"practice", "practice"};
+
+static struct ts_envelope band(double a, double b, double c, double d)
+{
+	return (struct ts_envelope){{a, d}, {b, c}, {practice, 2}, NULL};
+}
+
+/* Listed pH 6.5-7.5, GH 2-18, 22-28 C. */
+static struct ts_species animal(int home)
+{
+	struct ts_envelope no = {
+		{(double)NAN, (double)NAN}, {(double)NAN, (double)NAN}, {NULL, 0}, NULL};
+	struct ts_species s = {.species = "Exempla ficta", .home_water = home};
+
+	s.water.usual = s.water.wild = s.water.breeding = (struct ts_envelopes){no, no, no, no, no};
+	s.water.usual.ph = band(6.5, 6.5, 7.5, 7.5);
+	s.water.usual.gh_dh = band(2, 5, 14, 18);
+	s.water.usual.kh_dh = band(0, 0, 12, 16);
+	s.water.usual.temp_c = band(22, 24, 26, 28);
+	return s;
+}
+
+static struct ts_measure value(double v)
+{
+	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
+}
+
+/* A tank in which all is well but what a test changes, with one kind of animal. */
+struct tank {
+	struct ts_species species;
+	struct ts_match match;
+	struct ts_solution water;
+	struct ts_care_state state;
+};
+
+static void match_again(struct tank *t)
+{
+	struct ts_reading r = {.ph = value(t->state.ph),
+		.gh_dh = value(t->state.gh_dh),
+		.kh_dh = value(t->state.kh_dh)};
+	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_keeping k = {.temperature = value(t->state.temp_c)};
+	struct ts_profile p;
+
+	ts_profile_make(&w, &k, NULL, &p);
+	ts_match_species(&t->species, &p, &k, NULL, &t->match);
+	t->state.residents = &t->match;
+	t->state.resident_count = 1;
+}
+
+static void open_tank(struct tank *t)
+{
+	t->species = animal(TS_HOME_MIXED);
+	ts_care_state_open(&t->state);
+	t->state.ph = 7.2;
+	t->state.gh_dh = 9;
+	t->state.kh_dh = 9;
+	t->state.temp_c = 25;
+	t->state.tan_mg_l = t->state.no2_mg_l = 0;
+	t->state.cl_mg_l = 30;
+	t->state.filter_mature = TS_KNOWN_YES;
+	match_again(t);
+}
+
+static const char *first(const struct tank *t)
+{
+	struct ts_advice all[TS_ADVICE_MOST];
+
+	assert_true(ts_advise(&t->state, NULL, all) > 0);
+	return all[0].row->id;
+}
+
+static void test_table__ids_unique_groups_rising_last_always_holds(void **state)
+{
+	struct ts_care_state s;
+	struct ts_advice all[TS_ADVICE_MOST];
+
+	(void)state;
+	for (size_t i = 0; i < ts_advice_row_count; i++) {
+		for (size_t j = 0; j < i; j++)
+			assert_string_not_equal(ts_advice_rows[i].id, ts_advice_rows[j].id);
+		assert_true(i == 0 || ts_advice_rows[i].group >= ts_advice_rows[i - 1].group);
+		assert_null(strstr(ts_advice_rows[i].says, "pH down"));
+	}
+	assert_true(ts_advice_row_count <= TS_ADVICE_MOST);
+	ts_care_state_open(&s);
+	assert_true(ts_advise(&s, NULL, all) > 0);
+	assert_string_equal(all[0].row->id, "ask.gh");
+}
+
+typedef void (*change)(struct tank *t);
+
+static void ask_gh(struct tank *t)
+{
+	t->state.gh_dh = (double)NAN;
+}
+static void ask_kh(struct tank *t)
+{
+	t->state.kh_dh = (double)NAN;
+}
+static void co2(struct tank *t)
+{
+	t->state.co2_mg_l = 40;
+}
+static void gasp(struct tank *t)
+{
+	t->state.signs = TS_SIGNS_GASPING;
+}
+static void gasp_co2(struct tank *t)
+{
+	gasp(t);
+	t->state.co2_injected = true;
+}
+static void chlorine(struct tank *t)
+{
+	t->state.chlorine_mg_l = 0.1;
+}
+static void crash(struct tank *t)
+{
+	t->state.tan_mg_l = 3;
+	t->state.ph = 5.6;
+	t->state.kh_dh = 0;
+}
+static void ammonia(struct tank *t)
+{
+	t->state.tan_mg_l = 2;
+	t->state.ph = 8.2;
+}
+static void nitrite(struct tank *t)
+{
+	t->state.no2_mg_l = 2;
+}
+static void oxygen(struct tank *t)
+{
+	t->state.oxygen_mg_l = 2;
+}
+static void cold(struct tank *t)
+{
+	t->state.temp_c = 17;
+	match_again(t);
+}
+static void cool(struct tank *t)
+{
+	t->state.temp_c = 21;
+	match_again(t);
+}
+static void sudden(struct tank *t)
+{
+	t->state.signs = TS_SIGNS_SUDDEN_ALL;
+}
+static void one_ill(struct tank *t)
+{
+	t->state.signs = TS_SIGNS_ONE;
+}
+static void slow(struct tank *t)
+{
+	t->state.signs = TS_SIGNS_SLOW;
+}
+static void other(struct tank *t)
+{
+	t->state.signs = TS_SIGNS_OTHER;
+}
+static void dead(struct tank *t)
+{
+	t->state.deaths = 3;
+}
+static void some_ammonia(struct tank *t)
+{
+	t->state.tan_mg_l = 0.5;
+}
+static void unready(struct tank *t)
+{
+	t->state.filter_mature = TS_NOT_KNOWN;
+}
+static void kh_apart(struct tank *t)
+{
+	t->state.change_kh_dh = 15;
+}
+static void ec_apart(struct tank *t)
+{
+	t->state.ec_us_cm = 600;
+	t->state.change_ec_us_cm = 300;
+}
+static void no3_apart(struct tank *t)
+{
+	t->state.no3_mg_l = 90;
+	t->state.change_no3_mg_l = 5;
+}
+static void no3_high(struct tank *t)
+{
+	t->state.no3_mg_l = 120;
+}
+static void gone(struct tank *t)
+{
+	t->state.kh_dh = 0.5;
+}
+static void act(struct tank *t)
+{
+	t->state.kh_dh = 1.5;
+}
+static void warn(struct tank *t)
+{
+	t->state.kh_dh = 3;
+}
+static void black(struct tank *t)
+{
+	t->state.kh_dh = 0.5;
+	t->species.home_water = TS_HOME_BLACK;
+}
+static void trend(struct tank *t)
+{
+	t->state.ph_trend = -0.7;
+}
+static void gh_out(struct tank *t)
+{
+	t->state.gh_dh = 25;
+	match_again(t);
+}
+static void kh_out(struct tank *t)
+{
+	t->state.kh_dh = 20;
+	match_again(t);
+}
+static void uncomfortable(struct tank *t)
+{
+	t->state.gh_dh = 17;
+	match_again(t);
+}
+static void ph_untested(struct tank *t)
+{
+	t->state.ph = 8;
+	t->state.tan_mg_l = (double)NAN;
+	match_again(t);
+}
+static void ph_known(struct tank *t)
+{
+	t->state.ph = 8;
+	match_again(t);
+}
+static void untested(struct tank *t)
+{
+	t->state.no2_mg_l = (double)NAN;
+}
+static void nothing(struct tank *t)
+{
+	(void)t;
+}
+
+static const struct {
+	const char *id;
+	change change;
+} reached[] = {
+	{"ask.gh", ask_gh},
+	{"ask.kh", ask_kh},
+	{"now.gasping-co2", gasp_co2},
+	{"now.co2", co2},
+	{"now.gasping", gasp},
+	{"now.chlorine", chlorine},
+	{"now.crash", crash},
+	{"now.ammonia", ammonia},
+	{"now.nitrite", nitrite},
+	{"now.oxygen", oxygen},
+	{"now.temperature", cold},
+	{"vet.sudden-all", sudden},
+	{"vet.one", one_ill},
+	{"vet.slow", slow},
+	{"vet.deaths", dead},
+	{"vet.other", other},
+	{"filter.reading", some_ammonia},
+	{"filter.unready", unready},
+	{"apart.kh", kh_apart},
+	{"apart.ec", ec_apart},
+	{"apart.no3", no3_apart},
+	{"nitrate.high", no3_high},
+	{"buffer.gone", gone},
+	{"buffer.act", act},
+	{"buffer.warn", warn},
+	{"black-water", black},
+	{"ph.trend", trend},
+	{"stock.gh", gh_out},
+	{"stock.kh", kh_out},
+	{"stock.temperature", cool},
+	{"leave.comfort", uncomfortable},
+	{"leave.ph-untested", ph_untested},
+	{"leave.ph", ph_known},
+	{"leave.untested", untested},
+	{"leave.all", nothing},
+};
+
+/* So no row is idle, and no two can both be first: each state has one first row, its own. */
+static void test_table__every_row_can_be_the_answer(void **state)
+{
+	(void)state;
+	assert_int_equal(sizeof reached / sizeof *reached, ts_advice_row_count);
+	for (size_t i = 0; i < sizeof reached / sizeof *reached; i++) {
+		struct tank t;
+
+		open_tank(&t);
+		reached[i].change(&t);
+		assert_string_equal(reached[i].id, ts_advice_rows[i].id);
+		assert_string_equal(first(&t), reached[i].id);
+	}
+}
+
+/* No sentence is left with a hole in it. */
+static void test_words__every_row_is_filled_in(void **state)
+{
+	(void)state;
+	for (size_t i = 0; i < sizeof reached / sizeof *reached; i++) {
+		struct ts_advice all[TS_ADVICE_MOST];
+		struct ts_text text;
+		struct tank t;
+
+		open_tank(&t);
+		reached[i].change(&t);
+		assert_true(ts_advise(&t.state, NULL, all) > 0);
+		ts_text_open(&text, NULL);
+		ts_say_advice(&text, &all[0], t.state.residents);
+		assert_true(text.len > 20);
+		ts_say_advice_because(&text, &all[0], t.state.residents);
+		assert_null(strpbrk(ts_text_get(&text), "{}?"));
+		assert_null(strstr(ts_text_get(&text), ": ."));
+		ts_text_drop(&text);
+	}
+}
+
+/* A settled fish listed 6.5-7.5 at a steady 8.0, GH 9, KH 9: what chasing 7.0 would cost. */
+static void test_settled_at_a_steady_8__left_alone_with_the_cost_of_chasing(void **state)
+{
+	struct ts_advice all[TS_ADVICE_MOST];
+	struct tank t;
+
+	(void)state;
+	open_tank(&t);
+	assert_int_equal(ts_solution_from_hardness(9, 9, 25, &t.water), TS_OK);
+	assert_int_equal(ts_chem_dic_from_ph(&t.water, 8.0, &t.water.dic_mmol_l), TS_OK);
+	t.state.ph = 8.0;
+	t.state.tank = &t.water;
+	match_again(&t);
+	ts_advise(&t.state, NULL, all);
+	assert_string_equal(all[0].row->id, "leave.ph");
+	assert_true(fabs(all[0].figures.chase_ph - 7.0) < 1e-9);
+	assert_true(fabs(all[0].figures.chase_acid_meq_l - 0.5) < 0.05);
+	assert_true(fabs(all[0].figures.chase_co2_mg_l - 24) < 1.5);
+	assert_true(fabs(all[0].figures.chase_kh_dh - 7.6) < 0.1);
+	assert_true(all[0].figures.chase_days <= 7);
+}
+
+/* KH 0, pH 5.6, TAN 3; tap KH 10: half a tank of it multiplies the poison about eighty-fold. */
+static void test_crashed__do_not_change_half(void **state)
+{
+	struct ts_advice all[TS_ADVICE_MOST];
+	struct tank t;
+
+	(void)state;
+	open_tank(&t);
+	crash(&t);
+	t.state.kh_dh = 0.2;
+	t.state.change_kh_dh = 10;
+	t.state.no3_mg_l = 160;
+	t.state.deaths = 4;
+	ts_advise(&t.state, NULL, all);
+	assert_string_equal(all[0].row->id, "now.crash");
+	assert_int_equal(all[0].row->urgency, TS_NOW);
+	assert_true(fabs(all[0].figures.nh3_mg_l - 0.0007) < 0.0001);
+	assert_true(fabs(all[0].figures.nh3_half_mg_l - 0.054) < 0.004);
+}
+
+static void test_leaving_alone_is_not_added_behind_trouble(void **state)
+{
+	struct ts_advice all[TS_ADVICE_MOST];
+	struct tank t;
+	size_t count;
+
+	(void)state;
+	open_tank(&t);
+	ph_known(&t);
+	nitrite(&t);
+	count = ts_advise(&t.state, NULL, all);
+	for (size_t i = 0; i < count; i++)
+		assert_int_not_equal(all[i].row->outcome, TS_LEAVE_ALONE);
+}
+
+static double random_in(unsigned *seed, double low, double high)
+{
+	*seed = *seed * 1664525u + 1013904223u;
+	return low + (double)(*seed >> 8) / 16777216.0 * (high - low);
+}
+
+static void random_tank(struct tank *t, unsigned *seed)
+{
+	open_tank(t);
+	t->state.ph = random_in(seed, 5, 9);
+	t->state.gh_dh = random_in(seed, 0, 25);
+	t->state.kh_dh = random_in(seed, 0, 15);
+	t->state.temp_c = random_in(seed, 18, 30);
+	match_again(t);
+	t->state.tan_mg_l = random_in(seed, 0, 1) < 0.5 ? 0 : random_in(seed, 0, 3);
+	t->state.no2_mg_l = random_in(seed, 0, 1) < 0.5 ? 0 : random_in(seed, 0, 2);
+	t->state.chlorine_mg_l = random_in(seed, 0, 1) < 0.5 ? 0 : random_in(seed, 0, 0.05);
+	if (random_in(seed, 0, 1) < 0.2)
+		t->state.gh_dh = (double)NAN;
+	if (random_in(seed, 0, 1) < 0.2)
+		t->state.kh_dh = (double)NAN;
+	if (random_in(seed, 0, 1) < 0.2)
+		t->state.ph = (double)NAN;
+	t->state.deaths = random_in(seed, 0, 1) < 0.2 ? 2 : 0;
+	t->state.filter_mature = (enum ts_known)(int)random_in(seed, 0, 2.99);
+	t->state.signs = random_in(seed, 0, 1) < 0.3 ? 1u << (int)random_in(seed, 0, 4.99) : 0;
+}
+
+static enum ts_urgency urgency(const struct tank *t)
+{
+	struct ts_advice all[TS_ADVICE_MOST];
+
+	ts_advise(&t->state, NULL, all);
+	return all[0].row->urgency;
+}
+
+static bool leaves_alone(const struct tank *t)
+{
+	struct ts_advice all[TS_ADVICE_MOST];
+
+	ts_advise(&t->state, NULL, all);
+	return all[0].row->outcome == TS_LEAVE_ALONE;
+}
+
+static void test_property__no_better_when_a_danger_value_rises(void **state)
+{
+	unsigned seed = 31;
+
+	(void)state;
+	for (int i = 0; i < 3000; i++) {
+		struct tank t;
+		double *danger[] = {&t.state.tan_mg_l, &t.state.no2_mg_l, &t.state.chlorine_mg_l};
+		double *one = danger[i % 3];
+		enum ts_urgency before = TS_AT_LEISURE;
+		bool alone_before = true;
+
+		random_tank(&t, &seed);
+		*one = 0;
+		for (int step = 0; step < 8; step++) {
+			assert_true(urgency(&t) <= before);
+			assert_true(alone_before || !leaves_alone(&t));
+			before = urgency(&t);
+			alone_before = leaves_alone(&t);
+			*one += random_in(&seed, 0, step < 4 ? 0.3 : 2);
+		}
+	}
+}
+
+static void test_property__no_better_than_nil_when_a_danger_value_is_left_out(void **state)
+{
+	unsigned seed = 57;
+
+	(void)state;
+	for (int i = 0; i < 3000; i++) {
+		struct tank t;
+		double *danger[] = {&t.state.tan_mg_l, &t.state.no2_mg_l, &t.state.chlorine_mg_l};
+		double *one = danger[i % 3];
+		enum ts_urgency nil;
+		bool alone;
+
+		random_tank(&t, &seed);
+		*one = 0;
+		nil = urgency(&t);
+		alone = leaves_alone(&t);
+		*one = (double)NAN;
+		assert_true(urgency(&t) <= nil);
+		assert_true(alone || !leaves_alone(&t));
+	}
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_table__ids_unique_groups_rising_last_always_holds),
+		cmocka_unit_test(test_table__every_row_can_be_the_answer),
+		cmocka_unit_test(test_words__every_row_is_filled_in),
+		cmocka_unit_test(test_settled_at_a_steady_8__left_alone_with_the_cost_of_chasing),
+		cmocka_unit_test(test_crashed__do_not_change_half),
+		cmocka_unit_test(test_leaving_alone_is_not_added_behind_trouble),
+		cmocka_unit_test(test_property__no_better_when_a_danger_value_rises),
+		cmocka_unit_test(test_property__no_better_than_nil_when_a_danger_value_is_left_out),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
