@@ -6,6 +6,7 @@
 #include "catalogue/traits.h"
 
 #include <string.h>
+#include <strings.h>
 
 static bool takes_words(const struct ts_field *field)
 {
@@ -140,6 +141,8 @@ bool ts_filter_passes(const struct ts_filter *f, const struct ts_species *specie
 	if (f->least_length_cm > 0 && species->adult_length_cm < f->least_length_cm - 1e-9)
 		return false;
 	if (f->greatest_length_cm > 0 && species->adult_length_cm > f->greatest_length_cm + 1e-9)
+		return false;
+	if (f->family && strcasecmp(f->family, species->family) != 0)
 		return false;
 	if (f->source && !ts_species_has_source(species, f->source))
 		return false;

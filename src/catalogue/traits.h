@@ -28,6 +28,7 @@ struct ts_filter {
 	struct ts_measure water[TS_PARAMETER__COUNT]; /* lives in all of it; NONE: not asked */
 	double least_length_cm, greatest_length_cm;   /* adults in tanks; 0: not asked */
 	const char *source;  /* a grade or a publication; NULL: not asked */
+	const char *family;  /* case apart; NULL: not asked */
 	bool wild, breeding; /* whose water */
 };
 

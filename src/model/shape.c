@@ -11,7 +11,9 @@
 const struct ts_field *ts_shape_field(const struct ts_shape *shape, const char *key)
 {
 	for (size_t i = 0; i < shape->count; i++) {
-		if (strcmp(shape->fields[i].key, key) == 0)
+		const char *own = shape->fields[i].key; /* most differ in the first letter */
+
+		if (own[0] == key[0] && strcmp(own, key) == 0)
 			return &shape->fields[i];
 	}
 	return NULL;
