@@ -1,0 +1,298 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Which figure is the result, which are limits, what is mean, lowest and highest: one letter a
+ * figure against the rows of layouts.c.
+ */
+#include <math.h>
+#include <string.h>
+
+#include "intake/study.h"
+
+/* 1, 2 or 5 times a power of ten, and small: how laboratories round what they cannot see. */
+static bool like_detection(const struct ts_study *s, double value)
+{
+	double limit = s->field->quantity == TS_Q_CONDUCTIVITY ? 10 : 1;
+	double lead = value;
+
+	if (!(value > 0) || value > limit)
+		return false;
+	while (lead < 0.9999)
+		lead *= 10;
+	while (lead > 9.9999)
+		lead /= 10;
+	return fabs(lead - 1) < 1e-6 || fabs(lead - 2) < 1e-6 || fabs(lead - 5) < 1e-6;
+}
+
+const struct ts_legal *ts_study_legal(
+	const struct ts_study *s, const struct ts_term *unit, double v)
+{
+	for (size_t i = 0; unit && i < ts_legals_count; i++) {
+		const struct ts_legal *l = &ts_legals[i];
+
+		if (strcmp(l->key, s->entry->label->key) == 0 && strcmp(l->unit, unit->unit) == 0 &&
+			fabs(l->value - v * unit->scale) < 1e-9)
+			return l;
+	}
+	return NULL;
+}
+
+static bool legal_ph(const struct ts_study *s, double low, double high)
+{
+	if (s->field->quantity != TS_Q_PH)
+		return false;
+	for (size_t i = 0; i < ts_legal_ph_count; i++) {
+		if (fabs(ts_legal_ph[i][0] - low) < 1e-9 && fabs(ts_legal_ph[i][1] - high) < 1e-9)
+			return true;
+	}
+	return false;
+}
+
+const struct ts_term *ts_study_unit(const struct ts_study *s, const struct ts_figure *f)
+{
+	if (f->unit && !(f->part->role && s->lead_count))
+		return f->unit;
+	return s->lead_count ? s->leads[0] : NULL;
+}
+
+static char letter_of(
+	const struct ts_study *s, const struct ts_figure *f, const struct ts_figure *before)
+{
+	const struct ts_token *t = &f->part->token;
+
+	if (f->role)
+		return (char)f->role;
+	switch (t->kind) {
+	case TS_TOKEN_RANGE: /* two units of pH are a rule, not a supply */
+		return legal_ph(s, t->first, t->second) ||
+				       (s->field->quantity == TS_Q_PH && t->second - t->first >= 2)
+			       ? 'G'
+			       : 'r';
+	case TS_TOKEN_BELOW:
+		return before && fabs(before->part->token.first - t->first) < 1e-12 &&
+				       like_detection(s, t->first)
+			       ? 'v'
+			       : 'b';
+	case TS_TOKEN_ABOVE:
+		return 'a';
+	default:
+		break;
+	}
+	if (ts_study_legal(s, ts_study_unit(s, f), t->first))
+		return 'g';
+	return like_detection(s, t->first) ? 'q' : 'n';
+}
+
+static void mark_legal_pair(struct ts_study *s, size_t i)
+{
+	struct ts_event *a = &s->events[i], *b = &s->events[i + 1];
+
+	if (a->figure == TS_NO_FIGURE || b->figure == TS_NO_FIGURE ||
+		s->figures[a->figure].part->token.kind != TS_TOKEN_NUMBER ||
+		s->figures[b->figure].part->token.kind != TS_TOKEN_NUMBER)
+		return;
+	if (legal_ph(s, s->figures[a->figure].part->token.first,
+		    s->figures[b->figure].part->token.first))
+		a->letter = b->letter = 'p';
+}
+
+static void remove_events(struct ts_study *s, size_t at, size_t count)
+{
+	memmove(&s->events[at], &s->events[at + count],
+		(s->event_count - at - count) * sizeof *s->events);
+	s->event_count -= count;
+}
+
+/* A figure beside the word for a limit is that limit. */
+static void take_named_limits(struct ts_study *s)
+{
+	for (size_t i = 0; i < s->event_count;) {
+		char word = s->events[i].letter;
+		bool behind = i + 1 < s->event_count && s->events[i + 1].figure != TS_NO_FIGURE;
+		bool before = i > 0 && s->events[i - 1].figure != TS_NO_FIGURE;
+
+		if (word == 'c') {
+			remove_events(s, i, 1);
+		} else if (word != 'l' && word != 't') {
+			i++;
+		} else if (behind) {
+			s->figures[s->events[i + 1].figure].role = word;
+			remove_events(s, i, 2);
+		} else if (before) {
+			s->figures[s->events[i - 1].figure].role = word;
+			remove_events(s, i - 1, 2);
+			i--;
+		} else {
+			remove_events(s, i, 1);
+		}
+	}
+}
+
+static void write_letters(struct ts_study *s)
+{
+	const struct ts_figure *before = NULL;
+
+	for (size_t i = 0; i < s->event_count; i++) {
+		if (s->events[i].figure == TS_NO_FIGURE)
+			continue;
+		s->events[i].letter = letter_of(s, &s->figures[s->events[i].figure], before);
+		before = &s->figures[s->events[i].figure];
+	}
+	for (size_t i = 0; i + 1 < s->event_count; i++)
+		mark_legal_pair(s, i);
+}
+
+/* Units behind the figures: each unit is a statement of its own. */
+static void group_by_unit(struct ts_study *s)
+{
+	const struct ts_term *units[TS_PARTS_MOST];
+
+	s->groups = 0;
+	for (size_t i = 0; i < s->count; i++) {
+		size_t g = 0;
+
+		if (!s->figures[i].unit || s->figures[i].dropped || s->figures[i].role)
+			continue;
+		while (g < s->groups && !ts_same_unit(units[g], s->figures[i].unit))
+			g++;
+		if (g == s->groups)
+			units[s->groups++] = s->figures[i].unit;
+		s->figures[i].group = g;
+	}
+}
+
+/* Several units before the figures: cells belong to them in turn. */
+static bool group_by_turn(struct ts_study *s)
+{
+	size_t cells = 0;
+
+	for (size_t i = 0; i < s->event_count; i++)
+		cells += s->events[i].figure != TS_NO_FIGURE || s->events[i].letter == 'd';
+	if (s->lead_count < 2 || cells % s->lead_count)
+		return false;
+	for (size_t i = 0, cell = 0; i < s->event_count; i++) {
+		if (s->events[i].figure != TS_NO_FIGURE) {
+			s->figures[s->events[i].figure].unit = s->leads[cell % s->lead_count];
+			s->figures[s->events[i].figure].group = cell % s->lead_count;
+		}
+		cell += s->events[i].figure != TS_NO_FIGURE || s->events[i].letter == 'd';
+	}
+	s->groups = s->lead_count;
+	return true;
+}
+
+static void pair_names(struct ts_study *s, const size_t *at, size_t count, int side)
+{
+	for (size_t i = 0; i < count; i++) {
+		size_t named = side < 0 ? i - 1 : i + 1;
+
+		if (s->events[at[i]].figure == TS_NO_FIGURE || named >= count)
+			continue;
+		s->figures[s->events[at[i]].figure].role = s->events[at[named]].letter;
+	}
+}
+
+/* A mean outside its range, and three figures of which one is a stranger, fit no layout. */
+static bool sensible(const struct ts_study *s, const char *roles, const size_t *figures)
+{
+	const struct ts_token *mean = NULL, *range = NULL;
+
+	for (size_t i = 0; roles[i]; i++) {
+		const struct ts_token *t = &s->figures[figures[i]].part->token;
+
+		mean = roles[i] == 'M' ? t : mean;
+		range = roles[i] == 'W' ? t : range;
+	}
+	return !mean || !range || (mean->first >= range->first && mean->first <= range->second);
+}
+
+static bool try_layout(struct ts_study *s, size_t row, const char *letters, const size_t *at,
+	size_t count, bool *ret_fits)
+{
+	const struct ts_layout *layout = &ts_layouts[row];
+	const size_t *spans;
+	size_t groups, figures[8] = {0};
+
+	groups = ts_patterns_match(s->in->layouts, row, letters, count, 0, &spans);
+	*ret_fits = groups > 0;
+	if (!groups)
+		return false;
+	if (layout->named) {
+		pair_names(s, at, count, layout->named);
+		return true;
+	}
+	for (size_t g = 1; g < groups; g++) {
+		if (spans[2 * g] != TS_NO_FIGURE)
+			figures[g - 1] = s->events[at[spans[2 * g]]].figure;
+	}
+	if (!sensible(s, layout->roles, figures))
+		return false;
+	for (size_t g = 1; g < groups; g++) {
+		if (spans[2 * g] != TS_NO_FIGURE)
+			s->figures[figures[g - 1]].role = layout->roles[g - 1];
+	}
+	return true;
+}
+
+/* Three figures of which the order tells what each is. */
+static void sort_three(struct ts_study *s, size_t group)
+{
+	struct ts_figure *three[3] = {NULL, NULL, NULL};
+	size_t count = 0;
+
+	for (size_t i = 0; i < s->count; i++) {
+		if (s->figures[i].role == 'T' && s->figures[i].group == group && count < 3)
+			three[count++] = &s->figures[i];
+	}
+	if (count < 3)
+		return;
+	for (int pass = 0; pass < 3; pass++) {
+		for (int i = 0; i < 2; i++) {
+			struct ts_figure *a = three[i], *b = three[i + 1];
+
+			if (a->part->token.first <= b->part->token.first)
+				continue;
+			three[i] = b;
+			three[i + 1] = a;
+		}
+	}
+	three[0]->role = 'i';
+	three[1]->role = 'm';
+	three[2]->role = 'x';
+}
+
+void ts_study_group(struct ts_study *s)
+{
+	take_named_limits(s);
+	if (!group_by_turn(s))
+		group_by_unit(s);
+	write_letters(s);
+	s->groups += s->groups == 0;
+}
+
+/* The letters of one group against the layouts; false when none fits. */
+bool ts_study_lay_out(struct ts_study *s, size_t group)
+{
+	char letters[TS_PARTS_MOST + 1];
+	size_t at[TS_PARTS_MOST], count = 0;
+
+	for (size_t i = 0; i < s->event_count; i++) {
+		size_t f = s->events[i].figure;
+		bool turn = s->lead_count > 1 && f == TS_NO_FIGURE;
+
+		if (f != TS_NO_FIGURE ? s->figures[f].group != group : turn && s->groups > 1)
+			continue;
+		letters[count] = s->events[i].letter;
+		at[count++] = i;
+	}
+	letters[count] = '\0';
+	for (size_t row = 0; row < ts_layouts_count; row++) {
+		bool fits;
+
+		if (try_layout(s, row, letters, at, count, &fits)) {
+			s->rule = ts_layouts[row].id;
+			sort_three(s, group);
+			return true;
+		}
+	}
+	return false;
+}
