@@ -82,18 +82,45 @@ static double most(double a, double b)
 	return isnan(a) ? b : isnan(b) ? a : fmax(a, b);
 }
 
+static bool is_bound(const struct ts_slot *s)
+{
+	return s->single && s->kind != TS_MEASURE_VALUE && s->kind != TS_MEASURE_RANGE;
+}
+
+/* Two bounds of one kind are the wider of them: "<0.01" and "<0.02" say "<0.02". */
+static void widen_bound(struct ts_slot *into, const struct ts_slot *one)
+{
+	if (into->kind == TS_MEASURE_BELOW)
+		into->mean = into->high = fmax(into->high, one->high);
+	else
+		into->mean = into->low = fmin(into->low, one->low);
+}
+
+static double top(const struct ts_slot *s)
+{
+	return most(isfinite(s->high) ? s->high : (double)NAN, s->mean);
+}
+
+static void widen_ends(struct ts_slot *into, const struct ts_slot *one)
+{
+	bool same = into->mean == one->mean && into->kind == one->kind;
+	double low = least(least(into->low, into->mean), least(one->low, one->mean));
+
+	into->high = most(top(into), top(one));
+	into->low = low;
+	if (!same)
+		into->mean = (double)NAN;
+	into->single &= same && one->single;
+	into->kind = TS_MEASURE_VALUE;
+}
+
 /* The same quantity once more: both are the water of this zone. */
 static void widen(struct ts_slot *into, const struct ts_slot *one)
 {
-	bool same = into->mean == one->mean;
-
-	into->low = least(least(into->low, into->mean), least(one->low, one->mean));
-	into->high = most(most(into->high, into->mean), most(one->high, one->mean));
-	if (!same)
-		into->mean = (double)NAN;
-	if (into->kind != one->kind)
-		into->kind = TS_MEASURE_VALUE;
-	into->single &= same && one->single;
+	if (is_bound(into) && is_bound(one) && into->kind == one->kind)
+		widen_bound(into, one);
+	else
+		widen_ends(into, one);
 	into->last = one->line;
 	into->count++;
 }

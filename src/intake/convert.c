@@ -135,6 +135,14 @@ static void times(struct ts_measure *m, double factor)
 	m->high *= factor;
 }
 
+/* The scanner judged the figure before its factor. */
+static bool possible(const struct ts_converted *c)
+{
+	double max = ts_quantities[c->field->quantity].max;
+
+	return c->measure.value <= max && (!isfinite(c->measure.high) || c->measure.high <= max);
+}
+
 static bool conductivity(const struct ts_figure_context *x, const char *figure, const char *unit,
 	struct ts_converted *c)
 {
@@ -209,6 +217,8 @@ bool ts_convert(const struct ts_figure_context *x, const char *figure, struct ts
 	}
 	if (ok)
 		times(&c.measure, scale);
+	if (ok && !possible(&c))
+		ok = refuse(&c, ts_scan_says(TS_SCAN_OUTSIDE), "check the digits and the unit");
 	*ret = c;
 	return ok;
 }

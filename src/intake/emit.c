@@ -94,35 +94,54 @@ static void list(const struct ts_study *s, const struct ts_figure *f, const stru
 	ts_text_drop(&text);
 }
 
-/* Puts one converted figure into what the entry says. */
-static void merge(struct ts_slot *slot, const struct ts_figure *f, const struct ts_measure *m)
+static double least(double a, double b)
 {
-	int role = f->role;
+	return isnan(a) ? b : isnan(b) ? a : fmin(a, b);
+}
 
-	if (m->kind == TS_MEASURE_RANGE || role == 'W' || role == 'w') {
-		slot->low = m->low;
-		slot->high = m->high;
-	} else if (role == 'M' || role == 'm') {
-		slot->mean = m->value;
-	} else if (role == 'i') {
-		slot->low = m->value;
-	} else if (role == 'x') {
-		slot->high = m->value;
-	} else {
-		slot->low = m->low;
-		slot->high = m->high;
-		slot->mean = m->value;
-		slot->single = true;
-		slot->kind = m->kind;
+static double most(double a, double b)
+{
+	return isnan(a) ? b : isnan(b) ? a : fmax(a, b);
+}
+
+/* What the figures of one entry have said so far. */
+struct said {
+	struct ts_measure first;
+	size_t figures, middles; /* of them: means and plain results */
+	double low, high, mean;
+	bool all_below;
+};
+
+static double top(const struct ts_measure *m)
+{
+	return isfinite(m->high) ? m->high : m->value;
+}
+
+static void merge(struct said *said, const struct ts_figure *f, const struct ts_measure *m)
+{
+	if (!said->figures++)
+		said->first = *m;
+	said->all_below &= m->kind == TS_MEASURE_BELOW;
+	if (m->kind == TS_MEASURE_RANGE || f->role == 'W' || f->role == 'w') {
+		said->low = least(said->low, m->low);
+		said->high = most(said->high, top(m));
+	} else if (f->role == 'i') {
+		said->low = least(said->low, m->low);
+	} else if (f->role == 'x') {
+		said->high = most(said->high, top(m));
+	} else if (!said->middles++) {
+		said->mean = m->value;
+	} else { /* two results side by side: the water is both */
+		said->low = least(least(said->low, said->mean), m->low);
+		said->high = most(most(said->high, said->mean), top(m));
+		said->mean = (double)NAN;
 	}
 }
 
 /* What cannot be: the mean outside its ends. The mean is kept, the end is not. */
-static void settle(const struct ts_study *s, struct ts_slot *slot)
+static void settle_ends(const struct ts_study *s, struct ts_slot *slot)
 {
-	if (slot->single)
-		return;
-	if (!isnan(slot->low) && !isnan(slot->high) && slot->low > slot->high) {
+	if (slot->low > slot->high) {
 		ts_collect_clash(s->in, slot->line, 0, "the lowest is printed above the highest");
 		slot->low = slot->high = (double)NAN;
 	}
@@ -138,51 +157,87 @@ static void settle(const struct ts_study *s, struct ts_slot *slot)
 	}
 }
 
-/* The figures of one group and zone to one slot. */
+static void settle(const struct ts_study *s, const struct said *said, struct ts_slot *slot)
+{
+	slot->kind = TS_MEASURE_VALUE;
+	slot->low = said->low;
+	slot->high = said->high;
+	slot->mean = said->mean;
+	slot->single = (said->figures == 1 && said->middles == 1) || said->all_below;
+	if (said->all_below) { /* "<0.01" three times is "<0.01" */
+		slot->kind = TS_MEASURE_BELOW;
+		slot->mean = slot->high = most(said->high, said->mean);
+		slot->low = said->first.low;
+		slot->single = !isnan(slot->mean);
+	} else if (slot->single) {
+		slot->kind = said->first.kind;
+		slot->low = said->first.low;
+		slot->high = said->first.high;
+	} else {
+		settle_ends(s, slot);
+	}
+}
+
+/* Figures of this group and zone that say something. */
+static bool counts(const struct ts_study *s, const struct ts_figure *f, size_t group, size_t zone)
+{
+	return !f->dropped && f->group == group && ts_study_zone(s, f) == zone && f->role &&
+	       !strchr("cs", f->role);
+}
+
+/* An entry is taken whole or not at all: one result that cannot be read makes a gap of it. */
+static bool all_readable(const struct ts_study *s, size_t group, size_t zone)
+{
+	struct ts_converted c;
+
+	for (size_t i = 0; i < s->count; i++) {
+		const struct ts_figure *f = &s->figures[i];
+
+		if (!counts(s, f, group, zone) || column_of(f->role) != TS_COLUMN_RESULT ||
+			convert(s, f, &c))
+			continue;
+		ts_study_gap(s, c.why, c.remedy);
+		return false;
+	}
+	return true;
+}
+
 void ts_study_emit(struct ts_study *s, size_t group, size_t zone)
 {
 	struct ts_slot slot = {.zone = zone,
 		.restated = group > 0 && s->lead_count < 2,
-		.low = (double)NAN,
-		.high = (double)NAN,
-		.mean = (double)NAN,
-		.kind = TS_MEASURE_VALUE,
 		.count = 1,
-		.rule = s->rule,
-		.rank = (int)s->entry->label->scale};
+		.rule = s->rule};
+	struct said said = {
+		.low = (double)NAN, .high = (double)NAN, .mean = (double)NAN, .all_below = true};
 	struct ts_text printed;
 	struct ts_converted c;
 
+	if (!all_readable(s, group, zone))
+		return;
 	ts_text_open(&printed, &s->in->allocator);
 	for (size_t i = 0; i < s->count; i++) {
 		const struct ts_figure *f = &s->figures[i];
-		bool limit = column_of(f->role) != TS_COLUMN_RESULT;
 
-		if (f->dropped || f->group != group || ts_study_zone(s, f) != zone || !f->role ||
-			strchr("cs", f->role))
+		if (!counts(s, f, group, zone) || !convert(s, f, &c))
 			continue;
-		if (!convert(s, f, &c)) {
-			if (!limit)
-				ts_study_gap(s, c.why, c.remedy);
-			continue;
-		}
 		list(s, f, &c);
-		if (limit)
+		if (column_of(f->role) != TS_COLUMN_RESULT)
 			continue;
-		merge(&slot, f, &c.measure);
+		merge(&said, f, &c.measure);
 		slot.line = slot.field ? slot.line : f->part->line;
 		slot.last = f->part->line;
 		slot.field = c.field;
 		slot.unit = ts_study_unit(s, f);
 		slot.assumed = c.assumed;
+		slot.rank = (int)s->entry->label->scale + c.rank;
 		ts_text_put(&printed, printed.len ? "; " : NULL);
 		show_figure(f, slot.unit, &printed);
-		slot.rank = (int)s->entry->label->scale + c.rank;
 	}
 	slot.printed = ts_text_get(&printed);
 	s->in->arena.failed |= printed.failed;
 	if (slot.field) {
-		settle(s, &slot);
+		settle(s, &said, &slot);
 		ts_collect_slot(s->in, &slot);
 	}
 	ts_text_drop(&printed);

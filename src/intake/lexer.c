@@ -123,7 +123,7 @@ static bool case_holds(const struct ts_term *term, const char *plain, size_t len
 
 struct cursor {
 	struct ts_lexer *lexer;
-	const struct ts_line *line;
+	const struct ts_report_line *line;
 	size_t at, end; /* of the cell */
 	unsigned short cell;
 	struct ts_tokens *out;
@@ -384,7 +384,7 @@ static void lex_cell(struct cursor *c)
 	}
 }
 
-static char delimiter_of(const struct ts_line *line, char delimiter)
+static char delimiter_of(const struct ts_report_line *line, char delimiter)
 {
 	if (strchr(line->lower, '|'))
 		return '|';
@@ -398,7 +398,7 @@ static char delimiter_of(const struct ts_line *line, char delimiter)
 }
 
 /* End of the cell that starts at `at`; quotes hold a delimiter back. */
-static size_t cell_end(const struct ts_line *line, size_t at, char delimiter)
+static size_t cell_end(const struct ts_report_line *line, size_t at, char delimiter)
 {
 	bool quoted = false;
 
@@ -411,8 +411,8 @@ static size_t cell_end(const struct ts_line *line, size_t at, char delimiter)
 	return at;
 }
 
-void ts_lex(
-	struct ts_lexer *lexer, const struct ts_line *line, char delimiter, struct ts_tokens *ret)
+void ts_lex(struct ts_lexer *lexer, const struct ts_report_line *line, char delimiter,
+	struct ts_tokens *ret)
 {
 	struct cursor c = {lexer, line, 0, 0, 0, ret};
 	char sign = delimiter_of(line, delimiter);
@@ -424,7 +424,7 @@ void ts_lex(
 	while (c.at <= line->len && !ret->overfull) {
 		c.end = sign ? cell_end(line, c.at, sign) : line->len;
 		c.cell = (unsigned short)ret->cells;
-		if (ret->cells < TS_CELLS_MOST) {
+		if (ret->cells < TS_LINE_CELLS_MOST) {
 			ret->cell_at[ret->cells].start = (unsigned short)c.at;
 			ret->cell_at[ret->cells].end = (unsigned short)c.end;
 		}
@@ -450,7 +450,7 @@ static bool is_pure(const char *cell, size_t len)
 	return cell[0] != ' ';
 }
 
-bool ts_comma_separated(const struct ts_line *line)
+bool ts_comma_separated(const struct ts_report_line *line)
 {
 	size_t cells = 0;
 	bool digits = strpbrk(line->lower, "0123456789") != NULL;

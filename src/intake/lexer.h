@@ -35,7 +35,7 @@ struct ts_token {
 #define TS_TOKENS_MOST 256
 
 /* Cells of a line of which the places are kept. */
-#define TS_CELLS_MOST 64
+#define TS_LINE_CELLS_MOST 64
 
 struct ts_tokens {
 	struct ts_token at[TS_TOKENS_MOST];
@@ -43,10 +43,10 @@ struct ts_tokens {
 	size_t cells;
 	struct {
 		unsigned short start, end;
-	} cell_at[TS_CELLS_MOST]; /* bytes of the plain line */
-	bool delimited;           /* cells were separated by a sign, not by blanks */
-	char sign;                /* that sign */
-	bool overfull;            /* the line held more */
+	} cell_at[TS_LINE_CELLS_MOST]; /* bytes of the plain line */
+	bool delimited;                /* cells were separated by a sign, not by blanks */
+	char sign;                     /* that sign */
+	bool overfull;                 /* the line held more */
 };
 
 struct ts_lexer;
@@ -59,11 +59,11 @@ void ts_lexer_close(struct ts_lexer *lexer);
  * Splits the line into tokens. `delimiter` is the sign that separates cells in this file (',', ';'
  * or tab), 0 = only what the line itself shows ('|', tab, ';'). Fillers and noise leave no token.
  */
-void ts_lex(
-	struct ts_lexer *lexer, const struct ts_line *line, char delimiter, struct ts_tokens *ret);
+void ts_lex(struct ts_lexer *lexer, const struct ts_report_line *line, char delimiter,
+	struct ts_tokens *ret);
 
 /* True when the commas of a line separate cells: every cell is a word or one whole figure. */
-bool ts_comma_separated(const struct ts_line *line);
+bool ts_comma_separated(const struct ts_report_line *line);
 
 /* Words inside patterns that were refused: 0, or the table is wrong. For the tests. */
 size_t ts_lexer_unsound(const struct ts_lexer *lexer);

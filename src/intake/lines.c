@@ -62,13 +62,13 @@ static const struct {
 };
 
 struct fold {
-	struct ts_line *line;
+	struct ts_report_line *line;
 	size_t at; /* byte of raw that is being read */
 };
 
 static void put(struct fold *f, char c)
 {
-	struct ts_line *l = f->line;
+	struct ts_report_line *l = f->line;
 	bool upper = c >= 'A' && c <= 'Z';
 
 	/* The degree sign stands at its letter: "° dH" and "°dH" are one unit. */
@@ -81,7 +81,7 @@ static void put(struct fold *f, char c)
 	l->from[l->len++] = (unsigned short)f->at;
 }
 
-static bool letter_before(const struct ts_line *l)
+static bool letter_before(const struct ts_report_line *l)
 {
 	char c = l->len ? l->lower[l->len - 1] : ' ';
 
@@ -174,7 +174,7 @@ static size_t utf8_at(const char *bytes, size_t len, size_t at, unsigned *ret)
 	return count;
 }
 
-static bool is_utf8(const struct ts_line *line)
+static bool is_utf8(const struct ts_report_line *line)
 {
 	unsigned code;
 
@@ -196,7 +196,7 @@ static unsigned windows_code(char byte)
 	return (unsigned char)byte;
 }
 
-void ts_line_fold(struct ts_line *line)
+void ts_line_fold(struct ts_report_line *line)
 {
 	struct fold f = {line, 0};
 	unsigned code = 0;
@@ -275,7 +275,8 @@ static size_t write_utf8(char *out, unsigned code)
 	return 3;
 }
 
-void ts_line_show(const struct ts_line *line, size_t start, size_t end, char *out, size_t room)
+void ts_line_show(
+	const struct ts_report_line *line, size_t start, size_t end, char *out, size_t room)
 {
 	static const char more[] = " ...";
 	size_t len = 0;

@@ -12,7 +12,7 @@
 /* What is longer than a line of any report is cut, so that memory stays bounded. */
 #define TS_LINE_MOST 8192
 
-struct ts_line {
+struct ts_report_line {
 	unsigned number;
 	char raw[TS_LINE_MOST];
 	size_t raw_len;
@@ -25,7 +25,7 @@ struct ts_line {
 };
 
 /* Makes plain, lower and from of what stands in raw. */
-void ts_line_fold(struct ts_line *line);
+void ts_line_fold(struct ts_report_line *line);
 
 /* What the first bytes are when they are no text; NULL when they may be a report. */
 const struct ts_report_refusal *ts_bytes_refused(const char *bytes, size_t len);
@@ -37,6 +37,7 @@ const struct ts_report_refusal *ts_byte_refused(char byte);
  * Writes a piece of the raw line as UTF-8, runs of blanks as one, none at the ends, cut with " ..."
  * where `room` bytes do not hold it. `room` is at least 16.
  */
-void ts_line_show(const struct ts_line *line, size_t start, size_t end, char *out, size_t room);
+void ts_line_show(
+	const struct ts_report_line *line, size_t start, size_t end, char *out, size_t room);
 
 #endif

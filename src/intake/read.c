@@ -109,7 +109,7 @@ static bool any_of_kind(const struct ts_intake *in, enum ts_term_kind kind)
 static bool take_zone_line(struct ts_intake *in)
 {
 	const struct ts_token *t = in->tokens.count ? &in->tokens.at[0] : NULL;
-	const struct ts_line *l = &in->line;
+	const struct ts_report_line *l = &in->line;
 	size_t start, end;
 	char name[TS_NAME_ROOM];
 

@@ -76,7 +76,7 @@ struct ts_intake {
 	size_t bytes;
 	char magic[8];
 
-	struct ts_line line;
+	struct ts_report_line line;
 	struct ts_tokens tokens;
 	struct ts_entry entry;
 	struct ts_entry cell;   /* of a wide table: one cell at a time */

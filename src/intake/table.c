@@ -37,11 +37,11 @@ bool ts_is_figure(const struct ts_intake *in, size_t i)
 
 void ts_cell_text(const struct ts_intake *in, size_t cell, char out[TS_NAME_ROOM])
 {
-	const struct ts_line *l = &in->line;
+	const struct ts_report_line *l = &in->line;
 	size_t start, end;
 
 	out[0] = '\0';
-	if (cell >= in->tokens.cells || cell >= TS_CELLS_MOST)
+	if (cell >= in->tokens.cells || cell >= TS_LINE_CELLS_MOST)
 		return;
 	start = in->tokens.cell_at[cell].start;
 	end = in->tokens.cell_at[cell].end;
@@ -157,12 +157,27 @@ static void name_zones(struct ts_intake *in)
 	}
 }
 
+/* "The lowest and highest values are shown below": words that no heading has. */
+static bool is_sentence(const struct ts_intake *in)
+{
+	bool column = false;
+
+	for (size_t i = 0; i < in->tokens.count && !in->tokens.delimited; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (column && t->kind == TS_TOKEN_OTHER)
+			return true;
+		column |= is_kind(t, TS_TERM_COLUMN) && t->term->role != TS_ROLE_PARAMETER;
+	}
+	return false;
+}
+
 static bool take_heading(struct ts_intake *in)
 {
 	struct census c = take_census(in);
 	bool wide = in->tokens.delimited && c.labels >= 2;
 
-	if (c.figures || (c.columns < 2 && !wide))
+	if (c.figures || (c.columns < 2 && !wide) || is_sentence(in))
 		return false;
 	ts_entry_close(in, &in->entry);
 	in->heading_count = 0;
@@ -379,7 +394,7 @@ bool ts_table_row(struct ts_intake *in, struct ts_entry *e)
 	size_t results = 0;
 	bool placed;
 
-	if (!in->headed || in->wide)
+	if (!in->headed || in->wide || in->tokens.delimited != (in->heading_cells > 1))
 		return false;
 	if (in->tokens.delimited)
 		placed = by_cell(in, e);
