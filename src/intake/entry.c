@@ -192,7 +192,8 @@ static void read_laid_out(struct ts_study *s)
 	ts_study_group(s);
 	for (size_t g = 0; g < s->groups; g++) {
 		if (!ts_study_lay_out(s, g)) {
-			ts_study_gap(s, which, look);
+			if (g == 0) /* what is stated once more in another unit may go */
+				ts_study_gap(s, which, look);
 			continue;
 		}
 		ts_study_learn(s);

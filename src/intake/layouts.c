@@ -8,6 +8,7 @@
 /* clang-format off */
 const struct ts_layout ts_layouts[] = {
 	{"one-figure", "d*([nqgbav])d*", "R", 0, "the only figure of its line"},
+	{"bounds-only", "d*(?:([a])([bv])|([bv])([a]))d*", "LLLL", 0, "legal limits alone"},
 	{"one-range", "d*w?([rG])d*", "W", 0, "the only range of its line"},
 	{"detection-below", "(q)(v)(?:[gG]|a?b?|d*)", "DR", 0, "a detection limit, then nothing above it"},
 	{"detection-figure-none", "(q)([nqgb])d+", "DR", 0, "detection limit, result, no legal limit"},

@@ -49,6 +49,8 @@ static bool legal_ph(const struct ts_study *s, double low, double high)
 
 const struct ts_term *ts_study_unit(const struct ts_study *s, const struct ts_figure *f)
 {
+	if (s->field->quantity == TS_Q_PH)
+		return NULL;
 	if (f->unit && !(f->part->role && s->lead_count))
 		return f->unit;
 	return s->lead_count ? s->leads[0] : NULL;

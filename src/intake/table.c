@@ -130,7 +130,7 @@ static void read_heading(struct ts_intake *in, const struct ts_token *t)
 		h = last;
 	if (!h)
 		return;
-	if (is_kind(t, TS_TERM_UNIT) && !h->unit)
+	if (is_kind(t, TS_TERM_UNIT) && !h->unit && *t->term->unit != '%')
 		h->unit = t->term;
 	else if (is_kind(t, TS_TERM_LABEL) || is_kind(t, TS_TERM_SCALE))
 		h->label = h->label ? h->label : t->term;
@@ -278,10 +278,21 @@ bool ts_table_line(struct ts_intake *in)
 	return in->wide && in->tokens.delimited && take_wide_row(in);
 }
 
-static bool holds_place(const struct ts_part *p)
+/* A temperature of measurement stands in no column. */
+static bool is_condition(const struct ts_entry *e, size_t i)
 {
-	return is_figure_token(&p->token) || p->token.kind == TS_TOKEN_DASH ||
-	       is_kind(&p->token, TS_TERM_NONE);
+	const struct ts_token *next = i + 1 < e->count ? &e->parts[i + 1].token : NULL;
+
+	return next && is_kind(next, TS_TERM_UNIT) && strcmp(next->term->unit, "c") == 0 &&
+	       strcmp(e->label->key, "temperature") != 0;
+}
+
+static bool holds_place(const struct ts_entry *e, size_t i)
+{
+	const struct ts_token *t = &e->parts[i].token;
+
+	return (is_figure_token(t) && !is_condition(e, i)) || t->kind == TS_TOKEN_DASH ||
+	       is_kind(t, TS_TERM_NONE);
 }
 
 static bool has_place(const struct ts_heading *h)
@@ -320,7 +331,7 @@ static bool by_cell(struct ts_intake *in, struct ts_entry *e)
 	for (size_t i = 0; i < e->count; i++) {
 		const struct ts_heading *h = over(in, &e->parts[i].token);
 
-		if (h && holds_place(&e->parts[i]) && has_place(h))
+		if (h && holds_place(e, i) && has_place(h))
 			give(in, &e->parts[i], h);
 	}
 	return true;
@@ -331,13 +342,13 @@ static bool by_order(struct ts_intake *in, struct ts_entry *e)
 	size_t places = 0, headings = 0, h = 0;
 
 	for (size_t i = 0; i < e->count; i++)
-		places += holds_place(&e->parts[i]);
+		places += holds_place(e, i);
 	for (size_t i = 0; i < in->heading_count; i++)
 		headings += has_place(&in->headings[i]);
 	if (places != headings || !places)
 		return false;
 	for (size_t i = 0; i < e->count; i++) {
-		if (!holds_place(&e->parts[i]))
+		if (!holds_place(e, i))
 			continue;
 		while (!has_place(&in->headings[h]))
 			h++;
@@ -361,7 +372,7 @@ static bool by_place(struct ts_intake *in, struct ts_entry *e)
 		size_t best = TS_COLUMNS_MOST;
 		int least = NEAR_MOST;
 
-		for (size_t h = 0; h < in->heading_count && holds_place(&e->parts[i]); h++) {
+		for (size_t h = 0; h < in->heading_count && holds_place(e, i); h++) {
 			int away = abs(middle(t->start, t->end) -
 				       middle(in->headings[h].start, in->headings[h].end));
 
@@ -370,7 +381,7 @@ static bool by_place(struct ts_intake *in, struct ts_entry *e)
 				best = h;
 			}
 		}
-		if (!holds_place(&e->parts[i]))
+		if (!holds_place(e, i))
 			continue;
 		if (best == TS_COLUMNS_MOST || used[best])
 			return false;
@@ -389,12 +400,34 @@ static void forget_roles(struct ts_entry *e)
 	}
 }
 
+/* A row that names its figures itself, or states them in two units, is not of the table. */
+static bool speaks_for_itself(const struct ts_entry *e)
+{
+	const struct ts_term *unit = NULL;
+
+	for (size_t i = 0; i < e->count; i++) {
+		const struct ts_token *t = &e->parts[i].token;
+
+		if (is_kind(t, TS_TERM_COLUMN) && strchr("mixw", t->term->role))
+			return true;
+		if (!is_kind(t, TS_TERM_UNIT) ||
+			(*t->term->unit == '%' || strcmp(t->term->unit, "c") == 0))
+			continue;
+		if (unit && strcmp(unit->unit, t->term->unit) != 0)
+			return true;
+		unit = t->term;
+	}
+	return false;
+}
+
 bool ts_table_row(struct ts_intake *in, struct ts_entry *e)
 {
 	size_t results = 0;
 	bool placed;
 
 	if (!in->headed || in->wide || in->tokens.delimited != (in->heading_cells > 1))
+		return false;
+	if (speaks_for_itself(e))
 		return false;
 	if (in->tokens.delimited)
 		placed = by_cell(in, e);
