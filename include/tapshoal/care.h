@@ -80,6 +80,7 @@ struct ts_drift_jump {
 	double share;                                                         /* 0..1 */
 	double gh_dh[2], kh_dh[2], ph[2], conductivity_us_cm[2], no3_mg_l[2]; /* before, after */
 	double nh3_n_mg_l[2]; /* un-ionised ammonia as N; NAN: ammonia not measured */
+	bool safe_step;       /* within what ordinary animals bear at once */
 };
 
 #ifdef __cplusplus

@@ -8,6 +8,7 @@
 
 #include <math.h>
 
+#include "care/stages.h"
 #include "chem/carbonate.h"
 #include "chem/conductivity.h"
 #include "chem/nitrogen.h"
@@ -292,6 +293,16 @@ static enum ts_status read_jump(const struct ts_drift_tank *t, const struct ts_p
 	return TS_OK;
 }
 
+static bool bears_step(const struct ts_drift_tank *from, const struct ts_drift_tank *to,
+	const struct ts_practice *practice)
+{
+	struct ts_stage_water a, b;
+
+	ts_stage_water_of(&from->water, from->tan_mmol_l * TS_WEIGHT_N, &a);
+	ts_stage_water_of(&to->water, to->tan_mmol_l * TS_WEIGHT_N, &b);
+	return ts_step_is_safe(&a, &b, TS_ORDINARY, practice);
+}
+
 enum ts_status ts_drift_jump(const struct ts_drift_tank *tank, double changed, bool tan_known,
 	const struct ts_practice *practice, struct ts_drift_jump *ret)
 {
@@ -305,9 +316,11 @@ enum ts_status ts_drift_jump(const struct ts_drift_tank *tank, double changed, b
 		pour(&after, supply_on(tank, 0), changed);
 		status = read_jump(&after, practice, tan_known, 1, &jump);
 	}
-	if (status == TS_OK)
-		*ret = jump;
-	return status;
+	if (status != TS_OK)
+		return status;
+	jump.safe_step = bears_step(tank, &after, practice);
+	*ret = jump;
+	return TS_OK;
 }
 
 double ts_drift_nitrogen_measured(double no3_first_mg_l, double no3_second_mg_l, double days)

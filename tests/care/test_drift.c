@@ -432,9 +432,22 @@ static void test_drift__large_change_over_ammonia(void **state)
 	near(jump.gh_dh[1], 10, 1e-6, 0);
 	assert_true(jump.ph[1] - jump.ph[0] > 1);
 	assert_true(jump.conductivity_us_cm[1] > jump.conductivity_us_cm[0]);
+	assert_false(jump.safe_step);
 	assert_int_equal(ts_drift_jump(&t, 0.5, false, table(), &jump), TS_OK);
 	assert_true(isnan(jump.nh3_n_mg_l[1]));
 	assert_int_equal(ts_drift_jump(&t, 1.5, true, table(), &jump), TS_BAD_INPUT);
+}
+
+static void test_drift__change_of_like_water_is_safe(void **state)
+{
+	struct ts_drift_supply supply = {.water = hard(14, 10)};
+	struct ts_drift_tank t = plain(&supply);
+	struct ts_drift_jump jump;
+
+	(void)state;
+	t.water = hard(14.5, 9.5);
+	assert_int_equal(ts_drift_jump(&t, 0.5, true, table(), &jump), TS_OK);
+	assert_true(jump.safe_step);
 }
 
 static void test_drift__measured_nitrogen(void **state)
@@ -498,6 +511,7 @@ int main(void)
 		cmocka_unit_test(test_drift__smallest_change_is_tight),
 		cmocka_unit_test(test_drift__smallest_change_out_of_reach),
 		cmocka_unit_test(test_drift__large_change_over_ammonia),
+		cmocka_unit_test(test_drift__change_of_like_water_is_safe),
 		cmocka_unit_test(test_drift__measured_nitrogen),
 		cmocka_unit_test(test_drift__half_weekly_changes_fall_on_whole_days),
 		cmocka_unit_test(test_drift__out_of_range_is_refused),
