@@ -22,6 +22,103 @@ TS_API double ts_tank_net_l(const struct ts_tank *tank, const struct ts_practice
 /* Floor, m2; NAN when length or width is not given. */
 TS_API double ts_tank_floor_m2(const struct ts_tank *tank);
 
+/* Animals of one species in a tank; `either`: of unknown or unimportant sex. */
+struct ts_group {
+	const struct ts_species *species;
+	unsigned males, females, either;
+	double size_cm; /* the smallest of them now; 0 = not known, then as usually sold */
+};
+
+/* How many animals a group holds. */
+TS_API unsigned ts_group_count(const struct ts_group *group);
+
+/* The rules of living together; codes, grades and costs: ts_rule_rows[]. */
+enum ts_rule_id {
+	/* one species in a tank */
+	TS_RULE_CAUTION,
+	TS_RULE_COVER,
+	TS_RULE_EATS_PLANTS,
+	TS_RULE_FEW,
+	TS_RULE_FLOW,
+	TS_RULE_LIGHT,
+	TS_RULE_OLD_TANK,
+	TS_RULE_OWN_KIND,
+	TS_RULE_PAIR_FORMS,
+	TS_RULE_SEXES,
+	TS_RULE_SPECIALIST,
+	TS_RULE_TANK_HEIGHT,
+	TS_RULE_TANK_LENGTH,
+	TS_RULE_TANK_UNMEASURED,
+	TS_RULE_TANK_WIDTH,
+	TS_RULE_TERRITORY,
+	TS_RULE_UNSETTLED,
+	/* two species together */
+	TS_RULE_ATTACKED,
+	TS_RULE_CHASED,
+	TS_RULE_EATEN,
+	TS_RULE_ELECTRIC,
+	TS_RULE_FIN_NIPPER,
+	TS_RULE_FLOW_APART,
+	TS_RULE_GH_APART,
+	TS_RULE_LIGHT_APART,
+	TS_RULE_NIGHT_HUNTER,
+	TS_RULE_OUTCOMPETED,
+	TS_RULE_PH_APART,
+	TS_RULE_RIVALS,
+	TS_RULE_SALT_APART,
+	TS_RULE_SHRIMPS_EATEN,
+	TS_RULE_SNAILS_EATEN,
+	TS_RULE_TEMPERATURE_APART,
+	TS_RULE__COUNT
+};
+
+/* A rule that holds here: the animal, our number and its number (NAN: the rule has none). */
+struct ts_ruling {
+	enum ts_rule_id rule;
+	enum ts_severity severity;        /* TS_NOTE, TS_CONCERN, TS_CONFLICT */
+	const struct ts_species *subject; /* who suffers */
+	const struct ts_species *other;   /* from whom; NULL = from the tank or its own kind */
+	double ours, its, change;
+	int word; /* which caution, where the rule is about one; else 0 */
+};
+
+struct ts_rulings {
+	struct ts_ruling at[2 * TS_RULE__COUNT];
+	size_t count;
+};
+
+/* One rule as a row. `parameter`: what the numbers are about, "temperature", "tank length". */
+struct ts_rule_row {
+	const char *code; /* "stock.fin-nipper"; never changes meaning */
+	const char *parameter, *says, *grade;
+	bool pair;
+	int cost; /* practice row (enum ts_practice_id) of what a concern costs; -1 = nothing */
+};
+
+TS_API extern const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT];
+
+/*
+ * Adds what holds for one group alone in this tank, or for two groups of different species
+ * together (in either direction). `ret->count` must be 0 or what earlier calls left; rulings that
+ * find no room are left out, graver ones never before lighter ones. `practice` NULL: the table's
+ * own values. What the tank file does not say is a concern or a note, never a yes.
+ */
+TS_API void ts_rules_alone(const struct ts_group *group, const struct ts_tank *tank,
+	const struct ts_practice *practice, struct ts_rulings *ret);
+TS_API void ts_rules_together(const struct ts_group *a, const struct ts_group *b,
+	const struct ts_tank *tank, const struct ts_practice *practice, struct ts_rulings *ret);
+
+/* What rulings cost a list: a conflict forbids it, concerns cost points. */
+struct ts_rule_cost {
+	bool conflict;
+	unsigned points;
+};
+TS_API struct ts_rule_cost ts_rules_cost(
+	const struct ts_rulings *rulings, const struct ts_practice *practice);
+
+/* Floor that the group defends, m2; 0 = none. */
+TS_API double ts_group_floor_m2(const struct ts_group *group, const struct ts_practice *practice);
+
 #ifdef __cplusplus
 }
 #endif

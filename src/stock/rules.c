@@ -1,0 +1,195 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The table of the rules of living together, and its two walks. The functions stand next door, the
+ * sentences in words/rulings.c; docs/methods.md prints these rows.
+ */
+#include "stock/rules.h"
+
+#define COMMON "common practice, no source"
+#define DIRECTION "common practice, no source; figure an estimate from memory"
+#define COMPUTED "computed from the two records"
+
+#define FREE (-1)
+#define LIGHT TS_P_COST_LIGHT
+#define MIDDLE TS_P_COST_MIDDLE
+#define HEAVY TS_P_COST_HEAVY
+
+/* clang-format off */
+const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT] = {
+	[TS_RULE_CAUTION] = {"stock.caution", NULL, "the record carries a caution that the buyer must know", COMMON, false, FREE},
+	[TS_RULE_COVER] = {"stock.cover", "cover", "an animal that leaves the water needs a tight lid", COMMON, false, LIGHT},
+	[TS_RULE_EATS_PLANTS] = {"stock.eats-plants", "plants", "it eats plants, and there are plants", COMMON, false, LIGHT},
+	[TS_RULE_FEW] = {"stock.few", "count", "fewer than settle: shy, sick or quarrelsome", COMMON, false, HEAVY},
+	[TS_RULE_FLOW] = {"stock.flow", "flow", "the current of the tank is not its own", COMMON, false, LIGHT},
+	[TS_RULE_LIGHT] = {"stock.light", "light", "the light of the tank is not its own", COMMON, false, FREE},
+	[TS_RULE_OLD_TANK] = {"stock.old-tank", "filter", "it lives only in tanks that have run for long", COMMON, false, HEAVY},
+	[TS_RULE_OWN_KIND] = {"stock.own-kind", "count", "it fights its own kind to injury, always", COMMON, false, HEAVY},
+	[TS_RULE_PAIR_FORMS] = {"stock.pair-forms", "count", "young ones grow into a pair and its victims", COMMON, false, MIDDLE},
+	[TS_RULE_SEXES] = {"stock.sexes", "count", "too many males for the females", COMMON, false, MIDDLE},
+	[TS_RULE_SPECIALIST] = {"stock.specialist", NULL, "it takes only special food", COMMON, false, FREE},
+	[TS_RULE_TANK_HEIGHT] = {"stock.tank-height", "tank height", "the tank is lower than its body needs", COMMON, false, MIDDLE},
+	[TS_RULE_TANK_LENGTH] = {"stock.tank-length", "tank length", "the tank is shorter than an adult needs", COMMON, false, HEAVY},
+	[TS_RULE_TANK_UNMEASURED] = {"stock.tank-unmeasured", "tank length", "length or width of the tank is not given, so room cannot be judged", COMMON, false, LIGHT},
+	[TS_RULE_TANK_WIDTH] = {"stock.tank-width", "tank width", "the tank is narrower than an adult needs to turn", COMMON, false, MIDDLE},
+	[TS_RULE_TERRITORY] = {"stock.territory", "floor", "the floor is smaller than the territories it defends against its own kind", COMMON, false, HEAVY},
+	[TS_RULE_UNSETTLED] = {"stock.unsettled", "count", "settled, and comfortable only in greater numbers", COMMON, false, FREE},
+	[TS_RULE_ATTACKED] = {"stock.attacked", "floor", "the other injures its company", COMMON, true, HEAVY},
+	[TS_RULE_CHASED] = {"stock.chased", "floor", "the other chases its company", COMMON, true, LIGHT},
+	[TS_RULE_EATEN] = {"stock.eaten", "length", "it fits the other's mouth, grown or as sold", DIRECTION, true, HEAVY},
+	[TS_RULE_ELECTRIC] = {"stock.electric", NULL, "the other stuns or kills what lives with it", COMMON, true, HEAVY},
+	[TS_RULE_FIN_NIPPER] = {"stock.fin-nipper", "count", "the other bites fins, above all long ones", COMMON, true, MIDDLE},
+	[TS_RULE_FLOW_APART] = {"stock.flow-apart", "flow", "one wants still water, the other a current", COMMON, true, MIDDLE},
+	[TS_RULE_GH_APART] = {"stock.gh-apart", "gh", "hardly any hardness that both tolerate", COMPUTED, true, MIDDLE},
+	[TS_RULE_LIGHT_APART] = {"stock.light-apart", "light", "one wants shade, the other bright light", COMMON, true, FREE},
+	[TS_RULE_NIGHT_HUNTER] = {"stock.night-hunter", "length", "the other hunts at night what sleeps then", DIRECTION, true, HEAVY},
+	[TS_RULE_OUTCOMPETED] = {"stock.outcompeted", NULL, "the other is quicker at the food", COMMON, true, LIGHT},
+	[TS_RULE_PH_APART] = {"stock.ph-apart", "ph", "no pH that both tolerate", COMPUTED, true, MIDDLE},
+	[TS_RULE_RIVALS] = {"stock.rivals", "floor", "close relatives that defend a place against each other", COMMON, true, MIDDLE},
+	[TS_RULE_SALT_APART] = {"stock.salt-apart", "salinity", "one needs salt that the other does not bear", COMPUTED, true, HEAVY},
+	[TS_RULE_SHRIMPS_EATEN] = {"stock.shrimps-eaten", "length", "the other eats shrimps, whatever its mouth", COMMON, true, MIDDLE},
+	[TS_RULE_SNAILS_EATEN] = {"stock.snails-eaten", NULL, "the other eats snails", COMMON, true, HEAVY},
+	[TS_RULE_TEMPERATURE_APART] = {"stock.temperature-apart", "temp", "hardly any temperature that both bear", COMPUTED, true, MIDDLE},
+};
+
+static ts_rule *const rules[TS_RULE__COUNT] = {
+	[TS_RULE_CAUTION] = ts_rule_caution,
+	[TS_RULE_COVER] = ts_rule_cover,
+	[TS_RULE_EATS_PLANTS] = ts_rule_eats_plants,
+	[TS_RULE_FEW] = ts_rule_few,
+	[TS_RULE_FLOW] = ts_rule_flow,
+	[TS_RULE_LIGHT] = ts_rule_light,
+	[TS_RULE_OLD_TANK] = ts_rule_old_tank,
+	[TS_RULE_OWN_KIND] = ts_rule_own_kind,
+	[TS_RULE_PAIR_FORMS] = ts_rule_pair_forms,
+	[TS_RULE_SEXES] = ts_rule_sexes,
+	[TS_RULE_SPECIALIST] = ts_rule_specialist,
+	[TS_RULE_TANK_HEIGHT] = ts_rule_tank_height,
+	[TS_RULE_TANK_LENGTH] = ts_rule_tank_length,
+	[TS_RULE_TANK_UNMEASURED] = ts_rule_tank_unmeasured,
+	[TS_RULE_TANK_WIDTH] = ts_rule_tank_width,
+	[TS_RULE_TERRITORY] = ts_rule_territory,
+	[TS_RULE_UNSETTLED] = ts_rule_unsettled,
+	[TS_RULE_ATTACKED] = ts_rule_attacked,
+	[TS_RULE_CHASED] = ts_rule_chased,
+	[TS_RULE_EATEN] = ts_rule_eaten,
+	[TS_RULE_ELECTRIC] = ts_rule_electric,
+	[TS_RULE_FIN_NIPPER] = ts_rule_fin_nipper,
+	[TS_RULE_FLOW_APART] = ts_rule_flow_apart,
+	[TS_RULE_GH_APART] = ts_rule_gh_apart,
+	[TS_RULE_LIGHT_APART] = ts_rule_light_apart,
+	[TS_RULE_NIGHT_HUNTER] = ts_rule_night_hunter,
+	[TS_RULE_OUTCOMPETED] = ts_rule_outcompeted,
+	[TS_RULE_PH_APART] = ts_rule_ph_apart,
+	[TS_RULE_RIVALS] = ts_rule_rivals,
+	[TS_RULE_SALT_APART] = ts_rule_salt_apart,
+	[TS_RULE_SHRIMPS_EATEN] = ts_rule_shrimps_eaten,
+	[TS_RULE_SNAILS_EATEN] = ts_rule_snails_eaten,
+	[TS_RULE_TEMPERATURE_APART] = ts_rule_temperature_apart,
+};
+/* clang-format on */
+
+unsigned ts_group_count(const struct ts_group *group)
+{
+	return group->males + group->females + group->either;
+}
+
+/* Room for one more: the lightest ruling makes way for a graver one. */
+static struct ts_ruling *room_for(struct ts_rulings *all, enum ts_severity severity)
+{
+	struct ts_ruling *lightest = &all->at[0];
+
+	if (all->count < sizeof all->at / sizeof *all->at)
+		return &all->at[all->count++];
+	for (size_t i = 1; i < all->count; i++) {
+		if (all->at[i].severity < lightest->severity)
+			lightest = &all->at[i];
+	}
+	return severity > lightest->severity ? lightest : NULL;
+}
+
+static void run(const struct ts_scene *scene, enum ts_rule_id id, const struct ts_group *a,
+	const struct ts_group *b, struct ts_rulings *ret)
+{
+	struct ts_ruling r = {.rule = id,
+		.severity = TS_CONCERN,
+		.subject = a->species,
+		.other = b ? b->species : NULL,
+		.ours = (double)NAN,
+		.its = (double)NAN,
+		.change = (double)NAN};
+	struct ts_ruling *room;
+
+	if (!rules[id](scene, a, b, &r))
+		return;
+	room = room_for(ret, r.severity);
+	if (room)
+		*room = r;
+}
+
+static struct ts_scene scene_of(
+	const struct ts_tank *tank, const struct ts_practice *practice, struct ts_practice *own)
+{
+	if (!practice) {
+		ts_practice_defaults(own);
+		practice = own;
+	}
+	return (struct ts_scene){tank, ts_tank_floor_m2(tank), practice->value};
+}
+
+void ts_rules_alone(const struct ts_group *group, const struct ts_tank *tank,
+	const struct ts_practice *practice, struct ts_rulings *ret)
+{
+	struct ts_practice own;
+	struct ts_scene scene = scene_of(tank, practice, &own);
+
+	for (int id = 0; id < TS_RULE__COUNT; id++) {
+		if (!ts_rule_rows[id].pair)
+			run(&scene, (enum ts_rule_id)id, group, NULL, ret);
+	}
+}
+
+void ts_rules_together(const struct ts_group *a, const struct ts_group *b,
+	const struct ts_tank *tank, const struct ts_practice *practice, struct ts_rulings *ret)
+{
+	struct ts_practice own;
+	struct ts_scene scene = scene_of(tank, practice, &own);
+
+	for (int id = 0; id < TS_RULE__COUNT; id++) {
+		if (!ts_rule_rows[id].pair)
+			continue;
+		run(&scene, (enum ts_rule_id)id, a, b, ret);
+		run(&scene, (enum ts_rule_id)id, b, a, ret);
+	}
+}
+
+struct ts_rule_cost ts_rules_cost(
+	const struct ts_rulings *rulings, const struct ts_practice *practice)
+{
+	struct ts_practice own;
+	struct ts_rule_cost cost = {false, 0};
+
+	if (!practice) {
+		ts_practice_defaults(&own);
+		practice = &own;
+	}
+	for (size_t i = 0; i < rulings->count; i++) {
+		const struct ts_ruling *r = &rulings->at[i];
+		int row = ts_rule_rows[r->rule].cost;
+
+		cost.conflict |= r->severity >= TS_CONFLICT;
+		if (r->severity == TS_CONCERN && row >= 0)
+			cost.points += (unsigned)practice->value[row];
+	}
+	return cost;
+}
+
+double ts_group_floor_m2(const struct ts_group *group, const struct ts_practice *practice)
+{
+	struct ts_practice own;
+
+	if (!practice) {
+		ts_practice_defaults(&own);
+		practice = &own;
+	}
+	return ts_rule_floor_m2(group, practice->value);
+}

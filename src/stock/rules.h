@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What the rules share: the scene in which they judge, and the functions that rules.c's table
+ * calls. Rules of one species stand in rules_alone.c, of two in rules_pair.c.
+ */
+#ifndef TS_STOCK_RULES_H
+#define TS_STOCK_RULES_H
+
+#include <tapshoal/stock.h>
+
+#include "model/practice.h"
+
+/* Words of a species record by index (model/shapes.c), for those that the rules ask about. */
+enum { TS_ANIMAL_FISH, TS_ANIMAL_SHRIMP, TS_ANIMAL_CRAYFISH, TS_ANIMAL_CRAB, TS_ANIMAL_SNAIL };
+enum { TS_BODY_FUSIFORM, TS_BODY_EEL, TS_BODY_ELONGATED, TS_BODY_DEEP };
+enum { TS_IGNORES, TS_CHASES, TS_INJURES };
+enum { TS_ALWAYS, TS_WHEN_BREEDING, TS_WHEN_CRAMPED };
+enum { TS_NIPS_NO, TS_NIPS_SOMETIMES, TS_NIPS_YES };
+enum { TS_SWIMS_BOTTOM, TS_SWIMS_MIDDLE, TS_SWIMS_TOP, TS_SWIMS_EVERYWHERE };
+enum { TS_PER_ANIMAL, TS_PER_MALE, TS_PER_PAIR, TS_PER_GROUP };
+enum { TS_NEEDS_ANY, TS_NEEDS_STILL, TS_NEEDS_GENTLE, TS_NEEDS_BRISK };
+enum { TS_NEEDS_ANY_LIGHT, TS_NEEDS_SHADE, TS_NEEDS_BRIGHT };
+enum {
+	TS_SEXES_ANY,
+	TS_SEXES_PAIR,
+	TS_SEXES_HAREM,
+	TS_SEXES_ONE_MALE,
+	TS_SEXES_TWO_FEMALES,
+	TS_SEXES_ALONE
+};
+enum { TS_PREYS_SHRIMPS = 1, TS_PREYS_SNAILS = 2, TS_PREYS_FRY = 4 };
+enum {
+	TS_HABIT_NOCTURNAL = 1 << 0,
+	TS_HABIT_DIGS = 1 << 1,
+	TS_HABIT_EATS_PLANTS = 1 << 2,
+	TS_HABIT_SLOW_EATER = 1 << 3,
+	TS_HABIT_QUICK_EATER = 1 << 4,
+	TS_HABIT_SPECIALIST = 1 << 5,
+	TS_HABIT_OLD_TANK = 1 << 6,
+	TS_HABIT_BREATHES_AIR = 1 << 7,
+	TS_HABIT_SPINY = 1 << 8,
+	TS_HABIT_NITRATE_SENSITIVE = 1 << 9
+};
+enum {
+	TS_CAUTION_VENOMOUS,
+	TS_CAUTION_ELECTRIC,
+	TS_CAUTION_BITES,
+	TS_CAUTION_SPINY_HANDS,
+	TS_CAUTION_GROWS_TOO_BIG,
+	TS_CAUTION_EXPERT_ONLY,
+	TS_CAUTION_RESTRICTED
+};
+
+/* Where the groups meet. */
+struct ts_scene {
+	const struct ts_tank *tank;
+	double floor_m2; /* NAN = not known */
+	const double *practice;
+};
+
+/*
+ * One rule: does it hold for `a` (who suffers) because of `b` (NULL in rules of one species)? Then
+ * true, with severity and numbers in `*r`, whose other members are set already (numbers to NAN).
+ */
+typedef bool ts_rule(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r);
+
+ts_rule ts_rule_caution, ts_rule_cover, ts_rule_eats_plants, ts_rule_few, ts_rule_flow,
+	ts_rule_light, ts_rule_old_tank, ts_rule_own_kind, ts_rule_pair_forms, ts_rule_sexes,
+	ts_rule_specialist, ts_rule_tank_height, ts_rule_tank_length, ts_rule_tank_unmeasured,
+	ts_rule_tank_width, ts_rule_territory, ts_rule_unsettled;
+ts_rule ts_rule_attacked, ts_rule_chased, ts_rule_eaten, ts_rule_electric, ts_rule_fin_nipper,
+	ts_rule_flow_apart, ts_rule_gh_apart, ts_rule_light_apart, ts_rule_night_hunter,
+	ts_rule_outcompeted, ts_rule_ph_apart, ts_rule_rivals, ts_rule_salt_apart,
+	ts_rule_shrimps_eaten, ts_rule_snails_eaten, ts_rule_temperature_apart;
+
+/* Floor that a group defends, m2: its own figure, or by rule of thumb; 0 = none. */
+double ts_rule_floor_m2(const struct ts_group *group, const double *practice);
+
+#endif

@@ -1,0 +1,308 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The rules of one species in a tank: room, number, sexes, what the tank offers. The table that
+ * calls them is rules.c.
+ */
+#include "stock/rules.h"
+
+static bool unknown(double value)
+{
+	return !(value > 0);
+}
+
+/* Severity of having `ours` where `its` is needed: far too little harms, a little is a concern. */
+static enum ts_severity short_of(double ours, double its, const double *practice)
+{
+	return ours < its * practice[TS_P_ROOM_CONFLICT] ? TS_CONFLICT : TS_CONCERN;
+}
+
+bool ts_rule_caution(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	(void)b;
+	if (!a->species->cautions)
+		return false;
+	r->severity = TS_NOTE;
+	r->word = __builtin_ctz(a->species->cautions);
+	if (a->species->cautions & 1u << TS_CAUTION_RESTRICTED) {
+		r->severity = TS_CONCERN;
+		r->word = TS_CAUTION_RESTRICTED;
+	}
+	return true;
+}
+
+bool ts_rule_cover(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
+	struct ts_ruling *r)
+{
+	(void)b;
+	if (!a->species->needs.cover || scene->tank->cover == TS_COVER_YES)
+		return false;
+	r->severity = TS_CONCERN;
+	return true;
+}
+
+bool ts_rule_eats_plants(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)b;
+	r->severity = scene->tank->plants == TS_PLANTS_DENSE ? TS_CONCERN : TS_NOTE;
+	return a->species->habits & TS_HABIT_EATS_PLANTS && scene->tank->plants >= TS_PLANTS_SOME;
+}
+
+/* Nippers and those that injure their own kind turn on the few; a lone animal has nobody. */
+bool ts_rule_few(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
+	struct ts_ruling *r)
+{
+	double count = ts_group_count(a), least = a->species->group.least;
+	bool rough = a->species->to_own_kind == TS_INJURES && count > 1;
+
+	(void)scene;
+	(void)b;
+	if (count >= least)
+		return false;
+	r->ours = count;
+	r->its = least;
+	r->change = least - count;
+	r->severity = rough && count < least / 2 ? TS_CONFLICT : TS_CONCERN;
+	return true;
+}
+
+bool ts_rule_flow(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
+	struct ts_ruling *r)
+{
+	int has = scene->tank->flow, wants = a->species->needs.flow;
+
+	(void)b;
+	if (has == TS_FLOW_UNKNOWN || wants == TS_NEEDS_ANY || has == wants)
+		return false;
+	r->word = wants;
+	r->severity = has - wants == 1 || wants - has == 1 ? TS_NOTE : TS_CONCERN;
+	return true;
+}
+
+bool ts_rule_light(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
+	struct ts_ruling *r)
+{
+	int has = scene->tank->light, wants = a->species->needs.light;
+
+	(void)b;
+	r->severity = TS_NOTE;
+	r->word = wants;
+	return has != TS_LIGHT_ANY && wants != TS_NEEDS_ANY_LIGHT && has != wants;
+}
+
+bool ts_rule_old_tank(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)b;
+	r->severity = scene->tank->filter == TS_FILTER_MATURE ? TS_NOTE : TS_CONFLICT;
+	return a->species->habits & TS_HABIT_OLD_TANK;
+}
+
+/* Males, counting those of unknown sex as males where the worst would be so. */
+static double males_at_most(const struct ts_group *a)
+{
+	return (double)a->males + a->either;
+}
+
+bool ts_rule_own_kind(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	double count = ts_group_count(a);
+	bool alone = a->species->group.sexes == TS_SEXES_ALONE;
+
+	(void)scene;
+	(void)b;
+	if (!alone || count < 2 || a->species->to_own_kind == TS_IGNORES)
+		return false;
+	r->ours = count;
+	r->its = 1;
+	r->change = count - 1;
+	r->severity = a->species->to_own_kind == TS_INJURES && males_at_most(a) > 1 ? TS_CONFLICT
+										    : TS_CONCERN;
+	return true;
+}
+
+bool ts_rule_pair_forms(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	double count = ts_group_count(a);
+
+	(void)scene;
+	(void)b;
+	if (a->species->group.sexes != TS_SEXES_PAIR || a->species->to_own_kind == TS_IGNORES ||
+		count < 3)
+		return false;
+	r->ours = count;
+	r->its = 2;
+	r->change = count - 2;
+	return true;
+}
+
+static bool too_many_males(const struct ts_group *a, double most, struct ts_ruling *r)
+{
+	r->ours = a->males;
+	r->its = most;
+	r->change = a->males - most;
+	return a->males > most;
+}
+
+bool ts_rule_sexes(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
+	struct ts_ruling *r)
+{
+	(void)scene;
+	(void)b;
+	switch (a->species->group.sexes) {
+	case TS_SEXES_TWO_FEMALES: /* males alone, or two females to each */
+		if (a->males && !a->females && !a->either)
+			return false;
+		return too_many_males(a, floor((a->females + a->either) / 2.0), r);
+	case TS_SEXES_HAREM:
+	case TS_SEXES_ONE_MALE:
+		r->severity = a->species->to_own_kind == TS_INJURES &&
+					      a->species->group.sexes == TS_SEXES_ONE_MALE
+				      ? TS_CONFLICT
+				      : TS_CONCERN;
+		if (a->species->group.least >=
+			10) /* crowded mbuna: several males divide the blows */
+			return false;
+		return too_many_males(a, 1, r);
+	default:
+		return false;
+	}
+}
+
+bool ts_rule_specialist(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	(void)b;
+	r->severity = TS_NOTE;
+	return a->species->habits & TS_HABIT_SPECIALIST;
+}
+
+static double depth_share(const struct ts_species *s, const double *practice)
+{
+	return practice[TS_P_DEPTH_FUSIFORM + s->body];
+}
+
+bool ts_rule_tank_height(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const double *p = scene->practice;
+
+	(void)b;
+	r->ours = scene->tank->height_cm;
+	r->its = p[TS_P_ROOM_HEIGHT] * depth_share(a->species, p) * a->species->adult_length_cm;
+	if (a->species->kind != TS_ANIMAL_FISH || unknown(r->ours) || r->ours >= r->its)
+		return false;
+	r->severity = short_of(r->ours, r->its, p);
+	return true;
+}
+
+bool ts_rule_tank_length(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)b;
+	r->ours = scene->tank->length_cm;
+	r->its = ts_match_tank_length_cm(a->species);
+	if (unknown(r->ours) || r->ours >= r->its)
+		return false;
+	r->severity = short_of(r->ours, r->its, scene->practice);
+	return true;
+}
+
+/* A cube of the water's volume is about as short as a tank gets, 2 : 1 : 1 as long. */
+static double longest_cm(double volume_l)
+{
+	return 2 * cbrt(volume_l * 1000 / 2);
+}
+
+bool ts_rule_tank_unmeasured(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_tank *t = scene->tank;
+
+	(void)b;
+	if (!unknown(t->length_cm) && !unknown(t->width_cm))
+		return false;
+	r->its = ts_match_tank_length_cm(a->species);
+	if (unknown(t->length_cm) && !unknown(t->volume_l)) {
+		r->ours = longest_cm(t->volume_l);
+		if (r->ours < r->its * scene->practice[TS_P_ROOM_CONFLICT])
+			r->severity = TS_CONFLICT;
+	}
+	return true;
+}
+
+bool ts_rule_tank_width(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const double *p = scene->practice;
+	bool eel = a->species->body == TS_BODY_EEL;
+
+	(void)b;
+	r->ours = scene->tank->width_cm;
+	r->its = p[eel ? TS_P_ROOM_WIDTH_EEL : TS_P_ROOM_WIDTH] * a->species->adult_length_cm;
+	if (unknown(r->ours) || r->ours >= r->its)
+		return false;
+	r->severity = short_of(r->ours, r->its, p);
+	return true;
+}
+
+/* How many territories the group holds; whoever might be a male is counted as one. */
+static double territories(const struct ts_group *a)
+{
+	switch (a->species->territory.per) {
+	case TS_PER_ANIMAL:
+		return ts_group_count(a);
+	case TS_PER_MALE: /* of unknown sex: half of them, one at the least */
+		return a->males + ceil(a->either / 2.0);
+	case TS_PER_PAIR:
+		return ceil(ts_group_count(a) / 2.0);
+	default:
+		return 1;
+	}
+}
+
+double ts_rule_floor_m2(const struct ts_group *a, const double *practice)
+{
+	const struct ts_species *s = a->species;
+	double side_m;
+
+	if (s->territory.floor_m2 > 0)
+		return s->territory.floor_m2 * territories(a);
+	if (s->to_others != TS_INJURES && s->to_own_kind != TS_INJURES)
+		return 0;
+	if (s->group.least >= 5) /* a shoal or a crowd holds no floor of its own */
+		return 0;
+	side_m = practice[TS_P_FLOOR_PAIR] * s->adult_length_cm / 100;
+	return side_m * side_m * ceil(ts_group_count(a) / 2.0);
+}
+
+bool ts_rule_territory(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)b;
+	r->ours = scene->floor_m2;
+	r->its = ts_rule_floor_m2(a, scene->practice);
+	if (isnan(r->ours) || r->ours >= r->its)
+		return false;
+	r->severity = short_of(r->ours, r->its, scene->practice);
+	if (a->species->to_own_kind != TS_INJURES)
+		r->severity = TS_CONCERN;
+	return true;
+}
+
+bool ts_rule_unsettled(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	(void)b;
+	r->severity = TS_NOTE;
+	r->ours = ts_group_count(a);
+	r->its = a->species->group.comfortable;
+	r->change = r->its - r->ours;
+	return r->ours >= a->species->group.least && r->ours < r->its;
+}

@@ -1,0 +1,320 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The rules of two species in one tank. Each asks whether `a` suffers from `b`; where neither is to
+ * blame, `a` is the one named first. The table that calls them is rules.c.
+ */
+#include "stock/rules.h"
+
+#include <string.h>
+
+static double depth_share(const struct ts_species *s, const double *practice)
+{
+	return practice[TS_P_DEPTH_FUSIFORM + s->body];
+}
+
+/* The length of a slender fish of the same depth: what counts before a mouth. */
+static double slender_cm(const struct ts_species *s, double length_cm, const double *practice)
+{
+	if (s->kind != TS_ANIMAL_FISH)
+		return length_cm;
+	return length_cm * depth_share(s, practice) / practice[TS_P_DEPTH_FUSIFORM];
+}
+
+static double mouth_cm(const struct ts_species *s, const double *practice)
+{
+	return s->adult_length_cm * practice[TS_P_PREY_NIBBLER + s->gape];
+}
+
+static double sold_cm(const struct ts_group *a, const double *practice)
+{
+	if (a->size_cm > 0)
+		return fmin(a->size_cm, a->species->adult_length_cm);
+	return fmin(practice[TS_P_PREY_SOLD] * a->species->adult_length_cm,
+		practice[TS_P_PREY_SOLD_MOST]);
+}
+
+/* Grown prey that fits is harmed; only as sold: a concern, since it may be bought grown. */
+bool ts_rule_eaten(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
+	struct ts_ruling *r)
+{
+	const double *p = scene->practice;
+	double grown = slender_cm(a->species, a->species->adult_length_cm, p);
+	double sold = slender_cm(a->species, sold_cm(a, p), p);
+	double mouth = mouth_cm(b->species, p);
+
+	if (a->species->kind == TS_ANIMAL_SNAIL || b->species->kind == TS_ANIMAL_SNAIL ||
+		mouth < sold * p[TS_P_PREY_CONCERN])
+		return false;
+	r->ours = sold;
+	r->its = mouth;
+	r->severity =
+		mouth >= sold && mouth >= grown * p[TS_P_PREY_CONCERN] ? TS_CONFLICT : TS_CONCERN;
+	return true;
+}
+
+/* At night even what only nearly fits is taken in its sleep. */
+bool ts_rule_night_hunter(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const double *p = scene->practice;
+
+	r->ours = slender_cm(a->species, a->species->adult_length_cm, p);
+	r->its = mouth_cm(b->species, p);
+	r->severity = TS_CONFLICT;
+	return a->species->kind != TS_ANIMAL_SNAIL && b->species->habits & TS_HABIT_NOCTURNAL &&
+	       !(a->species->habits & TS_HABIT_NOCTURNAL) && b->species->gape >= 2 &&
+	       r->its >= r->ours * p[TS_P_PREY_CONCERN] * p[TS_P_PREY_CONCERN] && r->its < r->ours;
+}
+
+/* Small fish that eat shrimps take the young ones only. */
+bool ts_rule_shrimps_eaten(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	r->ours = a->species->adult_length_cm;
+	r->its = b->species->adult_length_cm;
+	r->severity = r->its >= 2 * r->ours ? TS_CONFLICT : TS_CONCERN;
+	return a->species->kind == TS_ANIMAL_SHRIMP && b->species->preys_on & TS_PREYS_SHRIMPS;
+}
+
+bool ts_rule_snails_eaten(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	r->severity = TS_CONFLICT;
+	return a->species->kind == TS_ANIMAL_SNAIL && b->species->preys_on & TS_PREYS_SNAILS;
+}
+
+bool ts_rule_electric(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	(void)a;
+	r->severity = TS_CONFLICT;
+	return b->species->cautions & 1u << TS_CAUTION_ELECTRIC;
+}
+
+/* Too few nippers nip twice as much: one step graver. */
+bool ts_rule_fin_nipper(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	bool few = ts_group_count(b) < b->species->group.least;
+	int step = b->species->nips - 1 + (few ? 1 : 0);
+
+	(void)scene;
+	if (b->species->nips == TS_NIPS_NO || a->species->kind != TS_ANIMAL_FISH)
+		return false;
+	if (!a->species->fins) /* short fins: only a troop of too few is a worry */
+		step -= 2;
+	r->ours = ts_group_count(b);
+	r->its = b->species->group.least;
+	r->severity = step >= 1 ? TS_CONFLICT : TS_CONCERN;
+	return step >= 0;
+}
+
+/* Floors of the troublemaker's territory that this tank has; where it has none, by its length. */
+static double floors(const struct ts_scene *scene, const struct ts_group *b, struct ts_ruling *r)
+{
+	double own = ts_rule_floor_m2(b, scene->practice);
+	double side_m = scene->practice[TS_P_FLOOR_PAIR] * b->species->adult_length_cm / 100;
+
+	if (!(own > 0))
+		own = side_m * side_m;
+	r->ours = scene->floor_m2;
+	r->its = own * scene->practice[TS_P_FLOOR_OTHERS];
+	return scene->floor_m2 / own;
+}
+
+static bool both_rough(const struct ts_species *a, const struct ts_species *b)
+{
+	return a->to_others != TS_IGNORES && a->home_water == b->home_water &&
+	       a->adult_length_cm >= 0.6 * b->adult_length_cm;
+}
+
+/* Does the breeder's ground reach this animal? */
+static bool same_level(const struct ts_species *a, const struct ts_species *b)
+{
+	return a->swims == b->swims || a->swims == TS_SWIMS_EVERYWHERE ||
+	       b->swims == TS_SWIMS_EVERYWHERE;
+}
+
+bool ts_rule_attacked(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	bool roomy;
+
+	if (b->species->to_others != TS_INJURES || a->species->kind == TS_ANIMAL_SNAIL)
+		return false;
+	roomy = floors(scene, b, r) >= scene->practice[TS_P_FLOOR_OTHERS];
+	switch (b->species->others_when) {
+	case TS_ALWAYS:
+		r->severity =
+			both_rough(a->species, b->species) && roomy ? TS_CONCERN : TS_CONFLICT;
+		return true;
+	case TS_WHEN_BREEDING:
+		r->severity =
+			roomy || !same_level(a->species, b->species) ? TS_CONCERN : TS_CONFLICT;
+		return true;
+	default:
+		r->severity = both_rough(a->species, b->species) ? TS_CONCERN : TS_CONFLICT;
+		return !roomy;
+	}
+}
+
+bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	bool roomy;
+
+	if (b->species->to_others != TS_CHASES || a->species->kind == TS_ANIMAL_SNAIL)
+		return false;
+	roomy = floors(scene, b, r) >= scene->practice[TS_P_FLOOR_OTHERS];
+	switch (b->species->others_when) {
+	case TS_ALWAYS:
+		r->severity = both_rough(a->species, b->species) && roomy ? TS_NOTE : TS_CONCERN;
+		return true;
+	case TS_WHEN_BREEDING:
+		r->severity = TS_CONCERN;
+		return !roomy && same_level(a->species, b->species);
+	default:
+		r->severity = TS_CONCERN;
+		return !roomy;
+	}
+}
+
+/* Who is named first where both are alike to blame. */
+static bool first(const struct ts_species *a, const struct ts_species *b)
+{
+	return strcmp(a->species, b->species) < 0;
+}
+
+/* Narrow as two ranges share them; NAN where a record says nothing. */
+static double shared(const struct ts_range *a, const struct ts_range *b)
+{
+	if (isnan(a->low) || isnan(b->low))
+		return (double)NAN;
+	return fmin(a->high, b->high) - fmax(a->low, b->low);
+}
+
+bool ts_rule_temperature_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_envelope *x = &a->species->water.usual.temp_c;
+	const struct ts_envelope *y = &b->species->water.usual.temp_c;
+	double tolerated = shared(&x->tolerated, &y->tolerated);
+	double comfortable = shared(&x->preferred, &y->preferred);
+
+	if (x->tolerated.high > y->tolerated.high ||
+		(x->tolerated.high == y->tolerated.high && !first(a->species, b->species)))
+		return false;
+	r->ours = x->tolerated.high;
+	r->its = y->tolerated.low;
+	r->severity =
+		tolerated < scene->practice[TS_P_SHARED_TEMP_LEAST] ? TS_CONFLICT : TS_CONCERN;
+	return tolerated < scene->practice[TS_P_SHARED_TEMP_LEAST] ||
+	       comfortable < scene->practice[TS_P_SHARED_TEMP];
+}
+
+bool ts_rule_gh_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_range *x = &a->species->water.usual.gh_dh.tolerated;
+	const struct ts_range *y = &b->species->water.usual.gh_dh.tolerated;
+	double width = shared(x, y);
+	bool soft = fmin(x->high, y->high) < 6;
+
+	if (x->high > y->high || (x->high == y->high && !first(a->species, b->species)))
+		return false;
+	r->ours = x->high;
+	r->its = y->low;
+	r->severity = width <= 0 ? TS_CONFLICT : TS_CONCERN;
+	return width < scene->practice[soft ? TS_P_SHARED_GH_SOFT : TS_P_SHARED_GH];
+}
+
+/* pH is the result of the minerals: only what no slack bridges is harm. */
+bool ts_rule_ph_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_range *x = &a->species->water.usual.ph.tolerated;
+	const struct ts_range *y = &b->species->water.usual.ph.tolerated;
+	double width = shared(x, y);
+
+	r->ours = x->high;
+	r->its = y->low;
+	r->severity = width < -scene->practice[TS_P_PH_SLACK] ? TS_CONFLICT : TS_CONCERN;
+	return width < 0 && x->high < y->low;
+}
+
+bool ts_rule_salt_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	struct ts_range fresh = {0, scene->practice[TS_P_SALT_FRESH]};
+	const struct ts_range *x = &a->species->water.usual.salinity_g_l.tolerated;
+	const struct ts_range *y = &b->species->water.usual.salinity_g_l.tolerated;
+
+	if (isnan(x->low))
+		x = &fresh;
+	if (isnan(y->low))
+		y = &fresh;
+	r->ours = x->high;
+	r->its = y->low;
+	r->severity = TS_CONFLICT;
+	return x->high < y->low;
+}
+
+bool ts_rule_flow_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	(void)r;
+	return a->species->needs.flow == TS_NEEDS_STILL && b->species->needs.flow == TS_NEEDS_BRISK;
+}
+
+bool ts_rule_light_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	r->severity = TS_NOTE;
+	return a->species->needs.light == TS_NEEDS_SHADE &&
+	       b->species->needs.light == TS_NEEDS_BRIGHT;
+}
+
+bool ts_rule_outcompeted(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	(void)r;
+	return a->species->habits & (TS_HABIT_SLOW_EATER | TS_HABIT_SPECIALIST) &&
+	       b->species->habits & TS_HABIT_QUICK_EATER;
+}
+
+static bool same_genus(const struct ts_species *a, const struct ts_species *b)
+{
+	size_t len = strcspn(a->species, " ");
+
+	return strncmp(a->species, b->species, len) == 0 && b->species[len] == ' ';
+}
+
+/* A lone male that fights his own kind takes relatives of his family for them. */
+static bool lone_males(const struct ts_species *a, const struct ts_species *b)
+{
+	return strcmp(a->family, b->family) == 0 &&
+	       (a->group.sexes == TS_SEXES_ALONE || b->group.sexes == TS_SEXES_ALONE) &&
+	       a->territory.floor_m2 > 0 && b->territory.floor_m2 > 0;
+}
+
+bool ts_rule_rivals(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_species *x = a->species, *y = b->species;
+	double own = ts_rule_floor_m2(a, scene->practice) + ts_rule_floor_m2(b, scene->practice);
+	bool injures = x->to_own_kind == TS_INJURES || y->to_own_kind == TS_INJURES;
+
+	if (!first(x, y) || x->to_own_kind == TS_IGNORES || y->to_own_kind == TS_IGNORES ||
+		!(own > 0) || (!same_genus(x, y) && !lone_males(x, y)))
+		return false;
+	r->ours = scene->floor_m2;
+	r->its = own;
+	r->severity = injures && !(scene->floor_m2 >= own) ? TS_CONFLICT : TS_CONCERN;
+	return injures || !(scene->floor_m2 >= own);
+}

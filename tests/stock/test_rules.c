@@ -1,0 +1,394 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Each rule of living together where it holds and where it does not, over made-up animals: the
+ * peaceful pair below differs in one trait at a time.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "stock/rules.h"
+
+struct scene {
+	struct ts_species x, y;
+	struct ts_group a, b;
+	struct ts_tank tank;
+};
+
+static struct ts_species peaceful(const char *name)
+{
+	static const struct ts_range none = {(double)NAN, (double)NAN};
+	struct ts_species s = {.species = name,
+		.family = name,
+		.adult_length_cm = 4,
+		.greatest_length_cm = 5,
+		.group = {6, 10, TS_SEXES_ANY},
+		.swims = TS_SWIMS_MIDDLE,
+		.needs = {.flow = TS_NEEDS_ANY}};
+
+	s.water.usual.temp_c.tolerated = (struct ts_range){20, 28};
+	s.water.usual.temp_c.preferred = (struct ts_range){23, 26};
+	s.water.usual.gh_dh.tolerated = (struct ts_range){1, 15};
+	s.water.usual.ph.tolerated = (struct ts_range){6, 7.5};
+	s.water.usual.salinity_g_l.tolerated = none;
+	return s;
+}
+
+static void set_peace(struct scene *s)
+{
+	*s = (struct scene){.x = peaceful("Exempla una"), .y = peaceful("Olda altera")};
+	s->a = (struct ts_group){.species = &s->x, .either = 10};
+	s->b = (struct ts_group){.species = &s->y, .either = 10};
+	s->tank = (struct ts_tank){.length_cm = 100,
+		.width_cm = 40,
+		.height_cm = 45,
+		.cover = TS_COVER_YES,
+		.plants = TS_PLANTS_SOME,
+		.filter = TS_FILTER_MATURE};
+}
+
+/* The ruling of this code; NULL: none. */
+static const struct ts_ruling *find(const struct ts_rulings *all, enum ts_rule_id id)
+{
+	for (size_t i = 0; i < all->count; i++) {
+		if (all->at[i].rule == id)
+			return &all->at[i];
+	}
+	return NULL;
+}
+
+/* What to change for a rule to hold, with its severity; and the nearest scene where it does not. */
+struct row {
+	enum ts_rule_id rule;
+	const char *name;
+	void (*change)(struct scene *s);
+	int severity; /* -1: the rule does not hold */
+};
+
+/* clang-format off */
+#define WHEN(name, what) static void name(struct scene *s) { what; }
+WHEN(nothing, (void)s)
+WHEN(caution, s->x.cautions = 1u << TS_CAUTION_BITES)
+WHEN(restricted, s->x.cautions = 1u << TS_CAUTION_RESTRICTED)
+WHEN(jumper_open, (s->x.needs.cover = 1, s->tank.cover = TS_COVER_NO))
+WHEN(jumper_unsaid, (s->x.needs.cover = 1, s->tank.cover = TS_COVER_UNKNOWN))
+WHEN(jumper_covered, s->x.needs.cover = 1)
+WHEN(plant_eater, s->x.habits = TS_HABIT_EATS_PLANTS)
+WHEN(plant_eater_dense, (s->x.habits = TS_HABIT_EATS_PLANTS, s->tank.plants = TS_PLANTS_DENSE))
+WHEN(plant_eater_bare, (s->x.habits = TS_HABIT_EATS_PLANTS, s->tank.plants = TS_PLANTS_NONE))
+WHEN(five, s->a.either = 5)
+WHEN(six, s->a.either = 6)
+WHEN(two_rough, (s->a.either = 2, s->x.to_own_kind = TS_INJURES))
+WHEN(still_in_brisk, (s->x.needs.flow = TS_NEEDS_STILL, s->tank.flow = TS_FLOW_BRISK))
+WHEN(still_in_gentle, (s->x.needs.flow = TS_NEEDS_STILL, s->tank.flow = TS_FLOW_GENTLE))
+WHEN(still_in_still, (s->x.needs.flow = TS_NEEDS_STILL, s->tank.flow = TS_FLOW_STILL))
+WHEN(shade_in_bright, (s->x.needs.light = TS_NEEDS_SHADE, s->tank.light = TS_LIGHT_BRIGHT))
+WHEN(shade_in_shade, (s->x.needs.light = TS_NEEDS_SHADE, s->tank.light = TS_LIGHT_SHADE))
+WHEN(old_in_new, (s->x.habits = TS_HABIT_OLD_TANK, s->tank.filter = TS_FILTER_NEW))
+WHEN(old_in_mature, s->x.habits = TS_HABIT_OLD_TANK)
+WHEN(two_alone, (s->x.group.sexes = TS_SEXES_ALONE, s->x.to_own_kind = TS_INJURES, s->a.either = 2, s->x.group.least = 1))
+WHEN(two_females_alone, (s->x.group.sexes = TS_SEXES_ALONE, s->x.to_own_kind = TS_INJURES, s->a.either = 0, s->a.females = 2, s->x.group.least = 1))
+WHEN(one_alone, (s->x.group.sexes = TS_SEXES_ALONE, s->x.to_own_kind = TS_INJURES, s->a.either = 1, s->x.group.least = 1))
+WHEN(three_of_a_pair, (s->x.group.sexes = TS_SEXES_PAIR, s->x.to_own_kind = TS_CHASES, s->a.either = 3))
+WHEN(a_pair, (s->x.group.sexes = TS_SEXES_PAIR, s->x.to_own_kind = TS_CHASES, s->a.either = 2))
+WHEN(four_males_two_females, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, s->a = (struct ts_group){.species = &s->x, .males = 4, .females = 2}))
+WHEN(two_males_four_females, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, s->a = (struct ts_group){.species = &s->x, .males = 2, .females = 4}))
+WHEN(males_only, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, s->a = (struct ts_group){.species = &s->x, .males = 6}))
+WHEN(three_males_of_one, (s->x.group.sexes = TS_SEXES_ONE_MALE, s->x.to_own_kind = TS_INJURES, s->a = (struct ts_group){.species = &s->x, .males = 3}))
+WHEN(specialist, s->x.habits = TS_HABIT_SPECIALIST)
+WHEN(low_tank, (s->x.body = TS_BODY_DEEP, s->x.adult_length_cm = 40, s->tank.height_cm = 40))
+WHEN(high_tank, (s->x.body = TS_BODY_DEEP, s->x.adult_length_cm = 14))
+WHEN(short_tank, s->tank.length_cm = 40)
+WHEN(shortish_tank, s->tank.length_cm = 55)
+WHEN(unmeasured, s->tank = (struct ts_tank){.volume_l = 100})
+WHEN(unmeasured_far_too_small, (s->tank = (struct ts_tank){.volume_l = 20}, s->x.adult_length_cm = 30))
+WHEN(narrow_tank, (s->x.adult_length_cm = 30))
+WHEN(eel_in_it, (s->x.adult_length_cm = 25, s->x.body = TS_BODY_EEL))
+WHEN(territories, (s->x.territory.floor_m2 = 0.2, s->x.territory.per = TS_PER_MALE, s->x.to_own_kind = TS_INJURES, s->a.males = 3, s->a.either = 0))
+WHEN(territories_chased, (s->x.territory.floor_m2 = 0.2, s->x.territory.per = TS_PER_MALE, s->x.to_own_kind = TS_CHASES, s->a.males = 3, s->a.either = 0))
+WHEN(territories_fit, (s->x.territory.floor_m2 = 0.2, s->x.territory.per = TS_PER_MALE, s->x.to_own_kind = TS_INJURES, s->a.males = 2, s->a.either = 0))
+WHEN(eight, s->a.either = 8)
+WHEN(injures_always, s->y.to_others = TS_INJURES)
+WHEN(injures_breeding, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_BREEDING))
+WHEN(injures_cramped, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_CRAMPED, s->y.territory.floor_m2 = 0.35))
+WHEN(injures_roomy, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_CRAMPED))
+WHEN(chases_always, s->y.to_others = TS_CHASES)
+WHEN(chases_cramped, (s->y.to_others = TS_CHASES, s->y.others_when = TS_WHEN_CRAMPED, s->y.territory.floor_m2 = 0.3))
+WHEN(chases_roomy, (s->y.to_others = TS_CHASES, s->y.others_when = TS_WHEN_CRAMPED))
+WHEN(big_mouth, (s->y.gape = 2, s->y.adult_length_cm = 14))
+WHEN(big_mouth_deep_prey, (s->y.gape = 2, s->y.adult_length_cm = 14, s->x.body = TS_BODY_DEEP, s->x.adult_length_cm = 6, s->a.size_cm = 6))
+WHEN(only_as_sold, (s->y.gape = 2, s->y.adult_length_cm = 14, s->x.adult_length_cm = 7))
+WHEN(sold_grown, (s->y.gape = 2, s->y.adult_length_cm = 14, s->x.adult_length_cm = 7, s->a.size_cm = 7))
+WHEN(small_mouth, (s->y.gape = 0, s->y.adult_length_cm = 14))
+WHEN(electric, s->y.cautions = 1u << TS_CAUTION_ELECTRIC)
+WHEN(nips_long, (s->y.nips = TS_NIPS_YES, s->x.fins = 1))
+WHEN(nips_long_sometimes, (s->y.nips = TS_NIPS_SOMETIMES, s->x.fins = 1))
+WHEN(nips_long_sometimes_few, (s->y.nips = TS_NIPS_SOMETIMES, s->x.fins = 1, s->b.either = 3))
+WHEN(nips_short, s->y.nips = TS_NIPS_YES)
+WHEN(nips_short_few, (s->y.nips = TS_NIPS_YES, s->b.either = 3))
+WHEN(still_and_brisk, (s->x.needs.flow = TS_NEEDS_STILL, s->y.needs.flow = TS_NEEDS_BRISK))
+WHEN(gentle_and_brisk, (s->x.needs.flow = TS_NEEDS_GENTLE, s->y.needs.flow = TS_NEEDS_BRISK))
+WHEN(hard_and_soft, (s->x.water.usual.gh_dh.tolerated = (struct ts_range){0, 8}, s->y.water.usual.gh_dh.tolerated = (struct ts_range){10, 30}))
+WHEN(hardly_shared_gh, s->y.water.usual.gh_dh.tolerated = ((struct ts_range){13, 30}))
+WHEN(shared_soft, (s->x.water.usual.gh_dh.tolerated = (struct ts_range){0, 5}, s->y.water.usual.gh_dh.tolerated = (struct ts_range){3, 12}))
+WHEN(shade_and_bright, (s->x.needs.light = TS_NEEDS_SHADE, s->y.needs.light = TS_NEEDS_BRIGHT))
+WHEN(hunts_at_night, (s->y.habits = TS_HABIT_NOCTURNAL, s->y.gape = 2, s->y.adult_length_cm = 9))
+WHEN(hunts_by_day, (s->y.gape = 2, s->y.adult_length_cm = 9))
+WHEN(quick_and_slow, (s->x.habits = TS_HABIT_SLOW_EATER, s->y.habits = TS_HABIT_QUICK_EATER))
+WHEN(slow_and_slow, (s->x.habits = TS_HABIT_SLOW_EATER, s->y.habits = TS_HABIT_SLOW_EATER))
+WHEN(acid_and_alkaline, s->y.water.usual.ph.tolerated = ((struct ts_range){8.5, 9.5}))
+WHEN(acid_and_middle, s->y.water.usual.ph.tolerated = ((struct ts_range){7.6, 9.0}))
+WHEN(ph_meets, s->y.water.usual.ph.tolerated = ((struct ts_range){7.5, 9.0}))
+WHEN(rivals_cramped, (s->x.to_own_kind = s->y.to_own_kind = TS_INJURES, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.3, s->x.territory.per = s->y.territory.per = TS_PER_GROUP, s->y.species = "Exempla varia"))
+WHEN(rivals_roomy, (s->x.to_own_kind = s->y.to_own_kind = TS_INJURES, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.1, s->x.territory.per = s->y.territory.per = TS_PER_GROUP, s->y.species = "Exempla varia"))
+WHEN(no_kin, (s->x.to_own_kind = s->y.to_own_kind = TS_INJURES, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.3, s->x.territory.per = s->y.territory.per = TS_PER_GROUP))
+WHEN(brackish, s->y.water.usual.salinity_g_l.tolerated = ((struct ts_range){2, 20}))
+WHEN(bears_salt, s->y.water.usual.salinity_g_l.tolerated = ((struct ts_range){0, 20}))
+WHEN(shrimps_large, (s->x.kind = TS_ANIMAL_SHRIMP, s->y.preys_on = TS_PREYS_SHRIMPS, s->y.adult_length_cm = 9))
+WHEN(shrimps_small, (s->x.kind = TS_ANIMAL_SHRIMP, s->y.preys_on = TS_PREYS_SHRIMPS))
+WHEN(shrimps_safe, s->x.kind = TS_ANIMAL_SHRIMP)
+WHEN(snails, (s->x.kind = TS_ANIMAL_SNAIL, s->y.preys_on = TS_PREYS_SNAILS))
+WHEN(snails_safe, s->x.kind = TS_ANIMAL_SNAIL)
+WHEN(cold_and_warm, s->x.water.usual.temp_c = ((struct ts_envelope){.tolerated = {4, 20}, .preferred = {10, 18}}))
+WHEN(cool_and_warm, s->x.water.usual.temp_c = ((struct ts_envelope){.tolerated = {14, 25}, .preferred = {16, 23}}))
+WHEN(warm_and_warm, s->y.water.usual.temp_c = ((struct ts_envelope){.tolerated = {22, 30}, .preferred = {24, 28}}))
+
+static const struct row rows[] = {
+	{TS_RULE_CAUTION, "one that bites", caution, TS_NOTE},
+	{TS_RULE_CAUTION, "restricted by law", restricted, TS_CONCERN},
+	{TS_RULE_CAUTION, "none", nothing, -1},
+	{TS_RULE_COVER, "jumper, open tank", jumper_open, TS_CONCERN},
+	{TS_RULE_COVER, "jumper, cover not said", jumper_unsaid, TS_CONCERN},
+	{TS_RULE_COVER, "jumper, covered", jumper_covered, -1},
+	{TS_RULE_EATS_PLANTS, "some plants", plant_eater, TS_NOTE},
+	{TS_RULE_EATS_PLANTS, "dense plants", plant_eater_dense, TS_CONCERN},
+	{TS_RULE_EATS_PLANTS, "no plants", plant_eater_bare, -1},
+	{TS_RULE_FEW, "five of six", five, TS_CONCERN},
+	{TS_RULE_FEW, "two that injure their kind, of six", two_rough, TS_CONFLICT},
+	{TS_RULE_FEW, "six of six", six, -1},
+	{TS_RULE_FLOW, "still in brisk", still_in_brisk, TS_CONCERN},
+	{TS_RULE_FLOW, "still in gentle", still_in_gentle, TS_NOTE},
+	{TS_RULE_FLOW, "still in still", still_in_still, -1},
+	{TS_RULE_LIGHT, "shade in bright", shade_in_bright, TS_NOTE},
+	{TS_RULE_LIGHT, "shade in shade", shade_in_shade, -1},
+	{TS_RULE_OLD_TANK, "new tank", old_in_new, TS_CONFLICT},
+	{TS_RULE_OLD_TANK, "mature: still said", old_in_mature, TS_NOTE},
+	{TS_RULE_OLD_TANK, "other animals", nothing, -1},
+	{TS_RULE_OWN_KIND, "two of unknown sex", two_alone, TS_CONFLICT},
+	{TS_RULE_OWN_KIND, "two females", two_females_alone, TS_CONCERN},
+	{TS_RULE_OWN_KIND, "one", one_alone, -1},
+	{TS_RULE_PAIR_FORMS, "three", three_of_a_pair, TS_CONCERN},
+	{TS_RULE_PAIR_FORMS, "two", a_pair, -1},
+	{TS_RULE_SEXES, "more males than females", four_males_two_females, TS_CONCERN},
+	{TS_RULE_SEXES, "three males where one is borne", three_males_of_one, TS_CONFLICT},
+	{TS_RULE_SEXES, "two females to a male", two_males_four_females, -1},
+	{TS_RULE_SEXES, "males alone", males_only, -1},
+	{TS_RULE_SPECIALIST, "special food", specialist, TS_NOTE},
+	{TS_RULE_SPECIALIST, "eats all", nothing, -1},
+	{TS_RULE_TANK_HEIGHT, "40 cm deep fish in 40 cm", low_tank, TS_CONCERN},
+	{TS_RULE_TANK_HEIGHT, "14 cm deep fish in 45 cm", high_tank, -1},
+	{TS_RULE_TANK_LENGTH, "40 of 60 cm", short_tank, TS_CONFLICT},
+	{TS_RULE_TANK_LENGTH, "55 of 60 cm", shortish_tank, TS_CONCERN},
+	{TS_RULE_TANK_LENGTH, "100 cm", nothing, -1},
+	{TS_RULE_TANK_UNMEASURED, "litres only", unmeasured, TS_CONCERN},
+	{TS_RULE_TANK_UNMEASURED, "litres far too few", unmeasured_far_too_small, TS_CONFLICT},
+	{TS_RULE_TANK_UNMEASURED, "measured", nothing, -1},
+	{TS_RULE_TANK_WIDTH, "30 cm fish in 40 cm", narrow_tank, TS_CONFLICT},
+	{TS_RULE_TANK_WIDTH, "25 cm eel in 40 cm", eel_in_it, -1},
+	{TS_RULE_TERRITORY, "three of 0.2 in 0.4 m2, injuring", territories, TS_CONFLICT},
+	{TS_RULE_TERRITORY, "three of 0.2 in 0.4 m2, chasing", territories_chased, TS_CONCERN},
+	{TS_RULE_TERRITORY, "two of 0.2 in 0.4 m2", territories_fit, -1},
+	{TS_RULE_UNSETTLED, "eight of ten", eight, TS_NOTE},
+	{TS_RULE_UNSETTLED, "ten of ten", nothing, -1},
+	{TS_RULE_ATTACKED, "always", injures_always, TS_CONFLICT},
+	{TS_RULE_ATTACKED, "when breeding, with room", injures_breeding, TS_CONCERN},
+	{TS_RULE_ATTACKED, "when cramped, and it is", injures_cramped, TS_CONFLICT},
+	{TS_RULE_ATTACKED, "when cramped, and it is not", injures_roomy, -1},
+	{TS_RULE_CHASED, "always", chases_always, TS_CONCERN},
+	{TS_RULE_CHASED, "when cramped, and it is", chases_cramped, TS_CONCERN},
+	{TS_RULE_CHASED, "when cramped, and it is not", chases_roomy, -1},
+	{TS_RULE_EATEN, "fits grown", big_mouth, TS_CONFLICT},
+	{TS_RULE_EATEN, "fits only as sold", only_as_sold, TS_CONCERN},
+	{TS_RULE_EATEN, "deep body does not fit", big_mouth_deep_prey, -1},
+	{TS_RULE_EATEN, "bought grown", sold_grown, -1},
+	{TS_RULE_EATEN, "nibbler", small_mouth, -1},
+	{TS_RULE_ELECTRIC, "electric", electric, TS_CONFLICT},
+	{TS_RULE_ELECTRIC, "not", nothing, -1},
+	{TS_RULE_FIN_NIPPER, "nipper and long fins", nips_long, TS_CONFLICT},
+	{TS_RULE_FIN_NIPPER, "sometimes, long fins", nips_long_sometimes, TS_CONCERN},
+	{TS_RULE_FIN_NIPPER, "sometimes, long fins, too few", nips_long_sometimes_few, TS_CONFLICT},
+	{TS_RULE_FIN_NIPPER, "short fins, too few nippers", nips_short_few, TS_CONCERN},
+	{TS_RULE_FIN_NIPPER, "short fins, enough nippers", nips_short, -1},
+	{TS_RULE_FLOW_APART, "still and brisk", still_and_brisk, TS_CONCERN},
+	{TS_RULE_FLOW_APART, "gentle and brisk", gentle_and_brisk, -1},
+	{TS_RULE_GH_APART, "nothing shared", hard_and_soft, TS_CONFLICT},
+	{TS_RULE_GH_APART, "2 dH shared", hardly_shared_gh, TS_CONCERN},
+	{TS_RULE_GH_APART, "2 dH shared in soft water", shared_soft, -1},
+	{TS_RULE_LIGHT_APART, "shade and bright", shade_and_bright, TS_NOTE},
+	{TS_RULE_LIGHT_APART, "any and any", nothing, -1},
+	{TS_RULE_NIGHT_HUNTER, "hunts at night", hunts_at_night, TS_CONFLICT},
+	{TS_RULE_NIGHT_HUNTER, "hunts by day", hunts_by_day, -1},
+	{TS_RULE_OUTCOMPETED, "quick and slow", quick_and_slow, TS_CONCERN},
+	{TS_RULE_OUTCOMPETED, "slow and slow", slow_and_slow, -1},
+	{TS_RULE_PH_APART, "1.0 apart", acid_and_alkaline, TS_CONFLICT},
+	{TS_RULE_PH_APART, "0.1 apart", acid_and_middle, TS_CONCERN},
+	{TS_RULE_PH_APART, "meets", ph_meets, -1},
+	{TS_RULE_RIVALS, "one genus, no room for both", rivals_cramped, TS_CONFLICT},
+	{TS_RULE_RIVALS, "one genus, room for both", rivals_roomy, TS_CONCERN},
+	{TS_RULE_RIVALS, "no kin", no_kin, -1},
+	{TS_RULE_SALT_APART, "needs salt", brackish, TS_CONFLICT},
+	{TS_RULE_SALT_APART, "bears salt", bears_salt, -1},
+	{TS_RULE_SHRIMPS_EATEN, "by one twice as long", shrimps_large, TS_CONFLICT},
+	{TS_RULE_SHRIMPS_EATEN, "by one as long", shrimps_small, TS_CONCERN},
+	{TS_RULE_SHRIMPS_EATEN, "by none", shrimps_safe, -1},
+	{TS_RULE_SNAILS_EATEN, "eater of snails", snails, TS_CONFLICT},
+	{TS_RULE_SNAILS_EATEN, "none", snails_safe, -1},
+	{TS_RULE_TEMPERATURE_APART, "nothing shared", cold_and_warm, TS_CONFLICT},
+	{TS_RULE_TEMPERATURE_APART, "no comfort shared", cool_and_warm, TS_CONCERN},
+	{TS_RULE_TEMPERATURE_APART, "shared", warm_and_warm, -1},
+};
+/* clang-format on */
+#define ROWS (sizeof rows / sizeof *rows)
+
+static void test_row(void **state)
+{
+	const struct row *row = *state;
+	struct ts_rulings all = {.count = 0};
+	const struct ts_ruling *r;
+	struct scene s;
+
+	set_peace(&s);
+	row->change(&s);
+	s.a.species = &s.x;
+	if (ts_rule_rows[row->rule].pair)
+		ts_rules_together(&s.a, &s.b, &s.tank, NULL, &all);
+	else
+		ts_rules_alone(&s.a, &s.tank, NULL, &all);
+	r = find(&all, row->rule);
+	assert_int_equal(r ? (int)r->severity : -1, row->severity);
+	if (!r)
+		return;
+	assert_ptr_equal(r->subject, &s.x);
+	assert_ptr_equal(r->other, ts_rule_rows[row->rule].pair ? &s.y : NULL);
+}
+
+static void test_rules__every_rule_has_a_case_for_and_against(void **state)
+{
+	(void)state;
+	for (int id = 0; id < TS_RULE__COUNT; id++) {
+		size_t with = 0, without = 0;
+
+		for (size_t i = 0; i < ROWS; i++) {
+			with += (int)rows[i].rule == id && rows[i].severity >= 0;
+			without += (int)rows[i].rule == id && rows[i].severity < 0;
+		}
+		if (!with || !without)
+			fail_msg("%s", ts_rule_rows[id].code);
+	}
+}
+
+static void test_rules__peace_has_no_ruling(void **state)
+{
+	struct ts_rulings all = {.count = 0};
+	struct scene s;
+
+	(void)state;
+	set_peace(&s);
+	ts_rules_alone(&s.a, &s.tank, NULL, &all);
+	ts_rules_together(&s.a, &s.b, &s.tank, NULL, &all);
+	assert_int_equal(all.count, 0);
+}
+
+static void test_rules__order_of_the_two_does_not_matter(void **state)
+{
+	(void)state;
+	for (size_t i = 0; i < ROWS; i++) {
+		struct ts_rulings one = {.count = 0}, other = {.count = 0};
+		struct ts_rule_cost cost, back;
+		struct scene s;
+
+		set_peace(&s);
+		rows[i].change(&s);
+		ts_rules_together(&s.a, &s.b, &s.tank, NULL, &one);
+		ts_rules_together(&s.b, &s.a, &s.tank, NULL, &other);
+		cost = ts_rules_cost(&one, NULL);
+		back = ts_rules_cost(&other, NULL);
+		assert_int_equal(one.count, other.count);
+		assert_int_equal(cost.conflict, back.conflict);
+		assert_int_equal(cost.points, back.points);
+	}
+}
+
+static void test_rules__codes_are_unique_and_graded(void **state)
+{
+	(void)state;
+	for (int i = 0; i < TS_RULE__COUNT; i++) {
+		assert_int_equal(strncmp(ts_rule_rows[i].code, "stock.", 6), 0);
+		assert_non_null(ts_rule_rows[i].grade);
+		for (int j = 0; j < i; j++)
+			assert_string_not_equal(ts_rule_rows[i].code, ts_rule_rows[j].code);
+	}
+}
+
+static void test_cost__concerns_add_up_and_notes_are_free(void **state)
+{
+	struct ts_rulings all = {.count = 3};
+	struct ts_rule_cost cost;
+
+	(void)state;
+	all.at[0] = (struct ts_ruling){.rule = TS_RULE_FEW, .severity = TS_CONCERN};
+	all.at[1] = (struct ts_ruling){.rule = TS_RULE_COVER, .severity = TS_CONCERN};
+	all.at[2] = (struct ts_ruling){.rule = TS_RULE_EATEN, .severity = TS_NOTE};
+	cost = ts_rules_cost(&all, NULL);
+	assert_false(cost.conflict);
+	assert_int_equal(cost.points, 400);
+	all.at[2].severity = TS_CONFLICT;
+	assert_true(ts_rules_cost(&all, NULL).conflict);
+}
+
+static void test_tank__net_volume_and_floor(void **state)
+{
+	struct ts_tank t = {.length_cm = 80, .width_cm = 35, .height_cm = 40};
+
+	(void)state;
+	assert_true(fabs(ts_tank_net_l(&t, NULL) - 95.2) < 1e-9);
+	assert_true(fabs(ts_tank_floor_m2(&t) - 0.28) < 1e-12);
+	t.fill.word = TS_FILL_ROCKS;
+	assert_true(fabs(ts_tank_net_l(&t, NULL) - 84) < 1e-9);
+	t.fill.value = 50;
+	assert_true(fabs(ts_tank_net_l(&t, NULL) - 56) < 1e-9);
+	t.volume_l = 70;
+	assert_true(fabs(ts_tank_net_l(&t, NULL) - 70) < 1e-12);
+	t = (struct ts_tank){.length_cm = 80};
+	assert_true(isnan(ts_tank_net_l(&t, NULL)));
+	assert_true(isnan(ts_tank_floor_m2(&t)));
+}
+
+int main(void)
+{
+	static struct CMUnitTest tests[ROWS + 6];
+	static char names[ROWS][96];
+	size_t n = ROWS;
+
+	for (size_t i = 0; i < ROWS; i++) {
+		snprintf(names[i], sizeof names[i], "%s: %s", ts_rule_rows[rows[i].rule].code,
+			rows[i].name);
+		tests[i] = (struct CMUnitTest){
+			names[i], test_row, NULL, NULL, (void *)(uintptr_t)&rows[i]};
+	}
+	tests[n++] = (struct CMUnitTest)cmocka_unit_test(
+		test_rules__every_rule_has_a_case_for_and_against);
+	tests[n++] = (struct CMUnitTest)cmocka_unit_test(test_rules__peace_has_no_ruling);
+	tests[n++] =
+		(struct CMUnitTest)cmocka_unit_test(test_rules__order_of_the_two_does_not_matter);
+	tests[n++] = (struct CMUnitTest)cmocka_unit_test(test_rules__codes_are_unique_and_graded);
+	tests[n++] =
+		(struct CMUnitTest)cmocka_unit_test(test_cost__concerns_add_up_and_notes_are_free);
+	tests[n++] = (struct CMUnitTest)cmocka_unit_test(test_tank__net_volume_and_floor);
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
