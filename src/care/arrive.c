@@ -1,0 +1,171 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The decision, the steps as rows, and the way of a quarantine tank: a straight line from the
+ * shop's water to the tank's, cut into safe steps.
+ */
+#include "care/arrive.h"
+
+#include <math.h>
+
+#include "care/advice.h"
+#include "chem/carbonate.h"
+
+#define MIX (1u << TS_ARRIVE_MIX)
+#define STRAIGHT (1u << TS_ARRIVE_STRAIGHT)
+#define QUARANTINE (1u << TS_ARRIVE_QUARANTINE)
+/* Hours after which the bag's ammonia counts more than its hardness. */
+#define HOURS_SHORT 2.0
+#define APART_PERCENT 25.0
+/* A bag after a long way: ammonia mg/L N and pH (estimates from memory). */
+#define LONG_TAN 5.0
+#define LONG_PH 6.4
+/* Ammonia in a bag, mg/L N, from which airing it is a danger (estimate from memory). */
+#define BAG_TAN_STRAIGHT 1.0
+/* Four changes of a quarter in two days; the safe step binds all of them together. */
+#define PORTIONS_MOST 4
+#define PORTION 0.25
+
+/* Common practice, no source. */
+/* clang-format off */
+const struct ts_arrive_step ts_arrive_steps[] = {
+	{QUARANTINE, "before", "Set up a quarantine tank with a matured filter and fill it to the shop's GH, KH and conductivity, treated against chlorine and chloramine, at the bag's temperature."},
+	{MIX | STRAIGHT, "before", "Best of all a quarantine tank of the same water for 28 days; have it ready, treated and at temperature."},
+	{MIX | STRAIGHT | QUARANTINE, "0 min", "Lights low. Float the closed bag for 20 minutes, for the temperature alone."},
+	{MIX, "20 min", "Open the bag; every 5 minutes add a cup of the new tank's water, for 30 to 45 minutes. If the bag reads 1 mg/L of ammonia or more, leave this out and lift them straight over."},
+	{STRAIGHT, "20 min", "Open the bag and lift the animals out at once, straight into water that matches the bag's conductivity and pH. Do not mix and do not air the bag: airing turns its ammonia into poison."},
+	{QUARANTINE, "20 min", "Open the bag and lift the animals out at once, straight into the quarantine tank."},
+	{MIX | STRAIGHT | QUARANTINE, "then", "Never pour bag water into a tank: down the drain with it, and wash your hands."},
+	{MIX | STRAIGHT | QUARANTINE, "next day", "Feed a little only now. Keep newcomers by themselves for 28 days and watch them; a vet decides about disease."},
+	{MIX | STRAIGHT | QUARANTINE, "twice a week", "Test ammonia and nitrite for four weeks; both must read nil."},
+};
+/* clang-format on */
+
+const size_t ts_arrive_step_count = sizeof ts_arrive_steps / sizeof *ts_arrive_steps;
+
+static double apart_percent(double shop, double tank)
+{
+	return 100 * fabs(tank - shop) / fmax(shop, 1e-3);
+}
+
+/* The water at a share of the way from the shop's to the tank's, with the conductivity as read. */
+static void water_at(const struct ts_arrive_wish *wish, double share, struct ts_stage_water *ret)
+{
+	const struct ts_solution *waters[] = {wish->shop, wish->tank};
+	const double parts[] = {1 - share, share};
+	double ec = (1 - share) * wish->shop_ec_us_cm + share * wish->tank_ec_us_cm;
+	struct ts_solution mixed;
+
+	ts_chem_mix(waters, parts, 2, &mixed);
+	mixed.temp_c = wish->temp_c;
+	ts_stage_water_of(&mixed, 0, ret);
+	if (!isnan(ec))
+		ret->ec_us_cm = ec;
+}
+
+static bool one_safe_step(const struct ts_arrive_wish *wish, enum ts_hardiness hardiness,
+	const struct ts_practice *practice)
+{
+	struct ts_stage_water shop, tank;
+
+	if (!wish->shop || !wish->tank)
+		return false;
+	water_at(wish, 0, &shop);
+	water_at(wish, 1, &tank);
+	return ts_step_is_safe(&shop, &tank, hardiness, practice);
+}
+
+/* A NAN on one side is no agreement, but the other of the two may still speak. */
+static bool near(const struct ts_arrival *a)
+{
+	bool gh = !isnan(a->gh_apart_percent), ec = !isnan(a->ec_apart_percent);
+
+	return (gh || ec) && (!gh || a->gh_apart_percent <= APART_PERCENT) &&
+	       (!ec || a->ec_apart_percent <= APART_PERCENT);
+}
+
+static void add_stage(struct ts_arrival *ret, unsigned day, double share_of_rest,
+	const struct ts_stage_water *after)
+{
+	struct ts_arrive_stage *stage = &ret->stages[ret->count++];
+
+	stage->day = day;
+	stage->change = share_of_rest;
+	stage->portions =
+		share_of_rest >= 1
+			? 0
+			: (unsigned)ceil(log(1 - share_of_rest) / log(1 - PORTION) - 1e-9);
+	stage->gh_dh = after->gh_dh;
+	stage->kh_dh = after->kh_dh;
+	stage->ec_us_cm = after->ec_us_cm;
+}
+
+static void plan_quarantine(const struct ts_arrive_wish *wish, enum ts_hardiness hardiness,
+	const struct ts_practice *practice, struct ts_arrival *ret)
+{
+	double most = 1 - pow(1 - PORTION, PORTIONS_MOST), at = 0;
+	unsigned day = 0, between = (unsigned)practice->value[TS_P_STAGE_DAYS];
+	struct ts_stage_water from, to;
+
+	water_at(wish, 0, &from);
+	while (ret->count < TS_STAGES_MOST) {
+		double share = 1, next = at;
+
+		water_at(wish, 1, &to);
+		if (ts_step_is_safe(&from, &to, hardiness, practice)) {
+			add_stage(ret, day, 1, &to);
+			return;
+		}
+		for (share = floor(1000 * most) / 1000; share >= 0.01; share -= 0.001) {
+			next = at + share * (1 - at);
+			water_at(wish, next, &to);
+			if (ts_step_is_safe(&from, &to, hardiness, practice))
+				break;
+		}
+		if (share < 0.01)
+			break;
+		add_stage(ret, day, share, &to);
+		from = to;
+		at = next;
+		day += between;
+	}
+	ret->too_far = true;
+}
+
+static void fill_ammonia(const struct ts_arrive_wish *wish, bool long_way, struct ts_arrival *ret)
+{
+	struct ts_stage_water shop = {.ph = (double)NAN};
+	double ph = isnan(wish->bag_ph) ? LONG_PH : wish->bag_ph;
+
+	ret->tan_assumed = isnan(wish->bag_tan_mg_l) && long_way;
+	ret->bag_tan_mg_l = ret->tan_assumed ? LONG_TAN : wish->bag_tan_mg_l;
+	if (wish->shop)
+		ts_stage_water_of(wish->shop, 0, &shop);
+	ret->nh3_bag_mg_l = ts_care_nh3_mg_l(ret->bag_tan_mg_l, ph, wish->temp_c);
+	ret->nh3_aired_mg_l = ts_care_nh3_mg_l(ret->bag_tan_mg_l, shop.ph, wish->temp_c);
+}
+
+void ts_arrive_plan(const struct ts_arrive_wish *wish, const struct ts_practice *practice,
+	struct ts_arrival *ret)
+{
+	enum ts_hardiness hardiness = ts_hardiness_of(wish->animals, wish->animal_count);
+	struct ts_arrival a = {
+		.gh_apart_percent = apart_percent(wish->shop_gh_dh, wish->tank_gh_dh),
+		.ec_apart_percent = apart_percent(wish->shop_ec_us_cm, wish->tank_ec_us_cm)};
+	bool long_way = !(wish->hours <= HOURS_SHORT);
+	struct ts_practice own;
+
+	ts_practice_defaults(&own);
+	practice = practice ? practice : &own;
+	a.unknown_hours = isnan(wish->hours);
+	a.unknown_gap = isnan(a.gh_apart_percent) && isnan(a.ec_apart_percent);
+	fill_ammonia(wish, long_way, &a);
+	if (!near(&a) && !one_safe_step(wish, hardiness, practice)) {
+		a.way = TS_ARRIVE_QUARANTINE;
+		if (wish->shop && wish->tank)
+			plan_quarantine(wish, hardiness, practice, &a);
+	} else {
+		a.way = long_way || wish->bag_tan_mg_l >= BAG_TAN_STRAIGHT ? TS_ARRIVE_STRAIGHT
+									   : TS_ARRIVE_MIX;
+	}
+	*ret = a;
+}
