@@ -5,6 +5,10 @@
  */
 #include "intake/layouts.h"
 
+#include <string.h>
+
+#include "intake/report.h"
+
 /* clang-format off */
 const struct ts_layout ts_layouts[] = {
 	{"one-figure", "d*([nqgbav])d*", "R", 0, "the only figure of its line"},
@@ -17,6 +21,7 @@ const struct ts_layout ts_layouts[] = {
 	{"detection-legal-figure", "(q)([gG])([nqb])", "DLR", 0, "detection limit, legal limit, result"},
 	{"detection-legal-range", "(q)([gG])(r)", "DLW", 0, "detection limit, legal limit, range of results"},
 	{"detection-figure-legal", "(q)([nqb])([gG])", "DRL", 0, "detection limit, result, legal limit"},
+	{"small-figure-none", "(n)([nqgb])d+", "DR", 0, "a detection limit far below its result, no legal limit"},
 	{"legal-range-figure", "d*(G)([nqgb])d*", "LR", 0, "legal range, result"},
 	{"legal-range-range", "d*(G)(r)d*", "LW", 0, "legal range, range of results"},
 	{"figure-legal-range", "d*([nqgb])(G)d*", "RL", 0, "result, legal range"},
@@ -79,3 +84,12 @@ const double ts_legal_ph[][2] = {
 	{6, 9}, {6.5, 8.5}, {6.5, 9}, {6.5, 9.2}, {6.5, 9.5}, {7, 9.5}};
 /* clang-format on */
 const size_t ts_legal_ph_count = sizeof ts_legal_ph / sizeof *ts_legal_ph;
+
+const char *ts_report_rule_says(const char *rule)
+{
+	for (size_t i = 0; i < ts_layouts_count; i++) {
+		if (strcmp(ts_layouts[i].id, rule) == 0)
+			return ts_layouts[i].says;
+	}
+	return "under its heading";
+}

@@ -255,7 +255,8 @@ const struct ts_report_refusal *ts_byte_refused(char byte)
 /* Control signs, also those of 0x80..0x9f, would act on a terminal: a blank stands for each. */
 static bool is_blank(unsigned code)
 {
-	return code <= 0x20 || (code >= 0x7f && code <= 0xa0) || code == 0xfeff;
+	return code <= 0x20 || (code >= 0x7f && code <= 0xa0) || code == 0xfeff || code == 0x2028 ||
+	       code == 0x2029 || (code & 0xfffe) == 0xfffe;
 }
 
 static size_t write_utf8(char *out, unsigned code)

@@ -88,6 +88,9 @@ struct ts_report_refusal {
 	const char *what, *remedy;
 };
 
+/* What a rule of a value or origin means, in words; never NULL. */
+const char *ts_report_rule_says(const char *rule);
+
 struct ts_intake;
 
 /*

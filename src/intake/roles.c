@@ -40,6 +40,8 @@ static bool legal_ph(const struct ts_study *s, double low, double high)
 {
 	if (s->field->quantity != TS_Q_PH)
 		return false;
+	if (high - low >= 2) /* two units of pH are a rule, not a supply */
+		return true;
 	for (size_t i = 0; i < ts_legal_ph_count; i++) {
 		if (fabs(ts_legal_ph[i][0] - low) < 1e-9 && fabs(ts_legal_ph[i][1] - high) < 1e-9)
 			return true;
@@ -56,6 +58,17 @@ const struct ts_term *ts_study_unit(const struct ts_study *s, const struct ts_fi
 	return s->lead_count ? s->leads[0] : NULL;
 }
 
+/* 2000 uS/cm and more is what limits say, not what taps give. */
+static bool undrinkable(const struct ts_study *s, const struct ts_figure *f)
+{
+	const struct ts_term *unit = ts_study_unit(s, f);
+
+	if (!unit || s->field->quantity != TS_Q_CONDUCTIVITY)
+		return false;
+	return (strcmp(unit->unit, "us/cm") == 0 && f->part->token.first * unit->scale >= 2000) ||
+	       (strcmp(unit->unit, "ms/m") == 0 && f->part->token.first >= 200);
+}
+
 static char letter_of(
 	const struct ts_study *s, const struct ts_figure *f, const struct ts_figure *before)
 {
@@ -64,11 +77,8 @@ static char letter_of(
 	if (f->role)
 		return (char)f->role;
 	switch (t->kind) {
-	case TS_TOKEN_RANGE: /* two units of pH are a rule, not a supply */
-		return legal_ph(s, t->first, t->second) ||
-				       (s->field->quantity == TS_Q_PH && t->second - t->first >= 2)
-			       ? 'G'
-			       : 'r';
+	case TS_TOKEN_RANGE:
+		return legal_ph(s, t->first, t->second) ? 'G' : 'r';
 	case TS_TOKEN_BELOW:
 		return before && fabs(before->part->token.first - t->first) < 1e-12 &&
 				       like_detection(s, t->first)
@@ -79,7 +89,7 @@ static char letter_of(
 	default:
 		break;
 	}
-	if (ts_study_legal(s, ts_study_unit(s, f), t->first))
+	if (ts_study_legal(s, ts_study_unit(s, f), t->first) || undrinkable(s, f))
 		return 'g';
 	return like_detection(s, t->first) ? 'q' : 'n';
 }
@@ -193,18 +203,26 @@ static void pair_names(struct ts_study *s, const size_t *at, size_t count, int s
 	}
 }
 
-/* A mean outside its range, and three figures of which one is a stranger, fit no layout. */
+/* A mean outside its range or a result under what could be detected is another layout. */
 static bool sensible(const struct ts_study *s, const char *roles, const size_t *figures)
 {
-	const struct ts_token *mean = NULL, *range = NULL;
+	const struct ts_token *mean = NULL, *range = NULL, *detection = NULL, *result = NULL;
 
 	for (size_t i = 0; roles[i]; i++) {
 		const struct ts_token *t = &s->figures[figures[i]].part->token;
 
 		mean = roles[i] == 'M' ? t : mean;
 		range = roles[i] == 'W' ? t : range;
+		detection = roles[i] == 'D' ? t : detection;
+		result = roles[i] == 'R' && t->kind == TS_TOKEN_NUMBER ? t : result;
 	}
-	return !mean || !range || (mean->first >= range->first && mean->first <= range->second);
+	if (mean && range && (mean->first < range->first || mean->first > range->second))
+		return false;
+	if (!detection || !result)
+		return true;
+	if (like_detection(s, detection->first))
+		return detection->first <= result->first;
+	return detection->first <= 1 && detection->first * 5 <= result->first;
 }
 
 static bool try_layout(struct ts_study *s, size_t row, const char *letters, const size_t *at,

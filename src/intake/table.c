@@ -238,6 +238,22 @@ static void read_wide_cell(struct ts_intake *in, const struct ts_heading *h, siz
 	ts_entry_close(in, e);
 }
 
+/* Ranges beside the name of a class, or beside a column of classes, are their limits. */
+static bool holds_classes(const struct ts_intake *in)
+{
+	bool scale = false, spread = false;
+
+	for (size_t i = 0; i < in->heading_count; i++)
+		scale |= in->headings[i].label && in->headings[i].label->kind == TS_TERM_SCALE;
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		scale |= is_kind(t, TS_TERM_CLASS);
+		spread |= is_figure_token(t) && t->kind != TS_TOKEN_NUMBER;
+	}
+	return scale && spread;
+}
+
 /* A row below quantities side by side; a row that names a class holds its limits. */
 static bool take_wide_row(struct ts_intake *in)
 {
@@ -252,9 +268,7 @@ static bool take_wide_row(struct ts_intake *in)
 			return false;
 		figures += is_figure_token(t);
 	}
-	for (size_t i = 0; i < in->tokens.count; i++) {
-		if (!is_kind(&in->tokens.at[i], TS_TERM_CLASS))
-			continue;
+	if (holds_classes(in)) {
 		in->class_only = true;
 		return true;
 	}

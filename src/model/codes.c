@@ -6,6 +6,11 @@
 
 /* clang-format off */
 const struct ts_code ts_codes[TS_C__COUNT] = {
+	[TS_C_INTAKE_CLASS] = {"intake.class", TS_NOTE, "a class of hardness stands in a report; every supplier draws other lines", "look for a number with a unit", "0.1"},
+	[TS_C_INTAKE_CONTRADICTION] = {"intake.contradiction", TS_CONCERN, "two figures of a report cannot both hold", "ask the supplier, or measure", "0.1"},
+	[TS_C_INTAKE_LATIN] = {"intake.latin-1", TS_NOTE, "a report is not UTF-8 and was read as Latin-1", "compare its special letters", "0.1"},
+	[TS_C_INTAKE_NO_TEXT] = {"intake.no-text", TS_ERROR, "a report is no text", "turn it into text first", "0.1"},
+	[TS_C_INTAKE_NOT_UNDERSTOOD] = {"intake.not-understood", TS_NOTE, "a line of a report looks relevant and could not be read surely", "look at the line in the report", "0.1"},
 	[TS_C_LINT_DERIVED] = {"lint.derived", TS_ERROR, "a value graded derived is not what the rule gives", "take the inner 60 % of tolerated, or grade it practice or memory", "0.1"},
 	[TS_C_LINT_FILE_NAME] = {"lint.file-name", TS_ERROR, "the file is not named after its species", "name it genus-species.yaml, or genus-species-form.yaml", "0.1"},
 	[TS_C_LINT_GRADES] = {"lint.grades", TS_ERROR, "a value's grade is not known", "take practice, derived, memory or a publication listed in sources", "0.1"},

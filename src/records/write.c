@@ -9,6 +9,8 @@
 struct writer {
 	struct ts_text *out;
 	bool explain;
+	ts_note *note; /* NULL = none */
+	void *state;
 };
 
 static void write_shape(
@@ -356,8 +358,19 @@ static const char *file_of(const struct ts_field *field, const char *object)
 	return name;
 }
 
-static void write_field(
-	const struct writer *w, const struct ts_field *field, const char *object, size_t indent)
+static void put_note(const struct writer *w, const struct ts_shape *shape,
+	const struct ts_field *field, size_t indent)
+{
+	const char *note = w->note ? w->note(w->state, shape, field) : NULL;
+
+	if (!note)
+		return;
+	ts_text_fill(w->out, ' ', indent);
+	ts_text_puts(w->out, "# ", note, "\n", NULL);
+}
+
+static void write_field(const struct writer *w, const struct ts_shape *shape,
+	const struct ts_field *field, const char *object, size_t indent)
 {
 	const char *file = file_of(field, object);
 	bool block = field->kind == TS_SUB || field->kind == TS_LIST || field->kind == TS_FILE;
@@ -369,6 +382,7 @@ static void write_field(
 			put_absent(w, field, indent);
 		return;
 	}
+	put_note(w, shape, field, indent);
 	ts_text_fill(w->out, ' ', indent);
 	ts_text_puts(w->out, field->key, ":", NULL);
 	if (block && !file) {
@@ -391,13 +405,21 @@ static void write_shape(
 	const struct writer *w, const struct ts_shape *shape, const char *object, size_t indent)
 {
 	for (size_t i = 0; i < shape->count; i++)
-		write_field(w, &shape->fields[i], object, indent);
+		write_field(w, shape, &shape->fields[i], object, indent);
 }
 
 void ts_records_write(
 	struct ts_text *out, const struct ts_shape *shape, const void *object, bool explain)
 {
-	const struct writer w = {out, explain};
+	const struct writer w = {out, explain, NULL, NULL};
+
+	write_shape(&w, shape, object, 0);
+}
+
+void ts_records_write_noted(struct ts_text *out, const struct ts_shape *shape, const void *object,
+	ts_note *note, void *state)
+{
+	const struct writer w = {out, false, note, state};
 
 	write_shape(&w, shape, object, 0);
 }

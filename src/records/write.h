@@ -17,4 +17,12 @@
 void ts_records_write(
 	struct ts_text *out, const struct ts_shape *shape, const void *object, bool explain);
 
+/* The comment above a key that is given, without its sign; NULL = none. */
+typedef const char *ts_note(
+	void *state, const struct ts_shape *shape, const struct ts_field *field);
+
+/* The same without explanations, with what `note` says above each key that is given. */
+void ts_records_write_noted(struct ts_text *out, const struct ts_shape *shape, const void *object,
+	ts_note *note, void *state);
+
 #endif

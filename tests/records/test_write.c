@@ -148,6 +148,31 @@ static void test_write__texts_that_yaml_would_misread(void **state)
 	}
 }
 
+static const char *hardness_only(
+	void *state, const struct ts_shape *shape, const struct ts_field *field)
+{
+	(void)state;
+	return shape == &ts_shape_reading && strcmp(field->key, "GH") == 0 ? "line 3" : NULL;
+}
+
+static void test_write__a_note_stands_above_its_key(void **state)
+{
+	struct ts_reading reading = {.ph = measured(TS_MEASURE_VALUE, 7, 7, 7),
+		.gh_dh = measured(TS_MEASURE_VALUE, 14, 14, 14)};
+	struct ts_water water = {.readings = &reading, .reading_count = 1};
+	struct ts_text text;
+
+	(void)state;
+	ts_text_open(&text, NULL);
+	ts_records_write_noted(&text, &ts_shape_water, &water, hardness_only, NULL);
+	assert_string_equal(ts_text_get(&text), "readings:\n"
+						"  -\n"
+						"    pH: 7\n"
+						"    # line 3\n"
+						"    GH: 14 dH\n");
+	ts_text_drop(&text);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -155,6 +180,7 @@ int main(void)
 		cmocka_unit_test(test_write__every_form_of_a_measure),
 		cmocka_unit_test(test_write__every_unit_is_read_back),
 		cmocka_unit_test(test_write__texts_that_yaml_would_misread),
+		cmocka_unit_test(test_write__a_note_stands_above_its_key),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
