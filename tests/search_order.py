@@ -64,7 +64,8 @@ class House:
 
 
 def told(text):
-    return [line for line in text.splitlines() if line.startswith("Records from ")]
+    """The paragraphs about folders, unwrapped."""
+    return [" ".join(p.split()) for p in text.split("\n\n") if p.startswith("Records from ")]
 
 
 with tempfile.TemporaryDirectory() as name:

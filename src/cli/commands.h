@@ -1,18 +1,21 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * What main hands to a command and what the commands share. One command, one file; the table of
- * commands stands in main.c.
+ * commands stands in commands.c.
  */
 #ifndef TS_CLI_COMMANDS_H
 #define TS_CLI_COMMANDS_H
 
 #include "cli/options.h"
+#include "report/document.h"
+#include "report/result.h"
 
 struct session {
 	const struct options *options;
 	struct ts_arena *arena;
 	struct ts_catalogue *catalogue;
 	struct ts_findings *findings;
+	struct ts_practice *practice;
 	struct ts_text *out;   /* the answer, printed once at the end */
 	struct ts_text *error; /* one line when the call itself is wrong */
 };
@@ -24,6 +27,16 @@ enum ts_status command_rank(struct session *session);
 /* Some species in full. */
 enum ts_status command_why(struct session *session);
 
+/* The row of a command; NULL: there is none of that name. */
+const struct command *command_named(const char *name);
+/* The nearest name of a command, NULL: none is near. */
+const char *command_nearest(const char *name);
+/* Adds the overview of all commands. */
+void command_overview(struct ts_text *text);
+
+/* Adds the document in the format asked for, as this terminal takes it. */
+void session_write(struct session *session, const struct ts_document *doc);
+
 /* One question answered: the water, its profile, and a match per species asked about. */
 struct answer {
 	struct ts_water water;
@@ -34,24 +47,32 @@ struct answer {
 	size_t of[TS_VERDICT__COUNT]; /* how many of each verdict */
 };
 
-/* Loads catalogue and water and makes the profile; matches are left empty. */
+/* The water of the call: from its file or from reading flags. */
+enum ts_status answer_water(struct session *session, struct answer *ret);
+/* The catalogue: the shipped records, then the folders of the call. */
+enum ts_status answer_catalogue(struct session *session);
+/* Both, and the profile; matches are left empty. */
 enum ts_status answer_open(struct session *session, struct answer *ret);
 
-/* Adds the water in one line; print_notes: what is unusual about it and the next thing to measure.
+/*
+ * Adds the water and the animals as facts; say_notes: what is unusual about the water and the next
+ * thing to measure.
  */
-void print_water(struct ts_text *out, const struct answer *answer, const struct options *options);
-void print_notes(struct ts_text *out, const struct answer *answer);
+void say_water(struct ts_document *doc, const struct answer *answer, const struct options *options);
+void say_notes(struct ts_document *doc, const struct answer *answer);
+/* Adds which records did not come with the program, if any. */
+void say_overlays(struct ts_document *doc, const struct ts_catalogue *catalogue);
 
-/* "Paracheirodon innesi (neon tetra)" */
-void print_name(struct ts_text *out, const struct ts_species *species);
-/* "4 cm, from 6, tank from 60 cm" */
-void print_room(struct ts_text *out, const struct ts_species *species);
-/* "venomous, expert-only"; nothing where there is no caution. */
-void print_cautions(struct ts_text *out, const struct ts_species *species);
-/* Adds text wrapped at 80 columns, every line indented. */
-void print_wrapped(struct ts_text *out, const char *text, size_t indent);
+/* Adds "neon tetra (Paracheirodon innesi)". */
+void say_name(struct ts_text *out, const struct ts_species *species);
+/* Adds "4 cm, from 6, tank 60 cm". */
+void say_room(struct ts_text *out, const struct ts_species *species);
+/* Adds "venomous, expert-only"; nothing where there is no caution. */
+void say_cautions(struct ts_text *out, const struct ts_species *species);
+/* The hue of a parameter's lines. */
+enum ts_hue say_hue(int parameter);
 
-/* The whole answer as JSON. */
-void print_json(struct ts_text *out, const struct answer *answer, const char *command);
+/* The whole answer of rank or why as JSON. */
+void rank_json(struct session *session, const struct answer *answer, const char *command);
 
 #endif

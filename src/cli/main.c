@@ -10,32 +10,8 @@
 #include "cli/commands.h"
 #include "model/shape.h"
 
-struct command {
-	const char *name;
-	enum ts_status (*run)(struct session *session);
-	const char *usage, *says;
-};
-
-static const struct command commands[] = {
-	{"lint", command_lint, "lint FILE...", "checks species records, files or folders"},
-	{"rank", command_rank, "rank", "which species the water suits, and what excludes the rest"},
-	{"why", command_why, "why SPECIES...", "one or more species in full against the water"},
-};
-static const char *const command_names[] = {"lint", "rank", "why", NULL};
-
 static const int exit_codes[] = {
 	[TS_OK] = 0, [TS_NO] = 1, [TS_BAD_INPUT] = 2, [TS_NO_MEMORY] = 3, [TS_SYSTEM] = 3};
-
-static void help(struct ts_text *out)
-{
-	ts_text_put(out, "tapshoal matches fish to the water you have.\n\n");
-	for (size_t i = 0; i < sizeof commands / sizeof *commands; i++)
-		ts_text_puts(out, "  tapshoal ", commands[i].usage, "\n      ", commands[i].says,
-			"\n", NULL);
-	ts_text_put(out, "\n");
-	options_help(out);
-	ts_text_put(out, "\nexit: 0 yes, 1 no or cannot be said, 2 wrong call or file, 3 system\n");
-}
 
 static void print_findings(const struct ts_findings *findings)
 {
@@ -56,34 +32,42 @@ static void print_findings(const struct ts_findings *findings)
 		fprintf(stderr, "and %zu more\n", findings->more);
 }
 
-static const struct command *find_command(const char *name)
+static enum ts_status dispatch(struct session *s, const char *name, const struct command *command)
 {
-	for (size_t i = 0; i < sizeof commands / sizeof *commands; i++) {
-		if (strcmp(commands[i].name, name) == 0)
-			return &commands[i];
-	}
-	return NULL;
-}
-
-static enum ts_status dispatch(struct session *s, const char *name)
-{
-	const struct command *command = name ? find_command(name) : NULL;
 	const char *near;
 
 	if (s->options->version) {
 		ts_text_put(s->out, "tapshoal " TS_VERSION "\n");
 		return TS_OK;
 	}
-	if (s->options->help || (!name && !s->error->len)) {
-		help(s->out);
-		return s->options->help ? TS_OK : TS_BAD_INPUT;
+	if (command && s->options->help) {
+		options_help(s->out, command);
+		return TS_OK;
 	}
 	if (command)
 		return command->run(s);
-	near = ts_nearest_word(command_names, name);
+	if (!name) {
+		command_overview(s->out);
+		return s->options->help ? TS_OK : TS_BAD_INPUT;
+	}
+	near = command_nearest(name);
 	ts_text_puts(s->error, "'", name, "' is no command; ", near ? "did you mean " : "",
 		near ? near : "", near ? "? " : "", "tapshoal --help lists them", NULL);
 	return TS_BAD_INPUT;
+}
+
+/* The answer to where it is wanted; false when it did not all get there. */
+static bool deliver(const struct session *s, enum ts_status status)
+{
+	const char *file = status == TS_BAD_INPUT ? NULL : s->options->output;
+	FILE *stream = status == TS_BAD_INPUT ? stderr : file ? fopen(file, "wb") : stdout;
+	bool ok;
+
+	if (!stream)
+		return false;
+	ok = fwrite(ts_text_get(s->out), 1, s->out->len, stream) == s->out->len;
+	ok = fflush(stream) == 0 && !ferror(stream) && ok;
+	return (!file || fclose(stream) == 0) && ok;
 }
 
 static enum ts_status finish(struct session *s, enum ts_status status)
@@ -98,12 +82,9 @@ static enum ts_status finish(struct session *s, enum ts_status status)
 	}
 	if (s->error->len)
 		fprintf(stderr, "tapshoal: %s\n", ts_text_get(s->error));
-	if (status <= TS_NO || (status == TS_BAD_INPUT && s->out->len)) {
-		fputs(ts_text_get(s->out), status == TS_BAD_INPUT ? stderr : stdout);
-		if (fflush(stdout) || ferror(stdout)) {
-			fputs("tapshoal: the answer could not be written\n", stderr);
-			return TS_SYSTEM;
-		}
+	if ((status <= TS_NO || (status == TS_BAD_INPUT && s->out->len)) && !deliver(s, status)) {
+		fputs("tapshoal: the answer could not be written\n", stderr);
+		return TS_SYSTEM;
 	}
 	return status;
 }
@@ -115,8 +96,14 @@ int main(int argc, char **argv)
 	struct ts_catalogue catalogue;
 	struct ts_findings findings;
 	struct ts_text out, error;
-	struct session session = {&options, &arena, &catalogue, &findings, &out, &error};
+	struct session session = {.options = &options,
+		.arena = &arena,
+		.catalogue = &catalogue,
+		.findings = &findings,
+		.out = &out,
+		.error = &error};
 	const char *name = argc > 1 && argv[1][0] != '-' ? argv[1] : NULL;
+	const struct command *command = name ? command_named(name) : NULL;
 	enum ts_status status = TS_BAD_INPUT;
 
 	ts_arena_open(&arena, NULL);
@@ -124,8 +111,12 @@ int main(int argc, char **argv)
 	ts_findings_open(&findings, NULL);
 	ts_text_open(&out, NULL);
 	ts_text_open(&error, NULL);
-	if (options_parse(name ? argc - 1 : argc, name ? argv + 1 : argv, &options, &error))
-		status = dispatch(&session, name);
+	options = (struct options){0};
+	if (name && !command)
+		status = dispatch(&session, name, NULL);
+	else if (options_parse(
+			 command, name ? argc - 1 : argc, name ? argv + 1 : argv, &options, &error))
+		status = dispatch(&session, name, command);
 	status = finish(&session, status);
 	ts_text_drop(&error);
 	ts_text_drop(&out);

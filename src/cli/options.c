@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Flags: rows with a name, what they take and one line of help. Reading flags are not rows here:
- * they are the rows of the reading shape, matched without regard to case and exactly, so that a
- * slip like --K 9 never passes for --KH 9.
+ * Flags: rows with a name, a kind, the member they set, the commands that take them and one line
+ * of help. Reading flags are not rows here: they are the rows of the reading shape, matched without
+ * regard to case and exactly, so that a slip like --K 9 never passes for --KH 9.
  */
 #include "cli/options.h"
 
@@ -10,46 +10,81 @@
 
 #include "model/shape.h"
 
-enum flag_id {
-	FLAG_AIM,
-	FLAG_CATALOGUE,
-	FLAG_FORMAT,
-	FLAG_FRESH,
-	FLAG_HELP,
-	FLAG_NO_COLOR,
-	FLAG_ONLY_CATALOGUE,
-	FLAG_ORIGIN,
-	FLAG_QUIET,
-	FLAG_SOFTENED,
-	FLAG_TEMPERATURE,
-	FLAG_VERSION,
-	FLAG_WATER,
-	FLAG__COUNT
+enum flag_kind {
+	SWITCH,  /* bool */
+	TEXT,    /* const char * */
+	TEXTS,   /* struct values */
+	WORD,    /* int, index into words */
+	MEASURE, /* struct ts_measure of a quantity */
+	COUNT    /* size_t; 0 = not given */
 };
 
 struct flag {
 	const char *name, *short_name;
-	const char *takes; /* NULL = nothing */
+	enum flag_kind kind;
+	size_t offset;
+	const char *const *words;
+	enum ts_quantity quantity;
+	const char *takes;    /* as help shows it; NULL = nothing */
+	const char *commands; /* separated by blanks; NULL = all */
 	const char *says;
 };
 
+#define AT(m, T) (offsetof(struct options, m) + 0 * sizeof(&((struct options *)0)->m == (T *)0))
+#define SWITCH_ROW(name, short_name, m, commands, says)                                            \
+	{                                                                                          \
+		name, short_name, SWITCH, AT(m, bool), NULL, TS_Q_NUMBER, NULL, commands, says     \
+	}
+#define TEXT_ROW(name, short_name, m, takes, commands, says)                                       \
+	{                                                                                          \
+		name, short_name, TEXT, AT(m, const char *), NULL, TS_Q_NUMBER, takes, commands,   \
+			says                                                                       \
+	}
+#define TEXTS_ROW(name, m, takes, commands, says)                                                  \
+	{                                                                                          \
+		name, NULL, TEXTS, AT(m, struct values), NULL, TS_Q_NUMBER, takes, commands, says  \
+	}
+#define WORD_ROW(name, short_name, m, words, takes, commands, says)                                \
+	{                                                                                          \
+		name, short_name, WORD, AT(m, int), words, TS_Q_NUMBER, takes, commands, says      \
+	}
+#define MEASURE_ROW(name, m, quantity, takes, commands, says)                                      \
+	{                                                                                          \
+		name, NULL, MEASURE, AT(m, struct ts_measure), NULL, quantity, takes, commands,    \
+			says                                                                       \
+	}
+#define COUNT_ROW(name, m, takes, commands, says)                                                  \
+	{                                                                                          \
+		name, NULL, COUNT, AT(m, size_t), NULL, TS_Q_NUMBER, takes, commands, says         \
+	}
+
+static const char *const words_aim[] = {"display", "breeding", NULL};
+static const char *const words_origin[] = {"farmed", "wild", NULL};
+static const char *const words_format[] = {"text", "json", "csv", "html", NULL};
+
+#define MATCHING "rank why"
+
+/* Sorted by name. */
 /* clang-format off */
-static const struct flag flags[FLAG__COUNT] = {
-	[FLAG_AIM] = {"--aim", NULL, "display|breeding", "what you keep them for (display)"},
-	[FLAG_CATALOGUE] = {"--catalogue", NULL, "FOLDER", "adds a folder of species records"},
-	[FLAG_FORMAT] = {"--format", "-f", "text|json", "how the answer is written (text)"},
-	[FLAG_FRESH] = {"--fresh", NULL, NULL, "the sample came straight from the tap"},
-	[FLAG_HELP] = {"--help", "-h", NULL, "this page"},
-	[FLAG_NO_COLOR] = {"--no-color", NULL, NULL, "no colour (none is used where there is no terminal)"},
-	[FLAG_ONLY_CATALOGUE] = {"--only-catalogue", NULL, NULL, "leaves the shipped records out"},
-	[FLAG_ORIGIN] = {"--origin", NULL, "farmed|wild", "where the animals come from (farmed)"},
-	[FLAG_QUIET] = {"--quiet", "-q", NULL, "verdicts without reasons"},
-	[FLAG_SOFTENED] = {"--softened", NULL, NULL, "the water went through a household softener"},
-	[FLAG_TEMPERATURE] = {"--temperature", NULL, "24..26", "what the tank runs at, C or F"},
-	[FLAG_VERSION] = {"--version", "-V", NULL, "the version"},
-	[FLAG_WATER] = {"--water", "-w", "FILE", "a water file, instead of reading flags; - is stdin"},
+static const struct flag flags[] = {
+	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", MATCHING, "what you keep them for (display)"),
+	SWITCH_ROW("--ascii", NULL, ascii, NULL, "charts from plain letters"),
+	TEXTS_ROW("--catalogue", folders, "FOLDER", MATCHING, "adds a folder of species records"),
+	WORD_ROW("--format", "-f", format, words_format, "FORMAT", NULL, "how the answer is written"),
+	SWITCH_ROW("--fresh", NULL, fresh, MATCHING, "the sample came straight from the tap"),
+	SWITCH_ROW("--help", "-h", help, NULL, "this page"),
+	SWITCH_ROW("--no-color", NULL, no_color, NULL, "no colour (none is used where there is no terminal)"),
+	SWITCH_ROW("--only-catalogue", NULL, only_catalogue, MATCHING, "leaves the shipped records out"),
+	WORD_ROW("--origin", NULL, origin, words_origin, "farmed|wild", MATCHING, "where the animals come from (farmed)"),
+	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
+	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
+	SWITCH_ROW("--softened", NULL, softened, MATCHING, "the water went through a household softener"),
+	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", MATCHING, "what the tank runs at, C or F"),
+	SWITCH_ROW("--version", "-V", version, NULL, "the version"),
+	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING, "a water file, instead of reading flags; - is stdin"),
 };
 /* clang-format on */
+#define FLAGS (sizeof flags / sizeof *flags)
 
 static bool refuse(struct ts_text *error, const char *what, const char *remedy)
 {
@@ -57,64 +92,103 @@ static bool refuse(struct ts_text *error, const char *what, const char *remedy)
 	return false;
 }
 
-static bool either(const char *value, const char *no, const char *yes, bool *ret, const char *flag,
-	struct ts_text *error)
+/* Whether `word` stands in a list separated by blanks. */
+static bool listed(const char *list, const char *word)
 {
-	if (strcmp(value, no) != 0 && strcmp(value, yes) != 0) {
-		ts_text_puts(error, flag, " does not take '", value, "'; it takes ", no, " or ",
-			yes, NULL);
-		return false;
+	size_t len = strlen(word);
+
+	for (const char *at = list; (at = strstr(at, word)); at += len) {
+		if ((at == list || at[-1] == ' ') && (at[len] == ' ' || !at[len]))
+			return true;
 	}
-	*ret = strcmp(value, yes) == 0;
-	return true;
+	return false;
 }
 
-static bool quantity(const char *flag, enum ts_quantity q, const char *value,
-	struct ts_measure *ret, struct ts_text *error)
+static bool takes_flag(const struct command *command, const struct flag *flag)
 {
+	return !flag->commands || (command && listed(flag->commands, command->name));
+}
+
+static bool refuse_word(
+	const char *flag, const char *value, const char *const *words, struct ts_text *error)
+{
+	ts_text_puts(error, flag, " does not take '", value, "'; it takes", NULL);
+	for (int i = 0; words[i]; i++)
+		ts_text_puts(error, i ? ", " : " ", words[i], NULL);
+	return false;
+}
+
+static bool set_word(const char *flag, const char *const *words, const char *value, void *at,
+	struct ts_text *error)
+{
+	for (int i = 0; words[i]; i++) {
+		if (strcmp(words[i], value) == 0) {
+			memcpy(at, &i, sizeof i);
+			return true;
+		}
+	}
+	return refuse_word(flag, value, words, error);
+}
+
+static bool set_measure(
+	const char *flag, enum ts_quantity q, const char *value, void *at, struct ts_text *error)
+{
+	struct ts_measure measure;
 	struct ts_scan scan;
 
-	if (ts_scan_measure(q, value, strlen(value), ret, &scan))
+	if (ts_scan_measure(q, value, strlen(value), &measure, &scan)) {
+		memcpy(at, &measure, sizeof measure);
 		return true;
+	}
 	ts_text_puts(error, flag, " '", value, "': ", ts_scan_says(scan.fault),
 		"; write it like \"", ts_quantities[q].example, "\"", NULL);
 	return false;
 }
 
-static bool set_flag(struct options *o, enum flag_id id, const char *value, struct ts_text *error)
+static bool set_count(const char *flag, const char *value, void *at, struct ts_text *error)
 {
-	switch (id) {
-	case FLAG_AIM:
-		return either(value, "display", "breeding", &o->keeping.breeding, "--aim", error);
-	case FLAG_CATALOGUE:
-		if (o->folder_count == TS_FOLDERS_MOST)
-			return refuse(error, "too many --catalogue folders", "16 are read");
-		o->folders[o->folder_count++] = value;
+	size_t count = 0;
+
+	for (const char *c = value; *c; c++) {
+		if (*c < '0' || *c > '9' || count > 100000) {
+			count = 0;
+			break;
+		}
+		count = count * 10 + (size_t)(*c - '0');
+	}
+	if (!count) {
+		ts_text_puts(error, flag, " '", value, "' is no count; write it like 3", NULL);
+		return false;
+	}
+	memcpy(at, &count, sizeof count);
+	return true;
+}
+
+static bool set_flag(
+	struct options *o, const struct flag *flag, const char *value, struct ts_text *error)
+{
+	char *at = (char *)o + flag->offset;
+	struct values *values;
+
+	switch (flag->kind) {
+	case SWITCH:
+		*(bool *)(void *)at = true;
 		return true;
-	case FLAG_FORMAT:
-		return either(value, "text", "json", &o->json, "--format", error);
-	case FLAG_FRESH:
-		return o->keeping.fresh = true;
-	case FLAG_HELP:
-		return o->help = true;
-	case FLAG_NO_COLOR:
-		return o->no_color = true;
-	case FLAG_ONLY_CATALOGUE:
-		return o->only_catalogue = true;
-	case FLAG_ORIGIN:
-		return either(value, "farmed", "wild", &o->keeping.wild, "--origin", error);
-	case FLAG_QUIET:
-		return o->quiet = true;
-	case FLAG_SOFTENED:
-		return o->softened = true;
-	case FLAG_TEMPERATURE:
-		return quantity(
-			"--temperature", TS_Q_TEMPERATURE, value, &o->keeping.temperature, error);
-	case FLAG_VERSION:
-		return o->version = true;
+	case TEXT:
+		memcpy(at, &value, sizeof value);
+		return true;
+	case TEXTS:
+		values = (struct values *)(void *)at;
+		if (values->count == TS_VALUES_MOST)
+			return refuse(error, flag->name, "it may stand 16 times");
+		values->items[values->count++] = value;
+		return true;
+	case WORD:
+		return set_word(flag->name, flag->words, value, at, error);
+	case COUNT:
+		return set_count(flag->name, value, at, error);
 	default:
-		o->water_file = value;
-		return true;
+		return set_measure(flag->name, flag->quantity, value, at, error);
 	}
 }
 
@@ -122,34 +196,20 @@ static bool set_reading(struct options *o, const struct ts_field *field, const c
 	const char *value, struct ts_text *error)
 {
 	char *at = (char *)&o->reading + field->offset;
-	struct ts_measure m;
 
 	o->has_reading = true;
-	if (field->kind == TS_WORD) {
-		for (int i = 0; field->words[i]; i++) {
-			if (strcmp(field->words[i], value) == 0) {
-				memcpy(at, &i, sizeof i);
-				return true;
-			}
-		}
-		ts_text_puts(error, flag, " does not take '", value, "'; it takes", NULL);
-		for (int i = 0; field->words[i]; i++)
-			ts_text_puts(error, i ? ", " : " ", field->words[i], NULL);
-		return false;
-	}
+	if (field->kind == TS_WORD)
+		return set_word(flag, field->words, value, at, error);
 	if (field->kind == TS_TEXT) {
 		memcpy(at, &value, sizeof value);
 		return true;
 	}
-	if (!quantity(flag, field->quantity, value, &m, error))
-		return false;
-	memcpy(at, &m, sizeof m);
-	return true;
+	return set_measure(flag, field->quantity, value, at, error);
 }
 
 static const struct flag *find_flag(const char *argument)
 {
-	for (int i = 0; i < FLAG__COUNT; i++) {
+	for (size_t i = 0; i < FLAGS; i++) {
 		if (strcmp(flags[i].name, argument) == 0 ||
 			(flags[i].short_name && strcmp(flags[i].short_name, argument) == 0))
 			return &flags[i];
@@ -157,42 +217,77 @@ static const struct flag *find_flag(const char *argument)
 	return NULL;
 }
 
-static bool unknown_flag(const char *argument, struct ts_text *error)
+/* A flag that is none, or none of this command's. */
+static bool unknown_flag(const struct command *command, const char *argument, struct ts_text *error)
 {
-	const char *near = ts_shape_nearest_key(&ts_shape_reading, argument + 2);
+	const struct flag *elsewhere = find_flag(argument);
+	const char *names[FLAGS + 1] = {NULL}, *near = NULL;
 
+	if (elsewhere) {
+		ts_text_puts(error, command ? command->name : "tapshoal", " takes no ", argument,
+			"; ", elsewhere->commands, " does", NULL);
+		return false;
+	}
+	for (size_t i = 0; i < FLAGS; i++)
+		names[i] = flags[i].name;
+	if (argument[1] == '-')
+		near = ts_shape_nearest_key(&ts_shape_reading, argument + 2);
 	ts_text_puts(error, "unknown flag '", argument, "'; ", NULL);
-	if (near && argument[1] == '-')
+	if (near && command && command->readings)
 		ts_text_puts(error, "did you mean --", near, "? ", NULL);
-	ts_text_put(error, "tapshoal --help lists them");
+	else if (argument[1] == '-' && (near = ts_nearest_word(names, argument)) != NULL)
+		ts_text_puts(error, "did you mean ", near, "? ", NULL);
+	ts_text_puts(error, "tapshoal ", command ? command->name : "", command ? " " : "",
+		"--help lists them", NULL);
 	return false;
 }
 
 /* One flag, with its value where it takes one; moves `*i` past what was used. */
-static bool parse_flag(struct options *o, int argc, char **argv, int *i, struct ts_text *error)
+static bool parse_flag(const struct command *command, struct options *o, int argc, char **argv,
+	int *i, struct ts_text *error)
 {
 	const char *argument = argv[*i];
 	const struct flag *flag = find_flag(argument);
 	const struct ts_field *field = NULL;
 
-	if (!flag && argument[1] == '-')
+	if (flag && !takes_flag(command, flag))
+		flag = NULL;
+	if (!flag && argument[1] == '-' && command && command->readings)
 		field = ts_shape_field_caseless(&ts_shape_reading, argument + 2);
 	if (!flag && !field)
-		return unknown_flag(argument, error);
-	if (flag && !flag->takes)
-		return set_flag(o, (enum flag_id)(flag - flags), "", error);
+		return unknown_flag(command, argument, error);
+	if (flag && flag->kind == SWITCH)
+		return set_flag(o, flag, NULL, error);
 	if (*i + 1 >= argc) {
 		ts_text_puts(error, argument, " needs a value behind it; write it like ",
 			flag ? flag->takes : ts_quantities[field->quantity].example, NULL);
 		return false;
 	}
 	++*i;
-	if (flag)
-		return set_flag(o, (enum flag_id)(flag - flags), argv[*i], error);
-	return set_reading(o, field, argument, argv[*i], error);
+	return flag ? set_flag(o, flag, argv[*i], error)
+		    : set_reading(o, field, argument, argv[*i], error);
 }
 
-bool options_parse(int argc, char **argv, struct options *ret, struct ts_text *error)
+/* What is wrong between flags. */
+static bool agree(const struct command *command, struct options *o, struct ts_text *error)
+{
+	if (o->water_file && o->has_reading)
+		return refuse(error, "a water file and reading flags were both given",
+			"give one of the two");
+	if (command && !listed(command->formats, words_format[o->format])) {
+		ts_text_puts(error, command->name, " does not write ", words_format[o->format],
+			"; it writes ", command->formats, NULL);
+		return false;
+	}
+	o->keeping = (struct ts_keeping){.wild = o->origin == 1,
+		.breeding = o->aim == 1,
+		.fresh = o->fresh,
+		.temperature = o->temperature};
+	return true;
+}
+
+bool options_parse(const struct command *command, int argc, char **argv, struct options *ret,
+	struct ts_text *error)
 {
 	bool flags_over = false;
 
@@ -201,7 +296,7 @@ bool options_parse(int argc, char **argv, struct options *ret, struct ts_text *e
 		if (!flags_over && strcmp(argv[i], "--") == 0) {
 			flags_over = true;
 		} else if (!flags_over && argv[i][0] == '-' && argv[i][1]) {
-			if (!parse_flag(ret, argc, argv, &i, error))
+			if (!parse_flag(command, ret, argc, argv, &i, error))
 				return false;
 		} else if (ret->argument_count == TS_ARGUMENTS_MOST) {
 			return refuse(error, "too many arguments", "256 are read");
@@ -209,10 +304,7 @@ bool options_parse(int argc, char **argv, struct options *ret, struct ts_text *e
 			ret->arguments[ret->argument_count++] = argv[i];
 		}
 	}
-	if (ret->water_file && ret->has_reading)
-		return refuse(error, "a water file and reading flags were both given",
-			"give one of the two");
-	return true;
+	return agree(command, ret, error);
 }
 
 static void help_line(struct ts_text *text, const char *name, const char *takes, const char *says)
@@ -225,11 +317,8 @@ static void help_line(struct ts_text *text, const char *name, const char *takes,
 	ts_text_puts(text, " ", says, "\n", NULL);
 }
 
-void options_help(struct ts_text *text)
+static void help_readings(struct ts_text *text)
 {
-	ts_text_put(text, "flags:\n");
-	for (int i = 0; i < FLAG__COUNT; i++)
-		help_line(text, flags[i].name, flags[i].takes, flags[i].says);
 	ts_text_put(text,
 		"readings of the water, as flags (ions need a unit; GH and KH bare are dH):\n");
 	for (size_t i = 0; i < ts_shape_reading.count; i++) {
@@ -241,4 +330,19 @@ void options_help(struct ts_text *text)
 		strncat(name, f->key, sizeof name - 3);
 		help_line(text, name, ts_quantities[f->quantity].example, f->says);
 	}
+}
+
+void options_help(struct ts_text *text, const struct command *command)
+{
+	ts_text_puts(
+		text, "tapshoal ", command->usage, "\n    ", command->says, "\n\nflags:\n", NULL);
+	for (size_t i = 0; i < FLAGS; i++) {
+		if (!takes_flag(command, &flags[i]))
+			continue;
+		help_line(text, flags[i].name,
+			flags[i].words == words_format ? command->formats : flags[i].takes,
+			flags[i].says);
+	}
+	if (command->readings)
+		help_readings(text);
 }

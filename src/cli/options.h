@@ -10,28 +10,53 @@
 
 #include "base/text.h"
 
-#define TS_FOLDERS_MOST 16
+#define TS_VALUES_MOST 16
 #define TS_ARGUMENTS_MOST 256
 
+struct session;
+
+/* One command. */
+struct command {
+	const char *name;
+	enum ts_status (*run)(struct session *session);
+	const char *usage;
+	const char *formats; /* of --format, separated by blanks; the first is the default */
+	bool readings;       /* takes readings of a water as flags */
+	const char *says;
+};
+
+enum format { FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV, FORMAT_HTML };
+
+/* What a flag that may be repeated gave. */
+struct values {
+	const char *items[TS_VALUES_MOST];
+	size_t count;
+};
+
+/* One member a flag (options.c has the rows). Texts point into argv. */
 struct options {
-	const char *water_file;
+	const char *water_file, *output;
+	struct values folders;
+	int format; /* enum format */
+	int aim, origin;
+	bool fresh, softened, help, version, quiet, only_catalogue, no_color, ascii;
+	struct ts_measure temperature;
+
+	struct ts_keeping keeping; /* made from aim, origin, fresh, temperature */
 	struct ts_reading reading; /* what reading flags gave */
 	bool has_reading;
-	struct ts_keeping keeping;
-	bool softened, help, version, quiet, json, only_catalogue, no_color;
-	const char *folders[TS_FOLDERS_MOST];
-	size_t folder_count;
 	const char *arguments[TS_ARGUMENTS_MOST]; /* what is no flag */
 	size_t argument_count;
 };
 
 /*
- * Parses arguments 1..argc-1. False with one line in `error` naming the mistake and what would be
- * right. Texts of the result point into argv.
+ * Parses arguments 1..argc-1 for a command (NULL: none was named, only --help and --version are
+ * taken). False with one line in `error` naming the mistake and what would be right.
  */
-bool options_parse(int argc, char **argv, struct options *ret, struct ts_text *error);
+bool options_parse(const struct command *command, int argc, char **argv, struct options *ret,
+	struct ts_text *error);
 
-/* Adds the flags and their help, from the tables. */
-void options_help(struct ts_text *text);
+/* Adds usage and flags of a command, from the tables. */
+void options_help(struct ts_text *text, const struct command *command);
 
 #endif

@@ -6,7 +6,6 @@
 
 #include "base/arena.h"
 #include "cli/commands.h"
-#include "words/names.h"
 #include "words/sentence.h"
 
 static enum ts_status match_all(struct session *s, struct answer *a)
@@ -16,44 +15,48 @@ static enum ts_status match_all(struct session *s, struct answer *a)
 		return TS_NO_MEMORY;
 	a->count = s->catalogue->count;
 	for (size_t i = 0; i < a->count; i++) {
-		ts_match_species(s->catalogue->items[i], &a->profile, &s->options->keeping, NULL,
-			&a->matches[i]);
+		ts_match_species(s->catalogue->items[i], &a->profile, &s->options->keeping,
+			s->practice, &a->matches[i]);
 		a->of[a->matches[i].verdict]++;
 	}
 	ts_match_sort(a->matches, a->count);
 	return TS_OK;
 }
 
-static void verdict_line(struct ts_text *out, const struct answer *a)
+static void count(struct ts_text *text, size_t n)
+{
+	ts_text_number_short(text, (double)n, 0);
+}
+
+static void verdict(struct ts_text *out, const struct answer *a)
 {
 	if (a->profile.poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE)) {
 		ts_text_put(out, "Not now: ammonia or nitrite stands in this water, and no animal "
-				 "goes into it.\n");
+				 "goes into it.");
 		return;
 	}
 	if (a->of[TS_SUITS] + a->of[TS_TOLERATES] == 0) {
 		ts_text_put(out, a->of[TS_UNSURE] ? "Unsure: nothing can be called suitable yet, "
 						  : "This water suits none of ");
-		ts_text_number_short(
-			out, (double)(a->of[TS_UNSURE] ? a->of[TS_UNSURE] : a->count), 0);
-		ts_text_put(out,
-			a->of[TS_UNSURE] ? " species wait on a measurement.\n" : " species.\n");
+		count(out, a->of[TS_UNSURE] ? a->of[TS_UNSURE] : a->count);
+		ts_text_put(
+			out, a->of[TS_UNSURE] ? " species wait on a measurement." : " species.");
 		return;
 	}
 	ts_text_put(out, "This water suits ");
 	if (a->of[TS_SUITS])
-		ts_text_number_short(out, (double)a->of[TS_SUITS], 0);
+		count(out, a->of[TS_SUITS]);
 	else
 		ts_text_put(out, "none");
 	ts_text_put(out, " of ");
-	ts_text_number_short(out, (double)a->count, 0);
+	count(out, a->count);
 	ts_text_put(out, " species; tolerated by ");
-	ts_text_number_short(out, (double)a->of[TS_TOLERATES], 0);
-	ts_text_put(out, a->of[TS_SUITS] ? " more.\n" : ".\n");
+	count(out, a->of[TS_TOLERATES]);
+	ts_text_put(out, a->of[TS_SUITS] ? " more." : ".");
 }
 
 /* The parameter that excludes most. */
-static void deciding_line(struct ts_text *out, const struct answer *a)
+static void deciding(struct ts_text *out, const struct answer *a)
 {
 	size_t by[TS_PARAMETER__COUNT] = {0};
 	int most = 0;
@@ -70,80 +73,87 @@ static void deciding_line(struct ts_text *out, const struct answer *a)
 	if (!by[most])
 		return;
 	ts_text_puts(out, ts_parameter_rows[most].label, " decides most: it excludes ", NULL);
-	ts_text_number_short(out, (double)by[most], 0);
-	ts_text_put(out, " species.\n");
+	count(out, by[most]);
+	ts_text_put(out, " species.");
 }
 
-static void one_line(struct ts_text *out, const struct ts_match *m, bool room)
+static struct ts_node *entry(
+	struct ts_document *doc, struct ts_text *text, const struct ts_match *m)
 {
-	struct ts_text line;
-
-	ts_text_open(&line, &out->allocator);
-	print_name(&line, m->species);
-	if (room) {
-		ts_text_put(&line, ": ");
-		print_room(&line, m->species);
-		ts_text_put(&line, m->species->cautions ? "; caution: " : "");
-		print_cautions(&line, m->species);
+	say_name(text, m->species);
+	if (m->verdict <= TS_TOLERATES) {
+		ts_text_put(text, ": ");
+		say_room(text, m->species);
+		ts_text_put(text, m->species->cautions ? "; caution: " : "");
+		say_cautions(text, m->species);
 	}
-	print_wrapped(out, ts_text_get(&line), 2);
-	out->failed |= line.failed;
-	ts_text_drop(&line);
+	return ts_doc_entry(doc, ts_doc_take(doc, text));
 }
 
-static void reason(struct ts_text *out, const struct ts_match *m, const struct ts_profile *profile)
+static void line(struct ts_document *doc, struct ts_node *node, struct ts_text *text, int hue_of)
 {
-	struct ts_text line;
+	struct ts_line *added;
 
-	ts_text_open(&line, &out->allocator);
-	ts_say_copper(&line, m, profile);
-	if (line.len)
-		print_wrapped(out, ts_text_get(&line), 6);
-	ts_text_drop(&line);
+	if (!text->len)
+		return;
+	added = ts_doc_line(doc, node, ts_doc_take(doc, text), NULL);
+	if (added)
+		added->hue = say_hue(hue_of);
+}
+
+static void reasons(struct ts_document *doc, struct ts_node *node, struct ts_text *text,
+	const struct ts_match *m, const struct ts_profile *profile)
+{
+	ts_say_copper(text, m, profile);
+	line(doc, node, text, -1);
 	if (m->limiting < 0)
 		return;
-	ts_say_parameter(&line, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
-	print_wrapped(out, ts_text_get(&line), 6);
-	ts_text_drop(&line);
-	ts_say_near_miss(&line, m);
-	if (line.len)
-		print_wrapped(out, ts_text_get(&line), 6);
-	out->failed |= line.failed;
-	ts_text_drop(&line);
+	ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+	line(doc, node, text, m->limiting);
+	ts_say_near_miss(text, m);
+	line(doc, node, text, -1);
 }
 
-static void section(struct ts_text *out, const struct answer *a, enum ts_verdict verdict,
-	const char *title, bool quiet)
+static void section(struct ts_document *doc, struct ts_text *text, const struct answer *a,
+	enum ts_verdict of, const char *title)
 {
-	if (!a->of[verdict])
+	if (!a->of[of])
 		return;
-	ts_text_puts(out, "\n", title, " (", NULL);
-	ts_text_number_short(out, (double)a->of[verdict], 0);
-	ts_text_put(out, ")\n");
+	ts_text_puts(text, title, " (", NULL);
+	count(text, a->of[of]);
+	ts_text_put(text, ")");
+	ts_doc_heading(doc, 0, ts_doc_take(doc, text));
 	for (size_t i = 0; i < a->count; i++) {
-		if (a->matches[i].verdict != verdict)
-			continue;
-		one_line(out, &a->matches[i], verdict <= TS_TOLERATES);
-		if (!quiet)
-			reason(out, &a->matches[i], &a->profile);
+		if (a->matches[i].verdict == of)
+			reasons(doc, entry(doc, text, &a->matches[i]), text, &a->matches[i],
+				&a->profile);
 	}
 }
 
-static void print_text(struct ts_text *out, const struct answer *a, const struct options *o,
-	const struct ts_catalogue *catalogue)
+static void write_answer(struct session *s, const struct answer *a)
 {
-	verdict_line(out, a);
-	deciding_line(out, a);
-	ts_text_put(out, "\n");
-	print_water(out, a, o);
-	ts_say_overlays(out, catalogue);
-	print_notes(out, a);
-	section(out, a, TS_SUITS, "THE WATER SUITS", o->quiet);
-	section(out, a, TS_TOLERATES, "TOLERATE IT", o->quiet);
-	section(out, a, TS_UNSURE, "UNSURE", o->quiet);
-	section(out, a, TS_EXCLUDED, "EXCLUDED", o->quiet);
-	ts_text_put(out, "\nThe water is one question; room and company are another. Local law and "
-			 "a vet\ncome before any list. Never release an animal.\n");
+	struct ts_document doc;
+	struct ts_text text;
+	const char *first;
+
+	ts_doc_open(&doc, s->arena, "Fish for this water");
+	ts_text_open(&text, &s->arena->allocator);
+	verdict(&text, a);
+	first = ts_doc_take(&doc, &text);
+	deciding(&text, a);
+	ts_doc_verdict(&doc, first, ts_doc_take(&doc, &text));
+	say_water(&doc, a, s->options);
+	say_overlays(&doc, s->catalogue);
+	say_notes(&doc, a);
+	section(&doc, &text, a, TS_SUITS, "THE WATER SUITS");
+	section(&doc, &text, a, TS_TOLERATES, "TOLERATE IT");
+	section(&doc, &text, a, TS_UNSURE, "UNSURE");
+	section(&doc, &text, a, TS_EXCLUDED, "EXCLUDED");
+	ts_doc_paragraph(&doc, "The water is one question; room and company are another. Local law "
+			       "and a vet come before any list. Never release an animal.");
+	s->arena->failed |= text.failed;
+	ts_text_drop(&text);
+	session_write(s, &doc);
 }
 
 enum ts_status command_rank(struct session *s)
@@ -162,9 +172,9 @@ enum ts_status command_rank(struct session *s)
 	status = match_all(s, &a);
 	if (status)
 		return status;
-	if (s->options->json)
-		print_json(s->out, &a, "rank");
+	if (s->options->format == FORMAT_JSON)
+		rank_json(s, &a, "rank");
 	else
-		print_text(s->out, &a, s->options, s->catalogue);
+		write_answer(s, &a);
 	return a.of[TS_SUITS] + a.of[TS_TOLERATES] ? TS_OK : TS_NO;
 }

@@ -30,87 +30,113 @@ static enum ts_status match_named(struct session *s, struct answer *a)
 			ok = false;
 			continue;
 		}
-		ts_match_species(species, &a->profile, &o->keeping, NULL, &a->matches[a->count]);
+		ts_match_species(
+			species, &a->profile, &o->keeping, s->practice, &a->matches[a->count]);
 		a->of[a->matches[a->count++].verdict]++;
 	}
 	return ok ? TS_OK : TS_BAD_INPUT;
 }
 
-static void say_verdict(
-	struct ts_text *out, const struct ts_match *m, const struct ts_profile *profile)
+static void verdict(struct ts_document *doc, struct ts_text *text, const struct ts_match *m,
+	const struct ts_profile *profile)
 {
 	static const char *const says[TS_VERDICT__COUNT] = {
 		"this water suits it", "it tolerates this water", "unsure", "not in this water"};
+	const char *first;
 
-	print_name(out, m->species);
-	ts_text_puts(out, ": ", says[m->verdict], "\n", NULL);
+	say_name(text, m->species);
+	ts_text_puts(text, ": ", says[m->verdict], NULL);
+	first = ts_doc_take(doc, text);
 	if (!isnan(m->copper_borne_mg_l))
-		ts_say_copper(out, m, profile);
+		ts_say_copper(text, m, profile);
 	else if (profile->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE))
-		ts_text_put(out, "Ammonia or nitrite stands in the water: see below");
+		ts_text_put(text, "Ammonia or nitrite stands in the water: see below");
 	else if (m->limiting >= 0)
-		ts_say_parameter(out, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
 	else if (m->gh_missing)
-		ts_text_put(out, "GH is not given, and it decides most");
+		ts_text_put(text, "GH is not given, and it decides most");
 	else
-		ts_text_put(out, "Everything that was measured lies in its comfortable range");
-	ts_text_put(out, "\n");
+		ts_text_put(text, "Everything that was measured lies in its comfortable range");
+	ts_doc_verdict(doc, first, ts_doc_take(doc, text));
 }
 
-static void say_parameters(struct ts_text *out, const struct ts_match *m)
+static void parameters(struct ts_document *doc, struct ts_text *text, const struct ts_match *m)
 {
-	ts_text_put(out, "\n  The water\n");
+	ts_doc_heading(doc, 1, "The water");
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
 		const struct ts_parameter_fit *f = &m->at[p];
+		struct ts_node *entry;
 
 		if (p == TS_SALINITY && f->uncomfortable_by == 0)
 			continue;
-		ts_text_put(out, "    ");
-		ts_say_parameter(out, (enum ts_parameter)p, f);
-		ts_text_put(out, "\n      tolerated ");
-		ts_say_range(out, &f->tolerated, 1);
-		ts_text_puts(out, " (", f->source[0], f->variant ? ", " : "",
-			f->variant ? f->variant : "", ")\n", NULL);
+		ts_say_parameter(text, (enum ts_parameter)p, f);
+		entry = ts_doc_entry(doc, ts_doc_take(doc, text));
+		if (entry)
+			entry->hue = say_hue(p);
+		ts_text_put(text, "tolerated ");
+		ts_say_range(text, &f->tolerated, 1);
+		ts_text_puts(text, " (", f->source[0], f->variant ? ", " : "",
+			f->variant ? f->variant : "", ")", NULL);
+		ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
 	}
 }
 
-static void say_cautions(struct ts_text *out, const struct ts_species *s)
+static void cautions(struct ts_document *doc, struct ts_node *facts, struct ts_text *text,
+	const struct ts_species *s)
 {
-	if (s->cautions) {
-		ts_text_put(out, "  Cautions: ");
-		print_cautions(out, s);
-		ts_text_put(out, "\n");
+	say_cautions(text, s);
+	if (text->len)
+		ts_doc_line(doc, facts, "Cautions", ts_doc_take(doc, text), NULL);
+	for (size_t i = 0; i < s->listed.count; i++) {
+		ts_text_puts(text, s->listed.items[i], ": ask your authority before anything else",
+			NULL);
+		ts_doc_line(doc, facts, "Listed under", ts_doc_take(doc, text), NULL);
 	}
-	for (size_t i = 0; i < s->listed.count; i++)
-		ts_text_puts(out, "  Listed under ", s->listed.items[i],
-			": ask your authority before anything else.\n", NULL);
-	if (s->disputed) {
-		ts_text_put(out, "  Disputed: ");
-		print_wrapped(out, s->disputed, 4);
-	}
+	if (s->disputed)
+		ts_doc_line(doc, facts, "Disputed", s->disputed, NULL);
 }
 
-static void print_one(
-	struct ts_text *out, const struct ts_match *m, const struct ts_profile *profile)
+static void one(struct ts_document *doc, struct ts_text *text, const struct ts_match *m,
+	const struct ts_profile *profile)
 {
 	const struct ts_species *s = m->species;
+	struct ts_node *facts;
 
-	say_verdict(out, m, profile);
-	say_parameters(out, m);
-	ts_text_puts(out, "  Comes from ", ts_words_home_water_said[s->home_water], ".\n", NULL);
-	ts_text_put(out, "  Room: ");
-	print_room(out, s);
-	ts_text_put(out, " long or more.\n  Company: settled from ");
-	ts_text_number_short(out, s->group.least, 0);
-	ts_text_put(out, ", comfortable from ");
-	ts_text_number_short(out, s->group.comfortable, 0);
-	ts_text_put(out, ".\n");
-	say_cautions(out, s);
-	ts_text_put(out, "  Sources:");
+	verdict(doc, text, m, profile);
+	parameters(doc, text, m);
+	facts = ts_doc_facts(doc, 1);
+	ts_doc_line(doc, facts, "Comes from", ts_words_home_water_said[s->home_water], NULL);
+	ts_text_put(text, "settled from ");
+	ts_text_number_short(text, s->group.least, 0);
+	ts_text_put(text, ", comfortable from ");
+	ts_text_number_short(text, s->group.comfortable, 0);
+	ts_doc_line(doc, facts, "Company", ts_doc_take(doc, text), NULL);
+	say_room(text, s);
+	ts_text_put(text, " long or more");
+	ts_doc_line(doc, facts, "Room", ts_doc_take(doc, text), NULL);
+	cautions(doc, facts, text, s);
 	for (size_t i = 0; i < s->sources.count; i++)
-		ts_text_puts(out, i ? ", " : " ", s->sources.items[i], NULL);
-	ts_text_put(out, s->sources.count ? "; the rest common practice or memory, as marked\n"
-					  : " no publication; common practice or memory\n");
+		ts_text_puts(text, i ? ", " : "", s->sources.items[i], NULL);
+	ts_text_put(text, s->sources.count ? "; the rest common practice or memory, as marked"
+					   : "no publication; common practice or memory");
+	ts_doc_line(doc, facts, "Sources", ts_doc_take(doc, text), NULL);
+}
+
+static void write_answer(struct session *s, const struct answer *a)
+{
+	struct ts_document doc;
+	struct ts_text text;
+
+	ts_doc_open(&doc, s->arena, "Species against this water");
+	ts_text_open(&text, &s->arena->allocator);
+	for (size_t i = 0; i < a->count; i++)
+		one(&doc, &text, &a->matches[i], &a->profile);
+	say_water(&doc, a, s->options);
+	say_overlays(&doc, s->catalogue);
+	say_notes(&doc, a);
+	s->arena->failed |= text.failed;
+	ts_text_drop(&text);
+	session_write(s, &doc);
 }
 
 enum ts_status command_why(struct session *s)
@@ -129,16 +155,9 @@ enum ts_status command_why(struct session *s)
 	status = match_named(s, &a);
 	if (status)
 		return status;
-	if (s->options->json) {
-		print_json(s->out, &a, "why");
-	} else {
-		for (size_t i = 0; i < a.count; i++) {
-			print_one(s->out, &a.matches[i], &a.profile);
-			ts_text_put(s->out, "\n");
-		}
-		print_water(s->out, &a, s->options);
-		ts_say_overlays(s->out, s->catalogue);
-		print_notes(s->out, &a);
-	}
+	if (s->options->format == FORMAT_JSON)
+		rank_json(s, &a, "why");
+	else
+		write_answer(s, &a);
 	return a.of[TS_SUITS] + a.of[TS_TOLERATES] ? TS_OK : TS_NO;
 }

@@ -8,7 +8,7 @@
 
 #include "base/text.h"
 
-#define TS_JSON_DEPTH 16
+#define TS_JSON_DEPTH 32
 
 struct ts_json {
 	struct ts_text *text;

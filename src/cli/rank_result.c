@@ -147,12 +147,12 @@ static void put_water(struct ts_json *j, const struct answer *a)
 	ts_json_end_object(j);
 }
 
-void print_json(struct ts_text *out, const struct answer *a, const char *command)
+void rank_json(struct session *s, const struct answer *a, const char *command)
 {
 	static const char *const lists[] = {"ranked", "excluded", "near_misses"};
 	struct ts_json j;
 
-	ts_json_open(&j, out);
+	ts_json_open(&j, s->out);
 	ts_json_object(&j, NULL);
 	ts_json_text(&j, "tapshoal", TS_VERSION);
 	ts_json_number(&j, "format", 1, 0);

@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The commands, one row each. Parsing, help and errors read the rows.
+ */
+#include "cli/commands.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include "model/shape.h"
+#include "report/screen.h"
+
+/* clang-format off */
+static const struct command commands[] = {
+	{"lint", command_lint, "lint FILE...", "text", false,
+		"checks species records, files or folders"},
+	{"rank", command_rank, "rank", "text json", true,
+		"which species the water suits, best first, and what excludes the rest"},
+	{"why", command_why, "why SPECIES...", "text json", true,
+		"one or more species in full against the water"},
+};
+/* clang-format on */
+#define COMMANDS (sizeof commands / sizeof *commands)
+
+const struct command *command_named(const char *name)
+{
+	for (size_t i = 0; i < COMMANDS; i++) {
+		if (strcmp(commands[i].name, name) == 0)
+			return &commands[i];
+	}
+	return NULL;
+}
+
+const char *command_nearest(const char *name)
+{
+	const char *names[COMMANDS + 1] = {NULL};
+
+	for (size_t i = 0; i < COMMANDS; i++)
+		names[i] = commands[i].name;
+	return ts_nearest_word(names, name);
+}
+
+void command_overview(struct ts_text *text)
+{
+	ts_text_put(text, "tapshoal matches fish to the water you have.\n\n");
+	for (size_t i = 0; i < COMMANDS; i++)
+		ts_text_puts(text, "  tapshoal ", commands[i].usage, "\n      ", commands[i].says,
+			"\n", NULL);
+	ts_text_put(text,
+		"\ntapshoal COMMAND --help lists what a command takes. Exit codes: 0 yes, 1 no or\n"
+		"cannot be said, 2 a wrong call or file, 3 the system failed.\n");
+}
+
+/* Width of the terminal, kept between what can be read and what the eye follows. */
+static size_t columns_of(int terminal)
+{
+	struct winsize size;
+
+	if (ioctl(terminal, TIOCGWINSZ, &size) != 0 || !size.ws_col)
+		return ts_screen_plain.columns;
+	return size.ws_col < 60 ? 60 : size.ws_col > 100 ? 100 : size.ws_col;
+}
+
+void session_write(struct session *s, const struct ts_document *doc)
+{
+	const char *no_color = getenv("NO_COLOR");
+	struct ts_screen screen = ts_screen_plain;
+
+	screen.brief = s->options->quiet;
+	screen.ascii = s->options->ascii;
+	if (!s->options->output && isatty(STDOUT_FILENO)) {
+		screen.columns = columns_of(STDOUT_FILENO);
+		screen.color = !s->options->no_color && !(no_color && *no_color);
+	}
+	ts_screen_write(s->out, doc, &screen);
+}

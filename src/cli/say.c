@@ -1,0 +1,152 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The pieces that several answers are made of, as nodes of a document. Sentences come from words/.
+ */
+#include <string.h>
+
+#include "cli/commands.h"
+#include "model/shape.h"
+#include "words/names.h"
+#include "words/sentence.h"
+
+/* Doubt that is wider than an ordinary kit's is shown, like a range that is lived through. */
+static bool wide(const struct ts_span *s, enum ts_parameter p)
+{
+	static const double ordinary[TS_PARAMETER__COUNT] = {2, 2, 1.1, 1.1, 0.5};
+
+	return s->exposure || s->high - s->low > ordinary[p];
+}
+
+static void put_span(struct ts_text *out, const struct ts_span *s, enum ts_parameter p)
+{
+	int decimals = ts_parameter_rows[p].decimals;
+
+	if (wide(s, p)) {
+		ts_text_number_short(out, s->low, decimals);
+		ts_text_put(out, "..");
+		ts_text_number_short(out, s->high, decimals);
+		return;
+	}
+	ts_text_number_short(out, s->value, decimals);
+}
+
+void say_water(struct ts_document *doc, const struct answer *a, const struct options *o)
+{
+	static const enum ts_parameter order[] = {TS_GH, TS_KH, TS_PH, TS_TEMPERATURE};
+	struct ts_node *facts = ts_doc_facts(doc, 0);
+	struct ts_text text;
+
+	ts_text_open(&text, &doc->arena->allocator);
+	if (a->water.name)
+		ts_text_puts(&text, a->water.name, ": ", NULL);
+	for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
+		const struct ts_span *s = &a->profile.at[order[i]];
+		bool tank = order[i] == TS_TEMPERATURE;
+
+		ts_text_puts(&text, i ? ", " : "",
+			tank ? "tank " : ts_parameter_rows[order[i]].label, tank ? "" : " ", NULL);
+		if (s->given)
+			put_span(&text, s, order[i]);
+		else
+			ts_text_put(&text, tank ? "temperature not given" : "not given");
+		if (tank && s->given)
+			ts_text_put(&text, " C");
+	}
+	ts_doc_line(doc, facts, "Water", ts_doc_take(doc, &text), NULL);
+	ts_text_puts(&text, o->keeping.wild ? "wild-caught" : "farm-bred", ", ",
+		o->keeping.breeding ? "for breeding" : "for display", NULL);
+	ts_doc_line(doc, facts, "Animals", ts_doc_take(doc, &text), NULL);
+	ts_text_drop(&text);
+}
+
+static void note(struct ts_document *doc, struct ts_text *text)
+{
+	if (text->len)
+		ts_doc_paragraph(doc, ts_doc_take(doc, text));
+}
+
+void say_notes(struct ts_document *doc, const struct answer *a)
+{
+	const struct ts_profile *p = &a->profile;
+	struct ts_text text;
+
+	ts_text_open(&text, &doc->arena->allocator);
+	for (unsigned bit = 1; bit <= TS_POISON_COPPER; bit <<= 1) {
+		if (p->poisons.found & bit)
+			ts_say_poison(&text, bit, &p->poisons);
+		note(doc, &text);
+	}
+	for (unsigned bit = 1; bit <= TS_UNUSUAL_NO_PH_FROM_KH; bit <<= 1) {
+		if (p->unusual & bit)
+			ts_say_unusual(&text, bit, p);
+		note(doc, &text);
+	}
+	ts_say_ordinary(&text, p);
+	note(doc, &text);
+	if (!p->at[TS_KH].given)
+		ts_doc_paragraph(doc, "KH is missing: how steady the pH will be cannot be said.");
+	if (!p->at[TS_TEMPERATURE].given)
+		ts_doc_paragraph(doc, "Nothing is called suited before the temperature that the "
+				      "tank will run at is known (--temperature 24..26).");
+	ts_text_puts(&text, "Measure next: ", ts_next_to_measure(p), NULL);
+	note(doc, &text);
+	doc->arena->failed |= text.failed;
+	ts_text_drop(&text);
+}
+
+enum ts_hue say_hue(int parameter)
+{
+	static const enum ts_hue of[TS_PARAMETER__COUNT] = {[TS_GH] = TS_HUE_GH,
+		[TS_KH] = TS_HUE_KH,
+		[TS_PH] = TS_HUE_PH,
+		[TS_TEMPERATURE] = TS_HUE_TEMPERATURE};
+
+	return parameter < 0 ? TS_HUE_NONE : of[parameter];
+}
+
+void say_name(struct ts_text *out, const struct ts_species *s)
+{
+	const char *common = s->common.en.count ? s->common.en.items[0] : NULL;
+
+	ts_text_put(out, common ? common : s->species);
+	if (common)
+		ts_text_puts(out, " (", s->species, NULL);
+	if (s->form)
+		ts_text_puts(out, ", ", s->form, NULL);
+	ts_text_put(out, common ? ")" : "");
+}
+
+void say_room(struct ts_text *out, const struct ts_species *s)
+{
+	ts_text_number_short(out, s->adult_length_cm, 1);
+	ts_text_put(out, " cm, ");
+	ts_text_put(out, "from ");
+	ts_text_number_short(out, s->group.least, 0);
+	ts_text_put(out, ", tank ");
+	ts_text_number_short(out, ts_match_tank_length_cm(s), 0);
+	ts_text_put(out, " cm");
+}
+
+void say_cautions(struct ts_text *out, const struct ts_species *s)
+{
+	bool any = false;
+
+	for (unsigned i = 0; ts_words_cautions[i]; i++) {
+		if (!(s->cautions & (1u << i)))
+			continue;
+		ts_text_puts(out, any ? ", " : "", ts_words_cautions[i], NULL);
+		any = true;
+	}
+}
+
+void say_overlays(struct ts_document *doc, const struct ts_catalogue *catalogue)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &doc->arena->allocator);
+	ts_say_overlays(&text, catalogue);
+	if (text.len)
+		ts_doc_paragraph(doc, ts_doc_take(doc, &text));
+	doc->arena->failed |= text.failed;
+	ts_text_drop(&text);
+}

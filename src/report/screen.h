@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The document as text for a terminal or a file: wrapped, indented, hues only where asked for.
+ */
+#ifndef TS_REPORT_SCREEN_H
+#define TS_REPORT_SCREEN_H
+
+#include "report/document.h"
+
+/* How a terminal is written to. Zeroed is not valid: take ts_screen_plain. */
+struct ts_screen {
+	size_t columns; /* 40 or more */
+	bool color;     /* bold verdicts, one hue a parameter; words say it all without */
+	bool ascii;     /* charts from ASCII alone */
+	bool brief;     /* entries without their lines */
+};
+
+/* 80 columns, no colour, Unicode charts. */
+extern const struct ts_screen ts_screen_plain;
+
+/* Adds the whole document. */
+void ts_screen_write(
+	struct ts_text *out, const struct ts_document *doc, const struct ts_screen *screen);
+
+/* Columns that `len` bytes of UTF-8 take: wide characters two, combining ones none. */
+size_t ts_screen_width(const char *text, size_t len);
+
+#endif
