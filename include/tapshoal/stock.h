@@ -116,6 +116,65 @@ struct ts_rule_cost {
 TS_API struct ts_rule_cost ts_rules_cost(
 	const struct ts_rulings *rulings, const struct ts_practice *practice);
 
+/* A figure with its doubt. */
+struct ts_estimate {
+	double low, value, high;
+};
+
+/* What is to be known of a tank before its load can be told. */
+struct ts_load_case {
+	const struct ts_group *groups; /* as adults */
+	size_t count;
+	const struct ts_tank *tank;
+	double temp_c;       /* NAN = 25 C */
+	double kh_dh;        /* of the tank now; NAN = not known */
+	double kh_new_dh;    /* of what is poured in; NAN = not known */
+	double no3_new_mg_l; /* likewise; NAN = taken as 0 */
+};
+
+/*
+ * What the animals make of the water. Feed by mass^0.8 (metabolic scaling), nitrogen by protein,
+ * alkalinity by the process table of chem/nitrogen.h; equations in docs/methods.md, "Load".
+ */
+struct ts_load {
+	double net_l;
+	struct ts_estimate feed_g_day, nitrogen_mg_day; /* nitrogen before plants */
+	struct ts_estimate no3_rise_mg_l_week;          /* between water changes */
+	struct ts_estimate no3_steady_mg_l;             /* before a change, once settled */
+	struct ts_estimate kh_used_dh_week;
+	struct ts_estimate buffer_days; /* without a change, to the floor; NAN: KH not known */
+	double kh_steady_dh;            /* before a change, once settled; NAN: not known */
+	double change_percent, change_days;
+	bool feeding_known, plants_known, change_known;
+	double measured_no3_rise_mg_l_week; /* from two readings; NAN: none; then it counts above */
+	double modelled_no3_rise_mg_l_week;
+	bool differs;       /* measured and modelled are further apart than load.differs */
+	double oxygen_mg_l; /* what water of this temperature holds; NAN beyond 0..40 C */
+};
+
+/* The load; TS_BAD_INPUT when the tank's volume is not known, `*ret` then untouched. */
+TS_API TS_MUST_USE enum ts_status ts_load_of(
+	const struct ts_load_case *input, const struct ts_practice *practice, struct ts_load *ret);
+
+/*
+ * Mass of one animal, g, by its total length in cm. Length to mass by shape of body: length-weight
+ * relations of fishes (form published; figures by shape recalled from memory).
+ */
+TS_API double ts_mass_g(const struct ts_species *species, double length_cm);
+
+/* Nitrogen that the group's feed brings into the water, mg a day, fed as usual, before plants. */
+TS_API double ts_group_nitrogen_mg_day(const struct ts_group *group, const struct ts_tank *tank,
+	double temp_c, const struct ts_practice *practice);
+
+/*
+ * The nitrogen, mg a day before plants, at which this tank settles `no3_mg_l` above its new water,
+ * or at which `kh_dh` lasts `days` to the floor without a change. NAN: volume or KH not known.
+ */
+TS_API double ts_nitrogen_for_no3(
+	const struct ts_tank *tank, double no3_mg_l, const struct ts_practice *practice);
+TS_API double ts_nitrogen_for_buffer(
+	const struct ts_tank *tank, double kh_dh, double days, const struct ts_practice *practice);
+
 /* Floor that the group defends, m2; 0 = none. */
 TS_API double ts_group_floor_m2(const struct ts_group *group, const struct ts_practice *practice);
 
