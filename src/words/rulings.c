@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * A template a rule. In braces: a, b the two animals; ours, its, change the numbers; word the
+ * caution, current or light that it is about. The rules stand in stock/rules.c.
+ */
+#include "words/rulings.h"
+
+#include <string.h>
+
+#include "model/shape.h"
+
+struct row {
+	const char *says, *change;
+	int decimals;
+};
+
+#define NO_MATTER "leave one of the two out"
+
+/* clang-format off */
+static const struct row rows[TS_RULE__COUNT] = {
+	[TS_RULE_CAUTION] = {"{a}: {word}", NULL, 0},
+	[TS_RULE_COVER] = {"{a}: leaves the water, and the tank is not said to be covered", "cover the tank tightly", 0},
+	[TS_RULE_EATS_PLANTS] = {"{a}: eats plants, and there are some", "tough plants, or none", 0},
+	[TS_RULE_FEW] = {"{a}: {ours} planned, settled from {its}", "add {change} or leave them out", 0},
+	[TS_RULE_FLOW] = {"{a}: wants {word} water, and the tank has another current", "turn the filter's outlet until part of the tank is {word}", 0},
+	[TS_RULE_LIGHT] = {"{a}: wants {word} light, and the tank has another", "give it a corner of its own: plants, roots or open light", 0},
+	[TS_RULE_OLD_TANK] = {"{a}: lives only in tanks that have run for months", "buy it last, when the tank has been steady for half a year", 0},
+	[TS_RULE_OWN_KIND] = {"{a}: {ours} planned, one alone is borne: they fight to injury", "keep 1", 0},
+	[TS_RULE_PAIR_FORMS] = {"{a}: {ours} planned; they grow into a pair and its victims", "keep a pair, and have a place for the rest", 0},
+	[TS_RULE_SEXES] = {"{a}: {ours} males planned, the females bear {its}", "{change} males fewer, or females more", 0},
+	[TS_RULE_SPECIALIST] = {"{a}: takes only special food; see what it eats in the record", NULL, 0},
+	[TS_RULE_TANK_HEIGHT] = {"{a}: tank {ours} cm high, its body needs {its}", "a higher tank, or leave it out", 0},
+	[TS_RULE_TANK_LENGTH] = {"{a}: tank {ours} cm long, grown it needs {its}", "a longer tank, or leave it out", 0},
+	[TS_RULE_TANK_UNMEASURED] = {"{a}: grown it needs a tank {its} cm long, and length or width is not given", "measure the tank", 0},
+	[TS_RULE_TANK_WIDTH] = {"{a}: tank {ours} cm wide, to turn it needs {its}", "a wider tank, or leave it out", 0},
+	[TS_RULE_TERRITORY] = {"{a}: floor {ours} m2, as many need {its}", "fewer of them, or a larger floor", 2},
+	[TS_RULE_UNSETTLED] = {"{a}: {ours} planned, comfortable from {its}", "{change} more, where there is room", 0},
+	[TS_RULE_ATTACKED] = {"{a}: {b} injures its company; floor {ours} m2, others need {its}", NO_MATTER, 2},
+	[TS_RULE_CHASED] = {"{a}: {b} chases its company; floor {ours} m2, peace from {its}", "hiding places and a divided view, or leave one of the two out", 2},
+	[TS_RULE_EATEN] = {"{a}: {ours} cm, and {b} swallows up to {its}", "leave one of the two out, or buy it grown where that is larger", 1},
+	[TS_RULE_ELECTRIC] = {"{a}: {b} stuns or kills what lives with it", "keep {b} alone", 0},
+	[TS_RULE_FIN_NIPPER] = {"{a}: {b} bites fins; {ours} of them, calmer from {its}", NO_MATTER, 0},
+	[TS_RULE_FLOW_APART] = {"{a}: wants still water, {b} a strong current", NO_MATTER, 0},
+	[TS_RULE_GH_APART] = {"{a}: lives to GH {ours}, {b} from {its}", NO_MATTER, 1},
+	[TS_RULE_LIGHT_APART] = {"{a}: wants shade, {b} bright light", "floating plants over one half", 0},
+	[TS_RULE_NIGHT_HUNTER] = {"{a}: {ours} cm, and {b} hunts at night what nearly fits {its}", NO_MATTER, 1},
+	[TS_RULE_OUTCOMPETED] = {"{a}: {b} is quicker at the food", "feed both at once at two ends, and watch that it eats", 0},
+	[TS_RULE_PH_APART] = {"{a}: lives to pH {ours}, {b} from {its}", NO_MATTER, 1},
+	[TS_RULE_RIVALS] = {"{a}: takes {b} for a rival; floor {ours} m2, both need {its}", NO_MATTER, 2},
+	[TS_RULE_SALT_APART] = {"{a}: bears {ours} g/L salt, {b} needs {its}", NO_MATTER, 1},
+	[TS_RULE_SHRIMPS_EATEN] = {"{a}: {b} eats shrimps", NO_MATTER, 0},
+	[TS_RULE_SNAILS_EATEN] = {"{a}: {b} eats snails", NO_MATTER, 0},
+	[TS_RULE_TEMPERATURE_APART] = {"{a}: lives to {ours} C, {b} from {its}", NO_MATTER, 1},
+};
+/* clang-format on */
+
+void ts_say_animal(struct ts_text *text, const struct ts_species *s)
+{
+	ts_text_put(text, s->common.en.count ? s->common.en.items[0] : s->species);
+}
+
+/* The word that the rule is about: its list is the record's. */
+static const char *word_of(const struct ts_ruling *r)
+{
+	static const char *const flows[] = {"any", "still", "gentle", "brisk"};
+	static const char *const lights[] = {"any", "shaded", "bright"};
+
+	switch (r->rule) {
+	case TS_RULE_CAUTION:
+		return ts_words_cautions[r->word];
+	case TS_RULE_FLOW:
+		return flows[r->word];
+	default:
+		return lights[r->word];
+	}
+}
+
+/* A number that is not known is said so. */
+static void put_number(struct ts_text *text, double value, int decimals)
+{
+	if (isfinite(value))
+		ts_text_number_short(text, value, decimals);
+	else
+		ts_text_put(text, "unknown");
+}
+
+static void put_part(
+	struct ts_text *text, const struct ts_ruling *r, const char *name, size_t len, int decimals)
+{
+	if (strncmp(name, "a", len) == 0)
+		ts_say_animal(text, r->subject);
+	else if (strncmp(name, "b", len) == 0)
+		ts_say_animal(text, r->other);
+	else if (strncmp(name, "word", len) == 0)
+		ts_text_put(text, word_of(r));
+	else if (strncmp(name, "ours", len) == 0)
+		put_number(text, r->ours, decimals);
+	else if (strncmp(name, "its", len) == 0)
+		put_number(text, r->its, decimals);
+	else
+		put_number(text, r->change, decimals);
+}
+
+static void fill(struct ts_text *text, const struct ts_ruling *r, const char *pattern, int decimals)
+{
+	while (*pattern) {
+		size_t plain = strcspn(pattern, "{"), len;
+
+		ts_text_add(text, pattern, plain);
+		pattern += plain;
+		if (!*pattern)
+			return;
+		len = strcspn(pattern, "}");
+		put_part(text, r, pattern + 1, len - 1, decimals);
+		pattern += len + 1;
+	}
+}
+
+void ts_say_ruling(struct ts_text *text, const struct ts_ruling *r)
+{
+	fill(text, r, rows[r->rule].says, rows[r->rule].decimals);
+}
+
+void ts_say_change(struct ts_text *text, const struct ts_ruling *r)
+{
+	if (rows[r->rule].change)
+		fill(text, r, rows[r->rule].change, rows[r->rule].decimals);
+}
