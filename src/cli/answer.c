@@ -2,8 +2,10 @@
 /*
  * What rank and why share: catalogue and water loaded, the profile made.
  */
+#include "base/arena.h"
 #include "cli/commands.h"
 #include "cli/paths.h"
+#include "cli/tap.h"
 
 enum ts_status answer_catalogue(struct session *s)
 {
@@ -27,11 +29,32 @@ enum ts_status answer_catalogue(struct session *s)
 	return status;
 }
 
+/* The kept tap, said in the first line; TS_NO where there is none. */
+static enum ts_status take_kept(struct session *s, struct answer *ret)
+{
+	enum ts_status status = tap_load(s->arena, &ret->water, s->findings);
+	struct ts_text text;
+	bool read;
+	long age;
+
+	if (status)
+		return status;
+	age = tap_age_days(&ret->water, s->today, &read);
+	ret->kept_age_days = age < 0 ? (double)NAN : (double)age;
+	ret->water.softened |= s->options->softened;
+	ts_text_open(&text, &s->arena->allocator);
+	tap_say(&text, &ret->water, s->today);
+	s->first = ts_arena_text(s->arena, ts_text_get(&text), text.len);
+	s->arena->failed |= text.failed;
+	ts_text_drop(&text);
+	return TS_OK;
+}
+
 enum ts_status answer_water(struct session *s, struct answer *ret)
 {
 	const struct options *o = s->options;
 
-	*ret = (struct answer){0};
+	*ret = (struct answer){.kept_age_days = (double)NAN};
 	if (o->water_file) {
 		enum ts_status status =
 			ts_water_load(o->water_file, s->arena, &ret->water, s->findings);
@@ -40,8 +63,13 @@ enum ts_status answer_water(struct session *s, struct answer *ret)
 		return status;
 	}
 	if (!o->has_reading) {
+		enum ts_status status = take_kept(s, ret);
+
+		if (status != TS_NO)
+			return status;
 		ts_text_put(s->error, "no water was given; write what you measured, for example "
-				      "--GH \"14 dH\" --KH 9 --pH 7.6, or -w FILE");
+				      "--GH \"14 dH\" --KH 9 --pH 7.6, or -w FILE; tapshoal keep "
+				      "FILE remembers your tap");
 		return TS_BAD_INPUT;
 	}
 	ret->water.softened = o->softened;

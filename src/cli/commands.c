@@ -14,11 +14,15 @@
 
 /* clang-format off */
 static const struct command commands[] = {
-	{"lint", command_lint, "lint FILE...", "text", false,
+	{"find", command_find, "find [PATTERN]", "text json csv", true, true,
+		"the catalogue, by name or family (a regular expression), by words, by water"},
+	{"keep", command_keep, "keep [WATER]", "text", true, false,
+		"remembers a water as your tap; alone it says which is kept"},
+	{"lint", command_lint, "lint FILE...", "text", false, false,
 		"checks species records, files or folders"},
-	{"rank", command_rank, "rank", "text json", true,
+	{"rank", command_rank, "rank", "text json", true, false,
 		"which species the water suits, best first, and what excludes the rest"},
-	{"why", command_why, "why SPECIES...", "text json", true,
+	{"why", command_why, "why SPECIES...", "text json", true, false,
 		"one or more species in full against the water"},
 };
 /* clang-format on */
@@ -74,5 +78,7 @@ void session_write(struct session *s, const struct ts_document *doc)
 		screen.columns = columns_of(STDOUT_FILENO);
 		screen.color = !s->options->no_color && !(no_color && *no_color);
 	}
+	if (s->first)
+		ts_text_puts(s->out, s->first, "\n", NULL);
 	ts_screen_write(s->out, doc, &screen);
 }

@@ -16,10 +16,16 @@ struct session {
 	struct ts_catalogue *catalogue;
 	struct ts_findings *findings;
 	struct ts_practice *practice;
-	struct ts_text *out;   /* the answer, printed once at the end */
+	long today;          /* days since 1970-01-01: the clock's, or --today */
+	const char *first;   /* what stands above everything else of a text answer; NULL: nothing */
+	struct ts_text *out; /* the answer, printed once at the end */
 	struct ts_text *error; /* one line when the call itself is wrong */
 };
 
+/* The catalogue searched. */
+enum ts_status command_find(struct session *session);
+/* A water remembered. */
+enum ts_status command_keep(struct session *session);
 /* Species records checked. */
 enum ts_status command_lint(struct session *session);
 /* The ranked answer over the whole catalogue. */
@@ -41,6 +47,7 @@ void session_write(struct session *session, const struct ts_document *doc);
 struct answer {
 	struct ts_water water;
 	struct ts_reading reading; /* what reading flags gave */
+	double kept_age_days;      /* of the kept tap; NAN: another water, or no date */
 	struct ts_profile profile;
 	struct ts_match *matches;
 	size_t count;

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "cli/commands.h"
+#include "cli/tap.h"
 #include "model/shape.h"
 
 static const int exit_codes[] = {
@@ -43,6 +44,11 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 	if (command && s->options->help) {
 		options_help(s->out, command);
 		return TS_OK;
+	}
+	if (!tap_today(s->options->today, &s->today)) {
+		ts_text_puts(s->error, "--today '", s->options->today,
+			"' is no day; write it like 2026-11-25", NULL);
+		return TS_BAD_INPUT;
 	}
 	if (command)
 		return command->run(s);

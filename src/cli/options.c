@@ -63,23 +63,32 @@ static const char *const words_origin[] = {"farmed", "wild", NULL};
 static const char *const words_format[] = {"text", "json", "csv", "html", NULL};
 
 #define MATCHING "rank why"
+#define CATALOGUE "find rank why"
 
 /* Sorted by name. */
 /* clang-format off */
 static const struct flag flags[] = {
-	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", MATCHING, "what you keep them for (display)"),
+	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", CATALOGUE, "what you keep them for (display)"),
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "charts from plain letters"),
-	TEXTS_ROW("--catalogue", folders, "FOLDER", MATCHING, "adds a folder of species records"),
+	TEXTS_ROW("--catalogue", folders, "FOLDER", CATALOGUE, "adds a folder of species records"),
+	TEXT_ROW("--family", NULL, family, "FAMILY", "find", "of that family"),
+	SWITCH_ROW("--fixed", NULL, fixed, "find", "takes the pattern as plain text"),
 	WORD_ROW("--format", "-f", format, words_format, "FORMAT", NULL, "how the answer is written"),
 	SWITCH_ROW("--fresh", NULL, fresh, MATCHING, "the sample came straight from the tap"),
 	SWITCH_ROW("--help", "-h", help, NULL, "this page"),
+	MEASURE_ROW("--max-length", max_length_cm, TS_Q_LENGTH, "\"6 cm\"", "find", "adults no longer than that"),
+	MEASURE_ROW("--min-length", min_length_cm, TS_Q_LENGTH, "\"3 cm\"", "find", "adults no shorter than that"),
+	TEXT_ROW("--name", NULL, name, "NAME", "keep", "what you call this water"),
 	SWITCH_ROW("--no-color", NULL, no_color, NULL, "no colour (none is used where there is no terminal)"),
-	SWITCH_ROW("--only-catalogue", NULL, only_catalogue, MATCHING, "leaves the shipped records out"),
-	WORD_ROW("--origin", NULL, origin, words_origin, "farmed|wild", MATCHING, "where the animals come from (farmed)"),
+	SWITCH_ROW("--only-catalogue", NULL, only_catalogue, CATALOGUE, "leaves the shipped records out"),
+	WORD_ROW("--origin", NULL, origin, words_origin, "farmed|wild", CATALOGUE, "where the animals come from (farmed)"),
 	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
-	SWITCH_ROW("--softened", NULL, softened, MATCHING, "the water went through a household softener"),
-	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", MATCHING, "what the tank runs at, C or F"),
+	SWITCH_ROW("--softened", NULL, softened, "keep rank why", "the water went through a household softener"),
+	TEXT_ROW("--source", NULL, source, "GRADE", "find", "with a value of that grade, or from that publication"),
+	SWITCH_ROW("--summary", NULL, summary, "find", "counts by group, home water and source"),
+	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE, "what the tank runs at, C or F"),
+	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "keep rank why", "takes that day for today"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version"),
 	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING, "a water file, instead of reading flags; - is stdin"),
 };
@@ -207,6 +216,21 @@ static bool set_reading(struct options *o, const struct ts_field *field, const c
 	return set_measure(flag, field->quantity, value, at, error);
 }
 
+/* A word of a record to ask for: "--swims bottom". */
+static bool set_trait(struct options *o, const struct ts_trait *trait, const char *flag,
+	const char *value, struct ts_text *error)
+{
+	struct ts_filter *filter = &o->traits;
+
+	if (filter->wanted_count == TS_WANTED_MOST)
+		return refuse(error, "too many words of records are asked for", "16 are read");
+	if (!set_word(flag, trait->field->words, value, &filter->wanted[filter->wanted_count].word,
+		    error))
+		return false;
+	filter->wanted[filter->wanted_count++].trait = *trait;
+	return true;
+}
+
 static const struct flag *find_flag(const char *argument)
 {
 	for (size_t i = 0; i < FLAGS; i++) {
@@ -217,26 +241,47 @@ static const struct flag *find_flag(const char *argument)
 	return NULL;
 }
 
+static const char *nearest_flag(const char *name)
+{
+	const char *names[FLAGS + 1] = {NULL};
+
+	for (size_t i = 0; i < FLAGS; i++)
+		names[i] = flags[i].name + 2;
+	return ts_nearest_word(names, name);
+}
+
+#define TRAITS_MOST 32
+
+static const char *nearest_trait(const char *name)
+{
+	const char *names[TRAITS_MOST + 1] = {NULL};
+	struct ts_trait trait;
+
+	for (size_t i = 0; i < TRAITS_MOST && ts_trait_at(i, &trait); i++)
+		names[i] = trait.field->key;
+	return ts_nearest_word(names, name);
+}
+
 /* A flag that is none, or none of this command's. */
 static bool unknown_flag(const struct command *command, const char *argument, struct ts_text *error)
 {
 	const struct flag *elsewhere = find_flag(argument);
-	const char *names[FLAGS + 1] = {NULL}, *near = NULL;
+	const char *near = NULL;
 
 	if (elsewhere) {
 		ts_text_puts(error, command ? command->name : "tapshoal", " takes no ", argument,
 			"; ", elsewhere->commands, " does", NULL);
 		return false;
 	}
-	for (size_t i = 0; i < FLAGS; i++)
-		names[i] = flags[i].name;
-	if (argument[1] == '-')
+	if (argument[1] == '-' && command && command->readings)
 		near = ts_shape_nearest_key(&ts_shape_reading, argument + 2);
+	if (argument[1] == '-' && command && command->traits && !near)
+		near = nearest_trait(argument + 2);
+	if (argument[1] == '-' && !near)
+		near = nearest_flag(argument + 2);
 	ts_text_puts(error, "unknown flag '", argument, "'; ", NULL);
-	if (near && command && command->readings)
+	if (near)
 		ts_text_puts(error, "did you mean --", near, "? ", NULL);
-	else if (argument[1] == '-' && (near = ts_nearest_word(names, argument)) != NULL)
-		ts_text_puts(error, "did you mean ", near, "? ", NULL);
 	ts_text_puts(error, "tapshoal ", command ? command->name : "", command ? " " : "",
 		"--help lists them", NULL);
 	return false;
@@ -249,23 +294,31 @@ static bool parse_flag(const struct command *command, struct options *o, int arg
 	const char *argument = argv[*i];
 	const struct flag *flag = find_flag(argument);
 	const struct ts_field *field = NULL;
+	struct ts_trait trait = {NULL, 0};
 
 	if (flag && !takes_flag(command, flag))
 		flag = NULL;
 	if (!flag && argument[1] == '-' && command && command->readings)
 		field = ts_shape_field_caseless(&ts_shape_reading, argument + 2);
-	if (!flag && !field)
+	if (!flag && !field && argument[1] == '-' && command && command->traits)
+		(void)ts_trait_find(argument + 2, &trait);
+	if (!flag && !field && !trait.field)
 		return unknown_flag(command, argument, error);
 	if (flag && flag->kind == SWITCH)
 		return set_flag(o, flag, NULL, error);
 	if (*i + 1 >= argc) {
 		ts_text_puts(error, argument, " needs a value behind it; write it like ",
-			flag ? flag->takes : ts_quantities[field->quantity].example, NULL);
+			flag    ? flag->takes
+			: field ? ts_quantities[field->quantity].example
+				: trait.field->words[0],
+			NULL);
 		return false;
 	}
 	++*i;
-	return flag ? set_flag(o, flag, argv[*i], error)
-		    : set_reading(o, field, argument, argv[*i], error);
+	if (flag)
+		return set_flag(o, flag, argv[*i], error);
+	return field ? set_reading(o, field, argument, argv[*i], error)
+		     : set_trait(o, &trait, argument, argv[*i], error);
 }
 
 /* What is wrong between flags. */
@@ -332,6 +385,21 @@ static void help_readings(struct ts_text *text)
 	}
 }
 
+static void help_traits(struct ts_text *text)
+{
+	struct ts_trait trait;
+
+	ts_text_put(text, "words of a record, as flags:\n");
+	for (size_t i = 0; ts_trait_at(i, &trait); i++) {
+		char name[32] = "--";
+
+		strncat(name, trait.field->key, sizeof name - 3);
+		for (char *c = name; *c; c++)
+			*c = *c == '_' ? '-' : *c;
+		help_line(text, name, trait.field->words[0], trait.field->says);
+	}
+}
+
 void options_help(struct ts_text *text, const struct command *command)
 {
 	ts_text_puts(
@@ -345,4 +413,6 @@ void options_help(struct ts_text *text, const struct command *command)
 	}
 	if (command->readings)
 		help_readings(text);
+	if (command->traits)
+		help_traits(text);
 }

@@ -9,6 +9,7 @@
 #include <tapshoal/match.h>
 
 #include "base/text.h"
+#include "catalogue/traits.h"
 
 #define TS_VALUES_MOST 16
 #define TS_ARGUMENTS_MOST 256
@@ -22,6 +23,7 @@ struct command {
 	const char *usage;
 	const char *formats; /* of --format, separated by blanks; the first is the default */
 	bool readings;       /* takes readings of a water as flags */
+	bool traits;         /* takes what records say in words as flags (catalogue/traits.h) */
 	const char *says;
 };
 
@@ -35,16 +37,17 @@ struct values {
 
 /* One member a flag (options.c has the rows). Texts point into argv. */
 struct options {
-	const char *water_file, *output;
+	const char *water_file, *output, *today, *name, *family, *source;
 	struct values folders;
 	int format; /* enum format */
 	int aim, origin;
-	bool fresh, softened, help, version, quiet, only_catalogue, no_color, ascii;
-	struct ts_measure temperature;
+	bool fresh, softened, help, version, quiet, only_catalogue, no_color, ascii, fixed, summary;
+	struct ts_measure temperature, min_length_cm, max_length_cm;
 
 	struct ts_keeping keeping; /* made from aim, origin, fresh, temperature */
 	struct ts_reading reading; /* what reading flags gave */
 	bool has_reading;
+	struct ts_filter traits; /* what trait flags gave; the rest of it is empty */
 	const char *arguments[TS_ARGUMENTS_MOST]; /* what is no flag */
 	size_t argument_count;
 };

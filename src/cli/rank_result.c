@@ -102,6 +102,7 @@ static void put_water(struct ts_json *j, const struct answer *a)
 
 	ts_json_object(j, "water");
 	ts_json_text(j, "name", a->water.name);
+	ts_json_number(j, "kept_age_days", a->kept_age_days, 0);
 	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
 		const struct ts_span *s = &p->at[i];
 

@@ -266,10 +266,12 @@ static void put_field(
 		put_range(c, f, at, a);
 		break;
 	default:
-		if (c->header)
+		if (!c->header)
+			put_value(c, f, at);
+		else if (f->kind == TS_R_NUMBER)
 			put_name(c, a, f->key, "");
 		else
-			put_value(c, f, at);
+			put_name(c, &(struct around){a->before, "", false}, f->key, "");
 		break;
 	}
 }
