@@ -79,6 +79,20 @@ enum ts_status answer_water(struct session *s, struct answer *ret)
 	return TS_OK;
 }
 
+enum ts_status answer_subject(struct session *s, struct answer *ret)
+{
+	const struct options *o = s->options;
+
+	if (!o->argument_count)
+		return answer_water(s, ret);
+	if (o->argument_count > 1 || o->has_reading) {
+		ts_text_put(s->error, "one water at a time; give a file, or reading flags");
+		return TS_BAD_INPUT;
+	}
+	*ret = (struct answer){0};
+	return ts_water_load(o->arguments[0], s->arena, &ret->water, s->findings);
+}
+
 enum ts_status answer_open(struct session *s, struct answer *ret)
 {
 	enum ts_status status = answer_water(s, ret);

@@ -4,6 +4,8 @@
  */
 #include "cli/commands.h"
 
+#include <langinfo.h>
+#include <locale.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/ioctl.h>
@@ -22,6 +24,8 @@ static const struct command commands[] = {
 		"checks species records, files or folders"},
 	{"rank", command_rank, "rank", "text json", true, false,
 		"which species the water suits, best first, and what excludes the rest"},
+	{"titrate", command_titrate, "titrate WATER", "text json", true, false,
+		"what acid or base does to a water, dose by dose: why not to chase pH"},
 	{"why", command_why, "why SPECIES...", "text json", true, false,
 		"one or more species in full against the water"},
 };
@@ -67,13 +71,19 @@ static size_t columns_of(int terminal)
 	return size.ws_col < 60 ? 60 : size.ws_col > 100 ? 100 : size.ws_col;
 }
 
+/* Whether the locale of the caller shows Unicode. */
+static bool unicode(void)
+{
+	return setlocale(LC_CTYPE, "") && strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
+}
+
 void session_write(struct session *s, const struct ts_document *doc)
 {
 	const char *no_color = getenv("NO_COLOR");
 	struct ts_screen screen = ts_screen_plain;
 
 	screen.brief = s->options->quiet;
-	screen.ascii = s->options->ascii;
+	screen.ascii = s->options->ascii || !unicode();
 	if (!s->options->output && isatty(STDOUT_FILENO)) {
 		screen.columns = columns_of(STDOUT_FILENO);
 		screen.color = !s->options->no_color && !(no_color && *no_color);

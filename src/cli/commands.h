@@ -30,6 +30,8 @@ enum ts_status command_keep(struct session *session);
 enum ts_status command_lint(struct session *session);
 /* The ranked answer over the whole catalogue. */
 enum ts_status command_rank(struct session *session);
+/* What acid or base does to a water, dose by dose. */
+enum ts_status command_titrate(struct session *session);
 /* Some species in full. */
 enum ts_status command_why(struct session *session);
 
@@ -56,6 +58,8 @@ struct answer {
 
 /* The water of the call: from its file or from reading flags. */
 enum ts_status answer_water(struct session *session, struct answer *ret);
+/* The same where the water is the command's subject: its argument names the file. */
+enum ts_status answer_subject(struct session *session, struct answer *ret);
 /* The catalogue: the shipped records, then the folders of the call. */
 enum ts_status answer_catalogue(struct session *session);
 /* Both, and the profile; matches are left empty. */

@@ -9,6 +9,7 @@
 
 #include "cli/commands.h"
 #include "cli/tap.h"
+#include "model/practice.h"
 #include "model/shape.h"
 
 static const int exit_codes[] = {
@@ -101,17 +102,20 @@ int main(int argc, char **argv)
 	struct ts_arena arena;
 	struct ts_catalogue catalogue;
 	struct ts_findings findings;
+	struct ts_practice practice;
 	struct ts_text out, error;
 	struct session session = {.options = &options,
 		.arena = &arena,
 		.catalogue = &catalogue,
 		.findings = &findings,
+		.practice = &practice,
 		.out = &out,
 		.error = &error};
 	const char *name = argc > 1 && argv[1][0] != '-' ? argv[1] : NULL;
 	const struct command *command = name ? command_named(name) : NULL;
 	enum ts_status status = TS_BAD_INPUT;
 
+	ts_practice_defaults(&practice);
 	ts_arena_open(&arena, NULL);
 	ts_catalogue_open(&catalogue, NULL);
 	ts_findings_open(&findings, NULL);

@@ -70,7 +70,9 @@ static const char *const words_format[] = {"text", "json", "csv", "html", NULL};
 static const struct flag flags[] = {
 	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", CATALOGUE, "what you keep them for (display)"),
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "charts from plain letters"),
+	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
 	TEXTS_ROW("--catalogue", folders, "FOLDER", CATALOGUE, "adds a folder of species records"),
+	MEASURE_ROW("--dose", dose, TS_Q_ALKALINITY, "\"0.25 meq/L\"", "titrate", "what one step of the curve adds"),
 	TEXT_ROW("--family", NULL, family, "FAMILY", "find", "of that family"),
 	SWITCH_ROW("--fixed", NULL, fixed, "find", "takes the pattern as plain text"),
 	WORD_ROW("--format", "-f", format, words_format, "FORMAT", NULL, "how the answer is written"),
@@ -79,6 +81,7 @@ static const struct flag flags[] = {
 	MEASURE_ROW("--max-length", max_length_cm, TS_Q_LENGTH, "\"6 cm\"", "find", "adults no longer than that"),
 	MEASURE_ROW("--min-length", min_length_cm, TS_Q_LENGTH, "\"3 cm\"", "find", "adults no shorter than that"),
 	TEXT_ROW("--name", NULL, name, "NAME", "keep", "what you call this water"),
+	SWITCH_ROW("--nightly", NULL, nightly, "titrate", "evening after evening, while the tank airs each night"),
 	SWITCH_ROW("--no-color", NULL, no_color, NULL, "no colour (none is used where there is no terminal)"),
 	SWITCH_ROW("--only-catalogue", NULL, only_catalogue, CATALOGUE, "leaves the shipped records out"),
 	WORD_ROW("--origin", NULL, origin, words_origin, "farmed|wild", CATALOGUE, "where the animals come from (farmed)"),
@@ -87,8 +90,9 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--softened", NULL, softened, "keep rank why", "the water went through a household softener"),
 	TEXT_ROW("--source", NULL, source, "GRADE", "find", "with a value of that grade, or from that publication"),
 	SWITCH_ROW("--summary", NULL, summary, "find", "counts by group, home water and source"),
-	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE, "what the tank runs at, C or F"),
+	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " titrate", "what the tank runs at, C or F"),
 	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "keep rank why", "takes that day for today"),
+	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version"),
 	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING, "a water file, instead of reading flags; - is stdin"),
 };

@@ -42,6 +42,8 @@ struct options {
 	int format; /* enum format */
 	int aim, origin;
 	bool fresh, softened, help, version, quiet, only_catalogue, no_color, ascii, fixed, summary;
+	bool base, nightly;
+	struct ts_measure dose, towards;
 	struct ts_measure temperature, min_length_cm, max_length_cm;
 
 	struct ts_keeping keeping; /* made from aim, origin, fresh, temperature */

@@ -6,13 +6,21 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "report/care_result.h"
 #include "report/schema.h"
 
 static const struct {
 	const char *file;
-	const struct ts_shape *shape;
-} schemas[] = {{"plan.json", &ts_shape_plan}, {"species.json", &ts_shape_species},
-	{"tank.json", &ts_shape_tank}, {"water.json", &ts_shape_water}};
+	const struct ts_shape *shape; /* of a file that people write */
+	const char *command;          /* or of the answer of a command */
+	const struct ts_result_shape *result;
+} schemas[] = {
+	{"plan.json", &ts_shape_plan, NULL, NULL},
+	{"species.json", &ts_shape_species, NULL, NULL},
+	{"tank.json", &ts_shape_tank, NULL, NULL},
+	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
+	{"water.json", &ts_shape_water, NULL, NULL},
+};
 
 static bool same(const char *path, const struct ts_text *text)
 {
@@ -39,7 +47,10 @@ int main(int argc, char **argv)
 		bool fine;
 
 		ts_text_open(&text, NULL);
-		ts_schema_write(&text, schemas[i].shape);
+		if (schemas[i].shape)
+			ts_schema_write(&text, schemas[i].shape);
+		else
+			ts_result_schema(&text, schemas[i].command, schemas[i].result);
 		snprintf(path, sizeof path, "%s/%s", argv[1], schemas[i].file);
 		if (write) {
 			FILE *stream = fopen(path, "wb");
