@@ -89,7 +89,7 @@ enum ts_status answer_subject(struct session *s, struct answer *ret)
 		ts_text_put(s->error, "one water at a time; give a file, or reading flags");
 		return TS_BAD_INPUT;
 	}
-	*ret = (struct answer){0};
+	*ret = (struct answer){.kept_age_days = (double)NAN};
 	return ts_water_load(o->arguments[0], s->arena, &ret->water, s->findings);
 }
 

@@ -91,7 +91,7 @@ static const struct flag flags[] = {
 	TEXT_ROW("--source", NULL, source, "GRADE", "find", "with a value of that grade, or from that publication"),
 	SWITCH_ROW("--summary", NULL, summary, "find", "counts by group, home water and source"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " titrate", "what the tank runs at, C or F"),
-	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "keep rank why", "takes that day for today"),
+	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "keep rank titrate why", "takes that day for today"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version"),
 	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING, "a water file, instead of reading flags; - is stdin"),

@@ -107,7 +107,8 @@ static enum ts_status fill_nightly(const struct titration *t, struct ts_titrate_
 static enum ts_status cannot(struct session *s, const char *verdict, const char *reason)
 {
 	const double none = (double)NAN;
-	struct ts_titrate_result r = {.ph = none,
+	struct ts_titrate_result r = {.kept_age_days = none,
+		.ph = none,
 		.gh_dh = none,
 		.kh_dh = none,
 		.alkalinity_meq_l = none,
@@ -196,6 +197,7 @@ enum ts_status command_titrate(struct session *s)
 	if (status != TS_OK)
 		return status;
 	r = (struct ts_titrate_result){.name = t.answer.water.name,
+		.kept_age_days = t.answer.kept_age_days,
 		.ph = t.facts.ph,
 		.gh_dh = t.facts.gh_dh,
 		.kh_dh = ts_chem_dkh_from_meq_l(t.water.alk_meq_l),

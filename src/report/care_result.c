@@ -53,6 +53,7 @@ static const struct ts_result_shape nightly_shape = TS_R_SHAPE("nightly", nightl
 #define R struct ts_titrate_result
 static const struct ts_result_field titrate_fields[] = {
 	TS_R_ROW_TEXT(R, "name", name, "what the water is called"),
+	TS_R_ROW_NUMBER(R, "kept_age_days", kept_age_days, 0, "of the kept tap, where it was used"),
 	TS_R_ROW_NUMBER(R, "ph", ph, 2, "as read"),
 	TS_R_ROW_NUMBER(R, "gh_dh", gh_dh, 2, "general hardness"),
 	TS_R_ROW_NUMBER(R, "kh_dh", kh_dh, 2, "carbonate hardness"),

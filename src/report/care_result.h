@@ -31,6 +31,7 @@ struct ts_titrate_nightly_result {
 
 struct ts_titrate_result {
 	const char *name;
+	double kept_age_days;
 	double ph, gh_dh, kh_dh, alkalinity_meq_l, temp_c, tank_co2_times_air;
 	struct ts_titrate_step_result *steps;
 	size_t step_count;
