@@ -101,18 +101,25 @@ static bool bare_in_table(const struct ts_figure_context *x)
 	return x->label->form && strcmp(x->label->form, "hco3") == 0;
 }
 
+/* Adds a string behind `at` bytes; the new length. The caller has made sure that it fits. */
+static size_t append(char *out, size_t at, const char *string)
+{
+	while (*string)
+		out[at++] = *string++;
+	out[at] = '\0';
+	return at;
+}
+
 static bool scan(struct ts_converted *c, const char *figure, const char *spelling)
 {
 	char text[TS_FIGURE_ROOM + 24];
 	struct ts_scan scan;
-	size_t a = strlen(figure), b = strlen(spelling);
+	size_t len;
 
-	if (a + b + 2 > sizeof text)
+	if (strlen(figure) + strlen(spelling) + 2 > sizeof text)
 		return refuse(c, "the figure is too long", "check the digits");
-	memcpy(text, figure, a);
-	text[a] = ' ';
-	memcpy(text + a + 1, spelling, b + 1);
-	if (!ts_scan_measure(c->field->quantity, text, a + 1 + b, &c->measure, &scan)) {
+	len = append(text, append(text, append(text, 0, figure), " "), spelling);
+	if (!ts_scan_measure(c->field->quantity, text, len, &c->measure, &scan)) {
 		if (scan.fault == TS_SCAN_UNIT_NEEDED)
 			return refuse(c, no_unit, find_unit);
 		if (scan.fault == TS_SCAN_UNIT_UNKNOWN)

@@ -33,7 +33,7 @@ void ts_study_gap(const struct ts_study *s, const char *why, const char *remedy)
 	ts_collect_gap(s->in, s->entry->line, s->entry->text, why, remedy);
 }
 
-static void add_event(struct ts_study *s, char letter, size_t figure)
+static void add_event(struct ts_study *s, int letter, size_t figure)
 {
 	s->events[s->event_count++] = (struct ts_event){letter, figure};
 }
@@ -132,7 +132,7 @@ static void add_term(struct ts_study *s, const struct ts_part *part, const struc
 			break;
 		}
 		if (strchr("mixwltc", term->role) && !s->closed)
-			add_event(s, (char)term->role, TS_NO_FIGURE);
+			add_event(s, term->role, TS_NO_FIGURE);
 		break;
 	default:
 		break;

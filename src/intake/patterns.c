@@ -85,21 +85,26 @@ void ts_patterns_close(struct ts_patterns *set)
 	mine.resize(mine.state, set, 0);
 }
 
+static size_t append(char *out, size_t at, const char *string)
+{
+	while (*string)
+		out[at++] = *string++;
+	out[at] = '\0';
+	return at;
+}
+
 bool ts_patterns_add(struct ts_patterns *set, size_t index, const char *head, const char *pattern,
 	const char *tail)
 {
 	char whole[PATTERN_MOST];
-	size_t a = strlen(head), b = strlen(pattern), c = strlen(tail);
 	int error = 0;
 	PCRE2_SIZE at;
 
-	if (a + b + c >= sizeof whole) {
+	if (strlen(head) + strlen(pattern) + strlen(tail) >= sizeof whole) {
 		set->unsound++;
 		return true;
 	}
-	memcpy(whole, head, a);
-	memcpy(whole + a, pattern, b);
-	memcpy(whole + a + b, tail, c + 1);
+	append(whole, append(whole, append(whole, 0, head), pattern), tail);
 	set->codes[index] = pcre2_compile((PCRE2_SPTR)whole, PCRE2_ZERO_TERMINATED, PCRE2_ANCHORED,
 		&error, &at, set->compile);
 	if (!set->codes[index])

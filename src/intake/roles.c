@@ -69,13 +69,13 @@ static bool undrinkable(const struct ts_study *s, const struct ts_figure *f)
 	       (strcmp(unit->unit, "ms/m") == 0 && f->part->token.first >= 200);
 }
 
-static char letter_of(
+static int letter_of(
 	const struct ts_study *s, const struct ts_figure *f, const struct ts_figure *before)
 {
 	const struct ts_token *t = &f->part->token;
 
 	if (f->role)
-		return (char)f->role;
+		return f->role;
 	switch (t->kind) {
 	case TS_TOKEN_RANGE:
 		return legal_ph(s, t->first, t->second) ? 'G' : 'r';
@@ -118,18 +118,16 @@ static void remove_events(struct ts_study *s, size_t at, size_t count)
 static void take_named_limits(struct ts_study *s)
 {
 	for (size_t i = 0; i < s->event_count;) {
-		char word = s->events[i].letter;
+		int word = s->events[i].letter;
 		bool behind = i + 1 < s->event_count && s->events[i + 1].figure != TS_NO_FIGURE;
 		bool before = i > 0 && s->events[i - 1].figure != TS_NO_FIGURE;
 
-		if (word == 'c') {
-			remove_events(s, i, 1);
-		} else if (word != 'l' && word != 't') {
+		if (word != 'l' && word != 't' && word != 'c') {
 			i++;
-		} else if (behind) {
+		} else if (word != 'c' && behind) {
 			s->figures[s->events[i + 1].figure].role = word;
 			remove_events(s, i, 2);
-		} else if (before) {
+		} else if (word != 'c' && before) {
 			s->figures[s->events[i - 1].figure].role = word;
 			remove_events(s, i - 1, 2);
 			i--;
@@ -222,7 +220,8 @@ static bool sensible(const struct ts_study *s, const char *roles, const size_t *
 		return true;
 	if (like_detection(s, detection->first))
 		return detection->first <= result->first;
-	return detection->first <= 1 && detection->first * 5 <= result->first;
+	return (detection->first <= 1 && detection->first * 5 <= result->first) ||
+	       (detection->first <= 5 && detection->first * 20 <= result->first);
 }
 
 static bool try_layout(struct ts_study *s, size_t row, const char *letters, const size_t *at,
@@ -248,7 +247,7 @@ static bool try_layout(struct ts_study *s, size_t row, const char *letters, cons
 		return false;
 	for (size_t g = 1; g < groups; g++) {
 		if (spans[2 * g] != TS_NO_FIGURE)
-			s->figures[figures[g - 1]].role = layout->roles[g - 1];
+			s->figures[figures[g - 1]].role = (unsigned char)layout->roles[g - 1];
 	}
 	return true;
 }
@@ -301,7 +300,7 @@ bool ts_study_lay_out(struct ts_study *s, size_t group)
 
 		if (f != TS_NO_FIGURE ? s->figures[f].group != group : turn && s->groups > 1)
 			continue;
-		letters[count] = s->events[i].letter;
+		letters[count] = (char)s->events[i].letter;
 		at[count++] = i;
 	}
 	letters[count] = '\0';

@@ -21,7 +21,7 @@ struct ts_figure {
 };
 
 struct ts_event {
-	char letter;
+	int letter;    /* of layouts.h */
 	size_t figure; /* TS_NO_FIGURE: no figure */
 };
 
