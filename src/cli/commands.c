@@ -24,6 +24,8 @@ static const struct command commands[] = {
 		"checks species records, files or folders"},
 	{"rank", command_rank, "rank", "text json", true, false,
 		"which species the water suits, best first, and what excludes the rest"},
+	{"read", command_read, "read REPORT", "text json", false, false,
+		"a utility's or laboratory's report (text or CSV, - is stdin) to a water file"},
 	{"titrate", command_titrate, "titrate WATER", "text json", true, false,
 		"what acid or base does to a water, dose by dose: why not to chase pH"},
 	{"why", command_why, "why SPECIES...", "text json", true, false,

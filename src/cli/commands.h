@@ -30,6 +30,8 @@ enum ts_status command_keep(struct session *session);
 enum ts_status command_lint(struct session *session);
 /* The ranked answer over the whole catalogue. */
 enum ts_status command_rank(struct session *session);
+/* A report to a water file. */
+enum ts_status command_read(struct session *session);
 /* What acid or base does to a water, dose by dose. */
 enum ts_status command_titrate(struct session *session);
 /* Some species in full. */

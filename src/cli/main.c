@@ -89,7 +89,7 @@ static enum ts_status finish(struct session *s, enum ts_status status)
 	}
 	if (s->error->len)
 		fprintf(stderr, "tapshoal: %s\n", ts_text_get(s->error));
-	if ((status <= TS_NO || (status == TS_BAD_INPUT && s->out->len)) && !deliver(s, status)) {
+	if (s->out->len && status <= TS_BAD_INPUT && !deliver(s, status)) {
 		fputs("tapshoal: the answer could not be written\n", stderr);
 		return TS_SYSTEM;
 	}

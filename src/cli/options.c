@@ -90,6 +90,7 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--softened", NULL, softened, "keep rank why", "the water went through a household softener"),
 	TEXT_ROW("--source", NULL, source, "GRADE", "find", "with a value of that grade, or from that publication"),
 	SWITCH_ROW("--summary", NULL, summary, "find", "counts by group, home water and source"),
+	TEXT_ROW("--supply-zone", NULL, supply_zone, "NAME", "read", "reads that zone of the report; a part of its name is enough"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " titrate", "what the tank runs at, C or F"),
 	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "keep rank titrate why", "takes that day for today"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),

@@ -1,0 +1,285 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * read: a report becomes a water file. The answer is that file itself, with the line and the rule
+ * of each value as comments, so that it can be kept; what was not taken goes to the findings. The
+ * answer for programs: read_result.c.
+ */
+#include "cli/read.h"
+
+#include <errno.h>
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "base/findings.h"
+#include "chem/hardness.h"
+#include "chem/ions.h"
+#include "cli/commands.h"
+#include "model/codes.h"
+#include "records/write.h"
+
+#define PIECE 65536
+
+static void find(struct session *s, enum ts_code_id code, const char *file, unsigned line,
+	const char *what, const char *remedy)
+{
+	struct ts_place place = {file, line, line ? 1 : 0, NULL};
+
+	ts_finding_add(s->findings, &ts_codes[code], &place, what, remedy);
+}
+
+/* Feeds the whole stream, piece by piece. */
+static enum ts_status feed(struct session *s, struct ts_intake *in, FILE *stream, const char *file)
+{
+	static char piece[PIECE];
+	struct ts_report_refusal refusal;
+	enum ts_status status = TS_OK;
+	size_t len;
+
+	errno = 0;
+	while (status == TS_OK && (len = fread(piece, 1, sizeof piece, stream)) > 0)
+		status = ts_intake_feed(in, piece, len, &refusal);
+	if (status == TS_BAD_INPUT)
+		find(s, TS_C_INTAKE_NO_TEXT, file, 0, refusal.what, refusal.remedy);
+	if (status == TS_OK && ferror(stream)) {
+		find(s, TS_C_RECORDS_UNREADABLE, file, 0, strerror(errno), NULL);
+		status = TS_SYSTEM;
+	}
+	return status;
+}
+
+static enum ts_status read_stream(
+	struct session *s, FILE *stream, const char *file, struct ts_report *ret)
+{
+	struct ts_intake *in = ts_intake_open(NULL);
+	enum ts_status status;
+
+	if (!in)
+		return TS_NO_MEMORY;
+	status = feed(s, in, stream, file);
+	if (status == TS_OK)
+		status = ts_intake_finish(in, s->options->supply_zone, s->arena, ret);
+	ts_intake_close(in);
+	return status;
+}
+
+static enum ts_status read_file(struct session *s, const char *file, struct ts_report *ret)
+{
+	bool standard = strcmp(file, "-") == 0;
+	FILE *stream = standard ? stdin : fopen(file, "rb");
+	enum ts_status status;
+
+	if (!stream) {
+		find(s, TS_C_RECORDS_UNREADABLE, file, 0, strerror(errno), NULL);
+		return TS_SYSTEM;
+	}
+	status = read_stream(s, stream, file, ret);
+	if (!standard)
+		fclose(stream);
+	return status;
+}
+
+static void find_gaps(struct session *s, const struct ts_report *r, const char *file)
+{
+	struct ts_text what;
+
+	ts_text_open(&what, NULL);
+	for (size_t i = 0; i < r->gap_count; i++) {
+		ts_text_drop(&what);
+		ts_text_puts(
+			&what, "not taken, ", r->gaps[i].why, ": '", r->gaps[i].text, "'", NULL);
+		find(s, TS_C_INTAKE_NOT_UNDERSTOOD, file, r->gaps[i].line, ts_text_get(&what),
+			r->gaps[i].remedy);
+	}
+	s->out->failed |= what.failed;
+	ts_text_drop(&what);
+	s->findings->more += r->gap_more;
+}
+
+static void find_all(struct session *s, const struct ts_report *r, const char *file)
+{
+	if (r->latin)
+		find(s, TS_C_INTAKE_LATIN, file, r->latin, "not UTF-8: read as Latin-1", NULL);
+	find_gaps(s, r, file);
+	for (size_t i = 0; i < r->clash_count; i++)
+		find(s, TS_C_INTAKE_CONTRADICTION, file, r->clashes[i].line, r->clashes[i].says,
+			NULL);
+	if (r->class_only && r->reading.gh_dh.kind == TS_MEASURE_NONE)
+		find(s, TS_C_INTAKE_CLASS, file, 0,
+			"hardness stands here as a class only; words are no values", NULL);
+}
+
+/* "several supply zones; choose one with --supply-zone: 'North', 'South'" */
+static void ask_for_zone(struct session *s, const struct ts_report *r)
+{
+	ts_text_puts(s->error, s->options->supply_zone ? "no single supply zone is named so" : "",
+		s->options->supply_zone ? "" : "the report has several supply zones",
+		"; choose one with --supply-zone: ", NULL);
+	for (size_t i = 0; i < r->zone_count; i++)
+		ts_text_puts(s->error, i ? ", '" : "'", r->zones[i], "'", NULL);
+}
+
+static void say_nothing(struct session *s, const char *file)
+{
+	ts_text_puts(s->error, "nothing was understood in ", strcmp(file, "-") ? file : "the input",
+		"; values are taken where a known name, a figure and its unit stand together "
+		"(text or CSV; for a PDF: pdftotext -layout FILE - | tapshoal read -)",
+		NULL);
+}
+
+/* A file carries no more digits than the report did. */
+static double rounded(double value)
+{
+	double grid = fabs(value) >= 1 ? 100 : 10000;
+
+	return isfinite(value) ? round(value * grid) / grid : value;
+}
+
+static struct ts_reading rounded_reading(const struct ts_reading *reading)
+{
+	struct ts_reading r = *reading;
+
+	for (size_t i = 0; i < ts_shape_reading.count; i++) {
+		struct ts_measure m;
+
+		if (ts_shape_reading.fields[i].kind != TS_MEASURE)
+			continue;
+		memcpy(&m, (char *)&r + ts_shape_reading.fields[i].offset, sizeof m);
+		m.value = rounded(m.value);
+		m.low = rounded(m.low);
+		m.high = rounded(m.high);
+		memcpy((char *)&r + ts_shape_reading.fields[i].offset, &m, sizeof m);
+	}
+	return r;
+}
+
+struct notes {
+	const struct ts_report *report;
+	struct ts_text text;
+};
+
+/* 'line 22, "20,3 dH": the only figure of its line; taken as ...' */
+static const char *note(void *state, const struct ts_shape *shape, const struct ts_field *field)
+{
+	struct notes *n = state;
+	const struct ts_report_origin *o;
+
+	if (shape != &ts_shape_reading || field->kind != TS_MEASURE)
+		return NULL;
+	o = &n->report->origins[field - shape->fields];
+	ts_text_drop(&n->text);
+	ts_text_put(&n->text, o->last != o->line && o->count > 1 ? "lines " : "line ");
+	ts_text_number(&n->text, o->line, 0);
+	if (o->last != o->line && o->count > 1) {
+		ts_text_put(&n->text, " to ");
+		ts_text_number(&n->text, o->last, 0);
+	}
+	ts_text_puts(&n->text, ", \"", o->printed, "\": ", ts_report_rule_says(o->rule), NULL);
+	if (o->count > 1) {
+		ts_text_put(&n->text, "; ");
+		ts_text_number(&n->text, (double)o->count, 0);
+		ts_text_put(&n->text, " statements, lowest to highest");
+	} else if (!isnan(o->mean) && strchr(o->printed, ';')) {
+		ts_text_put(&n->text, "; mean ");
+		ts_text_number_short(&n->text, rounded(o->mean), 4);
+	}
+	ts_text_puts(&n->text, o->assumed ? "; " : "", o->assumed, NULL);
+	return ts_text_get(&n->text);
+}
+
+/* What contradicts goes into the file as well: it must still be known a year from now. */
+static void say_head(struct ts_text *out, const struct ts_report *r, const char *file)
+{
+	bool shown = strcmp(file, "-") != 0 && !strpbrk(file, "\n\r");
+
+	ts_text_puts(out, "# Read from ", shown ? file : "standard input", ", ", NULL);
+	ts_text_number(out, r->lines, 0);
+	ts_text_put(out, r->lines == 1 ? " line: " : " lines: ");
+	ts_text_number(out, (double)r->taken, 0);
+	ts_text_put(out, r->taken == 1 ? " value" : " values");
+	ts_text_put(out, ". Compare each with its line before you rely on it.\n");
+	for (size_t i = 0; i < r->clash_count; i++) {
+		ts_text_put(out, r->clashes[i].other ? "# Contradiction in lines "
+						     : "# Contradiction in line ");
+		ts_text_number(out, r->clashes[i].line, 0);
+		if (r->clashes[i].other) {
+			ts_text_put(out, " and ");
+			ts_text_number(out, r->clashes[i].other, 0);
+		}
+		ts_text_puts(out, ": ", r->clashes[i].says, "\n", NULL);
+	}
+	if (r->gap_count) {
+		ts_text_put(out, "# Not taken, look there yourself: line ");
+		for (size_t i = 0; i < r->gap_count; i++) {
+			ts_text_put(out, i ? ", " : "");
+			ts_text_number(out, r->gaps[i].line, 0);
+		}
+		ts_text_put(out, "\n");
+	}
+}
+
+static bool has(const struct ts_measure *m)
+{
+	return m->kind != TS_MEASURE_NONE;
+}
+
+/* What the report leaves open and any answer will ask for. */
+static void say_missing(struct ts_text *out, const struct ts_reading *r)
+{
+	bool gh = has(&r->gh_dh) || (has(&r->ca_mg_l) && has(&r->mg_mg_l));
+
+	if (!gh && has(&r->ca_mg_l)) {
+		ts_text_put(out, "# GH is missing: calcium alone makes ");
+		ts_text_number_short(
+			out, ts_chem_dh_from_mmol_l(r->ca_mg_l.value / TS_WEIGHT_CA), 1);
+		ts_text_put(out, " dH, magnesium adds to it. Measure GH with drops.\n");
+	} else if (!gh) {
+		ts_text_put(out, "# GH is missing: ask for the total hardness with its unit, or "
+				 "measure it with drops.\n");
+	}
+	if (!has(&r->kh_dh) && !has(&r->alkalinity_meq_l))
+		ts_text_put(out, "# KH is missing: ask for alkalinity, acid capacity or "
+				 "bicarbonate, or measure it with drops.\n");
+}
+
+static void say_water_file(struct session *s, const struct ts_report *r, const char *file)
+{
+	struct ts_reading reading = rounded_reading(&r->reading);
+	struct ts_water water = {.name = r->zone ? r->zones[r->zone - 1] : NULL,
+		.readings = &reading,
+		.reading_count = 1};
+	struct notes notes = {.report = r};
+
+	say_head(s->out, r, file);
+	say_missing(s->out, &r->reading);
+	ts_text_open(&notes.text, NULL);
+	ts_records_write_noted(s->out, &ts_shape_water, &water, note, &notes);
+	s->out->failed |= notes.text.failed;
+	ts_text_drop(&notes.text);
+}
+
+enum ts_status command_read(struct session *s)
+{
+	const struct options *o = s->options;
+	const char *file = o->argument_count ? o->arguments[0] : NULL;
+	struct ts_report report;
+	enum ts_status status;
+
+	if (o->argument_count != 1) {
+		ts_text_put(s->error, "read takes one report, text or CSV; - is standard input");
+		return TS_BAD_INPUT;
+	}
+	status = read_file(s, file, &report);
+	if (status > TS_NO)
+		return status;
+	find_all(s, &report, file);
+	if (o->format == FORMAT_JSON)
+		read_json(s, &report, file);
+	else if (status == TS_OK)
+		say_water_file(s, &report, file);
+	if (report.choose)
+		ask_for_zone(s, &report);
+	else if (status == TS_NO)
+		say_nothing(s, file);
+	return status;
+}

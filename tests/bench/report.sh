@@ -1,0 +1,11 @@
+#!/bin/sh
+# SPDX-License-Identifier: Apache-2.0
+# Reads reports of 5 and of 50 MB: prints seconds and memory of both; fails where the time of the
+# larger is more than 13 times that of the smaller, or the memory grows. Usage: report.sh
+set -eu
+cd "$(dirname "$0")/../.."
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+meson setup "$work/build" -Dbuildtype=release -Dtests=false >/dev/null
+ninja -C "$work/build" >/dev/null
+exec python3 tests/bench/report.py "$work"
