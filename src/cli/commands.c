@@ -20,15 +20,15 @@ static const struct command commands[] = {
 		"the catalogue, by name or family (a regular expression), by words, by water"},
 	{"keep", command_keep, "keep [WATER]", "text", true, false,
 		"remembers a water as your tap; alone it says which is kept"},
-	{"lint", command_lint, "lint FILE...", "text", false, false,
+	{"lint", command_lint, "lint FILE...", "text json", false, false,
 		"checks species records, files or folders"},
-	{"rank", command_rank, "rank", "text json", true, false,
+	{"rank", command_rank, "rank", "text json csv", true, false,
 		"which species the water suits, best first, and what excludes the rest"},
 	{"read", command_read, "read REPORT", "text json", false, false,
 		"a utility's or laboratory's report (text or CSV, - is stdin) to a water file"},
 	{"titrate", command_titrate, "titrate WATER", "text json", true, false,
 		"what acid or base does to a water, dose by dose: why not to chase pH"},
-	{"why", command_why, "why SPECIES...", "text json", true, false,
+	{"why", command_why, "why SPECIES...", "text json csv", true, false,
 		"one or more species in full against the water"},
 };
 /* clang-format on */

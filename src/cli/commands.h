@@ -18,6 +18,7 @@ struct session {
 	struct ts_practice *practice;
 	long today;          /* days since 1970-01-01: the clock's, or --today */
 	const char *first;   /* what stands above everything else of a text answer; NULL: nothing */
+	bool told;           /* the answer holds the findings: none of them on stderr */
 	struct ts_text *out; /* the answer, printed once at the end */
 	struct ts_text *error; /* one line when the call itself is wrong */
 };
@@ -85,7 +86,10 @@ void say_cautions(struct ts_text *out, const struct ts_species *species);
 /* The hue of a parameter's lines. */
 enum ts_hue say_hue(int parameter);
 
-/* The whole answer of rank or why as JSON. */
+/* The whole answer of rank or why as JSON; its species as CSV. */
 void rank_json(struct session *session, const struct answer *answer, const char *command);
+void rank_csv(struct session *session, const struct answer *answer);
+/* Every finding as JSON. */
+void lint_json(struct session *session, size_t files, size_t with_findings);
 
 #endif

@@ -6,6 +6,7 @@
 
 #include "base/arena.h"
 #include "cli/find.h"
+#include "cli/results.h"
 #include "model/shape.h"
 #include "report/csv.h"
 #include "words/names.h"
@@ -118,13 +119,6 @@ static const struct ts_result_field answer_fields[] = {
 const struct ts_result_shape find_result_shape =
 	TS_R_SHAPE("find", answer_fields, struct answer_rows);
 
-static const char *id_of(struct ts_arena *arena, const char *file)
-{
-	const char *slash = strrchr(file, '/'), *start = slash ? slash + 1 : file;
-
-	return ts_arena_text(arena, start, strcspn(start, "."));
-}
-
 static struct ts_texts cautions_of(struct ts_arena *arena, const struct ts_species *s)
 {
 	struct ts_texts texts = {ts_arena_array(arena, 32, sizeof *texts.items), 0};
@@ -162,7 +156,7 @@ static void make_found(struct ts_arena *arena, const struct find_answer *a, stru
 		ret->found[ret->found_count++] = (struct row){
 			.species = s->species,
 			.form = s->form,
-			.id = id_of(arena, s->file),
+			.id = result_id(arena, s->file),
 			.common = s->common.en.count ? s->common.en.items[0] : NULL,
 			.matched = a->items[i].name,
 			.family = s->family,

@@ -36,6 +36,14 @@ static bool run_rules(struct session *s, size_t *ret_broken)
 	return !status;
 }
 
+static void count_records(struct ts_text *out, size_t records, size_t broken)
+{
+	ts_text_number_short(out, (double)records, 0);
+	ts_text_put(out, records == 1 ? " record, " : " records, ");
+	ts_text_number_short(out, (double)broken, 0);
+	ts_text_put(out, " with findings\n");
+}
+
 enum ts_status command_lint(struct session *s)
 {
 	const struct options *o = s->options;
@@ -53,11 +61,14 @@ enum ts_status command_lint(struct session *s)
 	}
 	if (worst != TS_NO_MEMORY && !run_rules(s, &broken))
 		worst = TS_NO_MEMORY;
-	if (worst)
+	if (worst == TS_NO_MEMORY)
 		return worst;
-	ts_text_number_short(s->out, (double)s->catalogue->count, 0);
-	ts_text_put(s->out, s->catalogue->count == 1 ? " record, " : " records, ");
-	ts_text_number_short(s->out, (double)broken, 0);
-	ts_text_put(s->out, " with findings\n");
+	if (o->format == FORMAT_JSON) {
+		s->told = true;
+		lint_json(s, s->catalogue->count, broken);
+	}
+	if (worst || s->told)
+		return worst ? worst : broken ? TS_NO : TS_OK;
+	count_records(s->out, s->catalogue->count, broken);
 	return broken ? TS_NO : TS_OK;
 }

@@ -66,8 +66,9 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 /* The answer to where it is wanted; false when it did not all get there. */
 static bool deliver(const struct session *s, enum ts_status status)
 {
-	const char *file = status == TS_BAD_INPUT ? NULL : s->options->output;
-	FILE *stream = status == TS_BAD_INPUT ? stderr : file ? fopen(file, "wb") : stdout;
+	bool help = status == TS_BAD_INPUT && !s->told;
+	const char *file = help ? NULL : s->options->output;
+	FILE *stream = help ? stderr : file ? fopen(file, "wb") : stdout;
 	bool ok;
 
 	if (!stream)
@@ -82,7 +83,8 @@ static enum ts_status finish(struct session *s, enum ts_status status)
 	bool no_memory = s->out->failed || s->error->failed || s->arena->failed ||
 			 s->findings->no_memory || status == TS_NO_MEMORY;
 
-	print_findings(s->findings);
+	if (!s->told)
+		print_findings(s->findings);
 	if (no_memory) {
 		fputs("tapshoal: out of memory\n", stderr);
 		return TS_NO_MEMORY;

@@ -174,6 +174,8 @@ enum ts_status command_rank(struct session *s)
 		return status;
 	if (s->options->format == FORMAT_JSON)
 		rank_json(s, &a, "rank");
+	else if (s->options->format == FORMAT_CSV)
+		rank_csv(s, &a);
 	else
 		write_answer(s, &a);
 	return a.of[TS_SUITS] + a.of[TS_TOLERATES] ? TS_OK : TS_NO;

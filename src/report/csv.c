@@ -231,6 +231,7 @@ static void put_value(struct csv *c, const struct ts_result_field *f, const char
 		put_cell(c, u.yes ? "yes" : "no");
 		break;
 	case TS_R_NUMBER:
+	case TS_R_SHARE:
 		memcpy(&u.number, at, sizeof u.number);
 		put_number(c, u.number, f->decimals);
 		break;

@@ -64,6 +64,7 @@ static void put_field(struct ts_json *j, const struct ts_result_field *f, const 
 		ts_json_bool(j, f->key, *(const bool *)at);
 		break;
 	case TS_R_NUMBER:
+	case TS_R_SHARE:
 		ts_json_number(j, f->key, *(const double *)at, f->decimals);
 		break;
 	case TS_R_COUNT:
@@ -170,6 +171,7 @@ static void say_field(struct ts_json *j, const struct ts_result_field *f)
 		say_type(j, "boolean", false);
 		break;
 	case TS_R_NUMBER:
+	case TS_R_SHARE:
 		say_type(j, "number", true);
 		break;
 	case TS_R_COUNT:

@@ -18,6 +18,7 @@ enum ts_result_kind {
 	TS_R_WORD,   /* const char *, one of `words`; NULL is null */
 	TS_R_BOOL,   /* bool */
 	TS_R_NUMBER, /* double with `decimals`; not finite is null */
+	TS_R_SHARE,  /* the same, of no unit: 0 to 1 */
 	TS_R_COUNT,  /* size_t */
 	TS_R_RANGE,  /* struct ts_range: [low, high], each may be null */
 	TS_R_SUB,    /* a struct of result shape `sub` */
@@ -64,6 +65,10 @@ struct ts_result_shape {
 #define TS_R_ROW_NUMBER(S, key, m, decimals, says)                                                 \
 	{                                                                                          \
 		key, TS_R_NUMBER, decimals, TS_R_AT(S, m, double), 0, NULL, NULL, says             \
+	}
+#define TS_R_ROW_SHARE(S, key, m, decimals, says)                                                  \
+	{                                                                                          \
+		key, TS_R_SHARE, decimals, TS_R_AT(S, m, double), 0, NULL, NULL, says              \
 	}
 #define TS_R_ROW_COUNT(S, key, m, says)                                                            \
 	{                                                                                          \

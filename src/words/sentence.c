@@ -16,8 +16,8 @@ const struct ts_parameter_row ts_parameter_rows[TS_PARAMETER__COUNT] = {
 };
 /* clang-format on */
 
-const char *const ts_verdict_words[TS_VERDICT__COUNT] = {
-	"suits", "tolerates", "unsure", "excluded"};
+const char *const ts_verdict_words[TS_VERDICT__COUNT + 1] = {
+	"suits", "tolerates", "unsure", "excluded", NULL};
 
 void ts_say_range(struct ts_text *text, const struct ts_range *range, int decimals)
 {

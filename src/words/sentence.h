@@ -20,7 +20,7 @@ struct ts_parameter_row {
 };
 
 extern const struct ts_parameter_row ts_parameter_rows[TS_PARAMETER__COUNT];
-extern const char *const ts_verdict_words[TS_VERDICT__COUNT]; /* "suits" ... */
+extern const char *const ts_verdict_words[TS_VERDICT__COUNT + 1]; /* "suits" ... */
 
 /*
  * Adds the house sentence of one parameter; "GH not given" or "no band known" where that is so.

@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "cli/results.h"
 #include "report/care_result.h"
 #include "report/schema.h"
 
@@ -18,7 +19,11 @@ static const struct {
 	{"plan.json", &ts_shape_plan, NULL, NULL},
 	{"species.json", &ts_shape_species, NULL, NULL},
 	{"tank.json", &ts_shape_tank, NULL, NULL},
+	{"answer-find.json", NULL, "find", &find_result_shape},
+	{"answer-lint.json", NULL, "lint", &lint_result_shape},
+	{"answer-rank.json", NULL, "rank", &rank_result_shape},
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
+	{"answer-why.json", NULL, "why", &rank_result_shape},
 	{"water.json", &ts_shape_water, NULL, NULL},
 };
 

@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The rows of lint for programs: every finding with its place and its remedy.
+ */
+#include "base/arena.h"
+#include "cli/commands.h"
+#include "cli/results.h"
+
+struct finding_row {
+	const char *code, *severity, *file;
+	double line, column;
+	const char *path, *what, *remedy;
+};
+
+struct lint_rows {
+	size_t files, with_findings, more;
+	struct finding_row *findings;
+	size_t finding_count;
+};
+
+static const char *const severities[] = {[TS_NOTE] = "note",
+	[TS_CONCERN] = "concern",
+	[TS_CONFLICT] = "conflict",
+	[TS_ERROR] = "error",
+	[TS_SEVERITY__COUNT] = NULL};
+
+/* clang-format off */
+#define F struct finding_row
+static const struct ts_result_field finding_fields[] = {
+	TS_R_ROW_TEXT(F, "code", code, "its name, which never changes meaning"),
+	TS_R_ROW_WORD(F, "severity", severity, severities, "an error stops the file"),
+	TS_R_ROW_TEXT(F, "file", file, "as it was named"),
+	TS_R_ROW_NUMBER(F, "line", line, 0, "from 1"),
+	TS_R_ROW_NUMBER(F, "column", column, 0, "in characters, from 1"),
+	TS_R_ROW_TEXT(F, "path", path, "of the key"),
+	TS_R_ROW_TEXT(F, "what", what, "what is wrong"),
+	TS_R_ROW_TEXT(F, "remedy", remedy, "what would be right"),
+};
+#undef F
+static const struct ts_result_shape finding_shape =
+	TS_R_SHAPE("finding", finding_fields, struct finding_row);
+
+#define L struct lint_rows
+static const struct ts_result_field lint_fields[] = {
+	TS_R_ROW_COUNT(L, "records", files, "files that could be read"),
+	TS_R_ROW_COUNT(L, "with_findings", with_findings, "of them, how many break a rule"),
+	TS_R_ROW_LIST(L, "findings", findings, finding_count, struct finding_row, &finding_shape, "in the order of files"),
+	TS_R_ROW_COUNT(L, "more", more, "findings that were counted and not kept"),
+};
+#undef L
+/* clang-format on */
+const struct ts_result_shape lint_result_shape = TS_R_SHAPE("lint", lint_fields, struct lint_rows);
+
+void lint_json(struct session *s, size_t files, size_t with_findings)
+{
+	const struct ts_findings *found = s->findings;
+	struct lint_rows rows = {.files = files,
+		.with_findings = with_findings,
+		.more = found->more,
+		.findings = ts_arena_array(
+			s->arena, found->count ? found->count : 1, sizeof *rows.findings)};
+
+	for (size_t i = 0; rows.findings && i < found->count; i++) {
+		const struct ts_finding *f = &found->items[i];
+
+		rows.findings[rows.finding_count++] =
+			(struct finding_row){f->code->id, severities[f->code->severity],
+				f->place.file, f->place.line ? (double)f->place.line : (double)NAN,
+				f->place.line ? (double)f->place.column : (double)NAN,
+				f->place.path, f->what, f->remedy};
+	}
+	ts_result_json(s->out, TS_VERSION, "lint", &lint_result_shape, &rows);
+}
