@@ -69,6 +69,26 @@ enum ts_rule_id {
 	TS_RULE_SHRIMPS_EATEN,
 	TS_RULE_SNAILS_EATEN,
 	TS_RULE_TEMPERATURE_APART,
+	/* the whole plan */
+	TS_RULE_AMMONIA,
+	TS_RULE_BUFFER,
+	TS_RULE_CHLORINE,
+	TS_RULE_DISTRESS,
+	TS_RULE_EMPTY,
+	TS_RULE_FILTER,
+	TS_RULE_FLOOR,
+	TS_RULE_KH_UNKNOWN,
+	TS_RULE_MANY_SPECIES,
+	TS_RULE_NEWCOMERS,
+	TS_RULE_NITRATE,
+	TS_RULE_NITRATE_LOAD,
+	TS_RULE_NITRITE,
+	TS_RULE_TEMPERATURE_UNKNOWN,
+	TS_RULE_UNKNOWN_SPECIES,
+	TS_RULE_WARM_OXYGEN,
+	TS_RULE_WATER,
+	TS_RULE_WATER_UNKNOWN,
+	TS_RULE_WATER_UNSURE,
 	TS_RULE__COUNT
 };
 
@@ -76,10 +96,12 @@ enum ts_rule_id {
 struct ts_ruling {
 	enum ts_rule_id rule;
 	enum ts_severity severity;        /* TS_NOTE, TS_CONCERN, TS_CONFLICT */
-	const struct ts_species *subject; /* who suffers */
+	const struct ts_species *subject; /* who suffers; NULL = all, or nobody known */
 	const struct ts_species *other;   /* from whom; NULL = from the tank or its own kind */
 	double ours, its, change;
-	int word; /* which caution, where the rule is about one; else 0 */
+	int word; /* caution, flow, light or parameter that the rule is about; else 0 */
+	const struct ts_match *match; /* of the subject with the water; NULL = not about it */
+	const char *name;             /* a name that no species has; NULL = not about one */
 };
 
 struct ts_rulings {
@@ -87,11 +109,14 @@ struct ts_rulings {
 	size_t count;
 };
 
+/* What a rule looks at. */
+enum ts_rule_scope { TS_SCOPE_ALONE, TS_SCOPE_PAIR, TS_SCOPE_PLAN };
+
 /* One rule as a row. `parameter`: what the numbers are about, "temperature", "tank length". */
 struct ts_rule_row {
 	const char *code; /* "stock.fin-nipper"; never changes meaning */
 	const char *parameter, *says, *grade;
-	bool pair;
+	enum ts_rule_scope scope;
 	int cost; /* practice row (enum ts_practice_id) of what a concern costs; -1 = nothing */
 };
 

@@ -134,12 +134,18 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_CHANGE_DAYS] = {"change.days", "days", 7, "how often where nothing is said", COMMON},
 	[TS_P_NITRATE_AIM] = {"nitrate.aim", "mg/L NO3", 20, "nitrate above the new water's own that is aimed at", COMMON},
 	[TS_P_NITRATE_CONFLICT] = {"nitrate.conflict", "mg/L NO3", 100, "from here nitrate harms", "Camargo, Alonso & Salamanca 2005, as cited; figure common practice"},
-	[TS_P_NITRATE_AIM_SHARE] = {"nitrate.sensitive", "", 0.4, "share of the concern and conflict figures for animals that bear nitrate badly", COMMON},
+	[TS_P_NITRATE_CONCERN_SENSITIVE] = {"nitrate.concern.sensitive", "mg/L NO3", 40, "more than this is a concern for animals that bear nitrate badly", COMMON},
+	[TS_P_NITRATE_CONFLICT_SENSITIVE] = {"nitrate.conflict.sensitive", "mg/L NO3", 60, "from here it harms them", COMMON},
 	[TS_P_BUFFER_WARN] = {"buffer.warn", "days", 14, "a buffer that lasts less long is short", COMMON},
 	[TS_P_BUFFER_ACT] = {"buffer.act", "days", 7, "a buffer that lasts less long needs doing something about", COMMON},
 	[TS_P_LOAD_SHARE] = {"load.share", "", 0.7, "share of what nitrate and buffer allow that a proposal uses", COMMON},
 	[TS_P_LOAD_DIFFERS] = {"load.differs", "times", 2, "measured and computed load further apart than this: doubt the model", COMMON},
 	[TS_P_OXYGEN_WARM] = {"oxygen.warm", "C", 28, "from here water holds so little oxygen that the surface must move", COMMON},
+	[TS_P_SPECIES_60] = {"species.60", "species", 2, "species at the most in less than 60 L", COMMON},
+	[TS_P_SPECIES_120] = {"species.120", "species", 3, "the same in less than 120 L", COMMON},
+	[TS_P_SPECIES_250] = {"species.250", "species", 4, "the same to 250 L", COMMON},
+	[TS_P_SPECIES_MORE] = {"species.more", "species", 6, "the same in more than 250 L", COMMON},
+	[TS_P_SETTLED_DAYS] = {"filter.settled", "days", 56, "stock that has lived so long with ammonia and nitrite nil shows a mature filter", COMMON},
 };
 /* clang-format on */
 

@@ -154,6 +154,11 @@ static double no3_of(const struct ts_reading *r)
 	return (double)NAN;
 }
 
+static bool read_day(const struct ts_reading *r, long *ret)
+{
+	return r->date && ts_date_read(r->date, ret);
+}
+
 /* Rise by the week between two dated readings that no water change can lie between; NAN: none. */
 static double measured_rise(const struct ts_tank *t, double change_days)
 {
@@ -163,9 +168,8 @@ static double measured_rise(const struct ts_tank *t, double change_days)
 		long before, after;
 		double no3 = no3_of(&t->readings[i]) - no3_of(&t->readings[i - 1]);
 
-		if (!ts_date_read(t->readings[i - 1].date, &before) ||
-			!ts_date_read(t->readings[i].date, &after) || after <= before ||
-			(double)(after - before) > change_days)
+		if (!read_day(&t->readings[i - 1], &before) || !read_day(&t->readings[i], &after) ||
+			after <= before || (double)(after - before) > change_days)
 			continue;
 		if (no3 > 0)
 			rise = no3 / (double)(after - before) * WEEK;

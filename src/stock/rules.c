@@ -16,41 +16,61 @@
 
 /* clang-format off */
 const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT] = {
-	[TS_RULE_CAUTION] = {"stock.caution", NULL, "the record carries a caution that the buyer must know", COMMON, false, FREE},
-	[TS_RULE_COVER] = {"stock.cover", "cover", "an animal that leaves the water needs a tight lid", COMMON, false, LIGHT},
-	[TS_RULE_EATS_PLANTS] = {"stock.eats-plants", "plants", "it eats plants, and there are plants", COMMON, false, LIGHT},
-	[TS_RULE_FEW] = {"stock.few", "count", "fewer than settle: shy, sick or quarrelsome", COMMON, false, HEAVY},
-	[TS_RULE_FLOW] = {"stock.flow", "flow", "the current of the tank is not its own", COMMON, false, LIGHT},
-	[TS_RULE_LIGHT] = {"stock.light", "light", "the light of the tank is not its own", COMMON, false, FREE},
-	[TS_RULE_OLD_TANK] = {"stock.old-tank", "filter", "it lives only in tanks that have run for long", COMMON, false, HEAVY},
-	[TS_RULE_OWN_KIND] = {"stock.own-kind", "count", "it fights its own kind to injury, always", COMMON, false, HEAVY},
-	[TS_RULE_PAIR_FORMS] = {"stock.pair-forms", "count", "young ones grow into a pair and its victims", COMMON, false, MIDDLE},
-	[TS_RULE_SEXES] = {"stock.sexes", "count", "too many males for the females", COMMON, false, MIDDLE},
-	[TS_RULE_SPECIALIST] = {"stock.specialist", NULL, "it takes only special food", COMMON, false, FREE},
-	[TS_RULE_TANK_HEIGHT] = {"stock.tank-height", "tank height", "the tank is lower than its body needs", COMMON, false, MIDDLE},
-	[TS_RULE_TANK_LENGTH] = {"stock.tank-length", "tank length", "the tank is shorter than an adult needs", COMMON, false, HEAVY},
-	[TS_RULE_TANK_UNMEASURED] = {"stock.tank-unmeasured", "tank length", "length or width of the tank is not given, so room cannot be judged", COMMON, false, LIGHT},
-	[TS_RULE_TANK_WIDTH] = {"stock.tank-width", "tank width", "the tank is narrower than an adult needs to turn", COMMON, false, MIDDLE},
-	[TS_RULE_TERRITORY] = {"stock.territory", "floor", "the floor is smaller than the territories it defends against its own kind", COMMON, false, HEAVY},
-	[TS_RULE_UNSETTLED] = {"stock.unsettled", "count", "settled, and comfortable only in greater numbers", COMMON, false, FREE},
-	[TS_RULE_ATTACKED] = {"stock.attacked", "floor", "the other injures its company", COMMON, true, HEAVY},
-	[TS_RULE_CHASED] = {"stock.chased", "floor", "the other chases its company", COMMON, true, LIGHT},
-	[TS_RULE_EATEN] = {"stock.eaten", "length", "it fits the other's mouth, grown or as sold", DIRECTION, true, HEAVY},
-	[TS_RULE_ELECTRIC] = {"stock.electric", NULL, "the other stuns or kills what lives with it", COMMON, true, HEAVY},
-	[TS_RULE_FIN_NIPPER] = {"stock.fin-nipper", "count", "the other bites fins, above all long ones", COMMON, true, MIDDLE},
-	[TS_RULE_FLOW_APART] = {"stock.flow-apart", "flow", "one wants still water, the other a current", COMMON, true, MIDDLE},
-	[TS_RULE_GH_APART] = {"stock.gh-apart", "gh", "hardly any hardness that both tolerate", COMPUTED, true, MIDDLE},
-	[TS_RULE_LIGHT_APART] = {"stock.light-apart", "light", "one wants shade, the other bright light", COMMON, true, FREE},
-	[TS_RULE_NIGHT_HUNTER] = {"stock.night-hunter", "length", "the other hunts at night what sleeps then", DIRECTION, true, HEAVY},
-	[TS_RULE_OUTCOMPETED] = {"stock.outcompeted", NULL, "the other is quicker at the food", COMMON, true, LIGHT},
-	[TS_RULE_PH_APART] = {"stock.ph-apart", "ph", "no pH that both tolerate", COMPUTED, true, MIDDLE},
-	[TS_RULE_RIVALS] = {"stock.rivals", "floor", "close relatives that defend a place against each other", COMMON, true, MIDDLE},
-	[TS_RULE_SALT_APART] = {"stock.salt-apart", "salinity", "one needs salt that the other does not bear", COMPUTED, true, HEAVY},
-	[TS_RULE_SHRIMPS_EATEN] = {"stock.shrimps-eaten", "length", "the other eats shrimps, whatever its mouth", COMMON, true, MIDDLE},
-	[TS_RULE_SNAILS_EATEN] = {"stock.snails-eaten", NULL, "the other eats snails", COMMON, true, HEAVY},
-	[TS_RULE_TEMPERATURE_APART] = {"stock.temperature-apart", "temp", "hardly any temperature that both bear", COMPUTED, true, MIDDLE},
+	[TS_RULE_CAUTION] = {"stock.caution", NULL, "the record carries a caution that the buyer must know", COMMON, TS_SCOPE_ALONE, FREE},
+	[TS_RULE_COVER] = {"stock.cover", "cover", "an animal that leaves the water needs a tight lid", COMMON, TS_SCOPE_ALONE, LIGHT},
+	[TS_RULE_EATS_PLANTS] = {"stock.eats-plants", "plants", "it eats plants, and there are plants", COMMON, TS_SCOPE_ALONE, LIGHT},
+	[TS_RULE_FEW] = {"stock.few", "count", "fewer than settle: shy, sick or quarrelsome", COMMON, TS_SCOPE_ALONE, HEAVY},
+	[TS_RULE_FLOW] = {"stock.flow", "flow", "the current of the tank is not its own", COMMON, TS_SCOPE_ALONE, LIGHT},
+	[TS_RULE_LIGHT] = {"stock.light", "light", "the light of the tank is not its own", COMMON, TS_SCOPE_ALONE, FREE},
+	[TS_RULE_OLD_TANK] = {"stock.old-tank", "filter", "it lives only in tanks that have run for long", COMMON, TS_SCOPE_ALONE, HEAVY},
+	[TS_RULE_OWN_KIND] = {"stock.own-kind", "count", "it fights its own kind to injury, always", COMMON, TS_SCOPE_ALONE, HEAVY},
+	[TS_RULE_PAIR_FORMS] = {"stock.pair-forms", "count", "young ones grow into a pair and its victims", COMMON, TS_SCOPE_ALONE, MIDDLE},
+	[TS_RULE_SEXES] = {"stock.sexes", "count", "too many males for the females", COMMON, TS_SCOPE_ALONE, MIDDLE},
+	[TS_RULE_SPECIALIST] = {"stock.specialist", NULL, "it takes only special food", COMMON, TS_SCOPE_ALONE, FREE},
+	[TS_RULE_TANK_HEIGHT] = {"stock.tank-height", "tank height", "the tank is lower than its body needs", COMMON, TS_SCOPE_ALONE, MIDDLE},
+	[TS_RULE_TANK_LENGTH] = {"stock.tank-length", "tank length", "the tank is shorter than an adult needs", COMMON, TS_SCOPE_ALONE, HEAVY},
+	[TS_RULE_TANK_UNMEASURED] = {"stock.tank-unmeasured", "tank length", "length or width of the tank is not given, so room cannot be judged", COMMON, TS_SCOPE_ALONE, LIGHT},
+	[TS_RULE_TANK_WIDTH] = {"stock.tank-width", "tank width", "the tank is narrower than an adult needs to turn", COMMON, TS_SCOPE_ALONE, MIDDLE},
+	[TS_RULE_TERRITORY] = {"stock.territory", "floor", "the floor is smaller than the territories it defends against its own kind", COMMON, TS_SCOPE_ALONE, HEAVY},
+	[TS_RULE_UNSETTLED] = {"stock.unsettled", "count", "settled, and comfortable only in greater numbers", COMMON, TS_SCOPE_ALONE, FREE},
+	[TS_RULE_ATTACKED] = {"stock.attacked", "floor", "the other injures its company", COMMON, TS_SCOPE_PAIR, HEAVY},
+	[TS_RULE_CHASED] = {"stock.chased", "floor", "the other chases its company", COMMON, TS_SCOPE_PAIR, LIGHT},
+	[TS_RULE_EATEN] = {"stock.eaten", "length", "it fits the other's mouth, grown or as sold", DIRECTION, TS_SCOPE_PAIR, HEAVY},
+	[TS_RULE_ELECTRIC] = {"stock.electric", NULL, "the other stuns or kills what lives with it", COMMON, TS_SCOPE_PAIR, HEAVY},
+	[TS_RULE_FIN_NIPPER] = {"stock.fin-nipper", "count", "the other bites fins, above all long ones", COMMON, TS_SCOPE_PAIR, MIDDLE},
+	[TS_RULE_FLOW_APART] = {"stock.flow-apart", "flow", "one wants still water, the other a current", COMMON, TS_SCOPE_PAIR, MIDDLE},
+	[TS_RULE_GH_APART] = {"stock.gh-apart", "gh", "hardly any hardness that both tolerate", COMPUTED, TS_SCOPE_PAIR, MIDDLE},
+	[TS_RULE_LIGHT_APART] = {"stock.light-apart", "light", "one wants shade, the other bright light", COMMON, TS_SCOPE_PAIR, FREE},
+	[TS_RULE_NIGHT_HUNTER] = {"stock.night-hunter", "length", "the other hunts at night what sleeps then", DIRECTION, TS_SCOPE_PAIR, HEAVY},
+	[TS_RULE_OUTCOMPETED] = {"stock.outcompeted", NULL, "the other is quicker at the food", COMMON, TS_SCOPE_PAIR, LIGHT},
+	[TS_RULE_PH_APART] = {"stock.ph-apart", "ph", "no pH that both tolerate", COMPUTED, TS_SCOPE_PAIR, MIDDLE},
+	[TS_RULE_RIVALS] = {"stock.rivals", "floor", "close relatives that defend a place against each other", COMMON, TS_SCOPE_PAIR, MIDDLE},
+	[TS_RULE_SALT_APART] = {"stock.salt-apart", "salinity", "one needs salt that the other does not bear", COMPUTED, TS_SCOPE_PAIR, HEAVY},
+	[TS_RULE_SHRIMPS_EATEN] = {"stock.shrimps-eaten", "length", "the other eats shrimps, whatever its mouth", COMMON, TS_SCOPE_PAIR, MIDDLE},
+	[TS_RULE_SNAILS_EATEN] = {"stock.snails-eaten", NULL, "the other eats snails", COMMON, TS_SCOPE_PAIR, HEAVY},
+	[TS_RULE_TEMPERATURE_APART] = {"stock.temperature-apart", "temp", "hardly any temperature that both bear", COMPUTED, TS_SCOPE_PAIR, MIDDLE},
+	[TS_RULE_AMMONIA] = {"stock.ammonia", "tan", "ammonia stands in the water: the filter is not coping", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_BUFFER] = {"stock.buffer", "kh", "the buffer is short, or will not last from change to change", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_CHLORINE] = {"stock.chlorine", "chlorine", "chlorine stands in the water", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_DISTRESS] = {"stock.distress", "signs", "animals show distress, or died without a reason", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_EMPTY] = {"stock.empty", "count", "the plan names no animal", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_FILTER] = {"stock.filter", "filter", "animals are planned, and the filter is not known to be mature", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_FLOOR] = {"stock.floor", "floor", "the territories of all together are larger than the floor", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_KH_UNKNOWN] = {"stock.kh-unknown", "kh", "KH is not given, so how long the buffer lasts cannot be said", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_MANY_SPECIES] = {"stock.many-species", "species", "more species than a tank of this size keeps steady", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_NEWCOMERS] = {"stock.newcomers", "signs", "newcomers are planned on top of sick animals", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_NITRATE] = {"stock.nitrate", "no3", "nitrate as measured is high", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_NITRATE_LOAD] = {"stock.nitrate-load", "no3", "these animals will raise nitrate too high", DIRECTION, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_NITRITE] = {"stock.nitrite", "no2", "nitrite stands in the water: the filter is not coping", DIRECTION, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_TEMPERATURE_UNKNOWN] = {"stock.temperature-unknown", "temp", "what the tank runs at is not given", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_UNKNOWN_SPECIES] = {"stock.unknown-species", NULL, "a name that no species of the catalogue has", COMPUTED, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_WARM_OXYGEN] = {"stock.warm-oxygen", "oxygen", "warm water holds little oxygen", COMMON, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_WATER] = {"stock.water", NULL, "the water does not suit the animal", COMPUTED, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_WATER_UNKNOWN] = {"stock.water-unknown", NULL, "no water was measured", COMPUTED, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_WATER_UNSURE] = {"stock.water-unsure", NULL, "whether the water suits the animal cannot be said from what was measured", COMPUTED, TS_SCOPE_PLAN, FREE},
 };
 
+/* Rules of the whole plan are in check.c. */
 static ts_rule *const rules[TS_RULE__COUNT] = {
 	[TS_RULE_CAUTION] = ts_rule_caution,
 	[TS_RULE_COVER] = ts_rule_cover,
@@ -143,7 +163,7 @@ void ts_rules_alone(const struct ts_group *group, const struct ts_tank *tank,
 	struct ts_scene scene = scene_of(tank, practice, &own);
 
 	for (int id = 0; id < TS_RULE__COUNT; id++) {
-		if (!ts_rule_rows[id].pair)
+		if (ts_rule_rows[id].scope == TS_SCOPE_ALONE)
 			run(&scene, (enum ts_rule_id)id, group, NULL, ret);
 	}
 }
@@ -155,7 +175,7 @@ void ts_rules_together(const struct ts_group *a, const struct ts_group *b,
 	struct ts_scene scene = scene_of(tank, practice, &own);
 
 	for (int id = 0; id < TS_RULE__COUNT; id++) {
-		if (!ts_rule_rows[id].pair)
+		if (ts_rule_rows[id].scope != TS_SCOPE_PAIR)
 			continue;
 		run(&scene, (enum ts_rule_id)id, a, b, ret);
 		run(&scene, (enum ts_rule_id)id, b, a, ret);

@@ -1,0 +1,583 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The plan as a whole. Findings are collected, sorted by gravity, and the verdict is what the
+ * gravest leave of it. The repair is next door in repair.c.
+ */
+#include "stock/check.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/arena.h"
+#include "base/date.h"
+#include "base/number.h"
+#include "chem/ammonia.h"
+#include "chem/ions.h"
+#include "chem/nitrogen.h"
+#include "stock/rules.h"
+
+struct work {
+	const struct ts_plan *plan;
+	const struct ts_practice *practice;
+	struct ts_arena *arena;
+	struct ts_check *out;
+	size_t room;
+	bool cannot; /* something is not known that a verdict needs */
+};
+
+static struct ts_ruling *say(
+	struct work *w, enum ts_rule_id rule, enum ts_severity severity, double ours, double its)
+{
+	struct ts_check *c = w->out;
+	struct ts_ruling *moved =
+		ts_arena_grow(w->arena, c->rulings, c->count, &w->room, sizeof *c->rulings);
+
+	if (!moved)
+		return NULL;
+	c->rulings = moved;
+	c->rulings[c->count] = (struct ts_ruling){.rule = rule,
+		.severity = severity,
+		.ours = ours,
+		.its = its,
+		.change = (double)NAN};
+	return &c->rulings[c->count++];
+}
+
+static void add_all(struct work *w, const struct ts_rulings *all)
+{
+	for (size_t i = 0; i < all->count; i++) {
+		struct ts_ruling *r = say(w, all->at[i].rule, TS_NOTE, 0, 0);
+
+		if (r)
+			*r = all->at[i];
+	}
+}
+
+/* Lines of one species become one group. */
+static struct ts_plan_group *group_of(struct work *w, const struct ts_species *species)
+{
+	struct ts_check *c = w->out;
+
+	for (size_t i = 0; i < c->group_count; i++) {
+		if (c->groups[i].group.species == species)
+			return &c->groups[i];
+	}
+	c->groups[c->group_count].group.species = species;
+	return &c->groups[c->group_count++];
+}
+
+static void add_line(struct work *w, const struct ts_stock_line *line, const struct ts_species *s)
+{
+	struct ts_plan_group *g = group_of(w, s);
+	unsigned count = (unsigned)line->count;
+
+	if (line->sex == TS_SEX_MALE)
+		g->group.males += count;
+	else if (line->sex == TS_SEX_FEMALE)
+		g->group.females += count;
+	else if (line->sex == TS_SEX_UNKNOWN)
+		g->group.either += count;
+	if (line->sex == TS_SEX_PAIRS) {
+		g->group.males += count / 2;
+		g->group.females += count / 2;
+	}
+	g->planned += line->since ? 0 : count;
+	g->wild |= line->origin == TS_ORIGIN_WILD;
+	if (line->size_cm > 0)
+		g->group.size_cm = g->group.size_cm > 0 ? fmin(g->group.size_cm, line->size_cm)
+							: line->size_cm;
+}
+
+static void take_groups(struct work *w, const struct ts_species *const *species)
+{
+	const struct ts_plan *p = w->plan;
+
+	w->out->groups = ts_arena_array(w->arena, p->stock_count, sizeof *w->out->groups);
+	if (!w->out->groups && p->stock_count)
+		return;
+	for (size_t i = 0; i < p->stock_count; i++) {
+		struct ts_ruling *r;
+
+		if (species[i]) {
+			add_line(w, &p->stock[i], species[i]);
+			continue;
+		}
+		r = say(w, TS_RULE_UNKNOWN_SPECIES, TS_CONCERN, (double)NAN, (double)NAN);
+		if (r)
+			r->name = p->stock[i].species;
+		w->cannot = true;
+	}
+	if (!p->stock_count) {
+		say(w, TS_RULE_EMPTY, TS_CONCERN, (double)NAN, (double)NAN);
+		w->cannot = true;
+	}
+}
+
+/* The tank's own readings tell what the animals live in; what they lack comes from the water. */
+static void take_water(struct work *w)
+{
+	const struct ts_plan *p = w->plan;
+	struct ts_keeping keeping = {.temperature = p->tank.temp_c};
+	struct ts_water tank = {.kind = TS_WATER_TANK,
+		.readings = p->tank.readings,
+		.reading_count = p->tank.reading_count};
+	struct ts_profile *profile = &w->out->profile, own;
+
+	ts_profile_make(&p->water, &keeping, w->practice, profile);
+	if (p->tank.reading_count) {
+		ts_profile_make(&tank, &keeping, w->practice, &own);
+		for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
+			if (!own.at[i].given && profile->at[i].given)
+				own.at[i] = profile->at[i];
+		}
+		own.unusual |= profile->unusual & TS_UNUSUAL_SOFTENED;
+		own.poisons.copper_mg_l =
+			fmax(own.poisons.copper_mg_l, profile->poisons.copper_mg_l);
+		own.poisons.copper_low_mg_l =
+			fmax(own.poisons.copper_low_mg_l, profile->poisons.copper_low_mg_l);
+		*profile = own;
+	}
+	w->out->water_known = p->water.reading_count || p->tank.reading_count;
+	if (!w->out->water_known) {
+		say(w, TS_RULE_WATER_UNKNOWN, TS_CONCERN, (double)NAN, (double)NAN);
+		w->cannot = true;
+	}
+	if (!profile->at[TS_TEMPERATURE].given)
+		say(w, TS_RULE_TEMPERATURE_UNKNOWN, TS_CONCERN, (double)NAN, (double)NAN);
+}
+
+/* The parameter that decides against the animal. */
+static int deciding(const struct ts_match *m)
+{
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
+		if (m->at[p].known && m->at[p].verdict == m->verdict && m->verdict >= TS_UNSURE &&
+			p != TS_PH)
+			return p;
+	}
+	return m->limiting;
+}
+
+static void match_group(struct work *w, struct ts_plan_group *g)
+{
+	struct ts_keeping keeping = {.wild = g->wild, .temperature = w->plan->tank.temp_c};
+	struct ts_ruling *r;
+	enum ts_severity severity;
+	enum ts_rule_id rule = TS_RULE_WATER;
+
+	ts_match_species(g->group.species, &w->out->profile, &keeping, w->practice, &g->match);
+	if (!w->out->water_known || g->match.verdict == TS_SUITS ||
+		(g->match.verdict == TS_TOLERATES && g->match.limiting < 0))
+		return;
+	severity = g->match.verdict == TS_EXCLUDED ? TS_CONFLICT
+		   : g->match.verdict == TS_UNSURE ? TS_CONCERN
+						   : TS_NOTE;
+	if (g->match.verdict == TS_UNSURE) {
+		rule = TS_RULE_WATER_UNSURE;
+		w->cannot = true;
+	}
+	r = say(w, rule, severity, (double)NAN, (double)NAN);
+	if (!r)
+		return;
+	r->subject = g->group.species;
+	r->match = &g->match;
+	r->word = deciding(&g->match);
+}
+
+/* Whose wants of nitrate count: the most sensitive animal's. */
+static bool nitrate_sensitive(const struct ts_check *c)
+{
+	for (size_t i = 0; i < c->group_count; i++) {
+		if (c->groups[i].group.species->habits & TS_HABIT_NITRATE_SENSITIVE ||
+			c->groups[i].wild)
+			return true;
+	}
+	return false;
+}
+
+static double highest(const struct ts_measure *m, double factor)
+{
+	if (m->kind == TS_MEASURE_NONE)
+		return (double)NAN;
+	if (m->kind == TS_MEASURE_BELOW)
+		return 0;
+	return factor * (m->kind == TS_MEASURE_ABOVE ? m->value : m->high);
+}
+
+/* The last reading of the tank that tells this; without any, the water's. */
+static double last(const struct work *w, double (*of)(const struct ts_reading *))
+{
+	const struct ts_plan *p = w->plan;
+
+	for (size_t i = p->tank.reading_count; i-- > 0;) {
+		double value = of(&p->tank.readings[i]);
+
+		if (!isnan(value))
+			return value;
+	}
+	for (size_t i = p->tank.reading_count ? 0 : p->water.reading_count; i-- > 0;) {
+		double value = of(&p->water.readings[i]);
+
+		if (!isnan(value))
+			return value;
+	}
+	return (double)NAN;
+}
+
+static double tan_in(const struct ts_reading *r)
+{
+	return highest(&r->tan_mg_l, 1);
+}
+
+static double no2_n_in(const struct ts_reading *r)
+{
+	double as_n = highest(&r->no2_n_mg_l, 1);
+
+	return isnan(as_n) ? highest(&r->no2_mg_l, TS_WEIGHT_N / TS_MASS_NO2) : as_n;
+}
+
+static double no3_in(const struct ts_reading *r)
+{
+	double as_n = highest(&r->no3_n_mg_l, TS_MASS_NO3 / TS_WEIGHT_N);
+
+	return isnan(as_n) ? highest(&r->no3_mg_l, 1) : as_n;
+}
+
+static double chlorine_in(const struct ts_reading *r)
+{
+	return highest(&r->chlorine_mg_l, 1);
+}
+
+static double chloride_in(const struct ts_reading *r)
+{
+	return r->cl_mg_l.kind == TS_MEASURE_NONE ? (double)NAN : r->cl_mg_l.low;
+}
+
+static void check_ammonia(struct work *w)
+{
+	const double *p = w->practice->value;
+	const struct ts_span *ph = &w->out->profile.at[TS_PH];
+	const struct ts_span *temp = &w->out->profile.at[TS_TEMPERATURE];
+	double tan = last(w, tan_in), limit = 0;
+
+	if (!(tan >= p[TS_P_TAN_DANGER]))
+		return;
+	if (!ph->given || !temp->given ||
+		ts_chem_ammonia_ccc_mg_l(
+			fmin(fmax(ph->high, TS_CHEM_EPA_PH_LOW), TS_CHEM_EPA_PH_HIGH),
+			fmin(fmax(temp->high, 0), TS_CHEM_EPA_TEMP_HIGH_C), &limit) != TS_OK)
+		limit = p[TS_P_TAN_DANGER];
+	say(w, TS_RULE_AMMONIA, tan > limit ? TS_CONFLICT : TS_CONCERN, tan, limit);
+}
+
+static void check_nitrite(struct work *w)
+{
+	double no2_n = last(w, no2_n_in), chloride = last(w, chloride_in), concern, conflict;
+
+	ts_chem_nitrite_limits(isnan(chloride) ? -1 : chloride, &concern, &conflict);
+	if (no2_n >= concern)
+		say(w, TS_RULE_NITRITE, no2_n >= conflict ? TS_CONFLICT : TS_CONCERN, no2_n,
+			conflict);
+}
+
+/* Chlorine harms where the animals are; in the water it is there to be treated. */
+static void check_chlorine(struct work *w)
+{
+	double limit = w->practice->value[TS_P_CHLORINE_DANGER], chlorine = last(w, chlorine_in);
+
+	if (!(chlorine >= limit))
+		return;
+	say(w, TS_RULE_CHLORINE, w->plan->tank.reading_count ? TS_CONFLICT : TS_NOTE, chlorine,
+		limit);
+}
+
+static void check_nitrate(struct work *w)
+{
+	bool sensitive = w->out->nitrate_sensitive = nitrate_sensitive(w->out);
+	const double *p = w->practice->value;
+	double concern = p[sensitive ? TS_P_NITRATE_CONCERN_SENSITIVE : TS_P_NITRATE_CONCERN];
+	double conflict = p[sensitive ? TS_P_NITRATE_CONFLICT_SENSITIVE : TS_P_NITRATE_CONFLICT];
+	const struct ts_estimate *steady = &w->out->load.no3_steady_mg_l;
+	double now = last(w, no3_in);
+
+	if (now >= concern)
+		say(w, TS_RULE_NITRATE, now >= conflict ? TS_CONFLICT : TS_CONCERN, now, concern);
+	if (!w->out->load_known || !(steady->high >= concern))
+		return;
+	say(w, TS_RULE_NITRATE_LOAD,
+		steady->value >= conflict  ? TS_CONFLICT
+		: steady->value >= concern ? TS_CONCERN
+					   : TS_NOTE,
+		steady->value, concern);
+}
+
+static bool only_black_water(const struct ts_check *c)
+{
+	for (size_t i = 0; i < c->group_count; i++) {
+		if (c->groups[i].group.species->home_water != TS_HOME_BLACK)
+			return false;
+	}
+	return c->group_count > 0;
+}
+
+static void check_buffer(struct work *w)
+{
+	const double *p = w->practice->value;
+	const struct ts_span *kh = &w->out->profile.at[TS_KH];
+	const struct ts_load *l = &w->out->load;
+	enum ts_severity severity = TS_NOTE;
+
+	if (!w->out->group_count)
+		return;
+	if (!kh->given) {
+		say(w, TS_RULE_KH_UNKNOWN, TS_NOTE, (double)NAN, (double)NAN);
+		return;
+	}
+	if (!w->out->load_known || only_black_water(w->out))
+		return;
+	if (l->buffer_days.value < p[TS_P_BUFFER_ACT])
+		severity = TS_CONFLICT;
+	else if (l->buffer_days.value < p[TS_P_BUFFER_WARN] || kh->value < p[TS_P_KH_ACT] ||
+		 l->kh_steady_dh < p[TS_P_KH_FLOOR])
+		severity = TS_CONCERN;
+	else if (!(kh->value < p[TS_P_KH_WARN]))
+		return;
+	say(w, TS_RULE_BUFFER, severity, l->buffer_days.value, l->change_days);
+}
+
+static void take_load(struct work *w)
+{
+	const struct ts_plan *p = w->plan;
+	const struct ts_profile *profile = &w->out->profile;
+	struct ts_group *groups = ts_arena_array(w->arena, w->out->group_count + 1, sizeof *groups);
+	struct ts_load_case asked = {.groups = groups,
+		.count = w->out->group_count,
+		.tank = &p->tank,
+		.temp_c = (double)NAN,
+		.kh_dh = (double)NAN,
+		.kh_new_dh = (double)NAN,
+		.no3_new_mg_l = (double)NAN};
+	struct ts_keeping keeping = {0};
+	struct ts_profile new_water;
+
+	if (!groups)
+		return;
+	for (size_t i = 0; i < w->out->group_count; i++)
+		groups[i] = w->out->groups[i].group;
+	if (profile->at[TS_TEMPERATURE].given)
+		asked.temp_c = profile->at[TS_TEMPERATURE].value;
+	if (profile->at[TS_KH].given)
+		asked.kh_dh = profile->at[TS_KH].value;
+	ts_profile_make(p->change_water.reading_count ? &p->change_water : &p->water, &keeping,
+		w->practice, &new_water);
+	if (new_water.at[TS_KH].given)
+		asked.kh_new_dh = new_water.at[TS_KH].value;
+	asked.no3_new_mg_l = new_water.poisons.no3_mg_l;
+	w->out->load_known = ts_load_of(&asked, w->practice, &w->out->load) == TS_OK;
+	if (w->out->load_known && profile->at[TS_TEMPERATURE].given &&
+		profile->at[TS_TEMPERATURE].high >= w->practice->value[TS_P_OXYGEN_WARM])
+		say(w, TS_RULE_WARM_OXYGEN, TS_NOTE, w->out->load.oxygen_mg_l,
+			profile->at[TS_TEMPERATURE].high);
+}
+
+static void check_floor(struct work *w)
+{
+	double have = ts_tank_floor_m2(&w->plan->tank), want = 0;
+	size_t owners = 0;
+
+	for (size_t i = 0; i < w->out->group_count; i++) {
+		double floor_m2 = ts_group_floor_m2(&w->out->groups[i].group, w->practice);
+
+		want += floor_m2;
+		owners += floor_m2 > 0;
+	}
+	if (owners > 1 && want > have)
+		say(w, TS_RULE_FLOOR,
+			have < want * w->practice->value[TS_P_ROOM_CONFLICT] ? TS_CONFLICT
+									     : TS_CONCERN,
+			have, want);
+}
+
+static void check_species_count(struct work *w)
+{
+	double net_l = ts_tank_net_l(&w->plan->tank, w->practice);
+	enum ts_practice_id row = net_l < 60    ? TS_P_SPECIES_60
+				  : net_l < 120 ? TS_P_SPECIES_120
+				  : net_l > 250 ? TS_P_SPECIES_MORE
+						: TS_P_SPECIES_250;
+
+	if ((double)w->out->group_count > w->practice->value[row])
+		say(w, TS_RULE_MANY_SPECIES, TS_CONCERN, (double)w->out->group_count,
+			w->practice->value[row]);
+}
+
+/* The newest day that the plan knows of: its readings are as old as that at the most. */
+static bool newest_day(const struct ts_plan *p, long *ret)
+{
+	bool known = false;
+
+	for (size_t i = 0; i < p->tank.reading_count; i++) {
+		long day;
+
+		if (p->tank.readings[i].date && ts_date_read(p->tank.readings[i].date, &day) &&
+			(!known || day > *ret)) {
+			*ret = day;
+			known = true;
+		}
+	}
+	return known;
+}
+
+/* Said to be mature, or shown to be by stock that has lived there with both poisons nil. */
+static bool filter_mature(struct work *w)
+{
+	const struct ts_plan *p = w->plan;
+	double tan = last(w, tan_in), no2_n = last(w, no2_n_in);
+	bool nil = tan < w->practice->value[TS_P_TAN_DANGER] && no2_n < 0.05;
+	long today = 0, since = 0;
+
+	if (tan >= w->practice->value[TS_P_TAN_DANGER] || no2_n >= 0.05)
+		return false;
+	if (p->tank.filter == TS_FILTER_MATURE)
+		return true;
+	if (p->tank.filter == TS_FILTER_NEW || !p->tank.reading_count || !nil ||
+		!newest_day(p, &today))
+		return false;
+	for (size_t i = 0; i < p->stock_count; i++) {
+		if (p->stock[i].since && ts_date_read(p->stock[i].since, &since) &&
+			(double)(today - since) > w->practice->value[TS_P_SETTLED_DAYS])
+			return true;
+	}
+	return false;
+}
+
+static void check_state(struct work *w)
+{
+	const struct ts_plan *p = w->plan;
+	bool distress = p->sign_count > 0 || p->deaths.value > 0;
+	unsigned planned = 0;
+
+	for (size_t i = 0; i < w->out->group_count; i++)
+		planned += w->out->groups[i].planned > 0;
+	if (distress)
+		say(w, TS_RULE_DISTRESS, TS_CONCERN, (double)p->sign_count, p->deaths.value);
+	if (distress && planned)
+		say(w, TS_RULE_NEWCOMERS, TS_CONFLICT, planned, (double)NAN);
+	if (planned && !filter_mature(w))
+		say(w, TS_RULE_FILTER, TS_CONCERN, (double)NAN, (double)NAN);
+}
+
+static void check_company(struct work *w)
+{
+	const struct ts_check *c = w->out;
+
+	for (size_t i = 0; i < c->group_count; i++) {
+		struct ts_rulings all = {.count = 0};
+
+		ts_rules_alone(&c->groups[i].group, &w->plan->tank, w->practice, &all);
+		add_all(w, &all);
+		for (size_t j = i + 1; j < c->group_count && !w->arena->failed; j++) {
+			all.count = 0;
+			ts_rules_together(&c->groups[i].group, &c->groups[j].group, &w->plan->tank,
+				w->practice, &all);
+			add_all(w, &all);
+		}
+	}
+}
+
+/* Poison before water, water before company, company before room, load last. */
+static int turn(const struct ts_ruling *r)
+{
+	switch (r->rule) {
+	case TS_RULE_AMMONIA:
+	case TS_RULE_NITRITE:
+	case TS_RULE_CHLORINE:
+	case TS_RULE_NEWCOMERS:
+	case TS_RULE_DISTRESS:
+		return 0;
+	case TS_RULE_UNKNOWN_SPECIES:
+	case TS_RULE_WATER_UNKNOWN:
+		return 1;
+	case TS_RULE_WATER:
+	case TS_RULE_WATER_UNSURE:
+		return 2;
+	default:
+		break;
+	}
+	return ts_rule_rows[r->rule].scope == TS_SCOPE_PAIR    ? 3
+	       : ts_rule_rows[r->rule].scope == TS_SCOPE_ALONE ? 4
+							       : 5;
+}
+
+static const char *name_of(const struct ts_species *s)
+{
+	return s ? s->species : "";
+}
+
+static int compare(const void *a, const void *b)
+{
+	const struct ts_ruling *x = a, *y = b;
+	int by;
+
+	if (x->severity != y->severity)
+		return x->severity > y->severity ? -1 : 1;
+	by = turn(x) - turn(y);
+	if (!by)
+		by = (int)x->rule - (int)y->rule;
+	if (!by)
+		by = strcmp(name_of(x->subject), name_of(y->subject));
+	if (!by)
+		by = strcmp(name_of(x->other), name_of(y->other));
+	return by ? by : strcmp(x->name ? x->name : "", y->name ? y->name : "");
+}
+
+static enum ts_plan_verdict verdict_of(const struct work *w)
+{
+	const struct ts_check *c = w->out;
+
+	if (c->count && c->rulings[0].severity >= TS_CONFLICT)
+		return TS_PLAN_UNSOUND;
+	if (w->cannot)
+		return TS_PLAN_CANNOT_SAY;
+	return c->count && c->rulings[0].severity == TS_CONCERN ? TS_PLAN_SOUND_IF : TS_PLAN_SOUND;
+}
+
+enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species *const *species,
+	const struct ts_practice *practice, struct ts_arena *arena, struct ts_check *ret)
+{
+	struct ts_practice own;
+	struct ts_check check = {.verdict = TS_PLAN_CANNOT_SAY};
+	struct work w = {plan, practice, arena, &check, 0, false};
+
+	ts_practice_defaults(&own);
+	if (!practice)
+		w.practice = &own;
+	take_groups(&w, species);
+	if (arena->failed)
+		return TS_NO_MEMORY;
+	take_water(&w);
+	for (size_t i = 0; i < check.group_count; i++)
+		match_group(&w, &check.groups[i]);
+	take_load(&w);
+	check_ammonia(&w);
+	check_nitrite(&w);
+	check_chlorine(&w);
+	check_nitrate(&w);
+	check_buffer(&w);
+	check_state(&w);
+	check_floor(&w);
+	check_species_count(&w);
+	check_company(&w);
+	if (check.count)
+		qsort(check.rulings, check.count, sizeof *check.rulings, compare);
+	check.verdict = verdict_of(&w);
+	if (check.count > TS_CHECK_MOST) {
+		check.more = check.count - TS_CHECK_MOST;
+		check.count = TS_CHECK_MOST;
+	}
+	if (check.verdict == TS_PLAN_UNSOUND && !arena->failed)
+		ts_check_repair(plan, w.practice, arena, &check);
+	if (arena->failed)
+		return TS_NO_MEMORY;
+	*ret = check;
+	return TS_OK;
+}

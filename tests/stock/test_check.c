@@ -1,0 +1,578 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The plan as a whole: rules of the plan one by one, verdicts, and the repair against enumeration.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "../stingy.h"
+
+#include "stock/check.h"
+#include "stock/rules.h"
+
+#define ANIMALS 24
+
+static const char *grades[] = {"practice", "practice"};
+
+struct room {
+	struct ts_species species[ANIMALS];
+	char names[ANIMALS][24];
+	const struct ts_species *named[ANIMALS];
+	struct ts_stock_line lines[ANIMALS];
+	struct ts_reading reading, in_tank;
+	struct ts_plan plan;
+	struct ts_arena arena;
+	struct ts_check check;
+};
+
+static struct ts_measure value(double v)
+{
+	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
+}
+
+static struct ts_envelope band(double a, double b, double c, double d)
+{
+	return (struct ts_envelope){{a, d}, {b, c}, {grades, 2}, NULL};
+}
+
+/* Peaceful animals in hard water, and a tank that holds the first one well. */
+static void fill(struct room *r, size_t count)
+{
+	static const struct ts_envelope none = {
+		{(double)NAN, (double)NAN}, {(double)NAN, (double)NAN}, {NULL, 0}, NULL};
+
+	for (size_t i = 0; i < ANIMALS; i++) {
+		struct ts_species *s = &r->species[i];
+		const struct ts_envelopes empty = {none, none, none, none, none};
+
+		snprintf(r->names[i], sizeof r->names[i], "Exempla%c una", (char)('a' + i));
+		*s = (struct ts_species){.species = r->names[i],
+			.family = r->names[i],
+			.home_water = TS_HOME_MIDDLE,
+			.adult_length_cm = 4,
+			.greatest_length_cm = 5,
+			.group = {6, 6, TS_SEXES_ANY},
+			.swims = TS_SWIMS_MIDDLE};
+		s->water.usual = s->water.wild = s->water.breeding = empty;
+		s->water.usual.gh_dh = band(4, 6, 20, 25);
+		s->water.usual.ph = band(6.5, 7, 8.5, 9);
+		s->water.usual.temp_c = band(20, 22, 27, 29);
+		r->named[i] = s;
+		r->lines[i] = (struct ts_stock_line){.species = r->names[i], .count = 6};
+	}
+	r->reading = (struct ts_reading){.gh_dh = value(14), .kh_dh = value(9), .ph = value(7.8)};
+	r->in_tank = (struct ts_reading){.tan_mg_l = value(0), .no2_mg_l = value(0)};
+	r->plan = (struct ts_plan){.water = {.readings = &r->reading, .reading_count = 1},
+		.tank = {.length_cm = 100,
+			.width_cm = 40,
+			.height_cm = 50,
+			.temp_c = value(25),
+			.cover = TS_COVER_YES,
+			.plants = TS_PLANTS_NONE,
+			.feeding = {TS_FEEDING_ORDINARY, 0},
+			.water_change = {30, 7},
+			.filter = TS_FILTER_MATURE},
+		.stock = r->lines,
+		.stock_count = count};
+}
+
+static int set_up(void **state)
+{
+	static struct room room;
+
+	fill(&room, 1);
+	ts_arena_open(&room.arena, NULL);
+	*state = &room;
+	return 0;
+}
+
+static int tear_down(void **state)
+{
+	struct room *room = *state;
+
+	ts_arena_drop(&room->arena);
+	return 0;
+}
+
+static const struct ts_check *judge(struct room *r)
+{
+	ts_arena_drop(&r->arena);
+	assert_int_equal(ts_check_plan(&r->plan, r->named, NULL, &r->arena, &r->check), TS_OK);
+	return &r->check;
+}
+
+/* The severity of a rule in the answer; -1 when it is not there. */
+static int severity(struct room *r, enum ts_rule_id rule)
+{
+	const struct ts_check *c = judge(r);
+
+	for (size_t i = 0; i < c->count; i++) {
+		if (c->rulings[i].rule == rule)
+			return (int)c->rulings[i].severity;
+	}
+	return -1;
+}
+
+static void test_check__sound(void **state)
+{
+	const struct ts_check *c = judge(*state);
+
+	assert_int_equal(c->verdict, TS_PLAN_SOUND);
+	assert_int_equal(c->repair_count, 0);
+	assert_true(c->load_known && c->water_known);
+}
+
+static void test_check__ammonia(void **state)
+{
+	struct room *r = *state;
+
+	r->plan.tank.readings = &r->in_tank;
+	r->plan.tank.reading_count = 1;
+	assert_int_equal(severity(r, TS_RULE_AMMONIA), -1);
+	r->in_tank.tan_mg_l = value(0.3); /* under the CCC of 0.6 at pH 8.1, 25 C */
+	assert_int_equal(severity(r, TS_RULE_AMMONIA), TS_CONCERN);
+	assert_int_not_equal(r->check.verdict, TS_PLAN_SOUND);
+	r->in_tank.tan_mg_l = value(3);
+	assert_int_equal(severity(r, TS_RULE_AMMONIA), TS_CONFLICT);
+	assert_int_equal(r->check.rulings[0].rule, TS_RULE_AMMONIA);
+}
+
+static void test_check__nitrite_and_chloride(void **state)
+{
+	struct room *r = *state;
+
+	r->plan.tank.readings = &r->in_tank;
+	r->plan.tank.reading_count = 1;
+	assert_int_equal(severity(r, TS_RULE_NITRITE), -1);
+	r->in_tank.no2_n_mg_l = value(0.06);
+	assert_int_equal(severity(r, TS_RULE_NITRITE), TS_CONFLICT);
+	r->in_tank.cl_mg_l = value(30);
+	assert_int_equal(severity(r, TS_RULE_NITRITE), -1);
+}
+
+static void test_check__chlorine(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_CHLORINE), -1);
+	r->reading.chlorine_mg_l = value(0.3);
+	assert_int_equal(severity(r, TS_RULE_CHLORINE), TS_NOTE);
+	r->plan.tank.readings = &r->in_tank;
+	r->plan.tank.reading_count = 1;
+	r->in_tank.chlorine_mg_l = value(0.3);
+	assert_int_equal(severity(r, TS_RULE_CHLORINE), TS_CONFLICT);
+}
+
+static void test_check__copper_reaches_invertebrates(void **state)
+{
+	struct room *r = *state;
+
+	r->species[0].kind = TS_ANIMAL_SHRIMP;
+	assert_int_equal(severity(r, TS_RULE_WATER), -1);
+	r->reading.cu_mg_l = value(0.05);
+	assert_int_equal(severity(r, TS_RULE_WATER), TS_CONFLICT);
+}
+
+static void test_check__buffer(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_BUFFER), -1);
+	r->reading.kh_dh = value(3);
+	assert_int_equal(severity(r, TS_RULE_BUFFER), TS_NOTE);
+	r->lines[0].count = 400;
+	assert_int_equal(severity(r, TS_RULE_BUFFER), TS_CONFLICT);
+	r->species[0].home_water = TS_HOME_BLACK;
+	assert_int_equal(severity(r, TS_RULE_BUFFER), -1);
+	r->reading.kh_dh = (struct ts_measure){0};
+	assert_int_equal(severity(r, TS_RULE_KH_UNKNOWN), TS_NOTE);
+	assert_true(isnan(r->check.load.buffer_days.value));
+}
+
+static void test_check__kh_known(void **state)
+{
+	assert_int_equal(severity(*state, TS_RULE_KH_UNKNOWN), -1);
+}
+
+static void test_check__distress_and_newcomers(void **state)
+{
+	struct ts_sign sign = {.sign = TS_SIGN_GASPING};
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_DISTRESS), -1);
+	assert_int_equal(severity(r, TS_RULE_NEWCOMERS), -1);
+	r->plan.signs = &sign;
+	r->plan.sign_count = 1;
+	assert_int_equal(severity(r, TS_RULE_DISTRESS), TS_CONCERN);
+	assert_int_equal(severity(r, TS_RULE_NEWCOMERS), TS_CONFLICT);
+	r->lines[0].since = "2026-01-01";
+	assert_int_equal(severity(r, TS_RULE_NEWCOMERS), -1);
+	assert_int_equal(r->check.verdict, TS_PLAN_SOUND_IF);
+	r->plan.sign_count = 0;
+	r->plan.deaths = value(2);
+	assert_int_equal(severity(r, TS_RULE_DISTRESS), TS_CONCERN);
+}
+
+static void test_check__empty(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_EMPTY), -1);
+	r->plan.stock_count = 0;
+	assert_int_equal(severity(r, TS_RULE_EMPTY), TS_CONCERN);
+	assert_int_equal(r->check.verdict, TS_PLAN_CANNOT_SAY);
+}
+
+static void test_check__filter(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_FILTER), -1);
+	r->plan.tank.filter = TS_FILTER_NEW;
+	assert_int_equal(severity(r, TS_RULE_FILTER), TS_CONCERN);
+	r->plan.tank.filter = TS_FILTER_UNKNOWN;
+	assert_int_equal(severity(r, TS_RULE_FILTER), TS_CONCERN);
+	assert_int_equal(r->check.verdict, TS_PLAN_SOUND_IF);
+}
+
+/* Nine weeks with both poisons nil show it; seven do not, nor does one poison left out. */
+static void test_check__filter_shown_by_stock(void **state)
+{
+	struct room *r = *state;
+
+	r->plan.stock_count = 2;
+	r->plan.tank.filter = TS_FILTER_UNKNOWN;
+	r->plan.tank.readings = &r->in_tank;
+	r->plan.tank.reading_count = 1;
+	r->in_tank.date = "2026-06-01";
+	r->lines[0].since = "2026-03-30";
+	assert_int_equal(severity(r, TS_RULE_FILTER), -1);
+	r->lines[0].since = "2026-04-13";
+	assert_int_equal(severity(r, TS_RULE_FILTER), TS_CONCERN);
+	r->lines[0].since = "2026-03-30";
+	r->in_tank.no2_mg_l = (struct ts_measure){0};
+	assert_int_equal(severity(r, TS_RULE_FILTER), TS_CONCERN);
+}
+
+static void test_check__floor_of_all(void **state)
+{
+	struct room *r = *state;
+
+	r->plan.stock_count = 3;
+	assert_int_equal(severity(r, TS_RULE_FLOOR), -1);
+	for (size_t i = 0; i < 3; i++) {
+		r->species[i].territory.floor_m2 = 0.15;
+		r->species[i].territory.per = TS_PER_GROUP;
+	}
+	assert_int_equal(severity(r, TS_RULE_FLOOR), TS_CONCERN);
+	for (size_t i = 0; i < 3; i++)
+		r->species[i].territory.floor_m2 = 0.3;
+	assert_int_equal(severity(r, TS_RULE_FLOOR), TS_CONFLICT);
+}
+
+static void test_check__many_species(void **state)
+{
+	struct room *r = *state;
+
+	r->plan.stock_count = 4; /* 170 L */
+	assert_int_equal(severity(r, TS_RULE_MANY_SPECIES), -1);
+	r->plan.stock_count = 5;
+	assert_int_equal(severity(r, TS_RULE_MANY_SPECIES), TS_CONCERN);
+}
+
+static void test_check__nitrate(void **state)
+{
+	struct room *r = *state;
+
+	r->plan.tank.readings = &r->in_tank;
+	r->plan.tank.reading_count = 1;
+	r->in_tank.no3_mg_l = value(40);
+	assert_int_equal(severity(r, TS_RULE_NITRATE), -1);
+	r->species[0].habits = TS_HABIT_NITRATE_SENSITIVE;
+	assert_int_equal(severity(r, TS_RULE_NITRATE), TS_CONCERN);
+	r->in_tank.no3_mg_l = value(120);
+	assert_int_equal(severity(r, TS_RULE_NITRATE), TS_CONFLICT);
+}
+
+static void test_check__nitrate_of_the_load(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_NITRATE_LOAD), -1);
+	r->lines[0].count = 100;
+	assert_int_equal(severity(r, TS_RULE_NITRATE_LOAD), TS_CONCERN);
+	r->lines[0].count = 10000;
+	assert_int_equal(severity(r, TS_RULE_NITRATE_LOAD), TS_CONFLICT);
+	assert_int_equal(r->check.verdict, TS_PLAN_UNSOUND);
+	assert_int_equal(r->check.repair_count, 1);
+	assert_int_equal(r->check.repair[0].to, 6);
+}
+
+static void test_check__temperature_unknown(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_TEMPERATURE_UNKNOWN), -1);
+	r->plan.tank.temp_c = (struct ts_measure){0};
+	assert_int_equal(severity(r, TS_RULE_TEMPERATURE_UNKNOWN), TS_CONCERN);
+	assert_int_equal(r->check.verdict, TS_PLAN_SOUND_IF);
+}
+
+static void test_check__unknown_species_never_passes(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_UNKNOWN_SPECIES), -1);
+	r->named[0] = NULL;
+	assert_int_equal(severity(r, TS_RULE_UNKNOWN_SPECIES), TS_CONCERN);
+	assert_int_equal(r->check.verdict, TS_PLAN_CANNOT_SAY);
+	assert_string_equal(r->check.rulings[0].name, r->names[0]);
+}
+
+static void test_check__warm_water(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_WARM_OXYGEN), -1);
+	r->plan.tank.temp_c = value(28);
+	assert_int_equal(severity(r, TS_RULE_WARM_OXYGEN), TS_NOTE);
+}
+
+static void test_check__water(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_WATER), -1);
+	r->reading.gh_dh = value(35);
+	assert_int_equal(severity(r, TS_RULE_WATER), TS_CONFLICT);
+	assert_int_equal(r->check.rulings[0].word, TS_GH);
+	assert_int_equal(r->check.repair_count, 1);
+	assert_int_equal(r->check.repair[0].to, 0);
+}
+
+static void test_check__water_unsure(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_WATER_UNSURE), -1);
+	r->reading.gh_dh = (struct ts_measure){0};
+	assert_int_equal(severity(r, TS_RULE_WATER_UNSURE), TS_CONCERN);
+	assert_int_equal(r->check.verdict, TS_PLAN_CANNOT_SAY);
+}
+
+static void test_check__water_unknown(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_WATER_UNKNOWN), -1);
+	r->plan.water.reading_count = 0;
+	assert_int_equal(severity(r, TS_RULE_WATER_UNKNOWN), TS_CONCERN);
+	assert_int_equal(r->check.verdict, TS_PLAN_CANNOT_SAY);
+}
+
+static void test_check__tank_readings_before_the_water(void **state)
+{
+	struct room *r = *state;
+
+	r->plan.tank.readings = &r->in_tank;
+	r->plan.tank.reading_count = 1;
+	r->in_tank.gh_dh = value(35);
+	assert_int_equal(severity(r, TS_RULE_WATER), TS_CONFLICT);
+	assert_true(r->check.profile.at[TS_KH].given); /* from the water */
+}
+
+static void test_check__lines_of_one_species_are_one_group(void **state)
+{
+	struct room *r = *state;
+
+	r->plan.stock_count = 2;
+	r->named[1] = r->named[0];
+	r->lines[0].count = r->lines[1].count = 3;
+	r->lines[0].sex = TS_SEX_MALE;
+	assert_int_equal(severity(r, TS_RULE_FEW), -1);
+	assert_int_equal(r->check.group_count, 1);
+	assert_int_equal(r->check.groups[0].group.males, 3);
+	assert_int_equal(r->check.groups[0].group.either, 3);
+}
+
+/* Harm first: whatever stands first is as grave as the verdict says. */
+static void test_check__gravest_first(void **state)
+{
+	struct room *r = *state;
+	const struct ts_check *c;
+
+	r->plan.stock_count = 3;
+	r->species[2].to_others = TS_INJURES;
+	r->lines[0].count = 3;
+	c = judge(r);
+	assert_int_equal(c->verdict, TS_PLAN_UNSOUND);
+	for (size_t i = 1; i < c->count; i++)
+		assert_true(c->rulings[i].severity <= c->rulings[i - 1].severity);
+}
+
+/* Whether leaving out the animals of `mask` leaves no conflict of two. */
+static bool mends(const struct room *r, size_t count, unsigned mask)
+{
+	for (size_t i = 0; i < count; i++) {
+		for (size_t j = i + 1; j < count; j++) {
+			struct ts_group a = {&r->species[i], 0, 0, 6, 0};
+			struct ts_group b = {&r->species[j], 0, 0, 6, 0};
+			struct ts_rulings all = {.count = 0};
+
+			if (mask >> i & 1 || mask >> j & 1)
+				continue;
+			ts_rules_together(&a, &b, &r->plan.tank, NULL, &all);
+			if (ts_rules_cost(&all, NULL).conflict)
+				return false;
+		}
+	}
+	return true;
+}
+
+static size_t ones(unsigned mask)
+{
+	return (size_t)__builtin_popcount(mask);
+}
+
+/* Random snail eaters, shrimp eaters and biters: the fewest to leave out, by trying all sets. */
+static void test_repair__equals_enumeration(void **state)
+{
+	struct room *r = *state;
+	unsigned seed = 1;
+
+	for (int round = 0; round < 100; round++) {
+		size_t count = 3 + (size_t)round % 8, least = ANIMALS;
+
+		fill(r, count);
+		for (size_t i = 0; i < count; i++) {
+			seed = seed * 1664525u + 1013904223u;
+			r->species[i].fins = seed >> 28 & 1;
+			r->species[i].nips = seed >> 24 & 1 ? TS_NIPS_YES : TS_NIPS_NO;
+			r->species[i].to_others = seed >> 20 & 7 ? TS_IGNORES : TS_INJURES;
+		}
+		for (unsigned mask = 0; mask < 1u << count; mask++) {
+			if (ones(mask) < least && mends(r, count, mask))
+				least = ones(mask);
+		}
+		judge(r);
+		assert_int_equal(r->check.repair_count, least);
+		for (size_t i = 0; i < r->check.repair_count; i++)
+			assert_int_equal(r->check.repair[i].to, 0);
+		assert_true(r->check.repair_proven || !least);
+	}
+}
+
+static void test_repair__a_number_before_a_farewell(void **state)
+{
+	struct room *r = *state;
+
+	r->species[0].to_own_kind = TS_INJURES;
+	r->lines[0].count = 2;
+	judge(r);
+	assert_int_equal(r->check.verdict, TS_PLAN_UNSOUND);
+	assert_int_equal(r->check.repair_count, 1);
+	assert_int_equal(r->check.repair[0].from, 2);
+	assert_int_equal(r->check.repair[0].to, 6);
+}
+
+static void test_repair__more_than_sixteen_is_not_proven(void **state)
+{
+	struct room *r = *state;
+
+	r->plan.stock_count = 17;
+	r->species[4].to_others = TS_INJURES;
+	judge(r);
+	assert_int_equal(r->check.repair_count, 1);
+	assert_ptr_equal(r->check.repair[0].species, &r->species[4]);
+	assert_false(r->check.repair_proven);
+}
+
+/* No answer gets better when a danger value rises. */
+static void test_check__danger_never_helps(void **state)
+{
+	static const double levels[] = {0, 0.1, 0.3, 0.6, 1, 3, 30};
+	struct room *r = *state;
+	enum ts_plan_verdict before = TS_PLAN_SOUND;
+
+	r->plan.tank.readings = &r->in_tank;
+	r->plan.tank.reading_count = 1;
+	for (size_t i = 0; i < sizeof levels / sizeof *levels; i++) {
+		r->in_tank.tan_mg_l = value(levels[i]);
+		r->in_tank.no2_mg_l = value(levels[i]);
+		judge(r);
+		assert_false(r->check.verdict == TS_PLAN_SOUND && before != TS_PLAN_SOUND);
+		before = r->check.verdict;
+	}
+	assert_int_equal(before, TS_PLAN_UNSOUND);
+}
+
+static void test_check__every_allocation_fails_once(void **state)
+{
+	struct room *r = *state;
+	bool finished = false;
+
+	r->plan.stock_count = 6;
+	r->species[3].to_others = TS_INJURES;
+	for (size_t n = 0; !finished && n < 500; n++) {
+		struct stingy stingy = {n, 0, false};
+		struct ts_allocator allocator = {stingy_resize, &stingy};
+		struct ts_arena arena;
+		struct ts_check check = {.count = 77};
+		enum ts_status status;
+
+		ts_arena_open(&arena, &allocator);
+		status = ts_check_plan(&r->plan, r->named, NULL, &arena, &check);
+		assert_int_equal(status, stingy.refused ? TS_NO_MEMORY : TS_OK);
+		if (stingy.refused)
+			assert_int_equal(check.count, 77);
+		finished = !stingy.refused;
+		ts_arena_drop(&arena);
+		assert_int_equal(stingy.out, 0);
+	}
+	assert_true(finished);
+}
+
+int main(void)
+{
+#define CASE(f) cmocka_unit_test_setup_teardown(f, set_up, tear_down)
+	const struct CMUnitTest tests[] = {
+		CASE(test_check__sound),
+		CASE(test_check__ammonia),
+		CASE(test_check__nitrite_and_chloride),
+		CASE(test_check__chlorine),
+		CASE(test_check__copper_reaches_invertebrates),
+		CASE(test_check__buffer),
+		CASE(test_check__kh_known),
+		CASE(test_check__distress_and_newcomers),
+		CASE(test_check__empty),
+		CASE(test_check__filter),
+		CASE(test_check__filter_shown_by_stock),
+		CASE(test_check__floor_of_all),
+		CASE(test_check__many_species),
+		CASE(test_check__nitrate),
+		CASE(test_check__nitrate_of_the_load),
+		CASE(test_check__temperature_unknown),
+		CASE(test_check__unknown_species_never_passes),
+		CASE(test_check__warm_water),
+		CASE(test_check__water),
+		CASE(test_check__water_unsure),
+		CASE(test_check__water_unknown),
+		CASE(test_check__tank_readings_before_the_water),
+		CASE(test_check__lines_of_one_species_are_one_group),
+		CASE(test_check__gravest_first),
+		CASE(test_repair__equals_enumeration),
+		CASE(test_repair__a_number_before_a_farewell),
+		CASE(test_repair__more_than_sixteen_is_not_proven),
+		CASE(test_check__danger_never_helps),
+		CASE(test_check__every_allocation_fails_once),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
