@@ -146,6 +146,7 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_SPECIES_250] = {"species.250", "species", 4, "the same to 250 L", COMMON},
 	[TS_P_SPECIES_MORE] = {"species.more", "species", 6, "the same in more than 250 L", COMMON},
 	[TS_P_SETTLED_DAYS] = {"filter.settled", "days", 56, "stock that has lived so long with ammonia and nitrite nil shows a mature filter", COMMON},
+	[TS_P_CHASERS] = {"chasers", "animals", 5, "so many that always chase leave a fish of less than half their length no rest", ESTIMATE},
 };
 /* clang-format on */
 

@@ -142,6 +142,7 @@ enum ts_practice_id {
 	TS_P_SPECIES_250,
 	TS_P_SPECIES_MORE,
 	TS_P_SETTLED_DAYS,
+	TS_P_CHASERS,
 	TS_P__COUNT
 };
 

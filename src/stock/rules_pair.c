@@ -161,6 +161,13 @@ bool ts_rule_attacked(const struct ts_scene *scene, const struct ts_group *a,
 	}
 }
 
+/* A small fish among many chasers finds no rest. */
+static bool hunted_down(const struct ts_group *a, const struct ts_group *b, const double *practice)
+{
+	return ts_group_count(b) >= practice[TS_P_CHASERS] &&
+	       a->species->adult_length_cm < b->species->adult_length_cm / 2;
+}
+
 bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
@@ -171,7 +178,9 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 	roomy = floors(scene, b, r) >= scene->practice[TS_P_FLOOR_OTHERS];
 	switch (b->species->others_when) {
 	case TS_ALWAYS:
-		r->severity = both_rough(a->species, b->species) && roomy ? TS_NOTE : TS_CONCERN;
+		r->severity = both_rough(a->species, b->species) && roomy ? TS_NOTE
+			      : hunted_down(a, b, scene->practice)        ? TS_CONFLICT
+									  : TS_CONCERN;
 		return true;
 	case TS_WHEN_BREEDING:
 		r->severity = TS_CONCERN;

@@ -118,6 +118,7 @@ WHEN(injures_breeding, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_
 WHEN(injures_cramped, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_CRAMPED, s->y.territory.floor_m2 = 0.35))
 WHEN(injures_roomy, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_CRAMPED))
 WHEN(chases_always, s->y.to_others = TS_CHASES)
+WHEN(many_chase_small, (s->y.to_others = TS_CHASES, s->y.adult_length_cm = 10))
 WHEN(chases_cramped, (s->y.to_others = TS_CHASES, s->y.others_when = TS_WHEN_CRAMPED, s->y.territory.floor_m2 = 0.3))
 WHEN(chases_roomy, (s->y.to_others = TS_CHASES, s->y.others_when = TS_WHEN_CRAMPED))
 WHEN(big_mouth, (s->y.gape = 2, s->y.adult_length_cm = 14))
@@ -210,6 +211,7 @@ static const struct row rows[] = {
 	{TS_RULE_ATTACKED, "when cramped, and it is", injures_cramped, TS_CONFLICT},
 	{TS_RULE_ATTACKED, "when cramped, and it is not", injures_roomy, -1},
 	{TS_RULE_CHASED, "always", chases_always, TS_CONCERN},
+	{TS_RULE_CHASED, "always, by ten twice as long", many_chase_small, TS_CONFLICT},
 	{TS_RULE_CHASED, "when cramped, and it is", chases_cramped, TS_CONCERN},
 	{TS_RULE_CHASED, "when cramped, and it is not", chases_roomy, -1},
 	{TS_RULE_EATEN, "fits grown", big_mouth, TS_CONFLICT},
