@@ -8,6 +8,7 @@
 
 #include "base/arena.h"
 #include "cli/read.h"
+#include "cli/results.h"
 
 struct taken {
 	const char *key, *unit, *printed, *rule, *assumed;

@@ -22,6 +22,7 @@ static const struct {
 	{"answer-find.json", NULL, "find", &find_result_shape},
 	{"answer-lint.json", NULL, "lint", &lint_result_shape},
 	{"answer-rank.json", NULL, "rank", &rank_result_shape},
+	{"answer-read.json", NULL, "read", &read_result_shape},
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
 	{"answer-why.json", NULL, "why", &rank_result_shape},
 	{"water.json", &ts_shape_water, NULL, NULL},
