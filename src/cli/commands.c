@@ -22,6 +22,8 @@ static const struct command commands[] = {
 		"remembers a water as your tap; alone it says which is kept"},
 	{"lint", command_lint, "lint FILE...", "text json", false, false,
 		"checks species records, files or folders"},
+	{"propose", command_propose, "propose -t TANK", "text json", true, false,
+		"animals that go together in this water and this tank"},
 	{"rank", command_rank, "rank", "text json csv", true, false,
 		"which species the water suits, best first, and what excludes the rest"},
 	{"read", command_read, "read REPORT", "text json", false, false,

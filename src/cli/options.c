@@ -62,8 +62,8 @@ static const char *const words_aim[] = {"display", "breeding", NULL};
 static const char *const words_origin[] = {"farmed", "wild", NULL};
 static const char *const words_format[] = {"text", "json", "csv", "html", NULL};
 
-#define MATCHING "rank why"
-#define CATALOGUE "find rank why"
+#define MATCHING "propose rank why"
+#define CATALOGUE "find propose rank why"
 
 /* Sorted by name. */
 /* clang-format off */
@@ -71,31 +71,43 @@ static const struct flag flags[] = {
 	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", CATALOGUE, "what you keep them for (display)"),
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "charts from plain letters"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
+	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
 	TEXTS_ROW("--catalogue", folders, "FOLDER", CATALOGUE, "adds a folder of species records"),
 	MEASURE_ROW("--dose", dose, TS_Q_ALKALINITY, "\"0.25 meq/L\"", "titrate", "what one step of the curve adds"),
 	TEXT_ROW("--family", NULL, family, "FAMILY", "find", "of that family"),
 	SWITCH_ROW("--fixed", NULL, fixed, "find", "takes the pattern as plain text"),
 	WORD_ROW("--format", "-f", format, words_format, "FORMAT", NULL, "how the answer is written"),
 	SWITCH_ROW("--fresh", NULL, fresh, MATCHING, "the sample came straight from the tap"),
+	SWITCH_ROW("--hardy", NULL, hardy, "propose", "nothing that takes change badly"),
 	SWITCH_ROW("--help", "-h", help, NULL, "this page"),
+	TEXT_ROW("--like", NULL, like, "PLAN", "propose", "completes what lives in this plan"),
+	COUNT_ROW("--lists", lists, "N", "propose", "how many lists (1)"),
 	MEASURE_ROW("--max-length", max_length_cm, TS_Q_LENGTH, "\"6 cm\"", "find", "adults no longer than that"),
 	MEASURE_ROW("--min-length", min_length_cm, TS_Q_LENGTH, "\"3 cm\"", "find", "adults no shorter than that"),
+	COUNT_ROW("--most-species", most_species, "N", "propose", "species of a list at the most (by litres, 2-6)"),
 	TEXT_ROW("--name", NULL, name, "NAME", "keep", "what you call this water"),
 	SWITCH_ROW("--nightly", NULL, nightly, "titrate", "evening after evening, while the tank airs each night"),
 	SWITCH_ROW("--no-color", NULL, no_color, NULL, "no colour (none is used where there is no terminal)"),
+	MEASURE_ROW("--no3-rise", no3_rise, TS_Q_NITRATE, "\"10 mg/L\"", "propose", "the most that nitrate may rise in a week"),
 	SWITCH_ROW("--only-catalogue", NULL, only_catalogue, CATALOGUE, "leaves the shipped records out"),
 	WORD_ROW("--origin", NULL, origin, words_origin, "farmed|wild", CATALOGUE, "where the animals come from (farmed)"),
 	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
+	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "propose", "writes the first list as a plan for check"),
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
-	SWITCH_ROW("--softened", NULL, softened, "keep rank why", "the water went through a household softener"),
+	SWITCH_ROW("--softened", NULL, softened, "keep propose rank why", "the water went through a household softener"),
 	TEXT_ROW("--source", NULL, source, "GRADE", "find", "with a value of that grade, or from that publication"),
 	SWITCH_ROW("--summary", NULL, summary, "find", "counts by group, home water and source"),
 	TEXT_ROW("--supply-zone", NULL, supply_zone, "NAME", "read", "reads that zone of the report; a part of its name is enough"),
+	TEXT_ROW("--tank", "-t", tank_file, "FILE", "propose", "a tank file"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " titrate", "what the tank runs at, C or F"),
 	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "keep rank titrate why", "takes that day for today"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version"),
 	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING, "a water file, instead of reading flags; - is stdin"),
+	TEXT_ROW("--why", NULL, why, "SPECIES", "propose", "why it is in no list"),
+	TEXTS_ROW("--with", with, "SPECIES", "propose", "it must be in every list"),
+	TEXTS_ROW("--without", without, "SPECIES", "propose", "it must not be in any list"),
+	TEXT_ROW("--write-model", NULL, model_out, "FILE.lp", "propose", "writes the integers that were solved, for other solvers"),
 };
 /* clang-format on */
 #define FLAGS (sizeof flags / sizeof *flags)

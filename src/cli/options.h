@@ -44,6 +44,11 @@ struct options {
 	bool fresh, softened, help, version, quiet, only_catalogue, no_color, ascii, fixed, summary;
 	bool base, nightly;
 	struct ts_measure dose, towards;
+	const char *tank_file, *like, *why, *plan_out, *model_out;
+	struct values with, without;
+	size_t lists, most_species;
+	struct ts_measure no3_rise, buffer;
+	bool hardy;
 	struct ts_measure temperature, min_length_cm, max_length_cm;
 
 	struct ts_keeping keeping; /* made from aim, origin, fresh, temperature */

@@ -9,35 +9,30 @@
 /* In the order of ts_words_sexes. */
 enum sexes { SEXES_ANY, SEXES_PAIR, SEXES_HAREM, SEXES_ONE_MALE, SEXES_TWO_FEMALES, SEXES_ALONE };
 
-unsigned ts_level_count(const struct ts_level *level)
-{
-	return level->males + level->females + level->either;
-}
-
 /* `count` animals, divided as the record wants it. */
-static struct ts_level divided(const struct ts_species *species, unsigned count)
+static struct ts_group divided(const struct ts_species *species, unsigned count)
 {
-	struct ts_level level = {0};
+	struct ts_group group = {.species = species};
 
 	switch (species->group.sexes) {
 	case SEXES_PAIR:
-		level.males = count / 2;
+		group.males = count / 2;
 		break;
 	case SEXES_HAREM:
-		level.males = (count + 4) / 5;
+		group.males = species->group.least >= 10 ? (count + 4) / 5 : 1;
 		break;
 	case SEXES_ONE_MALE:
-		level.males = 1;
+		group.males = 1;
 		break;
 	case SEXES_TWO_FEMALES:
-		level.males = count / 3;
+		group.males = count / 3;
 		break;
 	default:
-		level.either = count;
-		return level;
+		group.either = count;
+		return group;
 	}
-	level.females = count - level.males;
-	return level;
+	group.females = count - group.males;
+	return group;
 }
 
 static unsigned whole(double count)
@@ -63,8 +58,7 @@ size_t ts_levels(const struct ts_species *species, struct ts_level ret[TS_LEVELS
 	for (size_t i = 0; i < TS_LEVELS_MOST; i++) {
 		if (n && counts[i] <= counts[i - 1])
 			continue;
-		ret[n] = divided(species, counts[i]);
-		ret[n++].comfortable = counts[i] >= comfortable;
+		ret[n++] = (struct ts_level){divided(species, counts[i]), counts[i] >= comfortable};
 	}
 	return n;
 }

@@ -103,6 +103,39 @@ bool ts_model_points(const struct ts_model *m, const size_t *chosen, size_t coun
 	return true;
 }
 
+/* Whether nothing is lost by leaving out `j`, since `i` of the same group does all that it does. */
+static bool dominates(const struct ts_model *m, size_t i, size_t j)
+{
+	const struct ts_model_item *a = &m->items[i], *b = &m->items[j];
+
+	if (a->value < b->value || a->fit < b->fit || a->weight > b->weight ||
+		a->floor > b->floor || b->zones & ~a->zones ||
+		(a->value == b->value && a->weight == b->weight && i > j))
+		return false;
+	for (size_t k = 0; k < m->count; k++) {
+		if (m->items[k].group != a->group &&
+			(m->frictions[i * m->count + k] > m->frictions[j * m->count + k] ||
+				(ts_model_conflicts(m, i, k) && !ts_model_conflicts(m, j, k))))
+			return false;
+	}
+	return true;
+}
+
+bool ts_model_matters(const struct ts_model *m, size_t j)
+{
+	unsigned group = m->items[j].group;
+
+	for (size_t i = j; i-- > 0 && m->items[i].group == group;) {
+		if (dominates(m, i, j))
+			return false;
+	}
+	for (size_t i = j + 1; i < m->count && m->items[i].group == group; i++) {
+		if (dominates(m, i, j))
+			return false;
+	}
+	return true;
+}
+
 void ts_model_remember(struct ts_model *model, const size_t *chosen, size_t count)
 {
 	for (size_t i = 0; i < count; i++) {

@@ -79,6 +79,12 @@ unsigned ts_model_friction_of(const struct ts_model *model, size_t i, size_t j);
 bool ts_model_points(
 	const struct ts_model *model, const size_t *chosen, size_t count, int64_t *ret);
 
+/*
+ * Whether leaving out the item could cost anything: false where another number of the same species
+ * is worth as much, weighs no more and excludes nothing further.
+ */
+bool ts_model_matters(const struct ts_model *model, size_t item);
+
 /* Marks the genera of a list as familiar, for the next list; must groups do not count. */
 void ts_model_remember(struct ts_model *model, const size_t *chosen, size_t count);
 

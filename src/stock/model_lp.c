@@ -172,10 +172,12 @@ static void limit_rows(struct writer *w)
 	const struct ts_model *m = w->model;
 
 	row(w, "weight", 0, 0);
+	term(w, 1, "zero", 0, 0); /* a row must not be empty */
 	for (size_t i = 0; i < m->count; i++)
 		term(w, m->items[i].weight, "x", i + 1, 0);
 	end_row(w, "<=", m->weight_most);
 	row(w, "floor", 0, 0);
+	term(w, 1, "zero", 0, 0);
 	for (size_t i = 0; i < m->count; i++)
 		term(w, m->items[i].floor, "x", i + 1, 0);
 	end_row(w, "<=", m->floor_most);

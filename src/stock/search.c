@@ -19,6 +19,9 @@
 _Static_assert((int64_t)TS_MODEL_SPECIES_MOST *TS_MODEL_FIGURE_MOST < ONE_SPECIES, "weights");
 _Static_assert((TS_MODEL_SPECIES_MOST + 1) * ONE_SPECIES < ONE_POINT, "species");
 
+/* Price times weight stays below this: far beyond any worth, far from an overflow. */
+#define PRICES_MOST ((int64_t)1 << 50)
+#define PRICES 3
 #define NO_LIST INT64_MIN
 #define NODES_BETWEEN_CALLS 65536
 
@@ -58,7 +61,9 @@ struct work {
 	size_t *musts, must_count;
 	uint64_t *conflicts; /* rows of the items that matter; the own group is in them */
 	struct level levels[TS_MODEL_SPECIES_MOST + 1];
-	uint64_t *cliques; /* room for one row per pick */
+	uint64_t *cliques;        /* room for one row per pick */
+	struct candidate *priced; /* room for a list */
+	int64_t prices[PRICES];   /* worth of one unit of weight; 0: the weight does not bind */
 	size_t chosen[TS_MODEL_SPECIES_MOST];
 	size_t best_chosen[TS_MODEL_SPECIES_MOST];
 	size_t best_count;
@@ -151,14 +156,15 @@ static bool join_clique(struct work *w, const bool *familiar, size_t cliques, si
  * At the most this much can `picks` of the candidates from `from` on add. Cliques hold familiar
  * genera or others, never both, so that the limit on the familiar ones may be counted by cliques.
  */
-static int64_t cover(struct work *w, const struct level *l, size_t from, size_t picks)
+static int64_t cover(struct work *w, const struct level *l, const struct candidate *list,
+	size_t from, size_t picks)
 {
 	bool familiar[TS_MODEL_SPECIES_MOST];
 	size_t cliques = 0, familiar_left = l->familiar_picks;
 	int64_t sum = 0;
 
-	for (size_t i = from; i < l->count && cliques < picks && l->list[i].worth > 0; i++) {
-		size_t item = l->list[i].item;
+	for (size_t i = from; i < l->count && cliques < picks && list[i].worth > 0; i++) {
+		size_t item = list[i].item;
 		bool old = is_familiar(w->model, item_of(w, item));
 
 		if (join_clique(w, familiar, cliques, item, old) || (old && !familiar_left))
@@ -168,7 +174,7 @@ static int64_t cover(struct work *w, const struct level *l, size_t from, size_t 
 		memcpy(w->cliques + cliques * w->words, w->conflicts + item * w->words,
 			w->words * sizeof *w->cliques);
 		cliques++;
-		sum += l->list[i].worth;
+		sum += list[i].worth;
 	}
 	return sum;
 }
@@ -206,6 +212,42 @@ static bool count_node(struct work *w)
 	return true;
 }
 
+/*
+ * The bound once more where the weight binds: every unit of it has a price, and what is left of it
+ * is sold at that price. For the right price this is the fractional knapsack; any price is valid.
+ * Sorts a copy of the candidates by what they are worth beyond the price of their weight.
+ */
+static int64_t priced_base(
+	struct work *w, const struct node *n, const struct level *l, int64_t price)
+{
+	for (size_t c = 0; c < l->count; c++) {
+		w->priced[c] = l->list[c];
+		w->priced[c].worth -= price * item_of(w, l->list[c].item)->weight;
+	}
+	sort_candidates(w->priced, l->count);
+	return l->base + price * n->weight_left;
+}
+
+/* Drops the candidates that the price of their weight shows to be hopeless. */
+static void drop_by_price(struct work *w, const struct node *n, struct level *l, int64_t price)
+{
+	int64_t base = priced_base(w, n, l, price), rest;
+	size_t kept = 0;
+
+	if (!hopeful(w, base + cover(w, l, w->priced, 0, l->picks))) {
+		l->count = 0;
+		return;
+	}
+	rest = base + cover(w, l, w->priced, 0, l->picks - 1);
+	for (size_t c = 0; c < l->count; c++) {
+		int64_t cost = price * item_of(w, l->list[c].item)->weight;
+
+		if (hopeful(w, rest + l->list[c].worth - cost))
+			l->list[kept++] = l->list[c];
+	}
+	l->count = kept;
+}
+
 /* Lists the open items of a node, best first, without those that cannot be part of a better list.
  */
 static void list_candidates(struct work *w, const struct node *n)
@@ -230,9 +272,11 @@ static void list_candidates(struct work *w, const struct node *n)
 	}
 	l->base = n->sum + fit_points(w, n->fit) + zone_points(w, reach);
 	sort_candidates(l->list, l->count);
-	rest = l->picks ? l->base + cover(w, l, 0, l->picks - 1) : 0;
+	rest = l->picks ? l->base + cover(w, l, l->list, 0, l->picks - 1) : 0;
 	while (l->count && !hopeful(w, rest + l->list[l->count - 1].worth))
 		l->count--;
+	for (size_t p = 0; p < PRICES && w->prices[0] && l->count; p++)
+		drop_by_price(w, n, l, w->prices[p]);
 }
 
 static void search(struct work *w, const struct node *n);
@@ -289,7 +333,7 @@ static void branch_by_worth(struct work *w, const struct node *n)
 	struct level *l = &w->levels[n->depth];
 
 	for (size_t c = 0; c < l->count; c++) {
-		int64_t bound = l->base + cover(w, l, c, l->picks);
+		int64_t bound = l->base + cover(w, l, l->list, c, l->picks);
 
 		if (w->given_up)
 			leave_out(w, bound);
@@ -305,7 +349,7 @@ static void branch_by_names(struct work *w, const struct node *n)
 {
 	struct level *l = &w->levels[n->depth];
 
-	if (!hopeful(w, l->base + cover(w, l, 0, l->picks)))
+	if (!hopeful(w, l->base + cover(w, l, l->list, 0, l->picks)))
 		return;
 	for (size_t c = 0; c < l->count; c++)
 		l->list[c].worth = -(int64_t)w->original[l->list[c].item];
@@ -330,7 +374,7 @@ static void search(struct work *w, const struct node *n)
 		return;
 	if (!count_node(w)) {
 		list_candidates(w, n);
-		leave_out(w, l->base + cover(w, l, 0, l->picks));
+		leave_out(w, l->base + cover(w, l, l->list, 0, l->picks));
 		return;
 	}
 	record(w, n);
@@ -344,41 +388,6 @@ static void search(struct work *w, const struct node *n)
 		branch_by_worth(w, n);
 }
 
-/* Whether nothing is lost by leaving out `j`, since `i` of the same group does all that it does. */
-static bool dominates(const struct ts_model *m, size_t i, size_t j)
-{
-	const struct ts_model_item *a = &m->items[i], *b = &m->items[j];
-	int64_t more = item_worth(a) - item_worth(b);
-
-	if (a->group != b->group || more < 0 || (more == 0 && i >= j) || a->fit < b->fit ||
-		a->weight > b->weight || a->floor > b->floor || b->zones & ~a->zones)
-		return false;
-	for (size_t k = 0; k < m->count; k++) {
-		if (m->items[k].group != a->group &&
-			(m->frictions[i * m->count + k] > m->frictions[j * m->count + k] ||
-				(ts_model_conflicts(m, i, k) && !ts_model_conflicts(m, j, k))))
-			return false;
-	}
-	return true;
-}
-
-static bool matters(const struct ts_model *m, size_t j)
-{
-	const struct ts_model_item *item = &m->items[j];
-
-	if (item->weight > m->weight_most || item->floor > m->floor_most)
-		return false;
-	for (size_t i = j; i-- > 0 && m->items[i].group == item->group;) {
-		if (dominates(m, i, j))
-			return false;
-	}
-	for (size_t i = j + 1; i < m->count && m->items[i].group == item->group; i++) {
-		if (dominates(m, i, j))
-			return false;
-	}
-	return true;
-}
-
 /* Takes all memory; false when there is none. */
 static bool open_work(struct work *w, struct ts_arena *arena)
 {
@@ -389,6 +398,7 @@ static bool open_work(struct work *w, struct ts_arena *arena)
 	w->musts = ts_arena_array(arena, m->group_count, sizeof *w->musts);
 	w->conflicts = ts_arena_array(arena, m->count * m->words, sizeof *w->conflicts);
 	w->cliques = ts_arena_array(arena, TS_MODEL_SPECIES_MOST * m->words, sizeof *w->cliques);
+	w->priced = ts_arena_array(arena, m->count, sizeof *w->priced);
 	for (int d = 0; d <= m->species_most; d++) {
 		w->levels[d].open = ts_arena_array(arena, m->words, sizeof(uint64_t));
 		w->levels[d].key = ts_arena_array(arena, m->count, sizeof(int64_t));
@@ -405,7 +415,8 @@ static void arrange(struct work *w)
 
 	for (size_t i = 0; i < m->count; i++) {
 		w->place[i] = m->count;
-		if (matters(m, i))
+		if (m->items[i].weight <= m->weight_most && m->items[i].floor <= m->floor_most &&
+			ts_model_matters(m, i))
 			list[w->count++] = (struct candidate){item_worth(&m->items[i]), i};
 	}
 	sort_candidates(list, w->count);
@@ -436,6 +447,39 @@ static int64_t points_above(int64_t worth)
 	return points * ONE_POINT < worth ? points + 1 : points;
 }
 
+/* The bound of the whole tree at a price of weight. */
+static int64_t bound_at(struct work *w, const struct node *root, int64_t price)
+{
+	const struct level *l = &w->levels[0];
+	int64_t base = priced_base(w, root, l, price);
+
+	return base + cover(w, l, w->priced, 0, l->picks);
+}
+
+/*
+ * The price with the least bound for the whole tree, by thirds (the bound is convex in it, nearly
+ * so with cliques); further down more or less of it may be better.
+ */
+static void find_prices(struct work *w, const struct node *root)
+{
+	int64_t low = 0, high = PRICES_MOST / (root->weight_left > 0 ? root->weight_left : 1);
+
+	list_candidates(w, root);
+	while (high - low > 2) {
+		int64_t third = (high - low) / 3;
+
+		if (bound_at(w, root, low + third) <= bound_at(w, root, high - third))
+			high -= third;
+		else
+			low += third;
+	}
+	if (bound_at(w, root, low) >= bound_at(w, root, 0))
+		low = 0;
+	w->prices[0] = low;
+	w->prices[1] = low / 2;
+	w->prices[2] = 2 * low;
+}
+
 /* One pass over the whole tree; the open items of the root are used up by it. */
 static void pass(struct work *w)
 {
@@ -447,6 +491,8 @@ static void pass(struct work *w)
 		w->levels[0].open[i / 64] |= (uint64_t)1 << (i % 64);
 		root.fit = item_of(w, i)->fit > root.fit ? item_of(w, i)->fit : root.fit;
 	}
+	if (!w->by_names && w->model->species_most > 1)
+		find_prices(w, &root);
 	if (w->must_count <= (size_t)w->model->species_most)
 		search(w, &root);
 }

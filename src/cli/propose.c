@@ -1,0 +1,319 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * propose: communities for a water and a tank. Here the call becomes a wish, and the files that it
+ * asks for are written; the answer itself is in propose_say.c and propose_json.c.
+ */
+#include "cli/propose.h"
+
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "base/arena.h"
+#include "records/write.h"
+#include "stock/model_lp.h"
+#include "words/names.h"
+
+static enum ts_status refuse(
+	struct session *s, enum ts_status status, const char *what, const char *remedy)
+{
+	ts_text_puts(s->error, what, "; ", remedy, NULL);
+	return status;
+}
+
+/* The species of a name; an unknown or ambiguous one is an error of the call. */
+static const struct ts_species *named(struct session *s, const char *name)
+{
+	struct ts_candidates candidates;
+	const struct ts_species *found = ts_catalogue_species(s->catalogue, name, &candidates);
+
+	if (!found)
+		ts_say_candidates(s->error, name, &candidates);
+	return found;
+}
+
+static enum ts_status names(struct session *s, const struct values *values,
+	const struct ts_species *const **ret, size_t *ret_count)
+{
+	const struct ts_species **list = ts_arena_array(s->arena, values->count, sizeof *list);
+
+	if (!list)
+		return TS_NO_MEMORY;
+	for (size_t i = 0; i < values->count; i++) {
+		list[i] = named(s, values->items[i]);
+		if (!list[i])
+			return TS_BAD_INPUT;
+	}
+	*ret = list;
+	*ret_count = values->count;
+	return TS_OK;
+}
+
+/* Adds a stock line to the resident of its species. */
+static void add_resident(struct ts_group *r, const struct ts_stock_line *line)
+{
+	unsigned count = (unsigned)line->count;
+
+	switch (line->sex) {
+	case TS_SEX_MALE:
+		r->males += count;
+		break;
+	case TS_SEX_FEMALE:
+		r->females += count;
+		break;
+	case TS_SEX_PAIRS:
+		r->males += count / 2;
+		r->females += count - count / 2;
+		break;
+	default:
+		r->either += count;
+		break;
+	}
+}
+
+static enum ts_status residents(struct session *s, struct propose_answer *a)
+{
+	const struct ts_plan *plan = &a->plan;
+	struct ts_group *list = ts_arena_array(s->arena, plan->stock_count, sizeof *list);
+	size_t count = 0;
+
+	if (!list)
+		return TS_NO_MEMORY;
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		const struct ts_species *species = named(s, plan->stock[i].species);
+		size_t at = 0;
+
+		if (!species)
+			return TS_BAD_INPUT;
+		while (at < count && list[at].species != species)
+			at++;
+		if (at == count)
+			list[count++].species = species;
+		add_resident(&list[at], &plan->stock[i]);
+	}
+	a->wish.residents = list;
+	a->wish.resident_count = count;
+	return TS_OK;
+}
+
+/* Tank and, with --like, what lives in it. */
+static enum ts_status load_tank(struct session *s, struct propose_answer *a)
+{
+	const struct options *o = s->options;
+	enum ts_status status = TS_OK;
+
+	if (o->like)
+		status = ts_plan_load(o->like, s->arena, &a->plan, s->findings);
+	if (status)
+		return status;
+	a->tank = a->plan.tank;
+	if (o->tank_file)
+		return ts_tank_load(o->tank_file, s->arena, &a->tank, s->findings);
+	if (!o->like)
+		return refuse(s, TS_BAD_INPUT, "no tank was given",
+			"write its length, width, height and filter into a file and give -t FILE");
+	return TS_OK;
+}
+
+/* The water of the call, else the plan's. */
+static enum ts_status load_water(struct session *s, struct propose_answer *a)
+{
+	if (!s->options->water_file && !s->options->has_reading && a->plan.water.reading_count) {
+		a->answer.water = a->plan.water;
+		return TS_OK;
+	}
+	return answer_water(s, &a->answer);
+}
+
+static enum ts_status open_answer(struct session *s, struct propose_answer *a)
+{
+	enum ts_status status = load_tank(s, a);
+
+	if (!status)
+		status = load_water(s, a);
+	if (!status)
+		status = answer_catalogue(s);
+	if (status)
+		return status;
+	a->keeping = s->options->keeping;
+	if (a->keeping.temperature.kind == TS_MEASURE_NONE)
+		a->keeping.temperature = a->tank.temp_c;
+	if (s->practice)
+		a->practice = *s->practice;
+	else
+		ts_practice_defaults(&a->practice);
+	ts_profile_make(&a->answer.water, &a->keeping, &a->practice, &a->answer.profile);
+	return TS_OK;
+}
+
+static void progress(void *state, size_t nodes, int64_t points)
+{
+	(void)state;
+	fprintf(stderr, "\rsearching: %zu lists looked at, best so far %lld ", nodes,
+		(long long)points);
+}
+
+static enum ts_status make_wish(struct session *s, struct propose_answer *a)
+{
+	const struct options *o = s->options;
+	struct ts_wish *w = &a->wish;
+	enum ts_status status;
+
+	*w = (struct ts_wish){.catalogue = s->catalogue,
+		.profile = &a->answer.profile,
+		.keeping = &a->keeping,
+		.tank = &a->tank,
+		.practice = &a->practice,
+		.hardy = o->hardy,
+		.no3_rise_mg_l_week = o->no3_rise.value,
+		.buffer_days = o->buffer.value / 24,
+		.species_most = o->most_species,
+		.lists = o->lists};
+	status = names(s, &o->with, &w->with, &w->with_count);
+	if (!status)
+		status = names(s, &o->without, &w->without, &w->without_count);
+	if (!status)
+		status = residents(s, a);
+	return status;
+}
+
+static enum ts_status find_why(struct session *s, struct propose_answer *a)
+{
+	const struct ts_species *species = s->options->why ? named(s, s->options->why) : NULL;
+
+	if (!s->options->why)
+		return TS_OK;
+	if (!species)
+		return TS_BAD_INPUT;
+	for (size_t i = 0; i < a->proposal.species_count; i++) {
+		if (a->proposal.species[i].match.species == species)
+			a->why = &a->proposal.species[i];
+	}
+	if (!ts_propose_with(&a->wish, &a->proposal, a->why, s->arena, &a->why_best))
+		return TS_NO_MEMORY;
+	return TS_OK;
+}
+
+static enum ts_status write_file(struct session *s, const char *path, const struct ts_text *text)
+{
+	FILE *file = text->failed ? NULL : fopen(path, "w");
+	bool fine = file && fputs(ts_text_get(text), file) >= 0;
+
+	fine = file && fclose(file) == 0 && fine;
+	if (text->failed)
+		return TS_NO_MEMORY;
+	if (!fine)
+		ts_text_puts(
+			s->error, path, " could not be written; check its folder and rights", NULL);
+	return fine ? TS_OK : TS_SYSTEM;
+}
+
+static enum ts_status write_model(struct session *s, const struct propose_answer *a)
+{
+	enum ts_status status;
+	struct ts_text text;
+
+	ts_text_open(&text, &s->arena->allocator);
+	ts_model_write_lp(&text, &a->proposal.model, a->proposal.names);
+	status = write_file(s, s->options->model_out, &text);
+	ts_text_drop(&text);
+	return status;
+}
+
+static void put_line(
+	struct ts_plan *plan, const struct ts_species *species, unsigned count, int sex)
+{
+	if (count)
+		plan->stock[plan->stock_count++] = (struct ts_stock_line){
+			.species = species->species, .count = count, .sex = sex};
+}
+
+/* The first list as a plan; what is in the tank already keeps its lines. */
+static bool plan_of(struct session *s, const struct propose_answer *a, struct ts_plan *ret)
+{
+	const struct ts_community *c = &a->proposal.lists[0];
+	struct ts_plan plan = a->plan;
+
+	plan.name = "proposed";
+	plan.water = a->answer.water;
+	plan.tank = a->tank;
+	plan.water_file = plan.tank_file = NULL;
+	plan.stock_count = 0;
+	plan.stock =
+		ts_arena_array(s->arena, 3 * c->count + a->plan.stock_count, sizeof *plan.stock);
+	if (!plan.stock)
+		return false;
+	for (size_t i = 0; i < a->plan.stock_count; i++)
+		plan.stock[plan.stock_count++] = a->plan.stock[i];
+	for (size_t i = 0; i < c->count; i++) {
+		const struct ts_company *line = &c->lines[i];
+		const struct ts_group *r = line->candidacy->resident;
+		struct ts_group there = r ? *r : (struct ts_group){0};
+		const struct ts_species *species = line->candidacy->match.species;
+
+		put_line(&plan, species, line->group.males - there.males, TS_SEX_MALE);
+		put_line(&plan, species, line->group.females - there.females, TS_SEX_FEMALE);
+		put_line(&plan, species, line->group.either - there.either, TS_SEX_UNKNOWN);
+	}
+	*ret = plan;
+	return true;
+}
+
+static enum ts_status write_plan(struct session *s, const struct propose_answer *a)
+{
+	enum ts_status status;
+	struct ts_plan plan;
+	struct ts_text text;
+
+	if (!a->mature)
+		return refuse(s, TS_NO, "no plan was written, since the filter is not mature",
+			"say filter: mature in the tank file once it is");
+	if (!a->proposal.count)
+		return refuse(s, TS_NO, "no plan was written", "there is no list to write");
+	if (!plan_of(s, a, &plan))
+		return TS_NO_MEMORY;
+	ts_text_open(&text, &s->arena->allocator);
+	ts_records_write(&text, &ts_shape_plan, &plan, false);
+	status = write_file(s, s->options->plan_out, &text);
+	ts_text_drop(&text);
+	return status;
+}
+
+enum ts_status command_propose(struct session *s)
+{
+	struct propose_answer *a = ts_arena_take(s->arena, sizeof *a);
+	bool terminal = isatty(STDERR_FILENO) && !s->options->quiet;
+	struct ts_search_limits limits = {.progress = terminal ? progress : NULL};
+	enum ts_status status;
+
+	if (!a)
+		return TS_NO_MEMORY;
+	if (s->options->argument_count)
+		return refuse(s, TS_BAD_INPUT, "propose takes no names",
+			"give --with SPECIES or --why SPECIES");
+	status = open_answer(s, a);
+	if (!status)
+		status = make_wish(s, a);
+	if (status)
+		return status;
+	a->wish.limits = &limits;
+	a->mature = a->tank.filter == TS_FILTER_MATURE;
+	if (!ts_propose(&a->wish, s->arena, &a->proposal))
+		return TS_NO_MEMORY;
+	if (terminal)
+		fputs("\r\033[K", stderr);
+	status = find_why(s, a);
+	if (!status && s->options->model_out)
+		status = write_model(s, a);
+	if (status)
+		return status;
+	if (s->options->format == FORMAT_JSON)
+		propose_json(s, a);
+	else
+		propose_document(s, a);
+	if (s->options->plan_out)
+		status = write_plan(s, a);
+	if (status)
+		return status;
+	return a->proposal.count && a->mature ? TS_OK : TS_NO;
+}

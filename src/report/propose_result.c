@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The rows of propose's result.
+ */
+#include "report/propose_result.h"
+
+/* clang-format off */
+#define S struct ts_propose_line_result
+static const struct ts_result_field line_fields[] = {
+	TS_R_ROW_TEXT(S, "species", species, "accepted name"),
+	TS_R_ROW_TEXT(S, "id", id, "name of its record"),
+	TS_R_ROW_TEXT(S, "common", common, "first English name"),
+	TS_R_ROW_COUNT(S, "count", count, "how many in all"),
+	TS_R_ROW_COUNT(S, "males", males, "of these surely males"),
+	TS_R_ROW_COUNT(S, "females", females, "of these surely females"),
+	TS_R_ROW_COUNT(S, "there", there, "of these in the tank already"),
+	TS_R_ROW_NUMBER(S, "fit", fit, 3, "how well the water suits it, 0..1; for sorting"),
+};
+static const struct ts_result_shape line_shape = TS_R_SHAPE("line", line_fields, S);
+#undef S
+#define S struct ts_propose_shared_result
+static const struct ts_result_field shared_fields[] = {
+	TS_R_ROW_TEXT(S, "unit", unit, "of low and high"),
+	TS_R_ROW_NUMBER(S, "low", low, 2, "lowest that all share; null: open"),
+	TS_R_ROW_TEXT(S, "low_set_by", low_set_by, "species that sets it"),
+	TS_R_ROW_NUMBER(S, "high", high, 2, "highest that all share; null: open"),
+	TS_R_ROW_TEXT(S, "high_set_by", high_set_by, "species that sets it"),
+	TS_R_ROW_BOOL(S, "comfortable", comfortable, "what all prefer; false: what all tolerate"),
+};
+static const struct ts_result_shape shared_shape = TS_R_SHAPE("shared", shared_fields, S);
+#undef S
+#define S struct ts_propose_shared_water_result
+#define R const struct ts_propose_shared_result
+static const struct ts_result_field shared_water_fields[] = {
+	TS_R_ROW_MAYBE(S, "gh", gh, R, &shared_shape, "general hardness"),
+	TS_R_ROW_MAYBE(S, "kh", kh, R, &shared_shape, "carbonate hardness"),
+	TS_R_ROW_MAYBE(S, "ph", ph, R, &shared_shape, "pH"),
+	TS_R_ROW_MAYBE(S, "temp", temp, R, &shared_shape, "temperature"),
+	TS_R_ROW_MAYBE(S, "salinity", salinity, R, &shared_shape, "salinity"),
+};
+static const struct ts_result_shape shared_water_shape = TS_R_SHAPE("shared water", shared_water_fields, S);
+#undef R
+#undef S
+#define S struct ts_propose_limiting_result
+static const struct ts_result_field limiting_fields[] = {
+	TS_R_ROW_TEXT(S, "species", species, "the animal that the water serves worst"),
+	TS_R_ROW_TEXT(S, "name", name, "by which parameter; null: nothing limits"),
+	TS_R_ROW_TEXT(S, "says", says, "the same in words"),
+};
+static const struct ts_result_shape limiting_shape = TS_R_SHAPE("limiting", limiting_fields, S);
+#undef S
+#define S struct ts_propose_load_result
+static const struct ts_result_field load_fields[] = {
+	TS_R_ROW_NUMBER(S, "nitrogen_mg_day", nitrogen_mg_day, 1, "nitrogen that the animals give to the water"),
+	TS_R_ROW_NUMBER(S, "nitrogen_most_mg_day", nitrogen_most_mg_day, 1, "the most that a proposal gives in this tank"),
+	TS_R_ROW_NUMBER(S, "no3_rise_mg_l_week", no3_rise_mg_l_week, 1, "rise of nitrate in a week without a change"),
+	TS_R_ROW_NUMBER(S, "no3_steady_mg_l", no3_steady_mg_l, 0, "nitrate before a change, once settled"),
+	TS_R_ROW_NUMBER(S, "kh_used_dh_week", kh_used_dh_week, 2, "KH used up in a week"),
+	TS_R_ROW_NUMBER(S, "buffer_days", buffer_days, 0, "days to the floor of KH without a change; null: KH not known"),
+};
+static const struct ts_result_shape load_shape = TS_R_SHAPE("load", load_fields, S);
+#undef S
+#define S struct ts_propose_community_result
+static const struct ts_result_field community_fields[] = {
+	TS_R_ROW_COUNT(S, "place", place, "1 = best"),
+	TS_R_ROW_NUMBER(S, "objective", objective, 0, "points of the integer model"),
+	TS_R_ROW_BOOL(S, "proven", proven, "no list has more points"),
+	TS_R_ROW_NUMBER(S, "gap", gap, 0, "points that a better list could have more at the most"),
+	TS_R_ROW_BOOL(S, "equal_to_first", equal_to_first, "too close to the first to prefer it"),
+	TS_R_ROW_LIST(S, "stock", stock, stock_count, struct ts_propose_line_result, &line_shape, "the animals"),
+	TS_R_ROW_SUB(S, "shared_water", shared, struct ts_propose_shared_water_result, &shared_water_shape, "the water that all share, by parameter"),
+	TS_R_ROW_SUB(S, "limiting", limiting, struct ts_propose_limiting_result, &limiting_shape, "what decides"),
+	TS_R_ROW_SUB(S, "load", load, struct ts_propose_load_result, &load_shape, "what the animals make of the water"),
+	TS_R_ROW_TEXTS(S, "swims", swims, "bottom, middle, top: where somebody swims"),
+	TS_R_ROW_TEXTS(S, "order", order, "species in the order of purchase"),
+	TS_R_ROW_TEXTS(S, "says", says, "the list in words"),
+};
+static const struct ts_result_shape community_shape = TS_R_SHAPE("community", community_fields, S);
+#undef S
+#define S struct ts_propose_left_out_result
+static const struct ts_result_field left_out_fields[] = {
+	TS_R_ROW_TEXT(S, "species", species, "accepted name"),
+	TS_R_ROW_TEXT(S, "reason", reason, "water, unsure, wish, not-hardy, caution, room, load, resident"),
+	TS_R_ROW_TEXT(S, "rule", rule, "code of the rule; null: none"),
+	TS_R_ROW_TEXT(S, "says", says, "the reason in words"),
+};
+static const struct ts_result_shape left_out_shape = TS_R_SHAPE("left out", left_out_fields, S);
+#undef S
+#define S struct ts_propose_waiting_result
+static const struct ts_result_field waiting_fields[] = {
+	TS_R_ROW_TEXT(S, "name", name, "the parameter to measure"),
+	TS_R_ROW_COUNT(S, "species", species, "how many species wait for it"),
+};
+static const struct ts_result_shape waiting_shape = TS_R_SHAPE("waiting", waiting_fields, S);
+#undef S
+#define S struct ts_propose_result
+static const struct ts_result_field propose_fields[] = {
+	TS_R_ROW_BOOL(S, "filter_mature", mature, "false: nothing is bought yet"),
+	TS_R_ROW_NUMBER(S, "volume_l", volume_l, 1, "litres of water"),
+	TS_R_ROW_NUMBER(S, "floor_m2", floor_m2, 3, "floor of the tank"),
+	TS_R_ROW_COUNT(S, "species_most", species_most, "species that one list may hold"),
+	TS_R_ROW_COUNT(S, "candidates", candidates, "species that the search chose from"),
+	TS_R_ROW_LIST(S, "communities", communities, community_count, struct ts_propose_community_result, &community_shape, "the lists, best first"),
+	TS_R_ROW_LIST(S, "waiting", waiting, waiting_count, struct ts_propose_waiting_result, &waiting_shape, "measurements that species wait for"),
+	TS_R_ROW_LIST(S, "left_out", left_out, left_out_count, struct ts_propose_left_out_result, &left_out_shape, "every species that was no candidate"),
+};
+const struct ts_result_shape ts_result_propose = TS_R_SHAPE("propose", propose_fields, S);
+#undef S
+/* clang-format on */

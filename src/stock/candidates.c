@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Which species may be proposed at all, one reason each for the rest. What only the company decides
+ * is left to the search in propose.c.
+ */
+#include "stock/candidates.h"
+
+#include <string.h>
+
+#include "stock/rules.h"
+
+/* In the order of the word lists of model/shapes.c. */
+enum { CHANGE_FAIRLY, CHANGE_BADLY, CHANGE_WELL };
+#define CAUTION_VENOMOUS (1u << 0)
+#define CAUTION_ELECTRIC (1u << 1)
+#define CAUTION_OUTGROWS (1u << 4)
+#define CAUTION_EXPERT (1u << 5)
+#define CAUTION_RESTRICTED (1u << 6)
+#define CAUTION_BREEDS (1u << 9)
+#define CAUTION_PROTECTED (1u << 12)
+
+/* Nobody is advised to buy these unasked, nor snails that overrun a tank: common practice. */
+#define CAUTIONS_NOT_PROPOSED                                                                      \
+	(CAUTION_VENOMOUS | CAUTION_ELECTRIC | CAUTION_OUTGROWS | CAUTION_EXPERT |                 \
+		CAUTION_RESTRICTED | CAUTION_PROTECTED)
+
+static bool among(const struct ts_species *const *list, size_t count, const struct ts_species *s)
+{
+	for (size_t i = 0; i < count; i++) {
+		if (list[i] == s)
+			return true;
+	}
+	return false;
+}
+
+/* What can be said of the species without looking at the tank. */
+static enum ts_left_out first_reason(const struct ts_wish *w, const struct ts_candidacy *c)
+{
+	const struct ts_species *s = c->match.species;
+
+	if (among(w->without, w->without_count, s))
+		return TS_LEFT_BY_WISH;
+	if (c->match.verdict == TS_EXCLUDED)
+		return TS_LEFT_BY_WATER;
+	if (c->match.verdict == TS_UNSURE || isnan(c->match.fit))
+		return TS_LEFT_UNSURE;
+	if (c->must)
+		return TS_CANDIDATE;
+	if (s->cautions & CAUTIONS_NOT_PROPOSED ||
+		(s->kind == TS_ANIMAL_SNAIL && s->cautions & CAUTION_BREEDS))
+		return TS_LEFT_BY_CAUTION;
+	if (w->hardy && s->takes_change == CHANGE_BADLY)
+		return TS_LEFT_NOT_HARDY;
+	return TS_CANDIDATE;
+}
+
+bool ts_is_delicate(const struct ts_species *species)
+{
+	return species->takes_change == CHANGE_BADLY;
+}
+
+bool ts_is_hardy(const struct ts_species *species)
+{
+	return species->takes_change == CHANGE_WELL;
+}
+
+/* What an unsure species waits for: the worst of its parameters that is not known or in doubt. */
+static int waits_for(const struct ts_match *m)
+{
+	if (m->gh_missing)
+		return TS_GH;
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
+		if (m->at[p].known && m->at[p].verdict == TS_UNSURE)
+			return p;
+	}
+	return -1;
+}
+
+void ts_consider_all(const struct ts_wish *w, struct ts_proposal *p)
+{
+	for (size_t i = 0; i < w->catalogue->count; i++) {
+		struct ts_candidacy *c = &p->species[i];
+		int waits;
+
+		ts_match_species(
+			w->catalogue->items[i], w->profile, w->keeping, w->practice, &c->match);
+		c->must = among(w->with, w->with_count, c->match.species);
+		for (size_t r = 0; r < w->resident_count; r++) {
+			if (w->residents[r].species == c->match.species)
+				c->resident = &w->residents[r];
+		}
+		c->must |= c->resident != NULL;
+		c->left_out = first_reason(w, c);
+		waits = c->left_out == TS_LEFT_UNSURE ? waits_for(&c->match) : -1;
+		if (waits >= 0)
+			p->waits[waits]++;
+	}
+}

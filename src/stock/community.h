@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What is said of one list once it is chosen: the water it shares, who decides, what is bought
+ * first.
+ */
+#ifndef TS_STOCK_COMMUNITY_H
+#define TS_STOCK_COMMUNITY_H
+
+#include "stock/propose.h"
+
+/*
+ * Fills shared, limiting and order from the lines, which are there already. False when memory ran
+ * out.
+ */
+bool ts_community_describe(struct ts_community *community, struct ts_arena *arena);
+
+#endif

@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What proposing asks of the rules and of the load: one group alone in the tank, two groups
+ * together, and how much waste the tank bears.
+ */
+#ifndef TS_STOCK_JUDGE_H
+#define TS_STOCK_JUDGE_H
+
+#include "stock/propose.h"
+
+/*
+ * What the rules say of a group alone (`b` NULL) or of two together. `conditions`: concerns cost
+ * points; else they forbid like conflicts. False: it is forbidden, and `*ret_ruling`, unless NULL,
+ * is the gravest ruling.
+ */
+bool ts_judge(const struct ts_wish *wish, bool conditions, const struct ts_group *a,
+	const struct ts_group *b, unsigned *ret_points, struct ts_ruling *ret_ruling);
+
+/* The middle of what the tank runs at, C; NAN: not given. */
+double ts_judge_temperature(const struct ts_wish *wish);
+
+/* Nitrogen that the group gives to the water, mg/day. */
+double ts_judge_nitrogen_mg_day(const struct ts_wish *wish, const struct ts_group *group);
+/* The most that a proposal may give, mg/day; NAN: the litres are not known. */
+double ts_judge_nitrogen_most_mg_day(const struct ts_wish *wish);
+
+#endif

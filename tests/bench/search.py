@@ -1,0 +1,32 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""Times two general-purpose solvers on the model that bench_search wrote, beside our own time."""
+import pathlib
+import re
+import subprocess
+import sys
+import time
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent.parent / "stock"))
+import solvers  # noqa: E402  (the same calls as in the test)
+
+work = pathlib.Path(sys.argv[1])
+model = work / "model.lp"
+ours = subprocess.run([str(work / "bench"), "species", str(model)], check=True,
+                      stdout=subprocess.PIPE, encoding="utf-8").stdout
+print(ours, end="")
+first = re.search(r"^first ([0-9.]+) ms, (-?\d+) points", ours, re.M)
+times = {}
+for name, optimum in solvers.SOLVERS.items():
+    start = time.perf_counter()
+    try:
+        points = optimum(model, work)
+    except (subprocess.SubprocessError, OSError) as error:
+        print("%s: %s" % (name, error))
+        continue
+    times[name] = 1e3 * (time.perf_counter() - start)
+    print("%s %.0f ms, %s points, %s" % (name, times[name], points,
+                                         "equal" if points == int(first.group(2)) else "NOT EQUAL"))
+if times:
+    print("the faster solver takes %.0f times as long as the first list (goal 50)" %
+          (min(times.values()) / float(first.group(1))))
