@@ -100,7 +100,7 @@ static const struct flag flags[] = {
 	TEXT_ROW("--supply-zone", NULL, supply_zone, "NAME", "read", "reads that zone of the report; a part of its name is enough"),
 	TEXT_ROW("--tank", "-t", tank_file, "FILE", "propose", "a tank file"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " titrate", "what the tank runs at, C or F"),
-	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "keep rank titrate why", "takes that day for today"),
+	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "keep propose rank titrate why", "takes that day for today"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version"),
 	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING, "a water file, instead of reading flags; - is stdin"),

@@ -8,6 +8,7 @@
 
 #include "cli/results.h"
 #include "report/care_result.h"
+#include "report/propose_result.h"
 #include "report/schema.h"
 
 static const struct {
@@ -21,6 +22,7 @@ static const struct {
 	{"tank.json", &ts_shape_tank, NULL, NULL},
 	{"answer-find.json", NULL, "find", &find_result_shape},
 	{"answer-lint.json", NULL, "lint", &lint_result_shape},
+	{"answer-propose.json", NULL, "propose", &ts_result_propose},
 	{"answer-rank.json", NULL, "rank", &rank_result_shape},
 	{"answer-read.json", NULL, "read", &read_result_shape},
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
