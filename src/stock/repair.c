@@ -90,12 +90,9 @@ static void add_item(struct work *w, size_t i)
 
 	add_option(w, i, from->group, 0);
 	for (size_t l = 0; l < count; l++) {
-		struct ts_group g = {.species = from->group.species,
-			.males = levels[l].males,
-			.females = levels[l].females,
-			.either = levels[l].either,
-			.size_cm = from->group.size_cm};
+		struct ts_group g = levels[l].group;
 
+		g.size_cm = from->group.size_cm;
 		if (from->group.males && !from->group.females && !from->group.either) {
 			g.males = ts_group_count(&g);
 			g.females = g.either = 0;
