@@ -322,8 +322,3 @@ enum ts_status ts_drift_jump(const struct ts_drift_tank *tank, double changed, b
 	*ret = jump;
 	return TS_OK;
 }
-
-double ts_drift_nitrogen_measured(double no3_first_mg_l, double no3_second_mg_l, double days)
-{
-	return (no3_second_mg_l - no3_first_mg_l) / TS_MASS_NO3 / days;
-}

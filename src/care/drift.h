@@ -110,10 +110,4 @@ TS_MUST_USE enum ts_status ts_drift_smallest_change(const struct ts_drift_tank *
 TS_MUST_USE enum ts_status ts_drift_jump(const struct ts_drift_tank *tank, double share,
 	bool tan_known, const struct ts_practice *practice, struct ts_drift_jump *ret);
 
-/*
- * The nitrogen that reaches the water in a day (mmol/L, what plants took is gone already) behind
- * two nitrate readings `days` apart with no water change between them; below 0: it fell.
- */
-double ts_drift_nitrogen_measured(double no3_first_mg_l, double no3_second_mg_l, double days);
-
 #endif

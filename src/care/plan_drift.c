@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * The rules by which a plan's gaps are filled, one short function a subject. The last reading of
- * the tank is its state today; older ones only tell how fast nitrate rises.
+ * the tank is its state today.
  */
 #include "care/plan_drift.h"
 
@@ -254,8 +254,8 @@ static void take_routine(struct work *w, bool pure_top_up)
 	t->change_share = tank->water_change.amount / 100;
 	t->change_days = tank->water_change.days;
 	if (!(t->change_days > 0)) {
-		t->change_share = p[TS_P_CHANGE_USUAL] / 100;
-		t->change_days = p[TS_P_CHANGE_USUAL_DAYS];
+		t->change_share = p[TS_P_CHANGE_PERCENT] / 100;
+		t->change_days = p[TS_P_CHANGE_DAYS];
 		w->ret->assumed |= TS_DRIFT_CHANGE_USUAL;
 	}
 	if (tank->cover == TS_COVER_UNKNOWN)
@@ -293,35 +293,6 @@ static void take_bed(struct work *w)
 	}
 }
 
-static bool nitrate_of(const struct ts_reading *r, double *ret_mg_l, long *ret_day)
-{
-	if (!r->date || !ts_date_read(r->date, ret_day))
-		return false;
-	if (r->no3_mg_l.kind == TS_MEASURE_VALUE)
-		*ret_mg_l = r->no3_mg_l.value;
-	else if (r->no3_n_mg_l.kind == TS_MEASURE_VALUE)
-		*ret_mg_l = r->no3_n_mg_l.value * TS_MASS_NO3 / TS_WEIGHT_N;
-	else
-		return false;
-	return true;
-}
-
-/* The last two nitrate readings, where they are so near that no change need lie between them. */
-static double measured_nitrogen(const struct work *w)
-{
-	const struct ts_tank *t = &w->plan->tank;
-	double first, second;
-	long first_day, second_day;
-
-	if (t->reading_count < 2 ||
-		!nitrate_of(&t->readings[t->reading_count - 2], &first, &first_day) ||
-		!nitrate_of(&t->readings[t->reading_count - 1], &second, &second_day) ||
-		second_day <= first_day || second <= first ||
-		(double)(second_day - first_day) > w->ret->tank.change_days)
-		return (double)NAN;
-	return ts_drift_nitrogen_measured(first, second, (double)(second_day - first_day));
-}
-
 enum ts_status ts_plan_drift(const struct ts_plan *plan, long today, double nitrogen_mmol_l,
 	double plant_share, bool pure_top_up, const struct ts_practice *practice,
 	struct ts_plan_drift *ret)
@@ -340,6 +311,5 @@ enum ts_status ts_plan_drift(const struct ts_plan *plan, long today, double nitr
 		return status;
 	take_routine(&w, pure_top_up);
 	take_bed(&w);
-	ret->nitrogen_measured_mmol_l = measured_nitrogen(&w);
 	return TS_OK;
 }

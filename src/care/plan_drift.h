@@ -36,8 +36,6 @@ struct ts_plan_drift {
 	struct ts_drift_supply supplies[TS_SUPPLIES_MOST];
 	unsigned assumed; /* bits of enum ts_drift_assumed */
 	bool tan_known;
-	/* From two nitrate readings between changes: nitrogen a day, mmol/L; NAN: none. */
-	double nitrogen_measured_mmol_l;
 };
 
 /*

@@ -12,6 +12,8 @@
 /* A simulated level is settled when a whole round of changes moves it by less than this share. */
 #define SETTLED 1e-6
 #define DAYS_MOST (4 * 365)
+/* Changes every 3.5 days fall on whole days 3 and 4 apart: levels repeat after a few of them. */
+#define ROUND 4
 #define SHARE_STEP 0.001
 
 /* What one day adds to a quantity, what the new water comes to once nitrified, and what it reads
@@ -105,6 +107,11 @@ static bool still(const struct ts_drift_day *a, const struct ts_drift_day *b)
 	       fabs(a->no3_mg_l - b->no3_mg_l) <= SETTLED * (1 + b->no3_mg_l);
 }
 
+static bool soil_at_work(const struct ts_drift_tank *t)
+{
+	return t->bed == TS_BED_ACTIVE_SOIL && t->soil_left_meq_l > 0;
+}
+
 enum ts_status ts_drift_settle(const struct ts_drift_tank *tank, const struct ts_practice *practice,
 	struct ts_drift_steady *ret)
 {
@@ -113,6 +120,7 @@ enum ts_status ts_drift_settle(const struct ts_drift_tank *tank, const struct ts
 	struct ts_drift_tank start;
 	struct ts_drift d;
 	bool settled = false;
+	unsigned changes = 0;
 
 	*ret = (struct ts_drift_steady){none, none, none};
 	if (!(tank->change_days > 0) || !(tank->change_share > 0))
@@ -125,8 +133,10 @@ enum ts_status ts_drift_settle(const struct ts_drift_tank *tank, const struct ts
 		if (!ts_drift_change_due(&d.tank, d.day))
 			continue;
 		ts_drift_read(&d, false, &now);
-		settled = still(&before, &now);
-		before = now;
+		if (++changes % ROUND == 0) {
+			settled = still(&before, &now) && !soil_at_work(&d.tank);
+			before = now;
+		}
 		ts_drift_change(&d);
 	}
 	if (!settled)

@@ -16,6 +16,8 @@
 
 /* clang-format off */
 static const struct command commands[] = {
+	{"drift", command_drift, "drift PLAN", "text json", false, false,
+		"where a tank's KH, pH and nitrate go under this feeding and water change"},
 	{"find", command_find, "find [PATTERN]", "text json csv", true, true,
 		"the catalogue, by name or family (a regular expression), by words, by water"},
 	{"keep", command_keep, "keep [WATER]", "text", true, false,

@@ -23,6 +23,8 @@ struct session {
 	struct ts_text *error; /* one line when the call itself is wrong */
 };
 
+/* Where a tank goes under its feeding and water changes. */
+enum ts_status command_drift(struct session *session);
 /* The catalogue searched. */
 enum ts_status command_find(struct session *session);
 /* A water remembered. */

@@ -60,6 +60,7 @@ struct flag {
 
 static const char *const words_aim[] = {"display", "breeding", NULL};
 static const char *const words_origin[] = {"farmed", "wild", NULL};
+static const char *const words_top_up[] = {"tap", "pure", NULL};
 static const char *const words_format[] = {"text", "json", "csv", "html", NULL};
 
 #define MATCHING "propose rank why"
@@ -72,7 +73,8 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "charts from plain letters"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
 	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
-	TEXTS_ROW("--catalogue", folders, "FOLDER", CATALOGUE, "adds a folder of species records"),
+	TEXTS_ROW("--catalogue", folders, "FOLDER", CATALOGUE " drift", "adds a folder of species records"),
+	COUNT_ROW("--days", days, "28", "drift", "how far ahead (28)"),
 	MEASURE_ROW("--dose", dose, TS_Q_ALKALINITY, "\"0.25 meq/L\"", "titrate", "what one step of the curve adds"),
 	TEXT_ROW("--family", NULL, family, "FAMILY", "find", "of that family"),
 	SWITCH_ROW("--fixed", NULL, fixed, "find", "takes the pattern as plain text"),
@@ -89,7 +91,7 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--nightly", NULL, nightly, "titrate", "evening after evening, while the tank airs each night"),
 	SWITCH_ROW("--no-color", NULL, no_color, NULL, "no colour (none is used where there is no terminal)"),
 	MEASURE_ROW("--no3-rise", no3_rise, TS_Q_NITRATE, "\"10 mg/L\"", "propose", "the most that nitrate may rise in a week"),
-	SWITCH_ROW("--only-catalogue", NULL, only_catalogue, CATALOGUE, "leaves the shipped records out"),
+	SWITCH_ROW("--only-catalogue", NULL, only_catalogue, CATALOGUE " drift", "leaves the shipped records out"),
 	WORD_ROW("--origin", NULL, origin, words_origin, "farmed|wild", CATALOGUE, "where the animals come from (farmed)"),
 	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
 	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "propose", "writes the first list as a plan for check"),
@@ -100,7 +102,8 @@ static const struct flag flags[] = {
 	TEXT_ROW("--supply-zone", NULL, supply_zone, "NAME", "read", "reads that zone of the report; a part of its name is enough"),
 	TEXT_ROW("--tank", "-t", tank_file, "FILE", "propose", "a tank file"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " titrate", "what the tank runs at, C or F"),
-	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "keep propose rank titrate why", "takes that day for today"),
+	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "drift keep propose rank titrate why", "takes that day for today"),
+	WORD_ROW("--top-up", NULL, top_up, words_top_up, "tap|pure", "drift", "what replaces evaporated water (tap)"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version"),
 	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING, "a water file, instead of reading flags; - is stdin"),

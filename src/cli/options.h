@@ -44,6 +44,8 @@ struct options {
 	bool fresh, softened, help, version, quiet, only_catalogue, no_color, ascii, fixed, summary;
 	bool base, nightly;
 	struct ts_measure dose, towards;
+	size_t days;
+	int top_up;
 	const char *tank_file, *like, *why, *plan_out, *model_out;
 	struct values with, without;
 	size_t lists, most_species;

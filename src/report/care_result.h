@@ -68,10 +68,11 @@ struct ts_drift_jump_result {
 struct ts_drift_result {
 	const char *name;
 	double volume_l, nitrogen_mg_day, nitrogen_measured_mg_day, plant_share;
+	bool measured_differs;
 	double change_percent, change_every_days;
 	struct ts_drift_day_result *days;
 	size_t day_count;
-	double buffer_gone_day;
+	double buffer_gone_day, buffer_gone_day_early, buffer_gone_day_late;
 	struct ts_drift_steady_result steady, steady_closed_form;
 	struct ts_drift_change_result *smallest_safe_change;
 	struct ts_drift_jump_result large_change;

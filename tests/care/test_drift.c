@@ -450,14 +450,6 @@ static void test_drift__change_of_like_water_is_safe(void **state)
 	assert_true(jump.safe_step);
 }
 
-static void test_drift__measured_nitrogen(void **state)
-{
-	(void)state;
-	/* 62.004 mg/L of nitrate are 1 mmol/L */
-	near(ts_drift_nitrogen_measured(10, 72.004, 5), 0.2, 1e-9, 0);
-	assert_true(ts_drift_nitrogen_measured(30, 10, 5) < 0);
-}
-
 static void test_drift__half_weekly_changes_fall_on_whole_days(void **state)
 {
 	struct ts_drift_tank t = {.change_share = 0.2, .change_days = 3.5};
@@ -512,7 +504,6 @@ int main(void)
 		cmocka_unit_test(test_drift__smallest_change_out_of_reach),
 		cmocka_unit_test(test_drift__large_change_over_ammonia),
 		cmocka_unit_test(test_drift__change_of_like_water_is_safe),
-		cmocka_unit_test(test_drift__measured_nitrogen),
 		cmocka_unit_test(test_drift__half_weekly_changes_fall_on_whole_days),
 		cmocka_unit_test(test_drift__out_of_range_is_refused),
 	};

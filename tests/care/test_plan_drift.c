@@ -72,7 +72,6 @@ static void test_plan_drift__gaps_are_filled_and_said(void **state)
 	near(f.drift.tank.change_share, 0.3, 1e-12, 0);
 	near(f.drift.tank.evaporated_share, 0.08 / 7, 1e-12, 0);
 	assert_true(f.drift.tank.filter_share == 1 && !f.drift.tan_known);
-	assert_true(isnan(f.drift.nitrogen_measured_mmol_l));
 	assert_int_equal(ts_drift_open(&f.drift.tank, table(), &d), TS_OK);
 }
 
@@ -179,24 +178,6 @@ static void test_plan_drift__chloramine_leaves_ammonium(void **state)
 	assert_true(f.drift.supplies[0].tan_mmol_l == 0);
 }
 
-static void test_plan_drift__two_nitrate_readings_measure_the_load(void **state)
-{
-	struct fixture f;
-
-	(void)state;
-	open_fixture(&f);
-	f.tank[0] =
-		(struct ts_reading){.date = "2026-03-01", .kh_dh = value(8), .no3_mg_l = value(10)};
-	f.tank[1] =
-		(struct ts_reading){.date = "2026-03-06", .kh_dh = value(8), .no3_mg_l = value(22)};
-	f.plan.tank.reading_count = 2;
-	assert_int_equal(made(&f, "2026-03-10"), TS_OK);
-	near(f.drift.nitrogen_measured_mmol_l, 12 / TS_MASS_NO3 / 5, 1e-9, 0);
-	f.tank[1].date = "2026-04-06"; /* changes lie between */
-	assert_int_equal(made(&f, "2026-04-10"), TS_OK);
-	assert_true(isnan(f.drift.nitrogen_measured_mmol_l));
-}
-
 static void test_plan_drift__no_kh_is_no(void **state)
 {
 	struct fixture f;
@@ -216,7 +197,6 @@ int main(void)
 		cmocka_unit_test(test_plan_drift__dated_supply_is_seasonal),
 		cmocka_unit_test(test_plan_drift__change_water_is_the_supply),
 		cmocka_unit_test(test_plan_drift__chloramine_leaves_ammonium),
-		cmocka_unit_test(test_plan_drift__two_nitrate_readings_measure_the_load),
 		cmocka_unit_test(test_plan_drift__no_kh_is_no),
 	};
 

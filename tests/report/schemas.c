@@ -20,6 +20,7 @@ static const struct {
 	{"plan.json", &ts_shape_plan, NULL, NULL},
 	{"species.json", &ts_shape_species, NULL, NULL},
 	{"tank.json", &ts_shape_tank, NULL, NULL},
+	{"answer-drift.json", NULL, "drift", &ts_result_drift},
 	{"answer-find.json", NULL, "find", &find_result_shape},
 	{"answer-lint.json", NULL, "lint", &lint_result_shape},
 	{"answer-propose.json", NULL, "propose", &ts_result_propose},

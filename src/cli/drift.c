@@ -1,0 +1,318 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * drift: the tank of a plan over the coming days under its feeding and water changes, where it
+ * settles, and the smallest change of water that keeps it. The simulation is care/drift.c.
+ */
+#include "cli/drift.h"
+
+#include <math.h>
+#include <tapshoal/stock.h>
+
+#include "base/arena.h"
+#include "care/plan_drift.h"
+#include "chem/ions.h"
+#include "words/care.h"
+#include "words/names.h"
+
+#define DAYS_DEFAULT 28
+#define DAYS_MOST 3650
+/* Index of --top-up. */
+#define TOP_UP_PURE 1
+/* The one large change that is looked at, of the water. */
+#define LARGE_CHANGE 0.5
+/* How much more often than now a change is tried. */
+#define OFTEN_MOST 4
+/* More of the water than this nobody is advised to change at a time. */
+#define SHARE_MOST 0.5
+
+static struct ts_range pair(const double values[2])
+{
+	return (struct ts_range){values[0], values[1]};
+}
+
+static struct ts_drift_day_result day_result(const struct ts_drift_day *d)
+{
+	return (struct ts_drift_day_result){d->day, d->kh_dh, d->gh_dh, d->ph, d->ph_low,
+		d->ph_high, d->tan_mg_l, d->no3_mg_l, d->conductivity_us_cm, d->filter_doubtful,
+		d->change_due};
+}
+
+static struct ts_drift_steady_result steady_result(const struct ts_drift_steady *s)
+{
+	return (struct ts_drift_steady_result){{s->kh_dh.before_change, s->kh_dh.after_change},
+		{s->gh_dh.before_change, s->gh_dh.after_change},
+		{s->no3_mg_l.before_change, s->no3_mg_l.after_change}};
+}
+
+static enum ts_status fill_days(
+	struct session *s, const struct ts_plan_drift *p, struct ts_drift_result *r)
+{
+	size_t count = (s->options->days ? s->options->days : DAYS_DEFAULT) + 1;
+	struct ts_drift_day *days = ts_arena_array(s->arena, count, sizeof *days);
+	unsigned gone;
+	enum ts_status status;
+
+	r->days = ts_arena_array(s->arena, count, sizeof *r->days);
+	if (!days || !r->days)
+		return TS_NO_MEMORY;
+	status = ts_drift_run(&p->tank, s->practice, (unsigned)count - 1, days, &gone);
+	if (status != TS_OK)
+		return status;
+	for (size_t i = 0; i < count; i++)
+		r->days[i] = day_result(&days[i]);
+	r->day_count = count;
+	r->buffer_gone_day = gone ? gone : (double)NAN;
+	return TS_OK;
+}
+
+static enum ts_status fill_steady(
+	struct session *s, const struct ts_plan_drift *p, struct ts_drift_result *r)
+{
+	struct ts_drift_steady settled, formula;
+	enum ts_status status = ts_drift_settle(&p->tank, s->practice, &settled);
+
+	if (status != TS_OK)
+		return status;
+	ts_drift_steady(&p->tank, &formula);
+	r->steady = steady_result(&settled);
+	r->steady_closed_form = steady_result(&formula);
+	return TS_OK;
+}
+
+/* The routine's own days first; where half of the water would not do, twice, four times as often.
+ */
+static enum ts_status fill_smallest(
+	struct session *s, const struct ts_plan_drift *p, struct ts_drift_result *r)
+{
+	const struct ts_drift_bounds bounds = {
+		s->practice->value[TS_P_KH_ACT], s->practice->value[TS_P_NITRATE_CONCERN]};
+	struct ts_drift_tank tank = p->tank;
+	enum ts_status status = TS_NO;
+	double share;
+
+	for (int often = 1; status == TS_NO && often <= OFTEN_MOST; often *= 2) {
+		tank.change_days = fmax(1, p->tank.change_days / often);
+		status = ts_drift_smallest_change(&tank, &bounds, s->practice, &share);
+		if (status == TS_OK && share > SHARE_MOST)
+			status = TS_NO;
+	}
+	if (status != TS_OK)
+		return status == TS_NO ? TS_OK : status;
+	r->smallest_safe_change = ts_arena_take(s->arena, sizeof *r->smallest_safe_change);
+	if (!r->smallest_safe_change)
+		return TS_NO_MEMORY;
+	*r->smallest_safe_change = (struct ts_drift_change_result){
+		100 * share, tank.change_days, bounds.kh_low_dh, bounds.no3_high_mg_l};
+	return TS_OK;
+}
+
+static enum ts_status fill_jump(
+	struct session *s, const struct ts_plan_drift *p, struct ts_drift_result *r)
+{
+	struct ts_drift_jump jump;
+	enum ts_status status =
+		ts_drift_jump(&p->tank, LARGE_CHANGE, p->tan_known, s->practice, &jump);
+
+	if (status == TS_OK)
+		r->large_change = (struct ts_drift_jump_result){100 * jump.share, pair(jump.gh_dh),
+			pair(jump.kh_dh), pair(jump.ph), pair(jump.conductivity_us_cm),
+			pair(jump.no3_mg_l), pair(jump.nh3_n_mg_l), jump.safe_step};
+	return status;
+}
+
+static void fill_assumed(struct session *s, unsigned assumed, struct ts_drift_result *r)
+{
+	size_t count = 0;
+
+	for (unsigned i = 0; ts_drift_assumed_words[i]; i++)
+		count += assumed >> i & 1;
+	r->assumed.items = ts_arena_array(s->arena, count, sizeof *r->assumed.items);
+	for (unsigned i = 0; r->assumed.items && ts_drift_assumed_words[i]; i++) {
+		if (assumed >> i & 1)
+			r->assumed.items[r->assumed.count++] = ts_drift_assumed_words[i];
+	}
+}
+
+static enum ts_status fill(
+	struct session *s, const struct ts_plan_drift *p, struct ts_drift_result *r)
+{
+	enum ts_status status = fill_days(s, p, r);
+
+	if (status == TS_OK)
+		status = fill_steady(s, p, r);
+	if (status == TS_OK && p->tank.change_days > 0)
+		status = fill_smallest(s, p, r);
+	if (status == TS_OK)
+		status = fill_jump(s, p, r);
+	fill_assumed(s, p->assumed, r);
+	return status;
+}
+
+/* The animals of the plan as the load knows them; an unknown name is not passed over. */
+static enum ts_status fill_groups(
+	struct session *s, const struct ts_plan *plan, struct ts_group *groups)
+{
+	bool ok = true;
+
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		struct ts_candidates candidates;
+
+		groups[i] = (struct ts_group){.species = ts_catalogue_species(s->catalogue,
+						      plan->stock[i].species, &candidates),
+			.either = (unsigned)plan->stock[i].count};
+		if (groups[i].species)
+			continue;
+		ts_text_put(s->error, s->error->len ? "\n" : "");
+		ts_say_candidates(s->error, plan->stock[i].species, &candidates);
+		ok = false;
+	}
+	return ok ? TS_OK : TS_BAD_INPUT;
+}
+
+static double temperature(const struct ts_tank *tank)
+{
+	return tank->temp_c.kind == TS_MEASURE_NONE ? (double)NAN : tank->temp_c.value;
+}
+
+static enum ts_status fill_load(struct session *s, const struct ts_plan *plan, struct ts_load *ret)
+{
+	struct ts_group *groups = ts_arena_array(s->arena, plan->stock_count + 1, sizeof *groups);
+	struct ts_load_case input = {.groups = groups,
+		.count = plan->stock_count,
+		.tank = &plan->tank,
+		.temp_c = temperature(&plan->tank),
+		.kh_dh = (double)NAN,
+		.kh_new_dh = (double)NAN,
+		.no3_new_mg_l = (double)NAN};
+	enum ts_status status;
+
+	if (!groups)
+		return TS_NO_MEMORY;
+	status = fill_groups(s, plan, groups);
+	if (status != TS_OK)
+		return status;
+	status = ts_load_of(&input, s->practice, ret);
+	if (status == TS_BAD_INPUT)
+		ts_text_put(s->error, "the tank's size is not given; write its length, width and "
+				      "height, or its volume");
+	return status;
+}
+
+/* mmol/L of nitrogen that end as nitrate in a day, of a rise by the week. */
+static double net_nitrogen(double no3_rise_mg_l_week)
+{
+	return no3_rise_mg_l_week / 7 / TS_MASS_NO3;
+}
+
+/* Share of the modelled nitrogen that plants take. */
+static double plant_share(const struct ts_load *l)
+{
+	double before = l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
+
+	return before > 0
+		       ? fmin(fmax(1 - net_nitrogen(l->modelled_no3_rise_mg_l_week) / before, 0), 1)
+		       : 0;
+}
+
+/* The plan as a tank to simulate, with its load: measured where it was. */
+static enum ts_status open_drift(struct session *s, const struct ts_plan *plan,
+	const struct ts_load *l, struct ts_plan_drift *ret)
+{
+	bool measured = !isnan(l->measured_no3_rise_mg_l_week);
+	double nitrogen = measured ? net_nitrogen(l->measured_no3_rise_mg_l_week)
+				   : l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
+	enum ts_status status = ts_plan_drift(plan, s->today, nitrogen,
+		measured ? 0 : plant_share(l), s->options->top_up == TOP_UP_PURE, s->practice, ret);
+
+	if (status == TS_NO)
+		ts_text_put(s->error, "drift needs the KH of the water that is poured in; measure "
+				      "it with a drop kit and write it into the plan's water");
+	else if (status == TS_BAD_INPUT)
+		ts_text_put(s->error, "a figure of the plan lies outside what fresh water and a "
+				      "tank can be; is a unit wrong?");
+	return status == TS_NO ? TS_BAD_INPUT : status;
+}
+
+/* When the buffer goes at the least and at the most that the animals may make of the water. */
+static enum ts_status fill_doubt(struct session *s, const struct ts_plan_drift *p,
+	const struct ts_load *l, struct ts_drift_result *r)
+{
+	const double rises[] = {l->no3_rise_mg_l_week.high, l->no3_rise_mg_l_week.low};
+	double *days[] = {&r->buffer_gone_day_early, &r->buffer_gone_day_late};
+	struct ts_drift_day *scratch = ts_arena_array(s->arena, r->day_count, sizeof *scratch);
+
+	if (!scratch)
+		return TS_NO_MEMORY;
+	for (int i = 0; i < 2; i++) {
+		struct ts_drift_tank tank = p->tank;
+		unsigned gone;
+		enum ts_status status;
+
+		tank.nitrogen_mmol_l = net_nitrogen(rises[i]);
+		tank.plant_share = 0;
+		status = ts_drift_run(
+			&tank, s->practice, (unsigned)r->day_count - 1, scratch, &gone);
+		if (status != TS_OK)
+			return status;
+		*days[i] = gone ? gone : (double)NAN;
+	}
+	return TS_OK;
+}
+
+static void fill_head(const struct ts_plan *plan, const struct ts_load *l,
+	const struct ts_plan_drift *p, struct ts_drift_result *r)
+{
+	r->name = plan->name;
+	r->volume_l = l->net_l;
+	r->nitrogen_mg_day = l->nitrogen_mg_day.value;
+	r->plant_share = plant_share(l);
+	r->nitrogen_measured_mg_day =
+		net_nitrogen(l->measured_no3_rise_mg_l_week) * l->net_l * TS_WEIGHT_N;
+	r->measured_differs = l->differs;
+	r->change_percent = 100 * p->tank.change_share;
+	r->change_every_days = p->tank.change_days;
+	r->caution = ts_caution_drift;
+}
+
+/* Catalogue, plan and load of the call. */
+static enum ts_status open_plan(struct session *s, struct ts_plan *plan, struct ts_load *load)
+{
+	const struct options *o = s->options;
+	enum ts_status status;
+
+	if (o->argument_count != 1 || o->days > DAYS_MOST) {
+		ts_text_put(s->error, o->days > DAYS_MOST ? "--days takes 1 to 3650"
+							  : "drift needs one plan; for example "
+							    "tapshoal drift plan.yaml --days 28");
+		return TS_BAD_INPUT;
+	}
+	status = ts_plan_load(o->arguments[0], s->arena, plan, s->findings);
+	if (status == TS_OK)
+		status = answer_catalogue(s);
+	return status == TS_OK ? fill_load(s, plan, load) : status;
+}
+
+enum ts_status command_drift(struct session *s)
+{
+	struct ts_plan plan;
+	struct ts_plan_drift p;
+	struct ts_drift_result r = {0};
+	struct ts_load load;
+	enum ts_status status = open_plan(s, &plan, &load);
+
+	if (status == TS_OK)
+		status = open_drift(s, &plan, &load, &p);
+	if (status != TS_OK)
+		return status;
+	fill_head(&plan, &load, &p, &r);
+	status = fill(s, &p, &r);
+	if (status == TS_OK)
+		status = fill_doubt(s, &p, &load, &r);
+	if (status != TS_OK)
+		return status;
+	if (s->options->format == FORMAT_JSON)
+		ts_result_json(s->out, TS_VERSION, "drift", &ts_result_drift, &r);
+	else
+		drift_write(s, &r);
+	return TS_OK;
+}
