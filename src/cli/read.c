@@ -262,7 +262,7 @@ enum ts_status command_read(struct session *s)
 {
 	const struct options *o = s->options;
 	const char *file = o->argument_count ? o->arguments[0] : NULL;
-	struct ts_report report;
+	struct ts_report report = {.arena = s->arena};
 	enum ts_status status;
 
 	if (o->argument_count != 1) {

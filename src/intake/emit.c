@@ -48,12 +48,13 @@ void ts_study_learn(struct ts_study *s)
 
 static bool convert(const struct ts_study *s, const struct ts_figure *f, struct ts_converted *ret)
 {
-	struct ts_figure_context context = {s->entry->label, ts_study_unit(s, f),
-		s->form ? s->form : s->entry->label->form, s->reference_c, s->by_legal,
-		s->entry->headed};
+	struct ts_figure_context context = {s->entry->label, ts_study_unit(s, f), f->form,
+		s->reference_c, s->by_legal && !f->form, s->entry->headed};
 
-	if (context.unit && context.unit->form && !f->unit)
+	if (!context.form && context.unit)
 		context.form = context.unit->form;
+	if (!context.form)
+		context.form = s->form ? s->form : s->entry->label->form;
 	return ts_convert(&context, f->part->token.figure, ret);
 }
 

@@ -90,23 +90,34 @@ static void add_unit(struct ts_study *s, const struct ts_part *part, const struc
 		s->leads[s->lead_count++] = unit;
 }
 
-/* "N" counts only where nitrogen can be meant. */
-static void add_form(struct ts_study *s, const struct ts_term *term)
+/* Whether a formula says what is counted: "N" only where nitrogen can be meant. */
+static bool is_own(const struct ts_study *s, const struct ts_term *term)
 {
-	bool own = !term->key || strcmp(term->key, s->entry->label->key) == 0 ||
-		   strcmp(term->form, "caco3") == 0;
-	bool hardness = strcmp(s->entry->label->key, "GH") == 0 && strcmp(term->form, "ca") == 0;
-	const char *was = s->form;
+	const char *key = s->entry->label->key;
+	bool hardness = strcmp(key, "GH") == 0;
 
-	if (strcmp(s->entry->label->key, "GH") == 0 && strcmp(term->form, "mg") == 0 && was &&
-		strcmp(was, "ca") == 0)
-		s->form = NULL; /* "hardness (Ca + Mg)" names its parts */
-	if (!own && !hardness)
+	return !term->key || strcmp(term->key, key) == 0 ||
+	       (hardness && (strcmp(term->form, "ca") == 0 || strcmp(term->form, "mg") == 0));
+}
+
+/*
+ * A form behind a figure's unit is that figure's; any other is the entry's. Of several the one
+ * counts that is not the thing itself: "Calcium, Ca, as CaCO3". "Hardness (Ca + Mg)" counts
+ * neither.
+ */
+static void set_form(struct ts_study *s, const char *form, const struct ts_part *unit)
+{
+	struct ts_figure *last = s->count ? &s->figures[s->count - 1] : NULL;
+
+	if (last && last->unit && unit && unit->token.term == last->unit &&
+		unit == last->part + 1) {
+		last->form = form;
 		return;
-	/* "Calcium, Ca, as CaCO3": the form that counts is the one that is not the thing itself. */
-	if (was && (strcmp(was, "caco3") == 0 || strcmp(was, "n") == 0))
-		return;
-	s->form = term->form;
+	}
+	if (strcmp(form, "mg") == 0 && strcmp(s->entry->label->key, "GH") == 0)
+		s->form = NULL;
+	else if (!s->form || (strcmp(s->form, "caco3") != 0 && strcmp(s->form, "n") != 0))
+		s->form = form;
 }
 
 static void add_term(struct ts_study *s, const struct ts_part *part, const struct ts_part *before)
@@ -117,11 +128,11 @@ static void add_term(struct ts_study *s, const struct ts_part *part, const struc
 	case TS_TERM_UNIT:
 		add_unit(s, part, before);
 		if (term->form && !s->closed)
-			s->form = term->form;
+			set_form(s, term->form, part);
 		break;
 	case TS_TERM_FORMULA:
-		if (!s->closed)
-			add_form(s, term);
+		if (!s->closed && is_own(s, term))
+			set_form(s, term->form, before);
 		break;
 	case TS_TERM_NONE:
 		add_event(s, 'd', TS_NO_FIGURE);
@@ -167,6 +178,22 @@ static void gather(struct ts_study *s)
 		}
 		before = part;
 	}
+}
+
+/* One form said behind one figure is that of all, unless another says otherwise. */
+static void spread_form(struct ts_study *s)
+{
+	const char *only = NULL;
+
+	for (size_t i = 0; i < s->count; i++) {
+		if (!s->figures[i].form)
+			continue;
+		if (only && strcmp(only, s->figures[i].form) != 0)
+			return;
+		only = s->figures[i].form;
+	}
+	if (only)
+		s->form = only;
 }
 
 static void read_headed(struct ts_study *s)
@@ -219,6 +246,7 @@ void ts_entry_close(struct ts_intake *in, struct ts_entry *entry)
 	s.field = ts_field_of(entry->label, NULL);
 	if (s.field) {
 		gather(&s);
+		spread_form(&s);
 		if (!any_figure(&s))
 			; /* a label in a sentence: nothing was stated */
 		else if (entry->overfull || (s.torn && !s.figures[0].unit))

@@ -274,6 +274,20 @@ static size_t take_second(
 	return gap + len;
 }
 
+/* "<" in a column of its own belongs to the figure in the next. */
+static void take_bound(const struct cursor *c, struct ts_token *t)
+{
+	size_t len = strlen(t->figure);
+
+	if (c->out->bound && c->out->bound_cell + 1 == c->cell && t->kind == TS_TOKEN_NUMBER &&
+		len + 2 < sizeof t->figure) {
+		memmove(t->figure + 1, t->figure, len + 1);
+		t->figure[0] = c->out->bound;
+		t->kind = c->out->bound == '<' ? TS_TOKEN_BELOW : TS_TOKEN_ABOVE;
+	}
+	c->out->bound = 0;
+}
+
 static bool lex_number(struct cursor *c)
 {
 	size_t start = c->at, len = chunk(c, 0), more;
@@ -296,6 +310,7 @@ static bool lex_number(struct cursor *c)
 	memcpy(t->figure, figure, sizeof figure);
 	t->first = first;
 	t->second = second;
+	take_bound(c, t);
 	return true;
 }
 
@@ -312,6 +327,10 @@ static bool lex_bound(struct cursor *c)
 	skip += blanks(c, skip);
 	len = chunk(c, skip);
 	if (!len || !write_figure(c->line->lower + c->at + skip, len, figure + 1, &first)) {
+		if (c->at + skip == c->end) {
+			c->out->bound = sign;
+			c->out->bound_cell = c->cell;
+		}
 		c->at++;
 		return true;
 	}
@@ -419,6 +438,8 @@ void ts_lex(struct ts_lexer *lexer, const struct ts_report_line *line, char deli
 
 	ret->count = ret->cells = 0;
 	ret->overfull = false;
+	ret->bound = 0;
+	ret->bound_cell = 0;
 	ret->delimited = sign != 0;
 	ret->sign = sign;
 	while (c.at <= line->len && !ret->overfull) {

@@ -47,6 +47,8 @@ struct ts_tokens {
 	bool delimited;                /* cells were separated by a sign, not by blanks */
 	char sign;                     /* that sign */
 	bool overfull;                 /* the line held more */
+	char bound;                    /* a lone '<' or '>' that ended a cell; 0 = none */
+	size_t bound_cell;
 };
 
 struct ts_lexer;

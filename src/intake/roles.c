@@ -49,13 +49,28 @@ static bool legal_ph(const struct ts_study *s, double low, double high)
 	return false;
 }
 
+/* A unit behind the last of several figures is that of all, where no other is printed. */
+static const struct ts_term *only_unit(const struct ts_study *s)
+{
+	const struct ts_term *only = NULL;
+
+	for (size_t i = 0; i < s->count; i++) {
+		const struct ts_term *unit = s->figures[i].dropped ? NULL : s->figures[i].unit;
+
+		if (unit && only && !ts_same_unit(unit, only))
+			return NULL;
+		only = unit ? unit : only;
+	}
+	return only;
+}
+
 const struct ts_term *ts_study_unit(const struct ts_study *s, const struct ts_figure *f)
 {
 	if (s->field->quantity == TS_Q_PH)
 		return NULL;
 	if (f->unit && !(f->part->role && s->lead_count))
 		return f->unit;
-	return s->lead_count ? s->leads[0] : NULL;
+	return s->lead_count ? s->leads[0] : only_unit(s);
 }
 
 /* 2000 uS/cm and more is what limits say, not what taps give. */
@@ -151,10 +166,20 @@ static void write_letters(struct ts_study *s)
 		mark_legal_pair(s, i);
 }
 
-/* Units behind the figures: each unit is a statement of its own. */
+/* Both figures have their unit behind them. */
+static bool states_alike(
+	const struct ts_study *s, const struct ts_figure *a, const struct ts_figure *b)
+{
+	const char *form_a = a->form ? a->form : s->form, *form_b = b->form ? b->form : s->form;
+
+	return ts_same_unit(a->unit, b->unit) &&
+	       (form_a == form_b || (form_a && form_b && strcmp(form_a, form_b) == 0));
+}
+
+/* Units behind the figures: each unit, and each form, is a statement of its own. */
 static void group_by_unit(struct ts_study *s)
 {
-	const struct ts_term *units[TS_PARTS_MOST];
+	const struct ts_figure *firsts[TS_PARTS_MOST];
 
 	s->groups = 0;
 	for (size_t i = 0; i < s->count; i++) {
@@ -162,10 +187,10 @@ static void group_by_unit(struct ts_study *s)
 
 		if (!s->figures[i].unit || s->figures[i].dropped || s->figures[i].role)
 			continue;
-		while (g < s->groups && !ts_same_unit(units[g], s->figures[i].unit))
+		while (g < s->groups && !states_alike(s, firsts[g], &s->figures[i]))
 			g++;
 		if (g == s->groups)
-			units[s->groups++] = s->figures[i].unit;
+			firsts[s->groups++] = &s->figures[i];
 		s->figures[i].group = g;
 	}
 }
