@@ -1,0 +1,150 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The last reading of a tank is its state; its signs are sorted by what they point to.
+ */
+#include "care/plan_state.h"
+
+#include <math.h>
+
+#include "base/date.h"
+#include "chem/carbonate.h"
+#include "match/analysis.h"
+
+#define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
+#define NO3_PER_N (TS_MASS_NO3 / TS_WEIGHT_N)
+/* Weeks after which animals that live well prove that a filter works. */
+#define LIVED_LONG_DAYS 56
+
+bool ts_in_tank(const struct ts_stock_line *line)
+{
+	return line->since != NULL;
+}
+
+static double value_of(const struct ts_profile *p, enum ts_parameter parameter)
+{
+	return p->at[parameter].given ? p->at[parameter].value : (double)NAN;
+}
+
+static double read_or_unknown(const struct ts_measure *m)
+{
+	return m->kind == TS_MEASURE_NONE ? (double)NAN : m->value;
+}
+
+/* Nitrate of a reading, as NO3, whichever way it was written. */
+static double nitrate(const struct ts_profile *p)
+{
+	return p->poisons.no3_mg_l;
+}
+
+static unsigned sort_sign(const struct ts_sign *sign)
+{
+	if (sign->sign == TS_SIGN_GASPING)
+		return TS_SIGNS_GASPING;
+	if (sign->breadth == TS_BREADTH_ONE || sign->breadth == TS_BREADTH_ONE_SPECIES)
+		return TS_SIGNS_ONE;
+	if (sign->breadth == TS_BREADTH_ALL &&
+		(sign->onset == TS_ONSET_NOW || sign->onset == TS_ONSET_DAYS))
+		return TS_SIGNS_SUDDEN_ALL;
+	if (sign->onset == TS_ONSET_WEEKS || sign->sign == TS_SIGN_WASTING)
+		return TS_SIGNS_SLOW;
+	return TS_SIGNS_OTHER;
+}
+
+static long age_of(const char *date, long today)
+{
+	long day;
+
+	return today >= 0 && date && ts_date_read(date, &day) && day <= today ? today - day : 0;
+}
+
+static bool lived_long(const struct ts_plan *plan, long today)
+{
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		if (age_of(plan->stock[i].since, today) >= LIVED_LONG_DAYS)
+			return true;
+	}
+	return false;
+}
+
+/* CO2 from the pH and KH of one sample of the tank; not for a pH that was computed. */
+static double co2_of(const struct ts_plan_state *s)
+{
+	double mmol_l;
+
+	if (isnan(s->tank.ph_read) || !s->state.tank ||
+		ts_chem_co2_from_ph(s->state.tank, s->tank.ph_read, &mmol_l) != TS_OK)
+		return (double)NAN;
+	return ts_chem_co2_mg_l_from_mmol_l(mmol_l);
+}
+
+static void take_tank(const struct ts_plan *plan, struct ts_plan_state *s, double temp_c)
+{
+	struct ts_care_state *c = &s->state;
+	unsigned assumed;
+
+	c->gh_dh = value_of(&s->tank, TS_GH);
+	c->kh_dh = value_of(&s->tank, TS_KH);
+	c->ph = s->tank.ph_read;
+	c->temp_c = temp_c;
+	c->tan_mg_l = s->tank.poisons.tan_mg_l;
+	c->no2_mg_l = s->tank.poisons.no2_mg_l;
+	c->no3_mg_l = nitrate(&s->tank);
+	c->chlorine_mg_l = s->tank.poisons.chlorine_mg_l;
+	if (s->tank_water.reading_count) {
+		const struct ts_reading *last = &s->tank_water.readings[0];
+
+		c->cl_mg_l = read_or_unknown(&last->cl_mg_l);
+		c->ec_us_cm = read_or_unknown(&last->conductivity_us_cm);
+	}
+	if (ts_solution_from_profile(&s->tank, temp_c, &s->tank_solution, &assumed) == TS_OK)
+		c->tank = &s->tank_solution;
+	c->co2_mg_l = co2_of(s);
+	c->co2_injected = plan->tank.co2 == TS_CO2_INJECTED;
+	c->filter_mature = plan->tank.filter == TS_FILTER_MATURE ? TS_KNOWN_YES
+			   : plan->tank.filter == TS_FILTER_NEW  ? TS_KNOWN_NO
+								 : TS_NOT_KNOWN;
+}
+
+static void take_change_water(const struct ts_water *water, struct ts_plan_state *s)
+{
+	struct ts_care_state *c = &s->state;
+
+	c->change_kh_dh = value_of(&s->change, TS_KH);
+	c->change_no3_mg_l = nitrate(&s->change);
+	if (water->reading_count)
+		c->change_ec_us_cm = read_or_unknown(
+			&water->readings[water->reading_count - 1].conductivity_us_cm);
+}
+
+void ts_plan_state_make(const struct ts_plan *plan, long today, const struct ts_practice *practice,
+	struct ts_plan_state *ret)
+{
+	const struct ts_tank *t = &plan->tank;
+	const struct ts_water *poured =
+		plan->change_water.reading_count ? &plan->change_water : &plan->water;
+	struct ts_keeping keeping = {.temperature = t->temp_c}, supply = {0};
+
+	ts_care_state_open(&ret->state);
+	ret->tank_water = (struct ts_water){.kind = TS_WATER_TANK};
+	ret->reading_age_days = (double)NAN;
+	if (t->reading_count) {
+		ret->tank_water.readings = &t->readings[t->reading_count - 1];
+		ret->tank_water.reading_count = 1;
+		ret->reading_age_days = (double)age_of(ret->tank_water.readings[0].date, today);
+	}
+	ts_profile_make(&ret->tank_water, &keeping, practice, &ret->tank);
+	ts_profile_make(poured, &supply, practice, &ret->change);
+	take_tank(plan, ret, value_of(&ret->tank, TS_TEMPERATURE));
+	take_change_water(poured, ret);
+	ret->state.lived_long = lived_long(plan, today);
+	for (size_t i = 0; i < plan->sign_count; i++)
+		ret->state.signs |= sort_sign(&plan->signs[i]);
+	ret->state.deaths = read_or_unknown(&plan->deaths);
+}
+
+void ts_plan_state_residents(
+	struct ts_plan_state *state, const struct ts_match *residents, size_t count)
+{
+	state->state.residents = residents;
+	state->state.resident_count = count;
+}

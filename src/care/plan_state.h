@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * From a plan, as somebody wrote it, to the state that advice.h judges. What the plan does not say
+ * stays "not known".
+ */
+#ifndef TS_CARE_PLAN_STATE_H
+#define TS_CARE_PLAN_STATE_H
+
+#include <tapshoal/plan.h>
+
+#include "care/advice.h"
+
+/* The waters of a plan, made ready; the state points into `tank_solution`, so it stays put. */
+struct ts_plan_state {
+	struct ts_water tank_water; /* the tank's own readings as a water, lent from the plan */
+	struct ts_profile tank;     /* of the last reading alone; nothing given: no reading */
+	struct ts_profile change;   /* of the change water, else of the supply */
+	struct ts_solution tank_solution;
+	double reading_age_days; /* of the last ammonia reading; 0 where it has no date; NAN none */
+	struct ts_care_state state;
+};
+
+/*
+ * `today`: days since 1970-01-01, or -1: not known, then readings are of today. `residents`: a
+ * match of each line of the stock that is in the tank, against ret->tank (see
+ * ts_plan_state_residents); NULL: none. Never fails.
+ */
+void ts_plan_state_make(const struct ts_plan *plan, long today, const struct ts_practice *practice,
+	struct ts_plan_state *ret);
+void ts_plan_state_residents(
+	struct ts_plan_state *state, const struct ts_match *residents, size_t count);
+
+/* Whether a line of the stock is in the tank already. */
+bool ts_in_tank(const struct ts_stock_line *line);
+
+#endif
