@@ -15,13 +15,13 @@
 
 /* clang-format off */
 const struct ts_ingredient ts_ingredients[TS_INGREDIENT__COUNT] = {
-	[TS_MINERAL_FREE] = {"mineral-free", "water without minerals (reverse osmosis, distilled or clean rain)", "reverse-osmosis|reverse osmosis|ro|distilled|rain", NULL, true, false},
-	[TS_CALCIUM_CHLORIDE] = {"CaCl2.2H2O", "calcium chloride (CaCl2.2H2O)", "calcium chloride|cacl2", "CaCl2.2H2O", true, true},
-	[TS_GYPSUM] = {"CaSO4.2H2O", "gypsum (CaSO4.2H2O)", "gypsum|calcium sulphate|calcium sulfate|caso4", "CaSO4.2H2O", true, true},
-	[TS_MAGNESIUM_SULPHATE] = {"MgSO4.7H2O", "Epsom salt (MgSO4.7H2O)", "epsom salt|magnesium sulphate|magnesium sulfate|mgso4", "MgSO4.7H2O", true, true},
-	[TS_MAGNESIUM_CHLORIDE] = {"MgCl2.6H2O", "magnesium chloride (MgCl2.6H2O)", "magnesium chloride|mgcl2", "MgCl2.6H2O", false, true},
-	[TS_SODIUM_BICARBONATE] = {"NaHCO3", "sodium bicarbonate (NaHCO3)", "sodium bicarbonate|bicarbonate|baking soda", "NaHCO3", true, false},
-	[TS_POTASSIUM_BICARBONATE] = {"KHCO3", "potassium bicarbonate (KHCO3)", "potassium bicarbonate", "KHCO3", true, false},
+	[TS_MINERAL_FREE] = {"mineral-free", "reverse osmosis, distilled or clean rain water", "reverse-osmosis|reverse osmosis|ro|distilled|rain", NULL, true, false},
+	[TS_CALCIUM_CHLORIDE] = {"CaCl2.2H2O", "calcium chloride", "calcium chloride|cacl2", "CaCl2.2H2O", true, true},
+	[TS_GYPSUM] = {"CaSO4.2H2O", "gypsum", "gypsum|calcium sulphate|calcium sulfate|caso4", "CaSO4.2H2O", true, true},
+	[TS_MAGNESIUM_SULPHATE] = {"MgSO4.7H2O", "Epsom salt", "epsom salt|magnesium sulphate|magnesium sulfate|mgso4", "MgSO4.7H2O", true, true},
+	[TS_MAGNESIUM_CHLORIDE] = {"MgCl2.6H2O", "magnesium chloride", "magnesium chloride|mgcl2", "MgCl2.6H2O", false, true},
+	[TS_SODIUM_BICARBONATE] = {"NaHCO3", "sodium bicarbonate", "sodium bicarbonate|bicarbonate|baking soda", "NaHCO3", true, false},
+	[TS_POTASSIUM_BICARBONATE] = {"KHCO3", "potassium bicarbonate", "potassium bicarbonate", "KHCO3", true, false},
 };
 /* clang-format on */
 

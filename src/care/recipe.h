@@ -27,7 +27,7 @@ enum ts_ingredient_id {
 
 struct ts_ingredient {
 	const char *key;     /* in JSON and after --have: "CaCl2.2H2O" */
-	const char *says;    /* on screen: "calcium chloride (CaCl2.2H2O)" */
+	const char *says;    /* as people call it: "calcium chloride" */
 	const char *names;   /* other spellings of --have, separated by '|', lower case */
 	const char *formula; /* row of chem/substances.h; NULL: water without minerals */
 	bool usual;          /* considered when nothing is said about what is at hand */

@@ -10,7 +10,7 @@
 #include "chem/carbonate.h"
 #include "match/analysis.h"
 
-/* A wish of one figure is met within what a kit can tell, dH. */
+/* What a kit can tell, dH. */
 #define KIT_DH 0.5
 
 static bool is_lake(int home)
@@ -81,12 +81,24 @@ static void raise_kh_floor(
 	kh->high = fmax(kh->high, floor_dh);
 }
 
+/* A wish of one figure is met within what a kit can tell. */
+static struct ts_range within_a_kit(struct ts_range wish)
+{
+	if (wish.high - wish.low < 2 * KIT_DH) {
+		wish.low = fmax(0, wish.low - KIT_DH);
+		wish.high += KIT_DH;
+	}
+	return wish;
+}
+
 /* Wished outright goes before what the animals share. */
 static void choose_bands(const struct ts_remake_wish *w, bool comfortable,
 	const struct ts_practice *practice, struct ts_remake *r)
 {
-	r->gh_dh = isnan(w->gh_dh.low) ? shared_band(w, TS_GH, comfortable, practice) : w->gh_dh;
-	r->kh_dh = isnan(w->kh_dh.low) ? shared_band(w, TS_KH, comfortable, practice) : w->kh_dh;
+	r->gh_dh = isnan(w->gh_dh.low) ? shared_band(w, TS_GH, comfortable, practice)
+				       : within_a_kit(w->gh_dh);
+	r->kh_dh = isnan(w->kh_dh.low) ? shared_band(w, TS_KH, comfortable, practice)
+				       : within_a_kit(w->kh_dh);
 	if (isnan(w->kh_dh.low))
 		raise_kh_floor(&r->kh_dh, w, practice);
 	r->comfortable = comfortable;
@@ -103,10 +115,10 @@ static enum ts_status find_recipe(
 		.have = w->have,
 		.kind = kind_of(w)};
 
-	/* A band wished outright is aimed at itself. */
-	if (!isnan(w->gh_dh.low))
+	/* One figure wished outright is aimed at itself. */
+	if (w->gh_dh.high - w->gh_dh.low < 2 * KIT_DH)
 		wish.gh_aim_dh = w->gh_dh;
-	if (!isnan(w->kh_dh.low))
+	if (w->kh_dh.high - w->kh_dh.low < 2 * KIT_DH)
 		wish.kh_aim_dh = w->kh_dh;
 	return ts_recipe_find(&wish, practice, &r->recipe, &r->limit);
 }
@@ -146,7 +158,7 @@ static void look_at_lime_and_peat(
 		struct ts_match m;
 
 		ts_match_species(w->wanted[i], &after, &w->keeping, practice, &m);
-		r->peat |= m.at[TS_PH].known && m.at[TS_PH].uncomfortable_by > 0;
+		r->peat |= m.at[TS_PH].known && m.at[TS_PH].uncomfortable_by >= 0.1;
 	}
 }
 
@@ -196,10 +208,9 @@ static enum ts_status plan_stages(
 	}
 	if (w->chloramine_mg_l > 0)
 		wish.poured_tan_mg_l = w->chloramine_mg_l * TS_WEIGHT_N / (2 * TS_WEIGHT_CL);
-	if (wish.gh_dh.high - wish.gh_dh.low < KIT_DH)
-		wish.gh_dh = (struct ts_range){wish.gh_dh.low - KIT_DH, wish.gh_dh.high + KIT_DH};
-	if (wish.kh_dh.high - wish.kh_dh.low < KIT_DH)
-		wish.kh_dh = (struct ts_range){wish.kh_dh.low - KIT_DH, wish.kh_dh.high + KIT_DH};
+	/* A kit cannot tell the last half degree; the routine brings it. */
+	wish.gh_dh = (struct ts_range){wish.gh_dh.low - KIT_DH, wish.gh_dh.high + KIT_DH};
+	wish.kh_dh = (struct ts_range){wish.kh_dh.low - KIT_DH, wish.kh_dh.high + KIT_DH};
 	status = ts_stages_plan(&wish, practice, &r->stages);
 	if (status == TS_NO)
 		r->refusal = TS_REMAKE_STAGES;
@@ -211,6 +222,8 @@ static enum ts_status know_the_water(const struct ts_remake_wish *w, struct ts_r
 	unsigned assumed;
 	enum ts_status status;
 
+	r->base_gh_dh = w->water->at[TS_GH].value;
+	r->base_kh_dh = w->water->at[TS_KH].value;
 	r->refusal = w->water->unusual & TS_UNUSUAL_SOFTENED ? TS_REMAKE_SOFTENED
 		     : !w->water->at[TS_GH].given            ? TS_REMAKE_NO_GH
 							     : TS_REMAKE_FINE;
@@ -219,6 +232,8 @@ static enum ts_status know_the_water(const struct ts_remake_wish *w, struct ts_r
 	status = ts_solution_from_profile(w->water, w->temp_c, &r->base, &assumed);
 	if (status == TS_NO)
 		r->refusal = TS_REMAKE_NO_KH;
+	if (status != TS_OK)
+		return status;
 	r->base_gh_dh = ts_chem_dh_from_mmol_l(r->base.ca_mmol_l + r->base.mg_mmol_l);
 	r->base_kh_dh = ts_chem_dkh_from_meq_l(r->base.alk_meq_l);
 	return status;

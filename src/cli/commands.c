@@ -18,6 +18,8 @@
 static const struct command commands[] = {
 	{"drift", command_drift, "drift PLAN", "text json", false, false,
 		"where a tank's KH, pH and nitrate go under this feeding and water change"},
+	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json", true, false,
+		"carrying animals home and settling them in"},
 	{"find", command_find, "find [PATTERN]", "text json csv", true, true,
 		"the catalogue, by name or family (a regular expression), by words, by water"},
 	{"keep", command_keep, "keep [WATER]", "text", true, false,
@@ -30,6 +32,8 @@ static const struct command commands[] = {
 		"which species the water suits, best first, and what excludes the rest"},
 	{"read", command_read, "read REPORT", "text json", false, false,
 		"a utility's or laboratory's report (text or CSV, - is stdin) to a water file"},
+	{"remake", command_remake, "remake [PLAN] --for SPECIES", "text json", true, false,
+		"a recipe for other minerals, and safe stages for the animals there now"},
 	{"titrate", command_titrate, "titrate WATER", "text json", true, false,
 		"what acid or base does to a water, dose by dose: why not to chase pH"},
 	{"why", command_why, "why SPECIES...", "text json csv", true, false,

@@ -25,6 +25,8 @@ struct session {
 
 /* Where a tank goes under its feeding and water changes. */
 enum ts_status command_drift(struct session *session);
+/* Carrying animals home. */
+enum ts_status command_arrive(struct session *session);
 /* The catalogue searched. */
 enum ts_status command_find(struct session *session);
 /* A water remembered. */
@@ -37,6 +39,8 @@ enum ts_status command_propose(struct session *session);
 enum ts_status command_rank(struct session *session);
 /* A report to a water file. */
 enum ts_status command_read(struct session *session);
+/* Another water: recipe and stages. */
+enum ts_status command_remake(struct session *session);
 /* What acid or base does to a water, dose by dose. */
 enum ts_status command_titrate(struct session *session);
 /* Some species in full. */

@@ -63,8 +63,8 @@ static const char *const words_origin[] = {"farmed", "wild", NULL};
 static const char *const words_top_up[] = {"tap", "pure", NULL};
 static const char *const words_format[] = {"text", "json", "csv", "html", NULL};
 
-#define MATCHING "propose rank why"
-#define CATALOGUE "find propose rank why"
+#define MATCHING "propose rank remake why"
+#define CATALOGUE "arrive find propose rank remake why"
 
 /* Sorted by name. */
 /* clang-format off */
@@ -74,14 +74,18 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
 	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
 	TEXTS_ROW("--catalogue", folders, "FOLDER", CATALOGUE " drift", "adds a folder of species records"),
+	MEASURE_ROW("--change-percent", change_percent, TS_Q_PERCENT, "\"30 %\"", "remake", "how much water a later change replaces (25 %)"),
 	COUNT_ROW("--days", days, "28", "drift", "how far ahead (28)"),
 	MEASURE_ROW("--dose", dose, TS_Q_ALKALINITY, "\"0.25 meq/L\"", "titrate", "what one step of the curve adds"),
 	TEXT_ROW("--family", NULL, family, "FAMILY", "find", "of that family"),
 	SWITCH_ROW("--fixed", NULL, fixed, "find", "takes the pattern as plain text"),
+	TEXTS_ROW("--for", wished, "SPECIES", "remake", "whose water it is to become; may be repeated"),
 	WORD_ROW("--format", "-f", format, words_format, "FORMAT", NULL, "how the answer is written"),
 	SWITCH_ROW("--fresh", NULL, fresh, MATCHING, "the sample came straight from the tap"),
 	SWITCH_ROW("--hardy", NULL, hardy, "propose", "nothing that takes change badly"),
+	TEXTS_ROW("--have", have, "INGREDIENT", "remake", "only these are at hand: NaHCO3, mineral-free ...; may be repeated"),
 	SWITCH_ROW("--help", "-h", help, NULL, "this page"),
+	MEASURE_ROW("--hours", hours, TS_Q_TIME, "\"1.5 h\"", "arrive", "how long they are under way"),
 	TEXT_ROW("--like", NULL, like, "PLAN", "propose", "completes what lives in this plan"),
 	COUNT_ROW("--lists", lists, "N", "propose", "how many lists (1)"),
 	MEASURE_ROW("--max-length", max_length_cm, TS_Q_LENGTH, "\"6 cm\"", "find", "adults no longer than that"),
@@ -96,19 +100,22 @@ static const struct flag flags[] = {
 	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
 	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "propose", "writes the first list as a plan for check"),
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
-	SWITCH_ROW("--softened", NULL, softened, "keep propose rank why", "the water went through a household softener"),
+	TEXT_ROW("--shop", NULL, shop_file, "FILE", "arrive", "a water file of the shop's or the bag's water"),
+	SWITCH_ROW("--softened", NULL, softened, "keep propose rank remake why", "the water went through a household softener"),
 	TEXT_ROW("--source", NULL, source, "GRADE", "find", "with a value of that grade, or from that publication"),
 	SWITCH_ROW("--summary", NULL, summary, "find", "counts by group, home water and source"),
 	TEXT_ROW("--supply-zone", NULL, supply_zone, "NAME", "read", "reads that zone of the report; a part of its name is enough"),
-	TEXT_ROW("--tank", "-t", tank_file, "FILE", "propose", "a tank file"),
+	TEXT_ROW("--tank", "-t", tank_file, "FILE", "arrive propose remake", "a tank file"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " titrate", "what the tank runs at, C or F"),
-	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "drift keep propose rank titrate why", "takes that day for today"),
+	TEXT_ROW("--to", NULL, to, "GH=11,KH=10", "remake", "the water wished outright, figures or ranges"),
+	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive drift keep propose rank remake titrate why", "takes that day for today"),
 	WORD_ROW("--top-up", NULL, top_up, words_top_up, "tap|pure", "drift", "what replaces evaporated water (tap)"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version"),
-	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING, "a water file, instead of reading flags; - is stdin"),
+	MEASURE_ROW("--volume", volume, TS_Q_VOLUME, "\"100 L\"", "remake", "the water in the tank"),
+	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING " arrive", "a water file, instead of reading flags; - is stdin"),
 	TEXT_ROW("--why", NULL, why, "SPECIES", "propose", "why it is in no list"),
-	TEXTS_ROW("--with", with, "SPECIES", "propose", "it must be in every list"),
+	TEXTS_ROW("--with", with, "SPECIES", "arrive propose remake", "it must be in every list; for remake: it is in the tank now; for arrive: it comes home"),
 	TEXTS_ROW("--without", without, "SPECIES", "propose", "it must not be in any list"),
 	TEXT_ROW("--write-model", NULL, model_out, "FILE.lp", "propose", "writes the integers that were solved, for other solvers"),
 };

@@ -44,6 +44,10 @@ struct options {
 	bool fresh, softened, help, version, quiet, only_catalogue, no_color, ascii, fixed, summary;
 	bool base, nightly;
 	struct ts_measure dose, towards;
+	const char *shop_file, *to; /* of remake and arrive, to the next blank */
+	struct values wished, have;
+	struct ts_measure volume, change_percent, hours;
+
 	size_t days;
 	int top_up;
 	const char *tank_file, *like, *why, *plan_out, *model_out;

@@ -9,6 +9,7 @@
 #include "cli/results.h"
 #include "report/care_result.h"
 #include "report/propose_result.h"
+#include "report/remake_result.h"
 #include "report/schema.h"
 
 static const struct {
@@ -21,11 +22,13 @@ static const struct {
 	{"species.json", &ts_shape_species, NULL, NULL},
 	{"tank.json", &ts_shape_tank, NULL, NULL},
 	{"answer-drift.json", NULL, "drift", &ts_result_drift},
+	{"answer-arrive.json", NULL, "arrive", &ts_result_arrive},
 	{"answer-find.json", NULL, "find", &find_result_shape},
 	{"answer-lint.json", NULL, "lint", &lint_result_shape},
 	{"answer-propose.json", NULL, "propose", &ts_result_propose},
 	{"answer-rank.json", NULL, "rank", &rank_result_shape},
 	{"answer-read.json", NULL, "read", &read_result_shape},
+	{"answer-remake.json", NULL, "remake", &ts_result_remake},
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
 	{"answer-why.json", NULL, "why", &rank_result_shape},
 	{"water.json", &ts_shape_water, NULL, NULL},

@@ -1,0 +1,123 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The shared pieces of the answers about care.
+ */
+#include "cli/care_answer.h"
+
+#include <string.h>
+
+#include "base/date.h"
+#include "words/names.h"
+
+const char *care_take(struct session *s, struct ts_text *text)
+{
+	const char *kept = ts_arena_text(s->arena, ts_text_get(text), text->len);
+
+	s->arena->failed |= text->failed;
+	ts_text_drop(text);
+	ts_text_open(text, &s->arena->allocator);
+	return kept ? kept : "";
+}
+
+void care_note(struct session *s, struct ts_texts *list, const char *text)
+{
+	const char **items;
+
+	if (!text || !*text)
+		return;
+	items = ts_arena_array(s->arena, list->count + 1, sizeof *items);
+	if (!items)
+		return;
+	if (list->count)
+		memcpy(items, list->items, list->count * sizeof *items);
+	items[list->count] = text;
+	list->items = items;
+	list->count++;
+}
+
+enum ts_status care_species(
+	struct session *s, const struct values *names, const struct ts_species ***ret_species)
+{
+	const struct ts_species **found = ts_arena_array(s->arena, names->count + 1, sizeof *found);
+	bool ok = true;
+
+	if (!found)
+		return TS_NO_MEMORY;
+	for (size_t i = 0; i < names->count; i++) {
+		struct ts_candidates candidates;
+
+		found[i] = ts_catalogue_species(s->catalogue, names->items[i], &candidates);
+		if (found[i])
+			continue;
+		ts_text_put(s->error, s->error->len ? "\n" : "");
+		ts_say_candidates(s->error, names->items[i], &candidates);
+		ok = false;
+	}
+	*ret_species = found;
+	return ok ? TS_OK : TS_BAD_INPUT;
+}
+
+void care_cautions(struct session *s, unsigned when, struct ts_texts *ret)
+{
+	for (size_t i = 0; i < ts_caution_count; i++) {
+		if (ts_cautions[i].when & when)
+			care_note(s, ret, ts_cautions[i].says);
+	}
+}
+
+static const char *number(struct session *s, struct ts_text *text, double value, int decimals)
+{
+	if (isnan(value))
+		return "-";
+	ts_text_number(text, value, decimals);
+	return care_take(s, text);
+}
+
+static const char *change_of(
+	struct session *s, struct ts_text *text, const struct ts_stage_line *stage)
+{
+	if (stage->change_percent >= 100)
+		return "move over";
+	ts_text_number_short(text, stage->change_percent, 0);
+	ts_text_put(text, " %");
+	if (!isnan(stage->change_l)) {
+		ts_text_put(text, " = ");
+		ts_say_amount(text, stage->change_l, "L");
+	}
+	return care_take(s, text);
+}
+
+void care_stages_table(struct ts_document *doc, struct session *s,
+	const struct ts_stage_line *stages, size_t count, bool with_nh3)
+{
+	struct ts_node *table = ts_doc_table(doc);
+	struct ts_text text;
+
+	ts_text_open(&text, &s->arena->allocator);
+	if (with_nh3)
+		ts_doc_line(doc, table, "day", "change", "GH", "KH", "pH", "NH3-N", "uS/cm", "then",
+			NULL);
+	else
+		ts_doc_line(doc, table, "day", "change", "GH", "KH", "uS/cm", "then", NULL);
+	for (size_t i = 0; i < count; i++) {
+		const struct ts_stage_line *g = &stages[i];
+		const char *day = number(s, &text, (double)g->day, 0);
+		const char *change = change_of(s, &text, g);
+		const char *gh = number(s, &text, g->gh_dh, 1), *kh = number(s, &text, g->kh_dh, 1);
+		const char *ec = number(s, &text, g->conductivity_us_cm, 0);
+
+		if (with_nh3)
+			ts_doc_line(doc, table, day, change, gh, kh, number(s, &text, g->ph, 1),
+				number(s, &text, g->nh3_mg_l, 4), ec, g->test, NULL);
+		else
+			ts_doc_line(doc, table, day, change, gh, kh, ec, g->test, NULL);
+	}
+	ts_text_drop(&text);
+}
+
+double care_age_days(const struct session *s, const char *date)
+{
+	long day;
+
+	return date && ts_date_read(date, &day) && day <= s->today ? (double)(s->today - day) : 0;
+}

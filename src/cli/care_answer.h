@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What remake and arrive share: species by name, sentences kept in the arena, cautions.
+ */
+#ifndef TS_CLI_CARE_ANSWER_H
+#define TS_CLI_CARE_ANSWER_H
+
+#include "cli/commands.h"
+#include "report/remake_result.h"
+#include "words/remake.h"
+
+/* Moves a scratch text into the arena and empties it; never NULL. */
+const char *care_take(struct session *session, struct ts_text *text);
+
+/* Adds a text to a list in the arena; an empty one adds nothing. */
+void care_note(struct session *session, struct ts_texts *list, const char *text);
+
+/*
+ * The species of a flag's names, in the arena. TS_BAD_INPUT with a line each in the session's
+ * error for names that the catalogue does not take.
+ */
+enum ts_status care_species(struct session *session, const struct values *names,
+	const struct ts_species ***ret_species);
+
+/* Adds the cautions whose bits (enum ts_caution_when) are in `when`, each once. */
+void care_cautions(struct session *session, unsigned when, struct ts_texts *ret);
+
+/* The stages as a table; `volume_l` NAN: shares instead of litres. */
+void care_stages_table(struct ts_document *doc, struct session *session,
+	const struct ts_stage_line *stages, size_t count, bool with_nh3);
+
+/* Age in days of a reading's date today; 0 where it has none or lies ahead. */
+double care_age_days(const struct session *session, const char *date);
+
+#endif

@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The rows of remake and arrive. A further member is a further row.
+ */
+#include "report/remake_result.h"
+
+#include "words/remake.h"
+
+static const char *const words_unit[] = {"g", "L", NULL};
+
+/* clang-format off */
+#define W struct ts_made_water
+static const struct ts_result_field water_fields[] = {
+	TS_R_ROW_NUMBER(W, "gh_dh", gh_dh, 2, "general hardness"),
+	TS_R_ROW_NUMBER(W, "kh_dh", kh_dh, 2, "carbonate hardness"),
+	TS_R_ROW_NUMBER(W, "ph_tank_low", ph_low, 1, "least pH of a tank of it"),
+	TS_R_ROW_NUMBER(W, "ph_tank", ph, 1, "usual pH of a tank of it"),
+	TS_R_ROW_NUMBER(W, "ph_tank_high", ph_high, 1, "greatest pH of a tank of it"),
+	TS_R_ROW_NUMBER(W, "conductivity_us_cm", conductivity_us_cm, 0, "at 25 C, computed"),
+	TS_R_ROW_NUMBER(W, "ca_mg_l", ca_mg_l, 1, "calcium"),
+	TS_R_ROW_NUMBER(W, "mg_mg_l", mg_mg_l, 1, "magnesium"),
+	TS_R_ROW_NUMBER(W, "na_mg_l", na_mg_l, 1, "sodium"),
+	TS_R_ROW_NUMBER(W, "k_mg_l", k_mg_l, 1, "potassium"),
+	TS_R_ROW_NUMBER(W, "cl_mg_l", cl_mg_l, 1, "chloride"),
+	TS_R_ROW_NUMBER(W, "so4_mg_l", so4_mg_l, 1, "sulphate"),
+};
+#undef W
+static const struct ts_result_shape shape_water = TS_R_SHAPE("made water", water_fields, struct ts_made_water);
+
+#define P struct ts_recipe_line
+static const struct ts_result_field part_fields[] = {
+	TS_R_ROW_TEXT(P, "ingredient", ingredient, "formula, mineral-free, or supply"),
+	TS_R_ROW_TEXT(P, "says", says, "as people call it"),
+	TS_R_ROW_NUMBER(P, "amount", amount, 2, "for the first fill"),
+	TS_R_ROW_NUMBER(P, "amount_change", amount_change, 2, "for the new water of each change"),
+	TS_R_ROW_WORD(P, "unit", unit, words_unit, "of both amounts"),
+};
+#undef P
+static const struct ts_result_shape shape_part = TS_R_SHAPE("recipe line", part_fields, struct ts_recipe_line);
+
+#define S struct ts_stage_line
+static const struct ts_result_field stage_fields[] = {
+	TS_R_ROW_COUNT(S, "day", day, "0 is the first"),
+	TS_R_ROW_NUMBER(S, "change_l", change_l, 1, "litres changed; null: the volume is not known"),
+	TS_R_ROW_NUMBER(S, "change_percent", change_percent, 0, "of the tank's water; 100: moved over"),
+	TS_R_ROW_NUMBER(S, "gh_dh", gh_dh, 2, "afterwards"),
+	TS_R_ROW_NUMBER(S, "kh_dh", kh_dh, 2, "afterwards"),
+	TS_R_ROW_NUMBER(S, "ph", ph, 2, "afterwards, of a tank with the usual CO2"),
+	TS_R_ROW_NUMBER(S, "conductivity_us_cm", conductivity_us_cm, 0, "afterwards, at 25 C"),
+	TS_R_ROW_NUMBER(S, "nh3_mg_l", nh3_mg_l, 4, "un-ionised ammonia as N, simulated"),
+	TS_R_ROW_BOOL(S, "stop", stop, "wait and test before the next one"),
+	TS_R_ROW_TEXT(S, "test", test, "what to test"),
+};
+#undef S
+static const struct ts_result_shape shape_stage = TS_R_SHAPE("stage", stage_fields, struct ts_stage_line);
+
+#define G struct ts_group_line
+static const struct ts_result_field group_fields[] = {
+	TS_R_ROW_TEXT(G, "name", name, "A or B"),
+	TS_R_ROW_TEXTS(G, "species", species, "accepted names"),
+	TS_R_ROW_TEXT(G, "says", says, "their water"),
+};
+#undef G
+static const struct ts_result_shape shape_group = TS_R_SHAPE("group", group_fields, struct ts_group_line);
+
+#define R struct ts_remake_result
+static const struct ts_result_field remake_fields[] = {
+	TS_R_ROW_WORD(R, "verdict", verdict, ts_remake_verdict_words, "what to do, in a word"),
+	TS_R_ROW_TEXT(R, "says", says, "what to do"),
+	TS_R_ROW_TEXT(R, "because", because, "the number that decides"),
+	TS_R_ROW_TEXTS(R, "suits_as_it_is", suits_as_it_is, "species that need no work, best first, at most five"),
+	TS_R_ROW_NUMBER(R, "volume_l", volume_l, 1, "that the amounts are for"),
+	TS_R_ROW_NUMBER(R, "change_percent", change_percent, 0, "of each later change"),
+	TS_R_ROW_LIST(R, "recipe", recipe, recipe_count, struct ts_recipe_line, &shape_part, "what goes in"),
+	TS_R_ROW_MAYBE(R, "result", result, const struct ts_made_water, &shape_water, "the water it makes"),
+	TS_R_ROW_TEXTS(R, "notes", notes, "lime, peat, the other end of the season"),
+	TS_R_ROW_LIST(R, "stages", stages, stage_count, struct ts_stage_line, &shape_stage, "none for an empty tank"),
+	TS_R_ROW_TEXT(R, "routine", routine, "afterwards"),
+	TS_R_ROW_LIST(R, "groups", groups, group_count, struct ts_group_line, &shape_group, "where residents and wish cannot share"),
+	TS_R_ROW_TEXTS(R, "cautions", cautions, "each once"),
+};
+#undef R
+const struct ts_result_shape ts_result_remake = TS_R_SHAPE("remake", remake_fields, struct ts_remake_result);
+
+#define L struct ts_arrive_line
+static const struct ts_result_field step_fields[] = {
+	TS_R_ROW_TEXT(L, "when", when, "minutes or days"),
+	TS_R_ROW_TEXT(L, "says", says, "what to do"),
+};
+#undef L
+static const struct ts_result_shape shape_step = TS_R_SHAPE("step", step_fields, struct ts_arrive_line);
+
+#define A struct ts_arrive_result
+static const struct ts_result_field arrive_fields[] = {
+	TS_R_ROW_WORD(A, "way", way, ts_arrive_way_words, "what to do, in a word"),
+	TS_R_ROW_TEXT(A, "says", says, "what to do"),
+	TS_R_ROW_TEXT(A, "because", because, "the number that decides"),
+	TS_R_ROW_NUMBER(A, "gh_apart_percent", gh_apart_percent, 0, "of the shop's GH"),
+	TS_R_ROW_NUMBER(A, "conductivity_apart_percent", ec_apart_percent, 0, "of the shop's conductivity"),
+	TS_R_ROW_NUMBER(A, "bag_ammonia_mg_l", bag_ammonia_mg_l, 2, "total ammonia as N in the bag"),
+	TS_R_ROW_BOOL(A, "bag_ammonia_assumed", bag_ammonia_assumed, "not measured: taken for a long way"),
+	TS_R_ROW_NUMBER(A, "nh3_bag_mg_l", nh3_bag_mg_l, 4, "un-ionised as N, bag closed"),
+	TS_R_ROW_NUMBER(A, "nh3_aired_mg_l", nh3_aired_mg_l, 4, "un-ionised as N, bag aired"),
+	TS_R_ROW_LIST(A, "steps", steps, step_count, struct ts_arrive_line, &shape_step, "in order"),
+	TS_R_ROW_LIST(A, "stages", stages, stage_count, struct ts_stage_line, &shape_stage, "of the quarantine tank"),
+	TS_R_ROW_TEXTS(A, "notes", notes, "what was not known"),
+	TS_R_ROW_TEXTS(A, "cautions", cautions, "each once"),
+};
+#undef A
+const struct ts_result_shape ts_result_arrive = TS_R_SHAPE("arrive", arrive_fields, struct ts_arrive_result);
+/* clang-format on */
