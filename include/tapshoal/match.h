@@ -137,6 +137,12 @@ TS_API int ts_match_near_miss(const struct ts_match *match);
 /* Least tank length for a settled group of adults, cm, by rule of thumb; see docs/methods.md. */
 TS_API double ts_match_tank_length_cm(const struct ts_species *species);
 
+/*
+ * What a usual tank of that length holds, litres: half as wide and high as it is long, 50 cm at
+ * most, and twice as wide as the animal is long (common practice, no source).
+ */
+TS_API double ts_match_tank_volume_l(const struct ts_species *species);
+
 #ifdef __cplusplus
 }
 #endif

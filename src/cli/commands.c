@@ -4,15 +4,10 @@
  */
 #include "cli/commands.h"
 
-#include <langinfo.h>
-#include <locale.h>
-#include <stdlib.h>
 #include <string.h>
-#include <sys/ioctl.h>
-#include <unistd.h>
 
+#include "cli/output.h"
 #include "model/shape.h"
-#include "report/screen.h"
 
 /* clang-format off */
 static const struct command commands[] = {
@@ -71,33 +66,12 @@ void command_overview(struct ts_text *text)
 		"cannot be said, 2 a wrong call or file, 3 the system failed.\n");
 }
 
-/* Width of the terminal, kept between what can be read and what the eye follows. */
-static size_t columns_of(int terminal)
-{
-	struct winsize size;
-
-	if (ioctl(terminal, TIOCGWINSZ, &size) != 0 || !size.ws_col)
-		return ts_screen_plain.columns;
-	return size.ws_col < 60 ? 60 : size.ws_col > 100 ? 100 : size.ws_col;
-}
-
-/* Whether the locale of the caller shows Unicode. */
-static bool unicode(void)
-{
-	return setlocale(LC_CTYPE, "") && strcmp(nl_langinfo(CODESET), "UTF-8") == 0;
-}
-
 void session_write(struct session *s, const struct ts_document *doc)
 {
-	const char *no_color = getenv("NO_COLOR");
-	struct ts_screen screen = ts_screen_plain;
+	struct ts_screen screen =
+		output_screen(s->options->output, s->options->no_color, s->options->ascii);
 
 	screen.brief = s->options->quiet;
-	screen.ascii = s->options->ascii || !unicode();
-	if (!s->options->output && isatty(STDOUT_FILENO)) {
-		screen.columns = columns_of(STDOUT_FILENO);
-		screen.color = !s->options->no_color && !(no_color && *no_color);
-	}
 	if (s->first)
 		ts_text_puts(s->out, s->first, "\n", NULL);
 	ts_screen_write(s->out, doc, &screen);

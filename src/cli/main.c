@@ -4,13 +4,13 @@
  * is a look-up over the status: 0 yes or given, 1 no or cannot be given, 2 wrong call or input,
  * 3 the system failed.
  */
+#include <signal.h>
 #include <stdio.h>
-#include <string.h>
 
 #include "cli/commands.h"
+#include "cli/output.h"
 #include "cli/tap.h"
-#include "model/practice.h"
-#include "model/shape.h"
+#include "records/practice.h"
 
 static const int exit_codes[] = {
 	[TS_OK] = 0, [TS_NO] = 1, [TS_BAD_INPUT] = 2, [TS_NO_MEMORY] = 3, [TS_SYSTEM] = 3};
@@ -36,6 +36,7 @@ static void print_findings(const struct ts_findings *findings)
 
 static enum ts_status dispatch(struct session *s, const char *name, const struct command *command)
 {
+	enum ts_status status = TS_OK;
 	const char *near;
 
 	if (s->options->version) {
@@ -51,8 +52,11 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 			"' is no day; write it like 2026-11-25", NULL);
 		return TS_BAD_INPUT;
 	}
+	if (command && s->options->practice_file)
+		status = ts_practice_load(
+			s->options->practice_file, s->arena, s->practice, s->findings);
 	if (command)
-		return command->run(s);
+		return status ? status : command->run(s);
 	if (!name) {
 		command_overview(s->out);
 		return s->options->help ? TS_OK : TS_BAD_INPUT;
@@ -61,21 +65,6 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 	ts_text_puts(s->error, "'", name, "' is no command; ", near ? "did you mean " : "",
 		near ? near : "", near ? "? " : "", "tapshoal --help lists them", NULL);
 	return TS_BAD_INPUT;
-}
-
-/* The answer to where it is wanted; false when it did not all get there. */
-static bool deliver(const struct session *s, enum ts_status status)
-{
-	bool help = status == TS_BAD_INPUT && !s->told;
-	const char *file = help ? NULL : s->options->output;
-	FILE *stream = help ? stderr : file ? fopen(file, "wb") : stdout;
-	bool ok;
-
-	if (!stream)
-		return false;
-	ok = fwrite(ts_text_get(s->out), 1, s->out->len, stream) == s->out->len;
-	ok = fflush(stream) == 0 && !ferror(stream) && ok;
-	return (!file || fclose(stream) == 0) && ok;
 }
 
 static enum ts_status finish(struct session *s, enum ts_status status)
@@ -89,12 +78,13 @@ static enum ts_status finish(struct session *s, enum ts_status status)
 		fputs("tapshoal: out of memory\n", stderr);
 		return TS_NO_MEMORY;
 	}
+	if (s->out->len && (status <= TS_NO || s->told) &&
+		!output_write(s->options->output, s->out, s->error))
+		status = TS_SYSTEM;
 	if (s->error->len)
 		fprintf(stderr, "tapshoal: %s\n", ts_text_get(s->error));
-	if (s->out->len && status <= TS_BAD_INPUT && !deliver(s, status)) {
-		fputs("tapshoal: the answer could not be written\n", stderr);
-		return TS_SYSTEM;
-	}
+	if (status == TS_BAD_INPUT && !s->told)
+		fputs(ts_text_get(s->out), stderr); /* no pipe takes it for an answer */
 	return status;
 }
 
@@ -117,6 +107,7 @@ int main(int argc, char **argv)
 	const struct command *command = name ? command_named(name) : NULL;
 	enum ts_status status = TS_BAD_INPUT;
 
+	signal(SIGPIPE, SIG_IGN); /* a reader that saw enough is no failure */
 	ts_practice_defaults(&practice);
 	ts_arena_open(&arena, NULL);
 	ts_catalogue_open(&catalogue, NULL);

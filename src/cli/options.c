@@ -99,6 +99,7 @@ static const struct flag flags[] = {
 	WORD_ROW("--origin", NULL, origin, words_origin, "farmed|wild", CATALOGUE, "where the animals come from (farmed)"),
 	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
 	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "propose", "writes the first list as a plan for check"),
+	TEXT_ROW("--practice", NULL, practice_file, "FILE", MATCHING, "your own figures of practice (docs/methods.md)"),
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
 	TEXT_ROW("--shop", NULL, shop_file, "FILE", "arrive", "a water file of the shop's or the bag's water"),
 	SWITCH_ROW("--softened", NULL, softened, "keep propose rank remake why", "the water went through a household softener"),

@@ -37,7 +37,8 @@ struct values {
 
 /* One member a flag (options.c has the rows). Texts point into argv. */
 struct options {
-	const char *water_file, *output, *today, *name, *family, *source, *supply_zone;
+	const char *water_file, *practice_file, *output, *today, *name, *family, *source,
+		*supply_zone;
 	struct values folders;
 	int format; /* enum format */
 	int aim, origin;

@@ -101,7 +101,7 @@ static const struct ts_result_field match_fields[] = {
 	TS_R_ROW_NUMBER(M, "adult_length_cm", adult_length_cm, 1, "usual total length in tanks"),
 	TS_R_ROW_NUMBER(M, "group_least", group_least, 0, "settled from this many"),
 	TS_R_ROW_NUMBER(M, "tank_length_cm", tank_length_cm, 0, "least tank"),
-	TS_R_ROW_NUMBER(M, "tank_volume_l", tank_volume_l, 0, "not computed yet"),
+	TS_R_ROW_NUMBER(M, "tank_volume_l", tank_volume_l, 0, "what a usual tank of that length holds"),
 };
 #undef M
 static const struct ts_result_shape match_shape =
@@ -210,7 +210,7 @@ static void make_match(struct ts_arena *arena, const struct answer *a, const str
 		.adult_length_cm = s->adult_length_cm,
 		.group_least = s->group.least,
 		.tank_length_cm = ts_match_tank_length_cm(s),
-		.tank_volume_l = (double)NAN};
+		.tank_volume_l = ts_match_tank_volume_l(s)};
 	if (!ret->parameters || !ret->excluded_by)
 		return;
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++)

@@ -210,14 +210,19 @@ static double worst_end(
 	return fabs(beyond(s->low, r)) > fabs(beyond(s->high, r)) ? s->low : s->high;
 }
 
-/* KH by kind of water never excludes, but for the animals of lakes and hard water on the low side.
+/*
+ * KH by kind of water is no animal's own figure: inside its tolerated band it holds no `suits`
+ * back, outside it never excludes, but for the animals of lakes and hard water on the low side.
  */
 static enum ts_verdict home_kh_verdict(
-	const struct ts_species *s, const struct ts_span *kh, double value)
+	const struct ts_species *s, const struct ts_span *kh, const struct ts_parameter_fit *f)
 {
-	double below = home_kh[s->home_water].excludes_below;
+	double below = home_kh[s->home_water].excludes_below, value = f->reading;
+	bool inside = f->outside_by == 0, sure = f->verdict == TS_TOLERATES;
 	struct ts_range rest = {below, INFINITY};
 
+	if (inside && (below <= 0 || sure))
+		return TS_SUITS;
 	if (below <= 0)
 		return TS_TOLERATES;
 	if (value < below && (kh->exposure || share_outside(kh, &rest) >= 0.9))
@@ -271,7 +276,7 @@ static void fit_parameter(struct ts_parameter_fit *f, const struct ts_species *s
 	f->share = s->exposure ? f->outside_by != 0 : share_outside(s, &f->tolerated);
 	f->verdict = band_verdict(f, p, &slack, s, practice);
 	if (f->source[0] == by_kind_of_water && f->verdict != TS_SUITS)
-		f->verdict = home_kh_verdict(species, s, f->reading);
+		f->verdict = home_kh_verdict(species, s, f);
 }
 
 /* A lone limit from memory excludes only when it is missed by twice its doubt. */
@@ -484,4 +489,13 @@ double ts_match_tank_length_cm(const struct ts_species *species)
 	if (species->group.least >= 5)
 		tank = fmax(tank, length > 4 ? 80 : length >= 2.5 ? 60 : 45);
 	return ceil(tank / 5) * 5;
+}
+
+double ts_match_tank_volume_l(const struct ts_species *species)
+{
+	double length = ts_match_tank_length_cm(species);
+	double width = fmax(fmin(length / 2, 50), 2 * species->adult_length_cm);
+	double height = fmin(length / 2, 50);
+
+	return ceil(length * width * height / 1000 / 5) * 5;
 }

@@ -33,7 +33,7 @@ enum ts_need { TS_OPTIONAL, TS_REQUIRED };
 struct ts_shape;
 
 /* Rows of one shape at the most: the reader keeps one mark a row. */
-#define TS_FIELDS_MOST 48
+#define TS_FIELDS_MOST 512
 
 struct ts_field {
 	const char *key;

@@ -54,6 +54,7 @@ const struct ts_quantity_row ts_quantities[TS_Q__COUNT] = {
 	[TS_Q_TIME] = {"time", "h", 0, false, 0, 1e6, "24 h"},
 	[TS_Q_PERCENT] = {"share", "%", 0, false, 0, 100, "30 %"},
 	[TS_Q_FEED] = {"feed", "g/day", 1, false, 0, 100000, "2 g/day"},
+	[TS_Q_PRACTICE] = {"figure", "", 3, true, 0, 1e6, "0.5"},
 };
 
 /* Sorted by quantity; the first row of a quantity is its canonical unit. One row a line. */

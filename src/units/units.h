@@ -34,6 +34,7 @@ enum ts_quantity {
 	TS_Q_TIME,         /* h */
 	TS_Q_PERCENT,      /* per cent */
 	TS_Q_FEED,         /* g of dry feed a day */
+	TS_Q_PRACTICE,     /* a figure of practice, in its row's unit */
 	TS_Q__COUNT
 };
 
