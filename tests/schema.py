@@ -23,7 +23,8 @@ WATER = ["--GH", "14", "--KH", "9", "--pH", "7.6", "--temperature", "25", "-f", 
 ANSWERS = {"arrive": WATER, "remake": ["--to", "GH=6,KH=4"] + WATER,
            "drift": ["examples/plans/old-tank.yaml", "-f", "json"], "find": ["tetra", "-f", "json"], "lint": ["README.md", "-f", "json"], "rank": WATER,
            "read": ["tests/data/reports/de-aligned-columns.case", "-f", "json"],
-           "titrate": WATER + ["--nightly"], "why": ["guppy"] + WATER}
+           "titrate": WATER + ["--nightly"], "water": WATER,
+           "why": ["guppy"] + WATER}
 results = []
 
 

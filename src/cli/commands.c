@@ -31,6 +31,8 @@ static const struct command commands[] = {
 		"a recipe for other minerals, and safe stages for the animals there now"},
 	{"titrate", command_titrate, "titrate WATER", "text json", true, false,
 		"what acid or base does to a water, dose by dose: why not to chase pH"},
+	{"water", command_water, "water WATER", "text json", true, false,
+		"what is this water: values in all units, CO2, tank pH, what is unusual"},
 	{"why", command_why, "why SPECIES...", "text json csv", true, false,
 		"one or more species in full against the water"},
 };

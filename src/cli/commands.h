@@ -43,6 +43,8 @@ enum ts_status command_read(struct session *session);
 enum ts_status command_remake(struct session *session);
 /* What acid or base does to a water, dose by dose. */
 enum ts_status command_titrate(struct session *session);
+/* What one water is. */
+enum ts_status command_water(struct session *session);
 /* Some species in full. */
 enum ts_status command_why(struct session *session);
 

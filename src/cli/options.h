@@ -39,6 +39,7 @@ struct values {
 struct options {
 	const char *water_file, *practice_file, *output, *today, *name, *family, *source,
 		*supply_zone;
+	const char *against; /* of water */
 	struct values folders;
 	int format; /* enum format */
 	int aim, origin;

@@ -44,6 +44,12 @@ enum ts_next {
 	TS_NEXT_KH,
 	TS_NEXT_TANK_TEMPERATURE,
 	TS_NEXT_PH,
+	/* Only where the water itself is the subject (match/water_judge.h). */
+	TS_NEXT_PH_AIRED,
+	TS_NEXT_AGAIN, /* what contradicts the rest */
+	TS_NEXT_AMMONIA,
+	TS_NEXT_NITRITE,
+	TS_NEXT_NITRATE,
 	TS_NEXT_NOTHING, /* again when the season turns */
 	TS_NEXT__COUNT
 };

@@ -4,7 +4,7 @@
  */
 #include "words/sentence.h"
 
-#include "match/water_facts.h"
+#include "words/water.h"
 
 /* clang-format off */
 const struct ts_parameter_row ts_parameter_rows[TS_PARAMETER__COUNT] = {
@@ -197,18 +197,7 @@ void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile 
 	}
 }
 
-static const char *const next_says[TS_NEXT__COUNT] = {
-	[TS_NEXT_UNSOFTENED] = "GH and KH of the unsoftened cold line.",
-	[TS_NEXT_GH] = "GH with a drop kit: it decides most.",
-	[TS_NEXT_GH_DROPS] =
-		"GH with drops: it decides most, and this reading leaves too much open.",
-	[TS_NEXT_KH] = "KH with a drop kit: it says how steady the pH will be.",
-	[TS_NEXT_TANK_TEMPERATURE] = "the temperature the tank will run at (--temperature 24..26).",
-	[TS_NEXT_PH] = "pH, in a glass that stood 24 h.",
-	[TS_NEXT_NOTHING] = "nothing more for this question; measure again when the season turns.",
-};
-
 const char *ts_next_to_measure(const struct ts_profile *p)
 {
-	return next_says[ts_profile_next(p)];
+	return ts_next_says[ts_profile_next(p)];
 }

@@ -11,6 +11,7 @@
 #include "report/propose_result.h"
 #include "report/remake_result.h"
 #include "report/schema.h"
+#include "report/water_result.h"
 
 static const struct {
 	const char *file;
@@ -30,6 +31,7 @@ static const struct {
 	{"answer-read.json", NULL, "read", &read_result_shape},
 	{"answer-remake.json", NULL, "remake", &ts_result_remake},
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
+	{"answer-water.json", NULL, "water", &ts_result_water},
 	{"answer-why.json", NULL, "why", &rank_result_shape},
 	{"water.json", &ts_shape_water, NULL, NULL},
 };

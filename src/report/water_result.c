@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The rows. Keys never change meaning; a new one is a new row.
+ */
+#include "report/water_result.h"
+
+#include <math.h>
+
+#include "words/sentence.h"
+#include "words/water.h"
+
+#define BITS_MOST 16
+
+static const char *const fact_words[] = {"co2", "ph_closed", "ph_air", "ph_tank", "calcite_si",
+	"ionic_strength", "conductivity_computed", "nh3_fraction", NULL};
+static const char *const poison_words[] = {
+	"nh3", "tan", "nitrite", "nitrate", "chlorine", "copper", "co2", NULL};
+static const char *const poison_units[] = {
+	"mg/L N", "mg/L N", "mg/L N", "mg/L", "mg/L", "mg/L", "mg/L"};
+
+/* clang-format off */
+#define U struct ts_unknown_result
+static const struct ts_result_field unknown_fields[] = {
+	TS_R_ROW_WORD(U, "fact", fact, fact_words, "what is not known"),
+	TS_R_ROW_TEXT(U, "why", why, "the reason"),
+};
+#undef U
+static const struct ts_result_shape unknown_shape = TS_R_SHAPE("unknown", unknown_fields, struct ts_unknown_result);
+
+#define D struct ts_danger_result
+static const struct ts_result_field danger_fields[] = {
+	TS_R_ROW_WORD(D, "poison", poison, poison_words, "which"),
+	TS_R_ROW_WORD(D, "danger", danger, ts_danger_words, "how bad it is"),
+	TS_R_ROW_NUMBER(D, "value", value, 4, "highest reading, or computed from it"),
+	TS_R_ROW_NUMBER(D, "limit", limit, 4, "the highest limit passed, else the lowest"),
+	TS_R_ROW_TEXT(D, "unit", unit, "of both"),
+	TS_R_ROW_TEXT(D, "says", says, "in words; null where there is no danger"),
+};
+#undef D
+static const struct ts_result_shape danger_shape = TS_R_SHAPE("danger", danger_fields, struct ts_danger_result);
+
+#define A struct ts_against_result
+static const struct ts_result_field against_fields[] = {
+	TS_R_ROW_TEXT(A, "name", name, "what the other water is called"),
+	TS_R_ROW_RANGE(A, "ph", ph, 2, "this water, the other"),
+	TS_R_ROW_RANGE(A, "gh_dh", gh_dh, 2, "this water, the other"),
+	TS_R_ROW_RANGE(A, "kh_dh", kh_dh, 2, "this water, the other"),
+	TS_R_ROW_RANGE(A, "conductivity_us_cm", conductivity_us_cm, 0, "this water, the other"),
+	TS_R_ROW_RANGE(A, "no3_mg_l", no3_mg_l, 1, "this water, the other"),
+	TS_R_ROW_TEXTS(A, "says", says, "what the difference means"),
+};
+#undef A
+static const struct ts_result_shape against_shape = TS_R_SHAPE("against", against_fields, struct ts_against_result);
+
+#define W struct ts_water_result
+#define WATER_ROWS \
+	TS_R_ROW_TEXT(W, "name", name, "what the water is called"), \
+	TS_R_ROW_NUMBER(W, "kept_age_days", kept_age_days, 0, "of the kept tap, where it was used"), \
+	TS_R_ROW_NUMBER(W, "ph", facts.ph, 2, "as read; of a mixture: closed"), \
+	TS_R_ROW_NUMBER(W, "ph_low", facts.ph_low, 2, "least that the reading allows"), \
+	TS_R_ROW_NUMBER(W, "ph_high", facts.ph_high, 2, "most that the reading allows"), \
+	TS_R_ROW_NUMBER(W, "gh_dh", facts.gh_dh, 2, "general hardness"), \
+	TS_R_ROW_NUMBER(W, "kh_dh", facts.kh_dh, 2, "carbonate hardness"), \
+	TS_R_ROW_NUMBER(W, "alkalinity_meq_l", facts.alkalinity_meq_l, 3, "the same in meq/L"), \
+	TS_R_ROW_NUMBER(W, "temp_c", facts.temp_c, 1, "of the sample, at which the rest holds"), \
+	TS_R_ROW_NUMBER(W, "ca_mg_l", facts.ca_mg_l, 1, "calcium, null where it was not read"), \
+	TS_R_ROW_NUMBER(W, "mg_mg_l", facts.mg_mg_l, 1, "magnesium, likewise"), \
+	TS_R_ROW_NUMBER(W, "na_mg_l", facts.na_mg_l, 1, "sodium, likewise"), \
+	TS_R_ROW_NUMBER(W, "k_mg_l", facts.k_mg_l, 1, "potassium, likewise"), \
+	TS_R_ROW_NUMBER(W, "cl_mg_l", facts.cl_mg_l, 1, "chloride, likewise"), \
+	TS_R_ROW_NUMBER(W, "so4_mg_l", facts.so4_mg_l, 1, "sulphate, likewise"), \
+	TS_R_ROW_NUMBER(W, "no3_mg_l", facts.no3_mg_l, 1, "nitrate as NO3, likewise"), \
+	TS_R_ROW_NUMBER(W, "conductivity_us_cm", facts.conductivity_us_cm, 0, "as read, 25 C"), \
+	TS_R_ROW_NUMBER(W, "conductivity_computed_us_cm", facts.conductivity_computed_us_cm, 0, "from the ions, 25 C"), \
+	TS_R_ROW_NUMBER(W, "co2_mg_l", facts.co2_mg_l, 1, "dissolved CO2 at ph"), \
+	TS_R_ROW_NUMBER(W, "co2_low_mg_l", facts.co2_low_mg_l, 1, "at ph_high"), \
+	TS_R_ROW_NUMBER(W, "co2_high_mg_l", facts.co2_high_mg_l, 1, "at ph_low"), \
+	TS_R_ROW_NUMBER(W, "ph_closed", facts.ph_closed, 2, "before any gas has left"), \
+	TS_R_ROW_NUMBER(W, "ph_air", facts.ph_air, 2, "in balance with the air"), \
+	TS_R_ROW_NUMBER(W, "ph_tank_low", facts.ph_tank_low, 2, "of a tank of this water, least"), \
+	TS_R_ROW_NUMBER(W, "ph_tank", facts.ph_tank, 2, "of a tank of this water, usual"), \
+	TS_R_ROW_NUMBER(W, "ph_tank_high", facts.ph_tank_high, 2, "of a tank of this water, most"), \
+	TS_R_ROW_NUMBER(W, "calcite_si", facts.calcite_si, 2, "above 0 lime may fall out, below it dissolves"), \
+	TS_R_ROW_NUMBER(W, "ionic_strength", facts.ionic_strength, 5, "mol/L"), \
+	TS_R_ROW_SHARE(W, "nh3_fraction", facts.nh3_fraction, 5, "un-ionised share of total ammonia"), \
+	TS_R_ROW_NUMBER(W, "nh3_n_mg_l", nh3_n_mg_l, 4, "un-ionised ammonia as nitrogen"), \
+	TS_R_ROW_TEXT(W, "hardness_class", facts.hardness_class, "a word that means nothing without its scale"), \
+	TS_R_ROW_TEXT(W, "hardness_scale", facts.hardness_scale, "whose scale"), \
+	TS_R_ROW_TEXTS(W, "unusual", unusual, "what is unusual, explained"), \
+	TS_R_ROW_TEXTS(W, "assumed", assumed, "what was not read and had to be assumed"), \
+	TS_R_ROW_LIST(W, "unknown", unknown, unknown_count, struct ts_unknown_result, &unknown_shape, "facts that are null, and why")
+static const struct ts_result_field water_fields[] = {
+	WATER_ROWS,
+	TS_R_ROW_LIST(W, "dangers", dangers, danger_count, struct ts_danger_result, &danger_shape, "each poison that was measured"),
+	TS_R_ROW_TEXTS(W, "drinking_water", drinking_water, "what is a matter for the health authority"),
+	TS_R_ROW_TEXT(W, "next_to_measure", next_to_measure, "the one next thing"),
+	TS_R_ROW_TEXT(W, "how_to_sample", how_to_sample, "how to take that sample"),
+	TS_R_ROW_MAYBE(W, "against", against, struct ts_against_result, &against_shape, "the other water, where one was given"),
+};
+static const struct ts_result_field mix_fields[] = {WATER_ROWS};
+#undef W
+/* clang-format on */
+const struct ts_result_shape ts_result_water =
+	TS_R_SHAPE("water", water_fields, struct ts_water_result);
+const struct ts_result_shape ts_result_mix = TS_R_SHAPE("mix", mix_fields, struct ts_water_result);
+
+/* Adds the text as one more item; the room for it is BITS_MOST. */
+static void add_text(struct ts_arena *arena, struct ts_texts *list, struct ts_text *text)
+{
+	const char **items = list->items;
+
+	if (!items)
+		items = ts_arena_array(arena, BITS_MOST, sizeof *items);
+	if (items && text->len && list->count < BITS_MOST) {
+		items[list->count++] = ts_arena_text(arena, ts_text_get(text), text->len);
+		list->items = items;
+	}
+	arena->failed |= text->failed;
+	ts_text_drop(text);
+}
+
+static void fill_unusual(struct ts_arena *arena, const struct ts_profile *profile,
+	const struct ts_water_facts *f, struct ts_texts *list)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &arena->allocator);
+	for (unsigned bit = 1; bit <= TS_UNUSUAL_BARE; bit <<= 1) {
+		if (!(f->unusual & bit))
+			continue;
+		if (bit & TS_UNUSUAL__IN_PROFILE && profile)
+			ts_say_unusual(&text, bit, profile);
+		else
+			ts_say_contradiction(&text, bit, f);
+		add_text(arena, list, &text);
+	}
+}
+
+static void fill_assumed(struct ts_arena *arena, unsigned assumed, struct ts_texts *list)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &arena->allocator);
+	if (assumed & TS_ASSUMED_IONS) {
+		ts_say_assumed_ions(&text, assumed);
+		ts_text_put(&text, ", from hardness, buffer and charge");
+		add_text(arena, list, &text);
+	}
+	for (unsigned bit = TS_ASSUMED_TEMPERATURE; bit <= TS_ASSUMED_PH_AGAINST_KH; bit <<= 1) {
+		if (assumed & bit)
+			ts_text_put(&text, ts_assumed_says(bit));
+		add_text(arena, list, &text);
+	}
+}
+
+static void fill_unknown(
+	struct ts_arena *arena, const struct ts_water_facts *f, struct ts_water_result *ret)
+{
+	ret->unknown = ts_arena_array(arena, TS_WATER_FACT__COUNT, sizeof *ret->unknown);
+	for (int i = 0; ret->unknown && i < TS_WATER_FACT__COUNT; i++) {
+		if (f->why[i] != TS_WHY_KNOWN)
+			ret->unknown[ret->unknown_count++] =
+				(struct ts_unknown_result){fact_words[i], ts_why_says[f->why[i]]};
+	}
+}
+
+static void fill_dangers(struct ts_arena *arena,
+	const struct ts_water_danger dangers[TS_DANGER_ID__COUNT], struct ts_water_result *ret)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &arena->allocator);
+	ret->dangers = ts_arena_array(arena, TS_DANGER_ID__COUNT, sizeof *ret->dangers);
+	for (int i = 0; ret->dangers && i < TS_DANGER_ID__COUNT; i++) {
+		const struct ts_water_danger *d = &dangers[i];
+		struct ts_danger_result *row = &ret->dangers[ret->danger_count];
+
+		if (isnan(d->value))
+			continue;
+		ts_say_danger(&text, (enum ts_danger_id)i, d);
+		*row = (struct ts_danger_result){poison_words[i], ts_danger_words[d->danger],
+			d->value, d->limit, poison_units[i],
+			text.len ? ts_arena_text(arena, ts_text_get(&text), text.len) : NULL};
+		arena->failed |= text.failed;
+		ts_text_drop(&text);
+		ret->danger_count++;
+	}
+}
+
+void ts_water_result_fill(struct ts_arena *arena, const struct ts_water *water,
+	const struct ts_profile *profile, const struct ts_water_facts *facts,
+	const struct ts_practice *practice, struct ts_water_result *ret)
+{
+	struct ts_water_danger dangers[TS_DANGER_ID__COUNT];
+	struct ts_text text;
+	unsigned drinking;
+
+	ret->facts = *facts;
+	ret->nh3_n_mg_l = (double)NAN;
+	fill_unusual(arena, profile, facts, &ret->unusual);
+	fill_assumed(arena, facts->assumed, &ret->assumed);
+	fill_unknown(arena, facts, ret);
+	if (!water || !profile)
+		return;
+	ts_water_judge(profile, facts, practice, dangers);
+	ret->nh3_n_mg_l = dangers[TS_D_NH3].value;
+	fill_dangers(arena, dangers, ret);
+	drinking = ts_water_drinking(water, profile);
+	ts_text_open(&text, &arena->allocator);
+	for (unsigned bit = 1; bit <= TS_DRINKING_COPPER; bit <<= 1) {
+		if (drinking & bit)
+			ts_text_put(&text, ts_drinking_says(bit));
+		add_text(arena, &ret->drinking_water, &text);
+	}
+	ret->next_to_measure = ts_next_says[ts_water_next(water, profile, facts)];
+	ret->how_to_sample = ts_next_sample[ts_water_next(water, profile, facts)];
+}

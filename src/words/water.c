@@ -1,0 +1,219 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Rows of words; the few figures in between come from the facts.
+ */
+#include "words/water.h"
+
+#include <math.h>
+
+#include "model/practice.h"
+
+const char *const ts_why_says[] = {
+	[TS_WHY_KNOWN] = NULL,
+	[TS_WHY_WANTS_KH] = "KH is not known",
+	[TS_WHY_WANTS_PH] = "pH is not known",
+	[TS_WHY_WANTS_CALCIUM] = "neither calcium nor GH is known",
+	[TS_WHY_WANTS_HARDNESS] = "GH is not known",
+	[TS_WHY_BUFFER_TOO_SMALL] = "below KH 0.5 pH and CO2 do not follow from KH",
+	[TS_WHY_PHOSPHATE] = "much of the buffer is phosphate",
+	[TS_WHY_PH_AGAINST_KH] = "the pH read contradicts KH",
+	[TS_WHY_OUT_OF_RANGE] = "outside the range of the equations (0-50 C, pH 2-12, fresh water)",
+};
+
+const char *const ts_next_says[TS_NEXT__COUNT] = {
+	[TS_NEXT_UNSOFTENED] = "GH and KH of the unsoftened cold line.",
+	[TS_NEXT_GH] = "GH with a drop kit: it decides most.",
+	[TS_NEXT_GH_DROPS] =
+		"GH with drops: it decides most, and this reading leaves too much open.",
+	[TS_NEXT_KH] = "KH with a drop kit: it says how steady the pH will be.",
+	[TS_NEXT_TANK_TEMPERATURE] = "the temperature the tank will run at (--temperature 24..26).",
+	[TS_NEXT_PH] = "pH, in a glass that stood 24 h.",
+	[TS_NEXT_PH_AIRED] = "pH, in a glass that stood 24 h: a fresh sample tells its gas.",
+	[TS_NEXT_AGAIN] = "the value that contradicts the others, once more.",
+	[TS_NEXT_AMMONIA] = "ammonia: the first sign of a filter that is not coping.",
+	[TS_NEXT_NITRITE] = "nitrite: the second sign of a filter that is not coping.",
+	[TS_NEXT_NITRATE] = "nitrate: wells carry it, and changing water cannot go below it.",
+	[TS_NEXT_NOTHING] = "nothing more for this question; measure again when the season turns.",
+};
+
+#define FROM_THE_LINE                                                                              \
+	"Let the cold tap run for two minutes, rinse the glass three times with the water, "       \
+	"fill it and test at once."
+#define FROM_THE_TANK                                                                              \
+	"Take it from the middle of the tank, before feeding and before a water change, with a "   \
+	"rinsed glass; note the hour."
+#define STOOD                                                                                      \
+	"Fill a wide clean glass, let it stand open for 24 h at room temperature (or bubble air "  \
+	"through it for an hour), then test; note that it stood."
+
+const char *const ts_next_sample[TS_NEXT__COUNT] = {
+	[TS_NEXT_UNSOFTENED] = "Often the kitchen's or garden's cold tap bypasses the softener. "
+			       "" FROM_THE_LINE,
+	[TS_NEXT_GH] = FROM_THE_LINE " Count the drops until the colour no longer changes.",
+	[TS_NEXT_GH_DROPS] = FROM_THE_LINE " Doubling the sample halves the step of the kit.",
+	[TS_NEXT_KH] = FROM_THE_LINE " Count the drops until the colour no longer changes.",
+	[TS_NEXT_TANK_TEMPERATURE] =
+		"Read a thermometer in the running tank, mornings and evenings.",
+	[TS_NEXT_PH] = STOOD,
+	[TS_NEXT_PH_AIRED] = STOOD,
+	[TS_NEXT_AGAIN] = "Test a fresh sample of the same water, and read the unit on the kit or "
+			  "report again.",
+	[TS_NEXT_AMMONIA] = FROM_THE_TANK,
+	[TS_NEXT_NITRITE] = FROM_THE_TANK,
+	[TS_NEXT_NITRATE] = FROM_THE_LINE " Say whether the kit reads nitrate or nitrate-nitrogen.",
+	[TS_NEXT_NOTHING] = "Sample at the same hour, in the same way.",
+};
+
+const char *const ts_danger_words[] = {"none", "concern", "conflict", "now", NULL};
+
+const char *ts_assumed_says(unsigned bit)
+{
+	switch (bit) {
+	case TS_ASSUMED_TEMPERATURE:
+		return "the temperature, 25 C";
+	case TS_ASSUMED_GH:
+		return "GH, as great as KH";
+	case TS_ASSUMED_KH:
+		return "KH, from the charge of the ions";
+	case TS_ASSUMED_CARBON:
+		return "CO2, four times that of air, as in a usual tank";
+	case TS_ASSUMED_BALANCE:
+		return "some sodium or chloride: the ions read do not add up";
+	case TS_ASSUMED_PH_AGAINST_KH:
+		return "CO2 without the pH read, which contradicts KH";
+	default:
+		return NULL;
+	}
+}
+
+void ts_say_assumed_ions(struct ts_text *text, unsigned assumed)
+{
+	bool any = false;
+
+	for (int ion = 0; ion < TS_ION__IN_SOLUTION; ion++) {
+		if (!(assumed & 1u << ion))
+			continue;
+		ts_text_puts(text, any ? ", " : "", ts_ions[ion].symbol, NULL);
+		any = true;
+	}
+}
+
+void ts_say_contradiction(struct ts_text *text, unsigned bit, const struct ts_water_facts *f)
+{
+	switch (bit) {
+	case TS_UNUSUAL_PH_AGAINST_KH:
+		ts_text_put(text, "So high a pH with so little KH cannot both be right: measure "
+				  "the two again.");
+		break;
+	case TS_UNUSUAL_GH_AGAINST_IONS:
+		ts_text_put(text, "Calcium and magnesium make GH ");
+		ts_text_number_short(text,
+			(f->ca_mg_l / TS_WEIGHT_CA + f->mg_mg_l / TS_WEIGHT_MG) * TS_MASS_CAO / 10,
+			1);
+		ts_text_put(text, ", GH was read as ");
+		ts_text_number_short(text, f->gh_dh, 1);
+		ts_text_put(text, ": one of them is wrong, or stands in another unit.");
+		break;
+	case TS_UNUSUAL_CHARGE:
+		ts_text_put(text, "The ions read do not add up: cations and anions differ by more "
+				  "than a tenth. One is missing, wrong, or in another unit.");
+		break;
+	case TS_UNUSUAL_CONDUCTIVITY:
+		ts_text_put(text, "The ions and hardness make a conductivity of about ");
+		ts_text_number(text, f->conductivity_computed_us_cm, 0);
+		ts_text_put(text, " uS/cm at 25 C, ");
+		ts_text_number(text, f->conductivity_us_cm, 0);
+		ts_text_put(text, " was read: something else is dissolved, or a value is wrong.");
+		break;
+	case TS_UNUSUAL_DEGREES:
+		ts_text_put(text, "More than 40 degrees is rare in fresh water: is the figure in "
+				  "mg/L of calcium carbonate, or in French degrees?");
+		break;
+	case TS_UNUSUAL_BARE:
+		ts_text_put(text, "Hardly a mineral in it, like rain or reverse-osmosis water: its "
+				  "pH means nothing. Bring back GH and KH before any animal "
+				  "meets it; the pH follows.");
+		break;
+	default:
+		break;
+	}
+}
+
+/* How a poison is named, in what unit, with how many decimals, and what its limits mean. */
+static const struct {
+	const char *name, *unit, *remedy;
+	int decimals;
+} danger_rows[TS_DANGER_ID__COUNT] = {
+	[TS_D_NH3] = {"Un-ionised ammonia", "mg/L N",
+		"Do not raise pH or temperature, and feed nothing: both would make it worse.", 3},
+	[TS_D_TAN] = {"Total ammonia", "mg/L N",
+		"In a tank the filter is not coping; raising pH over it kills.", 2},
+	[TS_D_NITRITE] = {"Nitrite nitrogen", "mg/L N",
+		"Chloride protects. In a tank the filter is not coping.", 3},
+	[TS_D_NITRATE] = {"Nitrate", "mg/L",
+		"Water changes cannot bring a tank below what the new water holds.", 0},
+	[TS_D_CHLORINE] = {"Chlorine", "mg/L",
+		"Treat the water before any animal meets it; standing does not remove chloramine.",
+		3},
+	[TS_D_COPPER] = {"Copper, possibly", "mg/L",
+		"Shrimps, crayfish, crabs and snails first; home kits cannot see so little.", 3},
+	[TS_D_CO2] = {"CO2", "mg/L", "Air the water; switch injected gas off at night.", 0},
+};
+
+void ts_say_danger(struct ts_text *text, enum ts_danger_id id, const struct ts_water_danger *d)
+{
+	static const char *const from[] = {
+		"", ", a concern from ", ", harm from ", ", a danger at once from "};
+	int decimals = danger_rows[id].decimals;
+
+	if (d->danger == TS_DANGER_NONE)
+		return;
+	ts_text_puts(text, danger_rows[id].name, " ", NULL);
+	ts_text_number_short(text, d->value, decimals);
+	ts_text_puts(text, " ", danger_rows[id].unit, from[d->danger], NULL);
+	ts_text_number_short(text, d->limit, decimals);
+	ts_text_put(text, ": ");
+	ts_text_number_short(text, d->value - d->limit, decimals);
+	ts_text_puts(text, " over. ", danger_rows[id].remedy, NULL);
+}
+
+const char *ts_drinking_says(unsigned bit)
+{
+	switch (bit) {
+	case TS_DRINKING_NITRATE:
+		return "More than 50 mg/L of nitrate in drinking water is a matter for the health "
+		       "authority, and not for infants.";
+	case TS_DRINKING_NITRITE:
+		return "Nitrite over 0.5 mg/L in drinking water is a matter for the health "
+		       "authority.";
+	default:
+		return "Copper over 2 mg/L in drinking water is a matter for the health authority.";
+	}
+}
+
+/* KH that 10 mg/L of nitrate made from feed costs, dH (1 eq a mole of nitrogen; computed). */
+#define KH_PER_NO3_DH (TS_MASS_CAO / TS_MASS_NO3 / 20)
+
+void ts_say_buffer(
+	struct ts_text *text, const struct ts_water_facts *f, const struct ts_practice *practice)
+{
+	double warn = practice->value[TS_P_KH_WARN], floor = practice->value[TS_P_KH_FLOOR];
+
+	ts_text_put(text, "KH ");
+	ts_text_number_short(text, f->kh_dh, 1);
+	ts_text_put(text, ", short under ");
+	ts_text_number_short(text, warn, 1);
+	ts_text_put(text, ": ");
+	ts_text_number_short(text, fabs(f->kh_dh - warn), 1);
+	ts_text_put(text, f->kh_dh >= warn ? " to spare" : " too little");
+	if (f->kh_dh <= floor) {
+		ts_text_put(text, "; the pH is no longer held (from ");
+		ts_text_number_short(text, floor, 1);
+		ts_text_put(text, " up it is)");
+		return;
+	}
+	ts_text_put(text, "; making ");
+	ts_text_number(text, (f->kh_dh - floor) / KH_PER_NO3_DH, 0);
+	ts_text_put(text, " mg/L of nitrate from feed uses it up to KH ");
+	ts_text_number_short(text, floor, 1);
+}

@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The words about one water: what is unusual about it, what was assumed, why a fact is missing,
+ * how bad a poison is, what to measure next and how to take the sample.
+ */
+#ifndef TS_WORDS_WATER_H
+#define TS_WORDS_WATER_H
+
+#include "base/text.h"
+#include "match/water_judge.h"
+
+/* Why a fact is not known; NULL for TS_WHY_KNOWN. Indexed by enum ts_fact_why. */
+extern const char *const ts_why_says[];
+/* What to measure next, and how the sample is taken. Indexed by enum ts_next. */
+extern const char *const ts_next_says[TS_NEXT__COUNT];
+extern const char *const ts_next_sample[TS_NEXT__COUNT];
+/* "concern", "conflict", "danger now"; NULL-terminated, the first is "none". */
+extern const char *const ts_danger_words[];
+
+/* What one bit of enum ts_assumed means, without the ions; NULL: no such bit. */
+const char *ts_assumed_says(unsigned bit);
+
+/* Adds "not read and filled in: Na, K": nothing where all ions were read. */
+void ts_say_assumed_ions(struct ts_text *text, unsigned assumed);
+
+/* Adds what one of the bits beyond TS_UNUSUAL__IN_PROFILE means; nothing for another bit. */
+void ts_say_contradiction(struct ts_text *text, unsigned bit, const struct ts_water_facts *facts);
+
+/* Adds one poison with its limit: "Un-ionised ammonia 0.03 mg/L N, harm from 0.02: 0.01 over". */
+void ts_say_danger(
+	struct ts_text *text, enum ts_danger_id id, const struct ts_water_danger *danger);
+
+/* What one bit of enum ts_drinking means. */
+const char *ts_drinking_says(unsigned bit);
+
+/* Adds what the buffer is good for: "KH 9, short under 4: 5 to spare ...". KH given. */
+void ts_say_buffer(struct ts_text *text, const struct ts_water_facts *facts,
+	const struct ts_practice *practice);
+
+#endif
