@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * From a plan to the state that advice judges: the last reading counts, signs are sorted by what
+ * they point to, and what a plan does not say stays unknown.
+ */
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#include "base/date.h"
+#include "care/plan_state.h"
+
+static struct ts_measure value(double v)
+{
+	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
+}
+
+static long day(const char *text)
+{
+	long d = 0;
+
+	assert_true(ts_date_read(text, &d));
+	return d;
+}
+
+static void test_empty_plan__everything_unknown(void **state)
+{
+	struct ts_plan plan = {0};
+	struct ts_plan_state s;
+
+	(void)state;
+	ts_plan_state_make(&plan, 20000, NULL, &s);
+	assert_true(isnan(s.state.gh_dh) && isnan(s.state.tan_mg_l) && isnan(s.state.deaths));
+	assert_true(isnan(s.state.co2_mg_l) && isnan(s.reading_age_days));
+	assert_null(s.state.tank);
+	assert_int_equal(s.state.filter_mature, TS_NOT_KNOWN);
+	assert_false(s.state.lived_long);
+}
+
+static void test_last_reading_of_the_tank_counts(void **state)
+{
+	struct ts_reading readings[] = {
+		{.date = "2026-04-01", .gh_dh = value(12), .kh_dh = value(9), .ph = value(7.8)},
+		{.date = "2026-05-08",
+			.gh_dh = value(8),
+			.kh_dh = value(4),
+			.ph = value(6.4),
+			.temp_c = value(25),
+			.tan_mg_l = value(0.5)}};
+	struct ts_reading poured = {.kh_dh = value(10), .gh_dh = value(14)};
+	struct ts_plan plan = {
+		.tank = {.readings = readings, .reading_count = 2, .co2 = TS_CO2_INJECTED},
+		.water = {.readings = &poured, .reading_count = 1}};
+	struct ts_plan_state s;
+
+	(void)state;
+	ts_plan_state_make(&plan, day("2026-05-10"), NULL, &s);
+	assert_true(s.state.gh_dh == 8 && s.state.kh_dh == 4 && s.state.ph == 6.4);
+	assert_true(s.state.tan_mg_l == 0.5 && s.state.temp_c == 25);
+	assert_true(s.state.change_kh_dh == 10);
+	assert_true(s.reading_age_days == 2);
+	assert_true(s.state.co2_injected);
+	assert_true(fabs(s.state.co2_mg_l - 53) < 2); /* KH 4 at pH 6.4 */
+	assert_ptr_equal(s.state.tank, &s.tank_solution);
+}
+
+static unsigned signs_of(struct ts_sign sign)
+{
+	struct ts_plan plan = {.signs = &sign, .sign_count = 1};
+	struct ts_plan_state s;
+
+	ts_plan_state_make(&plan, 20000, NULL, &s);
+	return s.state.signs;
+}
+
+static void test_signs__sorted_by_onset_and_breadth(void **state)
+{
+	(void)state;
+	assert_int_equal(
+		signs_of((struct ts_sign){TS_SIGN_GASPING, TS_ONSET_NOW, TS_BREADTH_ONE, NULL}),
+		TS_SIGNS_GASPING);
+	assert_int_equal(
+		signs_of((struct ts_sign){TS_SIGN_DARTING, TS_ONSET_NOW, TS_BREADTH_ALL, NULL}),
+		TS_SIGNS_SUDDEN_ALL);
+	assert_int_equal(signs_of((struct ts_sign){
+				 TS_SIGN_SPOTS, TS_ONSET_DAYS, TS_BREADTH_ONE_SPECIES, NULL}),
+		TS_SIGNS_ONE);
+	assert_int_equal(
+		signs_of((struct ts_sign){TS_SIGN_WASTING, TS_ONSET_WEEKS, TS_BREADTH_ALL, NULL}),
+		TS_SIGNS_SLOW);
+	assert_int_equal(signs_of((struct ts_sign){
+				 TS_SIGN_LISTLESS, TS_ONSET_UNKNOWN, TS_BREADTH_UNKNOWN, NULL}),
+		TS_SIGNS_OTHER);
+}
+
+static void test_stock_that_has_lived_there_long(void **state)
+{
+	struct ts_stock_line lines[] = {
+		{.species = "a", .since = "2026-01-01"}, {.species = "b", .since = NULL}};
+	struct ts_plan plan = {.stock = lines, .stock_count = 2};
+	struct ts_plan_state s;
+
+	(void)state;
+	ts_plan_state_make(&plan, day("2026-05-10"), NULL, &s);
+	assert_true(s.state.lived_long);
+	ts_plan_state_make(&plan, day("2026-02-01"), NULL, &s);
+	assert_false(s.state.lived_long);
+	ts_plan_state_make(&plan, -1, NULL, &s);
+	assert_false(s.state.lived_long);
+	assert_true(ts_in_tank(&lines[0]) && !ts_in_tank(&lines[1]));
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_empty_plan__everything_unknown),
+		cmocka_unit_test(test_last_reading_of_the_tank_counts),
+		cmocka_unit_test(test_signs__sorted_by_onset_and_breadth),
+		cmocka_unit_test(test_stock_that_has_lived_there_long),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
