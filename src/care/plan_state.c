@@ -77,15 +77,17 @@ static double co2_of(const struct ts_plan_state *s)
 	return ts_chem_co2_mg_l_from_mmol_l(mmol_l);
 }
 
-static void take_tank(const struct ts_plan *plan, struct ts_plan_state *s, double temp_c)
+static void take_tank(struct ts_plan_state *s, double temp_c)
 {
 	struct ts_care_state *c = &s->state;
 	unsigned assumed;
 
 	c->gh_dh = value_of(&s->tank, TS_GH);
 	c->kh_dh = value_of(&s->tank, TS_KH);
-	c->ph = s->tank.ph_read;
+	c->ph = s->tank_as_supply ? value_of(&s->tank, TS_PH) : s->tank.ph_read;
 	c->temp_c = temp_c;
+	if (s->tank_as_supply)
+		return;
 	c->tan_mg_l = s->tank.poisons.tan_mg_l;
 	c->no2_mg_l = s->tank.poisons.no2_mg_l;
 	c->no3_mg_l = nitrate(&s->tank);
@@ -99,6 +101,10 @@ static void take_tank(const struct ts_plan *plan, struct ts_plan_state *s, doubl
 	if (ts_solution_from_profile(&s->tank, temp_c, &s->tank_solution, &assumed) == TS_OK)
 		c->tank = &s->tank_solution;
 	c->co2_mg_l = co2_of(s);
+}
+
+static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
+{
 	c->co2_injected = plan->tank.co2 == TS_CO2_INJECTED;
 	c->filter_mature = plan->tank.filter == TS_FILTER_MATURE ? TS_KNOWN_YES
 			   : plan->tank.filter == TS_FILTER_NEW  ? TS_KNOWN_NO
@@ -132,9 +138,14 @@ void ts_plan_state_make(const struct ts_plan *plan, long today, const struct ts_
 		ret->tank_water.reading_count = 1;
 		ret->reading_age_days = (double)age_of(ret->tank_water.readings[0].date, today);
 	}
-	ts_profile_make(&ret->tank_water, &keeping, practice, &ret->tank);
+	/* A tank that was never read holds what is poured in, at the pH that a tank runs at. */
+	ret->tank_as_supply = !t->reading_count;
+	keeping.fresh = ret->tank_as_supply;
+	ts_profile_make(
+		ret->tank_as_supply ? poured : &ret->tank_water, &keeping, practice, &ret->tank);
 	ts_profile_make(poured, &supply, practice, &ret->change);
-	take_tank(plan, ret, value_of(&ret->tank, TS_TEMPERATURE));
+	take_tank(ret, value_of(&ret->tank, TS_TEMPERATURE));
+	take_equipment(plan, &ret->state);
 	take_change_water(poured, ret);
 	ret->state.lived_long = lived_long(plan, today);
 	for (size_t i = 0; i < plan->sign_count; i++)
@@ -147,4 +158,22 @@ void ts_plan_state_residents(
 {
 	state->state.residents = residents;
 	state->state.resident_count = count;
+}
+
+void ts_care_state_of_waters(const struct ts_profile *tank, double tank_ec_us_cm,
+	const struct ts_profile *change, double change_ec_us_cm, struct ts_care_state *ret)
+{
+	ts_care_state_open(ret);
+	ret->gh_dh = value_of(tank, TS_GH);
+	ret->kh_dh = value_of(tank, TS_KH);
+	ret->ph = tank->ph_read;
+	ret->temp_c = value_of(tank, TS_TEMPERATURE);
+	ret->ec_us_cm = tank_ec_us_cm;
+	ret->tan_mg_l = tank->poisons.tan_mg_l;
+	ret->no2_mg_l = tank->poisons.no2_mg_l;
+	ret->no3_mg_l = nitrate(tank);
+	ret->chlorine_mg_l = tank->poisons.chlorine_mg_l;
+	ret->change_kh_dh = value_of(change, TS_KH);
+	ret->change_ec_us_cm = change_ec_us_cm;
+	ret->change_no3_mg_l = nitrate(change);
 }

@@ -13,7 +13,8 @@
 /* The waters of a plan, made ready; the state points into `tank_solution`, so it stays put. */
 struct ts_plan_state {
 	struct ts_water tank_water; /* the tank's own readings as a water, lent from the plan */
-	struct ts_profile tank;     /* of the last reading alone; nothing given: no reading */
+	struct ts_profile tank;     /* of the last reading alone */
+	bool tank_as_supply;        /* the tank was never read: taken as what is poured in */
 	struct ts_profile change;   /* of the change water, else of the supply */
 	struct ts_solution tank_solution;
 	double reading_age_days; /* of the last ammonia reading; 0 where it has no date; NAN none */
@@ -29,6 +30,13 @@ void ts_plan_state_make(const struct ts_plan *plan, long today, const struct ts_
 	struct ts_plan_state *ret);
 void ts_plan_state_residents(
 	struct ts_plan_state *state, const struct ts_match *residents, size_t count);
+
+/*
+ * A tank's water beside what is poured into it, of which no plan tells: EC as read at 25 C, NAN
+ * not known. Only the rows about danger, waters apart and the buffer (groups 2, 5, 6) speak then.
+ */
+void ts_care_state_of_waters(const struct ts_profile *tank, double tank_ec_us_cm,
+	const struct ts_profile *change, double change_ec_us_cm, struct ts_care_state *ret);
 
 /* Whether a line of the stock is in the tank already. */
 bool ts_in_tank(const struct ts_stock_line *line);

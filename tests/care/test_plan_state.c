@@ -69,6 +69,19 @@ static void test_last_reading_of_the_tank_counts(void **state)
 	assert_ptr_equal(s.state.tank, &s.tank_solution);
 }
 
+static void test_tank_never_read__as_its_supply_but_no_poison_is_known(void **state)
+{
+	struct ts_reading tap = {.kh_dh = value(9), .gh_dh = value(12), .tan_mg_l = value(0)};
+	struct ts_plan plan = {.water = {.readings = &tap, .reading_count = 1}};
+	struct ts_plan_state s;
+
+	(void)state;
+	ts_plan_state_make(&plan, 20000, NULL, &s);
+	assert_true(s.tank_as_supply);
+	assert_true(s.state.gh_dh == 12 && s.state.kh_dh == 9 && fabs(s.state.ph - 8.05) < 0.1);
+	assert_true(isnan(s.state.tan_mg_l)); /* the tap's nil is not the tank's */
+}
+
 static unsigned signs_of(struct ts_sign sign)
 {
 	struct ts_plan plan = {.signs = &sign, .sign_count = 1};
@@ -120,6 +133,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_empty_plan__everything_unknown),
 		cmocka_unit_test(test_last_reading_of_the_tank_counts),
+		cmocka_unit_test(test_tank_never_read__as_its_supply_but_no_poison_is_known),
 		cmocka_unit_test(test_signs__sorted_by_onset_and_breadth),
 		cmocka_unit_test(test_stock_that_has_lived_there_long),
 	};
