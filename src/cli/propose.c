@@ -11,6 +11,8 @@
 
 #include "base/arena.h"
 #include "records/write.h"
+#include "stock/check.h"
+#include "stock/community.h"
 #include "stock/model_lp.h"
 #include "words/names.h"
 
@@ -106,23 +108,73 @@ static enum ts_status load_tank(struct session *s, struct propose_answer *a)
 		status = ts_plan_load(o->like, s->arena, &a->plan, s->findings);
 	if (status)
 		return status;
-	a->tank = a->plan.tank;
 	if (o->tank_file)
-		return ts_tank_load(o->tank_file, s->arena, &a->tank, s->findings);
-	if (!o->like)
+		status = ts_tank_load(o->tank_file, s->arena, &a->plan.tank, s->findings);
+	else if (!o->like)
 		return refuse(s, TS_BAD_INPUT, "no tank was given",
 			"write its length, width, height and filter into a file and give -t FILE");
-	return TS_OK;
+	if (!status && o->temperature.kind != TS_MEASURE_NONE)
+		a->plan.tank.temp_c = o->temperature;
+	return status;
 }
 
 /* The water of the call, else the plan's. */
 static enum ts_status load_water(struct session *s, struct propose_answer *a)
 {
-	if (!s->options->water_file && !s->options->has_reading && a->plan.water.reading_count) {
+	enum ts_status status = TS_OK;
+
+	if (!s->options->water_file && !s->options->has_reading && a->plan.water.reading_count)
 		a->answer.water = a->plan.water;
-		return TS_OK;
+	else
+		status = answer_water(s, &a->answer);
+	a->plan.water = a->answer.water;
+	return status;
+}
+
+/* Whether a ruling forbids newcomers now, whoever they are. */
+static bool holds_back(const struct ts_ruling *r)
+{
+	switch (r->rule) {
+	case TS_RULE_FILTER:
+	case TS_RULE_NEWCOMERS:
+		return true;
+	case TS_RULE_AMMONIA:
+	case TS_RULE_NITRITE:
+	case TS_RULE_CHLORINE:
+		return r->severity >= TS_CONCERN;
+	default:
+		return false;
 	}
-	return answer_water(s, &a->answer);
+}
+
+/*
+ * What a check says of the tank with one more animal in it: the water that animals meet there, and
+ * what forbids newcomers now.
+ */
+static enum ts_status look_at_tank(struct session *s, struct propose_answer *a)
+{
+	struct ts_stock_line newcomer = {.species = "any", .count = 1};
+	const struct ts_species *any = s->catalogue->items[0];
+	struct ts_plan plan = a->plan;
+	struct ts_check check;
+	enum ts_status status;
+
+	plan.stock = &newcomer;
+	plan.stock_count = 1;
+	status = ts_check_plan(&plan, &any, &a->practice, s->arena, &check);
+	if (status)
+		return status;
+	if (a->plan.tank.reading_count)
+		a->answer.profile = check.profile;
+	a->held = ts_arena_array(s->arena, check.count, sizeof *a->held);
+	if (!a->held)
+		return TS_NO_MEMORY;
+	for (size_t i = 0; i < check.count; i++) {
+		if (holds_back(&check.rulings[i]))
+			a->held[a->held_count++] = check.rulings[i];
+		a->filter_young |= check.rulings[i].rule == TS_RULE_FILTER;
+	}
+	return TS_OK;
 }
 
 static enum ts_status open_answer(struct session *s, struct propose_answer *a)
@@ -136,14 +188,28 @@ static enum ts_status open_answer(struct session *s, struct propose_answer *a)
 	if (status)
 		return status;
 	a->keeping = s->options->keeping;
-	if (a->keeping.temperature.kind == TS_MEASURE_NONE)
-		a->keeping.temperature = a->tank.temp_c;
+	a->keeping.temperature = a->plan.tank.temp_c;
 	if (s->practice)
 		a->practice = *s->practice;
 	else
 		ts_practice_defaults(&a->practice);
 	ts_profile_make(&a->answer.water, &a->keeping, &a->practice, &a->answer.profile);
-	return TS_OK;
+	return look_at_tank(s, a);
+}
+
+/* Nitrate and KH of what is poured in, and the nitrate of the tank now. */
+static void wish_water(struct propose_answer *a)
+{
+	const struct ts_water *poured =
+		a->plan.change_water.reading_count ? &a->plan.change_water : &a->plan.water;
+	struct ts_keeping keeping = {0};
+	struct ts_profile new_water;
+
+	ts_profile_make(poured, &keeping, &a->practice, &new_water);
+	a->wish.no3_new_mg_l = fmax(new_water.poisons.no3_mg_l, 0);
+	a->wish.no3_now_mg_l = fmax(a->answer.profile.poisons.no3_mg_l, 0);
+	if (new_water.at[TS_KH].given)
+		a->wish.kh_new_dh = new_water.at[TS_KH].value;
 }
 
 static void progress(void *state, size_t nodes, int64_t points)
@@ -162,13 +228,14 @@ static enum ts_status make_wish(struct session *s, struct propose_answer *a)
 	*w = (struct ts_wish){.catalogue = s->catalogue,
 		.profile = &a->answer.profile,
 		.keeping = &a->keeping,
-		.tank = &a->tank,
+		.tank = &a->plan.tank,
 		.practice = &a->practice,
 		.hardy = o->hardy,
 		.no3_rise_mg_l_week = o->no3_rise.value,
 		.buffer_days = o->buffer.value / 24,
 		.species_most = o->most_species,
 		.lists = o->lists};
+	wish_water(a);
 	status = names(s, &o->with, &w->with, &w->with_count);
 	if (!status)
 		status = names(s, &o->without, &w->without, &w->without_count);
@@ -220,58 +287,21 @@ static enum ts_status write_model(struct session *s, const struct propose_answer
 	return status;
 }
 
-static void put_line(
-	struct ts_plan *plan, const struct ts_species *species, unsigned count, int sex)
-{
-	if (count)
-		plan->stock[plan->stock_count++] = (struct ts_stock_line){
-			.species = species->species, .count = count, .sex = sex};
-}
-
-/* The first list as a plan; what is in the tank already keeps its lines. */
-static bool plan_of(struct session *s, const struct propose_answer *a, struct ts_plan *ret)
-{
-	const struct ts_community *c = &a->proposal.lists[0];
-	struct ts_plan plan = a->plan;
-
-	plan.name = "proposed";
-	plan.water = a->answer.water;
-	plan.tank = a->tank;
-	plan.water_file = plan.tank_file = NULL;
-	plan.stock_count = 0;
-	plan.stock =
-		ts_arena_array(s->arena, 3 * c->count + a->plan.stock_count, sizeof *plan.stock);
-	if (!plan.stock)
-		return false;
-	for (size_t i = 0; i < a->plan.stock_count; i++)
-		plan.stock[plan.stock_count++] = a->plan.stock[i];
-	for (size_t i = 0; i < c->count; i++) {
-		const struct ts_company *line = &c->lines[i];
-		const struct ts_group *r = line->candidacy->resident;
-		struct ts_group there = r ? *r : (struct ts_group){0};
-		const struct ts_species *species = line->candidacy->match.species;
-
-		put_line(&plan, species, line->group.males - there.males, TS_SEX_MALE);
-		put_line(&plan, species, line->group.females - there.females, TS_SEX_FEMALE);
-		put_line(&plan, species, line->group.either - there.either, TS_SEX_UNKNOWN);
-	}
-	*ret = plan;
-	return true;
-}
-
 static enum ts_status write_plan(struct session *s, const struct propose_answer *a)
 {
 	enum ts_status status;
 	struct ts_plan plan;
 	struct ts_text text;
 
-	if (!a->mature)
-		return refuse(s, TS_NO, "no plan was written, since the filter is not mature",
-			"say filter: mature in the tank file once it is");
+	if (a->held_count)
+		return refuse(s, TS_NO, "no plan was written, since nothing is bought now",
+			"the answer says what comes first");
 	if (!a->proposal.count)
 		return refuse(s, TS_NO, "no plan was written", "there is no list to write");
-	if (!plan_of(s, a, &plan))
+	if (!ts_community_plan(&a->proposal.lists[0], &a->plan, &a->keeping, s->arena, &plan))
 		return TS_NO_MEMORY;
+	plan.name = "proposed";
+	plan.water_file = plan.tank_file = plan.change_water_file = NULL;
 	ts_text_open(&text, &s->arena->allocator);
 	ts_records_write(&text, &ts_shape_plan, &plan, false);
 	status = write_file(s, s->options->plan_out, &text);
@@ -297,7 +327,6 @@ enum ts_status command_propose(struct session *s)
 	if (status)
 		return status;
 	a->wish.limits = &limits;
-	a->mature = a->tank.filter == TS_FILTER_MATURE;
 	if (!ts_propose(&a->wish, s->arena, &a->proposal))
 		return TS_NO_MEMORY;
 	if (terminal)
@@ -315,5 +344,5 @@ enum ts_status command_propose(struct session *s)
 		status = write_plan(s, a);
 	if (status)
 		return status;
-	return a->proposal.count && a->mature ? TS_OK : TS_NO;
+	return a->proposal.count && !a->held_count ? TS_OK : TS_NO;
 }

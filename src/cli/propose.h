@@ -13,12 +13,13 @@
 struct propose_answer {
 	struct answer answer;
 	struct ts_keeping keeping; /* with the tank's temperature */
-	struct ts_plan plan;       /* of --like; its tank and water count where none is given */
-	struct ts_tank tank;
+	struct ts_plan plan;       /* of --like, with the water and tank of the call */
 	struct ts_practice practice;
 	struct ts_wish wish;
 	struct ts_proposal proposal;
-	bool mature;                    /* the filter: animals may be bought */
+	struct ts_ruling *held; /* why nothing is bought now, gravest first */
+	size_t held_count;
+	bool filter_young;
 	const struct ts_candidacy *why; /* of --why; NULL: not asked */
 	struct ts_community why_best;   /* the best list that holds it */
 };

@@ -144,6 +144,8 @@ static void fill_left_out(
 		[TS_LEFT_NOT_HARDY] = "not-hardy",
 		[TS_LEFT_BY_CAUTION] = "caution",
 		[TS_LEFT_BY_ROOM] = "room",
+		[TS_LEFT_BY_NITRATE] = "nitrate",
+		[TS_LEFT_BY_BUFFER] = "buffer",
 		[TS_LEFT_BY_LOAD] = "load",
 		[TS_LEFT_BY_RESIDENT] = "resident"};
 	struct ts_text text;
@@ -166,10 +168,10 @@ static void fill_left_out(
 void propose_json(struct session *s, const struct propose_answer *a)
 {
 	const struct ts_proposal *p = &a->proposal;
-	struct ts_propose_result r = {.mature = a->mature,
+	struct ts_propose_result r = {.mature = !a->filter_young,
 		.candidates = p->candidates,
 		.species_most = p->species_most,
-		.volume_l = ts_tank_net_l(&a->tank, a->wish.practice),
+		.volume_l = ts_tank_net_l(&a->plan.tank, a->wish.practice),
 		.floor_m2 = p->floor_m2,
 		.communities = ts_arena_array(s->arena, p->count, sizeof *r.communities),
 		.waiting = ts_arena_array(s->arena, TS_PARAMETER__COUNT, sizeof *r.waiting),

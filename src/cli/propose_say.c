@@ -119,6 +119,12 @@ void propose_say_left_out(
 		ts_text_put(text, "not in this tank: ");
 		ts_say_ruling(text, &c->ruling);
 		break;
+	case TS_LEFT_BY_NITRATE:
+		ts_text_put(text, "more nitrate than it bears, now or with a full list");
+		break;
+	case TS_LEFT_BY_BUFFER:
+		ts_text_put(text, "so little KH is for animals of black water only");
+		break;
 	case TS_LEFT_BY_LOAD:
 		ts_text_put(text, "its smallest group alone makes more waste than this tank bears");
 		break;
@@ -139,8 +145,8 @@ static void verdict(struct ts_document *doc, struct ts_text *text, const struct 
 	const struct ts_proposal *p = &a->proposal;
 	const char *first;
 
-	if (!a->mature && p->count)
-		ts_text_put(text, "Not yet: the filter is not known to be mature. Buy no animal.");
+	if (a->held_count && p->count)
+		ts_text_put(text, "Not yet: buy no animal now.");
 	else if (!p->count && !p->candidates && p->of[TS_LEFT_UNSURE])
 		ts_text_put(text, "Unsure: nothing can be proposed from what is known.");
 	else if (!p->count)
@@ -159,6 +165,17 @@ static void verdict(struct ts_document *doc, struct ts_text *text, const struct 
 		ts_text_put(text, ".");
 	}
 	ts_doc_verdict(doc, first, ts_doc_take(doc, text));
+}
+
+/* Why nothing is bought now. */
+static void held(struct ts_document *doc, struct ts_text *text, const struct propose_answer *a)
+{
+	for (size_t i = 0; i < a->held_count; i++) {
+		ts_say_ruling(text, &a->held[i]);
+		ts_text_put(text, "; ");
+		ts_say_change(text, &a->held[i]);
+		ts_doc_paragraph(doc, ts_doc_take(doc, text));
+	}
 }
 
 /* Those asked for that cannot be had, each with its reason. */
@@ -182,7 +199,7 @@ static void tank(struct ts_document *doc, struct ts_text *text, const struct pro
 	const struct ts_proposal *p = &a->proposal;
 	struct ts_node *facts = ts_doc_facts(doc, 0);
 
-	number(text, ts_tank_net_l(&a->tank, a->wish.practice), 0);
+	number(text, ts_tank_net_l(&a->plan.tank, a->wish.practice), 0);
 	ts_text_put(text, " L of water, floor ");
 	number(text, p->floor_m2, 2);
 	ts_text_put(text, " m2; at most ");
@@ -238,7 +255,7 @@ static void to_buy(struct ts_text *text, const struct ts_company *line)
 
 static double nitrogen(const struct propose_answer *a, const struct ts_company *line)
 {
-	return ts_group_nitrogen_mg_day(&line->group, &a->tank, (double)NAN, &a->practice);
+	return ts_group_nitrogen_mg_day(&line->group, &a->plan.tank, (double)NAN, &a->practice);
 }
 
 /*
@@ -250,7 +267,7 @@ static size_t purchase_of(
 {
 	double before = 0, all = 0;
 
-	if (a->mature)
+	if (!a->filter_young)
 		return place;
 	for (size_t i = 0; i < c->order_count; i++) {
 		double own = nitrogen(a, &c->lines[c->order[i]]);
@@ -294,10 +311,10 @@ static void conditions(struct ts_document *doc, struct ts_text *text,
 			struct ts_rulings r = {.count = 0};
 
 			if (i == j)
-				ts_rules_alone(&c->lines[i].group, &a->tank, &a->practice, &r);
+				ts_rules_alone(&c->lines[i].group, &a->plan.tank, &a->practice, &r);
 			else
-				ts_rules_together(&c->lines[i].group, &c->lines[j].group, &a->tank,
-					&a->practice, &r);
+				ts_rules_together(&c->lines[i].group, &c->lines[j].group,
+					&a->plan.tank, &a->practice, &r);
 			for (size_t k = 0; k < r.count; k++) {
 				if (r.at[k].severity < TS_CONCERN)
 					continue;
@@ -331,7 +348,7 @@ static void list(struct ts_document *doc, struct ts_text *text, const struct pro
 	shared_water(doc, text, c);
 	if (a->proposal.conditions)
 		conditions(doc, text, a, c);
-	ts_doc_heading(doc, 1, a->mature ? "What to buy first" : "Later, in thirds");
+	ts_doc_heading(doc, 1, !a->filter_young ? "What to buy first" : "Later, in thirds");
 	purchases(doc, text, a, c);
 }
 
@@ -408,12 +425,13 @@ void propose_document(struct session *s, const struct propose_answer *a)
 	ts_doc_open(&doc, s->arena, "Animals that go together");
 	ts_text_open(&text, &s->arena->allocator);
 	verdict(&doc, &text, a);
+	held(&doc, &text, a);
 	musts(&doc, &text, a);
 	say_water(&doc, &a->answer, s->options);
 	tank(&doc, &text, a);
 	if (a->why)
 		why(&doc, &text, a);
-	if (!a->mature)
+	if (a->filter_young)
 		maturing(&doc);
 	for (size_t i = 0; i < a->proposal.count; i++)
 		list(&doc, &text, a, &a->proposal.lists[i], i + 1);

@@ -151,10 +151,6 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_PROPOSE_DELICATE] = {"propose.delicate", "points", 150, "cost of an animal that takes change badly", ESTIMATE},
 	[TS_P_PROPOSE_ZONE] = {"propose.zone", "points", 100, "for each of bottom, middle and top that somebody swims in", ESTIMATE},
 	[TS_P_PROPOSE_EQUAL] = {"propose.equal", "", 0.03, "lists whose points differ by less are called equally good", ESTIMATE},
-	[TS_P_PROPOSE_SPECIES_SMALL] = {"propose.species.small", "", 2, "species in a tank under 60 L: a simple tank is a stable one", COMMON},
-	[TS_P_PROPOSE_SPECIES_MIDDLE] = {"propose.species.middle", "", 3, "species in a tank of 60-120 L", COMMON},
-	[TS_P_PROPOSE_SPECIES_LARGE] = {"propose.species.large", "", 4, "species in a tank of 120-250 L", COMMON},
-	[TS_P_PROPOSE_SPECIES_GREAT] = {"propose.species.great", "", 6, "species in a tank above 250 L", COMMON},
 	[TS_P_PROPOSE_PURCHASE_DAYS] = {"propose.purchase", "d", 14, "days between two purchases, with a test before each", COMMON},
 };
 /* clang-format on */

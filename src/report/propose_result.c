@@ -80,7 +80,7 @@ static const struct ts_result_shape community_shape = TS_R_SHAPE("community", co
 #define S struct ts_propose_left_out_result
 static const struct ts_result_field left_out_fields[] = {
 	TS_R_ROW_TEXT(S, "species", species, "accepted name"),
-	TS_R_ROW_TEXT(S, "reason", reason, "water, unsure, wish, not-hardy, caution, room, load, resident"),
+	TS_R_ROW_TEXT(S, "reason", reason, "water, unsure, wish, not-hardy, caution, room, nitrate, buffer, load, resident"),
 	TS_R_ROW_TEXT(S, "rule", rule, "code of the rule; null: none"),
 	TS_R_ROW_TEXT(S, "says", says, "the reason in words"),
 };

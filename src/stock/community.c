@@ -82,3 +82,38 @@ bool ts_community_describe(struct ts_community *c, struct ts_arena *arena)
 	}
 	return order_of_purchase(c, arena);
 }
+
+static void put_line(struct ts_plan *plan, const struct ts_keeping *keeping,
+	const struct ts_species *species, unsigned count, int sex)
+{
+	if (count)
+		plan->stock[plan->stock_count++] =
+			(struct ts_stock_line){.species = species->species,
+				.count = count,
+				.sex = sex,
+				.origin = keeping->wild ? TS_ORIGIN_WILD : TS_ORIGIN_UNKNOWN};
+}
+
+bool ts_community_plan(const struct ts_community *c, const struct ts_plan *base,
+	const struct ts_keeping *keeping, struct ts_arena *arena, struct ts_plan *ret)
+{
+	struct ts_plan plan = *base;
+
+	plan.stock_count = 0;
+	plan.stock = ts_arena_array(arena, 3 * c->count + base->stock_count, sizeof *plan.stock);
+	if (!plan.stock)
+		return false;
+	for (size_t i = 0; i < base->stock_count; i++)
+		plan.stock[plan.stock_count++] = base->stock[i];
+	for (size_t i = 0; i < c->count; i++) {
+		const struct ts_group *all = &c->lines[i].group;
+		const struct ts_group *r = c->lines[i].candidacy->resident;
+		struct ts_group there = r ? *r : (struct ts_group){0};
+
+		put_line(&plan, keeping, all->species, all->males - there.males, TS_SEX_MALE);
+		put_line(&plan, keeping, all->species, all->females - there.females, TS_SEX_FEMALE);
+		put_line(&plan, keeping, all->species, all->either - there.either, TS_SEX_UNKNOWN);
+	}
+	*ret = plan;
+	return true;
+}

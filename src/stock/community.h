@@ -14,4 +14,11 @@
  */
 bool ts_community_describe(struct ts_community *community, struct ts_arena *arena);
 
+/*
+ * The list as a plan on the water and tank of `base`, whose stock keeps its lines. `keeping` tells
+ * whether newcomers are wild-caught. False when memory ran out.
+ */
+bool ts_community_plan(const struct ts_community *community, const struct ts_plan *base,
+	const struct ts_keeping *keeping, struct ts_arena *arena, struct ts_plan *ret);
+
 #endif

@@ -5,6 +5,7 @@
 #include "stock/judge.h"
 
 #include "model/practice.h"
+#include "stock/rules.h"
 
 bool ts_judge(const struct ts_wish *wish, bool conditions, const struct ts_group *a,
 	const struct ts_group *b, unsigned *ret_points, struct ts_ruling *ret_ruling)
@@ -41,30 +42,74 @@ double ts_judge_nitrogen_mg_day(const struct ts_wish *wish, const struct ts_grou
 		group, wish->tank, ts_judge_temperature(wish), wish->practice);
 }
 
-/* The nitrate before a water change to which this rise a week settles, above the new water. */
-static double settled(const struct ts_wish *wish, double rise_mg_l_week)
+/* Water changed, per cent and days, as the tank file says or as usual. */
+static struct ts_every change_of(const struct ts_wish *wish)
 {
-	const struct ts_every *change = &wish->tank->water_change;
 	const double *p = wish->practice->value;
-	bool given = change->days > 0;
-	double days = given ? change->days : p[TS_P_CHANGE_DAYS];
-	double percent = given ? change->amount : p[TS_P_CHANGE_PERCENT];
 
-	return rise_mg_l_week / 7 * days * 100 / percent;
+	if (wish->tank->water_change.days > 0)
+		return wish->tank->water_change;
+	return (struct ts_every){p[TS_P_CHANGE_PERCENT], p[TS_P_CHANGE_DAYS]};
 }
 
-double ts_judge_nitrogen_most_mg_day(const struct ts_wish *wish)
+/* Days after which all of the water was poured in anew, in effect. */
+static double renewal_days(const struct ts_wish *wish)
+{
+	struct ts_every change = change_of(wish);
+
+	return change.days * 100 / change.amount;
+}
+
+/* The nitrate above the new water's own that a list may settle at before its share is taken. */
+static double no3_room(const struct ts_wish *wish)
+{
+	const double *p = wish->practice->value;
+	double room = fmin(p[TS_P_NITRATE_AIM], p[TS_P_NITRATE_CONCERN] - wish->no3_new_mg_l);
+
+	if (wish->no3_rise_mg_l_week > 0)
+		room = fmin(room, wish->no3_rise_mg_l_week / 7 * renewal_days(wish));
+	return fmax(room, 0);
+}
+
+/* So little KH that only lists of black water are sound. */
+static bool hardly_any_kh(const struct ts_wish *wish)
+{
+	const struct ts_span *kh = &wish->profile->at[TS_KH];
+
+	return kh->given && kh->value < wish->practice->value[TS_P_KH_ACT];
+}
+
+double ts_judge_nitrogen_most_mg_day(const struct ts_wish *wish, bool conditions)
 {
 	const double *p = wish->practice->value;
 	const struct ts_span *kh = &wish->profile->at[TS_KH];
 	double days = fmax(p[TS_P_BUFFER_WARN], wish->buffer_days);
-	double most = ts_nitrogen_for_no3(wish->tank, p[TS_P_NITRATE_AIM], wish->practice);
-	double buffer = (double)NAN;
+	double most = ts_nitrogen_for_no3(wish->tank, no3_room(wish), wish->practice);
 
-	if (wish->no3_rise_mg_l_week > 0)
-		most = fmin(most, ts_nitrogen_for_no3(wish->tank,
-					  settled(wish, wish->no3_rise_mg_l_week), wish->practice));
-	if (kh->given)
-		buffer = ts_nitrogen_for_buffer(wish->tank, kh->value, days, wish->practice);
-	return p[TS_P_LOAD_SHARE] * fmin(most, buffer);
+	if (kh->given && (conditions || !hardly_any_kh(wish))) {
+		double kh_new = wish->kh_new_dh > 0 ? wish->kh_new_dh : kh->value;
+
+		most = fmin(
+			most, ts_nitrogen_for_buffer(wish->tank, kh->value, days, wish->practice));
+		most = fmin(most, ts_nitrogen_for_buffer(
+					  wish->tank, kh_new, renewal_days(wish), wish->practice));
+	}
+	return p[TS_P_LOAD_SHARE] * most;
+}
+
+enum ts_left_out ts_judge_load(
+	const struct ts_wish *wish, bool conditions, const struct ts_species *species)
+{
+	const double *p = wish->practice->value;
+	bool sensitive = species->habits & TS_HABIT_NITRATE_SENSITIVE || wish->keeping->wild;
+	double settled = wish->no3_new_mg_l + p[TS_P_LOAD_SHARE] * no3_room(wish);
+	double limit = p[sensitive ? TS_P_NITRATE_CONCERN_SENSITIVE : TS_P_NITRATE_CONCERN];
+
+	if (conditions)
+		limit = p[sensitive ? TS_P_NITRATE_CONFLICT_SENSITIVE : TS_P_NITRATE_CONFLICT];
+	if (fmax(settled, wish->no3_now_mg_l) >= limit)
+		return TS_LEFT_BY_NITRATE;
+	if (!conditions && hardly_any_kh(wish) && species->home_water != TS_HOME_BLACK)
+		return TS_LEFT_BY_BUFFER;
+	return TS_CANDIDATE;
 }

@@ -21,7 +21,17 @@ double ts_judge_temperature(const struct ts_wish *wish);
 
 /* Nitrogen that the group gives to the water, mg/day. */
 double ts_judge_nitrogen_mg_day(const struct ts_wish *wish, const struct ts_group *group);
-/* The most that a proposal may give, mg/day; NAN: the litres are not known. */
-double ts_judge_nitrogen_most_mg_day(const struct ts_wish *wish);
+/*
+ * The most that a proposal may give, mg/day; NAN: the litres are not known. Without conditions, it
+ * leaves nitrate and buffer where a check has nothing to say of them.
+ */
+double ts_judge_nitrogen_most_mg_day(const struct ts_wish *wish, bool conditions);
+
+/*
+ * Whether the species bears the nitrate there is and will be with a full list, and hardly any KH
+ * where that is so; else why not.
+ */
+enum ts_left_out ts_judge_load(
+	const struct ts_wish *wish, bool conditions, const struct ts_species *species);
 
 #endif

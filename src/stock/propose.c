@@ -46,15 +46,15 @@ static const struct ts_group *group(const struct builder *b, size_t item)
 static size_t species_most(const struct builder *b)
 {
 	double litres = ts_tank_net_l(b->wish->tank, b->wish->practice);
-	enum ts_practice_id id = TS_P_PROPOSE_SPECIES_SMALL;
+	enum ts_practice_id id = TS_P_SPECIES_60;
 	size_t most;
 
 	if (litres >= 60)
-		id = TS_P_PROPOSE_SPECIES_MIDDLE;
+		id = TS_P_SPECIES_120;
 	if (litres >= 120)
-		id = TS_P_PROPOSE_SPECIES_LARGE;
+		id = TS_P_SPECIES_250;
 	if (litres > 250)
-		id = TS_P_PROPOSE_SPECIES_GREAT;
+		id = TS_P_SPECIES_MORE;
 	most = b->wish->species_most ? b->wish->species_most : (size_t)value(b, id);
 	if (most < b->wish->resident_count + b->wish->with_count)
 		most = b->wish->resident_count + b->wish->with_count;
@@ -109,8 +109,12 @@ static void add_items(struct builder *b)
 	for (size_t i = 0; i < b->p->species_count; i++) {
 		struct ts_candidacy *c = &b->p->species[i];
 		struct ts_level levels[TS_LEVELS_MOST + 1];
-		size_t n = c->left_out == TS_CANDIDATE ? levels_of(c, levels) : 0;
+		size_t n = 0;
 
+		if (c->left_out == TS_CANDIDATE)
+			c->left_out = ts_judge_load(b->wish, b->p->conditions, c->match.species);
+		if (c->left_out == TS_CANDIDATE)
+			n = levels_of(c, levels);
 		c->first = b->count;
 		for (size_t l = 0; l < n; l++)
 			c->levels += add_item(b, c, &levels[l]);
@@ -302,8 +306,8 @@ static bool load_of(const struct ts_wish *wish, struct ts_community *c, struct t
 		.tank = wish->tank,
 		.temp_c = ts_judge_temperature(wish),
 		.kh_dh = kh_dh,
-		.kh_new_dh = kh_dh,
-		.no3_new_mg_l = wish->profile->poisons.no3_mg_l};
+		.kh_new_dh = wish->kh_new_dh > 0 ? wish->kh_new_dh : kh_dh,
+		.no3_new_mg_l = wish->no3_new_mg_l};
 
 	if (!groups)
 		return false;
@@ -391,7 +395,7 @@ static bool attempt(const struct ts_wish *wish, bool conditions, struct ts_arena
 	if (arena->failed)
 		return false;
 	p.species_most = species_most(&b);
-	p.nitrogen_most_mg_day = ts_judge_nitrogen_most_mg_day(wish);
+	p.nitrogen_most_mg_day = ts_judge_nitrogen_most_mg_day(wish, conditions);
 	p.floor_m2 = ts_tank_floor_m2(wish->tank);
 	ts_consider_all(wish, &p);
 	add_items(&b);

@@ -27,6 +27,9 @@ struct ts_wish {
 	const struct ts_group *residents; /* there already, one group a species */
 	size_t resident_count;
 	bool hardy;                /* leaves out what takes change badly */
+	double no3_now_mg_l;       /* nitrate of the tank as last read; 0 = not known */
+	double no3_new_mg_l;       /* of what is poured in; 0 = not known */
+	double kh_new_dh;          /* likewise; 0 = as the profile says */
 	double no3_rise_mg_l_week; /* the most it may rise; 0 = the table's limit alone */
 	double buffer_days;        /* the least the buffer must last; 0 = the table's limit alone */
 	bool conditions;           /* ask at once for lists that work on conditions */
@@ -44,6 +47,8 @@ enum ts_left_out {
 	TS_LEFT_NOT_HARDY,   /* takes change badly, and --hardy */
 	TS_LEFT_BY_CAUTION,  /* nobody is advised to buy it unasked; see its cautions */
 	TS_LEFT_BY_ROOM,     /* a rule about the animal alone in this tank; see `ruling` */
+	TS_LEFT_BY_NITRATE,  /* more nitrate than it bears, now or with a full list */
+	TS_LEFT_BY_BUFFER,   /* hardly any KH, and it is no animal of black water */
 	TS_LEFT_BY_LOAD,     /* its smallest group alone makes too much waste */
 	TS_LEFT_BY_RESIDENT, /* a rule between it and what is there or asked for; see `ruling` */
 	TS_LEFT_OUT__COUNT

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Proposing from the shipped records in five typical waters: what holds for every list, whatever
+ * Proposing from the shipped records in typical waters: what holds for every list, whatever
  * records there are. What single species do is shown on the frozen catalogue in tests/cli.
  */
 #include <setjmp.h>
@@ -16,6 +16,8 @@
 #include "../stingy.h"
 #include "base/arena.h"
 #include "model/practice.h"
+#include "stock/check.h"
+#include "stock/community.h"
 #include "stock/propose.h"
 
 /* Invented waters and tanks of the usual kinds. */
@@ -29,6 +31,8 @@ static const struct scene scenes[] = {
 	{"hard water, 80 cm", 16, 12, 7.8, 25, 80, 35, 40},
 	{"cool room, 100 cm", 10, 7, 7.5, 20, 100, 40, 50},
 	{"lake water, 150 cm", 11, 13, 8.4, 26, 150, 60, 60},
+	{"black water, 80 cm", 2, 1, 5.8, 26, 80, 35, 40},
+	{"a small tank, 54 L", 8, 5, 7.2, 24, 60, 30, 30},
 };
 #define SCENES (sizeof scenes / sizeof *scenes)
 
@@ -99,6 +103,26 @@ static void assert_sound(const struct asked *a, const struct ts_community *c)
 	}
 }
 
+/* The whole plan, as check judges it: water, company, load, room, filter. */
+static void assert_check_says_sound(struct asked *a, const struct ts_community *c)
+{
+	struct ts_plan base = {.water = a->water, .tank = a->tank}, plan;
+	const struct ts_species *species[64];
+	struct ts_check check;
+
+	base.tank.temp_c = a->keeping.temperature;
+	assert_true(ts_community_plan(c, &base, &a->keeping, &a->arena, &plan));
+	assert_true(plan.stock_count <= 64);
+	for (size_t i = 0; i < plan.stock_count; i++)
+		species[i] = ts_catalogue_species(a->catalogue, plan.stock[i].species, NULL);
+	assert_int_equal(ts_check_plan(&plan, species, NULL, &a->arena, &check), TS_OK);
+	for (size_t i = 0; i < check.count; i++) {
+		if (check.rulings[i].severity > TS_NOTE)
+			print_error("%s\n", ts_rule_rows[check.rulings[i].rule].code);
+	}
+	assert_int_equal(check.verdict, TS_PLAN_SOUND);
+}
+
 static void assert_list(const struct asked *a, const struct ts_community *c)
 {
 	double nitrogen = 0;
@@ -121,7 +145,7 @@ static void assert_list(const struct asked *a, const struct ts_community *c)
 			!c->shared[p].known || c->shared[p].range.low <= c->shared[p].range.high);
 }
 
-static void test_propose__every_list_is_sound_in_five_waters(void **state)
+static void test_propose__every_list_is_sound_in_seven_waters(void **state)
 {
 	for (size_t s = 0; s < SCENES; s++) {
 		struct asked a;
@@ -132,6 +156,7 @@ static void test_propose__every_list_is_sound_in_five_waters(void **state)
 		assert_true(a.p.count >= 1);
 		for (size_t i = 0; i < a.p.count; i++) {
 			assert_list(&a, &a.p.lists[i]);
+			assert_check_says_sound(&a, &a.p.lists[i]);
 			assert_true(i == 0 || a.p.lists[i].points <= a.p.lists[i - 1].points);
 		}
 		ts_arena_drop(&a.arena);
@@ -381,7 +406,7 @@ static int close_catalogue(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test(test_propose__every_list_is_sound_in_five_waters),
+		cmocka_unit_test(test_propose__every_list_is_sound_in_seven_waters),
 		cmocka_unit_test(test_propose__points_are_those_of_the_model),
 		cmocka_unit_test(test_propose__twice_the_same),
 		cmocka_unit_test(test_propose__with_and_without_are_kept),
