@@ -95,7 +95,8 @@ solvers() {
 }
 # For a look at the figures: goals, no gates, since machines are shared.
 bench() {
-	{ sh tests/bench/rank.sh && sh tests/bench/drift.sh && sh tests/bench/report.sh; } >"$work/bench" &&
+	{ sh tests/bench/rank.sh && sh tests/bench/drift.sh && sh tests/bench/report.sh &&
+		sh tests/bench/search.sh; } >"$work/bench" &&
 		sed 's/^/# /' "$work/bench"
 }
 fuzzed() { # a few seconds: that the targets build and run; long runs are by hand

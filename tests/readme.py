@@ -41,6 +41,7 @@ HOW = {
     "sh tests/full.sh": (SCRIPT, ".ci/run", "tests/full.sh"),
     "sh tests/bench/rank.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/rank.sh"),
     "sh tests/bench/drift.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/drift.sh"),
+    "sh tests/bench/search.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/search.sh"),
     "sh tests/fuzz/run.sh quantity 600": (SCRIPT, "tests/full.sh", "sh tests/fuzz/run.sh quantity"),
     "python3 tests/golden.py build/src/cli/tapshoal --accept --filter NAME":
         (SUITE, "tests/golden"),

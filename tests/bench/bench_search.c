@@ -85,19 +85,21 @@ int main(int argc, char **argv)
 	struct ts_catalogue catalogue;
 	struct ts_proposal p;
 	struct ts_arena arena;
-	struct ts_wish wish = {.catalogue = &catalogue,
+	struct ts_wish wish = {
+		.catalogue = &catalogue,
 		.profile = &profile,
 		.keeping = &keeping,
 		.tank = &tank,
 		.species_most = 6,
-		.conditions = true};
+	};
 	int64_t points = 0;
 	double start, six, eight;
 
 	ts_arena_open(&arena, NULL);
 	ts_catalogue_open(&catalogue, NULL);
-	if (argc != 3 || ts_catalogue_add_folder(&catalogue, argv[1], NULL))
+	if (argc < 3 || ts_catalogue_add_folder(&catalogue, argv[1], NULL))
 		return 2;
+	wish.conditions = argc > 3;
 	ts_profile_make(&water, &keeping, NULL, &profile);
 	start = now_ms();
 	if (!ts_propose(&wish, &arena, &p) || !p.count || !write_model(argv[2], &p.model))
