@@ -171,9 +171,7 @@ static void verdict(struct ts_document *doc, struct ts_text *text, const struct 
 static void held(struct ts_document *doc, struct ts_text *text, const struct propose_answer *a)
 {
 	for (size_t i = 0; i < a->held_count; i++) {
-		ts_say_ruling(text, &a->held[i]);
-		ts_text_put(text, "; ");
-		ts_say_change(text, &a->held[i]);
+		ts_text_puts(text, "First: ", ts_rule_rows[a->held[i].rule].says, ".", NULL);
 		ts_doc_paragraph(doc, ts_doc_take(doc, text));
 	}
 }

@@ -3,7 +3,7 @@
  * The community search over the full catalogue, in ordinary tap water and a large tank: the first
  * list at six species, five lists at eight. Prints milliseconds, best of seven, and writes the
  * model of the first list for outside solvers (search.py). Usage: bench_search SPECIES-FOLDER
- * MODEL.lp
+ * MODEL.lp [conditions]; with the word, concerns cost points instead of excluding.
  */
 #include <stdio.h>
 #include <string.h>
