@@ -24,6 +24,7 @@ ANSWERS = {"arrive": WATER, "remake": ["--to", "GH=6,KH=4"] + WATER,
            "drift": ["examples/plans/old-tank.yaml", "-f", "json"], "find": ["tetra", "-f", "json"], "lint": ["README.md", "-f", "json"], "rank": WATER,
            "read": ["tests/data/reports/de-aligned-columns.case", "-f", "json"],
            "titrate": WATER + ["--nightly"], "water": WATER,
+           "mix": ["examples/waters/soft-tap.yaml=0.5", "pure=0.5", "-f", "json"],
            "why": ["guppy"] + WATER}
 results = []
 

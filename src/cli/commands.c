@@ -21,6 +21,8 @@ static const struct command commands[] = {
 		"remembers a water as your tap; alone it says which is kept"},
 	{"lint", command_lint, "lint FILE...", "text json", false, false,
 		"checks species records, files or folders"},
+	{"mix", command_mix, "mix FILE=AMOUNT...", "text json", false, false,
+		"the water that several make (fractions or litres; pure is water without minerals)"},
 	{"propose", command_propose, "propose -t TANK", "text json", true, false,
 		"animals that go together in this water and this tank"},
 	{"rank", command_rank, "rank", "text json csv", true, false,

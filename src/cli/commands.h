@@ -35,6 +35,8 @@ enum ts_status command_keep(struct session *session);
 enum ts_status command_lint(struct session *session);
 /* Communities for a water and a tank. */
 enum ts_status command_propose(struct session *session);
+/* The water that several waters make. */
+enum ts_status command_mix(struct session *session);
 /* The ranked answer over the whole catalogue. */
 enum ts_status command_rank(struct session *session);
 /* A report to a water file. */

@@ -130,7 +130,7 @@ static void write_page(struct session *s, const struct ts_water_result *r)
 
 	ts_doc_open(&doc, s->arena, "What this water is");
 	water_page_verdict(&doc, r, s->practice);
-	water_page_values(&doc, r);
+	water_page_values(&doc, r, "pH");
 	water_page_notes(&doc, r);
 	water_page_against(&doc, r);
 	ts_text_open(&text, &s->arena->allocator);

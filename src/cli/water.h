@@ -8,8 +8,10 @@
 #include "cli/commands.h"
 #include "report/water_result.h"
 
-/* Adds the values of a water in all usual units, and what follows from them. */
-void water_page_values(struct ts_document *doc, const struct ts_water_result *result);
+/* Adds the values of a water in all usual units, and what follows from them; `ph_label` names its
+ * pH. */
+void water_page_values(
+	struct ts_document *doc, const struct ts_water_result *result, const char *ph_label);
 /* Adds what is unusual, dangerous, assumed and unknown about it. */
 void water_page_notes(struct ts_document *doc, const struct ts_water_result *result);
 /* Adds the two waters side by side and what their difference means. */

@@ -179,7 +179,8 @@ static void fact(struct ts_document *doc, struct ts_node *facts, const char *lab
 	ts_text_drop(&text);
 }
 
-void water_page_values(struct ts_document *doc, const struct ts_water_result *r)
+void water_page_values(
+	struct ts_document *doc, const struct ts_water_result *r, const char *ph_label)
 {
 	const struct ts_water_facts *f = &r->facts;
 	struct ts_node *facts;
@@ -188,8 +189,8 @@ void water_page_values(struct ts_document *doc, const struct ts_water_result *r)
 	ion_rows(doc, f);
 	facts = ts_doc_facts(doc, 0);
 	if (!isnan(f->ph))
-		ts_doc_line(
-			doc, facts, "pH", interval(doc, f->ph, f->ph_low, f->ph_high, 1, ""), NULL);
+		ts_doc_line(doc, facts, ph_label,
+			interval(doc, f->ph, f->ph_low, f->ph_high, 1, ""), NULL);
 	fact(doc, facts, "CO2",
 		interval(doc, f->co2_mg_l, f->co2_low_mg_l, f->co2_high_mg_l, 1, " mg/L"), f,
 		TS_FACT_CO2);

@@ -27,6 +27,7 @@ static const struct {
 	{"answer-find.json", NULL, "find", &find_result_shape},
 	{"answer-lint.json", NULL, "lint", &lint_result_shape},
 	{"answer-propose.json", NULL, "propose", &ts_result_propose},
+	{"answer-mix.json", NULL, "mix", &ts_result_mix},
 	{"answer-rank.json", NULL, "rank", &rank_result_shape},
 	{"answer-read.json", NULL, "read", &read_result_shape},
 	{"answer-remake.json", NULL, "remake", &ts_result_remake},
