@@ -110,28 +110,50 @@ static size_t append(char *out, size_t at, const char *string)
 	return at;
 }
 
+/* "1,204" where all decimals of the report have points: the comma separates thousands. */
+static bool without_thousands(const char *figure, char decimal, char *out)
+{
+	char other = decimal == '.' ? ',' : '.';
+	size_t n = 0;
+
+	if (!decimal || strchr(figure, decimal))
+		return false;
+	for (; *figure; figure++) {
+		if (*figure != other)
+			out[n++] = *figure;
+	}
+	out[n] = '\0';
+	return true;
+}
+
 static bool scan(struct ts_converted *c, const char *figure, const char *spelling)
 {
-	char text[TS_FIGURE_ROOM + 24];
-	struct ts_scan scan;
+	char text[TS_FIGURE_ROOM + 24], whole[TS_FIGURE_ROOM];
+	struct ts_scan told;
 	size_t len;
 
 	if (strlen(figure) + strlen(spelling) + 2 > sizeof text)
 		return refuse(c, "the figure is too long", "check the digits");
 	len = append(text, append(text, append(text, 0, figure), " "), spelling);
-	if (!ts_scan_measure(c->field->quantity, text, len, &c->measure, &scan)) {
-		if (scan.fault == TS_SCAN_UNIT_NEEDED)
+	if (!ts_scan_measure(c->field->quantity, text, len, &c->measure, &told)) {
+		if (told.fault == TS_SCAN_UNIT_NEEDED)
 			return refuse(c, no_unit, find_unit);
-		if (scan.fault == TS_SCAN_UNIT_UNKNOWN)
+		if (told.fault == TS_SCAN_UNIT_UNKNOWN)
 			return refuse(c, "the unit is not one of this quantity", find_unit);
-		if (scan.fault == TS_SCAN_TWO_READINGS)
+		if (told.fault == TS_SCAN_TWO_READINGS &&
+			without_thousands(figure, c->decimal, whole)) {
+			c->assumed = "a thousands separator: decimals of this report are "
+				     "written with the other sign";
+			return scan(c, whole, spelling);
+		}
+		if (told.fault == TS_SCAN_TWO_READINGS)
 			return refuse(c,
 				"three digits behind the only separator: thousands or decimals?",
 				"compare with other lines and use a flag or the file");
-		return refuse(c, ts_scan_says(scan.fault), "check the digits in the report");
+		return refuse(c, ts_scan_says(told.fault), "check the digits in the report");
 	}
-	if (scan.assumed && !c->assumed)
-		c->assumed = scan.assumed;
+	if (told.assumed && !c->assumed)
+		c->assumed = told.assumed;
 	return true;
 }
 
@@ -195,7 +217,8 @@ bool ts_convert(const struct ts_figure_context *x, const char *figure, struct ts
 {
 	const char *form = x->form ? x->form : "", *unit = x->unit ? x->unit->unit : "";
 	const struct form_row *row;
-	struct ts_converted c = {.field = ts_shape_field(&ts_shape_reading, x->label->key)};
+	struct ts_converted c = {
+		.field = ts_shape_field(&ts_shape_reading, x->label->key), .decimal = x->decimal};
 	bool ok, bare = !*unit && bare_in_table(x), mass = bare || strcmp(unit, "mg/l") == 0;
 	double scale = x->unit ? x->unit->scale : 1;
 

@@ -16,6 +16,7 @@ struct ts_figure_context {
 	double reference_c;         /* conductivity: 0 = not printed */
 	bool by_legal;              /* form or temperature follow from the legal limit */
 	bool headed;                /* the figure stands in a table under a heading */
+	char decimal;               /* sign of decimals in this report; 0 = not known */
 };
 
 struct ts_converted {
@@ -24,6 +25,7 @@ struct ts_converted {
 	const char *assumed;      /* NULL = nothing */
 	int rank;                 /* added to the label's */
 	const char *why, *remedy; /* of a failure */
+	char decimal;             /* of the context */
 };
 
 /* False with `why` and `remedy` when it cannot be read surely. */

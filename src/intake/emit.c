@@ -46,10 +46,18 @@ void ts_study_learn(struct ts_study *s)
 	}
 }
 
+/* Two figures with decimals, none otherwise, show how this report writes them. */
+static char decimal_sign(const struct ts_intake *in)
+{
+	if (in->points >= 2 && !in->commas)
+		return '.';
+	return in->commas >= 2 && !in->points ? ',' : 0;
+}
+
 static bool convert(const struct ts_study *s, const struct ts_figure *f, struct ts_converted *ret)
 {
 	struct ts_figure_context context = {s->entry->label, ts_study_unit(s, f), f->form,
-		s->reference_c, s->by_legal && !f->form, s->entry->headed};
+		s->reference_c, s->by_legal && !f->form, s->entry->headed, decimal_sign(s->in)};
 
 	if (!context.form && context.unit)
 		context.form = context.unit->form;

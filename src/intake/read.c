@@ -334,6 +334,22 @@ static void lex(struct ts_intake *in)
 		ts_lex(in->lexer, &in->line, 0, &in->tokens);
 }
 
+/* "7.2" and "0.125" have decimals; "1.204" could have thousands. */
+static void count_decimals(struct ts_intake *in)
+{
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+		const char *sign = strpbrk(t->figure, ".,");
+
+		if (t->kind != TS_TOKEN_NUMBER || !sign || strchr("., ", sign[1]))
+			continue;
+		if (strlen(sign) == 4 && *t->figure != '0')
+			continue;
+		in->points += *sign == '.';
+		in->commas += *sign == ',';
+	}
+}
+
 static void end_line(struct ts_intake *in)
 {
 	ts_line_fold(&in->line);
@@ -341,6 +357,7 @@ static void end_line(struct ts_intake *in)
 		in->latin = in->line.number;
 	if (in->line.lower[strspn(in->line.lower, " \t")]) {
 		lex(in);
+		count_decimals(in);
 		read_tokens(in);
 		in->blank_lines = 0;
 	} else if (in->entry.label && (has_figures(&in->entry) || ++in->blank_lines > 1)) {

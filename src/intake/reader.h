@@ -101,6 +101,7 @@ struct ts_intake {
 	const char **zones;
 	size_t zone_count, zone_room;
 	bool class_only;
+	size_t points, commas; /* figures so far whose decimals are beyond doubt */
 	unsigned latin;
 };
 
