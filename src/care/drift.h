@@ -86,7 +86,7 @@ TS_MUST_USE enum ts_status ts_drift_run(const struct ts_drift_tank *tank,
 void ts_drift_steady(const struct ts_drift_tank *tank, struct ts_drift_steady *ret);
 
 /* The same by simulation, bed and filter included: begins at the closed form and runs until settled
- * (at most four years). Levels that still move are NAN. */
+ * (at most ten years). Levels that still move are NAN. */
 TS_MUST_USE enum ts_status ts_drift_settle(const struct ts_drift_tank *tank,
 	const struct ts_practice *practice, struct ts_drift_steady *ret);
 

@@ -10,8 +10,8 @@
 #include "chem/nitrogen.h"
 
 /* A simulated level is settled when a whole round of changes moves it by less than this share. */
-#define SETTLED 1e-6
-#define DAYS_MOST (4 * 365)
+#define SETTLED 1e-5
+#define DAYS_MOST (10 * 365)
 /* Changes every 3.5 days fall on whole days 3 and 4 apart: levels repeat after a few of them. */
 #define ROUND 4
 #define SHARE_STEP 0.001

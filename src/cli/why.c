@@ -8,6 +8,7 @@
 #include "base/arena.h"
 #include "cli/commands.h"
 #include "model/shape.h"
+#include "words/care.h"
 #include "words/names.h"
 #include "words/sentence.h"
 
@@ -122,6 +123,16 @@ static void one(struct ts_document *doc, struct ts_text *text, const struct ts_m
 	ts_doc_line(doc, facts, "Sources", ts_doc_take(doc, text), NULL);
 }
 
+/* Whether some animal here is held up by pH and by nothing else. */
+static bool ph_alone(const struct answer *a)
+{
+	for (size_t i = 0; i < a->count; i++) {
+		if (a->matches[i].limiting == TS_PH)
+			return true;
+	}
+	return false;
+}
+
 static void write_answer(struct session *s, const struct answer *a)
 {
 	struct ts_document doc;
@@ -134,6 +145,7 @@ static void write_answer(struct session *s, const struct answer *a)
 	say_water(&doc, a, s->options);
 	say_overlays(&doc, s->catalogue);
 	say_notes(&doc, a);
+	ts_doc_see(&doc, ph_alone(a) ? ts_guide_alone : ts_guide_suits);
 	s->arena->failed |= text.failed;
 	ts_text_drop(&text);
 	session_write(s, &doc);

@@ -35,6 +35,6 @@ const char ts_caution_drift[] =
 	"animals are a vet's matter.";
 
 const char ts_guide_chasing[] = "More: docs/guide.md, \"Why chasing pH fails\"";
-const char ts_guide_report[] = "More: docs/guide.md, \"Reading a report\"";
+const char ts_guide_suits[] = "More: docs/guide.md, \"Which animals suit it\"";
 const char ts_guide_alone[] = "More: docs/guide.md, \"When to leave it alone\"";
 const char ts_guide_old_tanks[] = "More: docs/guide.md, \"Old tanks\"";
