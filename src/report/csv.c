@@ -252,11 +252,14 @@ static void put_field(
 	const char *at = base ? base + f->offset : NULL;
 
 	switch (f->kind) {
-	case TS_R_MAYBE:
+	case TS_R_MAYBE: {
+		const void *inner = NULL;
+
 		if (at)
-			memcpy(&at, at, sizeof at);
-		put_sub(c, f, at, a);
+			memcpy(&inner, at, sizeof inner);
+		put_sub(c, f, inner, a);
 		break;
+	}
 	case TS_R_SUB:
 		put_sub(c, f, at, a);
 		break;
