@@ -20,7 +20,7 @@ static const struct command commands[] = {
 	{"keep", command_keep, "keep [WATER]", "text", true, false,
 		"remembers a water as your tap; alone it says which is kept"},
 	{"lint", command_lint, "lint FILE...", "text json", false, false,
-		"checks species records, files or folders"},
+		"checks any of our files, or folders of species records"},
 	{"mix", command_mix, "mix FILE=AMOUNT...", "text json", false, false,
 		"the water that several make (fractions or litres; pure is water without minerals)"},
 	{"propose", command_propose, "propose -t TANK", "text json", true, false,

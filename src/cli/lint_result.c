@@ -42,7 +42,7 @@ static const struct ts_result_shape finding_shape =
 
 #define L struct lint_rows
 static const struct ts_result_field lint_fields[] = {
-	TS_R_ROW_COUNT(L, "records", files, "files that could be read"),
+	TS_R_ROW_COUNT(L, "files", files, "files that could be read"),
 	TS_R_ROW_COUNT(L, "with_findings", with_findings, "of them, how many break a rule"),
 	TS_R_ROW_LIST(L, "findings", findings, finding_count, struct finding_row, &finding_shape, "in the order of files"),
 	TS_R_ROW_COUNT(L, "more", more, "findings that were counted and not kept"),

@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * A look at the keys of a file without parsing it, so that a broken file is told apart too.
+ */
+#include "records/kind.h"
+
+#include <string.h>
+
+#include "base/arena.h"
+#include "records/file.h"
+#include "records/load.h"
+
+static bool has_key(const struct ts_shape *shape, const char *key, size_t len)
+{
+	for (size_t i = 0; i < shape->count; i++) {
+		const char *own = shape->fields[i].key;
+
+		if (strncmp(own, key, len) == 0 && !own[len])
+			return true;
+	}
+	return false;
+}
+
+static size_t keys_of(const struct ts_shape *shape, const char *bytes, size_t len)
+{
+	size_t count = 0;
+
+	for (const char *line = bytes, *end = bytes + len; line < end;) {
+		const char *next = memchr(line, '\n', (size_t)(end - line));
+		const char *stop = next ? next : end;
+		const char *colon = memchr(line, ':', (size_t)(stop - line));
+
+		if (colon)
+			count += has_key(shape, line, (size_t)(colon - line));
+		line = next ? next + 1 : end;
+	}
+	return count;
+}
+
+const struct ts_shape *ts_records_kind(const char *file, const struct ts_allocator *allocator)
+{
+	const struct ts_shape *const shapes[] = {
+		&ts_shape_species, &ts_shape_water, &ts_shape_tank, &ts_shape_plan};
+	const struct ts_allocator mine = ts_allocator_or_default(allocator);
+	const struct ts_shape *best = shapes[0];
+	size_t most = 0, len;
+	char *bytes;
+
+	if (strcmp(file, "-") == 0 ||
+		ts_file_read(file, TS_FILE_BYTES_MOST, allocator, &bytes, &len, NULL) != TS_OK)
+		return best;
+	for (size_t i = 0; i < sizeof shapes / sizeof *shapes; i++) {
+		size_t count = keys_of(shapes[i], bytes, len);
+
+		if (count > most) {
+			most = count;
+			best = shapes[i];
+		}
+	}
+	mine.resize(mine.state, bytes, 0);
+	return best;
+}

@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Which of our files is this? Told by its keys, since people name files as they like.
+ */
+#ifndef TS_RECORDS_KIND_H
+#define TS_RECORDS_KIND_H
+
+#include "model/shape.h"
+
+/*
+ * The shape of which most keys stand at the left edge of the file: species, water, tank or plan. A
+ * file that has none of them, or cannot be read, counts as a species record, whose reader then says
+ * what is wrong.
+ */
+const struct ts_shape *ts_records_kind(const char *file, const struct ts_allocator *allocator);
+
+#endif
