@@ -93,13 +93,29 @@ enum ts_status answer_subject(struct session *s, struct answer *ret)
 	return ts_water_load(o->arguments[0], s->arena, &ret->water, s->findings);
 }
 
+/* The tank that the animals are for, where one was given. */
+static enum ts_status take_tank(struct session *s, struct answer *ret)
+{
+	const struct options *o = s->options;
+	enum ts_status status = TS_OK;
+
+	ret->keeping = o->keeping;
+	if (o->tank_file)
+		status = ts_tank_load(o->tank_file, s->arena, &ret->tank, s->findings);
+	if (!status && ret->keeping.temperature.kind == TS_MEASURE_NONE)
+		ret->keeping.temperature = ret->tank.temp_c;
+	return status;
+}
+
 enum ts_status answer_open(struct session *s, struct answer *ret)
 {
 	enum ts_status status = answer_water(s, ret);
 
 	if (!status)
+		status = take_tank(s, ret);
+	if (!status)
 		status = answer_catalogue(s);
 	if (!status)
-		ts_profile_make(&ret->water, &s->options->keeping, s->practice, &ret->profile);
+		ts_profile_make(&ret->water, &ret->keeping, s->practice, &ret->profile);
 	return status;
 }

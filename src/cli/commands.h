@@ -6,6 +6,8 @@
 #ifndef TS_CLI_COMMANDS_H
 #define TS_CLI_COMMANDS_H
 
+#include <tapshoal/plan.h>
+
 #include "cli/options.h"
 #include "report/document.h"
 #include "report/result.h"
@@ -65,6 +67,8 @@ struct answer {
 	struct ts_water water;
 	struct ts_reading reading; /* what reading flags gave */
 	double kept_age_days;      /* of the kept tap; NAN: another water, or no date */
+	struct ts_tank tank;       /* of --tank; zeroed: none was given */
+	struct ts_keeping keeping; /* of the flags, the temperature of the tank where none is */
 	struct ts_profile profile;
 	struct ts_match *matches;
 	size_t count;
@@ -95,6 +99,9 @@ void say_name(struct ts_text *out, const struct ts_species *species);
 void say_room(struct ts_text *out, const struct ts_species *species);
 /* Adds "venomous, expert-only"; nothing where there is no caution. */
 void say_cautions(struct ts_text *out, const struct ts_species *species);
+/* Adds that the tank of the call is too short for it; nothing where it is not, or none is known. */
+void say_too_short(
+	struct ts_text *out, const struct answer *answer, const struct ts_species *species);
 /* The hue of a parameter's lines. */
 enum ts_hue say_hue(int parameter);
 

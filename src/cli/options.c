@@ -107,7 +107,7 @@ static const struct flag flags[] = {
 	TEXT_ROW("--source", NULL, source, "GRADE", "find", "with a value of that grade, or from that publication"),
 	SWITCH_ROW("--summary", NULL, summary, "find", "counts by group, home water and source"),
 	TEXT_ROW("--supply-zone", NULL, supply_zone, "NAME", "read", "reads that zone of the report; a part of its name is enough"),
-	TEXT_ROW("--tank", "-t", tank_file, "FILE", "arrive propose remake", "a tank file"),
+	TEXT_ROW("--tank", "-t", tank_file, "FILE", "arrive propose rank remake why", "a tank file"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " mix titrate water", "what the tank runs at (mix, water: the sample), C or F"),
 	TEXT_ROW("--to", NULL, to, "GH=11,KH=10", "remake", "the water wished outright, figures or ranges"),
 	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive drift keep propose rank remake titrate why water", "takes that day for today"),

@@ -15,8 +15,8 @@ static enum ts_status match_all(struct session *s, struct answer *a)
 		return TS_NO_MEMORY;
 	a->count = s->catalogue->count;
 	for (size_t i = 0; i < a->count; i++) {
-		ts_match_species(s->catalogue->items[i], &a->profile, &s->options->keeping,
-			s->practice, &a->matches[i]);
+		ts_match_species(s->catalogue->items[i], &a->profile, &a->keeping, s->practice,
+			&a->matches[i]);
 		a->of[a->matches[i].verdict]++;
 	}
 	ts_match_sort(a->matches, a->count);
@@ -77,8 +77,8 @@ static void deciding(struct ts_text *out, const struct answer *a)
 	ts_text_put(out, " species.");
 }
 
-static struct ts_node *entry(
-	struct ts_document *doc, struct ts_text *text, const struct ts_match *m)
+static struct ts_node *entry(struct ts_document *doc, struct ts_text *text, const struct answer *a,
+	const struct ts_match *m)
 {
 	say_name(text, m->species);
 	if (m->verdict <= TS_TOLERATES) {
@@ -86,6 +86,7 @@ static struct ts_node *entry(
 		say_room(text, m->species);
 		ts_text_put(text, m->species->cautions ? "; caution: " : "");
 		say_cautions(text, m->species);
+		say_too_short(text, a, m->species);
 	}
 	return ts_doc_entry(doc, ts_doc_take(doc, text));
 }
@@ -106,7 +107,7 @@ static void reasons(struct ts_document *doc, struct ts_node *node, struct ts_tex
 {
 	ts_say_copper(text, m, profile);
 	line(doc, node, text, -1);
-	if (m->limiting < 0)
+	if (m->limiting < 0 || m->verdict == TS_SUITS)
 		return;
 	ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
 	line(doc, node, text, m->limiting);
@@ -125,7 +126,7 @@ static void section(struct ts_document *doc, struct ts_text *text, const struct 
 	ts_doc_heading(doc, 0, ts_doc_take(doc, text));
 	for (size_t i = 0; i < a->count; i++) {
 		if (a->matches[i].verdict == of)
-			reasons(doc, entry(doc, text, &a->matches[i]), text, &a->matches[i],
+			reasons(doc, entry(doc, text, a, &a->matches[i]), text, &a->matches[i],
 				&a->profile);
 	}
 }

@@ -94,6 +94,15 @@ void say_notes(struct ts_document *doc, const struct answer *a)
 	ts_text_drop(&text);
 }
 
+void say_too_short(struct ts_text *out, const struct answer *a, const struct ts_species *species)
+{
+	if (!(a->tank.length_cm > 0) || ts_match_tank_length_cm(species) <= a->tank.length_cm)
+		return;
+	ts_text_put(out, "; your ");
+	ts_text_number_short(out, a->tank.length_cm, 0);
+	ts_text_put(out, " cm are too short");
+}
+
 enum ts_hue say_hue(int parameter)
 {
 	static const enum ts_hue of[TS_PARAMETER__COUNT] = {[TS_GH] = TS_HUE_GH,

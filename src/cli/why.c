@@ -32,7 +32,7 @@ static enum ts_status match_named(struct session *s, struct answer *a)
 			continue;
 		}
 		ts_match_species(
-			species, &a->profile, &o->keeping, s->practice, &a->matches[a->count]);
+			species, &a->profile, &a->keeping, s->practice, &a->matches[a->count]);
 		a->of[a->matches[a->count++].verdict]++;
 	}
 	return ok ? TS_OK : TS_BAD_INPUT;
@@ -98,12 +98,12 @@ static void cautions(struct ts_document *doc, struct ts_node *facts, struct ts_t
 }
 
 static void one(struct ts_document *doc, struct ts_text *text, const struct ts_match *m,
-	const struct ts_profile *profile)
+	const struct answer *a)
 {
 	const struct ts_species *s = m->species;
 	struct ts_node *facts;
 
-	verdict(doc, text, m, profile);
+	verdict(doc, text, m, &a->profile);
 	parameters(doc, text, m);
 	facts = ts_doc_facts(doc, 1);
 	ts_doc_line(doc, facts, "Comes from", ts_words_home_water_said[s->home_water], NULL);
@@ -114,6 +114,7 @@ static void one(struct ts_document *doc, struct ts_text *text, const struct ts_m
 	ts_doc_line(doc, facts, "Company", ts_doc_take(doc, text), NULL);
 	say_room(text, s);
 	ts_text_put(text, " long or more");
+	say_too_short(text, a, s);
 	ts_doc_line(doc, facts, "Room", ts_doc_take(doc, text), NULL);
 	cautions(doc, facts, text, s);
 	for (size_t i = 0; i < s->sources.count; i++)
@@ -141,7 +142,7 @@ static void write_answer(struct session *s, const struct answer *a)
 	ts_doc_open(&doc, s->arena, "Species against this water");
 	ts_text_open(&text, &s->arena->allocator);
 	for (size_t i = 0; i < a->count; i++)
-		one(&doc, &text, &a->matches[i], &a->profile);
+		one(&doc, &text, &a->matches[i], a);
 	say_water(&doc, a, s->options);
 	say_overlays(&doc, s->catalogue);
 	say_notes(&doc, a);
