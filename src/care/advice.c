@@ -221,7 +221,7 @@ static bool someone_misses(const struct ts_care_state *s, enum ts_parameter p, b
 	}
 	if (who >= 0) {
 		f->animal = who;
-		f->parameter = p;
+		f->parameter = (int)p;
 	}
 	return who >= 0;
 }
