@@ -27,6 +27,7 @@ PLACES = {
     "FILE": "docs/exempla-mollis.yaml",
     "FILE...": "docs/exempla-mollis.yaml",
     "FOLDER": "species",
+    "PLAN": "examples/plans/livebearers.yaml",
     "TANK": "examples/tanks/living-room.yaml",
     "WATER": "examples/waters/kitchen-tap.yaml",
     "SPECIES...": "guppy",

@@ -20,7 +20,8 @@ FILES = {"species": ["species/*/*.yaml", "tests/data/catalogue/*.yaml"],
          "plan": ["examples/plans/*.yaml"], "tank": ["examples/tanks/*.yaml"],
          "water": ["examples/waters/*.yaml"]}
 WATER = ["--GH", "14", "--KH", "9", "--pH", "7.6", "--temperature", "25", "-f", "json"]
-ANSWERS = {"arrive": WATER, "remake": ["--to", "GH=6,KH=4"] + WATER,
+ANSWERS = {"check": ["examples/plans/wishful.yaml", "-f", "json"],
+           "arrive": WATER, "remake": ["--to", "GH=6,KH=4"] + WATER,
            "drift": ["examples/plans/old-tank.yaml", "-f", "json"], "find": ["tetra", "-f", "json"], "lint": ["README.md", "-f", "json"], "rank": WATER,
            "read": ["tests/data/reports/de-aligned-columns.case", "-f", "json"],
            "titrate": WATER + ["--nightly"], "water": WATER,

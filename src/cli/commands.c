@@ -11,6 +11,8 @@
 
 /* clang-format off */
 static const struct command commands[] = {
+	{"check", command_check, "check PLAN", "text json", false, false,
+		"what is wrong with a plan or a tank, and the smallest repair"},
 	{"drift", command_drift, "drift PLAN", "text json", false, false,
 		"where a tank's KH, pH and nitrate go under this feeding and water change"},
 	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json", true, false,

@@ -25,6 +25,8 @@ struct session {
 	struct ts_text *error; /* one line when the call itself is wrong */
 };
 
+/* A plan or tank judged. */
+enum ts_status command_check(struct session *session);
 /* Where a tank goes under its feeding and water changes. */
 enum ts_status command_drift(struct session *session);
 /* Carrying animals home. */

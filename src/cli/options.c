@@ -65,6 +65,7 @@ static const char *const words_format[] = {"text", "json", "csv", "html", NULL};
 
 #define MATCHING "propose rank remake why"
 #define CATALOGUE "arrive find propose rank remake why"
+#define RECORDS "check drift " CATALOGUE
 
 /* Sorted by name. */
 /* clang-format off */
@@ -74,7 +75,7 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "charts from plain letters"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
 	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
-	TEXTS_ROW("--catalogue", folders, "FOLDER", CATALOGUE " drift", "adds a folder of species records"),
+	TEXTS_ROW("--catalogue", folders, "FOLDER", RECORDS, "adds a folder of species records"),
 	MEASURE_ROW("--change-percent", change_percent, TS_Q_PERCENT, "\"30 %\"", "remake", "how much water a later change replaces (25 %)"),
 	COUNT_ROW("--days", days, "28", "drift", "how far ahead (28)"),
 	MEASURE_ROW("--dose", dose, TS_Q_ALKALINITY, "\"0.25 meq/L\"", "titrate", "what one step of the curve adds"),
@@ -96,7 +97,7 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--nightly", NULL, nightly, "titrate", "evening after evening, while the tank airs each night"),
 	SWITCH_ROW("--no-color", NULL, no_color, NULL, "no colour (none is used where there is no terminal)"),
 	MEASURE_ROW("--no3-rise", no3_rise, TS_Q_NITRATE, "\"10 mg/L\"", "propose", "the most that nitrate may rise in a week"),
-	SWITCH_ROW("--only-catalogue", NULL, only_catalogue, CATALOGUE " drift", "leaves the shipped records out"),
+	SWITCH_ROW("--only-catalogue", NULL, only_catalogue, RECORDS, "leaves the shipped records out"),
 	WORD_ROW("--origin", NULL, origin, words_origin, "farmed|wild", CATALOGUE, "where the animals come from (farmed)"),
 	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
 	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "propose", "writes the first list as a plan for check"),

@@ -8,8 +8,8 @@
 
 #include "report/result.h"
 
-extern const struct ts_result_shape find_result_shape, lint_result_shape, rank_result_shape,
-	read_result_shape;
+extern const struct ts_result_shape check_result_shape, find_result_shape, lint_result_shape,
+	rank_result_shape, read_result_shape;
 
 /* What programs call a record: the stem of its file. */
 const char *result_id(struct ts_arena *arena, const char *file);

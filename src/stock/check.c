@@ -160,11 +160,14 @@ static int deciding(const struct ts_match *m)
 static void match_group(struct work *w, struct ts_plan_group *g)
 {
 	struct ts_keeping keeping = {.wild = g->wild, .temperature = w->plan->tank.temp_c};
+	struct ts_profile profile = w->out->profile;
 	struct ts_ruling *r;
 	enum ts_severity severity;
 	enum ts_rule_id rule = TS_RULE_WATER;
 
-	ts_match_species(g->group.species, &w->out->profile, &keeping, w->practice, &g->match);
+	/* These two are said of the whole tank, once. */
+	profile.poisons.found &= ~(unsigned)(TS_POISON_AMMONIA | TS_POISON_NITRITE);
+	ts_match_species(g->group.species, &profile, &keeping, w->practice, &g->match);
 	if (!w->out->water_known || g->match.verdict == TS_SUITS ||
 		(g->match.verdict == TS_TOLERATES && g->match.limiting < 0))
 		return;
@@ -181,6 +184,7 @@ static void match_group(struct work *w, struct ts_plan_group *g)
 	r->subject = g->group.species;
 	r->match = &g->match;
 	r->word = deciding(&g->match);
+	r->ours = w->out->profile.poisons.copper_mg_l;
 }
 
 /* Whose wants of nitrate count: the most sensitive animal's. */

@@ -45,8 +45,8 @@ bool ts_rule_eaten(const struct ts_scene *scene, const struct ts_group *a, const
 	if (a->species->kind == TS_ANIMAL_SNAIL || b->species->kind == TS_ANIMAL_SNAIL ||
 		mouth < sold * p[TS_P_PREY_CONCERN])
 		return false;
-	r->ours = sold;
-	r->its = mouth;
+	r->ours = sold_cm(a, p);
+	r->its = mouth / slender_cm(a->species, 1, p);
 	r->severity =
 		mouth >= sold && mouth >= grown * p[TS_P_PREY_CONCERN] ? TS_CONFLICT : TS_CONCERN;
 	return true;

@@ -1,13 +1,15 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * A template a rule. In braces: a, b the two animals; ours, its, change the numbers; word the
- * caution, current or light that it is about. The rules stand in stock/rules.c.
+ * caution, current or light that it is about; fit how the water suits; name what was not found. The
+ * rules stand in stock/rules.c.
  */
 #include "words/rulings.h"
 
 #include <string.h>
 
 #include "model/shape.h"
+#include "words/sentence.h"
 
 struct row {
 	const char *says, *change;
@@ -37,7 +39,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_UNSETTLED] = {"{a}: {ours} planned, comfortable from {its}", "{change} more, where there is room", 0},
 	[TS_RULE_ATTACKED] = {"{a}: {b} injures its company; floor {ours} m2, others need {its}", NO_MATTER, 2},
 	[TS_RULE_CHASED] = {"{a}: {b} chases its company; floor {ours} m2, peace from {its}", "hiding places and a divided view, or leave one of the two out", 2},
-	[TS_RULE_EATEN] = {"{a}: {ours} cm, and {b} swallows up to {its}", "leave one of the two out, or buy it grown where that is larger", 1},
+	[TS_RULE_EATEN] = {"{a}: {ours} cm when bought, {b} swallows its like up to {its}", "leave one of the two out, or buy it grown where that is larger", 1},
 	[TS_RULE_ELECTRIC] = {"{a}: {b} stuns or kills what lives with it", "keep {b} alone", 0},
 	[TS_RULE_FIN_NIPPER] = {"{a}: {b} bites fins; {ours} of them, calmer from {its}", NO_MATTER, 0},
 	[TS_RULE_FLOW_APART] = {"{a}: wants still water, {b} a strong current", NO_MATTER, 0},
@@ -51,6 +53,25 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_SHRIMPS_EATEN] = {"{a}: {b} eats shrimps", NO_MATTER, 0},
 	[TS_RULE_SNAILS_EATEN] = {"{a}: {b} eats snails", NO_MATTER, 0},
 	[TS_RULE_TEMPERATURE_APART] = {"{a}: lives to {ours} C, {b} from {its}", NO_MATTER, 1},
+	[TS_RULE_AMMONIA] = {"ammonia {ours} mg/L N, borne to {its}: the filter is not coping", "no feed, and small changes of treated water, until it reads nil", 2},
+	[TS_RULE_BUFFER] = {"the buffer lasts {ours} days, the water is changed every {its} days", "change more water or more often, or keep fewer animals", 0},
+	[TS_RULE_CHLORINE] = {"chlorine {ours} mg/L, borne to {its}", "treat the water before any animal meets it", 3},
+	[TS_RULE_DISTRESS] = {"signs of distress: {ours}, unexplained deaths: {its}", "find the cause before anything else; a vet decides about sick animals", 0},
+	[TS_RULE_EMPTY] = {"no animal is named", "name the animals under stock", 0},
+	[TS_RULE_FILTER] = {"the filter is not known to be mature", "mature it without animals first, then buy in thirds, 14 days apart, with a test before each", 0},
+	[TS_RULE_FLOOR] = {"floor {ours} m2, the territories of all need {its}", "fewer species that hold ground, or a larger floor", 2},
+	[TS_RULE_KH_UNKNOWN] = {"KH is not given: how long the buffer lasts cannot be said", "test KH with drops", 0},
+	[TS_RULE_MANY_SPECIES] = {"{ours} species planned, {its} keep a tank of this size steady", "fewer species, more of each", 0},
+	[TS_RULE_NEWCOMERS] = {"newcomers are planned on top of sick animals: {ours} species", "buy nothing until all is well for four weeks", 0},
+	[TS_RULE_NITRATE] = {"nitrate {ours} mg/L, comfortable to {its}", "small changes, more often, until it falls", 0},
+	[TS_RULE_NITRATE_LOAD] = {"nitrate will settle at {ours} mg/L, comfortable to {its}", "fewer animals, less feed, or more water changed", 0},
+	[TS_RULE_NITRITE] = {"nitrite {ours} mg/L N, borne to {its}: the filter is not coping", "no feed, and small changes of treated water, until it reads nil", 3},
+	[TS_RULE_TEMPERATURE_UNKNOWN] = {"what the tank runs at is not given", "write temperature: 24..26 C into the tank", 0},
+	[TS_RULE_UNKNOWN_SPECIES] = {"'{name}' is no name in the catalogue", "write another of its names; an unknown animal never passes", 0},
+	[TS_RULE_WARM_OXYGEN] = {"{its} C: such warm water holds {ours} mg/L of oxygen at the most", "keep the surface moving", 1},
+	[TS_RULE_WATER] = {"{a}: {fit}", "leave it out", 1},
+	[TS_RULE_WATER_UNKNOWN] = {"no water was measured", "GH first, with a drop kit: it decides most", 0},
+	[TS_RULE_WATER_UNSURE] = {"{a}: unsure; {fit}", "measure that again, with drops", 1},
 };
 /* clang-format on */
 
@@ -84,6 +105,25 @@ static void put_number(struct ts_text *text, double value, int decimals)
 		ts_text_put(text, "unknown");
 }
 
+/* How the water fits the animal: what decides, in the house sentence. */
+static void put_fit(struct ts_text *text, const struct ts_ruling *r)
+{
+	const struct ts_match *m = r->match;
+
+	if (!isnan(m->copper_borne_mg_l)) {
+		ts_text_put(text, "copper ");
+		put_number(text, r->ours, 3);
+		ts_text_put(text, " mg/L, borne to ");
+		put_number(text, m->copper_borne_mg_l, 3);
+	} else if (m->gh_missing) {
+		ts_text_put(text, "GH is not given, and it decides most");
+	} else if (r->word < 0) {
+		ts_text_put(text, "what was measured leaves it open");
+	} else {
+		ts_say_parameter(text, (enum ts_parameter)r->word, &m->at[r->word]);
+	}
+}
+
 static void put_part(
 	struct ts_text *text, const struct ts_ruling *r, const char *name, size_t len, int decimals)
 {
@@ -93,6 +133,10 @@ static void put_part(
 		ts_say_animal(text, r->other);
 	else if (strncmp(name, "word", len) == 0)
 		ts_text_put(text, word_of(r));
+	else if (strncmp(name, "name", len) == 0)
+		ts_text_put(text, r->name);
+	else if (strncmp(name, "fit", len) == 0)
+		put_fit(text, r);
 	else if (strncmp(name, "ours", len) == 0)
 		put_number(text, r->ours, decimals);
 	else if (strncmp(name, "its", len) == 0)

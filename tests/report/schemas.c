@@ -22,6 +22,7 @@ static const struct {
 	{"plan.json", &ts_shape_plan, NULL, NULL},
 	{"species.json", &ts_shape_species, NULL, NULL},
 	{"tank.json", &ts_shape_tank, NULL, NULL},
+	{"answer-check.json", NULL, "check", &check_result_shape},
 	{"answer-drift.json", NULL, "drift", &ts_result_drift},
 	{"answer-arrive.json", NULL, "arrive", &ts_result_arrive},
 	{"answer-find.json", NULL, "find", &find_result_shape},
