@@ -11,7 +11,7 @@
 /* What all lines prefer, or tolerate; not known when nobody's band is. */
 static struct ts_shared shared(const struct ts_community *c, int parameter, bool preferred)
 {
-	struct ts_shared s = {.comfortable = preferred, .range = {-INFINITY, INFINITY}};
+	struct ts_shared s = {.comfortable = preferred, .range = {-(double)INFINITY, (double)INFINITY}};
 
 	for (size_t i = 0; i < c->count; i++) {
 		const struct ts_match *m = &c->lines[i].candidacy->match;
@@ -65,7 +65,7 @@ static bool order_of_purchase(struct ts_community *c, struct ts_arena *arena)
 
 bool ts_community_describe(struct ts_community *c, struct ts_arena *arena)
 {
-	double least = INFINITY;
+	double least = (double)INFINITY;
 
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
 		c->shared[p] = shared(c, p, true);

@@ -404,7 +404,7 @@ static bool open_work(struct work *w, struct ts_arena *arena)
 		w->levels[d].key = ts_arena_array(arena, m->count, sizeof(int64_t));
 		w->levels[d].list = ts_arena_array(arena, m->count, sizeof(struct candidate));
 	}
-	return !arena->failed;
+	return !arena->failed && w->levels[0].list;
 }
 
 /* Lists the items that matter by their worth, and their conflicts in that order. */
