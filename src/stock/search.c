@@ -248,29 +248,68 @@ static void drop_by_price(struct work *w, const struct node *n, struct level *l,
 	l->count = kept;
 }
 
+/* What choosing the item takes off the points for the least fit, at once and whatever follows. */
+static int64_t loss_of(const struct work *w, const struct node *n, size_t i)
+{
+	int fit = item_of(w, i)->fit;
+
+	return fit < n->fit ? fit_points(w, n->fit - fit) : 0;
+}
+
+/* The open items of a node; true when some of them are served worse than all chosen so far. */
+static bool gather(struct work *w, const struct node *n, struct level *l)
+{
+	unsigned reach = n->zones;
+	bool losses = false;
+
+	l->count = 0;
+	for (size_t at = 0; at < w->words && l->picks; at++) {
+		for (uint64_t bits = l->open[at]; bits; bits &= bits - 1) {
+			size_t i = at * 64 + (size_t)__builtin_ctzll(bits);
+
+			reach |= item_of(w, i)->zones;
+			losses |= item_of(w, i)->fit < n->fit;
+			l->list[l->count++] = (struct candidate){l->key[i], i};
+		}
+	}
+	l->base = n->sum + fit_points(w, n->fit) + zone_points(w, reach);
+	return losses;
+}
+
+/*
+ * Drops the items whose own loss of fit is more than the best of the others can make up; then each
+ * of the rest carries its share of its loss.
+ */
+static void take_losses(struct work *w, const struct node *n, struct level *l)
+{
+	int64_t rest;
+	size_t kept = 0;
+
+	sort_candidates(l->list, l->count);
+	rest = l->base + cover(w, l, l->list, 0, l->picks - 1);
+	for (size_t c = 0; c < l->count; c++) {
+		struct candidate one = l->list[c];
+		int64_t loss = loss_of(w, n, one.item);
+
+		if (!hopeful(w, rest + one.worth - loss))
+			continue;
+		one.worth -= loss / (int64_t)l->picks;
+		l->list[kept++] = one;
+	}
+	l->count = kept;
+}
+
 /* Lists the open items of a node, best first, without those that cannot be part of a better list.
  */
 static void list_candidates(struct work *w, const struct node *n)
 {
 	struct level *l = &w->levels[n->depth];
-	unsigned reach = n->zones;
 	int64_t rest;
 
-	l->count = 0;
 	l->picks = (size_t)w->model->species_most - n->depth;
 	l->familiar_picks = (size_t)((int)l->picks + n->fresh - n->familiar) / 2;
-	for (size_t at = 0; at < w->words && l->picks; at++) {
-		for (uint64_t bits = l->open[at]; bits; bits &= bits - 1) {
-			size_t i = at * 64 + (size_t)__builtin_ctzll(bits);
-			const struct ts_model_item *item = item_of(w, i);
-			int loss = item->fit < n->fit ? n->fit - item->fit : 0;
-
-			reach |= item->zones;
-			l->list[l->count++] = (struct candidate){
-				l->key[i] - fit_points(w, loss) / (int64_t)l->picks, i};
-		}
-	}
-	l->base = n->sum + fit_points(w, n->fit) + zone_points(w, reach);
+	if (gather(w, n, l))
+		take_losses(w, n, l);
 	sort_candidates(l->list, l->count);
 	rest = l->picks ? l->base + cover(w, l, l->list, 0, l->picks - 1) : 0;
 	while (l->count && !hopeful(w, rest + l->list[l->count - 1].worth))
