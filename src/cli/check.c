@@ -8,6 +8,8 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "care/plan_state.h"
+#include "words/advice.h"
 #include "words/rulings.h"
 
 /* Findings of one gravity that a screen shows. */
@@ -25,6 +27,51 @@ static enum ts_status look_up(struct session *s, struct check_answer *a)
 		a->species[i] = ts_catalogue_species(
 			s->catalogue, a->plan.stock[i].species, &a->candidates[i]);
 	return TS_OK;
+}
+
+/* What lives in the tank already, against the tank's own water; then what to do about it. */
+static enum ts_status advise(struct session *s, struct check_answer *a)
+{
+	struct ts_plan_state *state = ts_arena_take(s->arena, sizeof *state);
+	struct ts_match *residents =
+		ts_arena_array(s->arena, a->plan.stock_count + 1, sizeof *residents);
+	struct ts_keeping keeping = {.temperature = a->plan.tank.temp_c};
+	size_t count = 0;
+
+	if (!state || !residents)
+		return TS_NO_MEMORY;
+	ts_plan_state_make(&a->plan, s->today, s->practice, state);
+	for (size_t i = 0; i < a->plan.stock_count; i++) {
+		if (!a->species[i] || !ts_in_tank(&a->plan.stock[i]))
+			continue;
+		keeping.wild = a->plan.stock[i].origin == TS_ORIGIN_WILD;
+		ts_match_species(
+			a->species[i], &state->tank, &keeping, s->practice, &residents[count++]);
+	}
+	if (!count)
+		return TS_OK;
+	ts_plan_state_residents(state, residents, count);
+	if (isnan(state->state.buffer_days) && a->check.load_known)
+		state->state.buffer_days = a->check.load.buffer_days.value;
+	a->residents = residents;
+	a->advice_count = ts_advise(&state->state, s->practice, a->advice);
+	return TS_OK;
+}
+
+static void say_advice(struct ts_document *doc, struct ts_text *text, const struct check_answer *a)
+{
+	for (size_t i = 0; i < a->advice_count; i++) {
+		const struct ts_advice *advice = &a->advice[i];
+		struct ts_node *entry;
+
+		if (!i)
+			ts_doc_heading(doc, 0, "What to do about the water");
+		ts_text_puts(text, ts_urgency_words[advice->row->urgency], ": ", NULL);
+		ts_say_advice(text, advice, a->residents);
+		entry = ts_doc_entry(doc, ts_doc_take(doc, text));
+		ts_say_advice_because(text, advice, a->residents);
+		ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
+	}
 }
 
 static bool stands_in_the_way(const struct ts_ruling *r)
@@ -204,6 +251,7 @@ static void show(struct session *s, const struct check_answer *a)
 	ts_text_open(&text, &s->arena->allocator);
 	say_verdict(&doc, &text, a);
 	say_findings(&doc, &text, a, TS_CONFLICT, "What harms");
+	say_advice(&doc, &text, a);
 	say_repair(&doc, &text, &a->check);
 	say_findings(&doc, &text, a, TS_CONCERN,
 		a->check.verdict == TS_PLAN_SOUND_IF ? "Sound only if" : "Open, or not right yet");
@@ -232,6 +280,8 @@ enum ts_status command_check(struct session *s)
 		status = look_up(s, &a);
 	if (!status)
 		status = ts_check_plan(&a.plan, a.species, s->practice, s->arena, &a.check);
+	if (!status)
+		status = advise(s, &a);
 	if (status)
 		return status;
 	if (o->format == FORMAT_JSON)

@@ -6,6 +6,7 @@
 #ifndef TS_CLI_CHECK_H
 #define TS_CLI_CHECK_H
 
+#include "care/advice.h"
 #include "cli/commands.h"
 #include "stock/check.h"
 
@@ -16,6 +17,10 @@ struct check_answer {
 	const struct ts_species **species;
 	struct ts_candidates *candidates; /* of each line without a species */
 	struct ts_check check;
+	/* About the water of a running tank; none for one that holds no animals yet. */
+	struct ts_advice advice[TS_ADVICE_MOST];
+	size_t advice_count;
+	const struct ts_match *residents;
 };
 
 extern const char *const check_verdicts[TS_PLAN_VERDICT__COUNT + 1];

@@ -5,6 +5,7 @@
 #include "base/arena.h"
 #include "cli/check.h"
 #include "cli/results.h"
+#include "words/advice.h"
 #include "words/names.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
@@ -210,6 +211,24 @@ static void put_repair(
 	}
 }
 
+static void put_advice(struct session *s, const struct check_answer *a, struct ts_text *text,
+	struct check_rows *rows)
+{
+	rows->advice = ts_arena_array(s->arena, a->advice_count + 1, sizeof *rows->advice);
+	for (size_t i = 0; rows->advice && i < a->advice_count; i++) {
+		struct advice_row *row = &rows->advice[rows->advice_count++];
+
+		row->outcome = ts_outcome_words[a->advice[i].row->outcome];
+		row->urgency = ts_urgency_words[a->advice[i].row->urgency];
+		ts_say_advice(text, &a->advice[i], a->residents);
+		row->says = kept(s->arena, text);
+		row->because.items = ts_arena_array(s->arena, 1, sizeof *row->because.items);
+		ts_say_advice_because(text, &a->advice[i], a->residents);
+		if (row->because.items && text->len)
+			row->because.items[row->because.count++] = kept(s->arena, text);
+	}
+}
+
 static struct ts_range ends(const struct ts_estimate *e)
 {
 	return (struct ts_range){e->low, e->high};
@@ -243,6 +262,7 @@ void check_json(struct session *s, const struct check_answer *a)
 	ts_text_open(&text, &s->arena->allocator);
 	put_findings(s, a, &text, &rows);
 	put_repair(s, &a->check, &text, &rows);
+	put_advice(s, a, &text, &rows);
 	put_load(&a->check, &rows.load);
 	s->arena->failed |= text.failed;
 	ts_text_drop(&text);

@@ -111,7 +111,7 @@ static const struct flag flags[] = {
 	TEXT_ROW("--tank", "-t", tank_file, "FILE", "arrive propose rank remake why", "a tank file"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " mix titrate water", "what the tank runs at (mix, water: the sample), C or F"),
 	TEXT_ROW("--to", NULL, to, "GH=11,KH=10", "remake", "the water wished outright, figures or ranges"),
-	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive drift keep propose rank remake titrate why water", "takes that day for today"),
+	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive check drift keep propose rank remake titrate why water", "takes that day for today"),
 	WORD_ROW("--top-up", NULL, top_up, words_top_up, "tap|pure", "drift", "what replaces evaporated water (tap)"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version"),

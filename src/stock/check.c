@@ -574,6 +574,7 @@ enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species
 	if (check.count)
 		qsort(check.rulings, check.count, sizeof *check.rulings, compare);
 	check.verdict = verdict_of(&w);
+	check.repair_proven = check.verdict != TS_PLAN_UNSOUND; /* nothing to repair */
 	if (check.count > TS_CHECK_MOST) {
 		check.more = check.count - TS_CHECK_MOST;
 		check.count = TS_CHECK_MOST;
