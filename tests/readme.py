@@ -99,7 +99,7 @@ def fault(command, want):
     """What is wrong with a command that is shown, or nothing."""
     if want is not None:
         got = run(command.replace("tapshoal", PROGRAM, 1)).stdout.strip()
-        return "" if got == want else "other output:\n" + got
+        return "" if got and got == want else "other output:\n" + got
     if command.startswith("tapshoal "):
         if command.count(" ") == 1:  # the name of a command, not a call
             command += " --help"
