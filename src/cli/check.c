@@ -10,6 +10,7 @@
 #include "base/arena.h"
 #include "care/plan_state.h"
 #include "words/advice.h"
+#include "words/care.h"
 #include "words/rulings.h"
 
 /* Findings of one gravity that a screen shows. */
@@ -259,6 +260,7 @@ static void show(struct session *s, const struct check_answer *a)
 	say_findings(&doc, &text, a, TS_NOTE, "To know");
 	s->arena->failed |= text.failed;
 	ts_text_drop(&text);
+	ts_doc_see(&doc, ts_guide_alone);
 	session_write(s, &doc);
 }
 
