@@ -575,12 +575,12 @@ enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species
 		qsort(check.rulings, check.count, sizeof *check.rulings, compare);
 	check.verdict = verdict_of(&w);
 	check.repair_proven = check.verdict != TS_PLAN_UNSOUND; /* nothing to repair */
+	if (check.verdict == TS_PLAN_UNSOUND && !arena->failed)
+		ts_check_repair(plan, w.practice, arena, &check);
 	if (check.count > TS_CHECK_MOST) {
 		check.more = check.count - TS_CHECK_MOST;
 		check.count = TS_CHECK_MOST;
 	}
-	if (check.verdict == TS_PLAN_UNSOUND && !arena->failed)
-		ts_check_repair(plan, w.practice, arena, &check);
 	if (arena->failed)
 		return TS_NO_MEMORY;
 	*ret = check;

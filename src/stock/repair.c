@@ -4,8 +4,11 @@
  * species keep, another number, or none. Up to 16 species all of it is searched; beyond that the
  * species with most conflicts goes until none is left, and the answer says that it is not proven.
  */
-#include "base/arena.h"
 #include "stock/check.h"
+
+#include <string.h>
+
+#include "base/arena.h"
 #include "stock/levels.h"
 #include "stock/rules.h"
 
@@ -223,48 +226,69 @@ static void exact(const struct ts_plan *plan, const struct ts_practice *practice
 	put_steps(&w, arena, check);
 }
 
-/* Which group stands in most conflicts; the count of them all where there is none. */
-static size_t worst(const struct ts_check *c, const bool *gone)
+/* A conflict between two groups, or of one alone (`other` = count of groups). */
+struct clash {
+	size_t subject, other;
+};
+
+static size_t index_of(const struct ts_check *c, const struct ts_species *species)
 {
-	size_t worst = c->group_count, most = 0;
+	size_t i = 0;
 
-	for (size_t i = 0; i < c->group_count; i++) {
-		const struct ts_species *s = c->groups[i].group.species;
-		size_t in = 0;
+	while (species && i < c->group_count && c->groups[i].group.species != species)
+		i++;
+	return species ? i : c->group_count;
+}
 
-		for (size_t k = 0; k < c->count && !gone[i]; k++) {
-			const struct ts_ruling *r = &c->rulings[k];
-			bool other_gone = false;
+static size_t list_clashes(const struct ts_check *c, struct clash *ret)
+{
+	size_t count = 0;
 
-			for (size_t j = 0; j < c->group_count; j++) {
-				const struct ts_species *t = c->groups[j].group.species;
-
-				other_gone |= gone[j] && (t == r->subject || t == r->other);
-			}
-			in += r->severity == TS_CONFLICT && !other_gone &&
-			      (r->subject == s || r->other == s);
-		}
-		if (in > most) {
-			most = in;
-			worst = i;
-		}
+	for (size_t k = 0; k < c->count && c->rulings[k].severity >= TS_CONFLICT; k++) {
+		if (c->rulings[k].subject)
+			ret[count++] = (struct clash){index_of(c, c->rulings[k].subject),
+				index_of(c, c->rulings[k].other)};
 	}
-	return worst;
+	return count;
+}
+
+/* Drops the clashes that are over with this group, and counts what each is left in. */
+static size_t count_clashes(
+	struct clash *clashes, size_t count, size_t gone, size_t groups, size_t *in)
+{
+	size_t left = 0;
+
+	memset(in, 0, (groups + 1) * sizeof *in);
+	for (size_t k = 0; k < count; k++) {
+		if (clashes[k].subject == gone || clashes[k].other == gone)
+			continue;
+		in[clashes[k].subject]++;
+		in[clashes[k].other]++;
+		clashes[left++] = clashes[k];
+	}
+	return left;
 }
 
 /* Too many species to try all: the one in most conflicts goes, again and again. */
 static void greedy(struct ts_arena *arena, struct ts_check *check)
 {
-	bool *gone = ts_arena_array(arena, check->group_count, sizeof *gone);
-	size_t i;
+	size_t groups = check->group_count, none = groups + 1, count;
+	struct clash *clashes = ts_arena_array(arena, check->count + 1, sizeof *clashes);
+	size_t *in = ts_arena_array(arena, groups + 1, sizeof *in);
 
-	check->repair = ts_arena_array(arena, check->group_count, sizeof *check->repair);
-	if (!gone || !check->repair)
+	check->repair = ts_arena_array(arena, groups, sizeof *check->repair);
+	if (!clashes || !in || !check->repair)
 		return;
-	while ((i = worst(check, gone)) < check->group_count) {
-		gone[i] = true;
-		check->repair[check->repair_count++] = (struct ts_repair_step){
-			check->groups[i].group.species, ts_group_count(&check->groups[i].group), 0};
+	count = count_clashes(clashes, list_clashes(check, clashes), none, groups, in);
+	while (count) {
+		size_t worst = 0;
+
+		for (size_t i = 1; i < groups; i++)
+			worst = in[i] > in[worst] ? i : worst;
+		check->repair[check->repair_count++] =
+			(struct ts_repair_step){check->groups[worst].group.species,
+				ts_group_count(&check->groups[worst].group), 0};
+		count = count_clashes(clashes, count, worst, groups, in);
 	}
 }
 
