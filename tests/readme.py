@@ -38,6 +38,7 @@ SCRIPT = "script"  # a script that .ci/run calls contains the text
 HERE = "here"  # run with these replacements; must exit 0
 HOW = {
     "sh examples/first-match.sh": (HERE, {}),
+    "sh examples/propose-and-check.sh": (HERE, {}),
     "sh tests/run.sh": (SCRIPT, ".ci/run", "tests/run.sh"),
     "sh tests/full.sh": (SCRIPT, ".ci/run", "tests/full.sh"),
     "sh tests/bench/rank.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/rank.sh"),

@@ -159,7 +159,7 @@ static void verdict(struct ts_document *doc, struct ts_text *text, const struct 
 	else
 		ts_text_put(text, "These go together in this water and this tank.");
 	first = ts_doc_take(doc, text);
-	if (p->count) {
+	if (p->count && !a->held_count) {
 		ts_text_put(text, "What decides: ");
 		propose_say_limiting(text, &p->lists[0]);
 		ts_text_put(text, ".");
@@ -171,7 +171,10 @@ static void verdict(struct ts_document *doc, struct ts_text *text, const struct 
 static void held(struct ts_document *doc, struct ts_text *text, const struct propose_answer *a)
 {
 	for (size_t i = 0; i < a->held_count; i++) {
-		ts_text_puts(text, "First: ", ts_rule_rows[a->held[i].rule].says, ".", NULL);
+		ts_say_ruling(text, &a->held[i]);
+		ts_text_put(text, ": ");
+		ts_say_change(text, &a->held[i]);
+		ts_text_put(text, ".");
 		ts_doc_paragraph(doc, ts_doc_take(doc, text));
 	}
 }
@@ -346,7 +349,10 @@ static void list(struct ts_document *doc, struct ts_text *text, const struct pro
 	shared_water(doc, text, c);
 	if (a->proposal.conditions)
 		conditions(doc, text, a, c);
-	ts_doc_heading(doc, 1, !a->filter_young ? "What to buy first" : "Later, in thirds");
+	ts_doc_heading(doc, 1,
+		a->filter_young ? "Later, in thirds"
+		: a->held_count ? "Later, what to buy first"
+				: "What to buy first");
 	purchases(doc, text, a, c);
 }
 

@@ -1,0 +1,220 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The bounds of the search. At a node: what is chosen, plus the best worths of a greedy cover of
+ * the rest by cliques of conflicts (each clique gives one at the most), plus the zones that can
+ * still be reached; a loss of fit is shared evenly among the picks that are left, which never
+ * overstates it.
+ */
+#include "stock/search_work.h"
+
+#include <string.h>
+
+static bool before(const struct ts_search_candidate *a, const struct ts_search_candidate *b)
+{
+	return a->worth != b->worth ? a->worth > b->worth : a->item < b->item;
+}
+
+/* Shell's sort: the lists are short and nearly in order, since they are made in that order. */
+void ts_search_sort(struct ts_search_candidate *list, size_t count)
+{
+	static const size_t gaps[] = {301, 132, 57, 23, 10, 4, 1};
+
+	for (size_t g = 0; g < sizeof gaps / sizeof *gaps; g++) {
+		size_t gap = gaps[g];
+
+		for (size_t i = gap; i < count; i++) {
+			struct ts_search_candidate c = list[i];
+			size_t at = i;
+
+			for (; at >= gap && before(&c, &list[at - gap]); at -= gap)
+				list[at] = list[at - gap];
+			list[at] = c;
+		}
+	}
+}
+
+/* Takes the candidate into a clique that all of it conflicts with; false: it needs a new one. */
+static bool join_clique(
+	struct ts_search_work *w, const bool *familiar, size_t cliques, size_t item, bool old)
+{
+	for (size_t c = 0; c < cliques; c++) {
+		uint64_t *common = w->cliques + c * w->words;
+
+		if (familiar[c] != old || !ts_search_bit(common, item))
+			continue;
+		for (size_t i = 0; i < w->words; i++)
+			common[i] &= w->conflicts[item * w->words + i];
+		return true;
+	}
+	return false;
+}
+
+/*
+ * At the most this much can `picks` of the candidates from `from` on add. Cliques hold familiar
+ * genera or others, never both, so that the limit on the familiar ones may be counted by cliques.
+ */
+int64_t ts_search_cover(struct ts_search_work *w, const struct ts_search_level *l,
+	const struct ts_search_candidate *list, size_t from, size_t picks)
+{
+	bool familiar[TS_MODEL_SPECIES_MOST];
+	size_t cliques = 0, familiar_left = l->familiar_picks;
+	int64_t sum = 0;
+
+	for (size_t i = from; i < l->count && cliques < picks && list[i].worth > 0; i++) {
+		size_t item = list[i].item;
+		bool old = ts_search_is_familiar(w->model, ts_search_item_of(w, item));
+
+		if (join_clique(w, familiar, cliques, item, old) || (old && !familiar_left))
+			continue;
+		familiar_left -= old;
+		familiar[cliques] = old;
+		memcpy(w->cliques + cliques * w->words, w->conflicts + item * w->words,
+			w->words * sizeof *w->cliques);
+		cliques++;
+		sum += list[i].worth;
+	}
+	return sum;
+}
+
+/*
+ * The bound once more where the weight binds: every unit of it has a price, and what is left of it
+ * is sold at that price. For the right price this is the fractional knapsack; any price is valid.
+ * Sorts a copy of the candidates by what they are worth beyond the price of their weight.
+ */
+static int64_t priced_base(struct ts_search_work *w, const struct ts_search_node *n,
+	const struct ts_search_level *l, int64_t price)
+{
+	for (size_t c = 0; c < l->count; c++) {
+		w->priced[c] = l->list[c];
+		w->priced[c].worth -= price * ts_search_item_of(w, l->list[c].item)->weight;
+	}
+	ts_search_sort(w->priced, l->count);
+	return l->base + price * n->weight_left;
+}
+
+/* Drops the candidates that the price of their weight shows to be hopeless. */
+static void drop_by_price(struct ts_search_work *w, const struct ts_search_node *n,
+	struct ts_search_level *l, int64_t price)
+{
+	int64_t base = priced_base(w, n, l, price), rest;
+	size_t kept = 0;
+
+	if (!ts_search_hopeful(w, base + ts_search_cover(w, l, w->priced, 0, l->picks))) {
+		l->count = 0;
+		return;
+	}
+	rest = base + ts_search_cover(w, l, w->priced, 0, l->picks - 1);
+	for (size_t c = 0; c < l->count; c++) {
+		int64_t cost = price * ts_search_item_of(w, l->list[c].item)->weight;
+
+		if (ts_search_hopeful(w, rest + l->list[c].worth - cost))
+			l->list[kept++] = l->list[c];
+	}
+	l->count = kept;
+}
+
+/* What choosing the item takes off the points for the least fit, at once and whatever follows. */
+static int64_t loss_of(const struct ts_search_work *w, const struct ts_search_node *n, size_t i)
+{
+	int fit = ts_search_item_of(w, i)->fit;
+
+	return fit < n->fit ? ts_search_fit_points(w, n->fit - fit) : 0;
+}
+
+/* The open items of a node; true when some of them are served worse than all chosen so far. */
+static bool gather(
+	struct ts_search_work *w, const struct ts_search_node *n, struct ts_search_level *l)
+{
+	unsigned reach = n->zones;
+	bool losses = false;
+
+	l->count = 0;
+	for (size_t at = 0; at < w->words && l->picks; at++) {
+		for (uint64_t bits = l->open[at]; bits; bits &= bits - 1) {
+			size_t i = at * 64 + (size_t)__builtin_ctzll(bits);
+
+			reach |= ts_search_item_of(w, i)->zones;
+			losses |= ts_search_item_of(w, i)->fit < n->fit;
+			l->list[l->count++] = (struct ts_search_candidate){l->key[i], i};
+		}
+	}
+	l->base = n->sum + ts_search_fit_points(w, n->fit) + ts_search_zone_points(w, reach);
+	return losses;
+}
+
+/*
+ * Drops the items whose own loss of fit is more than the best of the others can make up; then each
+ * of the rest carries its share of its loss.
+ */
+static void take_losses(
+	struct ts_search_work *w, const struct ts_search_node *n, struct ts_search_level *l)
+{
+	int64_t rest;
+	size_t kept = 0;
+
+	ts_search_sort(l->list, l->count);
+	rest = l->base + ts_search_cover(w, l, l->list, 0, l->picks - 1);
+	for (size_t c = 0; c < l->count; c++) {
+		struct ts_search_candidate one = l->list[c];
+		int64_t loss = loss_of(w, n, one.item);
+
+		if (!ts_search_hopeful(w, rest + one.worth - loss))
+			continue;
+		one.worth -= loss / (int64_t)l->picks;
+		l->list[kept++] = one;
+	}
+	l->count = kept;
+}
+
+/* Lists the open items of a node, best first, without those that cannot be part of a better list.
+ */
+void ts_search_list_candidates(struct ts_search_work *w, const struct ts_search_node *n)
+{
+	struct ts_search_level *l = &w->levels[n->depth];
+	int64_t rest;
+
+	l->picks = (size_t)w->model->species_most - n->depth;
+	l->familiar_picks = (size_t)((int)l->picks + n->fresh - n->familiar) / 2;
+	if (gather(w, n, l))
+		take_losses(w, n, l);
+	ts_search_sort(l->list, l->count);
+	rest = l->picks ? l->base + ts_search_cover(w, l, l->list, 0, l->picks - 1) : 0;
+	while (l->count && !ts_search_hopeful(w, rest + l->list[l->count - 1].worth))
+		l->count--;
+	for (size_t p = 0; p < TS_SEARCH_PRICES && w->prices[0] && l->count; p++)
+		drop_by_price(w, n, l, w->prices[p]);
+}
+
+/* The bound of the whole tree at a price of weight. */
+static int64_t bound_at(struct ts_search_work *w, const struct ts_search_node *root, int64_t price)
+{
+	const struct ts_search_level *l = &w->levels[0];
+	int64_t base = priced_base(w, root, l, price);
+
+	return base + ts_search_cover(w, l, w->priced, 0, l->picks);
+}
+
+/*
+ * The price with the least bound for the whole tree, by thirds (the bound is convex in it, nearly
+ * so with cliques); further down more or less of it may be better.
+ */
+void ts_search_find_prices(struct ts_search_work *w, const struct ts_search_node *root)
+{
+	int64_t low = 0,
+		high = TS_SEARCH_PRICES_MOST / (root->weight_left > 0 ? root->weight_left : 1);
+
+	ts_search_list_candidates(w, root);
+	while (high - low > 2) {
+		int64_t third = (high - low) / 3;
+
+		if (bound_at(w, root, low + third) <= bound_at(w, root, high - third))
+			high -= third;
+		else
+			low += third;
+	}
+	if (bound_at(w, root, low) >= bound_at(w, root, 0))
+		low = 0;
+	w->prices[0] = low;
+	w->prices[1] = low / 2;
+	w->prices[2] = 2 * low;
+}

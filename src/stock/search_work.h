@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What the two halves of the search share: its state, and what search_bound.c tells search.c of a
+ * node. For these two files only.
+ */
+#ifndef TS_STOCK_SEARCH_WORK_H
+#define TS_STOCK_SEARCH_WORK_H
+
+#include "stock/search.h"
+
+/* One point, one species in units of weight: a list weighs less than TS_SEARCH_ONE_SPECIES, see
+ * model.h. */
+#define TS_SEARCH_ONE_SPECIES ((int64_t)1 << 26)
+#define TS_SEARCH_ONE_POINT ((int64_t)1 << 32)
+_Static_assert(
+	(int64_t)TS_MODEL_SPECIES_MOST *TS_MODEL_FIGURE_MOST < TS_SEARCH_ONE_SPECIES, "weights");
+_Static_assert(
+	(TS_MODEL_SPECIES_MOST + 1) * TS_SEARCH_ONE_SPECIES < TS_SEARCH_ONE_POINT, "species");
+
+/* Price times weight stays below this: far beyond any worth, far from an overflow. */
+#define TS_SEARCH_PRICES_MOST ((int64_t)1 << 50)
+#define TS_SEARCH_PRICES 3
+#define TS_SEARCH_NO_LIST INT64_MIN
+
+struct ts_search_candidate {
+	int64_t worth; /* with the share of the loss of fit taken off */
+	size_t item;
+};
+
+/* What is chosen so far, summed up. */
+struct ts_search_node {
+	size_t depth;
+	int64_t sum; /* worth of the chosen but for fit and zones */
+	int64_t weight_left, floor_left;
+	int fit;
+	unsigned zones;
+	int familiar, fresh; /* chosen outside the must groups */
+};
+
+struct ts_search_level {
+	uint64_t *open; /* items that may still join what is chosen */
+	int64_t *key;   /* by item: its worth less its frictions with the chosen */
+	struct ts_search_candidate *list;
+	size_t count; /* of list */
+	int64_t base; /* worth that is sure or within reach whatever is picked */
+	size_t picks; /* how many more may be chosen */
+	size_t familiar_picks;
+};
+
+/*
+ * The search sees the items that matter only, in the order of their worth: `original` leads back.
+ */
+struct ts_search_work {
+	const struct ts_model *model;
+	const struct ts_search_limits *limits;
+	size_t count, words;
+	size_t *original, *place; /* place: the other way round, model->count = left out */
+	size_t *musts, must_count;
+	uint64_t *conflicts; /* rows of the items that matter; the own group is in them */
+	struct ts_search_level levels[TS_MODEL_SPECIES_MOST + 1];
+	uint64_t *cliques;                  /* room for one row per pick */
+	struct ts_search_candidate *priced; /* room for a list */
+	int64_t prices[TS_SEARCH_PRICES];   /* worth of one unit of weight; 0: the weight does not
+					       bind */
+	size_t chosen[TS_MODEL_SPECIES_MOST];
+	size_t best_chosen[TS_MODEL_SPECIES_MOST];
+	size_t best_count;
+	int64_t best, upper;
+	size_t nodes, nodes_most;
+	bool by_names; /* second pass: the first list of worth `best`, in the order of names */
+	bool found, given_up;
+};
+
+static inline const struct ts_model_item *ts_search_item_of(
+	const struct ts_search_work *w, size_t i)
+{
+	return &w->model->items[w->original[i]];
+}
+
+static inline bool ts_search_bit(const uint64_t *row, size_t i)
+{
+	return row[i / 64] >> (i % 64) & 1;
+}
+
+static inline int64_t ts_search_item_worth(const struct ts_model_item *item)
+{
+	return item->value * TS_SEARCH_ONE_POINT - TS_SEARCH_ONE_SPECIES - item->weight;
+}
+
+static inline bool ts_search_is_familiar(const struct ts_model *m, const struct ts_model_item *item)
+{
+	return m->familiar[item->genus] && !m->must[item->group];
+}
+
+static inline int64_t ts_search_zone_points(const struct ts_search_work *w, unsigned zones)
+{
+	int64_t n = 0;
+
+	for (int z = 0; z < TS_ZONE__COUNT; z++)
+		n += zones >> z & 1;
+	return n * w->model->zone_points * TS_SEARCH_ONE_POINT;
+}
+
+static inline int64_t ts_search_fit_points(const struct ts_search_work *w, int fit)
+{
+	return (int64_t)w->model->fit_points * fit * TS_SEARCH_ONE_POINT;
+}
+
+/* Whether a bound leaves hope: for something better, or for an equal list in the second pass. */
+static inline bool ts_search_hopeful(const struct ts_search_work *w, int64_t bound)
+{
+	return w->by_names ? bound >= w->best : bound > w->best;
+}
+
+/* Best first; equals in the order of the items. */
+void ts_search_sort(struct ts_search_candidate *list, size_t count);
+
+/*
+ * At the most this much can `picks` of the candidates of `list` (as many as the level's) from
+ * `from` on add to the level's base.
+ */
+int64_t ts_search_cover(struct ts_search_work *work, const struct ts_search_level *level,
+	const struct ts_search_candidate *list, size_t from, size_t picks);
+
+/* Lists the open items of a node, best first, without those that cannot be part of a better list.
+ */
+void ts_search_list_candidates(struct ts_search_work *work, const struct ts_search_node *node);
+
+/* Finds the prices of weight; uses the root's list. */
+void ts_search_find_prices(struct ts_search_work *work, const struct ts_search_node *root);
+
+#endif
