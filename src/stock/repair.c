@@ -42,11 +42,12 @@ struct work {
 	double nitrogen_most_mg, floor_most_m2;
 	size_t chosen[TS_REPAIR_EXACT], best[TS_REPAIR_EXACT];
 	int best_cost;
+	int rest[TS_REPAIR_EXACT + 1]; /* what the items from here on cost at the least */
 	size_t nodes;
 };
 
 /* Nodes after which the best so far is taken, and said to be not proven. */
-#define NODES_MOST 4000000
+#define NODES_MOST 50000000
 
 static size_t place(const struct work *w, size_t i, size_t o, size_t j, size_t p)
 {
@@ -154,6 +155,25 @@ static void set_limits(struct work *w)
 							  p->value[TS_P_BUFFER_ACT], p));
 }
 
+/* An option that fails by itself is none; the cheapest of the others bound what is to come. */
+static void set_bounds(struct work *w)
+{
+	for (size_t i = w->count; i-- > 0;) {
+		struct item *item = &w->items[i];
+		int least = item->options[item->count - 1].cost;
+
+		for (size_t o = 0; o < item->count; o++) {
+			struct option *option = &item->options[o];
+
+			option->conflict |= option->nitrogen_mg > w->nitrogen_most_mg ||
+					    option->floor_m2 > w->floor_most_m2;
+			if (!option->conflict && option->cost < least)
+				least = option->cost;
+		}
+		w->rest[i] = w->rest[i + 1] + least;
+	}
+}
+
 static bool clashes(const struct work *w, size_t i, size_t o)
 {
 	if (w->items[i].options[o].conflict)
@@ -168,8 +188,8 @@ static bool clashes(const struct work *w, size_t i, size_t o)
 /* Branch and bound over the items in turn; ties go to the first found, so to keeping. */
 static void search(struct work *w, size_t i, int cost, double nitrogen_mg, double floor_m2)
 {
-	if (++w->nodes > NODES_MOST || cost >= w->best_cost || nitrogen_mg > w->nitrogen_most_mg ||
-		floor_m2 > w->floor_most_m2)
+	if (++w->nodes > NODES_MOST || cost + w->rest[i] >= w->best_cost ||
+		nitrogen_mg > w->nitrogen_most_mg || floor_m2 > w->floor_most_m2)
 		return;
 	if (i == w->count) {
 		w->best_cost = cost;
@@ -222,6 +242,7 @@ static void exact(const struct ts_plan *plan, const struct ts_practice *practice
 	}
 	fill_conflicts(&w);
 	set_limits(&w);
+	set_bounds(&w);
 	search(&w, 0, 0, 0, 0);
 	put_steps(&w, arena, check);
 }
