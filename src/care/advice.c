@@ -14,9 +14,9 @@
 #define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
 #define COMMON "common practice, no source"
 
-const char *const ts_outcome_words[TS_OUTCOME__COUNT] = {"ask", "make-safe", "test-and-vet",
+const char *const ts_outcome_words[TS_OUTCOME__COUNT + 1] = {"ask", "make-safe", "test-and-vet",
 	"mature-filter", "steady-the-water", "change-stock-first", "leave-alone"};
-const char *const ts_urgency_words[TS_URGENCY__COUNT] = {"now", "this week", "at leisure"};
+const char *const ts_urgency_words[TS_URGENCY__COUNT + 1] = {"now", "this week", "at leisure"};
 
 void ts_care_state_open(struct ts_care_state *ret)
 {

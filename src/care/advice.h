@@ -58,8 +58,8 @@ enum ts_outcome {
 
 enum ts_urgency { TS_NOW, TS_THIS_WEEK, TS_AT_LEISURE, TS_URGENCY__COUNT };
 
-extern const char *const ts_outcome_words[TS_OUTCOME__COUNT]; /* in JSON: "make-safe" */
-extern const char *const ts_urgency_words[TS_URGENCY__COUNT]; /* "now" */
+extern const char *const ts_outcome_words[TS_OUTCOME__COUNT + 1]; /* "make-safe"; NULL */
+extern const char *const ts_urgency_words[TS_URGENCY__COUNT + 1]; /* "now"; NULL */
 
 /* Figures that the sentences quote; NAN = not known. */
 struct ts_care_figures {

@@ -9,6 +9,7 @@
 #include <tapshoal/plan.h>
 
 #include "cli/options.h"
+#include "report/advice_result.h"
 #include "report/document.h"
 #include "report/result.h"
 
@@ -94,6 +95,9 @@ void say_water(struct ts_document *doc, const struct answer *answer, const struc
 void say_notes(struct ts_document *doc, const struct answer *answer);
 /* Adds which records did not come with the program, if any. */
 void say_overlays(struct ts_document *doc, const struct ts_catalogue *catalogue);
+
+/* Adds advice: what to do, when, and the number that decides; the answer first, then "also". */
+void say_advice_lines(struct ts_document *doc, const struct ts_advice_line *lines, size_t count);
 
 /* Adds "neon tetra (Paracheirodon innesi)". */
 void say_name(struct ts_text *out, const struct ts_species *species);

@@ -8,6 +8,7 @@
 #include <math.h>
 
 #include "base/arena.h"
+#include "care/plan_state.h"
 
 /* Below this a difference of GH or KH is the kit's, dH; of pH likewise (kits: estimates). */
 #define HARDNESS_APART_DH 1.5
@@ -91,7 +92,20 @@ static void describe(struct session *s, struct answer *a, struct ts_water_result
 	ts_water_result_fill(s->arena, &a->water, &a->profile, &facts, s->practice, r);
 }
 
-static enum ts_status open_against(struct session *s, struct ts_water_result *r)
+/* Only for a tank beside what is poured into it: nothing drifts between two supplies. */
+static void advise(struct session *s, const struct answer *tank, const struct answer *poured,
+	struct ts_water_result *r)
+{
+	const struct ts_range *ec = &r->against->conductivity_us_cm;
+	struct ts_care_state state;
+
+	ts_care_state_of_waters(&tank->profile, ec->low, &poured->profile, ec->high, &state);
+	r->against->advice_count = ts_advice_lines(
+		s->arena, &state, TS_ADVICE_OF_WATERS, s->practice, &r->against->advice);
+}
+
+static enum ts_status open_against(
+	struct session *s, const struct answer *answer, struct ts_water_result *r)
 {
 	struct answer other = {.kept_age_days = (double)NAN};
 	struct ts_water_result o;
@@ -112,6 +126,8 @@ static enum ts_status open_against(struct session *s, struct ts_water_result *r)
 		.conductivity_us_cm = {f->conductivity_us_cm, g->conductivity_us_cm},
 		.no3_mg_l = {f->no3_mg_l, g->no3_mg_l}};
 	water_compare(s->arena, f, g, &r->against->says);
+	if (answer->water.kind == TS_WATER_TANK)
+		advise(s, answer, &other, r);
 	return TS_OK;
 }
 
@@ -149,7 +165,7 @@ enum ts_status command_water(struct session *s)
 		return status;
 	describe(s, &answer, &r);
 	if (s->options->against)
-		status = open_against(s, &r);
+		status = open_against(s, &answer, &r);
 	if (status != TS_OK)
 		return status;
 	if (s->options->format == FORMAT_JSON)

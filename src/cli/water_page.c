@@ -271,4 +271,7 @@ void water_page_against(struct ts_document *doc, const struct ts_water_result *r
 	against_row(doc, table, "EC uS/cm", &a->conductivity_us_cm, 0);
 	against_row(doc, table, "NO3 mg/L", &a->no3_mg_l, 0);
 	paragraphs(doc, &a->says);
+	if (a->advice_count)
+		ts_doc_heading(doc, 0, "WHAT TO DO");
+	say_advice_lines(doc, a->advice, a->advice_count);
 }

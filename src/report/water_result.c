@@ -48,6 +48,7 @@ static const struct ts_result_field against_fields[] = {
 	TS_R_ROW_RANGE(A, "conductivity_us_cm", conductivity_us_cm, 0, "this water, the other"),
 	TS_R_ROW_RANGE(A, "no3_mg_l", no3_mg_l, 1, "this water, the other"),
 	TS_R_ROW_TEXTS(A, "says", says, "what the difference means"),
+	TS_R_ROW_LIST(A, "advice", advice, advice_count, struct ts_advice_line, &ts_result_advice, "what to do where this water is a tank's and the other is poured into it"),
 };
 #undef A
 static const struct ts_result_shape against_shape = TS_R_SHAPE("against", against_fields, struct ts_against_result);

@@ -8,6 +8,7 @@
 
 #include "base/arena.h"
 #include "match/water_judge.h"
+#include "report/advice_result.h"
 #include "report/result.h"
 
 struct ts_unknown_result {
@@ -24,6 +25,9 @@ struct ts_against_result {
 	const char *name;
 	struct ts_range ph, gh_dh, kh_dh, conductivity_us_cm, no3_mg_l; /* this water, the other */
 	struct ts_texts says;
+	struct ts_advice_line
+		*advice; /* this water as the tank's, the other as what is poured in */
+	size_t advice_count;
 };
 
 struct ts_water_result {
