@@ -11,12 +11,12 @@
 
 /* clang-format off */
 static const struct command commands[] = {
+	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json", true, false,
+		"carrying animals home and settling them in"},
 	{"check", command_check, "check PLAN", "text json", false, false,
 		"what is wrong with a plan or a tank, and the smallest repair"},
 	{"drift", command_drift, "drift PLAN", "text json", false, false,
 		"where a tank's KH, pH and nitrate go under this feeding and water change"},
-	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json", true, false,
-		"carrying animals home and settling them in"},
 	{"find", command_find, "find [PATTERN]", "text json csv", true, true,
 		"the catalogue, by name or family (a regular expression), by words, by water"},
 	{"keep", command_keep, "keep [WATER]", "text", true, false,
@@ -52,6 +52,11 @@ const struct command *command_named(const char *name)
 	return NULL;
 }
 
+const struct command *command_at(size_t index)
+{
+	return index < COMMANDS ? &commands[index] : NULL;
+}
+
 const char *command_nearest(const char *name)
 {
 	const char *names[COMMANDS + 1] = {NULL};
@@ -59,6 +64,18 @@ const char *command_nearest(const char *name)
 	for (size_t i = 0; i < COMMANDS; i++)
 		names[i] = commands[i].name;
 	return ts_nearest_word(names, name);
+}
+
+void command_first_words(struct ts_text *text)
+{
+	ts_text_put(text, "tapshoal matches fish to the water you have. Three ways to start:\n\n"
+			  "  tapshoal rank --GH 14 --KH 9 --pH 7.6 --temperature 25\n"
+			  "      which species that water suits; with your figures\n"
+			  "  tapshoal why \"neon tetra\" --GH 14 --KH 9 --pH 7.6 --temperature 25\n"
+			  "      one species against it\n"
+			  "  tapshoal check examples/plans/livebearers.yaml\n"
+			  "      what is wrong with a plan or a tank\n\n"
+			  "tapshoal --help lists all commands.\n");
 }
 
 void command_overview(struct ts_text *text)

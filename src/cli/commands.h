@@ -59,6 +59,10 @@ enum ts_status command_why(struct session *session);
 const struct command *command_named(const char *name);
 /* The nearest name of a command, NULL: none is near. */
 const char *command_nearest(const char *name);
+/* The rows in their order; NULL behind the last. */
+const struct command *command_at(size_t index);
+/* Adds what somebody reads who typed the bare name: the three most useful commands. */
+void command_first_words(struct ts_text *text);
 /* Adds the overview of all commands. */
 void command_overview(struct ts_text *text);
 

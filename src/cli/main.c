@@ -58,7 +58,10 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 	if (command)
 		return status ? status : command->run(s);
 	if (!name) {
-		command_overview(s->out);
+		if (s->options->help)
+			command_overview(s->out);
+		else
+			command_first_words(s->out);
 		return s->options->help ? TS_OK : TS_BAD_INPUT;
 	}
 	near = command_nearest(name);

@@ -390,59 +390,82 @@ bool options_parse(const struct command *command, int argc, char **argv, struct 
 	return agree(command, ret, error);
 }
 
-static void help_line(struct ts_text *text, const char *name, const char *takes, const char *says)
+static void each_flag(const struct command *command, options_taker *take, void *state)
 {
-	size_t start = text->len;
+	for (size_t i = 0; i < FLAGS; i++) {
+		const struct flag *f = &flags[i];
+		struct option_view view = {
+			OPTION_FLAG, f->name, f->short_name, f->takes, f->says, f->words};
 
-	ts_text_puts(text, "  ", name, takes ? " " : "", takes, NULL);
-	if (text->len - start < 28)
-		ts_text_fill(text, ' ', 28 - (text->len - start));
-	ts_text_puts(text, " ", says, "\n", NULL);
+		if (f->words == words_format && command)
+			view.takes = command->formats;
+		if (takes_flag(command, f))
+			take(state, &view);
+	}
 }
 
-static void help_readings(struct ts_text *text)
+/* "--" and the key, with '-' for '_'. */
+static void flag_name(const char *key, char name[32])
 {
-	ts_text_put(text,
-		"readings of the water, as flags (ions need a unit; GH and KH bare are dH):\n");
-	for (size_t i = 0; i < ts_shape_reading.count; i++) {
+	name[0] = name[1] = '-';
+	name[2] = '\0';
+	strncat(name, key, 28);
+	for (char *c = name; *c; c++)
+		*c = *c == '_' ? '-' : *c;
+}
+
+void options_each(const struct command *command, options_taker *take, void *state)
+{
+	struct ts_trait trait;
+	char name[32];
+
+	each_flag(command, take, state);
+	for (size_t i = 0; command && command->readings && i < ts_shape_reading.count; i++) {
 		const struct ts_field *f = &ts_shape_reading.fields[i];
-		char name[32] = "--";
+		struct option_view view = {OPTION_READING, name, NULL,
+			ts_quantities[f->quantity].example, f->says, f->words};
 
 		if (f->kind != TS_MEASURE || strcmp(f->key, "temperature") == 0)
 			continue;
-		strncat(name, f->key, sizeof name - 3);
-		help_line(text, name, ts_quantities[f->quantity].example, f->says);
+		flag_name(f->key, name);
+		take(state, &view);
+	}
+	for (size_t i = 0; command && command->traits && ts_trait_at(i, &trait); i++) {
+		struct option_view view = {OPTION_TRAIT, name, NULL, trait.field->words[0],
+			trait.field->says, trait.field->words};
+
+		flag_name(trait.field->key, name);
+		take(state, &view);
 	}
 }
 
-static void help_traits(struct ts_text *text)
+struct help {
+	struct ts_text *text;
+	int group; /* the last one that had its heading */
+};
+
+static void help_line(void *state, const struct option_view *option)
 {
-	struct ts_trait trait;
+	static const char *const headings[] = {"flags:\n",
+		"readings of the water, as flags (ions need a unit; GH and KH bare are dH):\n",
+		"words of a record, as flags:\n"};
+	struct help *help = state;
+	size_t start;
 
-	ts_text_put(text, "words of a record, as flags:\n");
-	for (size_t i = 0; ts_trait_at(i, &trait); i++) {
-		char name[32] = "--";
-
-		strncat(name, trait.field->key, sizeof name - 3);
-		for (char *c = name; *c; c++)
-			*c = *c == '_' ? '-' : *c;
-		help_line(text, name, trait.field->words[0], trait.field->says);
-	}
+	if (help->group != (int)option->group)
+		ts_text_put(help->text, headings[option->group]);
+	help->group = (int)option->group;
+	start = help->text->len;
+	ts_text_puts(help->text, "  ", option->name, option->takes ? " " : "", option->takes, NULL);
+	if (help->text->len - start < 28)
+		ts_text_fill(help->text, ' ', 28 - (help->text->len - start));
+	ts_text_puts(help->text, " ", option->says, "\n", NULL);
 }
 
 void options_help(struct ts_text *text, const struct command *command)
 {
-	ts_text_puts(
-		text, "tapshoal ", command->usage, "\n    ", command->says, "\n\nflags:\n", NULL);
-	for (size_t i = 0; i < FLAGS; i++) {
-		if (!takes_flag(command, &flags[i]))
-			continue;
-		help_line(text, flags[i].name,
-			flags[i].words == words_format ? command->formats : flags[i].takes,
-			flags[i].says);
-	}
-	if (command->readings)
-		help_readings(text);
-	if (command->traits)
-		help_traits(text);
+	struct help help = {text, -1};
+
+	ts_text_puts(text, "tapshoal ", command->usage, "\n    ", command->says, "\n\n", NULL);
+	options_each(command, help_line, &help);
 }

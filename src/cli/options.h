@@ -74,6 +74,19 @@ struct options {
 bool options_parse(const struct command *command, int argc, char **argv, struct options *ret,
 	struct ts_text *error);
 
+/* One thing that a command takes, as help, man page and completions show it. */
+struct option_view {
+	enum { OPTION_FLAG, OPTION_READING, OPTION_TRAIT } group;
+	const char *name, *short_name; /* "--water", "-w"; no short name: NULL */
+	const char *takes, *says;      /* `takes` NULL: no value */
+	const char *const *words;      /* the values there are; NULL: anything */
+};
+
+typedef void options_taker(void *state, const struct option_view *option);
+
+/* Hands every flag of a command to `take`, in their order; the view is gone afterwards. */
+void options_each(const struct command *command, options_taker *take, void *state);
+
 /* Adds usage and flags of a command, from the tables. */
 void options_help(struct ts_text *text, const struct command *command);
 

@@ -1,0 +1,382 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Writes the man pages and the completions of three shells from the tables of commands, flags and
+ * keys: run by the build, not installed. `pages man1|man5|bash|zsh|fish`.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "cli/commands.h"
+#include "model/shape.h"
+
+static struct ts_text *out;
+
+/* Adds text for roff: hyphens as typed, backslashes shown, no line that starts a macro. */
+static void roff(const char *text)
+{
+	if (*text == '.' || *text == '\'')
+		ts_text_put(out, "\\&");
+	for (; *text; text++) {
+		if (*text == '-')
+			ts_text_put(out, "\\-");
+		else if (*text == '\\')
+			ts_text_put(out, "\\e");
+		else if (*text == '"')
+			ts_text_put(out, "\\(dq");
+		else
+			ts_text_add(out, text, 1);
+	}
+}
+
+static void paragraph(const char *head, const char *takes, const char *says)
+{
+	ts_text_put(out, ".TP\n.B ");
+	roff(head);
+	if (takes) {
+		ts_text_put(out, " \\fI");
+		roff(takes);
+		ts_text_put(out, "\\fR");
+	}
+	ts_text_put(out, "\n");
+	roff(says);
+	ts_text_put(out, "\n");
+}
+
+static void man_option(void *state, const struct option_view *option)
+{
+	(void)state;
+	paragraph(option->name, option->takes, option->says);
+}
+
+static void man_command_option(void *state, const struct option_view *option)
+{
+	const char **before = state;
+
+	if (option->group != OPTION_FLAG)
+		return;
+	ts_text_put(out, *before);
+	ts_text_put(out, "\\fB");
+	roff(option->name);
+	ts_text_put(out, "\\fR");
+	*before = ", ";
+}
+
+static void man_reading(void *state, const struct option_view *option)
+{
+	if ((int)option->group == *(int *)state)
+		man_option(NULL, option);
+}
+
+static void man_commands(void)
+{
+	ts_text_put(out, ".SH COMMANDS\n");
+	for (size_t i = 0; command_at(i); i++) {
+		const char *before = "\nTakes ";
+
+		paragraph(command_at(i)->usage, NULL, command_at(i)->says);
+		out->len--;
+		ts_text_put(out, ".");
+		options_each(command_at(i), man_command_option, &before);
+		ts_text_puts(out, ". Formats: ", command_at(i)->formats, ".\n", NULL);
+	}
+}
+
+struct once {
+	const char *name;
+	bool found;
+};
+
+static void find_name(void *state, const struct option_view *option)
+{
+	struct once *once = state;
+
+	once->found |= strcmp(option->name, once->name) == 0;
+}
+
+/* A flag where the first of the commands that take it stands. */
+static void man_flag_once(void *state, const struct option_view *option)
+{
+	struct once once = {option->name, false};
+
+	if (option->group != OPTION_FLAG)
+		return;
+	for (size_t i = 0; i < *(const size_t *)state; i++)
+		options_each(command_at(i), find_name, &once);
+	if (!once.found)
+		man_option(NULL, option);
+}
+
+static void man1(void)
+{
+	static const char *const codes[] = {"the answer is yes, or was given",
+		"the answer is no, or cannot be given from what is known", "a wrong call or file",
+		"the system failed"};
+	int reading = OPTION_READING, trait = OPTION_TRAIT;
+
+	ts_text_put(out,
+		".TH TAPSHOAL 1 \"\" \"tapshoal " TS_VERSION "\" \"User Commands\"\n"
+		".SH NAME\ntapshoal \\- matches freshwater fish to measured water\n"
+		".SH SYNOPSIS\n.B tapshoal\n.I command\n.RI [ flag ...]\n"
+		".SH DESCRIPTION\nReads what was measured of a water, says what it means, holds it "
+		"against a sourced catalogue of what each species lives in, and answers: which "
+		"fish suit it, who can live together, what is wrong with a plan, and how the "
+		"minerals are changed safely where somebody has decided to. It never proposes to "
+		"dose a pH: pH follows from the minerals.\n");
+	man_commands();
+	ts_text_put(out, ".SH FLAGS\n");
+	for (size_t i = 0; command_at(i); i++)
+		options_each(command_at(i), man_flag_once, &i);
+	ts_text_put(out, ".SH READINGS\nWhere no file is given, what was measured is written as "
+			 "flags. Ions need a unit; GH and KH without one are dH.\n");
+	options_each(command_named("rank"), man_reading, &reading);
+	ts_text_put(out, ".SH WORDS OF A RECORD\nTaken by find.\n");
+	options_each(command_named("find"), man_reading, &trait);
+	ts_text_put(out, ".SH EXIT STATUS\n");
+	for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
+		char digit[2] = {(char)('0' + i), '\0'};
+
+		paragraph(digit, NULL, codes[i]);
+	}
+	ts_text_put(out, ".SH ENVIRONMENT\n");
+	paragraph("NO_COLOR", NULL, "no colour on a terminal, where set and not empty");
+	paragraph("TAPSHOAL_NO_CONFIG", NULL, "the kept tap is not looked at");
+	paragraph("XDG_CONFIG_HOME, XDG_DATA_HOME, XDG_DATA_DIRS", NULL,
+		"where the kept tap and further folders of records are looked for");
+	ts_text_put(out,
+		".SH CAUTIONS\nWater is one question; room, company, feeding and care are "
+		"others. Local law comes first, a vet decides about sick animals, and nothing "
+		"is ever released into nature.\n.SH SEE ALSO\n.BR tapshoal\\-formats (5)\n");
+}
+
+static void man_keys(const char *title, const struct ts_shape *shape)
+{
+	ts_text_puts(out, ".SH ", title, "\n", NULL);
+	for (size_t i = 0; i < shape->count; i++) {
+		const struct ts_field *f = &shape->fields[i];
+
+		ts_text_put(out, ".TP\n.B ");
+		roff(f->key);
+		ts_text_put(out, f->need == TS_REQUIRED ? " \\fR(needed)\\fR\n" : "\n");
+		roff(f->says);
+		if (f->words) {
+			ts_text_put(out, ": ");
+			for (size_t w = 0; f->words[w]; w++) {
+				ts_text_put(out, w ? ", " : "");
+				roff(f->words[w]);
+			}
+		}
+		ts_text_put(out, "\n");
+	}
+}
+
+static void man5(void)
+{
+	ts_text_put(out,
+		".TH TAPSHOAL-FORMATS 5 \"\" \"tapshoal " TS_VERSION "\" \"File Formats\"\n"
+		".SH NAME\ntapshoal\\-formats \\- files that tapshoal reads\n"
+		".SH DESCRIPTION\nFiles are YAML in UTF\\-8, one document each, read strictly: "
+		"unknown or doubled keys, unknown words, anchors and tags are errors, all "
+		"reported with file, line, column, path and remedy. A quantity is a number and a "
+		"unit: 14 dH, 12..16 dH, 14 +\\- 1 dH, <0.05 mg/L.\n");
+	man_keys("WATER", &ts_shape_water);
+	man_keys("READING", &ts_shape_reading);
+	man_keys("TANK", &ts_shape_tank);
+	man_keys("PLAN", &ts_shape_plan);
+	man_keys("SPECIES", &ts_shape_species);
+	ts_text_put(out, ".SH SEE ALSO\n.BR tapshoal (1)\n");
+}
+
+/* Names of all commands, separated by blanks. */
+static void put_commands(void)
+{
+	for (size_t i = 0; command_at(i); i++)
+		ts_text_puts(out, i ? " " : "", command_at(i)->name, NULL);
+}
+
+static void bash_option(void *state, const struct option_view *option)
+{
+	(void)state;
+	ts_text_puts(out, " ", option->name, NULL);
+}
+
+/* The scientific names, asked of the program, which alone knows the folders of its caller. */
+#define ASK_SPECIES "tapshoal find -f csv 2>/dev/null | tail -n +2 | cut -d, -f1"
+
+static const char *const take_species[] = {"why", NULL};
+
+static bool takes_species(const char *command)
+{
+	for (size_t i = 0; take_species[i]; i++) {
+		if (strcmp(take_species[i], command) == 0)
+			return true;
+	}
+	return false;
+}
+
+static void bash(void)
+{
+	ts_text_put(out,
+		"# bash completion of tapshoal, written from its tables\n"
+		"_tapshoal() {\n\tlocal word=\"${COMP_WORDS[COMP_CWORD]}\" flags='' IFS=$' '\n"
+		"\tif [ \"$COMP_CWORD\" = 1 ]; then\n\t\tmapfile -t COMPREPLY < <(compgen -W \"");
+	put_commands();
+	ts_text_put(out, "\" -- \"$word\")\n\t\treturn\n\tfi\n\tcase ${COMP_WORDS[1]} in\n");
+	for (size_t i = 0; command_at(i); i++) {
+		ts_text_puts(out, "\t", command_at(i)->name, ") flags=\"", NULL);
+		options_each(command_at(i), bash_option, NULL);
+		ts_text_put(out, "\" ;;\n");
+	}
+	ts_text_put(out,
+		"\tesac\n\tif [[ $word == -* ]]; then\n"
+		"\t\tmapfile -t COMPREPLY < <(compgen -W \"$flags\" -- \"$word\")\n"
+		"\telif [[ ${COMP_WORDS[1]} == why || ${COMP_WORDS[COMP_CWORD - 1]} == --for ]]; "
+		"then\n"
+		"\t\tIFS=$'\\n'\n"
+		"\t\tmapfile -t COMPREPLY < <(compgen -W \"$(" ASK_SPECIES ")\" -- \"$word\")\n"
+		"\t\tmapfile -t COMPREPLY < <(printf '%q\\n' \"${COMPREPLY[@]}\" | grep -v "
+		"\"^''$\")\n"
+		"\telse\n\t\tmapfile -t COMPREPLY < <(compgen -f -- \"$word\")\n\tfi\n}\n"
+		"complete -F _tapshoal tapshoal\n");
+}
+
+/* Single quotes inside a single-quoted shell word; brackets and colons for zsh's rows. */
+static void quoted(const char *text, const char *escape)
+{
+	for (; *text; text++) {
+		if (*text == '\'')
+			ts_text_put(out, "'\\''");
+		else if (strchr(escape, *text))
+			ts_text_put(out, "\\");
+		if (*text != '\'')
+			ts_text_add(out, text, 1);
+	}
+}
+
+static void zsh_option(void *state, const struct option_view *option)
+{
+	(void)state;
+	ts_text_puts(out, "\t\t\t'", option->name, "[", NULL);
+	quoted(option->says, "[]:\\");
+	ts_text_put(out, "]");
+	if (option->takes) {
+		ts_text_put(out, ":value:");
+		if (option->words) {
+			ts_text_put(out, "(");
+			for (size_t i = 0; option->words[i]; i++)
+				ts_text_puts(out, i ? " " : "", option->words[i], NULL);
+			ts_text_put(out, ")");
+		} else if (strcmp(option->takes, "FILE") == 0 ||
+			   strcmp(option->takes, "FOLDER") == 0) {
+			ts_text_put(out, "_files");
+		}
+	}
+	ts_text_put(out, "' \\\n");
+}
+
+static void zsh(void)
+{
+	ts_text_put(out, "#compdef tapshoal\n# written from the tables of tapshoal\n_tapshoal() {\n"
+			 "\tlocal -a commands species\n\tcommands=(\n");
+	for (size_t i = 0; command_at(i); i++) {
+		ts_text_puts(out, "\t\t'", command_at(i)->name, ":", NULL);
+		quoted(command_at(i)->says, ":\\");
+		ts_text_put(out, "'\n");
+	}
+	ts_text_put(out, "\t)\n\tif (( CURRENT == 2 )); then\n\t\t_describe command commands\n"
+			 "\t\treturn\n\tfi\n\tspecies=(${(f)\"$(" ASK_SPECIES ")\"})\n"
+			 "\tlocal command=$words[2]\n\tshift words\n\t(( CURRENT-- ))\n"
+			 "\tcase $command in\n");
+	for (size_t i = 0; command_at(i); i++) {
+		ts_text_puts(out, "\t", command_at(i)->name, ")\n\t\t_arguments \\\n", NULL);
+		options_each(command_at(i), zsh_option, NULL);
+		ts_text_puts(out, "\t\t\t'*:",
+			takes_species(command_at(i)->name) ? "species:($species)" : "file:_files",
+			"' ;;\n", NULL);
+	}
+	ts_text_put(out, "\tesac\n}\n_tapshoal \"$@\"\n");
+}
+
+static void fish_option(void *state, const struct option_view *option)
+{
+	const struct command *command = state;
+
+	ts_text_puts(out, "complete -c tapshoal -n '__fish_seen_subcommand_from ", command->name,
+		"' -l ", option->name + 2, NULL);
+	if (option->short_name)
+		ts_text_puts(out, " -s ", option->short_name + 1, NULL);
+	if (option->takes)
+		ts_text_put(out, " -r");
+	if (option->words) {
+		ts_text_put(out, " -a '");
+		for (size_t i = 0; option->words[i]; i++)
+			ts_text_puts(out, i ? " " : "", option->words[i], NULL);
+		ts_text_put(out, "'");
+	}
+	ts_text_put(out, " -d '");
+	quoted(option->says, "\\");
+	ts_text_put(out, "'\n");
+}
+
+static void fish(void)
+{
+	ts_text_put(out, "# fish completion of tapshoal, written from its tables\n");
+	for (size_t i = 0; command_at(i); i++) {
+		ts_text_puts(out, "complete -c tapshoal -n __fish_use_subcommand -a ",
+			command_at(i)->name, " -d '", NULL);
+		quoted(command_at(i)->says, "\\");
+		ts_text_put(out, "'\n");
+	}
+	for (size_t i = 0; command_at(i); i++) {
+		struct command command = *command_at(i);
+
+		options_each(command_at(i), fish_option, &command);
+		if (takes_species(command.name))
+			ts_text_puts(out, "complete -c tapshoal -n '__fish_seen_subcommand_from ",
+				command.name, "' -f -a '(" ASK_SPECIES ")'\n", NULL);
+	}
+}
+
+/* Breaks lines of running text at a blank, since readers of the source see 80 columns. */
+static void break_lines(struct ts_text *text)
+{
+	size_t start = 0, blank = 0;
+
+	for (size_t i = 0; i < text->len; i++) {
+		char after = text->at[i + 1];
+
+		if (text->at[i] == '\n') {
+			start = i + 1;
+			blank = 0;
+		} else if (text->at[i] == ' ' && after != '.' && after != '\'' && after != ' ') {
+			blank = i;
+		}
+		if (i - start > 76 && blank && text->at[start] != '.') {
+			text->at[blank] = '\n';
+			start = blank + 1;
+			blank = 0;
+		}
+	}
+}
+
+int main(int argc, char **argv)
+{
+	static const struct {
+		const char *name;
+		void (*write)(void);
+	} pages[] = {{"man1", man1}, {"man5", man5}, {"bash", bash}, {"zsh", zsh}, {"fish", fish}};
+	struct ts_text text;
+	bool fine = false;
+
+	ts_text_open(&text, NULL);
+	out = &text;
+	for (size_t i = 0; argc == 2 && i < sizeof pages / sizeof *pages; i++) {
+		if (strcmp(pages[i].name, argv[1]) != 0)
+			continue;
+		pages[i].write();
+		if (strncmp(argv[1], "man", 3) == 0 && text.len)
+			break_lines(&text);
+		fine = !text.failed && fputs(ts_text_get(&text), stdout) >= 0;
+	}
+	ts_text_drop(&text);
+	return fine ? 0 : 2;
+}
