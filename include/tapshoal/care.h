@@ -7,7 +7,7 @@
 #ifndef TAPSHOAL_CARE_H
 #define TAPSHOAL_CARE_H
 
-#include <tapshoal/match.h>
+#include <tapshoal/stock.h>
 
 #ifdef __cplusplus
 extern "C" {
@@ -65,23 +65,31 @@ struct ts_drift_day {
 	bool change_due;           /* water is changed on this day */
 };
 
-/* One quantity once nothing changes any more from one water change to the next. */
-struct ts_drift_level {
-	double before_change, after_change; /* NAN: there is no such level */
-};
+/*
+ * The water of a profile against strong acid (`dose_meq_l` below 0: base), `count` steps (1 or
+ * more), the first with nothing dosed; at temp_c, 0..50 C (NAN: 25). `tank`: the readings are a
+ * running tank's own. Stops where the equations end; `*ret_count` says how many of `ret_steps` were
+ * filled. `practice` NULL: the table's own values. TS_NO: no KH, or hardly any (below 0.5 dH).
+ * TS_BAD_INPUT: outside what the equations hold for. ret_ are then untouched; so also below.
+ */
+TS_API TS_MUST_USE enum ts_status ts_titration_steps(const struct ts_profile *profile,
+	double temp_c, bool tank, double dose_meq_l, size_t count,
+	const struct ts_practice *practice, struct ts_titration_step *ret_steps, size_t *ret_count);
 
-/* The steady state. KH NAN: the buffer goes instead. */
-struct ts_drift_steady {
-	struct ts_drift_level kh_dh, gh_dh, no3_mg_l;
-};
+/* Evening after evening towards a pH (4..9.5). TS_NO also where the aired tank stands there. */
+TS_API TS_MUST_USE enum ts_status ts_titration_evenings(const struct ts_profile *profile,
+	double temp_c, bool tank, double towards_ph, enum ts_titration_keeper keeper,
+	const struct ts_practice *practice, struct ts_titration_nights *ret);
 
-/* What a change of `share` of the water would do on one day to animals used to the old water. */
-struct ts_drift_jump {
-	double share;                                                         /* 0..1 */
-	double gh_dh[2], kh_dh[2], ph[2], conductivity_us_cm[2], no3_mg_l[2]; /* before, after */
-	double nh3_n_mg_l[2]; /* un-ionised ammonia as N; NAN: ammonia not measured */
-	bool safe_step;       /* within what ordinary animals bear at once */
-};
+/*
+ * The tank of a plan over `days` days; `ret_days` has days + 1 places, the first is now. `today`:
+ * days since 1970-01-01, for a supply with dated readings. `nitrogen_mg_day` reaches the water
+ * (ts_load_of()), of which plants take `plant_share` (0..1); evaporation is topped up from the
+ * supply. `*ret_gone_day`: first day with KH below the floor, 0 none. TS_NO: no KH is known.
+ */
+TS_API TS_MUST_USE enum ts_status ts_drift_days(const struct ts_plan *plan, long today,
+	double nitrogen_mg_day, double plant_share, unsigned days,
+	const struct ts_practice *practice, struct ts_drift_day *ret_days, unsigned *ret_gone_day);
 
 #ifdef __cplusplus
 }

@@ -46,6 +46,24 @@ struct ts_drift_tank {
 	double co2_most, co2_usual, co2_least;
 };
 
+/* One quantity once nothing changes any more from one water change to the next. */
+struct ts_drift_level {
+	double before_change, after_change; /* NAN: there is no such level */
+};
+
+/* The steady state. KH NAN: the buffer goes instead. */
+struct ts_drift_steady {
+	struct ts_drift_level kh_dh, gh_dh, no3_mg_l;
+};
+
+/* What a change of `share` of the water would do on one day to animals used to the old water. */
+struct ts_drift_jump {
+	double share;                                                         /* 0..1 */
+	double gh_dh[2], kh_dh[2], ph[2], conductivity_us_cm[2], no3_mg_l[2]; /* before, after */
+	double nh3_n_mg_l[2]; /* un-ionised ammonia as N; NAN: ammonia not measured */
+	bool safe_step;       /* within what ordinary animals bear at once */
+};
+
 /* A running simulation; open with ts_drift_open(). */
 struct ts_drift {
 	struct ts_drift_tank tank; /* water, tan_mmol_l, soil_left_meq_l are today's */
