@@ -167,9 +167,59 @@ static void test_unheated__one_group_is_kept(void **state)
 	assert_true(kept <= 1);
 }
 
+/* Five keepers offer a home to eight farmed discus: the worst season of each water decides. */
+static void test_club__eight_discus_for_five_waters(void **state)
+{
+	static const struct {
+		double gh_low, gh_high, kh;
+		enum ts_plan_verdict verdict;
+		int match;
+	} homes[] = {
+		{2, 4, 5, TS_PLAN_SOUND, TS_SUITS},
+		{3, 6, 6, TS_PLAN_SOUND, TS_SUITS},
+		{(double)NAN, (double)NAN, 3, TS_PLAN_CANNOT_SAY, TS_UNSURE},
+		{(double)NAN, (double)NAN, 5, TS_PLAN_CANNOT_SAY, TS_UNSURE},
+		{14, 22, 12, TS_PLAN_UNSOUND, TS_EXCLUDED},
+	};
+	struct ts_reading reading;
+	struct ts_stock_line line = {.species = "Symphysodon haraldi", .count = 8};
+	const struct ts_species *discus =
+		ts_catalogue_species(&shelf.catalogue, line.species, NULL);
+	struct ts_plan plan = {.water = {.readings = &reading, .reading_count = 1},
+		.stock = &line,
+		.stock_count = 1,
+		.tank = {.length_cm = 200,
+			.width_cm = 70,
+			.height_cm = 60,
+			.temp_c = between(28, 29),
+			.cover = TS_COVER_YES,
+			.water_change = {50, 4},
+			.filter = TS_FILTER_MATURE}};
+
+	(void)state;
+	assert_non_null(discus);
+	for (size_t i = 0; i < sizeof homes / sizeof *homes; i++) {
+		struct ts_check check;
+
+		reading = (struct ts_reading){
+			.kh_dh = between(homes[i].kh, homes[i].kh), .ph = between(6.6, 7.0)};
+		if (!isnan(homes[i].gh_low))
+			reading.gh_dh = between(homes[i].gh_low, homes[i].gh_high);
+		ts_arena_drop(&shelf.arena);
+		assert_int_equal(ts_check_plan(&plan, &discus, NULL, &shelf.arena, &check), TS_OK);
+		assert_int_equal(check.groups[0].match.verdict, homes[i].match);
+		if (homes[i].verdict == TS_PLAN_SOUND)
+			assert_true(check.verdict <= TS_PLAN_SOUND_IF);
+		else
+			assert_int_equal(check.verdict, homes[i].verdict);
+		/* feeding and plants were not given: the load is said with its doubt */
+		assert_true(check.load.nitrogen_mg_day.high > check.load.nitrogen_mg_day.low * 2);
+	}
+}
+
 int main(void)
 {
-	static struct CMUnitTest tests[TRUTHS + 1];
+	static struct CMUnitTest tests[TRUTHS + 2];
 	int failed;
 
 	ts_catalogue_open(&shelf.catalogue, NULL);
@@ -180,6 +230,8 @@ int main(void)
 		tests[i] = (struct CMUnitTest){
 			truths[i].name, test_truth, NULL, NULL, (void *)(uintptr_t)&truths[i]};
 	tests[TRUTHS] = (struct CMUnitTest)cmocka_unit_test(test_unheated__one_group_is_kept);
+	tests[TRUTHS + 1] =
+		(struct CMUnitTest)cmocka_unit_test(test_club__eight_discus_for_five_waters);
 	failed = cmocka_run_group_tests(tests, NULL, NULL);
 	ts_arena_drop(&shelf.arena);
 	ts_catalogue_close(&shelf.catalogue);
