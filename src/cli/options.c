@@ -22,9 +22,9 @@ enum flag_kind {
 struct flag {
 	const char *name, *short_name;
 	enum flag_kind kind;
+	enum ts_quantity quantity;
 	size_t offset;
 	const char *const *words;
-	enum ts_quantity quantity;
 	const char *takes;    /* as help shows it; NULL = nothing */
 	const char *commands; /* separated by blanks; NULL = all */
 	const char *says;
@@ -33,29 +33,29 @@ struct flag {
 #define AT(m, T) (offsetof(struct options, m) + 0 * sizeof(&((struct options *)0)->m == (T *)0))
 #define SWITCH_ROW(name, short_name, m, commands, says)                                            \
 	{                                                                                          \
-		name, short_name, SWITCH, AT(m, bool), NULL, TS_Q_NUMBER, NULL, commands, says     \
+		name, short_name, SWITCH, TS_Q_NUMBER, AT(m, bool), NULL, NULL, commands, says     \
 	}
 #define TEXT_ROW(name, short_name, m, takes, commands, says)                                       \
 	{                                                                                          \
-		name, short_name, TEXT, AT(m, const char *), NULL, TS_Q_NUMBER, takes, commands,   \
+		name, short_name, TEXT, TS_Q_NUMBER, AT(m, const char *), NULL, takes, commands,   \
 			says                                                                       \
 	}
 #define TEXTS_ROW(name, m, takes, commands, says)                                                  \
 	{                                                                                          \
-		name, NULL, TEXTS, AT(m, struct values), NULL, TS_Q_NUMBER, takes, commands, says  \
+		name, NULL, TEXTS, TS_Q_NUMBER, AT(m, struct values), NULL, takes, commands, says  \
 	}
 #define WORD_ROW(name, short_name, m, words, takes, commands, says)                                \
 	{                                                                                          \
-		name, short_name, WORD, AT(m, int), words, TS_Q_NUMBER, takes, commands, says      \
+		name, short_name, WORD, TS_Q_NUMBER, AT(m, int), words, takes, commands, says      \
 	}
 #define MEASURE_ROW(name, m, quantity, takes, commands, says)                                      \
 	{                                                                                          \
-		name, NULL, MEASURE, AT(m, struct ts_measure), NULL, quantity, takes, commands,    \
+		name, NULL, MEASURE, quantity, AT(m, struct ts_measure), NULL, takes, commands,    \
 			says                                                                       \
 	}
 #define COUNT_ROW(name, m, takes, commands, says)                                                  \
 	{                                                                                          \
-		name, NULL, COUNT, AT(m, size_t), NULL, TS_Q_NUMBER, takes, commands, says         \
+		name, NULL, COUNT, TS_Q_NUMBER, AT(m, size_t), NULL, takes, commands, says         \
 	}
 
 static const char *const words_aim[] = {"display", "breeding", NULL};

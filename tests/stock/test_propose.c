@@ -394,7 +394,7 @@ static int open_catalogue(void **state)
 
 	ts_catalogue_open(&catalogue, NULL);
 	*state = &catalogue;
-	return ts_catalogue_add_folder(&catalogue, TS_SPECIES_DIR, NULL);
+	return ts_catalogue_add_folder(&catalogue, TS_SPECIES_DIR, NULL) != TS_OK;
 }
 
 static int close_catalogue(void **state)
