@@ -46,6 +46,7 @@ enum ts_method {
 /* One set of values measured at one time. Keys, units and texts of help: src/model/shapes.c. */
 struct ts_reading {
 	const char *date, *time;
+	const char *season; /* the part of the year it stands for, in a word */
 	struct ts_measure ph, gh_dh, kh_dh, temp_c, conductivity_us_cm, tds_mg_l;
 	struct ts_measure ca_mg_l, mg_mg_l, na_mg_l, k_mg_l, cl_mg_l, so4_mg_l, alkalinity_meq_l;
 	struct ts_measure salinity_g_l, no3_mg_l, no3_n_mg_l, no2_mg_l, no2_n_mg_l, tan_mg_l;
@@ -73,7 +74,7 @@ enum ts_disinfectant {
 struct ts_water {
 	const char *name;
 	const char *kept; /* day on which it was remembered, YYYY-MM-DD */
-	int kind; /* enum ts_water_kind */
+	int kind;         /* enum ts_water_kind */
 	bool softened;
 	int disinfectant; /* enum ts_disinfectant */
 	struct ts_reading *readings;

@@ -6,6 +6,7 @@
 #include "cli/commands.h"
 #include "cli/paths.h"
 #include "cli/tap.h"
+#include "match/series.h"
 
 enum ts_status answer_catalogue(struct session *s)
 {
@@ -50,7 +51,28 @@ static enum ts_status take_kept(struct session *s, struct answer *ret)
 	return TS_OK;
 }
 
-enum ts_status answer_water(struct session *s, struct answer *ret)
+/* Narrows a water to the season asked for; an error that names the seasons it has. */
+static enum ts_status take_season(struct session *s, struct ts_water *water)
+{
+	const char *season = s->options->season;
+
+	if (!season || ts_water_take_season(water, season))
+		return TS_OK;
+	ts_text_puts(
+		s->error, "no reading of the water is of --season '", season, "'; it has", NULL);
+	for (size_t i = 0; i < water->reading_count; i++) {
+		const struct ts_reading *r = &water->readings[i];
+
+		ts_text_puts(s->error, i ? ", " : " ",
+			r->season ? r->season
+			: r->date ? r->date
+				  : "one without season or date",
+			NULL);
+	}
+	return TS_BAD_INPUT;
+}
+
+static enum ts_status find_water(struct session *s, struct answer *ret)
 {
 	const struct options *o = s->options;
 
@@ -79,9 +101,17 @@ enum ts_status answer_water(struct session *s, struct answer *ret)
 	return TS_OK;
 }
 
+enum ts_status answer_water(struct session *s, struct answer *ret)
+{
+	enum ts_status status = find_water(s, ret);
+
+	return status == TS_OK ? take_season(s, &ret->water) : status;
+}
+
 enum ts_status answer_subject(struct session *s, struct answer *ret)
 {
 	const struct options *o = s->options;
+	enum ts_status status;
 
 	if (!o->argument_count)
 		return answer_water(s, ret);
@@ -90,7 +120,8 @@ enum ts_status answer_subject(struct session *s, struct answer *ret)
 		return TS_BAD_INPUT;
 	}
 	*ret = (struct answer){.kept_age_days = (double)NAN};
-	return ts_water_load(o->arguments[0], s->arena, &ret->water, s->findings);
+	status = ts_water_load(o->arguments[0], s->arena, &ret->water, s->findings);
+	return status == TS_OK ? take_season(s, &ret->water) : status;
 }
 
 /* The tank that the animals are for, where one was given. */

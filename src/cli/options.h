@@ -40,6 +40,7 @@ struct options {
 	const char *water_file, *practice_file, *output, *today, *name, *family, *source,
 		*supply_zone;
 	const char *against; /* of water */
+	const char *season;
 	struct values folders;
 	int format; /* enum format */
 	int aim, origin;

@@ -148,6 +148,7 @@ static void write_page(struct session *s, const struct ts_water_result *r)
 	water_page_verdict(&doc, r, s->practice);
 	water_page_values(&doc, r, "pH");
 	water_page_notes(&doc, r);
+	water_page_over_time(&doc, r);
 	water_page_against(&doc, r);
 	ts_text_open(&text, &s->arena->allocator);
 	ts_text_puts(&text, "Measure next: ", r->next_to_measure, " ", r->how_to_sample, NULL);

@@ -14,6 +14,8 @@ void water_page_values(
 	struct ts_document *doc, const struct ts_water_result *result, const char *ph_label);
 /* Adds what is unusual, dangerous, assumed and unknown about it. */
 void water_page_notes(struct ts_document *doc, const struct ts_water_result *result);
+/* Adds how the readings lie over time; nothing where there is one. */
+void water_page_over_time(struct ts_document *doc, const struct ts_water_result *result);
 /* Adds the two waters side by side and what their difference means. */
 void water_page_against(struct ts_document *doc, const struct ts_water_result *result);
 

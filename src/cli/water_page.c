@@ -23,6 +23,11 @@ static const char *figure(struct ts_document *doc, double value, int decimals, c
 	return taken;
 }
 
+static const char *known_or(struct ts_document *doc, double value)
+{
+	return isnan(value) ? "-" : figure(doc, value, 2, "");
+}
+
 /* "8.0 (7.6..8.4)" */
 static const char *interval(struct ts_document *doc, double value, double low, double high,
 	int decimals, const char *unit)
@@ -47,6 +52,22 @@ static const char *interval(struct ts_document *doc, double value, double low, d
 	return taken;
 }
 
+/* Wider than a kit's doubt, dH: both ends are shown. */
+#define WIDE_DH 2.0
+
+static void put_figure(
+	struct ts_text *text, const char *label, double value, double low, double high)
+{
+	bool wide = high - low > WIDE_DH;
+
+	ts_text_put(text, label);
+	ts_text_number_short(text, wide ? low : value, 1);
+	if (!wide)
+		return;
+	ts_text_put(text, "..");
+	ts_text_number_short(text, high, 1);
+}
+
 /* "Hard by the scale of the USGS: GH 9, KH 4" */
 static void put_class(struct ts_text *text, const struct ts_water_facts *f)
 {
@@ -59,16 +80,12 @@ static void put_class(struct ts_text *text, const struct ts_water_facts *f)
 			": ", NULL);
 	if (text->len > start && text->at[start] >= 'a' && text->at[start] <= 'z')
 		text->at[start] = (char)(text->at[start] - 'a' + 'A');
-	if (isnan(f->gh_dh)) {
+	if (isnan(f->gh_dh))
 		ts_text_put(text, "GH is not known");
-	} else {
-		ts_text_put(text, "GH ");
-		ts_text_number_short(text, f->gh_dh, 1);
-	}
-	if (!isnan(f->kh_dh)) {
-		ts_text_put(text, ", KH ");
-		ts_text_number_short(text, f->kh_dh, 1);
-	}
+	else
+		put_figure(text, "GH ", f->gh_dh, f->gh_low_dh, f->gh_high_dh);
+	if (!isnan(f->kh_dh))
+		put_figure(text, ", KH ", f->kh_dh, f->kh_low_dh, f->kh_high_dh);
 }
 
 /* The worst poison that is more than a concern; NULL: there is none. */
@@ -236,6 +253,32 @@ void water_page_notes(struct ts_document *doc, const struct ts_water_result *r)
 	ts_text_put(&text, ".");
 	ts_doc_paragraph(doc, ts_doc_take(doc, &text));
 	ts_text_drop(&text);
+}
+
+void water_page_over_time(struct ts_document *doc, const struct ts_water_result *r)
+{
+	struct ts_node *table = NULL;
+
+	for (size_t i = 0; i < r->over_time_count; i++) {
+		const struct ts_over_time_result *t = &r->over_time[i];
+
+		if (!table) {
+			table = ts_doc_table(doc);
+			ts_doc_line(doc, table, "readings", "least", "most", "same hour",
+				"in a day", "a week", "trend", NULL);
+		}
+		ts_doc_line(doc, table, t->name, figure(doc, t->low, 1, ""),
+			figure(doc, t->high, 1, ""), known_or(doc, t->same_hour_spread),
+			known_or(doc, t->day_swing), known_or(doc, t->drift_per_week),
+			t->trend                   ? "yes"
+			: isnan(t->drift_per_week) ? "-"
+						   : "no",
+			NULL);
+	}
+	if (table)
+		ts_doc_paragraph(doc, "A changing supply is judged by both its ends: no animal "
+				      "chooses the day. --season takes the readings of one part "
+				      "of the year.");
 }
 
 static void against_row(struct ts_document *doc, struct ts_node *table, const char *label,

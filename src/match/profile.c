@@ -257,6 +257,25 @@ static void note_unusual(struct ts_profile *p, const struct ts_water *w, const d
 		p->unusual |= TS_UNUSUAL_GASSY;
 }
 
+/* One end of a changing supply: the tank's pH with its KH and GH there. */
+static void widen_tank_ph(struct ts_profile *p, double temp_c, double gh_dh, double kh_dh)
+{
+	struct ts_profile end = *p;
+	struct ts_solution s;
+	double low, middle, high;
+	unsigned assumed;
+
+	end.at[TS_GH].value = gh_dh;
+	end.at[TS_KH].value = kh_dh;
+	if (ts_solution_from_profile(&end, temp_c, &s, &assumed) != TS_OK ||
+		ts_chem_tank_ph(&s, &low, &middle, &high) != TS_OK) {
+		p->unusual |= TS_UNUSUAL_NO_PH_FROM_KH;
+		return;
+	}
+	p->ph_tank_low = fmin(p->ph_tank_low, low);
+	p->ph_tank_high = fmax(p->ph_tank_high, high);
+}
+
 /* What a tank of this water will run at, from KH; replaces a reading that gas makes meaningless. */
 static void compute_ph(struct ts_profile *p, bool fresh)
 {
@@ -271,6 +290,10 @@ static void compute_ph(struct ts_profile *p, bool fresh)
 		ts_chem_tank_ph(&s, &p->ph_tank_low, &p->ph_tank, &p->ph_tank_high) != TS_OK) {
 		p->unusual |= TS_UNUSUAL_NO_PH_FROM_KH;
 		return;
+	}
+	if (p->at[TS_KH].exposure) {
+		widen_tank_ph(p, temp_c, p->at[TS_GH].low, p->at[TS_KH].low);
+		widen_tank_ph(p, temp_c, p->at[TS_GH].high, p->at[TS_KH].high);
 	}
 	if (!fresh && !(p->unusual & (TS_UNUSUAL_LIMED | TS_UNUSUAL_GASSY)))
 		return;

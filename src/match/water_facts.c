@@ -32,6 +32,10 @@ static void set_unknown(struct ts_water_facts *f)
 		.ph_low = no,
 		.ph_high = no,
 		.gh_dh = no,
+		.gh_low_dh = no,
+		.gh_high_dh = no,
+		.kh_low_dh = no,
+		.kh_high_dh = no,
 		.kh_dh = no,
 		.alkalinity_meq_l = no,
 		.ca_mg_l = no,
@@ -70,6 +74,10 @@ static void copy_readings(const struct ts_profile *p, struct ts_water_facts *f)
 	f->ph_high = p->ph_read_high;
 	f->gh_dh = gh->given ? gh->value : (double)NAN;
 	f->kh_dh = kh->given ? kh->value : (double)NAN;
+	f->gh_low_dh = gh->given ? gh->low : (double)NAN;
+	f->gh_high_dh = gh->given ? gh->high : (double)NAN;
+	f->kh_low_dh = kh->given ? kh->low : (double)NAN;
+	f->kh_high_dh = kh->given ? kh->high : (double)NAN;
 	f->alkalinity_meq_l = ts_chem_meq_l_from_dkh(f->kh_dh);
 	f->ca_mg_l = c->ca_mg_l;
 	f->mg_mg_l = c->mg_mg_l;
@@ -102,8 +110,9 @@ static void copy_solution(const struct ts_solution *s, unsigned assumed, struct 
 	f->so4_mg_l = ion_mg_l(assumed, TS_ION_SO4, s->so4_mmol_l);
 	f->no3_mg_l = ion_mg_l(assumed, TS_ION_NO3, s->no3_mmol_l);
 	if (!(assumed & TS_ASSUMED_GH))
-		f->gh_dh = ts_chem_dh_from_mmol_l(s->ca_mmol_l + s->mg_mmol_l);
-	f->kh_dh = ts_chem_dkh_from_meq_l(s->alk_meq_l);
+		f->gh_low_dh = f->gh_high_dh = f->gh_dh =
+			ts_chem_dh_from_mmol_l(s->ca_mmol_l + s->mg_mmol_l);
+	f->kh_low_dh = f->kh_high_dh = f->kh_dh = ts_chem_dkh_from_meq_l(s->alk_meq_l);
 }
 
 static enum ts_fact_why why_of(enum ts_status status)

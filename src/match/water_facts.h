@@ -59,6 +59,7 @@ struct ts_water_facts {
 	double temp_c;              /* the sample's, at which the rest holds */
 	double ph, ph_low, ph_high; /* as read, with its doubt; of a mixture: closed */
 	double gh_dh, kh_dh, alkalinity_meq_l;
+	double gh_low_dh, gh_high_dh, kh_low_dh, kh_high_dh; /* doubt, or both ends of a supply */
 	double ca_mg_l, mg_mg_l, na_mg_l, k_mg_l, cl_mg_l, so4_mg_l, no3_mg_l; /* as read */
 	double co2_mg_l, co2_low_mg_l, co2_high_mg_l; /* at ph, ph_high, ph_low */
 	double ph_closed;                             /* from alkalinity and inorganic carbon */

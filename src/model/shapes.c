@@ -129,6 +129,7 @@ static const char *const words_breadth[] = {"unknown", "one", "one-species", "al
 static const struct ts_field reading_fields[] = {
 	TEXT(R, "date", date, OPT, "day of the sample, YYYY-MM-DD"),
 	TEXT(R, "time", time, OPT, "hour of the sample, HH:MM"),
+	TEXT(R, "season", season, OPT, "the part of the year it stands for, in a word of yours: summer"),
 	MEASURE(R, "pH", ph, OPT, TS_Q_PH, "pH as measured"),
 	MEASURE(R, "GH", gh_dh, OPT, TS_Q_GH, "general hardness: calcium and magnesium"),
 	MEASURE(R, "KH", kh_dh, OPT, TS_Q_KH, "carbonate hardness: the buffer"),

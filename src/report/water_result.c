@@ -6,6 +6,7 @@
 
 #include <math.h>
 
+#include "match/series.h"
 #include "words/sentence.h"
 #include "words/water.h"
 
@@ -39,6 +40,22 @@ static const struct ts_result_field danger_fields[] = {
 #undef D
 static const struct ts_result_shape danger_shape = TS_R_SHAPE("danger", danger_fields, struct ts_danger_result);
 
+#define T struct ts_over_time_result
+static const struct ts_result_field over_time_fields[] = {
+	TS_R_ROW_TEXT(T, "name", name, "gh, kh or ph"),
+	TS_R_ROW_COUNT(T, "readings", readings, "how many there are"),
+	TS_R_ROW_NUMBER(T, "days", days, 0, "from the first dated reading to the last"),
+	TS_R_ROW_NUMBER(T, "low", low, 2, "least"),
+	TS_R_ROW_NUMBER(T, "high", high, 2, "most"),
+	TS_R_ROW_NUMBER(T, "spread", spread, 2, "between the two"),
+	TS_R_ROW_NUMBER(T, "same_hour_spread", same_hour_spread, 2, "the greatest at one hour of the day"),
+	TS_R_ROW_NUMBER(T, "day_swing", day_swing, 2, "the greatest within one day"),
+	TS_R_ROW_NUMBER(T, "drift_per_week", drift_per_week, 3, "slope through the dated readings"),
+	TS_R_ROW_BOOL(T, "trend", trend, "more than swing and doubt make"),
+};
+#undef T
+static const struct ts_result_shape over_time_shape = TS_R_SHAPE("over_time", over_time_fields, struct ts_over_time_result);
+
 #define A struct ts_against_result
 static const struct ts_result_field against_fields[] = {
 	TS_R_ROW_TEXT(A, "name", name, "what the other water is called"),
@@ -62,6 +79,10 @@ static const struct ts_result_shape against_shape = TS_R_SHAPE("against", agains
 	TS_R_ROW_NUMBER(W, "ph_high", facts.ph_high, 2, "most that the reading allows"), \
 	TS_R_ROW_NUMBER(W, "gh_dh", facts.gh_dh, 2, "general hardness"), \
 	TS_R_ROW_NUMBER(W, "kh_dh", facts.kh_dh, 2, "carbonate hardness"), \
+	TS_R_ROW_NUMBER(W, "gh_low_dh", facts.gh_low_dh, 2, "least: the reading's doubt, or the supply's softest"), \
+	TS_R_ROW_NUMBER(W, "gh_high_dh", facts.gh_high_dh, 2, "most, likewise"), \
+	TS_R_ROW_NUMBER(W, "kh_low_dh", facts.kh_low_dh, 2, "least, likewise"), \
+	TS_R_ROW_NUMBER(W, "kh_high_dh", facts.kh_high_dh, 2, "most, likewise"), \
 	TS_R_ROW_NUMBER(W, "alkalinity_meq_l", facts.alkalinity_meq_l, 3, "the same in meq/L"), \
 	TS_R_ROW_NUMBER(W, "temp_c", facts.temp_c, 1, "of the sample, at which the rest holds"), \
 	TS_R_ROW_NUMBER(W, "ca_mg_l", facts.ca_mg_l, 1, "calcium, null where it was not read"), \
@@ -94,6 +115,7 @@ static const struct ts_result_field water_fields[] = {
 	WATER_ROWS,
 	TS_R_ROW_LIST(W, "dangers", dangers, danger_count, struct ts_danger_result, &danger_shape, "each poison that was measured"),
 	TS_R_ROW_TEXTS(W, "drinking_water", drinking_water, "what is a matter for the health authority"),
+	TS_R_ROW_LIST(W, "over_time", over_time, over_time_count, struct ts_over_time_result, &over_time_shape, "parameters with several readings"),
 	TS_R_ROW_TEXT(W, "next_to_measure", next_to_measure, "the one next thing"),
 	TS_R_ROW_TEXT(W, "how_to_sample", how_to_sample, "how to take that sample"),
 	TS_R_ROW_MAYBE(W, "against", against, struct ts_against_result, &against_shape, "the other water, where one was given"),
@@ -188,6 +210,24 @@ static void fill_dangers(struct ts_arena *arena,
 	}
 }
 
+static void fill_over_time(
+	struct ts_arena *arena, const struct ts_water *water, struct ts_water_result *ret)
+{
+	static const enum ts_parameter parameters[] = {TS_GH, TS_KH, TS_PH};
+
+	ret->over_time = ts_arena_array(arena, 3, sizeof *ret->over_time);
+	for (size_t i = 0; ret->over_time && i < 3; i++) {
+		struct ts_series_facts f;
+
+		ts_series_make(water, parameters[i], &f);
+		if (f.readings < 2)
+			continue;
+		ret->over_time[ret->over_time_count++] = (struct ts_over_time_result){
+			ts_parameter_rows[parameters[i]].key, f.readings, f.days, f.low, f.high,
+			f.spread, f.same_hour_spread, f.day_swing, f.drift_per_week, f.trend};
+	}
+}
+
 void ts_water_result_fill(struct ts_arena *arena, const struct ts_water *water,
 	const struct ts_profile *profile, const struct ts_water_facts *facts,
 	const struct ts_practice *practice, struct ts_water_result *ret)
@@ -206,6 +246,7 @@ void ts_water_result_fill(struct ts_arena *arena, const struct ts_water *water,
 	ts_water_judge(profile, facts, practice, dangers);
 	ret->nh3_n_mg_l = dangers[TS_D_NH3].value;
 	fill_dangers(arena, dangers, ret);
+	fill_over_time(arena, water, ret);
 	drinking = ts_water_drinking(water, profile);
 	ts_text_open(&text, &arena->allocator);
 	for (unsigned bit = 1; bit <= TS_DRINKING_COPPER; bit <<= 1) {

@@ -21,6 +21,14 @@ struct ts_danger_result {
 	const char *unit, *says;
 };
 
+/* One parameter over several readings. */
+struct ts_over_time_result {
+	const char *name;
+	size_t readings;
+	double days, low, high, spread, same_hour_spread, day_swing, drift_per_week;
+	bool trend;
+};
+
 struct ts_against_result {
 	const char *name;
 	struct ts_range ph, gh_dh, kh_dh, conductivity_us_cm, no3_mg_l; /* this water, the other */
@@ -40,6 +48,8 @@ struct ts_water_result {
 	size_t unknown_count;
 	struct ts_danger_result *dangers;
 	size_t danger_count;
+	struct ts_over_time_result *over_time;
+	size_t over_time_count;
 	const char *next_to_measure, *how_to_sample;
 	struct ts_against_result *against; /* NULL: no other water was given */
 };

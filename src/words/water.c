@@ -191,29 +191,35 @@ const char *ts_drinking_says(unsigned bit)
 	}
 }
 
+/* Wider than a kit's doubt, dH: the least end counts. */
+#define WIDE_DH 2.0
+
 /* KH that 10 mg/L of nitrate made from feed costs, dH (1 eq a mole of nitrogen; computed). */
 #define KH_PER_NO3_DH (TS_MASS_CAO / TS_MASS_NO3 / 20)
 
 void ts_say_buffer(
 	struct ts_text *text, const struct ts_water_facts *f, const struct ts_practice *practice)
 {
-	double warn = practice->value[TS_P_KH_WARN], floor = practice->value[TS_P_KH_FLOOR];
+	double kh = f->kh_dh, warn = practice->value[TS_P_KH_WARN],
+	       floor = practice->value[TS_P_KH_FLOOR];
 
-	ts_text_put(text, "KH ");
-	ts_text_number_short(text, f->kh_dh, 1);
+	if (f->kh_high_dh - f->kh_low_dh > WIDE_DH)
+		kh = f->kh_low_dh;
+	ts_text_put(text, kh < f->kh_dh ? "KH at its least " : "KH ");
+	ts_text_number_short(text, kh, 1);
 	ts_text_put(text, ", short under ");
 	ts_text_number_short(text, warn, 1);
 	ts_text_put(text, ": ");
-	ts_text_number_short(text, fabs(f->kh_dh - warn), 1);
-	ts_text_put(text, f->kh_dh >= warn ? " to spare" : " too little");
-	if (f->kh_dh <= floor) {
+	ts_text_number_short(text, fabs(kh - warn), 1);
+	ts_text_put(text, kh >= warn ? " to spare" : " too little");
+	if (kh <= floor) {
 		ts_text_put(text, "; the pH is no longer held (from ");
 		ts_text_number_short(text, floor, 1);
 		ts_text_put(text, " up it is)");
 		return;
 	}
 	ts_text_put(text, "; making ");
-	ts_text_number(text, (f->kh_dh - floor) / KH_PER_NO3_DH, 0);
+	ts_text_number(text, (kh - floor) / KH_PER_NO3_DH, 0);
 	ts_text_put(text, " mg/L of nitrate from feed uses it up to KH ");
 	ts_text_number_short(text, floor, 1);
 }

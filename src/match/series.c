@@ -1,0 +1,185 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * One pass over the readings a parameter; sums for the line, an interval for each hour of the day.
+ */
+#include "match/series.h"
+
+#include "base/date.h"
+
+#define HOURS 24
+#define WEEK_DAYS 7.0
+#define YEAR_DAYS 365.25
+#define DRIFT_READINGS_LEAST 3
+
+/* Usual swing and the doubt of one reading together (estimates from memory). */
+#define PH_NO_TREND 0.5
+#define HARDNESS_NO_TREND_DH 1.5
+
+struct interval {
+	double low, high;
+	size_t count;
+};
+
+static void widen(struct interval *i, double value)
+{
+	i->low = i->count ? fmin(i->low, value) : value;
+	i->high = i->count ? fmax(i->high, value) : value;
+	i->count++;
+}
+
+static double spread(const struct interval *i)
+{
+	return i->count > 1 ? i->high - i->low : (double)NAN;
+}
+
+static const struct ts_measure *measure_of(const struct ts_reading *r, enum ts_parameter p)
+{
+	return p == TS_GH ? &r->gh_dh : p == TS_KH ? &r->kh_dh : &r->ph;
+}
+
+/* "HH:MM" as the nearest hour, 0..23; -1: none. */
+static int hour_of(const char *time)
+{
+	int minutes;
+
+	for (int i = 0; i < 5; i++) {
+		if (!time || (i == 2 ? time[i] != ':' : time[i] < '0' || time[i] > '9'))
+			return -1;
+	}
+	minutes =
+		60 * (10 * (time[0] - '0') + time[1] - '0') + 10 * (time[3] - '0') + time[4] - '0';
+	return minutes < 24 * 60 ? (minutes + 30) / 60 % HOURS : -1;
+}
+
+/* Sums of a least squares line, x being days from the first reading that has a date. */
+struct line {
+	bool begun;
+	long first;
+	double n, x, y, xx, xy, low, high;
+};
+
+static void line_add(struct line *l, long day, double value)
+{
+	double x;
+
+	if (!l->begun)
+		*l = (struct line){.begun = true, .first = day};
+	x = (double)(day - l->first);
+	l->low = fmin(l->low, x);
+	l->high = fmax(l->high, x);
+	l->n += 1;
+	l->x += x;
+	l->y += value;
+	l->xx += x * x;
+	l->xy += x * value;
+}
+
+static double slope(const struct line *l)
+{
+	double below = l->n * l->xx - l->x * l->x;
+
+	if (l->n < DRIFT_READINGS_LEAST || l->high - l->low < WEEK_DAYS || !(below > 0))
+		return (double)NAN;
+	return (l->n * l->xy - l->x * l->y) / below;
+}
+
+/* Work of one pass. */
+struct pass {
+	struct interval all, hours[HOURS], day;
+	struct line line;
+	bool has_day;
+	long now;
+	double day_swing;
+};
+
+static void take(struct pass *w, const struct ts_reading *r, double value)
+{
+	int hour = hour_of(r->time);
+	long day;
+
+	widen(&w->all, value);
+	if (hour >= 0)
+		widen(&w->hours[hour], value);
+	if (!r->date || !ts_date_read(r->date, &day))
+		return;
+	line_add(&w->line, day, value);
+	if (!w->has_day || day != w->now)
+		w->day = (struct interval){0};
+	w->has_day = true;
+	w->now = day;
+	widen(&w->day, value);
+	w->day_swing = fmax(w->day_swing, spread(&w->day));
+}
+
+void ts_series_make(
+	const struct ts_water *water, enum ts_parameter parameter, struct ts_series_facts *ret)
+{
+	struct pass w = {.day_swing = (double)NAN};
+	double noise = parameter == TS_PH ? PH_NO_TREND : HARDNESS_NO_TREND_DH;
+	double same_hour = (double)NAN, per_day;
+
+	for (size_t i = 0; i < water->reading_count; i++) {
+		const struct ts_measure *m = measure_of(&water->readings[i], parameter);
+
+		if (m->kind != TS_MEASURE_NONE && isfinite(m->value))
+			take(&w, &water->readings[i], m->value);
+	}
+	for (int i = 0; i < HOURS; i++)
+		same_hour = fmax(same_hour, spread(&w.hours[i]));
+	per_day = slope(&w.line);
+	*ret = (struct ts_series_facts){.readings = w.all.count,
+		.days = w.line.begun ? w.line.high - w.line.low : (double)NAN,
+		.low = w.all.count ? w.all.low : (double)NAN,
+		.high = w.all.count ? w.all.high : (double)NAN,
+		.spread = spread(&w.all),
+		.same_hour_spread = same_hour,
+		.day_swing = w.day_swing,
+		.drift_per_week = WEEK_DAYS * per_day,
+		.trend = fabs(per_day) * (w.line.high - w.line.low) > noise};
+}
+
+static char lower(char c)
+{
+	return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+static bool same_word(const char *a, const char *b)
+{
+	for (; lower(*a) == lower(*b); a++, b++) {
+		if (!*a)
+			return true;
+	}
+	return false;
+}
+
+static bool in_season(const struct ts_reading *r, const char *season, bool dated, long day)
+{
+	double apart;
+	long of;
+
+	if (!dated)
+		return r->season && same_word(r->season, season);
+	if (!r->date || !ts_date_read(r->date, &of))
+		return false;
+	apart = fmod(fabs((double)(of - day)), YEAR_DAYS);
+	return fmin(apart, YEAR_DAYS - apart) <= TS_SEASON_DAYS;
+}
+
+size_t ts_water_take_season(struct ts_water *water, const char *season)
+{
+	long day = 0;
+	bool dated = ts_date_read(season, &day);
+	size_t kept = 0;
+
+	for (size_t i = 0; i < water->reading_count; i++)
+		kept += in_season(&water->readings[i], season, dated, day);
+	if (!kept)
+		return 0;
+	kept = 0;
+	for (size_t i = 0; i < water->reading_count; i++) {
+		if (in_season(&water->readings[i], season, dated, day))
+			water->readings[kept++] = water->readings[i];
+	}
+	water->reading_count = kept;
+	return kept;
+}

@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Readings over time, and a season chosen out of them.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <math.h>
+
+#include "match/series.h"
+
+static struct ts_reading ph_at(const char *date, const char *time, double ph)
+{
+	return (struct ts_reading){
+		.date = date, .time = time, .ph = {ph, ph, ph, TS_MEASURE_VALUE}};
+}
+
+static struct ts_series_facts ph_series(struct ts_reading *readings, size_t count)
+{
+	struct ts_water w = {.readings = readings, .reading_count = count};
+	struct ts_series_facts f;
+
+	ts_series_make(&w, TS_PH, &f);
+	return f;
+}
+
+static bool close_to(double a, double b)
+{
+	return fabs(a - b) < 1e-9;
+}
+
+static void test_series__a_day_swing_is_no_trend(void **state)
+{
+	struct ts_reading r[] = {ph_at("2026-03-01", "08:00", 6.9),
+		ph_at("2026-03-01", "20:10", 7.4), ph_at("2026-03-08", "07:50", 6.8),
+		ph_at("2026-03-08", "19:50", 7.4)};
+	struct ts_series_facts f = ph_series(r, 4);
+
+	(void)state;
+	assert_int_equal(f.readings, 4);
+	assert_true(close_to(f.spread, 0.6));
+	assert_true(close_to(f.same_hour_spread, 0.1));
+	assert_true(close_to(f.day_swing, 0.6));
+	assert_true(close_to(f.days, 7));
+	assert_false(f.trend);
+}
+
+/* 0.2 down a week, read every week at eight. */
+static void test_series__a_drift_beyond_swing_and_doubt_is_a_trend(void **state)
+{
+	struct ts_reading r[] = {ph_at("2026-03-01", "08:00", 7.6),
+		ph_at("2026-03-08", "08:00", 7.4), ph_at("2026-03-15", "08:00", 7.2),
+		ph_at("2026-03-22", "08:00", 7.0)};
+	struct ts_series_facts f = ph_series(r, 4);
+
+	(void)state;
+	assert_true(close_to(f.drift_per_week, -0.2));
+	assert_true(f.trend);
+	f = ph_series(r, 3);
+	assert_true(close_to(f.drift_per_week, -0.2));
+	assert_false(f.trend);
+}
+
+static void test_series__undated_readings_give_a_spread_alone(void **state)
+{
+	struct ts_reading r[] = {ph_at(NULL, NULL, 7.0), ph_at(NULL, "25:00", 7.5),
+		ph_at("2026-13-01", "x", 8.0)};
+	struct ts_series_facts f = ph_series(r, 3);
+
+	(void)state;
+	assert_true(close_to(f.spread, 1));
+	assert_true(isnan(f.same_hour_spread) && isnan(f.day_swing) && isnan(f.drift_per_week));
+	assert_false(f.trend);
+	f = ph_series(r, 0);
+	assert_int_equal(f.readings, 0);
+	assert_true(isnan(f.low));
+}
+
+static void test_series__season_by_name_and_by_date(void **state)
+{
+	struct ts_reading r[] = {ph_at("2025-01-10", NULL, 7.0), ph_at("2025-07-10", NULL, 7.5),
+		ph_at("2024-12-20", NULL, 7.1), {.season = "Summer"}, {.season = "winter"}};
+	struct ts_water w = {.readings = r, .reading_count = 5};
+
+	(void)state;
+	assert_int_equal(ts_water_take_season(&w, "autumn"), 0);
+	assert_int_equal(w.reading_count, 5);
+	assert_int_equal(ts_water_take_season(&w, "2026-01-01"), 2);
+	assert_true(close_to(w.readings[0].ph.value, 7.0));
+	assert_true(close_to(w.readings[1].ph.value, 7.1));
+}
+
+static void test_series__season_without_regard_to_case(void **state)
+{
+	struct ts_reading r[] = {{.season = "Summer"}, {.season = "summers"}, {.season = NULL}};
+	struct ts_water w = {.readings = r, .reading_count = 3};
+
+	(void)state;
+	assert_int_equal(ts_water_take_season(&w, "summer"), 1);
+	assert_string_equal(w.readings[0].season, "Summer");
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_series__a_day_swing_is_no_trend),
+		cmocka_unit_test(test_series__a_drift_beyond_swing_and_doubt_is_a_trend),
+		cmocka_unit_test(test_series__undated_readings_give_a_spread_alone),
+		cmocka_unit_test(test_series__season_by_name_and_by_date),
+		cmocka_unit_test(test_series__season_without_regard_to_case),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
