@@ -6,6 +6,7 @@
 #include "care/advice.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "care/titrate.h"
 #include "chem/carbonate.h"
@@ -215,6 +216,9 @@ static bool someone_misses(const struct ts_care_state *s, enum ts_parameter p, b
 		double miss = fabs(comfort ? fit->uncomfortable_by : fit->outside_by);
 
 		if (!fit->known || !(miss > 0) || miss < by || miss <= most)
+			continue;
+		/* A band by kind of water is coarse: only a miss that makes unsure counts. */
+		if (strcmp(fit->source[0], "by kind of water") == 0 && fit->verdict < TS_UNSURE)
 			continue;
 		most = miss;
 		who = (int)i;
@@ -559,6 +563,9 @@ const size_t ts_advice_row_count = sizeof ts_advice_rows / sizeof *ts_advice_row
 /* Whether a row may stand behind the answer: no reassurance behind trouble, no idle repetition. */
 static bool may_follow(const struct ts_advice_row *row, const struct ts_advice *first)
 {
+	/* In a danger other steps would contradict its own: a crash is not to be changed away. */
+	if (first->row->group == 2)
+		return row->group <= 4;
 	if (row->group <= 7)
 		return true;
 	return row->group <= 9 && first->row->group >= 5;

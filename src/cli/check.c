@@ -59,14 +59,31 @@ static enum ts_status advise(struct session *s, struct check_answer *a)
 	return TS_OK;
 }
 
+/* A danger or a sign of distress goes before anything about the list. */
+static bool in_distress(const struct check_answer *a)
+{
+	return a->advice_count && (a->advice[0].row->group == 2 || a->advice[0].row->group == 3);
+}
+
+/* So does every advice where nothing new is planned: then the water is the question. */
+static bool advice_first(const struct check_answer *a)
+{
+	for (size_t i = 0; i < a->plan.stock_count; i++) {
+		if (!ts_in_tank(&a->plan.stock[i]))
+			return in_distress(a);
+	}
+	return a->advice_count > 0;
+}
+
 static void say_advice(struct ts_document *doc, struct ts_text *text, const struct check_answer *a)
 {
-	for (size_t i = 0; i < a->advice_count; i++) {
+	for (size_t i = advice_first(a); i < a->advice_count; i++) {
 		const struct ts_advice *advice = &a->advice[i];
 		struct ts_node *entry;
 
-		if (!i)
-			ts_doc_heading(doc, 0, "What to do about the water");
+		if (i == advice_first(a))
+			ts_doc_heading(
+				doc, 0, i ? "Also about the water" : "What to do about the water");
 		ts_text_puts(text, ts_urgency_words[advice->row->urgency], ": ", NULL);
 		ts_say_advice(text, advice, a->residents);
 		entry = ts_doc_entry(doc, ts_doc_take(doc, text));
@@ -121,6 +138,12 @@ static void say_verdict(struct ts_document *doc, struct ts_text *text, const str
 	const struct ts_ruling *first = deciding(c);
 	const char *verdict;
 
+	if (advice_first(a)) {
+		ts_say_advice(text, &a->advice[0], a->residents);
+		verdict = ts_doc_take(doc, text);
+		ts_say_advice_because(text, &a->advice[0], a->residents);
+		ts_doc_verdict(doc, verdict, ts_doc_take(doc, text));
+	}
 	ts_text_puts(text, a->plan.name ? a->plan.name : a->file, ": ", says[c->verdict], NULL);
 	verdict = ts_doc_take(doc, text);
 	if (first) {
@@ -290,5 +313,5 @@ enum ts_status command_check(struct session *s)
 		check_json(s, &a);
 	else
 		show(s, &a);
-	return a.check.verdict <= TS_PLAN_SOUND_IF ? TS_OK : TS_NO;
+	return a.check.verdict <= TS_PLAN_SOUND_IF && !in_distress(&a) ? TS_OK : TS_NO;
 }
