@@ -127,6 +127,10 @@ for page in pages():
             continue
         seen.add((command, want))
         results.append(("%s: %s" % (page.relative_to(ROOT), command), fault(command, want)))
+guide = (ROOT / "docs/guide.md").read_text(encoding="utf-8")
+for chapter in re.findall(r'guide\.md, \\"(.+?)\\"', (ROOT / "src/words/care.c").read_text(encoding="utf-8")):
+    results.append(("answers point to a chapter of the guide: " + chapter,
+                    "" if "\n## %s\n" % chapter in guide else "no such chapter"))
 stale = sorted(set(HOW) - {command for command, _ in seen})
 results.append(("every row of HOW is shown on some page", "\n".join(stale)))
 print("1..%d" % len(results))
