@@ -13,6 +13,7 @@
 
 #include <cmocka.h>
 
+#include "chem/classes.h"
 #include "chem/hardness.h"
 #include "chem/nitrogen.h"
 #include "chem/substances.h"
@@ -144,9 +145,51 @@ static void test_units__nitrate_and_kh(void **state)
 	table_close(t);
 }
 
+/* The first word of a scale's name here, and its name in the table of printed scales. */
+static const struct {
+	const char *own, *printed;
+	double mmol_l_per_unit;
+} scale_names[] = {{"USGS", "USGS", TS_MMOL_L_PER_MG_CACO3},
+	{"WHO", "WHO 2011", TS_MMOL_L_PER_MG_CACO3},
+	{"Vermont", "Sawyer-type", TS_MMOL_L_PER_MG_CACO3}, {"Germany", "Germany", 1},
+	{"Switzerland", "Switzerland", TS_MMOL_L_PER_FH},
+	{"UK supplies", "UK utilities", TS_MMOL_L_PER_MG_CACO3}};
+
+/* Each printed class holds the value just under its upper limit; the one above holds more. */
+static void test_units__hardness_classes(void **state)
+{
+	struct table *t = table_open("hardness_classes.csv");
+	size_t compared = 0;
+
+	(void)state;
+	for (size_t k = 0; k < sizeof(scale_names) / sizeof(scale_names[0]); k++) {
+		const struct ts_hardness_scale *scale = &ts_hardness_scales[k];
+
+		assert_string_equal(scale->name, scale_names[k].own);
+		for (size_t i = 0; i < t->rows; i++) {
+			double upper = table_number(t, i, "upper");
+			const char *word = table_text(t, i, "class"), *name;
+
+			if (strncmp(table_text(t, i, "scale"), scale_names[k].printed,
+				    strlen(scale_names[k].printed)) != 0)
+				continue;
+			upper = isnan(upper) ? 2 * table_number(t, i, "lower") : upper - 0.01;
+			name = ts_hardness_class(scale, upper * scale_names[k].mmol_l_per_unit);
+			assert_non_null(name);
+			assert_non_null(strstr(name, word));
+			compared++;
+		}
+	}
+	printf("# hardness classes: %zu compared\n", compared);
+	assert_true(compared == 27);
+	assert_null(ts_hardness_class(&ts_hardness_scales[0], -1));
+	table_close(t);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_units__hardness_classes),
 		cmocka_unit_test(test_units__every_pair),
 		cmocka_unit_test(test_units__printed_pairs),
 		cmocka_unit_test(test_units__known_misprints),

@@ -245,6 +245,64 @@ static void test_solution_alone__described(void **state)
 	assert_int_equal(f.why[TS_FACT_PH_TANK], TS_WHY_KNOWN);
 }
 
+/* Between 0 and 1, from a xorshift generator (Marsaglia 2003, J. Stat. Softw. 8:14). */
+static double chance(uint64_t *seed)
+{
+	*seed ^= *seed << 13;
+	*seed ^= *seed >> 7;
+	*seed ^= *seed << 17;
+	return (double)(*seed >> 11) / 9007199254740992.0;
+}
+
+/* Read or not, somewhere up to `most`. */
+static struct ts_measure perhaps(uint64_t *seed, double most)
+{
+	double v = most * chance(seed);
+
+	return chance(seed) < 0.6 ? value(v) : (struct ts_measure){0};
+}
+
+static struct ts_reading random_reading(uint64_t *seed)
+{
+	return (struct ts_reading){.ph = perhaps(seed, 14),
+		.gh_dh = perhaps(seed, 60),
+		.kh_dh = perhaps(seed, 50),
+		.temp_c = perhaps(seed, 60),
+		.ca_mg_l = perhaps(seed, 300),
+		.mg_mg_l = perhaps(seed, 100),
+		.na_mg_l = perhaps(seed, 500),
+		.cl_mg_l = perhaps(seed, 800),
+		.so4_mg_l = perhaps(seed, 600),
+		.phosphate_mg_l = perhaps(seed, 20)};
+}
+
+/* A fact is a number exactly where it is called known; what was read is never changed. */
+static void test_a_thousand_random_readings__no_answer_without_a_reason(void **state)
+{
+	uint64_t seed = 20260301;
+	unsigned known_facts = 0;
+
+	(void)state;
+	for (int i = 0; i < 1000; i++) {
+		struct ts_reading r = random_reading(&seed);
+		struct ts_water_facts f = described(r);
+		const double facts[TS_WATER_FACT__COUNT] = {f.co2_mg_l, f.ph_closed, f.ph_air,
+			f.ph_tank, f.calcite_si, f.ionic_strength, f.conductivity_computed_us_cm,
+			f.nh3_fraction};
+
+		for (int k = 0; k < TS_WATER_FACT__COUNT; k++) {
+			if (k == TS_FACT_PH_TANK)
+				continue; /* the profile's own, at the tank's temperature */
+			assert_int_equal(isfinite(facts[k]) != 0, f.why[k] == TS_WHY_KNOWN);
+			known_facts += f.why[k] == TS_WHY_KNOWN;
+		}
+		assert_false(isinf(f.ph_tank) || isinf(f.co2_low_mg_l) || isinf(f.co2_high_mg_l));
+		if (r.gh_dh.kind != TS_MEASURE_NONE)
+			assert_true(fabs(f.gh_dh - r.gh_dh.value) < 1e-12);
+	}
+	assert_true(known_facts > 2000);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -261,6 +319,7 @@ int main(void)
 		cmocka_unit_test(test_phosphate_as_a_tenth_of_the_buffer__no_co2),
 		cmocka_unit_test(test_contradictions__flagged),
 		cmocka_unit_test(test_solution_alone__described),
+		cmocka_unit_test(test_a_thousand_random_readings__no_answer_without_a_reason),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
