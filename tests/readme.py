@@ -24,6 +24,7 @@ BUILD = pathlib.Path(PROGRAM).parent.parent.parent
 STARTS = "tapshoal|sh|python3|ninja|meson|gcc|cc"
 # What pages write for something of the reader's own.
 PLACES = {
+    "COMMAND": "rank",
     "FILE": "docs/exempla-mollis.yaml",
     "FILE...": "docs/exempla-mollis.yaml",
     "FOLDER": "species",
