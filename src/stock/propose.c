@@ -37,6 +37,13 @@ static int rounded(double x)
 	return (int)floor(x + 0.5);
 }
 
+/* A limit of the model; where it is not known, as of a tank without measures, nothing may be used.
+ */
+static int64_t within(double limit)
+{
+	return limit >= 0 ? (int64_t)fmin(floor(limit), 1e12) : 0;
+}
+
 static const struct ts_group *group(const struct builder *b, size_t item)
 {
 	return &b->p->levels[item].group;
@@ -238,8 +245,8 @@ static bool build_model(struct builder *b)
 	if (!ts_model_open(m, b->arena, b->count, group_count, genus_count))
 		return false;
 	m->species_most = (int)b->p->species_most;
-	m->weight_most = (int64_t)floor(LOAD_UNITS * b->p->nitrogen_most_mg_day);
-	m->floor_most = rounded(FLOOR_UNITS * b->p->floor_m2);
+	m->weight_most = within(LOAD_UNITS * b->p->nitrogen_most_mg_day);
+	m->floor_most = within(FLOOR_UNITS * b->p->floor_m2);
 	m->fit_points = rounded(value(b, TS_P_PROPOSE_FIT));
 	m->zone_points = rounded(value(b, TS_P_PROPOSE_ZONE));
 	for (size_t i = 0; i < b->count; i++) {
