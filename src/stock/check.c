@@ -458,10 +458,16 @@ static void check_state(struct work *w)
 {
 	const struct ts_plan *p = w->plan;
 	bool distress = p->sign_count > 0 || p->deaths.value > 0;
-	unsigned planned = 0;
+	unsigned planned = 0, living = 0;
 
-	for (size_t i = 0; i < w->out->group_count; i++)
-		planned += w->out->groups[i].planned > 0;
+	for (size_t i = 0; i < w->out->group_count; i++) {
+		const struct ts_plan_group *g = &w->out->groups[i];
+
+		planned += g->planned > 0;
+		living += ts_group_count(&g->group) > g->planned;
+	}
+	if (living && (isnan(last(w, tan_in)) || isnan(last(w, no2_n_in))))
+		say(w, TS_RULE_UNTESTED, TS_CONCERN, (double)NAN, (double)NAN);
 	if (distress)
 		say(w, TS_RULE_DISTRESS, TS_CONCERN, (double)p->sign_count, p->deaths.value);
 	if (distress && planned)

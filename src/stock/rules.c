@@ -64,6 +64,7 @@ const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT] = {
 	[TS_RULE_NITRITE] = {"stock.nitrite", "no2", "nitrite stands in the water: the filter is not coping", DIRECTION, TS_SCOPE_PLAN, FREE},
 	[TS_RULE_TEMPERATURE_UNKNOWN] = {"stock.temperature-unknown", "temp", "what the tank runs at is not given", COMMON, TS_SCOPE_PLAN, FREE},
 	[TS_RULE_UNKNOWN_SPECIES] = {"stock.unknown-species", NULL, "a name that no species of the catalogue has", COMPUTED, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_UNTESTED] = {"stock.untested", "tan", "animals live there, and ammonia or nitrite was not read", COMMON, TS_SCOPE_PLAN, FREE},
 	[TS_RULE_WARM_OXYGEN] = {"stock.warm-oxygen", "oxygen", "warm water holds little oxygen", COMMON, TS_SCOPE_PLAN, FREE},
 	[TS_RULE_WATER] = {"stock.water", NULL, "the water does not suit the animal", COMPUTED, TS_SCOPE_PLAN, FREE},
 	[TS_RULE_WATER_UNKNOWN] = {"stock.water-unknown", NULL, "no water was measured", COMPUTED, TS_SCOPE_PLAN, FREE},

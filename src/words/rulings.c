@@ -68,6 +68,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_NITRITE] = {"nitrite {ours} mg/L N, borne to {its}: the filter is not coping", "feed nothing, and see what to do about the water", 3},
 	[TS_RULE_TEMPERATURE_UNKNOWN] = {"what the tank runs at is not given", "write temperature: 24..26 C into the tank", 0},
 	[TS_RULE_UNKNOWN_SPECIES] = {"'{name}' is no name in the catalogue", "write another of its names; an unknown animal never passes", 0},
+	[TS_RULE_UNTESTED] = {"ammonia and nitrite of the running tank are not both known", "test both; each must read nil", 0},
 	[TS_RULE_WARM_OXYGEN] = {"{its} C: such warm water holds {ours} mg/L of oxygen at the most", "keep the surface moving", 1},
 	[TS_RULE_WATER] = {"{a}: {fit}", "leave it out", 1},
 	[TS_RULE_WATER_UNKNOWN] = {"no water was measured", "GH first, with a drop kit: it decides most", 0},

@@ -336,6 +336,23 @@ static void test_check__unknown_species_never_passes(void **state)
 	assert_string_equal(r->check.rulings[0].name, r->names[0]);
 }
 
+/* What is left out is asked for: it never makes the answer better. */
+static void test_check__untested_running_tank(void **state)
+{
+	struct room *r = *state;
+
+	assert_int_equal(severity(r, TS_RULE_UNTESTED), -1); /* nothing lives there yet */
+	r->lines[0].since = "2026-01-01";
+	assert_int_equal(severity(r, TS_RULE_UNTESTED), TS_CONCERN);
+	assert_int_equal(r->check.verdict, TS_PLAN_SOUND_IF);
+	r->plan.tank.readings = &r->in_tank;
+	r->plan.tank.reading_count = 1;
+	assert_int_equal(severity(r, TS_RULE_UNTESTED), -1);
+	assert_int_equal(r->check.verdict, TS_PLAN_SOUND);
+	r->in_tank.no2_mg_l = (struct ts_measure){0};
+	assert_int_equal(severity(r, TS_RULE_UNTESTED), TS_CONCERN);
+}
+
 static void test_check__warm_water(void **state)
 {
 	struct room *r = *state;
@@ -560,6 +577,7 @@ int main(void)
 		CASE(test_check__nitrate_of_the_load),
 		CASE(test_check__temperature_unknown),
 		CASE(test_check__unknown_species_never_passes),
+		CASE(test_check__untested_running_tank),
 		CASE(test_check__warm_water),
 		CASE(test_check__water),
 		CASE(test_check__water_unsure),
