@@ -11,7 +11,8 @@
 /* What all lines prefer, or tolerate; not known when nobody's band is. */
 static struct ts_shared shared(const struct ts_community *c, int parameter, bool preferred)
 {
-	struct ts_shared s = {.comfortable = preferred, .range = {-(double)INFINITY, (double)INFINITY}};
+	struct ts_shared s = {
+		.comfortable = preferred, .range = {-(double)INFINITY, (double)INFINITY}};
 
 	for (size_t i = 0; i < c->count; i++) {
 		const struct ts_match *m = &c->lines[i].candidacy->match;
