@@ -8,16 +8,17 @@
 
 #include "cli/output.h"
 #include "model/shape.h"
+#include "report/html.h"
 
 /* clang-format off */
 static const struct command commands[] = {
 	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json", true, false,
 		"carrying animals home and settling them in"},
-	{"check", command_check, "check PLAN", "text json", false, false,
+	{"check", command_check, "check PLAN", "text json html", false, false,
 		"what is wrong with a plan or a tank, and the smallest repair"},
-	{"drift", command_drift, "drift PLAN", "text json", false, false,
+	{"drift", command_drift, "drift PLAN", "text json html", false, false,
 		"where a tank's KH, pH and nitrate go under this feeding and water change"},
-	{"find", command_find, "find [PATTERN]", "text json csv", true, true,
+	{"find", command_find, "find [PATTERN]", "text json csv html", true, true,
 		"the catalogue, by name or family (a regular expression), by words, by water"},
 	{"keep", command_keep, "keep [WATER]", "text", true, false,
 		"remembers a water as your tap; alone it says which is kept"},
@@ -25,19 +26,19 @@ static const struct command commands[] = {
 		"checks any of our files, or folders of species records"},
 	{"mix", command_mix, "mix FILE=AMOUNT...", "text json", false, false,
 		"the water that several make (fractions or litres; pure is water without minerals)"},
-	{"propose", command_propose, "propose -t TANK", "text json", true, false,
+	{"propose", command_propose, "propose -t TANK", "text json html", true, false,
 		"animals that go together in this water and this tank"},
-	{"rank", command_rank, "rank", "text json csv", true, false,
+	{"rank", command_rank, "rank", "text json csv html", true, false,
 		"which species the water suits, best first, and what excludes the rest"},
 	{"read", command_read, "read REPORT", "text json", false, false,
 		"a utility's or laboratory's report (text or CSV, - is stdin) to a water file"},
-	{"remake", command_remake, "remake [PLAN] --for SPECIES", "text json", true, false,
+	{"remake", command_remake, "remake [PLAN] --for SPECIES", "text json html", true, false,
 		"a recipe for other minerals, and safe stages for the animals there now"},
-	{"titrate", command_titrate, "titrate WATER", "text json", true, false,
+	{"titrate", command_titrate, "titrate WATER", "text json html", true, false,
 		"what acid or base does to a water, dose by dose: why not to chase pH"},
-	{"water", command_water, "water WATER", "text json", true, false,
+	{"water", command_water, "water WATER", "text json html", true, false,
 		"what is this water: values in all units, CO2, tank pH, what is unusual"},
-	{"why", command_why, "why SPECIES...", "text json csv", true, false,
+	{"why", command_why, "why SPECIES...", "text json csv html", true, false,
 		"one or more species in full against the water"},
 };
 /* clang-format on */
@@ -89,7 +90,7 @@ void command_overview(struct ts_text *text)
 		"cannot be said, 2 a wrong call or file, 3 the system failed.\n");
 }
 
-void session_write(struct session *s, const struct ts_document *doc)
+static void write_screen(struct session *s, const struct ts_document *doc)
 {
 	struct ts_screen screen =
 		output_screen(s->options->output, s->options->no_color, s->options->ascii);
@@ -98,4 +99,22 @@ void session_write(struct session *s, const struct ts_document *doc)
 	if (s->first)
 		ts_text_puts(s->out, s->first, "\n", NULL);
 	ts_screen_write(s->out, doc, &screen);
+}
+
+/* The page of a document, what stands above everything else first. */
+static void write_page(struct session *s, const struct ts_document *doc)
+{
+	struct ts_node first = {.kind = TS_NODE_PARAGRAPH, .text = s->first, .next = doc->first};
+	struct ts_document page = *doc;
+
+	page.first = s->first ? &first : doc->first;
+	ts_html_write(s->out, &page);
+}
+
+void session_write(struct session *s, const struct ts_document *doc)
+{
+	if (s->options->format == FORMAT_HTML)
+		write_page(s, doc);
+	else
+		write_screen(s, doc);
 }

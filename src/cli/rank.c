@@ -125,9 +125,15 @@ static void section(struct ts_document *doc, struct ts_text *text, const struct 
 	ts_text_put(text, ")");
 	ts_doc_heading(doc, 0, ts_doc_take(doc, text));
 	for (size_t i = 0; i < a->count; i++) {
-		if (a->matches[i].verdict == of)
-			reasons(doc, entry(doc, text, a, &a->matches[i]), text, &a->matches[i],
-				&a->profile);
+		const struct ts_match *m = &a->matches[i];
+		struct ts_node *node = m->verdict == of ? entry(doc, text, a, m) : NULL;
+
+		if (!node)
+			continue;
+		reasons(doc, node, text, m, &a->profile);
+		say_tags(doc, node, m);
+		for (int p = TS_GH; p <= TS_TEMPERATURE; p++)
+			say_bar(doc, node, m, &a->profile, p);
 	}
 }
 

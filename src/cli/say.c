@@ -2,6 +2,7 @@
 /*
  * The pieces that several answers are made of, as nodes of a document. Sentences come from words/.
  */
+#include <math.h>
 #include <string.h>
 
 #include "cli/commands.h"
@@ -111,6 +112,35 @@ enum ts_hue say_hue(int parameter)
 		[TS_TEMPERATURE] = TS_HUE_TEMPERATURE};
 
 	return parameter < 0 ? TS_HUE_NONE : of[parameter];
+}
+
+void say_bar(struct ts_document *doc, struct ts_node *node, const struct ts_match *m,
+	const struct ts_profile *profile, int parameter)
+{
+	const struct ts_parameter_fit *f = &m->at[parameter];
+	const struct ts_span *span = &profile->at[parameter];
+	struct ts_bar bar = {.label = ts_parameter_rows[parameter].label,
+		.hue = say_hue(parameter),
+		.tolerated = f->tolerated,
+		.preferred = f->preferred,
+		.reading = {(double)NAN, (double)NAN}};
+	struct ts_text says;
+
+	ts_text_open(&says, &doc->arena->allocator);
+	ts_say_parameter(&says, (enum ts_parameter)parameter, f);
+	bar.says = ts_text_get(&says);
+	if (span->given)
+		bar.reading = (struct ts_range){span->low, span->high};
+	ts_doc_bar(doc, node, &bar);
+	doc->arena->failed |= says.failed;
+	ts_text_drop(&says);
+}
+
+void say_tags(struct ts_document *doc, struct ts_node *node, const struct ts_match *m)
+{
+	ts_doc_tag(doc, node, "verdict", ts_verdict_words[m->verdict]);
+	ts_doc_tag(doc, node, "family", m->species->family);
+	ts_doc_tag(doc, node, "swims", ts_words_swims[m->species->swims]);
 }
 
 void say_name(struct ts_text *out, const struct ts_species *s)

@@ -61,7 +61,8 @@ static void verdict(struct ts_document *doc, struct ts_text *text, const struct 
 	ts_doc_verdict(doc, first, ts_doc_take(doc, text));
 }
 
-static void parameters(struct ts_document *doc, struct ts_text *text, const struct ts_match *m)
+static void parameters(struct ts_document *doc, struct ts_text *text, const struct ts_match *m,
+	const struct ts_profile *profile)
 {
 	ts_doc_heading(doc, 1, "The water");
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
@@ -79,6 +80,7 @@ static void parameters(struct ts_document *doc, struct ts_text *text, const stru
 		ts_text_puts(text, " (", f->source[0], f->variant ? ", " : "",
 			f->variant ? f->variant : "", ")", NULL);
 		ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
+		say_bar(doc, entry, m, profile, p);
 	}
 }
 
@@ -104,7 +106,7 @@ static void one(struct ts_document *doc, struct ts_text *text, const struct ts_m
 	struct ts_node *facts;
 
 	verdict(doc, text, m, &a->profile);
-	parameters(doc, text, m);
+	parameters(doc, text, m, &a->profile);
 	facts = ts_doc_facts(doc, 1);
 	ts_doc_line(doc, facts, "Comes from", ts_words_home_water_said[s->home_water], NULL);
 	ts_text_put(text, "settled from ");

@@ -86,7 +86,7 @@ const char *const ts_words_home_water_said[] = {"black water", "clear soft water
 	"water that builds shells", "brackish water", NULL};
 const char *const ts_words_sexes[] = {
 	"any", "pair", "harem", "one-male", "two-females", "alone", NULL};
-static const char *const words_swims[] = {"bottom", "middle", "top", "everywhere", NULL};
+const char *const ts_words_swims[] = {"bottom", "middle", "top", "everywhere", NULL};
 static const char *const words_towards[] = {"ignores", "chases", "injures", NULL};
 static const char *const words_when[] = {"always", "breeding", "cramped", NULL};
 static const char *const words_gape[] = {
@@ -268,7 +268,7 @@ static const struct ts_field species_fields[] = {
 	WORD(S, "body", body, REQ, words_body, "shape of the body"),
 	SUB(S, "water", water, REQ, &shape_species_water, "the water it lives in"),
 	SUB(S, "group", group, REQ, &shape_group, "how many together"),
-	WORD(S, "swims", swims, REQ, words_swims, "where it swims"),
+	WORD(S, "swims", swims, REQ, ts_words_swims, "where it swims"),
 	WORD(S, "to_own_kind", to_own_kind, REQ, words_towards, "how it treats its own kind"),
 	WORD(S, "own_kind_when", own_kind_when, OPT, words_when, "when"),
 	WORD(S, "to_others", to_others, REQ, words_towards, "how it treats others"),

@@ -140,11 +140,14 @@ void ts_doc_bar(struct ts_document *doc, struct ts_node *node, const struct ts_b
 void ts_doc_tag(struct ts_document *doc, struct ts_node *node, const char *name, const char *value)
 {
 	struct ts_tag *tag = node ? ts_arena_take(doc->arena, sizeof *tag) : NULL;
+	struct ts_tag **end = node ? &node->tags : NULL;
 
 	if (!tag)
 		return;
-	*tag = (struct ts_tag){copy(doc, name), copy(doc, value), node->tags};
-	node->tags = tag;
+	*tag = (struct ts_tag){copy(doc, name), copy(doc, value), NULL};
+	while (*end)
+		end = &(*end)->next;
+	*end = tag;
 }
 
 const char *ts_doc_take(struct ts_document *doc, struct ts_text *text)

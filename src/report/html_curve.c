@@ -1,0 +1,209 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * A chart of a page: thin axes, one dash pattern a series beside its hue, uprights where a mark
+ * stands. What the eye reads from it stands below as text. The terminal's drawing is curve.c.
+ */
+#include "report/curve.h"
+
+#include <math.h>
+
+#include "report/html_page.h"
+
+enum { LEFT = 34, RIGHT = 352, TOP = 8, GROUND = 168, PATTERNS = 4 };
+
+struct frame {
+	struct ts_range x, y;
+};
+
+static double across(const struct frame *f, double x)
+{
+	double span = f->x.high - f->x.low;
+
+	return LEFT + (span > 0 ? (x - f->x.low) / span : 0.5) * (RIGHT - LEFT);
+}
+
+static double up(const struct frame *f, double y)
+{
+	double span = f->y.high - f->y.low;
+
+	return GROUND - (span > 0 ? (y - f->y.low) / span : 0.5) * (GROUND - TOP);
+}
+
+static void number_attribute(struct ts_page *page, const char *name, double value)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &page->out->allocator);
+	ts_text_number_short(&text, value, 1);
+	ts_page_attribute(page, name, ts_text_get(&text));
+	page->out->failed |= text.failed;
+	ts_text_drop(&text);
+}
+
+static const char *pattern(size_t series)
+{
+	static const char *const names[PATTERNS] = {"s0", "s1", "s2", "s3"};
+
+	return names[series % PATTERNS];
+}
+
+/* "line s1 ph": the pattern, and the hue where there is one. */
+static void series_class(struct ts_page *page, const struct ts_series *s, size_t i)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &page->out->allocator);
+	ts_text_puts(&text, "line ", pattern(i), ts_page_hue(s->hue) ? " " : "",
+		ts_page_hue(s->hue) ? ts_page_hue(s->hue) : "", NULL);
+	ts_page_attribute(page, "class", ts_text_get(&text));
+	page->out->failed |= text.failed;
+	ts_text_drop(&text);
+}
+
+/* Gaps of a series are gaps of its line. */
+static void draw_series(
+	struct ts_page *page, const struct ts_series *s, size_t index, const struct frame *f)
+{
+	struct ts_text d;
+	bool drawing = false;
+
+	ts_text_open(&d, &page->out->allocator);
+	for (size_t i = 0; i < s->count; i++) {
+		bool there = isfinite(s->x[i]) && isfinite(s->y[i]);
+
+		if (there) {
+			ts_text_put(&d, drawing ? "L" : "M");
+			ts_text_number_short(&d, across(f, s->x[i]), 1);
+			ts_text_put(&d, " ");
+			ts_text_number_short(&d, up(f, s->y[i]), 1);
+		}
+		drawing = there;
+	}
+	ts_page_open(page, "path");
+	series_class(page, s, index);
+	ts_page_attribute(page, "d", ts_text_get(&d));
+	ts_page_close(page);
+	page->out->failed |= d.failed;
+	ts_text_drop(&d);
+}
+
+static void label(struct ts_page *page, double x, double y, const char *anchor, double value,
+	int decimals, const char *unit)
+{
+	ts_page_open(page, "text");
+	number_attribute(page, "x", x);
+	number_attribute(page, "y", y);
+	ts_page_attribute(page, "text-anchor", anchor);
+	ts_page_number(page, value, decimals);
+	ts_page_text(page, unit);
+	ts_page_close(page);
+}
+
+static void draw_marks(struct ts_page *page, const struct ts_curve *curve, const struct frame *f)
+{
+	for (size_t i = 0; i < curve->mark_count; i++) {
+		double x = across(f, curve->marks[i].x);
+
+		if (!(x >= LEFT && x <= RIGHT))
+			continue;
+		ts_page_open(page, "line");
+		ts_page_attribute(page, "class", "mark");
+		number_attribute(page, "x1", x);
+		number_attribute(page, "x2", x);
+		number_attribute(page, "y1", TOP);
+		number_attribute(page, "y2", GROUND);
+		ts_page_close(page);
+		ts_page_open(page, "text");
+		number_attribute(page, "x", x > (LEFT + RIGHT) / 2.0 ? x - 4 : x + 4);
+		number_attribute(page, "y", TOP + 10);
+		ts_page_attribute(page, "text-anchor", x > (LEFT + RIGHT) / 2.0 ? "end" : "start");
+		ts_page_text(page, curve->marks[i].says);
+		ts_page_close(page);
+	}
+}
+
+static void draw(struct ts_page *page, const struct ts_curve *curve, const struct frame *f)
+{
+	ts_page_open(page, "svg");
+	ts_page_attribute(page, "aria-hidden", "true");
+	ts_page_attribute(page, "class", "curve");
+	ts_page_attribute(page, "viewBox", "0 0 360 186");
+	ts_page_open(page, "path");
+	ts_page_attribute(page, "class", "axis");
+	ts_page_attribute(page, "d", "M34 8V168H352");
+	ts_page_close(page);
+	label(page, LEFT - 4, TOP + 8, "end", f->y.high, curve->y_decimals, "");
+	label(page, LEFT - 4, GROUND, "end", f->y.low, curve->y_decimals, "");
+	label(page, LEFT, GROUND + 14, "start", f->x.low, curve->x_decimals, "");
+	label(page, (LEFT + RIGHT) / 2.0, GROUND + 14, "middle", (f->x.low + f->x.high) / 2,
+		curve->x_decimals, "");
+	label(page, RIGHT, GROUND + 14, "end", f->x.high, curve->x_decimals, "");
+	for (size_t i = 0; i < curve->series_count; i++)
+		draw_series(page, &curve->series[i], i, f);
+	draw_marks(page, curve, f);
+	ts_page_close(page);
+}
+
+/* "pH, evening and morning: from 7.9 to 4.2". */
+static void say_series(
+	struct ts_page *page, const struct ts_curve *curve, const struct ts_series *s, size_t i)
+{
+	size_t first = 0, last = s->count;
+
+	while (first < s->count && !isfinite(s->y[first]))
+		first++;
+	while (last > first && !isfinite(s->y[last - 1]))
+		last--;
+	ts_page_open(page, "li");
+	ts_page_open(page, "svg");
+	ts_page_attribute(page, "aria-hidden", "true");
+	ts_page_attribute(page, "class", "sample");
+	ts_page_attribute(page, "viewBox", "0 0 28 8");
+	ts_page_open(page, "path");
+	series_class(page, s, i);
+	ts_page_attribute(page, "d", "M0 4H28");
+	ts_page_close(page);
+	ts_page_close(page);
+	ts_page_text(page, s->name);
+	if (first < last) {
+		ts_page_text(page, ": from ");
+		ts_page_number(page, s->y[first], curve->y_decimals);
+		ts_page_text(page, " to ");
+		ts_page_number(page, s->y[last - 1], curve->y_decimals);
+	}
+	ts_page_close(page);
+}
+
+void ts_page_curve(struct ts_page *page, const struct ts_curve *curve)
+{
+	struct frame f;
+
+	if (!curve || !ts_curve_extent(curve, &f.x, &f.y))
+		return;
+	ts_page_open(page, "figure");
+	ts_page_open(page, "figcaption");
+	ts_page_text(page, curve->title);
+	ts_page_text(page, " (across: ");
+	ts_page_text(page, curve->x_label);
+	ts_page_text(page, ", upward: ");
+	ts_page_text(page, curve->y_label);
+	ts_page_text(page, ")");
+	ts_page_close(page);
+	draw(page, curve, &f);
+	ts_page_open(page, "ul");
+	for (size_t i = 0; i < curve->series_count; i++)
+		say_series(page, curve, &curve->series[i], i);
+	for (size_t i = 0; i < curve->mark_count; i++) {
+		ts_page_open(page, "li");
+		ts_page_text(page, "at ");
+		ts_page_number(page, curve->marks[i].x, curve->x_decimals);
+		ts_page_text(page, " ");
+		ts_page_text(page, curve->x_label);
+		ts_page_text(page, ": ");
+		ts_page_text(page, curve->marks[i].says);
+		ts_page_close(page);
+	}
+	ts_page_close(page);
+	ts_page_close(page);
+	ts_page_raw(page, "\n");
+}
