@@ -86,6 +86,13 @@ schemas() {
 	sed 's/^ok \(.* # SKIP\)/# \1/' "$work/schemas"
 	[ "$status" = 0 ]
 }
+# Debian's own interpreter and browser; where they are missing, one skip.
+browser() {
+	/usr/bin/python3 tests/browser.py "$work/gcc/src/cli/tapshoal" >"$work/browser"
+	status=$?
+	sed 's/^ok \(.* # SKIP\)/# \1/' "$work/browser"
+	[ "$status" = 0 ]
+}
 # Each model by each solver is one line; those of a solver that is missing are counted as skipped.
 solvers() {
 	python3 tests/stock/solvers.py "$work/gcc" >"$work/solvers"
@@ -110,6 +117,7 @@ step "nine lines of ten are run by the tests" covered
 step "the engine imports nothing (WebAssembly)" wasm
 step "each public header compiles alone, as C17 and as C++17" headers
 step "schemas, and files that hold to them (outside validator)" schemas
+step "every page in a browser, three widths, light, dark and printed" browser
 step "communities: equal to two outside solvers on 20 written models" solvers
 step "figures of tests/bench" bench
 step "every fuzz target, some seconds" fuzzed

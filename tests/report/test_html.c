@@ -1,0 +1,256 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Pages: every kind of node, texts that try to leave their place, marks and charts. That a whole
+ * page is well-formed and holds no address is tests/page.py.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <math.h>
+#include <string.h>
+
+#include "report/html.h"
+
+struct kit {
+	struct ts_arena arena;
+	struct ts_document doc;
+	struct ts_text out;
+};
+
+static void open_kit(struct kit *kit, const char *title)
+{
+	ts_arena_open(&kit->arena, NULL);
+	ts_text_open(&kit->out, NULL);
+	ts_doc_open(&kit->doc, &kit->arena, title);
+}
+
+/* The page from its main element on. */
+static const char *page(struct kit *kit)
+{
+	const char *body;
+
+	ts_html_write(&kit->out, &kit->doc);
+	assert_false(kit->out.failed);
+	body = strstr(ts_text_get(&kit->out), "<main>");
+	assert_non_null(body);
+	return body;
+}
+
+static void close_kit(struct kit *kit)
+{
+	ts_text_drop(&kit->out);
+	ts_arena_drop(&kit->arena);
+}
+
+#define HAS(text, part) assert_non_null(strstr(text, part))
+#define LACKS(text, part) assert_null(strstr(text, part))
+
+static void test_html__text_is_escaped(void **state)
+{
+	struct kit kit;
+	const char *body;
+
+	(void)state;
+	open_kit(&kit, "</title><script>alert(1)</script>");
+	ts_doc_paragraph(&kit.doc, "<img src=x onerror='a()'> & \"tap\"");
+	body = page(&kit);
+	HAS(body, "<p>&lt;img src=x onerror=&#39;a()&#39;&gt; &amp; &quot;tap&quot;</p>");
+	LACKS(ts_text_get(&kit.out), "<script>alert");
+	HAS(ts_text_get(&kit.out), "<title>&lt;/title&gt;&lt;script&gt;alert(1)");
+	close_kit(&kit);
+}
+
+static void test_html__no_control_no_broken_utf8_no_turned_text(void **state)
+{
+	struct kit kit;
+
+	(void)state;
+	open_kit(&kit, "t");
+	ts_doc_paragraph(&kit.doc, "a\x01"
+				   "b\xff"
+				   "c\xe2\x80\xae"
+				   "d\xc2\x85"
+				   "e");
+	HAS(page(&kit), "<p>a\xef\xbf\xbd"
+			"b\xef\xbf\xbd"
+			"c\xef\xbf\xbd"
+			"d\xef\xbf\xbd"
+			"e</p>");
+	close_kit(&kit);
+}
+
+static void test_html__attributes_are_escaped_and_odd_names_left_out(void **state)
+{
+	struct kit kit;
+	struct ts_node *entry;
+	const char *body;
+
+	(void)state;
+	open_kit(&kit, "t");
+	entry = ts_doc_entry(&kit.doc, "Exempla <b>mala</b>: 4 cm");
+	ts_doc_tag(&kit.doc, entry, "family", "\"><script>x</script>");
+	ts_doc_tag(&kit.doc, entry, "on click=", "x");
+	body = page(&kit);
+	HAS(body, "<li data-family=\"&quot;&gt;&lt;script&gt;x&lt;/script&gt;\">"
+		  "<b>Exempla &lt;b&gt;mala&lt;/b&gt;</b>: 4 cm</li>");
+	LACKS(body, "click");
+	close_kit(&kit);
+}
+
+static void test_html__verdict_headings_caution_and_see(void **state)
+{
+	struct kit kit;
+	const char *body;
+
+	(void)state;
+	open_kit(&kit, "Title");
+	ts_doc_verdict(&kit.doc, "it suits", "GH 5");
+	ts_doc_heading(&kit.doc, 0, "Section");
+	ts_doc_heading(&kit.doc, 1, "Part");
+	ts_doc_caution(&kit.doc, "acid burns");
+	ts_doc_see(&kit.doc, "the guide");
+	body = page(&kit);
+	HAS(body, "<h1>Title</h1>");
+	HAS(body, "<h2 class=\"verdict\">it suits</h2><p class=\"number\">GH 5</p>");
+	HAS(body, "<h2>Section</h2>");
+	HAS(body, "<h3>Part</h3>");
+	HAS(body, "<p class=\"caution\"><strong>Caution:</strong> acid burns</p>");
+	HAS(body, "<p class=\"see\">the guide</p>");
+	close_kit(&kit);
+}
+
+static void test_html__facts_without_a_label_belong_to_the_last(void **state)
+{
+	struct kit kit;
+	struct ts_node *facts;
+
+	(void)state;
+	open_kit(&kit, "t");
+	facts = ts_doc_facts(&kit.doc, 0);
+	ts_doc_line(&kit.doc, facts, "Assumed", "one", "note", NULL);
+	ts_doc_line(&kit.doc, facts, "", "two", NULL);
+	ts_doc_line(&kit.doc, facts, "Load", "three", NULL);
+	HAS(page(&kit), "<dl><div><dt>Assumed</dt><dd>one  note</dd><dd>two</dd></div>"
+			"<div><dt>Load</dt><dd>three</dd></div></dl>");
+	close_kit(&kit);
+}
+
+static void test_html__table_names_columns_and_rows(void **state)
+{
+	struct kit kit;
+	struct ts_node *table;
+
+	(void)state;
+	open_kit(&kit, "t");
+	table = ts_doc_table(&kit.doc);
+	ts_doc_line(&kit.doc, table, "day", "KH", NULL);
+	ts_doc_line(&kit.doc, table, "0", "4.0", NULL);
+	HAS(page(&kit),
+		"<table><thead><tr><th scope=\"col\">day</th><th scope=\"col\">KH</th></tr>\n"
+		"</thead><tbody><tr><th scope=\"row\">0</th><td>4.0</td></tr>\n"
+		"</tbody></table>");
+	close_kit(&kit);
+}
+
+static void test_html__steps_are_an_ordered_list(void **state)
+{
+	struct kit kit;
+	struct ts_node *steps;
+
+	(void)state;
+	open_kit(&kit, "t");
+	steps = ts_doc_steps(&kit.doc);
+	ts_doc_line(&kit.doc, steps, "day 1", "change 10 L", NULL);
+	HAS(page(&kit), "<ol><li><b>day 1</b> <span>change 10 L</span></li></ol>");
+	close_kit(&kit);
+}
+
+/* Neighbouring entries share one list; a bar that misses has a line from its foot to the reading.
+ */
+static void test_html__outline_reading_and_miss(void **state)
+{
+	struct kit kit;
+	struct ts_node *entry;
+	struct ts_bar bar = {.label = "GH",
+		.hue = TS_HUE_GH,
+		.tolerated = {0, 10},
+		.preferred = {5, 5},
+		.reading = {20, 20}};
+	const char *body;
+
+	(void)state;
+	open_kit(&kit, "t");
+	ts_doc_bar(&kit.doc, ts_doc_entry(&kit.doc, "one"), &bar);
+	entry = ts_doc_entry(&kit.doc, "two");
+	ts_doc_bar(&kit.doc, entry, &bar);
+	bar.hue = TS_HUE_KH;
+	bar.reading.low = bar.reading.high = (double)NAN;
+	bar.tolerated = bar.preferred = bar.reading;
+	bar.label = "KH";
+	ts_doc_bar(&kit.doc, entry, &bar);
+	body = page(&kit);
+	/* the scale is 30 dH on 72 px: 10 dH at 24, 20 dH at 48 */
+	HAS(body, "<path class=\"gh\" d=\"M0 13l12-11h0l12 11M24 13H48\"/>");
+	HAS(body, "<path class=\"w\" d=\"M48 15l2-15\"/>");
+	HAS(body, "<p><i>GH 5\u20135, 15 over</i><i>KH ?</i></p>");
+	HAS(body, "GH 0 to 30 dH");
+	HAS(body, "aria-hidden=\"true\"");
+	assert_null(strstr(strstr(body, "<ul") + 1, "<ul"));
+	close_kit(&kit);
+}
+
+static void test_html__curve_breaks_at_gaps_and_says_its_marks(void **state)
+{
+	static const double x[] = {0, 1, 2, 3}, y[] = {8, (double)NAN, 6, 4};
+	static const struct ts_series series = {"pH <now>", x, y, 4, TS_HUE_PH};
+	static const struct ts_curve_mark mark = {3, "buffer gone"};
+	static const struct ts_curve curve = {
+		"Acid & buffer", "meq/L", "pH", 0, 1, &series, 1, &mark, 1};
+	struct kit kit;
+	const char *body;
+
+	(void)state;
+	open_kit(&kit, "t");
+	ts_doc_curve(&kit.doc, &curve);
+	body = page(&kit);
+	HAS(body, "Acid &amp; buffer (across: meq/L, upward: pH)</figcaption>");
+	HAS(body, "d=\"M34 8M246 88L352 168\"");
+	HAS(body, "pH &lt;now&gt;: from 8 to 4</li>");
+	HAS(body, "<li>at 3 meq/L: buffer gone</li>");
+	close_kit(&kit);
+}
+
+static void test_html__curve_without_a_point_is_left_out(void **state)
+{
+	static const double x[] = {0}, y[] = {(double)NAN};
+	static const struct ts_series series = {"pH", x, y, 1, TS_HUE_PH};
+	static const struct ts_curve curve = {"c", "x", "y", 0, 1, &series, 1, NULL, 0};
+	struct kit kit;
+
+	(void)state;
+	open_kit(&kit, "t");
+	ts_doc_curve(&kit.doc, &curve);
+	LACKS(page(&kit), "figure");
+	close_kit(&kit);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_html__text_is_escaped),
+		cmocka_unit_test(test_html__no_control_no_broken_utf8_no_turned_text),
+		cmocka_unit_test(test_html__attributes_are_escaped_and_odd_names_left_out),
+		cmocka_unit_test(test_html__verdict_headings_caution_and_see),
+		cmocka_unit_test(test_html__facts_without_a_label_belong_to_the_last),
+		cmocka_unit_test(test_html__table_names_columns_and_rows),
+		cmocka_unit_test(test_html__steps_are_an_ordered_list),
+		cmocka_unit_test(test_html__outline_reading_and_miss),
+		cmocka_unit_test(test_html__curve_breaks_at_gaps_and_says_its_marks),
+		cmocka_unit_test(test_html__curve_without_a_point_is_left_out),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
