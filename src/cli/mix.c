@@ -154,6 +154,7 @@ static enum ts_status cannot(struct session *s, const struct part *part, enum ts
 				  "wrong?",
 		NULL);
 	ts_doc_verdict(&doc, "The mixture cannot be computed", ts_doc_take(&doc, &text));
+	ts_text_drop(&text);
 	session_write(s, &doc);
 	return TS_NO;
 }

@@ -153,6 +153,7 @@ static void write_page(struct session *s, const struct ts_water_result *r)
 	ts_text_open(&text, &s->arena->allocator);
 	ts_text_puts(&text, "Measure next: ", r->next_to_measure, " ", r->how_to_sample, NULL);
 	ts_doc_paragraph(&doc, ts_doc_take(&doc, &text));
+	ts_text_drop(&text);
 	session_write(s, &doc);
 }
 
