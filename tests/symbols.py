@@ -25,7 +25,9 @@ def promised():
 def main(library):
     listing = subprocess.run(["nm", "-D", "--defined-only", library], stdout=subprocess.PIPE,
                              check=True, text=True).stdout
+    # Names with two underscores in front are the compiler's own (coverage, sanitizers).
     shown = {line.split()[2] for line in listing.splitlines() if len(line.split()) == 3}
+    shown = {name for name in shown if not name.startswith("__")}
     public = promised()
     print("1..3")
     print("%s 1 - the headers promise something" % ("ok" if len(public) > 10 else "not ok"))
