@@ -23,12 +23,15 @@ PLAN = "water:\n  name: tap\n  readings:\n    - {pH: 7.6, GH: 14 dH, KH: 9 dH}\n
     "stock:\n  - {species: Poecilia reticulata, count: 6}\n"
 HOSTILE = 'kind: tap\nname: "</title><script>alert(1)</script><img src=http://x.invalid/>"\n' \
     "readings:\n  - {pH: 7.6, GH: 14 dH, KH: 9 dH, temperature: 25 C}\n"
+TAP = "kind: tap\nname: tap\nreadings:\n  - {pH: 7.6, GH: 14 dH, KH: 9 dH, temperature: 25 C}\n"
 PAGES = {
     "rank": ["rank", *WATER], "why": ["why", "guppy", "neon tetra", *WATER],
     "find": ["find", "tetra"], "water": ["water", *WATER], "titrate": ["titrate", *WATER],
-    "evenings": ["titrate", *WATER, "--towards", "6.8"],
+    "evenings": ["titrate", *WATER, "--nightly", "--towards", "6.8"],
     "propose": ["propose", "-t", "tank.yaml", *WATER, "--lists", "2"],
     "check": ["check", "plan.yaml"], "drift": ["drift", "plan.yaml"],
+    "mix": ["mix", "tap.yaml=0.5", "pure=0.5"],
+    "arrive": ["arrive", "--shop", "tap.yaml", "--hours", "1 h", *WATER],
     "remake": ["remake", "--for", "neon tetra", *WATER, "--volume", "100 L"],
 }
 EDGES = {
@@ -39,7 +42,8 @@ EDGES = {
 
 
 def write_files(folder):
-    for name, text in {"tank.yaml": TANK, "plan.yaml": PLAN, "bad.yaml": HOSTILE}.items():
+    for name, text in {"tank.yaml": TANK, "plan.yaml": PLAN, "bad.yaml": HOSTILE,
+                       "tap.yaml": TAP}.items():
         (pathlib.Path(folder) / name).write_text(text, encoding="utf-8")
 
 

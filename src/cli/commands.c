@@ -12,7 +12,7 @@
 
 /* clang-format off */
 static const struct command commands[] = {
-	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json", true, false,
+	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json html", true, false,
 		"carrying animals home and settling them in"},
 	{"check", command_check, "check PLAN", "text json html", false, false,
 		"what is wrong with a plan or a tank, and the smallest repair"},
@@ -24,7 +24,7 @@ static const struct command commands[] = {
 		"remembers a water as your tap; alone it says which is kept"},
 	{"lint", command_lint, "lint FILE...", "text json", false, false,
 		"checks any of our files, or folders of species records"},
-	{"mix", command_mix, "mix FILE=AMOUNT...", "text json", false, false,
+	{"mix", command_mix, "mix FILE=AMOUNT...", "text json html", false, false,
 		"the water that several make (fractions or litres; pure is water without minerals)"},
 	{"propose", command_propose, "propose -t TANK", "text json html", true, false,
 		"animals that go together in this water and this tank"},

@@ -123,7 +123,8 @@ void say_bar(struct ts_document *doc, struct ts_node *node, const struct ts_matc
 		.hue = say_hue(parameter),
 		.tolerated = f->tolerated,
 		.preferred = f->preferred,
-		.reading = {(double)NAN, (double)NAN}};
+		.reading = {(double)NAN, (double)NAN},
+		.miss = f->uncomfortable_by};
 	struct ts_text says;
 
 	ts_text_open(&says, &doc->arena->allocator);

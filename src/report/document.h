@@ -43,6 +43,7 @@ struct ts_bar {
 	const char *says; /* "GH 14, comfortable to 10: 4 too hard" */
 	enum ts_hue hue;
 	struct ts_range tolerated, preferred, reading;
+	double miss; /* of the reading that counts beyond preferred, signed; 0 or NAN: none */
 	struct ts_bar *next;
 };
 

@@ -8,6 +8,7 @@
 #include <math.h>
 
 #include "report/html_page.h"
+#include "words/sentence.h"
 
 /* One scale a parameter, so that outlines can be compared down the page. */
 static const struct {
@@ -19,7 +20,7 @@ static const struct {
 	[TS_HUE_GH] = {"GH", "GH", " dH", {0, 30}, 1},
 	[TS_HUE_KH] = {"KH", "KH", " dH", {0, 24}, 1},
 	[TS_HUE_PH] = {"pH", "pH", "", {4, 10}, 1},
-	[TS_HUE_TEMPERATURE] = {"temperature", "C", " C", {10, 34}, 1},
+	[TS_HUE_TEMPERATURE] = {"temperature", "", " C", {10, 34}, 1},
 };
 
 enum { WIDE = 72, PITCH = 80, TOP = 2, FOOT = 13 };
@@ -133,41 +134,25 @@ static void path(struct ts_text *out, const struct ts_bar *bar, int left)
 	}
 }
 
-static void put_range(struct ts_page *page, const struct ts_range *r, int decimals)
-{
-	if (isfinite(r->low) && r->low > 0)
-		ts_page_number(page, r->low, decimals);
-	else
-		ts_page_text(page, isfinite(r->high) ? "0" : "?");
-	ts_page_text(page, isfinite(r->high) ? "\u2013" : " up");
-	if (isfinite(r->high))
-		ts_page_number(page, r->high, decimals);
-}
-
-/* "GH 1–8, 4 over": comfortable range, and the miss beyond it. */
+/* "GH 1..8, 4 over": comfortable range, and the miss beyond it. */
 static void figures(struct ts_page *page, const struct ts_bar *bar)
 {
-	const struct ts_range *ours = &bar->reading, *its = &bar->preferred;
-	double middle = (ours->low + ours->high) / 2, miss = 0;
 	int decimals = scales[bar->hue].decimals;
 
 	ts_page_open(page, "i");
 	ts_page_text(page, bar->hue ? scales[bar->hue].brief : bar->label);
-	ts_page_text(page, " ");
+	ts_page_text(page, bar->hue == TS_HUE_TEMPERATURE ? NULL : " ");
 	if (!outlined(bar)) {
 		ts_page_text(page, "?");
 		ts_page_close(page);
 		return;
 	}
-	put_range(page, its, decimals);
-	if (middle > its->high)
-		miss = middle - its->high;
-	else if (middle < its->low)
-		miss = middle - its->low;
-	if (fabs(miss) >= 0.05) {
+	ts_say_range(page->out, &bar->preferred, decimals);
+	ts_page_text(page, bar->hue == TS_HUE_TEMPERATURE ? scales[bar->hue].unit : NULL);
+	if (fabs(bar->miss) >= 0.05) {
 		ts_page_text(page, ", ");
-		ts_page_number(page, fabs(miss), decimals);
-		ts_page_text(page, miss > 0 ? " over" : " under");
+		ts_page_number(page, fabs(bar->miss), decimals);
+		ts_page_text(page, bar->miss > 0 ? " over" : " under");
 	}
 	ts_page_close(page);
 }

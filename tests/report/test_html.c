@@ -178,7 +178,8 @@ static void test_html__outline_reading_and_miss(void **state)
 		.hue = TS_HUE_GH,
 		.tolerated = {0, 10},
 		.preferred = {5, 5},
-		.reading = {20, 20}};
+		.reading = {20, 20},
+		.miss = 15};
 	const char *body;
 
 	(void)state;
@@ -187,7 +188,7 @@ static void test_html__outline_reading_and_miss(void **state)
 	entry = ts_doc_entry(&kit.doc, "two");
 	ts_doc_bar(&kit.doc, entry, &bar);
 	bar.hue = TS_HUE_KH;
-	bar.reading.low = bar.reading.high = (double)NAN;
+	bar.miss = bar.reading.low = bar.reading.high = (double)NAN;
 	bar.tolerated = bar.preferred = bar.reading;
 	bar.label = "KH";
 	ts_doc_bar(&kit.doc, entry, &bar);
@@ -195,7 +196,7 @@ static void test_html__outline_reading_and_miss(void **state)
 	/* the scale is 30 dH on 72 px: 10 dH at 24, 20 dH at 48 */
 	HAS(body, "<path class=\"gh\" d=\"M0 13l12-11h0l12 11M24 13H48\"/>");
 	HAS(body, "<path class=\"w\" d=\"M48 15l2-15\"/>");
-	HAS(body, "<p><i>GH 5\u20135, 15 over</i><i>KH ?</i></p>");
+	HAS(body, "<p><i>GH 5..5, 15 over</i><i>KH ?</i></p>");
 	HAS(body, "GH 0 to 30 dH");
 	HAS(body, "aria-hidden=\"true\"");
 	assert_null(strstr(strstr(body, "<ul") + 1, "<ul"));
