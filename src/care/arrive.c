@@ -108,22 +108,23 @@ static void plan_quarantine(const struct ts_arrive_wish *wish, enum ts_hardiness
 
 	water_at(wish, 0, &from);
 	while (ret->count < TS_STAGES_MOST) {
-		double share = 1, next = at;
+		int thousandths = (int)(1000 * most);
+		double next = at;
 
 		water_at(wish, 1, &to);
 		if (ts_step_is_safe(&from, &to, hardiness, practice)) {
 			add_stage(ret, day, 1, &to);
 			return;
 		}
-		for (share = floor(1000 * most) / 1000; share >= 0.01; share -= 0.001) {
-			next = at + share * (1 - at);
+		for (; thousandths >= 10; thousandths--) {
+			next = at + thousandths / 1000.0 * (1 - at);
 			water_at(wish, next, &to);
 			if (ts_step_is_safe(&from, &to, hardiness, practice))
 				break;
 		}
-		if (share < 0.01)
+		if (thousandths < 10)
 			break;
-		add_stage(ret, day, share, &to);
+		add_stage(ret, day, thousandths / 1000.0, &to);
 		from = to;
 		at = next;
 		day += between;

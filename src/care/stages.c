@@ -210,10 +210,10 @@ static double greatest_change(const struct ts_stage_water *from, const struct ts
 	double most =
 		practice->value[hardiness == TS_HARDY ? TS_P_CHANGE_MOST_HARDY : TS_P_CHANGE_MOST];
 
-	for (double percent = floor(most); percent >= 1; percent--) {
-		change_water(from, wish, percent / 100, ret_after);
+	for (int percent = (int)most; percent >= 1; percent--) {
+		change_water(from, wish, percent / 100.0, ret_after);
 		if (ts_step_is_safe(from, ret_after, hardiness, practice))
-			return percent / 100;
+			return percent / 100.0;
 	}
 	return 0;
 }

@@ -295,7 +295,7 @@ static enum ts_status open_plan(struct session *s, struct ts_plan *plan, struct 
 enum ts_status command_drift(struct session *s)
 {
 	struct ts_plan plan;
-	struct ts_plan_drift p;
+	struct ts_plan_drift p = {0};
 	struct ts_drift_result r = {0};
 	struct ts_load load;
 	enum ts_status status = open_plan(s, &plan, &load);

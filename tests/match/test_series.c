@@ -66,8 +66,8 @@ static void test_series__a_drift_beyond_swing_and_doubt_is_a_trend(void **state)
 
 static void test_series__undated_readings_give_a_spread_alone(void **state)
 {
-	struct ts_reading r[] = {ph_at(NULL, NULL, 7.0), ph_at(NULL, "25:00", 7.5),
-		ph_at("2026-13-01", "x", 8.0)};
+	struct ts_reading r[] = {
+		ph_at(NULL, NULL, 7.0), ph_at(NULL, "25:00", 7.5), ph_at("2026-13-01", "x", 8.0)};
 	struct ts_series_facts f = ph_series(r, 3);
 
 	(void)state;
