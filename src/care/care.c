@@ -62,7 +62,7 @@ enum ts_status ts_drift_days(const struct ts_plan *plan, long today, double nitr
 	double plant_share, unsigned days, const struct ts_practice *practice,
 	struct ts_drift_day *ret_days, unsigned *ret_gone_day)
 {
-	struct ts_plan_drift drift;
+	struct ts_plan_drift drift = {0};
 	struct ts_practice own;
 	double net_l = ts_tank_net_l(&plan->tank, practice);
 	enum ts_status status;
