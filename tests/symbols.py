@@ -25,7 +25,7 @@ def promised():
 def main(library):
     listing = subprocess.run(["nm", "-D", "--defined-only", library], stdout=subprocess.PIPE,
                              check=True, text=True).stdout
-    # Names with two underscores in front are the compiler's own (coverage, sanitizers).
+    # Names with two underscores in front are the compiler's own (sanitizers).
     shown = {line.split()[2] for line in listing.splitlines() if len(line.split()) == 3}
     shown = {name for name in shown if not name.startswith("__")}
     public = promised()
