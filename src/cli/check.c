@@ -30,6 +30,12 @@ static enum ts_status look_up(struct session *s, struct check_answer *a)
 	return TS_OK;
 }
 
+/* A danger or a sign of distress goes before anything about the list. */
+static bool in_distress(const struct check_answer *a)
+{
+	return a->advice_count && (a->advice[0].row->group == 2 || a->advice[0].row->group == 3);
+}
+
 /* What lives in the tank already, against the tank's own water; then what to do about it. */
 static enum ts_status advise(struct session *s, struct check_answer *a)
 {
@@ -56,13 +62,12 @@ static enum ts_status advise(struct session *s, struct check_answer *a)
 		state->state.buffer_days = a->check.load.buffer_days.value;
 	a->residents = residents;
 	a->advice_count = ts_advise(&state->state, s->practice, a->advice);
+	/* No list is sound in a tank that is in danger, nor known to be beside unexplained signs.
+	 */
+	if (in_distress(a) && a->check.verdict <= TS_PLAN_SOUND_IF)
+		a->check.verdict =
+			a->advice[0].row->group == 2 ? TS_PLAN_UNSOUND : TS_PLAN_CANNOT_SAY;
 	return TS_OK;
-}
-
-/* A danger or a sign of distress goes before anything about the list. */
-static bool in_distress(const struct check_answer *a)
-{
-	return a->advice_count && (a->advice[0].row->group == 2 || a->advice[0].row->group == 3);
 }
 
 /* So does every advice where nothing new is planned: then the water is the question. */
@@ -95,7 +100,8 @@ static void say_advice(struct ts_document *doc, struct ts_text *text, const stru
 static bool stands_in_the_way(const struct ts_ruling *r)
 {
 	return r->rule == TS_RULE_UNKNOWN_SPECIES || r->rule == TS_RULE_WATER_UNKNOWN ||
-	       r->rule == TS_RULE_WATER_UNSURE || r->rule == TS_RULE_EMPTY;
+	       r->rule == TS_RULE_WATER_UNSURE || r->rule == TS_RULE_EMPTY ||
+	       r->rule == TS_RULE_DISTRESS;
 }
 
 /* The finding that decides; NULL: none does. */
@@ -199,7 +205,8 @@ static void say_repair(struct ts_document *doc, struct ts_text *text, const stru
 		return;
 	ts_doc_heading(doc, 0, "The smallest repair of the list");
 	if (!c->repair_count) {
-		ts_doc_paragraph(doc, "No change of the list mends this; see what harms above.");
+		ts_doc_paragraph(doc,
+			"No change of the list mends this: the water and the tank come first.");
 		return;
 	}
 	steps = ts_doc_steps(doc);
@@ -313,5 +320,5 @@ enum ts_status command_check(struct session *s)
 		check_json(s, &a);
 	else
 		show(s, &a);
-	return a.check.verdict <= TS_PLAN_SOUND_IF && !in_distress(&a) ? TS_OK : TS_NO;
+	return a.check.verdict <= TS_PLAN_SOUND_IF ? TS_OK : TS_NO;
 }
