@@ -33,7 +33,7 @@ static enum ts_status read_stream(FILE *stream, size_t most, const struct ts_all
 		char *moved;
 
 		len += got;
-		if (got == 0 || len > most)
+		if (got == 0 || len > most || feof(stream))
 			break;
 		if (len < room)
 			continue;

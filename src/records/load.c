@@ -497,9 +497,10 @@ static void load_key(struct load *l, const struct ts_shape *shape, bool *seen, c
 
 static void load_mapping(struct load *l, const struct ts_shape *shape, char *object)
 {
-	bool seen[TS_FIELDS_MOST] = {false};
+	bool seen[TS_FIELDS_MOST]; /* of these, only as many as the shape has rows */
 	yaml_mark_t mark = l->event.start_mark;
 
+	memset(seen, 0, shape->count * sizeof *seen);
 	if (!want(l, YAML_MAPPING_START_EVENT, "write keys with values"))
 		return;
 	if (l->depth >= TS_DEPTH_MOST) {
