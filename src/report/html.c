@@ -144,7 +144,7 @@ static void write_row(struct ts_page *page, const struct ts_line *line, bool hea
 {
 	ts_page_open(page, "tr");
 	for (size_t i = 0; i < line->count; i++) {
-		bool names = head || i == 0;
+		bool names = (head || i == 0) && *line->cells[i]; /* no empty heading */
 
 		ts_page_open(page, names ? "th" : "td");
 		if (names)

@@ -155,6 +155,19 @@ static void test_html__table_names_columns_and_rows(void **state)
 	close_kit(&kit);
 }
 
+static void test_html__empty_corner_of_a_table_is_no_heading(void **state)
+{
+	struct kit kit;
+	struct ts_node *table;
+
+	(void)state;
+	open_kit(&kit, "t");
+	table = ts_doc_table(&kit.doc);
+	ts_doc_line(&kit.doc, table, "", "dH", NULL);
+	HAS(page(&kit), "<tr><td></td><th scope=\"col\">dH</th></tr>");
+	close_kit(&kit);
+}
+
 static void test_html__steps_are_an_ordered_list(void **state)
 {
 	struct kit kit;
@@ -247,6 +260,7 @@ int main(void)
 		cmocka_unit_test(test_html__verdict_headings_caution_and_see),
 		cmocka_unit_test(test_html__facts_without_a_label_belong_to_the_last),
 		cmocka_unit_test(test_html__table_names_columns_and_rows),
+		cmocka_unit_test(test_html__empty_corner_of_a_table_is_no_heading),
 		cmocka_unit_test(test_html__steps_are_an_ordered_list),
 		cmocka_unit_test(test_html__outline_reading_and_miss),
 		cmocka_unit_test(test_html__curve_breaks_at_gaps_and_says_its_marks),
