@@ -530,7 +530,7 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"KH {kh}, below 2.", COMMON},
 	{"ph.trend", 6, TS_STEADY, TS_THIS_WEEK, ph_trends,
 		"The pH moves from week to week: find out what uses the buffer up (KH now and in the change water) and change water in small, regular amounts.",
-		"pH has moved by {ph_trend} at the same hour.", COMMON},
+		"pH has moved by {ph_trend} over its readings.", COMMON},
 	{"stock.gh", 7, TS_CHANGE_STOCK, TS_AT_LEISURE, gh_out,
 		"Change the stock first, the water second: keep what fits this water, find another keeper for what does not.",
 		"{animal}: {miss}.", COMMON},

@@ -9,6 +9,7 @@
 #include "base/date.h"
 #include "chem/carbonate.h"
 #include "match/analysis.h"
+#include "match/series.h"
 
 #define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
 #define NO3_PER_N (TS_MASS_NO3 / TS_WEIGHT_N)
@@ -103,6 +104,20 @@ static void take_tank(struct ts_plan_state *s, double temp_c)
 	c->co2_mg_l = co2_of(s);
 }
 
+/* Beyond swing and doubt only; NAN where the readings cannot tell. */
+static double ph_trend_of(const struct ts_tank *tank)
+{
+	struct ts_water all = {.kind = TS_WATER_TANK,
+		.readings = tank->readings,
+		.reading_count = tank->reading_count};
+	struct ts_series_facts facts;
+
+	ts_series_make(&all, TS_PH, &facts);
+	if (isnan(facts.drift_per_week))
+		return (double)NAN;
+	return facts.trend ? facts.drift_per_week * facts.days / 7 : 0;
+}
+
 static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 {
 	c->co2_injected = plan->tank.co2 == TS_CO2_INJECTED;
@@ -147,6 +162,7 @@ void ts_plan_state_make(const struct ts_plan *plan, long today, const struct ts_
 	take_tank(ret, value_of(&ret->tank, TS_TEMPERATURE));
 	take_equipment(plan, &ret->state);
 	take_change_water(poured, ret);
+	ret->state.ph_trend = ph_trend_of(t);
 	ret->state.lived_long = lived_long(plan, today);
 	for (size_t i = 0; i < plan->sign_count; i++)
 		ret->state.signs |= sort_sign(&plan->signs[i]);

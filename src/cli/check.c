@@ -70,6 +70,12 @@ static enum ts_status advise(struct session *s, struct check_answer *a)
 	return TS_OK;
 }
 
+/* Danger, distress, and a tank far from its change water: all three bound what may be changed. */
+bool check_advised(const struct check_answer *a)
+{
+	return a->advice_count && (in_distress(a) || a->advice[0].row->group == 5);
+}
+
 /* So does every advice where nothing new is planned: then the water is the question. */
 static bool advice_first(const struct check_answer *a)
 {
@@ -182,7 +188,7 @@ static void say_findings(struct ts_document *doc, struct ts_text *text,
 		shown++;
 		check_say(text, a, r);
 		entry = ts_doc_entry(doc, ts_doc_take(doc, text));
-		ts_say_change(text, r);
+		ts_say_change(text, r, check_advised(a));
 		if (text->len && (severity != TS_NOTE || r->rule == TS_RULE_KH_UNKNOWN ||
 					 r->rule == TS_RULE_WARM_OXYGEN))
 			ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);

@@ -28,6 +28,9 @@ extern const char *const check_verdicts[TS_PLAN_VERDICT__COUNT + 1];
 /* Adds what a finding says; an unknown name with what it may have meant. */
 void check_say(struct ts_text *text, const struct check_answer *answer, const struct ts_ruling *r);
 
+/* Whether advice on the water goes before any change of it that a finding would name. */
+bool check_advised(const struct check_answer *answer);
+
 /* Adds one step of the repair: "tiger barb: 8 instead of 4", "leave out tiger barb (4)". */
 void check_say_step(struct ts_text *text, const struct ts_repair_step *step);
 

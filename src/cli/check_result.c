@@ -5,7 +5,7 @@
 #include "base/arena.h"
 #include "cli/check.h"
 #include "cli/results.h"
-#include "words/advice.h"
+#include "report/advice_result.h"
 #include "words/names.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
@@ -24,11 +24,6 @@ struct repair_row {
 	size_t from, to;
 };
 
-struct advice_row {
-	const char *outcome, *urgency, *says;
-	struct ts_texts because;
-};
-
 struct load_row {
 	double nitrogen_mg_day, no3_rise_mg_l_week, no3_steady_mg_l, kh_used_dh_week, buffer_days;
 	struct ts_range nitrogen_range, no3_rise_range, no3_steady_range, kh_used_range,
@@ -40,7 +35,7 @@ struct check_rows {
 	const char *name, *verdict;
 	struct finding_row *findings;
 	struct repair_row *repair;
-	struct advice_row *advice;
+	struct ts_advice_line *advice;
 	size_t finding_count, more, repair_count, advice_count;
 	bool repair_proven;
 	struct load_row load;
@@ -74,17 +69,6 @@ static const struct ts_result_field repair_fields[] = {
 static const struct ts_result_shape repair_shape =
 	TS_R_SHAPE("repair", repair_fields, struct repair_row);
 
-#define A struct advice_row
-static const struct ts_result_field advice_fields[] = {
-	TS_R_ROW_TEXT(A, "outcome", outcome, "what to do"),
-	TS_R_ROW_TEXT(A, "urgency", urgency, "now, this week or at leisure"),
-	TS_R_ROW_TEXT(A, "says", says, "the advice in words"),
-	TS_R_ROW_TEXTS(A, "because", because, "what it rests on"),
-};
-#undef A
-static const struct ts_result_shape advice_shape =
-	TS_R_SHAPE("advice", advice_fields, struct advice_row);
-
 #define L struct load_row
 static const struct ts_result_field load_fields[] = {
 	TS_R_ROW_NUMBER(L, "nitrogen_mg_day", nitrogen_mg_day, 1, "nitrogen that the feed brings into the water"),
@@ -114,7 +98,7 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_COUNT(C, "more", more, "lighter findings that were left out"),
 	TS_R_ROW_LIST(C, "repair", repair, repair_count, struct repair_row, &repair_shape, "smallest change of the list that leaves no conflict it can mend"),
 	TS_R_ROW_BOOL(C, "repair_proven", repair_proven, "no smaller repair exists"),
-	TS_R_ROW_LIST(C, "advice", advice, advice_count, struct advice_row, &advice_shape, "what to do about the water"),
+	TS_R_ROW_LIST(C, "advice", advice, advice_count, struct ts_advice_line, &ts_result_advice, "what to do about the water"),
 	TS_R_ROW_SUB(C, "load", load, struct load_row, &load_shape, "what the animals make of the water"),
 };
 #undef C
@@ -192,7 +176,7 @@ static void put_findings(struct session *s, const struct check_answer *a, struct
 		f->parameter = parameter_of(r);
 		check_say(text, a, r);
 		f->says = kept(s->arena, text);
-		ts_say_change(text, r);
+		ts_say_change(text, r, check_advised(a));
 		f->smallest_change = kept(s->arena, text);
 	}
 }
@@ -211,22 +195,12 @@ static void put_repair(
 	}
 }
 
-static void put_advice(struct session *s, const struct check_answer *a, struct ts_text *text,
-	struct check_rows *rows)
+static void put_advice(struct session *s, const struct check_answer *a, struct check_rows *rows)
 {
 	rows->advice = ts_arena_array(s->arena, a->advice_count + 1, sizeof *rows->advice);
-	for (size_t i = 0; rows->advice && i < a->advice_count; i++) {
-		struct advice_row *row = &rows->advice[rows->advice_count++];
-
-		row->outcome = ts_outcome_words[a->advice[i].row->outcome];
-		row->urgency = ts_urgency_words[a->advice[i].row->urgency];
-		ts_say_advice(text, &a->advice[i], a->residents);
-		row->says = kept(s->arena, text);
-		row->because.items = ts_arena_array(s->arena, 1, sizeof *row->because.items);
-		ts_say_advice_because(text, &a->advice[i], a->residents);
-		if (row->because.items && text->len)
-			row->because.items[row->because.count++] = kept(s->arena, text);
-	}
+	for (size_t i = 0; rows->advice && i < a->advice_count; i++)
+		ts_advice_line_fill(
+			s->arena, &a->advice[i], a->residents, &rows->advice[rows->advice_count++]);
 }
 
 static struct ts_range ends(const struct ts_estimate *e)
@@ -262,7 +236,7 @@ void check_json(struct session *s, const struct check_answer *a)
 	ts_text_open(&text, &s->arena->allocator);
 	put_findings(s, a, &text, &rows);
 	put_repair(s, &a->check, &text, &rows);
-	put_advice(s, a, &text, &rows);
+	put_advice(s, a, &rows);
 	put_load(&a->check, &rows.load);
 	s->arena->failed |= text.failed;
 	ts_text_drop(&text);

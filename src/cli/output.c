@@ -58,7 +58,7 @@ static bool write_beside(const char *path, const struct ts_text *text, struct ts
 		return failed(error, path);
 	fchmod(file, 0644);
 	stream = fdopen(file, "w");
-	fine = stream && write_stream(stream, text);
+	fine = stream && write_stream(stream, text) && fsync(file) == 0;
 	if (stream ? fclose(stream) : close(file))
 		fine = false;
 	if (fine && rename(beside, path) == 0)

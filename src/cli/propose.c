@@ -4,12 +4,14 @@
  * asks for are written; the answer itself is in propose_say.c and propose_json.c.
  */
 #include "cli/propose.h"
+#include "cli/output.h"
 
 #include <stdio.h>
 #include <string.h>
 #include <unistd.h>
 
 #include "base/arena.h"
+#include "cli/output.h"
 #include "records/write.h"
 #include "stock/check.h"
 #include "stock/community.h"
@@ -263,16 +265,9 @@ static enum ts_status find_why(struct session *s, struct propose_answer *a)
 
 static enum ts_status write_file(struct session *s, const char *path, const struct ts_text *text)
 {
-	FILE *file = text->failed ? NULL : fopen(path, "w");
-	bool fine = file && fputs(ts_text_get(text), file) >= 0;
-
-	fine = file && fclose(file) == 0 && fine;
 	if (text->failed)
 		return TS_NO_MEMORY;
-	if (!fine)
-		ts_text_puts(
-			s->error, path, " could not be written; check its folder and rights", NULL);
-	return fine ? TS_OK : TS_SYSTEM;
+	return output_write(path, text, s->error) ? TS_OK : TS_SYSTEM;
 }
 
 static enum ts_status write_model(struct session *s, const struct propose_answer *a)

@@ -5,15 +5,14 @@
 #include "cli/tap.h"
 
 #include <errno.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <time.h>
-#include <unistd.h>
 
 #include "base/arena.h"
 #include "base/date.h"
+#include "cli/output.h"
 #include "records/write.h"
 
 static const char *config_folder(struct ts_arena *arena)
@@ -67,37 +66,6 @@ static bool make_folders(struct ts_arena *arena, const char *folder)
 	return path && (mkdir(path, 0700) == 0 || errno == EEXIST);
 }
 
-static bool write_file(const char *path, const struct ts_text *text)
-{
-	FILE *stream = fopen(path, "wb");
-	bool ok;
-
-	if (!stream)
-		return false;
-	ok = fwrite(ts_text_get(text), 1, text->len, stream) == text->len;
-	ok = fflush(stream) == 0 && ok;
-	ok = fsync(fileno(stream)) == 0 && ok;
-	return fclose(stream) == 0 && ok;
-}
-
-static enum ts_status write_beside(
-	struct ts_arena *arena, const char *path, const struct ts_text *text, struct ts_text *error)
-{
-	char process[24];
-	const char *beside;
-	enum ts_status status = TS_OK;
-
-	snprintf(process, sizeof process, ".%ld.new", (long)getpid());
-	beside = ts_arena_join(arena, path, process, NULL);
-	if (!beside)
-		return TS_NO_MEMORY;
-	if (!write_file(beside, text) || rename(beside, path) != 0) {
-		status = fail(error, beside);
-		unlink(beside);
-	}
-	return status;
-}
-
 enum ts_status tap_keep(struct ts_arena *arena, const struct ts_water *water, struct ts_text *error)
 {
 	const char *folder = config_folder(arena), *path = tap_path(arena);
@@ -116,7 +84,7 @@ enum ts_status tap_keep(struct ts_arena *arena, const struct ts_water *water, st
 	ts_text_put(&text, "# The tap that tapshoal remembers; tapshoal keep writes it.\n");
 	ts_records_write(&text, &ts_shape_water, water, false);
 	if (!text.failed)
-		status = write_beside(arena, path, &text, error);
+		status = output_write(path, &text, error) ? TS_OK : TS_SYSTEM;
 	ts_text_drop(&text);
 	return status;
 }

@@ -32,7 +32,7 @@ static const char *kept(struct ts_arena *arena, struct ts_text *text)
 	return copy;
 }
 
-static void fill_line(struct ts_arena *arena, const struct ts_advice *advice,
+void ts_advice_line_fill(struct ts_arena *arena, const struct ts_advice *advice,
 	const struct ts_match *residents, struct ts_advice_line *ret)
 {
 	const struct ts_advice_row *row = advice->row;
@@ -47,7 +47,7 @@ static void fill_line(struct ts_arena *arena, const struct ts_advice *advice,
 	ts_say_advice(&text, advice, residents);
 	ret->says = kept(arena, &text);
 	ts_say_advice_because(&text, advice, residents);
-	if (because) {
+	if (because && text.len) {
 		because[0] = kept(arena, &text);
 		ret->because = (struct ts_texts){because, 1};
 	}
@@ -65,7 +65,7 @@ size_t ts_advice_lines(struct ts_arena *arena, const struct ts_care_state *state
 		return 0;
 	for (size_t i = 0; i < count; i++) {
 		if (groups >> all[i].row->group & 1)
-			fill_line(arena, &all[i], state->residents, &lines[wanted++]);
+			ts_advice_line_fill(arena, &all[i], state->residents, &lines[wanted++]);
 	}
 	*ret_lines = lines;
 	return wanted;

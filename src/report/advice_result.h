@@ -20,6 +20,10 @@ extern const struct ts_result_shape ts_result_advice;
 #define TS_ADVICE_ALL_GROUPS 0x7feu
 #define TS_ADVICE_OF_WATERS (1u << 2 | 1u << 5 | 1u << 6) /* where no animals are known */
 
+/* One advice as a line; its texts are taken from `arena`. `residents`: those it was given for. */
+void ts_advice_line_fill(struct ts_arena *arena, const struct ts_advice *advice,
+	const struct ts_match *residents, struct ts_advice_line *ret);
+
 /*
  * The advice on a state as lines in `arena`, the answer first; how many. Without any row of the
  * groups wanted: none.

@@ -166,8 +166,23 @@ void ts_say_ruling(struct ts_text *text, const struct ts_ruling *r)
 	fill(text, r, rows[r->rule].says, rows[r->rule].decimals);
 }
 
-void ts_say_change(struct ts_text *text, const struct ts_ruling *r)
+/* Rules whose change is of the water itself: where the water is in danger, more of it harms. */
+static bool of_water(enum ts_rule_id rule)
 {
-	if (rows[r->rule].change)
+	static const enum ts_rule_id rules[] = {
+		TS_RULE_BUFFER, TS_RULE_NITRATE, TS_RULE_NITRATE_LOAD};
+
+	for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
+		if (rules[i] == rule)
+			return true;
+	}
+	return false;
+}
+
+void ts_say_change(struct ts_text *text, const struct ts_ruling *r, bool advised)
+{
+	if (advised && of_water(r->rule))
+		ts_text_put(text, "as the advice on the water says, and no more at once");
+	else if (rows[r->rule].change)
 		fill(text, r, rows[r->rule].change, rows[r->rule].decimals);
 }
