@@ -32,8 +32,9 @@ struct ts_care_state {
 	double tan_mg_l, no2_mg_l, cl_mg_l, chlorine_mg_l, co2_mg_l, oxygen_mg_l;
 	double change_kh_dh, change_ec_us_cm, change_no3_mg_l; /* of the water poured in */
 	double buffer_days; /* until the buffer is used up under the present feeding and changes */
-	double ph_trend;    /* how far pH has moved over its readings, where that is a trend; 0 steady, NAN not known */
-	double deaths;      /* unexplained, within four weeks */
+	double ph_trend; /* how far pH has moved over its readings, where that is a trend; 0 steady,
+			    NAN not known */
+	double deaths;   /* unexplained, within four weeks */
 	enum ts_known filter_mature;
 	bool lived_long; /* stock has lived there for eight weeks or more */
 	bool co2_injected;

@@ -17,8 +17,8 @@ void ts_say_animal(struct ts_text *text, const struct ts_species *species);
 void ts_say_ruling(struct ts_text *text, const struct ts_ruling *ruling);
 
 /*
- * Adds "add 2 or leave them out"; nothing where there is nothing to change. `advised`: advice on the
- * water goes before the list, and what would be said of its changes gives way to it.
+ * Adds "add 2 or leave them out"; nothing where there is nothing to change. `advised`: advice on
+ * the water goes before the list, and what would be said of its changes gives way to it.
  */
 void ts_say_change(struct ts_text *text, const struct ts_ruling *ruling, bool advised);
 
