@@ -124,15 +124,31 @@ enum ts_status answer_subject(struct session *s, struct answer *ret)
 	return status == TS_OK ? take_season(s, &ret->water) : status;
 }
 
+enum ts_status answer_tank(struct session *s, struct ts_tank *ret)
+{
+	const struct options *o = s->options;
+
+	if (o->tank_file && o->size.length_cm > 0) {
+		ts_text_put(s->error, "--size and --tank name two tanks; give one of them");
+		return TS_BAD_INPUT;
+	}
+	if (o->tank_file)
+		return ts_tank_load(o->tank_file, s->arena, ret, s->findings);
+	if (o->size.length_cm > 0) {
+		ret->length_cm = o->size.length_cm;
+		ret->width_cm = o->size.width_cm;
+		ret->height_cm = o->size.height_cm;
+	}
+	return TS_OK;
+}
+
 /* The tank that the animals are for, where one was given. */
 static enum ts_status take_tank(struct session *s, struct answer *ret)
 {
 	const struct options *o = s->options;
-	enum ts_status status = TS_OK;
+	enum ts_status status = answer_tank(s, &ret->tank);
 
 	ret->keeping = o->keeping;
-	if (o->tank_file)
-		status = ts_tank_load(o->tank_file, s->arena, &ret->tank, s->findings);
 	if (!status && ret->keeping.temperature.kind == TS_MEASURE_NONE)
 		ret->keeping.temperature = ret->tank.temp_c;
 	return status;

@@ -86,6 +86,8 @@ struct answer {
 enum ts_status answer_water(struct session *session, struct answer *ret);
 /* The same where the water is the command's subject: its argument names the file. */
 enum ts_status answer_subject(struct session *session, struct answer *ret);
+/* The tank of the call, from its file or --size; `*ret` stays as it is where none was given. */
+enum ts_status answer_tank(struct session *session, struct ts_tank *ret);
 /* The catalogue: the shipped records, then the folders of the call. */
 enum ts_status answer_catalogue(struct session *session);
 /* Both, and the profile; matches are left empty. */

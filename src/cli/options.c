@@ -16,6 +16,7 @@ enum flag_kind {
 	TEXTS,   /* struct values */
 	WORD,    /* int, index into words */
 	MEASURE, /* struct ts_measure of a quantity */
+	BOX,     /* struct box */
 	COUNT    /* size_t; 0 = not given */
 };
 
@@ -56,6 +57,11 @@ struct flag {
 #define COUNT_ROW(name, m, takes, commands, says)                                                  \
 	{                                                                                          \
 		name, NULL, COUNT, TS_Q_NUMBER, AT(m, size_t), NULL, takes, commands, says         \
+	}
+
+#define BOX_ROW(name, m, takes, commands, says)                                                    \
+	{                                                                                          \
+		name, NULL, BOX, TS_Q_LENGTH, AT(m, struct box), NULL, takes, commands, says       \
 	}
 
 static const char *const words_aim[] = {"display", "breeding", NULL};
@@ -106,6 +112,7 @@ static const struct flag flags[] = {
 	TEXT_ROW("--season", NULL, season, "DATE|NAME", "arrive propose rank remake titrate water why", "only the readings of that part of the year"),
 	TEXT_ROW("--shop", NULL, shop_file, "FILE", "arrive", "a water file of the shop's or the bag's water"),
 	SWITCH_ROW("--softened", NULL, softened, "keep propose rank remake why water", "the water went through a household softener"),
+	BOX_ROW("--size", size, "100x40x45", "propose rank why", "the tank inside, length x width x height in cm, instead of -t FILE"),
 	TEXT_ROW("--source", NULL, source, "GRADE", "find", "with a value of that grade, or from that publication"),
 	SWITCH_ROW("--summary", NULL, summary, "find", "counts by group, home water and source"),
 	TEXT_ROW("--supply-zone", NULL, supply_zone, "NAME", "read", "reads that zone of the report; a part of its name is enough"),
@@ -204,6 +211,49 @@ static bool set_count(const char *flag, const char *value, void *at, struct ts_t
 	return true;
 }
 
+/* Reads one side of a box up to `end`; a bare number is in `unit`. */
+static bool set_side(const char *at, const char *end, const char *unit, double *ret)
+{
+	struct ts_measure side;
+	struct ts_scan scan;
+	char text[32];
+	size_t len = (size_t)(end - at), unit_len = strlen(unit);
+	bool bare = len && strspn(at, "0123456789., ") >= len;
+
+	if (len + unit_len >= sizeof text)
+		return false;
+	memcpy(text, at, len);
+	memcpy(text + len, unit, bare ? unit_len : 0);
+	len += bare ? unit_len : 0;
+	if (!ts_scan_measure(TS_Q_LENGTH, text, len, &side, &scan) ||
+		side.kind != TS_MEASURE_VALUE || !(side.low > 0))
+		return false;
+	*ret = side.low;
+	return true;
+}
+
+/* "100x40x45": three sides; the unit of the last one holds for all, cm where there is none. */
+static bool set_box(const char *flag, const char *value, void *at, struct ts_text *error)
+{
+	const char *first = strpbrk(value, "xX"), *second = first ? strpbrk(first + 1, "xX") : NULL;
+	const char *end = value + strlen(value), *unit = end;
+	struct box box;
+
+	while (unit > value && strchr("cminCMIN ", unit[-1]))
+		unit--;
+	if (!second || !set_side(value, first, *unit ? unit : "cm", &box.length_cm) ||
+		!set_side(first + 1, second, *unit ? unit : "cm", &box.width_cm) ||
+		!set_side(second + 1, end, *unit ? unit : "cm", &box.height_cm)) {
+		ts_text_puts(error, flag, " '", value,
+			"' is no length x width x height; write it like 100x40x45 for cm, "
+			"or \"40x16x18 in\"",
+			NULL);
+		return false;
+	}
+	memcpy(at, &box, sizeof box);
+	return true;
+}
+
 static bool set_flag(
 	struct options *o, const struct flag *flag, const char *value, struct ts_text *error)
 {
@@ -227,6 +277,8 @@ static bool set_flag(
 		return set_word(flag->name, flag->words, value, at, error);
 	case COUNT:
 		return set_count(flag->name, value, at, error);
+	case BOX:
+		return set_box(flag->name, value, at, error);
 	default:
 		return set_measure(flag->name, flag->quantity, value, at, error);
 	}

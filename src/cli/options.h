@@ -35,6 +35,11 @@ struct values {
 	size_t count;
 };
 
+/* A tank inside, from --size. */
+struct box {
+	double length_cm, width_cm, height_cm; /* 0: not given */
+};
+
 /* One member a flag (options.c has the rows). Texts point into argv. */
 struct options {
 	const char *water_file, *practice_file, *output, *today, *name, *family, *source,
@@ -54,6 +59,7 @@ struct options {
 	size_t days;
 	int top_up;
 	const char *tank_file, *like, *why, *plan_out, *model_out;
+	struct box size;
 	struct values with, without;
 	size_t lists, most_species;
 	struct ts_measure no3_rise, buffer;

@@ -110,11 +110,11 @@ static enum ts_status load_tank(struct session *s, struct propose_answer *a)
 		status = ts_plan_load(o->like, s->arena, &a->plan, s->findings);
 	if (status)
 		return status;
-	if (o->tank_file)
-		status = ts_tank_load(o->tank_file, s->arena, &a->plan.tank, s->findings);
-	else if (!o->like)
+	if (!o->tank_file && !(o->size.length_cm > 0) && !o->like)
 		return refuse(s, TS_BAD_INPUT, "no tank was given",
-			"write its length, width, height and filter into a file and give -t FILE");
+			"give --size 100x40x45 (cm inside), or write its length, width, height "
+			"and filter into a file and give -t FILE");
+	status = answer_tank(s, &a->plan.tank);
 	if (!status && o->temperature.kind != TS_MEASURE_NONE)
 		a->plan.tank.temp_c = o->temperature;
 	return status;

@@ -372,7 +372,8 @@ static void maturing(struct ts_document *doc)
 		NULL);
 	ts_doc_line(doc, steps, "then",
 		"buy a third of the animals, test, wait 14 days, test, buy the next third", NULL);
-	ts_doc_paragraph(doc, "Write filter: mature into the tank file once that is so.");
+	ts_doc_paragraph(
+		doc, "Once that is so, write filter: mature into the tank file (-t FILE).");
 }
 
 static void why(struct ts_document *doc, struct ts_text *text, const struct propose_answer *a)
