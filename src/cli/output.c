@@ -17,70 +17,159 @@
 
 #include "base/arena.h"
 
-static bool failed(struct ts_text *error, const char *path)
+/* Links that follow one another at the most; the kernel's own bound. */
+#define LINKS_MOST 40
+
+static bool failed(const struct output *o, int why, struct ts_text *error)
 {
-	ts_text_puts(error, "cannot write ", path, ": ", strerror(errno),
-		"; take a place that can be written", NULL);
+	if (o->path)
+		ts_text_puts(error, "cannot write ", o->path, ": ", strerror(why),
+			"; take a place that can be written", NULL);
+	else
+		ts_text_put(
+			error, "the answer could not be written; make room or take another place");
 	return false;
 }
 
-/* A closed pipe's reader has seen what it wanted: no failure worth a word. */
-static bool write_stream(FILE *stream, const struct ts_text *text)
+/* Puts the file that a link names in its place: beside the link, unless it says from the root. */
+static bool follow(char target[OUTPUT_PATH_MOST])
 {
-	size_t written = fwrite(ts_text_get(text), 1, text->len, stream);
+	char link[OUTPUT_PATH_MOST], joined[OUTPUT_PATH_MOST];
+	const char *slash = strrchr(target, '/');
+	ssize_t len = readlink(target, link, sizeof link - 1);
+	int folder;
 
-	return written == text->len && fflush(stream) == 0;
+	if (len < 0)
+		return false;
+	link[len] = '\0';
+	folder = link[0] == '/' || !slash ? 0 : (int)(slash - target) + 1;
+	if (snprintf(joined, sizeof joined, "%.*s%s", folder, target, link) >= (int)sizeof joined) {
+		errno = ENAMETOOLONG;
+		return false;
+	}
+	memcpy(target, joined, sizeof joined);
+	return true;
 }
 
-static bool write_through(const char *path, const struct ts_text *text, struct ts_text *error)
+/* The file behind all links, whether it is there yet or not, so that no link is replaced. */
+static bool resolve(const char *path, char target[OUTPUT_PATH_MOST])
 {
-	FILE *stream = fopen(path, "w");
-	bool fine = stream && write_stream(stream, text);
+	struct stat info;
 
-	if (stream && fclose(stream))
-		fine = false;
-	return fine || failed(error, path);
+	if (snprintf(target, OUTPUT_PATH_MOST, "%s", path) >= OUTPUT_PATH_MOST) {
+		errno = ENAMETOOLONG;
+		return false;
+	}
+	for (int links = 0; lstat(target, &info) == 0 && S_ISLNK(info.st_mode); links++) {
+		if (links == LINKS_MOST) {
+			errno = ELOOP;
+			return false;
+		}
+		if (!follow(target))
+			return false;
+	}
+	return true;
 }
 
-static bool write_beside(const char *path, const struct ts_text *text, struct ts_text *error)
+/* What a new file may be is the user's umask; one that stands there keeps its owner and rights. */
+static void take_rights(int file, const struct stat *old)
 {
-	char beside[4096];
-	FILE *stream;
-	bool fine;
+	mode_t mask = umask(0);
+
+	umask(mask);
+	if (old && fchown(file, old->st_uid, old->st_gid) != 0)
+		errno = 0; /* somebody else's: the rights are kept, the owner cannot be */
+	fchmod(file, old ? old->st_mode & 0777 : 0666 & ~mask);
+}
+
+static bool open_beside(struct output *o)
+{
+	struct stat info;
+	bool there;
 	int file;
 
-	if (snprintf(beside, sizeof beside, "%s.XXXXXX", path) >= (int)sizeof beside) {
+	if (!resolve(o->path, o->target))
+		return false;
+	there = stat(o->target, &info) == 0;
+	if (there && access(o->target, W_OK) != 0)
+		return false;
+	if (snprintf(o->beside, sizeof o->beside, "%s.XXXXXX", o->target) >=
+		(int)sizeof o->beside) {
 		errno = ENAMETOOLONG;
-		return failed(error, path);
+		return false;
 	}
-	file = mkstemp(beside);
+	file = mkstemp(o->beside);
 	if (file < 0)
-		return failed(error, path);
-	fchmod(file, 0644);
-	stream = fdopen(file, "w");
-	fine = stream && write_stream(stream, text) && fsync(file) == 0;
-	if (stream ? fclose(stream) : close(file))
-		fine = false;
-	if (fine && rename(beside, path) == 0)
+		return false;
+	take_rights(file, there ? &info : NULL);
+	o->stream = fdopen(file, "w");
+	if (o->stream)
 		return true;
-	failed(error, path);
-	unlink(beside);
+	close(file);
+	unlink(o->beside);
 	return false;
+}
+
+bool output_open(struct output *o, const char *path, struct ts_text *error)
+{
+	struct stat info;
+
+	*o = (struct output){.path = path && strcmp(path, "-") != 0 ? path : NULL};
+	if (!o->path) {
+		o->stream = stdout;
+		return true;
+	}
+	if (stat(o->path, &info) == 0 && !S_ISREG(info.st_mode)) {
+		o->through = true;
+		o->stream = fopen(o->path, "w");
+		return o->stream || failed(o, errno, error);
+	}
+	return open_beside(o) || failed(o, errno, error);
+}
+
+bool output_add(struct output *o, const struct ts_text *text, struct ts_text *error)
+{
+	errno = 0;
+	if (o->closed || (fwrite(ts_text_get(text), 1, text->len, o->stream) == text->len &&
+				 fflush(o->stream) == 0))
+		return true;
+	o->closed = errno == EPIPE; /* its reader has seen what it wanted: no failure */
+	return o->closed || failed(o, errno, error);
+}
+
+bool output_close(struct output *o, bool keep, struct ts_text *error)
+{
+	bool fine = true;
+	int why;
+
+	if (!o->path)
+		return true;
+	errno = 0;
+	if (keep && !o->through)
+		fine = fflush(o->stream) == 0 && fsync(fileno(o->stream)) == 0;
+	why = errno;
+	if (fclose(o->stream) != 0 && fine && !o->closed) {
+		fine = false;
+		why = errno;
+	}
+	if (o->through)
+		return fine || !keep || failed(o, why, error);
+	if (fine && keep && rename(o->beside, o->target) == 0)
+		return true;
+	why = fine ? errno : why;
+	unlink(o->beside);
+	return !keep || failed(o, why, error);
 }
 
 bool output_write(const char *path, const struct ts_text *text, struct ts_text *error)
 {
-	struct stat info;
+	struct output o;
+	bool fine;
 
-	if (path && strcmp(path, "-") != 0) {
-		if (stat(path, &info) == 0 && !S_ISREG(info.st_mode))
-			return write_through(path, text, error);
-		return write_beside(path, text, error);
-	}
-	if (write_stream(stdout, text) || errno == EPIPE)
-		return true;
-	ts_text_put(error, "the answer could not be written; make room or take another place");
-	return false;
+	if (!output_open(&o, path, error))
+		return false;
+	fine = output_add(&o, text, error);
+	return output_close(&o, fine, error) && fine;
 }
 
 struct ts_screen output_screen(bool to_file, bool no_color, bool ascii)
