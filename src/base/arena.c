@@ -97,25 +97,31 @@ static bool new_block(struct ts_arena *arena, size_t size)
 	return true;
 }
 
-void *ts_arena_take(struct ts_arena *arena, size_t size)
+/* Bytes as they come, behind the last ones rounded up to `alignment`: texts need none. */
+static char *take_raw(struct ts_arena *arena, size_t size, size_t alignment)
 {
-	size_t whole;
-	void *at;
+	size_t start = (arena->used + alignment - 1) / alignment * alignment;
 
 	if (!arena->allocator.resize)
 		arena->allocator = ts_allocator_or_default(NULL);
-	if (arena->failed || !ts_size_sum(size ? size : 1, ALIGNMENT - 1, &whole)) {
-		arena->failed = true;
+	if (arena->failed)
 		return NULL;
+	if (start > arena->size || size > arena->size - start) {
+		if (!new_block(arena, size)) {
+			arena->failed = true;
+			return NULL;
+		}
+		start = 0;
 	}
-	whole = whole / ALIGNMENT * ALIGNMENT;
-	if (whole > arena->size - arena->used && !new_block(arena, whole)) {
-		arena->failed = true;
-		return NULL;
-	}
-	at = (char *)arena->blocks + HEADER + arena->used;
-	arena->used += whole;
-	return memset(at, 0, whole);
+	arena->used = start + size;
+	return (char *)arena->blocks + HEADER + start;
+}
+
+void *ts_arena_take(struct ts_arena *arena, size_t size)
+{
+	void *at = take_raw(arena, size ? size : 1, ALIGNMENT);
+
+	return at ? memset(at, 0, size) : NULL;
 }
 
 void *ts_arena_array(struct ts_arena *arena, size_t count, size_t size)
@@ -138,9 +144,12 @@ char *ts_arena_text(struct ts_arena *arena, const char *text, size_t len)
 		arena->failed = true;
 		return NULL;
 	}
-	copy = ts_arena_take(arena, whole);
-	if (copy && len)
+	copy = take_raw(arena, whole, 1);
+	if (!copy)
+		return NULL;
+	if (len)
 		memcpy(copy, text, len);
+	copy[len] = '\0';
 	return copy;
 }
 
@@ -155,7 +164,7 @@ char *ts_arena_join(struct ts_arena *arena, ...)
 	while ((part = va_arg(args, const char *)))
 		whole += strlen(part);
 	va_end(args);
-	text = ts_arena_take(arena, whole);
+	text = take_raw(arena, whole, 1);
 	if (!text)
 		return NULL;
 	at = text;
