@@ -49,11 +49,13 @@ static void skip_blanks(struct cursor *c)
 
 static bool take(struct cursor *c, const char *word)
 {
-	size_t len = strlen(word);
+	size_t at = c->at;
 
-	if (c->len - c->at < len || memcmp(c->text + c->at, word, len) != 0)
-		return false;
-	c->at += len;
+	for (; *word; word++, at++) { /* most differ in the first byte */
+		if (at == c->len || c->text[at] != *word)
+			return false;
+	}
+	c->at = at;
 	return true;
 }
 
@@ -96,23 +98,33 @@ static const char *const below_marks[] = {"<=", "<", "\xe2\x89\xa4", NULL};
 static const char *const above_marks[] = {">=", ">", "\xe2\x89\xa5", NULL};
 static const char *const open_marks[] = {"...", "..", "\xe2\x80\xa6", NULL};
 
+static bool at_digit(const struct cursor *c)
+{
+	return c->at < c->len && c->text[c->at] >= '0' && c->text[c->at] <= '9';
+}
+
+/* The mark of a value with one end, in front of its figure. */
+static bool take_bound(struct cursor *c, struct written *w)
+{
+	if (take_any(c, below_marks)) {
+		w->kind = TS_MEASURE_BELOW;
+	} else if (take_any(c, above_marks)) {
+		w->kind = TS_MEASURE_ABOVE;
+	} else if (take_any(c, open_marks)) {
+		w->kind = TS_MEASURE_RANGE;
+		w->open_low = true;
+	} else {
+		return false;
+	}
+	return true;
+}
+
 /* Everything in front of the unit. */
 static bool take_figures(struct cursor *c, struct written *w)
 {
 	skip_blanks(c);
-	if (take_any(c, below_marks)) {
-		w->kind = TS_MEASURE_BELOW;
-		return take_number(c, &w->first, w);
-	}
-	if (take_any(c, above_marks)) {
-		w->kind = TS_MEASURE_ABOVE;
-		return take_number(c, &w->first, w);
-	}
-	if (take_any(c, open_marks)) {
-		w->kind = TS_MEASURE_RANGE;
-		w->open_low = true;
-		return take_number(c, &w->second, w);
-	}
+	if (!at_digit(c) && take_bound(c, w))
+		return take_number(c, w->open_low ? &w->second : &w->first, w);
 	if (!take_number(c, &w->first, w))
 		return false;
 	w->kind = TS_MEASURE_VALUE;
@@ -132,21 +144,24 @@ static bool take_figures(struct cursor *c, struct written *w)
 static bool normalised(const struct cursor *c, char out[24])
 {
 	static const char *const dropped[] = {"\xc2\xb0", "\xc2\xba", "\xcb\x9a", NULL};
+	static const char *const micro[] = {"\xc2\xb5", "\xce\xbc", NULL};
+	static const char *const three[] = {"\xe2\x82\x83", NULL};
 	struct cursor in = *c;
 	size_t len = 0;
 
 	while (in.at < in.len) {
+		char b = in.text[in.at];
+
 		if (len + 1 >= 24)
 			return false;
-		if (take_any(&in, dropped))
+		if ((unsigned char)b >= 0x80 && take_any(&in, dropped))
 			continue;
-		if (take(&in, "\xc2\xb5") || take(&in, "\xce\xbc")) {
+		if ((unsigned char)b >= 0x80 && take_any(&in, micro)) {
 			out[len++] = 'u';
-		} else if (take(&in, "\xe2\x82\x83")) {
+		} else if ((unsigned char)b >= 0x80 && take_any(&in, three)) {
 			out[len++] = '3';
 		} else {
-			char b = in.text[in.at++];
-
+			in.at++;
 			if (b != ' ' && b != '\t')
 				out[len++] = (char)(b >= 'A' && b <= 'Z' ? b + 32 : b);
 		}
@@ -155,11 +170,22 @@ static bool normalised(const struct cursor *c, char out[24])
 	return true;
 }
 
+/* The rows are sorted by quantity: the first of ours by halving, then its neighbours. */
 static const struct ts_unit_row *unit_row(enum ts_quantity quantity, const char *spelling)
 {
-	for (size_t i = 0; i < ts_units_count; i++) {
-		if (ts_units[i].quantity == quantity && strcmp(ts_units[i].spelling, spelling) == 0)
-			return &ts_units[i];
+	size_t low = 0, high = ts_units_count;
+
+	while (low < high) {
+		size_t middle = (low + high) / 2;
+
+		if (ts_units[middle].quantity < quantity)
+			low = middle + 1;
+		else
+			high = middle;
+	}
+	for (; low < ts_units_count && ts_units[low].quantity == quantity; low++) {
+		if (strcmp(ts_units[low].spelling, spelling) == 0)
+			return &ts_units[low];
 	}
 	return NULL;
 }
