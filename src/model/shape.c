@@ -8,15 +8,24 @@
 
 #include "base/edits.h"
 
-const struct ts_field *ts_shape_field(const struct ts_shape *shape, const char *key)
+const struct ts_field *ts_shape_field_from(
+	const struct ts_shape *shape, const char *key, size_t next)
 {
-	for (size_t i = 0; i < shape->count; i++) {
-		const char *own = shape->fields[i].key; /* most differ in the first letter */
+	for (size_t i = 0; i < shape->count; i++, next++) {
+		const struct ts_field *field;
 
-		if (own[0] == key[0] && strcmp(own, key) == 0)
-			return &shape->fields[i];
+		next = next < shape->count ? next : 0;
+		field = &shape->fields[next];
+		/* most differ in the first letter */
+		if (field->key[0] == key[0] && strcmp(field->key, key) == 0)
+			return field;
 	}
 	return NULL;
+}
+
+const struct ts_field *ts_shape_field(const struct ts_shape *shape, const char *key)
+{
+	return ts_shape_field_from(shape, key, 0);
 }
 
 static char lower(char c)

@@ -52,8 +52,13 @@ struct ts_shape {
 	size_t count, size;
 };
 
-/* The row of a key, compared exactly, or without regard to ASCII case; NULL: none. */
+/*
+ * The row of a key, compared exactly, or without regard to ASCII case; NULL: none. `next`: the row
+ * to look at first, 0 or the one behind the last find (files are mostly written in this order).
+ */
 const struct ts_field *ts_shape_field(const struct ts_shape *shape, const char *key);
+const struct ts_field *ts_shape_field_from(
+	const struct ts_shape *shape, const char *key, size_t next);
 const struct ts_field *ts_shape_field_caseless(const struct ts_shape *shape, const char *key);
 
 /* The key or word nearest to `text` (at most a third of its letters off), NULL: none is near. */

@@ -181,7 +181,7 @@ static bool word_index(struct load *l, const char *const *words, int *ret)
 	const char *near;
 
 	for (int i = 0; words[i]; i++) {
-		if (strcmp(words[i], scalar(l)) == 0) {
+		if (words[i][0] == scalar(l)[0] && strcmp(words[i], scalar(l)) == 0) {
 			*ret = i;
 			return true;
 		}
@@ -459,12 +459,18 @@ static void say_unknown_key(struct load *l, const struct ts_shape *shape)
 		ts_arena_join(l->arena, "unknown key '", scalar(l), "'", NULL), remedy);
 }
 
+/* The keys of one block that were met. */
+struct keys {
+	size_t next;               /* the row behind the last one */
+	bool seen[TS_FIELDS_MOST]; /* of these, only as many as the shape has rows */
+};
+
 /* Keys that are needed and were not met. */
 static void say_missing(
-	struct load *l, const struct ts_shape *shape, const bool *seen, yaml_mark_t mark)
+	struct load *l, const struct ts_shape *shape, const struct keys *keys, yaml_mark_t mark)
 {
 	for (size_t i = 0; i < shape->count; i++) {
-		if (shape->fields[i].need == TS_REQUIRED && !seen[i])
+		if (shape->fields[i].need == TS_REQUIRED && !keys->seen[i])
 			say_at(l, TS_C_RECORDS_MISSING_KEY, mark, 0,
 				ts_arena_join(
 					l->arena, "'", shape->fields[i].key, "' is missing", NULL),
@@ -473,22 +479,23 @@ static void say_missing(
 	}
 }
 
-static void load_key(struct load *l, const struct ts_shape *shape, bool *seen, char *object)
+static void load_key(struct load *l, const struct ts_shape *shape, struct keys *keys, char *object)
 {
-	const struct ts_field *field = ts_shape_field(shape, scalar(l));
+	const struct ts_field *field = ts_shape_field_from(shape, scalar(l), keys->next);
 	size_t index = field ? (size_t)(field - shape->fields) : 0;
 
 	if (!field)
 		say_unknown_key(l, shape);
-	else if (seen[index])
+	else if (keys->seen[index])
 		say(l, TS_C_RECORDS_DUPLICATE_KEY,
 			ts_arena_join(l->arena, "'", field->key, "' stands twice", NULL), NULL);
-	if (!field || seen[index]) {
+	if (!field || keys->seen[index]) {
 		if (next(l))
 			skip_value(l);
 		return;
 	}
-	seen[index] = true;
+	keys->seen[index] = true;
+	keys->next = index + 1;
 	l->path[l->depth++] = (struct step){field->key, 0};
 	if (next(l))
 		load_value(l, field, object);
@@ -497,10 +504,11 @@ static void load_key(struct load *l, const struct ts_shape *shape, bool *seen, c
 
 static void load_mapping(struct load *l, const struct ts_shape *shape, char *object)
 {
-	bool seen[TS_FIELDS_MOST]; /* of these, only as many as the shape has rows */
+	struct keys keys;
 	yaml_mark_t mark = l->event.start_mark;
 
-	memset(seen, 0, shape->count * sizeof *seen);
+	keys.next = 0;
+	memset(keys.seen, 0, shape->count * sizeof *keys.seen);
 	if (!want(l, YAML_MAPPING_START_EVENT, "write keys with values"))
 		return;
 	if (l->depth >= TS_DEPTH_MOST) {
@@ -510,12 +518,12 @@ static void load_mapping(struct load *l, const struct ts_shape *shape, char *obj
 	}
 	while (next(l) && l->event.type != YAML_MAPPING_END_EVENT) {
 		if (want(l, YAML_SCALAR_EVENT, "write a key"))
-			load_key(l, shape, seen, object);
+			load_key(l, shape, &keys, object);
 		else if (next(l))
 			skip_value(l);
 	}
 	if (!l->broken)
-		say_missing(l, shape, seen, mark);
+		say_missing(l, shape, &keys, mark);
 }
 
 static void load_document(struct load *l, const struct ts_shape *shape, void *object)
@@ -539,27 +547,21 @@ static void load_document(struct load *l, const struct ts_shape *shape, void *ob
 enum ts_status ts_records_parse(const struct ts_shape *shape, const char *bytes, size_t len,
 	const char *file, struct ts_arena *arena, void *object, struct ts_findings *findings)
 {
-	struct load *l = ts_arena_take(arena, sizeof *l);
+	struct load l = {.file = file, .arena = arena, .findings = findings, .ok = true};
 
-	if (!l)
-		return TS_NO_MEMORY;
-	l->file = file;
-	l->arena = arena;
-	l->findings = findings;
-	l->ok = true;
 	memset(object, 0, shape->size);
 	set_absent(shape, object);
-	if (!yaml_parser_initialize(&l->parser))
+	if (!yaml_parser_initialize(&l.parser))
 		return TS_NO_MEMORY;
-	yaml_parser_set_encoding(&l->parser, YAML_UTF8_ENCODING);
-	yaml_parser_set_input_string(&l->parser, (const unsigned char *)bytes, len);
-	load_document(l, shape, object);
-	if (l->have_event)
-		yaml_event_delete(&l->event);
-	yaml_parser_delete(&l->parser);
-	if (l->out_of_memory || arena->failed || (findings && findings->no_memory))
+	yaml_parser_set_encoding(&l.parser, YAML_UTF8_ENCODING);
+	yaml_parser_set_input_string(&l.parser, (const unsigned char *)bytes, len);
+	load_document(&l, shape, object);
+	if (l.have_event)
+		yaml_event_delete(&l.event);
+	yaml_parser_delete(&l.parser);
+	if (l.out_of_memory || arena->failed || (findings && findings->no_memory))
 		return TS_NO_MEMORY;
-	return l->ok ? TS_OK : TS_BAD_INPUT;
+	return l.ok ? TS_OK : TS_BAD_INPUT;
 }
 
 enum ts_status ts_records_load(const struct ts_shape *shape, const char *file,
