@@ -114,7 +114,10 @@ void say_cautions(struct ts_text *out, const struct ts_species *species);
 /* Adds that the tank of the call is too short for it; nothing where it is not, or none is known. */
 void say_too_short(
 	struct ts_text *out, const struct answer *answer, const struct ts_species *species);
-/* Adds to an entry, for pages: one parameter's outline with the reading, what it is filtered by. */
+/*
+ * Adds to an entry of a document that is drawn: one parameter's outline with the reading, what it
+ * is filtered by.
+ */
 void say_bar(struct ts_document *doc, struct ts_node *node, const struct ts_match *match,
 	const struct ts_profile *profile, int parameter);
 void say_tags(struct ts_document *doc, struct ts_node *node, const struct ts_match *match);

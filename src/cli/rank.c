@@ -144,6 +144,7 @@ static void write_answer(struct session *s, const struct answer *a)
 	const char *first;
 
 	ts_doc_open(&doc, s->arena, "Fish for this water");
+	doc.drawn = s->options->format == FORMAT_HTML;
 	ts_text_open(&text, &s->arena->allocator);
 	verdict(&text, a);
 	first = ts_doc_take(&doc, &text);

@@ -127,6 +127,8 @@ void say_bar(struct ts_document *doc, struct ts_node *node, const struct ts_matc
 		.miss = f->uncomfortable_by};
 	struct ts_text says;
 
+	if (!doc->drawn)
+		return;
 	ts_text_open(&says, &doc->arena->allocator);
 	ts_say_parameter(&says, (enum ts_parameter)parameter, f);
 	bar.says = ts_text_get(&says);
@@ -139,6 +141,8 @@ void say_bar(struct ts_document *doc, struct ts_node *node, const struct ts_matc
 
 void say_tags(struct ts_document *doc, struct ts_node *node, const struct ts_match *m)
 {
+	if (!doc->drawn)
+		return;
 	ts_doc_tag(doc, node, "verdict", ts_verdict_words[m->verdict]);
 	ts_doc_tag(doc, node, "family", m->species->family);
 	ts_doc_tag(doc, node, "swims", ts_words_swims[m->species->swims]);

@@ -142,6 +142,7 @@ static void write_answer(struct session *s, const struct answer *a)
 	struct ts_text text;
 
 	ts_doc_open(&doc, s->arena, "Species against this water");
+	doc.drawn = s->options->format == FORMAT_HTML;
 	ts_text_open(&text, &s->arena->allocator);
 	for (size_t i = 0; i < a->count; i++)
 		one(&doc, &text, &a->matches[i], a);

@@ -424,9 +424,10 @@ void ts_match_species(const struct ts_species *species, const struct ts_profile 
 	struct ts_practice own;
 	struct ts_match m = {.species = species, .gh_missing = !profile->at[TS_GH].given};
 
-	ts_practice_defaults(&own);
-	if (!practice)
+	if (!practice) {
+		ts_practice_defaults(&own);
 		practice = &own;
+	}
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++)
 		fit_parameter(
 			&m.at[p], species, (enum ts_parameter)p, profile, keeping, practice->value);

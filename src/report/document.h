@@ -92,6 +92,7 @@ struct ts_node {
 struct ts_document {
 	struct ts_arena *arena;
 	const char *title;
+	bool drawn; /* a page is wanted: who builds it leaves bars and tags out otherwise */
 	struct ts_node *first, *last;
 };
 

@@ -31,12 +31,16 @@ size_t ts_screen_width(const char *text, size_t len)
 	size_t width = 0;
 
 	while (len) {
-		utf8proc_int32_t point;
-		utf8proc_ssize_t used = utf8proc_iterate(
-			(const utf8proc_uint8_t *)text, (utf8proc_ssize_t)len, &point);
-		int wide = used > 0 ? utf8proc_charwidth(point) : 1;
+		utf8proc_int32_t point = 0;
+		utf8proc_ssize_t used = 1;
+		int wide = 1;
 
-		used = used > 0 ? used : 1;
+		if (*text < ' ' || *text > '~') { /* few are: the others take a column each */
+			used = utf8proc_iterate(
+				(const utf8proc_uint8_t *)text, (utf8proc_ssize_t)len, &point);
+			wide = used > 0 ? utf8proc_charwidth(point) : 1;
+			used = used > 0 ? used : 1;
+		}
 		width += wide > 0 ? (size_t)wide : 0;
 		text += used;
 		len -= (size_t)used;
