@@ -389,9 +389,11 @@ static bool reach(const struct ts_solution *base, enum ts_mineral mineral, doubl
 	double *ret_kh_dh, double *ret_gh_dh)
 {
 	struct ts_solution after = *base;
+	struct ts_chem_constants constants = {0};
 	double co2 = times_air * ts_chem_air_co2_mmol_l(base->temp_c);
 
-	if (ts_chem_saturate_open(base, mineral, co2, &after) != TS_OK ||
+	ts_chem_constants_at(&constants, base->temp_c);
+	if (ts_chem_saturate_open(&constants, base, mineral, co2, &after) != TS_OK ||
 		after.alk_meq_l < base->alk_meq_l)
 		after = *base;
 	*ret_kh_dh = ts_chem_dkh_from_meq_l(after.alk_meq_l);

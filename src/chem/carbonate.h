@@ -7,8 +7,9 @@
  *
  * Common to all: `s` inside the ranges of solution.h, dissolved CO2 in mmol/L up to 100, pH
  * 2..12, ionic strength up to 0.1 mol/L, else TS_BAD_INPUT. ret_ values are untouched on failure.
- * Equations: Plummer & Busenberg 1982, Davies, six ion pairs; docs/methods.md, "Water chemistry".
- * They hold for water whose alkalinity is carbonate: not for tannins, phosphate, active soil.
+ * Equations: Plummer & Busenberg 1982, Debye-Hueckel, six ion pairs; docs/methods.md, "Water
+ * chemistry". They hold for water whose alkalinity is carbonate: not for tannins, phosphate, active
+ * soil.
  */
 #ifndef TS_CHEM_CARBONATE_H
 #define TS_CHEM_CARBONATE_H

@@ -19,7 +19,7 @@
 #define DISSOLVES_MOST 40.0
 
 struct search {
-	struct ts_chem_constants constants;
+	const struct ts_chem_constants *constants;
 	struct ts_ion_species species;
 	const struct ts_solution *water;
 	enum ts_mineral mineral;
@@ -43,12 +43,12 @@ static double index_after(struct search *search, double lime_mmol_l)
 	enum ts_status status =
 		search->co2_mmol_l > 0
 			? ts_chem_speciate_at_co2(
-				  &search->constants, &s, search->co2_mmol_l, &search->species)
-			: ts_chem_speciate_closed(&search->constants, &s, &search->species);
+				  search->constants, &s, search->co2_mmol_l, &search->species)
+			: ts_chem_speciate_closed(search->constants, &s, &search->species);
 
 	if (status != TS_OK)
 		return 100;
-	return ts_chem_species_si(&search->constants, &search->species, search->mineral);
+	return ts_chem_species_si(search->constants, &search->species, search->mineral);
 }
 
 static enum ts_status saturate(struct search *search, double most, struct ts_solution *ret)
@@ -75,36 +75,37 @@ static enum ts_status saturate(struct search *search, double most, struct ts_sol
 	return TS_OK;
 }
 
-enum ts_status ts_chem_saturate_closed(
+enum ts_status ts_chem_saturate_closed(const struct ts_chem_constants *constants,
 	const struct ts_solution *s, enum ts_mineral mineral, struct ts_solution *ret)
 {
-	struct search search = {.water = s, .mineral = mineral};
+	struct search search = {.constants = constants, .water = s, .mineral = mineral};
 
-	ts_chem_constants_at(&search.constants, s->temp_c);
-	if (ts_chem_speciate_closed(&search.constants, s, &search.species) != TS_OK)
+	if (ts_chem_speciate_closed(constants, s, &search.species) != TS_OK)
 		return TS_BAD_INPUT;
 	return saturate(&search, DISSOLVES_ALONE + s->dic_mmol_l + fmax(-s->alk_meq_l, 0), ret);
 }
 
-enum ts_status ts_chem_saturate_open(const struct ts_solution *s, enum ts_mineral mineral,
-	double co2_mmol_l, struct ts_solution *ret)
+enum ts_status ts_chem_saturate_open(const struct ts_chem_constants *constants,
+	const struct ts_solution *s, enum ts_mineral mineral, double co2_mmol_l,
+	struct ts_solution *ret)
 {
-	struct search search = {.water = s, .mineral = mineral, .co2_mmol_l = co2_mmol_l};
+	struct search search = {
+		.constants = constants, .water = s, .mineral = mineral, .co2_mmol_l = co2_mmol_l};
 	struct ts_solution without_carbon = *s;
 
 	without_carbon.dic_mmol_l = 0;
-	ts_chem_constants_at(&search.constants, s->temp_c);
 	if (!(co2_mmol_l > 0) || ts_solution_check(&without_carbon) != TS_OK ||
-		ts_chem_speciate_at_co2(
-			&search.constants, &without_carbon, co2_mmol_l, &search.species) != TS_OK)
+		ts_chem_speciate_at_co2(constants, &without_carbon, co2_mmol_l, &search.species) !=
+			TS_OK)
 		return TS_BAD_INPUT;
 	return saturate(&search, DISSOLVES_MOST, ret);
 }
 
-enum ts_status ts_chem_ccpp_mg_l(const struct ts_solution *s, double *ret_mg_l)
+enum ts_status ts_chem_ccpp_mg_l(
+	const struct ts_chem_constants *constants, const struct ts_solution *s, double *ret_mg_l)
 {
 	struct ts_solution after;
-	enum ts_status status = ts_chem_saturate_closed(s, TS_CALCITE, &after);
+	enum ts_status status = ts_chem_saturate_closed(constants, s, TS_CALCITE, &after);
 
 	if (status == TS_OK)
 		*ret_mg_l = (s->ca_mmol_l - after.ca_mmol_l) * TS_MASS_CACO3;

@@ -4,16 +4,15 @@
  * calcium, magnesium and sulphate (hence the ion pairs), and the acidity. With the first two
  * frozen the alkalinity is a falling function of the acidity alone, of closed form, so the inner
  * solve is bracketed and cannot fail. The outer map tightens: what binds more calcium leaves less
- * carbonate to bind it. Activity: Davies equation, one exponential for all ions; see
- * docs/methods.md for why it was preferred to the extended Debye-Hueckel equation.
+ * carbonate to bind it. Activity: extended Debye-Hueckel equation with one size for all ions, so
+ * that one exponential serves them all; docs/methods.md has what that costs.
  */
 #include "chem/speciation.h"
 
 #include <math.h>
 
 #define LN_10 2.302585092994046
-#define DAVIES_LINEAR 0.3  /* Davies 1962, as in Parkhurst & Appelo 1999, eq. 5 */
-#define NEUTRAL_LINEAR 0.1 /* log gamma of uncharged species, ibid. eq. 6 */
+#define NEUTRAL_LINEAR 0.1 /* log gamma of uncharged species: Parkhurst & Appelo 1999, eq. 6 */
 #define OUTER_ROUNDS 60
 #define INNER_ROUNDS 100
 /*
@@ -43,14 +42,13 @@ struct conditional {
 	double to_hco3, to_neutral; /* from a pair's constant to concentrations */
 };
 
-static void activity(struct ts_ion_species *io, double dh_a)
+static void activity(struct ts_ion_species *io, const struct ts_chem_constants *k)
 {
 	double root = sqrt(io->ionic_strength);
-	double davies = root / (1 + root) - DAVIES_LINEAR * io->ionic_strength;
 	double neutral = NEUTRAL_LINEAR * LN_10 * io->ionic_strength;
 	double square;
 
-	io->gamma_1 = exp(-LN_10 * dh_a * davies);
+	io->gamma_1 = exp(-LN_10 * k->dh_a * root / (1 + k->dh_b_size * root));
 	square = io->gamma_1 * io->gamma_1;
 	io->gamma_2 = square * square;
 	io->gamma_0 = 1 + neutral * (1 + neutral / 2);
@@ -219,7 +217,7 @@ static enum ts_status settle(const struct problem *p, struct ts_ion_species *io)
 		double h_before = now.h_activity, strength_before = now.ionic_strength;
 		struct conditional c;
 
-		activity(&now, p->constants->dh_a);
+		activity(&now, p->constants);
 		c = conditional(p->constants, &now);
 		if (!(now.h_activity > 0))
 			now.h_activity = first_acidity(p, &c);

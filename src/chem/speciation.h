@@ -2,7 +2,8 @@
 /*
  * The solver under carbonate.h and minerals.h: from a water and one known thing (pH, dissolved
  * CO2, or inorganic carbon) to the concentration of every species. Use it directly when many
- * solves follow one another: the constants are cached and the last answer is a warm start.
+ * solves follow one another: the constants are cached and the last answer is a warm start. They
+ * are handed in for the temperature of the water, and need not be the published ones.
  */
 #ifndef TS_CHEM_SPECIATION_H
 #define TS_CHEM_SPECIATION_H
@@ -13,7 +14,7 @@
 /* pH outside this is refused: hydroxide pairs and bisulphate are not in the model. */
 #define TS_CHEM_PH_LOW 2.0
 #define TS_CHEM_PH_HIGH 12.0
-/* Where the Davies equation is used up, mol/L; fresh water has 0.0005 to 0.03. */
+/* Where the activity equation is used up, mol/L; fresh water has 0.0005 to 0.03. */
 #define TS_CHEM_IONIC_STRENGTH_HIGH 0.1
 /* Dissolved CO2 accepted, mmol/L: a little over water under pure CO2 at 0 C. */
 #define TS_CHEM_CO2_HIGH_MMOL_L 100.0

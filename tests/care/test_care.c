@@ -43,7 +43,7 @@ static void test_care__evenings(void **state)
 	(void)state;
 	assert_int_equal(
 		ts_titration_evenings(&p, 25, false, 7, TS_KEEPER_SAME_DOSE, NULL, &n), TS_OK);
-	assert_int_equal(n.gone_day, 7);
+	assert_int_equal(n.gone_day, 6);
 	assert_int_equal(
 		ts_titration_evenings(&p, 25, false, 8, TS_KEEPER_SAME_DOSE, NULL, &n), TS_NO);
 }

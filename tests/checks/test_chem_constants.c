@@ -54,6 +54,19 @@ static void test_constants__printed_at_25(void **state)
 	assert_true(fabs(log10(k.ca_co3) - 3.22) < 0.005);
 }
 
+/* Every row of the published set says what it is and holds where fish are kept. */
+static void test_constants__rows_cover_0_to_30(void **state)
+{
+	(void)state;
+	for (size_t i = 0; i < ts_chem_published.n; i++) {
+		const struct ts_chem_constant *row = &ts_chem_published.rows[i];
+
+		if (!*row->reaction || !*row->source || !(row->low_c <= 0) || !(row->high_c >= 30))
+			fail_msg("row %zu: %s", i, row->reaction);
+	}
+	assert_int_equal(ts_chem_published.n, 12);
+}
+
 /* log K at 25 C of Nordstrom et al. 1990, ACS Symposium Series 416:398-413; from memory. */
 static void test_constants__magnesium_and_sulphate_pairs_at_25(void **state)
 {
@@ -67,13 +80,14 @@ static void test_constants__magnesium_and_sulphate_pairs_at_25(void **state)
 	assert_true(fabs(log10(k.mg_so4) - 2.37) < 0.005);
 }
 
-/* USGS PHREEQC 3 reports A for its own activity model. */
+/* USGS PHREEQC 3 reports A and B for its own activity model. B stands with the size, 5.4 A. */
 static void test_constants__debye_hueckel(void **state)
 {
 	struct table *t = table_open("debye_huckel.csv");
-	struct worst classic = {.what = "Debye-Hueckel A against the classic form", .limit = 1e-5};
+	struct worst classic = {
+		.what = "Debye-Hueckel A and B against the classic form", .limit = 1e-5};
 	struct worst phreeqc = {
-		.what = "Debye-Hueckel A against PHREEQC 3, relative", .limit = 0.003};
+		.what = "Debye-Hueckel A and B against PHREEQC 3, relative", .limit = 0.003};
 
 	(void)state;
 	for (size_t i = 0; i < t->rows; i++) {
@@ -82,7 +96,11 @@ static void test_constants__debye_hueckel(void **state)
 
 		ts_chem_constants_at(&k, table_number(t, i, "t_C"));
 		worst_note(&classic, k.dh_a, table_number(t, i, "A_classic"), where);
+		worst_note(&classic, k.dh_b_size / 5.4,
+			table_number(t, i, "B_classic_per_angstrom"), where);
 		worst_note_relative(&phreeqc, k.dh_a, table_number(t, i, "A_phreeqc3"), where);
+		worst_note_relative(
+			&phreeqc, k.dh_b_size / 5.4, table_number(t, i, "B_phreeqc3"), where);
 	}
 	worst_assert(&classic);
 	worst_assert(&phreeqc);
@@ -135,6 +153,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_constants__plummer_busenberg),
 		cmocka_unit_test(test_constants__printed_at_25),
+		cmocka_unit_test(test_constants__rows_cover_0_to_30),
 		cmocka_unit_test(test_constants__magnesium_and_sulphate_pairs_at_25),
 		cmocka_unit_test(test_constants__debye_hueckel),
 		cmocka_unit_test(test_constants__co2_in_air),

@@ -7,6 +7,17 @@
 
 #include "chem/minerals.h"
 
+static struct ts_chem_constants published_at(double temp_c)
+{
+	struct ts_chem_constants constants = {0};
+
+	ts_chem_constants_at(&constants, temp_c);
+	return constants;
+}
+
+/* The published constants at the temperature of a water. */
+#define AT(s) (&(const struct ts_chem_constants[]){published_at((s).temp_c)}[0])
+
 static double index_of(const struct ts_solution *s, double ph, enum ts_mineral mineral)
 {
 	double si;
@@ -25,7 +36,7 @@ static void test_minerals__closed_ends_at_saturation(void **state)
 		enum ts_mineral mineral = i % 2 ? TS_CALCITE : TS_ARAGONITE;
 		double ph, co2, gained;
 
-		assert_int_equal(ts_chem_saturate_closed(&s, mineral, &after), TS_OK);
+		assert_int_equal(ts_chem_saturate_closed(AT(s), &s, mineral, &after), TS_OK);
 		assert_int_equal(ts_chem_ph_closed(&after, &ph, &co2), TS_OK);
 		near(index_of(&after, ph, mineral), 0, 1e-3, i);
 		gained = after.ca_mmol_l - s.ca_mmol_l;
@@ -43,7 +54,7 @@ static void test_minerals__open_ends_at_saturation(void **state)
 		enum ts_mineral mineral = i % 2 ? TS_CALCITE : TS_ARAGONITE;
 		double level = ts_chem_air_co2_mmol_l(s.temp_c) * (1 + i % 12), ph, co2;
 
-		assert_int_equal(ts_chem_saturate_open(&s, mineral, level, &after), TS_OK);
+		assert_int_equal(ts_chem_saturate_open(AT(s), &s, mineral, level, &after), TS_OK);
 		assert_int_equal(ts_chem_ph_closed(&after, &ph, &co2), TS_OK);
 		near(co2, level, 1e-4 * level, i);
 		near(index_of(&after, ph, mineral), 0, 1e-3, i);
@@ -62,7 +73,7 @@ static void test_minerals__ccpp_has_the_sign_of_the_index(void **state)
 		si = index_of(&s, ph, TS_CALCITE);
 		if (fabs(si) < 0.01)
 			continue;
-		assert_int_equal(ts_chem_ccpp_mg_l(&s, &ccpp), TS_OK);
+		assert_int_equal(ts_chem_ccpp_mg_l(AT(s), &s, &ccpp), TS_OK);
 		if ((ccpp > 0) != (si > 0))
 			fail_msg("water %u: CCPP %g, index %g", i, ccpp, si);
 	}
@@ -83,7 +94,8 @@ static void test_minerals__aragonite_gravel_stops_early(void **state)
 		double co2 = known[i][0] * ts_chem_air_co2_mmol_l(25);
 		struct ts_solution after;
 
-		assert_int_equal(ts_chem_saturate_open(&pure, TS_ARAGONITE, co2, &after), TS_OK);
+		assert_int_equal(
+			ts_chem_saturate_open(AT(pure), &pure, TS_ARAGONITE, co2, &after), TS_OK);
 		near(ts_chem_dkh_from_meq_l(after.alk_meq_l), known[i][1], known[i][2],
 			(unsigned)i);
 	}
@@ -95,12 +107,12 @@ static void test_minerals__refused_untouched(void **state)
 	double ccpp = -3;
 
 	(void)state;
-	assert_int_equal(ts_chem_saturate_closed(&s, TS_CALCITE, &after), TS_BAD_INPUT);
-	assert_int_equal(ts_chem_saturate_open(&s, TS_CALCITE, 0.1, &after), TS_BAD_INPUT);
-	assert_int_equal(ts_chem_ccpp_mg_l(&s, &ccpp), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_saturate_closed(AT(s), &s, TS_CALCITE, &after), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_saturate_open(AT(s), &s, TS_CALCITE, 0.1, &after), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_ccpp_mg_l(AT(s), &s, &ccpp), TS_BAD_INPUT);
 	s.temp_c = 25;
-	assert_int_equal(ts_chem_saturate_open(&s, TS_CALCITE, 0, &after), TS_BAD_INPUT);
-	assert_int_equal(ts_chem_saturate_open(&s, TS_CALCITE, NAN, &after), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_saturate_open(AT(s), &s, TS_CALCITE, 0, &after), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_saturate_open(AT(s), &s, TS_CALCITE, NAN, &after), TS_BAD_INPUT);
 	assert_true(after.temp_c == 7 && ccpp == -3);
 }
 

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * Writes the tables of docs/methods.md that are rows in the code (`methods FILE --write`): the
- * practice values and the rules of living together, between their marks. Without --write it
- * compares with what stands there and prints TAP.
+ * equilibrium constants, the practice values and the rules of living together, between their marks.
+ * Without --write it compares with what stands there and prints TAP.
  */
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -11,8 +12,31 @@
 #include <tapshoal/stock.h>
 
 #include "base/text.h"
+#include "chem/constants.h"
 #include "model/practice.h"
 #include "records/file.h"
+
+static void put_constants(struct ts_text *out)
+{
+	struct ts_chem_constants at_25 = {0};
+
+	ts_chem_constants_at(&at_25, 25);
+	ts_text_put(out, "| reaction | log10 K at 25 C | source | range |\n"
+			 "| --- | --- | --- | --- |\n");
+	for (size_t i = 0; i < ts_chem_published.n; i++) {
+		const struct ts_chem_constant *row = &ts_chem_published.rows[i];
+		double k;
+
+		memcpy(&k, (const char *)&at_25 + row->offset, sizeof(k));
+		ts_text_puts(out, "| ", row->reaction, " | ", NULL);
+		ts_text_number(out, log10(k), 3);
+		ts_text_puts(out, " | ", row->source, " | ", NULL);
+		ts_text_number_short(out, row->low_c, 0);
+		ts_text_put(out, "-");
+		ts_text_number_short(out, row->high_c, 0);
+		ts_text_put(out, " C |\n");
+	}
+}
 
 static void put_practice(struct ts_text *out)
 {
@@ -45,7 +69,7 @@ static void put_rules(struct ts_text *out)
 static const struct {
 	const char *mark;
 	void (*put)(struct ts_text *out);
-} tables[] = {
+} tables[] = {{"<!-- rows of constants -->\n", put_constants},
 	{"<!-- rows of practice -->\n", put_practice}, {"<!-- rows of rules -->\n", put_rules}};
 #define TABLES (sizeof tables / sizeof *tables)
 
