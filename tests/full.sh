@@ -86,6 +86,13 @@ schemas() {
 	sed 's/^ok \(.* # SKIP\)/# \1/' "$work/schemas"
 	[ "$status" = 0 ]
 }
+# Debian's own interpreter: the outside reader of calendars is a package of Debian.
+calendars() {
+	/usr/bin/python3 tests/ics.py "$work/gcc/src/cli/tapshoal" --outside >"$work/calendars"
+	status=$?
+	sed 's/^ok \(.* # SKIP\)/# \1/' "$work/calendars"
+	[ "$status" = 0 ]
+}
 # Debian's own interpreter and browser; where they are missing, one skip.
 browser() {
 	/usr/bin/python3 tests/browser.py "$work/gcc/src/cli/tapshoal" >"$work/browser"
@@ -117,6 +124,7 @@ step "19 lines of 20 are run by the tests" covered
 step "the engine imports nothing (WebAssembly)" wasm
 step "each public header compiles alone, as C17 and as C++17" headers
 step "schemas, and files that hold to them (outside validator)" schemas
+step "calendars as an outside reader reads them" calendars
 step "every page in a browser, three widths, light, dark and printed" browser
 step "communities: equal to two outside solvers on 20 written models" solvers
 step "figures of tests/bench" bench

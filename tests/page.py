@@ -30,6 +30,7 @@ PAGES = {
     "evenings": ["titrate", *WATER, "--nightly", "--towards", "6.8"],
     "propose": ["propose", "-t", "tank.yaml", *WATER, "--lists", "2"],
     "check": ["check", "plan.yaml"], "drift": ["drift", "plan.yaml"],
+    "due": ["due", "plan.yaml", "--to", "GH=6,KH=4"],
     "mix": ["mix", "tap.yaml=0.5", "pure=0.5"],
     "arrive": ["arrive", "--shop", "tap.yaml", "--hours", "1 h", *WATER],
     "remake": ["remake", "--for", "neon tetra", *WATER, "--volume", "100 L"],

@@ -14,6 +14,8 @@ enum ts_status answer_catalogue(struct session *s)
 	struct ts_texts standard = {0};
 	enum ts_status status = TS_OK;
 
+	if (s->catalogue->count)
+		return TS_OK; /* two parts of a command asked */
 	if (!o->only_catalogue && !paths_species(s->arena, &standard)) {
 		ts_text_put(s->error, "the shipped species records are not where they should be; "
 				      "give --catalogue FOLDER and --only-catalogue");

@@ -18,6 +18,8 @@ static const struct command commands[] = {
 		"what is wrong with a plan or a tank, and the smallest repair"},
 	{"drift", command_drift, "drift PLAN", "text json html", false, false,
 		"where a tank's KH, pH and nitrate go under this feeding and water change"},
+	{"due", command_due, "due FILE", "text json html ics", false, false,
+		"what of a tank, a plan or a water to test next, and when; as a calendar with -f ics"},
 	{"find", command_find, "find [PATTERN]", "text json csv html", true, true,
 		"the catalogue, by name or family (a regular expression), by words, by water"},
 	{"keep", command_keep, "keep [WATER]", "text", true, false,

@@ -30,6 +30,8 @@ struct session {
 enum ts_status command_check(struct session *session);
 /* Where a tank goes under its feeding and water changes. */
 enum ts_status command_drift(struct session *session);
+/* What to test next, and when. */
+enum ts_status command_due(struct session *session);
 /* Carrying animals home. */
 enum ts_status command_arrive(struct session *session);
 /* The catalogue searched. */

@@ -215,14 +215,14 @@ static double plant_share(const struct ts_load *l)
 }
 
 /* The plan as a tank to simulate, with its load: measured where it was. */
-static enum ts_status open_drift(struct session *s, const struct ts_plan *plan,
+static enum ts_status open_drift(struct session *s, const struct ts_plan *plan, long day,
 	const struct ts_load *l, struct ts_plan_drift *ret)
 {
 	bool measured = !isnan(l->measured_no3_rise_mg_l_week);
 	double nitrogen = measured ? net_nitrogen(l->measured_no3_rise_mg_l_week)
 				   : l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
-	enum ts_status status = ts_plan_drift(plan, s->today, nitrogen,
-		measured ? 0 : plant_share(l), s->options->top_up == TOP_UP_PURE, s->practice, ret);
+	enum ts_status status = ts_plan_drift(plan, day, nitrogen, measured ? 0 : plant_share(l),
+		s->options->top_up == TOP_UP_PURE, s->practice, ret);
 
 	if (status == TS_NO)
 		ts_text_put(s->error, "drift needs the KH of the water that is poured in; measure "
@@ -257,6 +257,28 @@ static enum ts_status fill_doubt(struct session *s, const struct ts_plan_drift *
 		*days[i] = gone ? gone : (double)NAN;
 	}
 	return TS_OK;
+}
+
+enum ts_status drift_buffer_days(
+	struct session *s, const struct ts_plan *plan, long day, unsigned days, double *ret)
+{
+	struct ts_drift_day *scratch = ts_arena_array(s->arena, days + 1, sizeof *scratch);
+	struct ts_plan_drift p = {0};
+	struct ts_load load;
+	unsigned gone;
+	enum ts_status status = fill_load(s, plan, &load);
+
+	if (status == TS_OK)
+		status = open_drift(s, plan, day, &load, &p);
+	if (status != TS_OK)
+		return status;
+	p.tank.nitrogen_mmol_l = net_nitrogen(load.no3_rise_mg_l_week.high);
+	p.tank.plant_share = 0;
+	if (!scratch)
+		return TS_NO_MEMORY;
+	status = ts_drift_run(&p.tank, s->practice, days, scratch, &gone);
+	*ret = gone ? gone : (double)NAN;
+	return status;
 }
 
 static void fill_head(const struct ts_plan *plan, const struct ts_load *l,
@@ -301,7 +323,7 @@ enum ts_status command_drift(struct session *s)
 	enum ts_status status = open_plan(s, &plan, &load);
 
 	if (status == TS_OK)
-		status = open_drift(s, &plan, &load, &p);
+		status = open_drift(s, &plan, s->today, &load, &p);
 	if (status != TS_OK)
 		return status;
 	fill_head(&plan, &load, &p, &r);

@@ -67,10 +67,10 @@ struct flag {
 static const char *const words_aim[] = {"display", "breeding", NULL};
 static const char *const words_origin[] = {"farmed", "wild", NULL};
 static const char *const words_top_up[] = {"tap", "pure", NULL};
-static const char *const words_format[] = {"text", "json", "csv", "html", NULL};
+static const char *const words_format[] = {"text", "json", "csv", "html", "ics", NULL};
 
 #define MATCHING "propose rank remake why"
-#define CATALOGUE "arrive find propose rank remake why"
+#define CATALOGUE "arrive due find propose rank remake why"
 #define RECORDS "check drift " CATALOGUE
 
 /* Sorted by name. */
@@ -82,16 +82,16 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
 	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
 	TEXTS_ROW("--catalogue", folders, "FOLDER", RECORDS, "adds a folder of species records"),
-	MEASURE_ROW("--change-percent", change_percent, TS_Q_PERCENT, "\"30 %\"", "remake", "how much water a later change replaces (25 %)"),
+	MEASURE_ROW("--change-percent", change_percent, TS_Q_PERCENT, "\"30 %\"", "due remake", "how much water a later change replaces (25 %)"),
 	COUNT_ROW("--days", days, "28", "drift", "how far ahead (28)"),
 	MEASURE_ROW("--dose", dose, TS_Q_ALKALINITY, "\"0.25 meq/L\"", "titrate", "what one step of the curve adds"),
 	TEXT_ROW("--family", NULL, family, "FAMILY", "find", "of that family"),
 	SWITCH_ROW("--fixed", NULL, fixed, "find", "takes the pattern as plain text"),
-	TEXTS_ROW("--for", wished, "SPECIES", "remake", "whose water it is to become; may be repeated"),
+	TEXTS_ROW("--for", wished, "SPECIES", "due remake", "whose water it is to become; may be repeated"),
 	WORD_ROW("--format", "-f", format, words_format, "FORMAT", NULL, "how the answer is written"),
 	SWITCH_ROW("--fresh", NULL, fresh, MATCHING " water", "the sample came straight from the tap"),
 	SWITCH_ROW("--hardy", NULL, hardy, "propose", "nothing that takes change badly"),
-	TEXTS_ROW("--have", have, "INGREDIENT", "remake", "only these are at hand: NaHCO3, mineral-free ...; may be repeated"),
+	TEXTS_ROW("--have", have, "INGREDIENT", "due remake", "only these are at hand: NaHCO3, mineral-free ...; may be repeated"),
 	SWITCH_ROW("--help", "-h", help, NULL, "this page"),
 	MEASURE_ROW("--hours", hours, TS_Q_TIME, "\"1.5 h\"", "arrive", "how long they are under way"),
 	TEXT_ROW("--like", NULL, like, "PLAN", "propose", "completes what lives in this plan"),
@@ -107,7 +107,7 @@ static const struct flag flags[] = {
 	WORD_ROW("--origin", NULL, origin, words_origin, "farmed|wild", CATALOGUE, "where the animals come from (farmed)"),
 	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
 	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "propose", "writes the first list as a plan for check"),
-	TEXT_ROW("--practice", NULL, practice_file, "FILE", MATCHING, "your own figures of practice (docs/methods.md)"),
+	TEXT_ROW("--practice", NULL, practice_file, "FILE", MATCHING " due", "your own figures of practice (docs/methods.md)"),
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
 	TEXT_ROW("--season", NULL, season, "DATE|NAME", "arrive propose rank remake titrate water why", "only the readings of that part of the year"),
 	TEXT_ROW("--shop", NULL, shop_file, "FILE", "arrive", "a water file of the shop's or the bag's water"),
@@ -118,15 +118,15 @@ static const struct flag flags[] = {
 	TEXT_ROW("--supply-zone", NULL, supply_zone, "NAME", "read", "reads that zone of the report; a part of its name is enough"),
 	TEXT_ROW("--tank", "-t", tank_file, "FILE", "arrive propose rank remake why", "a tank file"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " mix titrate water", "what the tank runs at (mix, water: the sample), C or F"),
-	TEXT_ROW("--to", NULL, to, "GH=11,KH=10", "remake", "the water wished outright, figures or ranges"),
-	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive check drift keep propose rank remake titrate why water", "takes that day for today"),
+	TEXT_ROW("--to", NULL, to, "GH=11,KH=10", "due remake", "the water wished outright, figures or ranges"),
+	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive check drift due keep propose rank remake titrate why water", "takes that day for today"),
 	WORD_ROW("--top-up", NULL, top_up, words_top_up, "tap|pure", "drift", "what replaces evaporated water (tap)"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version"),
-	MEASURE_ROW("--volume", volume, TS_Q_VOLUME, "\"100 L\"", "remake", "the water in the tank"),
-	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING " arrive", "a water file, instead of reading flags; - is stdin"),
+	MEASURE_ROW("--volume", volume, TS_Q_VOLUME, "\"100 L\"", "due remake", "the water in the tank"),
+	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING " arrive due", "a water file, instead of reading flags; - is stdin; for due: what is poured in"),
 	TEXT_ROW("--why", NULL, why, "SPECIES", "propose", "why it is in no list"),
-	TEXTS_ROW("--with", with, "SPECIES", "arrive propose remake", "it must be in every list; for remake: it is in the tank now; for arrive: it comes home"),
+	TEXTS_ROW("--with", with, "SPECIES", "arrive due propose remake", "it must be in every list; for remake and due: it is in the tank now; for arrive: it comes home"),
 	TEXTS_ROW("--without", without, "SPECIES", "propose", "it must not be in any list"),
 	TEXT_ROW("--write-model", NULL, model_out, "FILE.lp", "propose", "writes the integers that were solved, for other solvers"),
 };

@@ -27,7 +27,7 @@ struct command {
 	const char *says;
 };
 
-enum format { FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV, FORMAT_HTML };
+enum format { FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV, FORMAT_HTML, FORMAT_ICS };
 
 /* What a flag that may be repeated gave. */
 struct values {

@@ -71,6 +71,8 @@ static enum ts_status read_water(struct session *s, struct remake_call *c)
 {
 	enum ts_status status;
 
+	if (c->answer.water.reading_count)
+		return TS_OK;
 	if (s->options->argument_count > 1) {
 		ts_text_put(s->error, "remake takes one plan; animals go behind --for and --with");
 		return TS_BAD_INPUT;
@@ -220,17 +222,10 @@ static bool danger_first(struct session *s, struct remake_call *c)
 	return true;
 }
 
-enum ts_status command_remake(struct session *s)
+enum ts_status remake_ask(struct session *s, struct remake_call *c)
 {
-	struct remake_call *c = ts_arena_take(s->arena, sizeof *c);
 	enum ts_status status;
 
-	if (!c)
-		return TS_NO_MEMORY;
-	if (!s->options->to && !s->options->wished.count) {
-		ts_text_put(s->error, "remake needs a wish: --for SPECIES or --to GH=11,KH=10");
-		return TS_BAD_INPUT;
-	}
 	if (!read_to(s, c) || !read_have(s, c))
 		return TS_BAD_INPUT;
 	status = put_question(s, c);
@@ -247,6 +242,22 @@ enum ts_status command_remake(struct session *s)
 		c->verdict = TS_VERDICT_SAFE_FIRST;
 		status = TS_NO;
 	}
-	remake_say(s, c);
+	return status;
+}
+
+enum ts_status command_remake(struct session *s)
+{
+	struct remake_call *c = ts_arena_take(s->arena, sizeof *c);
+	enum ts_status status;
+
+	if (!c)
+		return TS_NO_MEMORY;
+	if (!s->options->to && !s->options->wished.count) {
+		ts_text_put(s->error, "remake needs a wish: --for SPECIES or --to GH=11,KH=10");
+		return TS_BAD_INPUT;
+	}
+	status = remake_ask(s, c);
+	if (status <= TS_NO)
+		remake_say(s, c);
 	return status;
 }

@@ -25,6 +25,12 @@ struct remake_call {
 	struct ts_advice danger; /* row NULL: none */
 };
 
+/*
+ * Puts the question of the flags and computes the answer. A caller that has plan and water at hand
+ * fills them in; else they are the call's. TS_NO: `verdict` says why there is no way.
+ */
+enum ts_status remake_ask(struct session *session, struct remake_call *call);
+
 /* Writes the answer in the format asked for. */
 void remake_say(struct session *session, struct remake_call *call);
 

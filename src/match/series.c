@@ -135,7 +135,8 @@ void ts_series_make(
 		.same_hour_spread = same_hour,
 		.day_swing = w.day_swing,
 		.drift_per_week = WEEK_DAYS * per_day,
-		.trend = fabs(per_day) * (w.line.high - w.line.low) > noise};
+		.trend = fabs(per_day) * (w.line.high - w.line.low) > noise,
+		.varies = spread(&w.all) > noise};
 }
 
 static char lower(char c)

@@ -18,6 +18,7 @@ struct ts_series_facts {
 	double day_swing;        /* the greatest within one day; readings in order of time */
 	double drift_per_week;   /* slope of the least squares line through the dated readings */
 	bool trend;              /* the drift is more than swing and doubt of the method make */
+	bool varies;             /* so is the spread */
 };
 
 /*

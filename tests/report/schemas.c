@@ -8,6 +8,7 @@
 
 #include "cli/results.h"
 #include "report/care_result.h"
+#include "report/due_result.h"
 #include "report/propose_result.h"
 #include "report/remake_result.h"
 #include "report/schema.h"
@@ -24,6 +25,7 @@ static const struct {
 	{"tank.json", &ts_shape_tank, NULL, NULL},
 	{"answer-check.json", NULL, "check", &check_result_shape},
 	{"answer-drift.json", NULL, "drift", &ts_result_drift},
+	{"answer-due.json", NULL, "due", &ts_result_due},
 	{"answer-arrive.json", NULL, "arrive", &ts_result_arrive},
 	{"answer-find.json", NULL, "find", &find_result_shape},
 	{"answer-lint.json", NULL, "lint", &lint_result_shape},

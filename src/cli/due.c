@@ -1,0 +1,470 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * due: what of a tank, a plan or a water is to be tested next, and when; with a wish, also the
+ * stages of its re-making. The reasons are care/due.c's, the stages those of remake.
+ */
+#include "cli/due.h"
+
+#include <string.h>
+
+#include "base/arena.h"
+#include "base/date.h"
+#include "care/due.h"
+#include "care/plan_state.h"
+#include "cli/drift.h"
+#include "cli/remake.h"
+#include "records/file.h"
+#include "records/kind.h"
+#include "records/load.h"
+#include "words/advice.h"
+#include "words/due.h"
+
+struct call {
+	struct session *s;
+	struct ts_plan plan; /* of a plan; of a tank or a water what there is of one */
+	bool has_tank, has_supply;
+	struct remake_call *remake; /* NULL: none was asked for */
+	struct ts_due due;
+	struct ts_text text;
+	struct ts_due_result r;
+};
+
+static const char *take(struct call *c)
+{
+	return care_take(c->s, &c->text);
+}
+
+static const char *day_of(struct call *c, long day)
+{
+	char iso[TS_DATE_ROOM];
+
+	return ts_date_write(iso, day) ? ts_arena_text(c->s->arena, iso, sizeof iso - 1) : NULL;
+}
+
+static struct ts_water *poured(struct call *c)
+{
+	return c->plan.change_water.reading_count ? &c->plan.change_water : &c->plan.water;
+}
+
+/* A file that is none of ours, or cannot be read at all. */
+static enum ts_status refuse_kind(struct session *s, const char *file)
+{
+	char *bytes;
+	size_t len;
+	enum ts_status status =
+		ts_file_read(file, TS_FILE_BYTES_MOST, NULL, &bytes, &len, s->findings);
+	const struct ts_allocator mine = ts_allocator_or_default(NULL);
+
+	if (status != TS_OK)
+		return status;
+	mine.resize(mine.state, bytes, 0);
+	ts_text_puts(s->error, file,
+		" is neither a tank nor a plan nor a water; due takes one of "
+		"the three, docs/formats.md has their keys",
+		NULL);
+	return TS_BAD_INPUT;
+}
+
+/* A water is a supply, unless it says that it is a tank's. */
+static enum ts_status load_water(struct call *c, const char *file)
+{
+	struct ts_water water;
+	enum ts_status status = ts_water_load(file, c->s->arena, &water, c->s->findings);
+
+	if (status != TS_OK)
+		return status;
+	c->r.name = water.name;
+	c->has_tank = water.kind == TS_WATER_TANK;
+	c->has_supply = !c->has_tank;
+	if (c->has_supply) {
+		c->plan.water = water;
+		return TS_OK;
+	}
+	c->plan.tank.readings = water.readings;
+	c->plan.tank.reading_count = water.reading_count;
+	return TS_OK;
+}
+
+static enum ts_status load_subject(struct call *c, const char *file)
+{
+	struct session *s = c->s;
+	const struct ts_shape *kind = ts_records_kind(file, NULL);
+	enum ts_status status;
+
+	if (kind == &ts_shape_water)
+		return load_water(c, file);
+	c->has_tank = true;
+	if (kind == &ts_shape_tank) {
+		status = ts_tank_load(file, s->arena, &c->plan.tank, s->findings);
+		c->r.name = c->plan.tank.name;
+		return status;
+	}
+	if (kind != &ts_shape_plan)
+		return refuse_kind(s, file);
+	status = ts_plan_load(file, s->arena, &c->plan, s->findings);
+	c->r.name = c->plan.name;
+	c->has_supply = poured(c)->reading_count > 0;
+	return status;
+}
+
+/* The water poured in, where the flag names it. */
+static enum ts_status load_poured(struct call *c)
+{
+	const char *file = c->s->options->water_file;
+
+	if (!file)
+		return TS_OK;
+	if (c->has_supply && !c->has_tank) {
+		ts_text_put(
+			c->s->error, "-w goes with a tank or a plan; the file is a water already");
+		return TS_BAD_INPUT;
+	}
+	c->has_supply = true;
+	c->plan.water = (struct ts_water){0};
+	return ts_water_load(file, c->s->arena, &c->plan.change_water, c->s->findings);
+}
+
+/* Readings and days that lie ahead are no news of today. */
+static void leave_ahead(struct call *c)
+{
+	long today = c->s->today, day;
+	struct ts_tank *tank = &c->plan.tank;
+	size_t ahead = ts_due_leave_ahead(tank->readings, &tank->reading_count, today);
+
+	ahead += ts_due_leave_ahead(c->plan.water.readings, &c->plan.water.reading_count, today);
+	ahead += ts_due_leave_ahead(
+		c->plan.change_water.readings, &c->plan.change_water.reading_count, today);
+	if (ahead) {
+		ts_text_number(&c->text, (double)ahead, 0);
+		ts_text_put(&c->text, ahead == 1 ? " reading is dated after today and left out: is "
+						   "its date right?"
+						 : " readings are dated after today and left out: "
+						   "are their dates right?");
+		care_note(c->s, &c->r.notes, take(c));
+	}
+	if (tank->running_since && ts_date_read(tank->running_since, &day) && day > today) {
+		ts_text_put(&c->text, "The tank is to run from ");
+		ts_say_day(&c->text, day, today);
+		ts_text_put(&c->text, " on: what was never read waits until then.");
+		care_note(c->s, &c->r.notes, take(c));
+	}
+}
+
+static enum ts_status load(struct call *c)
+{
+	const struct options *o = c->s->options;
+	enum ts_status status;
+
+	if (o->argument_count != 1) {
+		ts_text_put(c->s->error, "due needs one file: a tank, a plan or a water; for "
+					 "example tapshoal due tank.yaml");
+		return TS_BAD_INPUT;
+	}
+	if (strcmp(o->arguments[0], "-") == 0) {
+		ts_text_put(c->s->error, "due looks at a file twice and cannot do so with -; give "
+					 "its name");
+		return TS_BAD_INPUT;
+	}
+	status = load_subject(c, o->arguments[0]);
+	if (!status)
+		status = load_poured(c);
+	if (!status)
+		leave_ahead(c);
+	return status;
+}
+
+/* How long the buffer lasts, where feed, animals and new water are known. */
+static enum ts_status ask_drift(struct call *c, double *ret)
+{
+	struct session *s = c->s;
+	unsigned ahead = (unsigned)s->practice->value[TS_P_DUE_BUFFER_AHEAD];
+	long day = s->today;
+	enum ts_status status;
+
+	*ret = (double)NAN;
+	if (!c->has_tank || !c->has_supply ||
+		(!c->plan.stock_count && !(c->plan.tank.feeding.value > 0)))
+		return TS_OK;
+	status = answer_catalogue(s);
+	if (status)
+		return status;
+	(void)ts_due_newest(c->plan.tank.readings, c->plan.tank.reading_count, &day);
+	status = drift_buffer_days(s, &c->plan, day, ahead, ret);
+	if (status != TS_BAD_INPUT)
+		return status;
+	ts_text_puts(&c->text, "How long the buffer lasts cannot be said: ", ts_text_get(s->error),
+		NULL);
+	care_note(s, &c->r.notes, take(c));
+	ts_text_drop(s->error);
+	ts_text_open(s->error, NULL);
+	return TS_OK;
+}
+
+/* A wish of the flags makes the tank's way to another water part of what is due. */
+static enum ts_status ask_remake(struct call *c)
+{
+	const struct options *o = c->s->options;
+	enum ts_status status;
+
+	if (!o->to && !o->wished.count)
+		return TS_OK;
+	if (!c->has_tank || !c->has_supply) {
+		ts_text_puts(c->s->error, o->to ? "--to" : "--for",
+			c->has_tank ? " needs the water that is poured in; give -w FILE"
+				    : " needs a tank or a plan, and the file is a water",
+			NULL);
+		return TS_BAD_INPUT;
+	}
+	c->remake = ts_arena_take(c->s->arena, sizeof *c->remake);
+	if (!c->remake)
+		return TS_NO_MEMORY;
+	c->remake->plan = c->plan;
+	c->remake->has_plan = true;
+	c->remake->answer.water = *poured(c);
+	status = remake_ask(c->s, c->remake);
+	return status == TS_NO ? TS_OK : status;
+}
+
+/* Whether animals live in the tank today. */
+static bool has_animals(const struct call *c)
+{
+	for (size_t i = 0; i < c->plan.stock_count; i++) {
+		long day;
+
+		if (c->plan.stock[i].since && ts_date_read(c->plan.stock[i].since, &day) &&
+			day <= c->s->today)
+			return true;
+	}
+	return c->s->options->with.count > 0;
+}
+
+/* A danger or a sign of distress goes before any test, as in check. */
+static enum ts_status ask_danger(struct call *c)
+{
+	struct ts_plan_state *state = ts_arena_take(c->s->arena, sizeof *state);
+	struct ts_advice *all = ts_arena_array(c->s->arena, TS_ADVICE_MOST, sizeof *all);
+
+	if (!state || !all)
+		return TS_NO_MEMORY;
+	if (!c->has_tank || !has_animals(c))
+		return TS_OK;
+	ts_plan_state_make(&c->plan, c->s->today, c->s->practice, state);
+	ts_advise(&state->state, c->s->practice, all);
+	if (all[0].row->group != 2 && all[0].row->group != 3)
+		return TS_OK;
+	ts_say_advice(&c->text, &all[0], NULL);
+	c->r.danger = take(c);
+	ts_say_advice_because(&c->text, &all[0], NULL);
+	c->r.danger_because = take(c);
+	return TS_OK;
+}
+
+static struct ts_due_test_line test_line(struct call *c, const struct ts_due_item *item)
+{
+	long today = c->s->today;
+	struct ts_due_test_line line = {.where = ts_due_where_words[item->where],
+		.due = day_of(c, item->day),
+		.when = ts_due_when(item->day, today),
+		.reason = ts_due_rows[item->reason].id,
+		.last_read = item->read && item->dated ? day_of(c, item->last) : NULL,
+		.in_days = (double)(item->day - today),
+		.every_days = item->every_days,
+		.day = item->day};
+
+	for (unsigned i = 0; i < TS_DUE_WHAT__COUNT; i++)
+		care_note(c->s, &line.what, item->what & 1u << i ? ts_due_what_words[i] : NULL);
+	ts_say_due(&c->text, item, today);
+	line.says = take(c);
+	ts_say_due_because(&c->text, item, today);
+	line.because = take(c);
+	return line;
+}
+
+static void fill_tests(struct call *c)
+{
+	c->r.tests = ts_arena_array(c->s->arena, c->due.count + 1, sizeof *c->r.tests);
+	for (size_t i = 0; c->r.tests && i < c->due.count; i++)
+		c->r.tests[c->r.test_count++] = test_line(c, &c->due.items[i]);
+}
+
+static struct ts_due_stage_line stage_line(struct call *c, size_t i)
+{
+	const struct ts_stage *g = &c->remake->remake.stages.stages[i];
+	long day = c->s->today + (long)g->day;
+	struct ts_due_stage_line line = {.number = i + 1,
+		.due = day_of(c, day),
+		.when = ts_due_when(day, c->s->today),
+		.in_days = g->day,
+		.day = day};
+
+	if (g->change >= 1) {
+		ts_text_put(&c->text, "move the animals over");
+	} else {
+		ts_text_put(&c->text, "change ");
+		ts_text_number_short(&c->text, 100 * g->change, 0);
+		ts_text_put(&c->text, " % of the water");
+		if (c->remake->volume_known) {
+			ts_text_put(&c->text, ", ");
+			ts_say_amount(&c->text, g->change * c->remake->volume_l, "L");
+		}
+		ts_text_put(&c->text, ", made up by the recipe of tapshoal remake");
+	}
+	line.says = take(c);
+	ts_text_put(&c->text,
+		g->raises_ph ? "First test ammonia and nitrite: both must read nil. " : "");
+	if (g->stop) {
+		ts_text_put(&c->text, "Then stop for ");
+		ts_text_number_short(&c->text, c->s->practice->value[TS_P_STAGE_STOP_DAYS], 0);
+		ts_text_put(&c->text, " days and test everything before the next one.");
+	} else {
+		ts_text_put(&c->text, "Then test GH and KH, and watch the animals.");
+	}
+	line.test = take(c);
+	return line;
+}
+
+/* The stages, or why there are none. */
+static void fill_stages(struct call *c)
+{
+	const struct remake_call *k = c->remake;
+
+	if (!k || c->r.danger)
+		return;
+	if (k->verdict == TS_VERDICT_LEAVE) {
+		care_note(c->s, &c->r.notes, "The water is what was wished: no stage is left.");
+		return;
+	}
+	if (k->verdict == TS_VERDICT_REMAKE) {
+		care_note(c->s, &c->r.notes,
+			"No animal is said to be in the tank: the new water needs no stages. "
+			"tapshoal remake has its recipe.");
+		return;
+	}
+	if (k->verdict != TS_VERDICT_STAGES) {
+		ts_text_put(&c->text, "Of the re-making: ");
+		ts_say_refusal(&c->text, &k->remake);
+		care_note(c->s, &c->r.notes, take(c));
+		return;
+	}
+	c->r.stages = ts_arena_array(c->s->arena, k->remake.stages.count, sizeof *c->r.stages);
+	for (size_t i = 0; c->r.stages && i < k->remake.stages.count; i++)
+		c->r.stages[c->r.stage_count++] = stage_line(c, i);
+	care_note(c->s, &c->r.cautions, ts_treatment(k->answer.water.disinfectant));
+	care_cautions(c->s, TS_CAUTION_CHANGES, &c->r.cautions);
+}
+
+/* What the file leaves open. */
+static void fill_notes(struct call *c)
+{
+	if (c->has_tank && !c->has_supply)
+		care_note(c->s, &c->r.notes,
+			"The water poured in is not known here: -w FILE, or a plan with its water, "
+			"adds its tests and how long the buffer lasts.");
+	for (size_t i = 0; i < c->due.count && !c->r.danger; i++) {
+		if (c->due.items[i].reason != TS_DUE_FOUND)
+			continue;
+		care_note(c->s, &c->r.notes,
+			"Ammonia or nitrite stands in the tank: if animals live in it, make it "
+			"safe first; tapshoal check of a plan with its animals says how.");
+		break;
+	}
+	care_note(c->s, &c->r.cautions, ts_caution_due);
+}
+
+/* The first day after today that asks for something; 0: none. */
+static long next_day(const struct call *c)
+{
+	long next = 0;
+
+	for (size_t i = 0; i < c->r.test_count; i++) {
+		if (c->r.tests[i].day > c->s->today && (!next || c->r.tests[i].day < next))
+			next = c->r.tests[i].day;
+	}
+	for (size_t i = 0; i < c->r.stage_count; i++) {
+		if (c->r.stages[i].day > c->s->today && (!next || c->r.stages[i].day < next))
+			next = c->r.stages[i].day;
+	}
+	return next;
+}
+
+static void fill_verdict(struct call *c)
+{
+	const struct ts_due_test_line *first = c->r.test_count ? &c->r.tests[0] : NULL;
+	bool stage = c->r.stage_count && c->r.stages[0].day == c->s->today;
+	long next = next_day(c);
+	bool due = first && first->day <= c->s->today;
+
+	c->r.today = day_of(c, c->s->today);
+	c->r.next = next ? day_of(c, next) : NULL;
+	c->r.verdict = ts_due_verdict_words[c->r.danger                       ? 0
+					    : due && first->day < c->s->today ? 1
+					    : due || stage                    ? 2
+									      : 3];
+	c->r.says = due ? first->says : stage ? "Today a stage of the re-making is due" : NULL;
+	if (!c->r.says) {
+		ts_text_put(&c->text, "Nothing is due before ");
+		ts_say_day(&c->text, next, c->s->today);
+		c->r.says = take(c);
+		ts_text_puts(&c->text, first ? first->says : "", NULL);
+		c->r.because = take(c);
+		return;
+	}
+	c->r.because = due ? first->because : c->r.stages[0].says;
+}
+
+/* A way that is open, or waits on a test. */
+static bool is_remaking(const struct call *c)
+{
+	return c->remake && (c->remake->verdict == TS_VERDICT_STAGES ||
+				    c->remake->verdict == TS_VERDICT_TEST_FIRST ||
+				    c->remake->verdict == TS_VERDICT_SAFE_FIRST);
+}
+
+static enum ts_status fill(struct call *c)
+{
+	struct ts_due_case question = {.plan = c->has_tank ? &c->plan : NULL,
+		.supply = c->has_supply ? poured(c) : NULL,
+		.today = c->s->today};
+	enum ts_status status = ask_drift(c, &question.buffer_days);
+
+	if (!status)
+		status = ask_remake(c);
+	if (!status)
+		status = ask_danger(c);
+	if (status)
+		return status;
+	question.remaking = is_remaking(c);
+	ts_due_make(&question, c->s->practice, &c->due);
+	fill_tests(c);
+	fill_stages(c);
+	fill_notes(c);
+	fill_verdict(c);
+	return TS_OK;
+}
+
+enum ts_status command_due(struct session *s)
+{
+	struct call *c = ts_arena_take(s->arena, sizeof *c);
+	enum ts_status status;
+	bool nothing;
+
+	if (!c)
+		return TS_NO_MEMORY;
+	c->s = s;
+	ts_text_open(&c->text, &s->arena->allocator);
+	status = load(c);
+	if (!status)
+		status = fill(c);
+	s->arena->failed |= c->text.failed;
+	ts_text_drop(&c->text);
+	if (status)
+		return status;
+	if (s->options->format == FORMAT_JSON)
+		ts_result_json(s->out, TS_VERSION, "due", &ts_result_due, &c->r);
+	else if (s->options->format == FORMAT_ICS)
+		due_calendar(s, &c->r);
+	else
+		due_write(s, &c->r);
+	nothing = c->r.verdict == ts_due_verdict_words[3];
+	return nothing ? TS_OK : TS_NO;
+}

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The sentences of what is to be tested next: the reasons of care/due.c with their figures, days as
+ * people say them.
+ */
+#ifndef TS_WORDS_DUE_H
+#define TS_WORDS_DUE_H
+
+#include "base/text.h"
+#include "care/due.h"
+
+extern const char *const ts_due_what_words[TS_DUE_WHAT__COUNT + 1];   /* "GH" ...; NULL */
+extern const char *const ts_due_where_words[TS_DUE_WHERE__COUNT + 1]; /* "tank", "supply"; NULL */
+/* "overdue", "today", "later"; NULL. */
+extern const char *const ts_due_when_words[];
+
+/* The word of a day beside today. */
+const char *ts_due_when(long day, long today);
+
+/* Adds a day: "3 December", with the year where it is another than today's. */
+void ts_say_day(struct ts_text *text, long day, long today);
+
+/* Adds what is tested where: "GH, KH and pH of the tank". */
+void ts_say_due_what(struct ts_text *text, const struct ts_due_item *item);
+
+/* Adds what to do: "Test GH and KH of the tank by 3 December: the last reading is 9 weeks old". */
+void ts_say_due(struct ts_text *text, const struct ts_due_item *item, long today);
+
+/* Adds why: "every 28 days: a tank drifts unseen". */
+void ts_say_due_because(struct ts_text *text, const struct ts_due_item *item, long today);
+
+/* What stands below every such answer. */
+extern const char ts_caution_due[];
+
+#endif
