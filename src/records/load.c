@@ -13,6 +13,7 @@
 #include "base/text.h"
 #include "model/codes.h"
 #include "records/file.h"
+#include "records/value.h"
 
 struct step {
 	const char *key; /* NULL: an index */
@@ -70,21 +71,6 @@ static void say_at(struct load *l, enum ts_code_id code, yaml_mark_t mark, size_
 static void say(struct load *l, enum ts_code_id code, const char *what, const char *remedy)
 {
 	say_at(l, code, l->event.start_mark, 0, what, remedy);
-}
-
-/* "a, b or c" */
-static const char *words_joined(struct load *l, const char *const *words)
-{
-	struct ts_text text;
-	const char *joined;
-
-	ts_text_open(&text, &l->arena->allocator);
-	for (size_t i = 0; words[i]; i++)
-		ts_text_puts(&text, !i ? "" : words[i + 1] ? ", " : " or ", words[i], NULL);
-	joined = ts_arena_text(l->arena, ts_text_get(&text), text.len);
-	l->out_of_memory |= text.failed;
-	ts_text_drop(&text);
-	return joined ? joined : "";
 }
 
 static void say_syntax(struct load *l)
@@ -176,108 +162,18 @@ static const char *keep_scalar(struct load *l)
 	return ts_arena_text(l->arena, scalar(l), l->event.data.scalar.length);
 }
 
-static bool word_index(struct load *l, const char *const *words, int *ret)
+static void say_value(struct load *l, const struct ts_value_says *says)
 {
-	const char *near;
-
-	for (int i = 0; words[i]; i++) {
-		if (words[i][0] == scalar(l)[0] && strcmp(words[i], scalar(l)) == 0) {
-			*ret = i;
-			return true;
-		}
-	}
-	near = ts_nearest_word(words, scalar(l));
-	say(l, TS_C_RECORDS_UNKNOWN_WORD,
-		ts_arena_join(l->arena, "'", scalar(l), "' is not a word of this key", NULL),
-		ts_arena_join(l->arena, near ? "did you mean " : "take ", near ? near : "",
-			near ? "? It takes " : "", words_joined(l, words), NULL));
-	return false;
+	if (says->what)
+		say_at(l, says->code, l->event.start_mark, says->at, says->what, says->remedy);
 }
 
-static void load_yesno(struct load *l, bool *ret)
+static void load_scalar(struct load *l, const struct ts_field *field, char *object)
 {
-	static const char *const words[] = {"no", "yes", NULL};
-	int index = 0;
+	struct ts_value_says says;
 
-	if (word_index(l, words, &index))
-		*ret = index == 1;
-}
-
-/* A decimal comma inside {} has split the value: the rest arrives as a key without a value. */
-static void say_quantity(struct load *l, const struct ts_field *field, const struct ts_scan *scan)
-{
-	const struct ts_quantity_row *row = &ts_quantities[field->quantity];
-	const char *remedy;
-
-	if (scan->fault == TS_SCAN_UNIT_NEEDED || scan->fault == TS_SCAN_UNIT_UNKNOWN)
-		remedy = ts_arena_join(l->arena, "write a number and a unit of ", row->name,
-			", for example ", row->example, NULL);
-	else if (scan->fault == TS_SCAN_TWO_READINGS)
-		remedy = "write it without the separator, or with one more or one less decimal";
-	else
-		remedy = ts_arena_join(l->arena, "write it like ", row->example, NULL);
-	say_at(l, TS_C_RECORDS_QUANTITY, l->event.start_mark, scan->at,
-		ts_arena_join(l->arena, "'", scalar(l), "': ", ts_scan_says(scan->fault), NULL),
-		remedy);
-}
-
-static void load_quantity(struct load *l, const struct ts_field *field, void *at)
-{
-	struct ts_scan scan;
-	const char *text = scalar(l);
-	size_t len = l->event.data.scalar.length;
-	bool ok;
-
-	if (field->kind == TS_NUMBER)
-		ok = ts_scan_value(field->quantity, text, len, at, &scan);
-	else if (field->kind == TS_RANGE)
-		ok = ts_scan_range(field->quantity, text, len, at, &scan);
-	else
-		ok = ts_scan_measure(field->quantity, text, len, at, &scan);
-	if (!ok)
-		say_quantity(l, field, &scan);
-	else if (scan.assumed && field->kind == TS_MEASURE)
-		say(l, TS_C_RECORDS_UNIT_ASSUMED,
-			ts_arena_join(l->arena, "'", text, "' ", scan.assumed, NULL), NULL);
-}
-
-static void load_choice(struct load *l, const struct ts_field *field, struct ts_choice *ret)
-{
-	char first = scalar(l)[0];
-
-	if (first && strchr("0123456789.,<>+-", first)) {
-		struct ts_field number = *field;
-
-		number.kind = TS_NUMBER;
-		load_quantity(l, &number, &ret->value);
-		return;
-	}
-	word_index(l, field->words, &ret->word);
-}
-
-/* "30 % every 7 days", "30 % every week" */
-static void load_every(struct load *l, const struct ts_field *field, struct ts_every *ret)
-{
-	const char *text = scalar(l), *every = strstr(text, "every");
-	const char *period = every ? every + strlen("every") + strspn(every + 5, " ") : NULL;
-	size_t len = every ? (size_t)(every - text) : strlen(text);
-	struct ts_scan scan;
-	struct ts_every read = {0, 0};
-	bool single = period && *period >= 'a';
-
-	if (every &&
-		(single ? ts_scan_value(TS_Q_TIME, ts_arena_join(l->arena, "1 ", period, NULL),
-				  strlen(period) + 2, &read.days, &scan)
-			: ts_scan_value(TS_Q_TIME, period, strlen(period), &read.days, &scan)) &&
-		read.days > 0 && ts_scan_value(field->quantity, text, len, &read.amount, &scan)) {
-		ret->amount = read.amount;
-		ret->days = read.days / 24;
-		return;
-	}
-	say(l, TS_C_RECORDS_QUANTITY,
-		ts_arena_join(l->arena, "'", text, "': is not so much every so many days", NULL),
-		ts_arena_join(l->arena, "write it like ", ts_quantities[field->quantity].example,
-			" every 7 days", NULL));
+	ts_value_read(field, scalar(l), l->event.data.scalar.length, l->arena, object, &says);
+	say_value(l, &says);
 }
 
 /* A file named in another one lies as seen from that one's folder. */
@@ -343,11 +239,14 @@ static void load_words(struct load *l, const struct ts_field *field, unsigned *r
 	if (!want(l, YAML_SEQUENCE_START_EVENT, "write a list: [one, two]"))
 		return;
 	while (next(l) && l->event.type != YAML_SEQUENCE_END_EVENT) {
+		struct ts_value_says says;
 		int index;
 
-		if (want(l, YAML_SCALAR_EVENT, "write a word") &&
-			word_index(l, field->words, &index))
+		if (!want(l, YAML_SCALAR_EVENT, "write a word"))
+			continue;
+		if (ts_value_word(field, scalar(l), l->arena, &index, &says))
 			*ret |= 1u << index;
+		say_value(l, &says);
 	}
 }
 
@@ -415,32 +314,8 @@ static void load_value(struct load *l, const struct ts_field *field, char *objec
 		load_words(l, field, at);
 		return;
 	default:
-		break;
-	}
-	if (!want(l, YAML_SCALAR_EVENT, "write one value"))
-		return;
-	switch (field->kind) {
-	case TS_TEXT: {
-		const char *text = keep_scalar(l);
-
-		memcpy(at, &text, sizeof text);
-		break;
-	}
-	case TS_WORD:
-		word_index(l, field->words, at);
-		break;
-	case TS_YESNO:
-		load_yesno(l, at);
-		break;
-	case TS_CHOICE:
-		load_choice(l, field, at);
-		break;
-	case TS_EVERY:
-		load_every(l, field, at);
-		break;
-	default:
-		load_quantity(l, field, at);
-		break;
+		if (want(l, YAML_SCALAR_EVENT, "write one value"))
+			load_scalar(l, field, object);
 	}
 }
 

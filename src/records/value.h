@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * One value along the row of its key, wherever it was written: in a YAML file (load.c), in a cell
+ * of a table (table.c), behind key= (note.c). What is wrong is said in the same words everywhere.
+ */
+#ifndef TS_RECORDS_VALUE_H
+#define TS_RECORDS_VALUE_H
+
+#include "model/codes.h"
+#include "model/shape.h"
+
+/* What is to be said of a value; `what` NULL = nothing. All texts are the arena's or constant. */
+struct ts_value_says {
+	enum ts_code_id code;
+	size_t at;                 /* byte of the text at which it is wrong */
+	const char *what, *remedy; /* `remedy` NULL: the code's own */
+};
+
+/*
+ * Reads `text` (NUL-terminated, `len` bytes) into the member of `object` that `field` names: a
+ * text, word, yes or no, choice, quantity, or so much every so many days; other kinds are no single
+ * value. False, and the member as it was, when it cannot be read or memory failed (arena->failed);
+ * true with `ret->what` is a note: a unit was assumed.
+ */
+bool ts_value_read(const struct ts_field *field, const char *text, size_t len,
+	struct ts_arena *arena, void *object, struct ts_value_says *ret);
+
+/* The index of a word of the key; false with `*ret_says` where it is none. */
+bool ts_value_word(const struct ts_field *field, const char *text, struct ts_arena *arena, int *ret,
+	struct ts_value_says *ret_says);
+
+#endif
