@@ -4,7 +4,8 @@
 
 Usage: schema.py PROGRAM. Each schema is itself valid; our records and waters hold to the schema of
 their kind, and a key too many does not; JSON answers of a command hold to answer-COMMAND.json,
-once there is one: until then that is a counted skip.
+once there is one: until then that is a counted skip; so does each line of rank --batch, of rows
+that are right and of rows that are wrong, to answer-rank-batch.json.
 """
 import copy
 import json
@@ -29,6 +30,8 @@ ANSWERS = {"check": ["examples/plans/wishful.yaml", "-f", "json"],
            "titrate": WATER + ["--nightly"], "water": WATER,
            "mix": ["examples/waters/soft-tap.yaml=0.5", "pure=0.5", "-f", "json"],
            "why": ["guppy"] + WATER}
+TABLE = b"name,GH,pH,method,salinity\nright,14,7.6,drops,\nassumed,250 ppm,7.6,,\nsea,200,8.1,," \
+        b"35 g/L\nwrong,x,77,dorps,\nshort,3\n\"not closed\n"
 results = []
 
 
@@ -87,6 +90,13 @@ for command, flags in ANSWERS.items():
         continue
     answer = subprocess.run([sys.argv[1], command] + flags, stdout=subprocess.PIPE).stdout
     note("the JSON of %s" % command, faults_of(schema, json.loads(answer)))
+
+lines = subprocess.run([sys.argv[1], "rank", "--batch", "-"], input=TABLE, stdout=subprocess.PIPE,
+                       stderr=subprocess.DEVNULL).stdout.splitlines()
+note("six rows of rank --batch are six lines", [] if len(lines) == 6 else ["%d" % len(lines)])
+for line in map(json.loads, lines):
+    note("the line of rank --batch for %s" % (line["name"] or "a row without a name"),
+         faults_of(schemas["answer-rank-batch"], line))
 
 print("1..%d" % len(results))
 for number, (name, faults, skip) in enumerate(results, 1):

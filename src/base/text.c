@@ -104,3 +104,22 @@ const char *ts_text_get(const struct ts_text *text)
 {
 	return text->at ? text->at : "";
 }
+
+size_t ts_text_sequence(const char *text)
+{
+	const unsigned char *at = (const unsigned char *)text;
+	size_t len = at[0] < 0x80                    ? 1
+		     : at[0] >= 0xc2 && at[0] < 0xe0 ? 2
+		     : at[0] >= 0xe0 && at[0] < 0xf0 ? 3
+		     : at[0] >= 0xf0 && at[0] < 0xf5 ? 4
+						     : 0;
+
+	for (size_t i = 1; i < len; i++) {
+		if ((at[i] & 0xc0) != 0x80)
+			return 0;
+	}
+	if ((at[0] == 0xe0 && at[1] < 0xa0) || (at[0] == 0xed && at[1] > 0x9f) ||
+		(at[0] == 0xf0 && at[1] < 0x90) || (at[0] == 0xf4 && at[1] > 0x8f))
+		return 0;
+	return len;
+}

@@ -36,4 +36,7 @@ void ts_text_number_short(struct ts_text *text, double value, int decimals);
 /* The text so far, never NULL; belongs to the buffer and moves with the next addition. */
 const char *ts_text_get(const struct ts_text *text);
 
+/* Bytes of the character (UTF-8, NUL-terminated text) at `text`; 0 where it is none. */
+size_t ts_text_sequence(const char *text);
+
 #endif

@@ -144,8 +144,7 @@ enum ts_status answer_tank(struct session *s, struct ts_tank *ret)
 	return TS_OK;
 }
 
-/* The tank that the animals are for, where one was given. */
-static enum ts_status take_tank(struct session *s, struct answer *ret)
+enum ts_status answer_keeping(struct session *s, struct answer *ret)
 {
 	const struct options *o = s->options;
 	enum ts_status status = answer_tank(s, &ret->tank);
@@ -161,7 +160,7 @@ enum ts_status answer_open(struct session *s, struct answer *ret)
 	enum ts_status status = answer_water(s, ret);
 
 	if (!status)
-		status = take_tank(s, ret);
+		status = answer_keeping(s, ret);
 	if (!status)
 		status = answer_catalogue(s);
 	if (!status)

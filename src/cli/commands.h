@@ -92,7 +92,9 @@ enum ts_status answer_subject(struct session *session, struct answer *ret);
 enum ts_status answer_tank(struct session *session, struct ts_tank *ret);
 /* The catalogue: the shipped records, then the folders of the call. */
 enum ts_status answer_catalogue(struct session *session);
-/* Both, and the profile; matches are left empty. */
+/* The tank that the animals are for, where one was given, and how they are kept. */
+enum ts_status answer_keeping(struct session *session, struct answer *ret);
+/* All of these, and the profile; matches are left empty. */
 enum ts_status answer_open(struct session *session, struct answer *ret);
 
 /*

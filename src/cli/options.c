@@ -80,6 +80,7 @@ static const struct flag flags[] = {
 	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", CATALOGUE, "what you keep them for (display)"),
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "charts from plain letters"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
+	TEXT_ROW("--batch", NULL, batch_file, "FILE", "rank", "many waters: a CSV table, a water a row; a line of JSON for each; - is stdin"),
 	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
 	TEXTS_ROW("--catalogue", folders, "FOLDER", RECORDS, "adds a folder of species records"),
 	MEASURE_ROW("--change-percent", change_percent, TS_Q_PERCENT, "\"30 %\"", "due remake", "how much water a later change replaces (25 %)"),

@@ -44,7 +44,8 @@ struct box {
 struct options {
 	const char *water_file, *practice_file, *output, *today, *name, *family, *source,
 		*supply_zone;
-	const char *against; /* of water */
+	const char *against;    /* of water */
+	const char *batch_file; /* of rank: a table of waters */
 	const char *season;
 	struct values folders;
 	int format; /* enum format */

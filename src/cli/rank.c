@@ -5,22 +5,25 @@
 #include <string.h>
 
 #include "base/arena.h"
-#include "cli/commands.h"
+#include "cli/rank.h"
 #include "words/sentence.h"
 
-static enum ts_status match_all(struct session *s, struct answer *a)
+bool rank_open(const struct session *s, struct answer *a)
 {
-	a->matches = ts_arena_array(s->arena, s->catalogue->count, sizeof *a->matches);
-	if (!a->matches)
-		return TS_NO_MEMORY;
 	a->count = s->catalogue->count;
+	a->matches = ts_arena_array(s->arena, a->count, sizeof *a->matches);
+	return a->matches;
+}
+
+void rank_match(const struct session *s, struct answer *a)
+{
+	memset(a->of, 0, sizeof a->of);
 	for (size_t i = 0; i < a->count; i++) {
 		ts_match_species(s->catalogue->items[i], &a->profile, &a->keeping, s->practice,
 			&a->matches[i]);
 		a->of[a->matches[i].verdict]++;
 	}
 	ts_match_sort(a->matches, a->count);
-	return TS_OK;
 }
 
 static void count(struct ts_text *text, size_t n)
@@ -174,12 +177,14 @@ enum ts_status command_rank(struct session *s)
 			"'; for one species ask tapshoal why", NULL);
 		return status;
 	}
+	if (s->options->batch_file)
+		return rank_batch(s);
 	status = answer_open(s, &a);
 	if (status)
 		return status;
-	status = match_all(s, &a);
-	if (status)
-		return status;
+	if (!rank_open(s, &a))
+		return TS_NO_MEMORY;
+	rank_match(s, &a);
 	if (s->options->format == FORMAT_JSON)
 		rank_json(s, &a, "rank");
 	else if (s->options->format == FORMAT_CSV)

@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "base/arena.h"
-#include "cli/commands.h"
+#include "cli/rank.h"
 #include "cli/results.h"
 #include "report/csv.h"
 #include "words/sentence.h"
@@ -150,6 +150,32 @@ static const struct ts_result_field answer_fields[] = {
 /* clang-format on */
 const struct ts_result_shape rank_result_shape =
 	TS_R_SHAPE("rank", answer_fields, struct answer_rows);
+
+/* One row of a table of waters. */
+struct line_rows {
+	const char *name;
+	size_t line;
+	struct found_row *findings;
+	size_t finding_count;
+	struct water_row *water;
+	struct answer_rows answer; /* its water stands above */
+};
+
+/* clang-format off */
+#define L struct line_rows
+static const struct ts_result_field line_fields[] = {
+	TS_R_ROW_TEXT(L, "name", name, "of the row"),
+	TS_R_ROW_COUNT(L, "line", line, "on which the row starts"),
+	TS_R_ROW_LIST(L, "findings", findings, finding_count, struct found_row, &found_result_shape, "what is to be said of the row; with an error it was not ranked"),
+	TS_R_ROW_MAYBE(L, "water", water, struct water_row, &water_shape, "the water of the row; null: it was not ranked, and no list says anything"),
+	TS_R_ROW_LIST(L, "ranked", answer.ranked, answer.ranked_count, struct match_row, &match_shape, "not excluded, best first"),
+	TS_R_ROW_LIST(L, "excluded", answer.excluded, answer.excluded_count, struct match_row, &match_shape, "excluded, best first"),
+	TS_R_ROW_LIST(L, "near_misses", answer.near_misses, answer.near_miss_count, struct match_row, &match_shape, "excluded by one parameter alone and by little"),
+};
+#undef L
+/* clang-format on */
+const struct ts_result_shape rank_line_result_shape =
+	TS_R_SHAPE("rank line", line_fields, struct line_rows);
 
 static void make_parameter(struct ts_arena *arena, const struct answer *a, const struct ts_match *m,
 	int p, struct parameter_row *ret)
@@ -302,6 +328,17 @@ void rank_json(struct session *s, const struct answer *a, const char *command)
 
 	if (make_rows(s->arena, a, &rows))
 		ts_result_json(s->out, TS_VERSION, command, &rank_result_shape, &rows);
+}
+
+void rank_line_json(struct session *s, const char *name, unsigned line, const struct answer *a)
+{
+	struct line_rows rows = {.name = name, .line = line};
+
+	rows.finding_count = result_findings(s->arena, s->findings, &rows.findings);
+	if (a && make_rows(s->arena, a, &rows.answer))
+		rows.water = &rows.answer.water;
+	if (!s->arena->failed)
+		ts_result_json_line(s->out, TS_VERSION, "rank", &rank_line_result_shape, &rows);
 }
 
 void rank_csv(struct session *s, const struct answer *a)

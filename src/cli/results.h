@@ -9,7 +9,19 @@
 #include "report/result.h"
 
 extern const struct ts_result_shape check_result_shape, find_result_shape, lint_result_shape,
-	rank_result_shape, read_result_shape;
+	rank_line_result_shape, rank_result_shape, read_result_shape;
+
+/* A finding as programs are told it; all texts are the finding's own. */
+struct found_row {
+	const char *code, *severity, *file;
+	double line, column;
+	const char *path, *what, *remedy;
+};
+extern const struct ts_result_shape found_result_shape;
+
+/* The rows of all findings that were kept; 0 when there are none, or memory failed. */
+size_t result_findings(
+	struct ts_arena *arena, const struct ts_findings *findings, struct found_row **ret);
 
 /* What programs call a record: the stem of its file. */
 const char *result_id(struct ts_arena *arena, const char *file);

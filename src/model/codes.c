@@ -43,6 +43,8 @@ const struct ts_code ts_codes[TS_C__COUNT] = {
 	[TS_C_RECORDS_UNKNOWN_WORD] = {"records.unknown-word", TS_ERROR, "a word that this key does not take", "take one of the words listed", "0.1"},
 	[TS_C_RECORDS_UNREADABLE] = {"records.unreadable", TS_ERROR, "the file cannot be read", "check its name and rights", "0.1"},
 	[TS_C_RECORDS_WRONG_KIND] = {"records.wrong-kind", TS_ERROR, "a list, a text or a block where another was wanted", "see docs/formats.md", "0.1"},
+	[TS_C_TABLE_CELLS] = {"table.cells", TS_ERROR, "a row of a table has more or fewer cells than its header", "as many cells as the header has, empty where nothing was measured; put a cell that holds the separator in quotes", "0.1"},
+	[TS_C_TABLE_QUOTES] = {"table.quotes", TS_ERROR, "the quotes of a table do not pair", "put the whole cell in quotes, and double each quote inside it", "0.1"},
 	[TS_C_TANK_BOX] = {"tank.box", TS_ERROR, "more water than the tank holds", "measure both again", "0.1"},
 	[TS_C_TANK_SIZE] = {"tank.size", TS_ERROR, "the size of the tank is missing or absurd", "give length, width and height, or volume", "0.1"},
 };

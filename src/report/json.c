@@ -16,26 +16,19 @@ void ts_json_open(struct ts_json *json, struct ts_text *text)
 
 static void indent(struct ts_json *json)
 {
+	if (json->line)
+		return;
 	ts_text_put(json->text, "\n");
 	ts_text_fill(json->text, ' ', json->depth * 2);
 }
 
-/* Length of a valid UTF-8 sequence at `at`, 0 where it is not one. */
-static size_t sequence(const unsigned char *at)
+/* Bytes that stand as they are: most of any text. */
+static size_t plain(const unsigned char *at)
 {
-	size_t len = at[0] < 0x80                    ? 1
-		     : at[0] >= 0xc2 && at[0] < 0xe0 ? 2
-		     : at[0] >= 0xe0 && at[0] < 0xf0 ? 3
-		     : at[0] >= 0xf0 && at[0] < 0xf5 ? 4
-						     : 0;
+	size_t len = 0;
 
-	for (size_t i = 1; i < len; i++) {
-		if ((at[i] & 0xc0) != 0x80)
-			return 0;
-	}
-	if ((at[0] == 0xe0 && at[1] < 0xa0) || (at[0] == 0xed && at[1] > 0x9f) ||
-		(at[0] == 0xf0 && at[1] < 0x90) || (at[0] == 0xf4 && at[1] > 0x8f))
-		return 0;
+	while (at[len] >= 0x20 && at[len] < 0x80 && at[len] != '"' && at[len] != '\\')
+		len++;
 	return len;
 }
 
@@ -45,9 +38,14 @@ static void put_quoted(struct ts_text *text, const char *value)
 	const unsigned char *at = (const unsigned char *)value;
 
 	ts_text_put(text, "\"");
-	while (*at) {
-		size_t len = sequence(at);
+	for (;;) {
+		size_t len = plain(at);
 
+		ts_text_add(text, (const char *)at, len);
+		at += len;
+		if (!*at)
+			break;
+		len = ts_text_sequence((const char *)at);
 		if (*at == '"' || *at == '\\') {
 			char pair[2] = {'\\', (char)*at};
 
@@ -75,7 +73,7 @@ static void start(struct ts_json *json, const char *key)
 	json->filled[json->depth] = true;
 	if (key) {
 		put_quoted(json->text, key);
-		ts_text_put(json->text, ": ");
+		ts_text_put(json->text, json->line ? ":" : ": ");
 	}
 }
 

@@ -13,10 +13,11 @@
 struct ts_json {
 	struct ts_text *text;
 	unsigned depth;
+	bool line;                  /* all on one line, without blanks */
 	bool filled[TS_JSON_DEPTH]; /* something stands in this level already */
 };
 
-/* Opens a writer on an open text; the text carries any failure. */
+/* Opens a writer on an open text; the text carries any failure. Set `line` for one line. */
 void ts_json_open(struct ts_json *json, struct ts_text *text);
 /* Opens an object or a list; `key` NULL inside a list or at the top. */
 void ts_json_object(struct ts_json *json, const char *key);

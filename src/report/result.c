@@ -92,18 +92,34 @@ static void put_struct(struct ts_json *j, const struct ts_result_shape *shape, c
 		put_field(j, &shape->fields[i], at);
 }
 
+static void put_document(struct ts_json *j, const char *version, const char *command,
+	const struct ts_result_shape *shape, const void *result)
+{
+	ts_json_object(j, NULL);
+	ts_json_text(j, "tapshoal", version);
+	ts_json_number(j, "format", 1, 0);
+	ts_json_text(j, "command", command);
+	put_struct(j, shape, result);
+	ts_json_end_object(j);
+}
+
 void ts_result_json(struct ts_text *out, const char *version, const char *command,
 	const struct ts_result_shape *shape, const void *result)
 {
 	struct ts_json j;
 
 	ts_json_open(&j, out);
-	ts_json_object(&j, NULL);
-	ts_json_text(&j, "tapshoal", version);
-	ts_json_number(&j, "format", 1, 0);
-	ts_json_text(&j, "command", command);
-	put_struct(&j, shape, result);
-	ts_json_end_object(&j);
+	put_document(&j, version, command, shape, result);
+}
+
+void ts_result_json_line(struct ts_text *out, const char *version, const char *command,
+	const struct ts_result_shape *shape, const void *result)
+{
+	struct ts_json j;
+
+	ts_json_open(&j, out);
+	j.line = true;
+	put_document(&j, version, command, shape, result);
 }
 
 static void say_struct(struct ts_json *j, const struct ts_result_shape *shape, const char *command);

@@ -102,6 +102,10 @@ struct ts_result_shape {
 void ts_result_json(struct ts_text *out, const char *version, const char *command,
 	const struct ts_result_shape *shape, const void *result);
 
+/* The same on one line, for answers of many such documents (JSON Lines). */
+void ts_result_json_line(struct ts_text *out, const char *version, const char *command,
+	const struct ts_result_shape *shape, const void *result);
+
 /* Adds the JSON Schema (draft 2020-12) of that document. */
 void ts_result_schema(
 	struct ts_text *out, const char *command, const struct ts_result_shape *shape);

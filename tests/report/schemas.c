@@ -32,6 +32,7 @@ static const struct {
 	{"answer-propose.json", NULL, "propose", &ts_result_propose},
 	{"answer-mix.json", NULL, "mix", &ts_result_mix},
 	{"answer-rank.json", NULL, "rank", &rank_result_shape},
+	{"answer-rank-batch.json", NULL, "rank", &rank_line_result_shape},
 	{"answer-read.json", NULL, "read", &read_result_shape},
 	{"answer-remake.json", NULL, "remake", &ts_result_remake},
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},

@@ -1,0 +1,207 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * rank --batch: a table of waters, row by row. What a row needs is dropped before the next one is
+ * read and each line is written at once, so that memory does not grow with the table.
+ */
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "base/arena.h"
+#include "base/findings.h"
+#include "cli/output.h"
+#include "cli/rank.h"
+#include "model/codes.h"
+#include "records/waters.h"
+
+struct batch {
+	FILE *stream;
+	int why; /* errno of a read that failed; 0: none did */
+	struct session *s;
+	struct session row; /* the same with memory and findings of the row alone */
+	struct ts_waters *waters;
+	struct output output;
+	struct answer answer;
+	size_t rows, wrong;
+	bool any_suits_nothing;
+};
+
+static size_t read_piece(void *state, char *bytes, size_t room)
+{
+	struct batch *b = state;
+	size_t len;
+
+	errno = 0;
+	len = fread(bytes, 1, room, b->stream);
+	if (ferror(b->stream) && !b->why)
+		b->why = errno;
+	return len;
+}
+
+/* What cannot be asked of a table. */
+static bool agrees(const struct session *s)
+{
+	const struct options *o = s->options;
+
+	if (o->water_file || o->has_reading)
+		ts_text_put(
+			s->error, "--batch FILE holds the waters; give no other water beside it");
+	else if (o->season)
+		ts_text_put(s->error, "--season chooses among the readings of one water, and a row "
+				      "of --batch has one; leave the other rows out");
+	else if (o->format == FORMAT_CSV || o->format == FORMAT_HTML)
+		ts_text_put(s->error, "--batch writes a line of JSON a water; leave --format out");
+	return !s->error->len;
+}
+
+static void rank_row(struct batch *b, struct ts_water *water)
+{
+	struct answer *a = &b->answer;
+
+	water->softened |= b->s->options->softened;
+	a->water = *water;
+	ts_profile_make(&a->water, &a->keeping, b->s->practice, &a->profile);
+	rank_match(b->s, a);
+	b->any_suits_nothing |= a->of[TS_SUITS] + a->of[TS_TOLERATES] == 0;
+}
+
+/* One row read, ranked and written; TS_NO behind the last. */
+static enum ts_status take_row(struct batch *b)
+{
+	struct session *row = &b->row;
+	struct ts_water water;
+	unsigned line = 0;
+	enum ts_status status = ts_waters_next(b->waters, row->arena, &water, &line, row->findings);
+
+	if (status == TS_NO || status == TS_NO_MEMORY)
+		return status;
+	b->rows++;
+	b->wrong += status == TS_BAD_INPUT;
+	if (status == TS_OK)
+		rank_row(b, &water);
+	row->out->len = 0;
+	rank_line_json(row, water.name, line, status == TS_OK ? &b->answer : NULL);
+	if (row->arena->failed || row->out->failed || row->findings->no_memory)
+		return TS_NO_MEMORY;
+	return output_add(&b->output, row->out, b->s->error) ? TS_OK : TS_SYSTEM;
+}
+
+static enum ts_status take_rows(struct batch *b)
+{
+	struct ts_arena arena;
+	struct ts_findings findings;
+	enum ts_status status;
+
+	b->row = *b->s;
+	b->row.arena = &arena;
+	b->row.findings = &findings;
+	ts_arena_open(&arena, &b->s->arena->allocator);
+	ts_findings_open(&findings, &b->s->arena->allocator);
+	do {
+		status = take_row(b);
+		ts_arena_drop(&arena);
+		ts_findings_drop(&findings);
+	} while (status == TS_OK && !b->output.closed);
+	ts_text_drop(b->s->out); /* all of it is written */
+	return status == TS_NO ? TS_OK : status;
+}
+
+static void find(struct session *s, enum ts_code_id code, const char *what, const char *remedy)
+{
+	struct ts_place place = {.file = s->options->batch_file};
+
+	ts_finding_add(s->findings, &ts_codes[code], &place, what, remedy);
+}
+
+/* Yes where each water suits something, no where one suits nothing; first of all, what was wrong.
+ */
+static enum ts_status verdict(struct batch *b)
+{
+	struct ts_text *error = b->s->error;
+
+	if (!b->rows && !b->output.closed) {
+		find(b->s, TS_C_RECORDS_MISSING_KEY, "no row stands below the header",
+			"write one row a water");
+		return TS_BAD_INPUT;
+	}
+	if (!b->wrong)
+		return b->any_suits_nothing ? TS_NO : TS_OK;
+	ts_text_number(error, (double)b->wrong, 0);
+	ts_text_put(error, " of ");
+	ts_text_number(error, (double)b->rows, 0);
+	ts_text_put(error, " rows cannot be read; the findings of their lines say where, and what "
+			   "would be right");
+	return TS_BAD_INPUT;
+}
+
+/* The header, the catalogue and room for the matches: all that can be wrong before a row is read.
+ */
+static enum ts_status open_all(struct batch *b)
+{
+	struct session *s = b->s;
+	enum ts_status status = answer_keeping(s, &b->answer);
+
+	if (status)
+		return status;
+	b->answer.kept_age_days = (double)NAN;
+	b->waters = ts_waters_open(read_piece, b, s->options->batch_file, s->arena, s->findings);
+	if (!b->waters)
+		return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+	status = answer_catalogue(s);
+	if (!status && !rank_open(s, &b->answer))
+		status = TS_NO_MEMORY;
+	return status;
+}
+
+static enum ts_status rank_stream(struct batch *b)
+{
+	struct session *s = b->s;
+	enum ts_status status = open_all(b);
+
+	if (status)
+		return status;
+	if (!output_open(&b->output, s->options->output, s->error))
+		return TS_SYSTEM;
+	status = take_rows(b);
+	if (b->why) {
+		find(s, TS_C_RECORDS_UNREADABLE, strerror(b->why), NULL);
+		status = TS_SYSTEM;
+	}
+	if (!output_close(&b->output, status == TS_OK && b->rows, s->error))
+		status = TS_SYSTEM;
+	return status ? status : verdict(b);
+}
+
+/* A folder opens like a file, and fails when it is read. */
+static bool readable(FILE *stream)
+{
+	int first;
+
+	errno = 0;
+	first = getc(stream);
+	if (first != EOF)
+		ungetc(first, stream);
+	return !ferror(stream);
+}
+
+enum ts_status rank_batch(struct session *s)
+{
+	const char *file = s->options->batch_file;
+	bool standard = strcmp(file, "-") == 0;
+	struct batch *b = agrees(s) ? ts_arena_take(s->arena, sizeof *b) : NULL;
+	enum ts_status status;
+
+	if (!b)
+		return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+	b->s = s;
+	b->stream = standard ? stdin : fopen(file, "rb");
+	if (b->stream && readable(b->stream)) {
+		status = rank_stream(b);
+	} else {
+		find(s, TS_C_RECORDS_UNREADABLE, strerror(errno), NULL);
+		status = TS_SYSTEM;
+	}
+	if (b->stream && !standard)
+		fclose(b->stream);
+	return status;
+}
