@@ -24,12 +24,17 @@ PLAN = "water:\n  name: tap\n  readings:\n    - {pH: 7.6, GH: 14 dH, KH: 9 dH}\n
 HOSTILE = 'kind: tap\nname: "</title><script>alert(1)</script><img src=http://x.invalid/>"\n' \
     "readings:\n  - {pH: 7.6, GH: 14 dH, KH: 9 dH, temperature: 25 C}\n"
 TAP = "kind: tap\nname: tap\nreadings:\n  - {pH: 7.6, GH: 14 dH, KH: 9 dH, temperature: 25 C}\n"
+YEAR = "name: reservoir\nreadings:\n  - {season: summer, pH: 7.8, GH: 14 dH, KH: 9 dH}\n" \
+    "  - {season: winter, pH: 7, GH: 4 dH, KH: 2 dH}\n"
 PAGES = {
     "rank": ["rank", *WATER], "why": ["why", "guppy", "neon tetra", *WATER],
     "find": ["find", "tetra"], "water": ["water", *WATER], "titrate": ["titrate", *WATER],
     "evenings": ["titrate", *WATER, "--nightly", "--towards", "6.8"],
     "propose": ["propose", "-t", "tank.yaml", *WATER, "--lists", "2"],
     "check": ["check", "plan.yaml"], "drift": ["drift", "plan.yaml"],
+    "club": ["why", "guppy", "neon tetra", "-w", "tap.yaml", "-w", "year.yaml", "--temperature", "25"],
+    "club of many": ["why", "guppy", "neon tetra", "platy", "-w", "tap.yaml", "-w", "year.yaml",
+                     "-w", "soft.yaml"],
     "due": ["due", "plan.yaml", "--to", "GH=6,KH=4"],
     "mix": ["mix", "tap.yaml=0.5", "pure=0.5"],
     "arrive": ["arrive", "--shop", "tap.yaml", "--hours", "1 h", *WATER],
@@ -44,7 +49,8 @@ EDGES = {
 
 def write_files(folder):
     for name, text in {"tank.yaml": TANK, "plan.yaml": PLAN, "bad.yaml": HOSTILE,
-                       "tap.yaml": TAP}.items():
+                       "tap.yaml": TAP, "year.yaml": YEAR,
+                       "soft.yaml": TAP.replace("14", "3").replace("name: tap", "name: soft")}.items():
         (pathlib.Path(folder) / name).write_text(text, encoding="utf-8")
 
 

@@ -91,6 +91,10 @@ for command, flags in ANSWERS.items():
     answer = subprocess.run([sys.argv[1], command] + flags, stdout=subprocess.PIPE).stdout
     note("the JSON of %s" % command, faults_of(schema, json.loads(answer)))
 
+club = subprocess.run([sys.argv[1], "why", "guppy", "neon tetra", "-w", "examples/waters/kitchen-tap.yaml",
+                       "-w", "examples/waters/soft-tap.yaml", "-f", "json"],
+                      stdout=subprocess.PIPE).stdout
+note("the JSON of why over two waters", faults_of(schemas["answer-why-waters"], json.loads(club)))
 lines = subprocess.run([sys.argv[1], "rank", "--batch", "-"], input=TABLE, stdout=subprocess.PIPE,
                        stderr=subprocess.DEVNULL).stdout.splitlines()
 note("six rows of rank --batch are six lines", [] if len(lines) == 6 else ["%d" % len(lines)])

@@ -74,18 +74,25 @@ static enum ts_status take_season(struct session *s, struct ts_water *water)
 	return TS_BAD_INPUT;
 }
 
+static enum ts_status load_water(struct session *s, const char *file, struct answer *ret)
+{
+	enum ts_status status = ts_water_load(file, s->arena, &ret->water, s->findings);
+
+	ret->water.softened |= s->options->softened;
+	return status;
+}
+
 static enum ts_status find_water(struct session *s, struct answer *ret)
 {
 	const struct options *o = s->options;
 
 	*ret = (struct answer){.kept_age_days = (double)NAN};
-	if (o->water_file) {
-		enum ts_status status =
-			ts_water_load(o->water_file, s->arena, &ret->water, s->findings);
-
-		ret->water.softened |= o->softened;
-		return status;
+	if (o->waters.count > 1) {
+		ts_text_put(s->error, "one --water at a time; tapshoal why SPECIES takes several");
+		return TS_BAD_INPUT;
 	}
+	if (o->water_file)
+		return load_water(s, o->water_file, ret);
 	if (!o->has_reading) {
 		enum ts_status status = take_kept(s, ret);
 
@@ -155,15 +162,40 @@ enum ts_status answer_keeping(struct session *s, struct answer *ret)
 	return status;
 }
 
-enum ts_status answer_open(struct session *s, struct answer *ret)
+/* What comes behind the water. */
+static enum ts_status open_rest(struct session *s, struct answer *ret)
 {
-	enum ts_status status = answer_water(s, ret);
+	enum ts_status status = answer_keeping(s, ret);
 
-	if (!status)
-		status = answer_keeping(s, ret);
 	if (!status)
 		status = answer_catalogue(s);
 	if (!status)
 		ts_profile_make(&ret->water, &ret->keeping, s->practice, &ret->profile);
 	return status;
+}
+
+enum ts_status answer_open(struct session *s, struct answer *ret)
+{
+	enum ts_status status = answer_water(s, ret);
+
+	return status == TS_OK ? open_rest(s, ret) : status;
+}
+
+enum ts_status answer_open_file(struct session *s, const char *file, struct answer *ret)
+{
+	enum ts_status status;
+
+	*ret = (struct answer){.kept_age_days = (double)NAN};
+	status = load_water(s, file, ret);
+	if (!status)
+		status = take_season(s, &ret->water);
+	return status == TS_OK ? open_rest(s, ret) : status;
+}
+
+enum ts_status answer_open_water(
+	struct session *s, const struct ts_water *water, struct answer *ret)
+{
+	*ret = (struct answer){.kept_age_days = (double)NAN, .water = *water};
+	ret->water.softened |= s->options->softened;
+	return open_rest(s, ret);
 }

@@ -3,20 +3,14 @@
  * rank --batch: a table of waters, row by row. What a row needs is dropped before the next one is
  * read and each line is written at once, so that memory does not grow with the table.
  */
-#include <errno.h>
-#include <stdio.h>
-#include <string.h>
-
 #include "base/arena.h"
 #include "base/findings.h"
 #include "cli/output.h"
 #include "cli/rank.h"
-#include "model/codes.h"
-#include "records/waters.h"
+#include "cli/table.h"
 
 struct batch {
-	FILE *stream;
-	int why; /* errno of a read that failed; 0: none did */
+	struct table table;
 	struct session *s;
 	struct session row; /* the same with memory and findings of the row alone */
 	struct ts_waters *waters;
@@ -26,30 +20,12 @@ struct batch {
 	bool any_suits_nothing;
 };
 
-static size_t read_piece(void *state, char *bytes, size_t room)
-{
-	struct batch *b = state;
-	size_t len;
-
-	errno = 0;
-	len = fread(bytes, 1, room, b->stream);
-	if (ferror(b->stream) && !b->why)
-		b->why = errno;
-	return len;
-}
-
 /* What cannot be asked of a table. */
 static bool agrees(const struct session *s)
 {
 	const struct options *o = s->options;
 
-	if (o->water_file || o->has_reading)
-		ts_text_put(
-			s->error, "--batch FILE holds the waters; give no other water beside it");
-	else if (o->season)
-		ts_text_put(s->error, "--season chooses among the readings of one water, and a row "
-				      "of --batch has one; leave the other rows out");
-	else if (o->format == FORMAT_CSV || o->format == FORMAT_HTML)
+	if (table_agrees(s) && (o->format == FORMAT_CSV || o->format == FORMAT_HTML))
 		ts_text_put(s->error, "--batch writes a line of JSON a water; leave --format out");
 	return !s->error->len;
 }
@@ -106,13 +82,6 @@ static enum ts_status take_rows(struct batch *b)
 	return status == TS_NO ? TS_OK : status;
 }
 
-static void find(struct session *s, enum ts_code_id code, const char *what, const char *remedy)
-{
-	struct ts_place place = {.file = s->options->batch_file};
-
-	ts_finding_add(s->findings, &ts_codes[code], &place, what, remedy);
-}
-
 /* Yes where each water suits something, no where one suits nothing; first of all, what was wrong.
  */
 static enum ts_status verdict(struct batch *b)
@@ -120,7 +89,7 @@ static enum ts_status verdict(struct batch *b)
 	struct ts_text *error = b->s->error;
 
 	if (!b->rows && !b->output.closed) {
-		find(b->s, TS_C_RECORDS_MISSING_KEY, "no row stands below the header",
+		table_find(b->s, TS_C_RECORDS_MISSING_KEY, "no row stands below the header",
 			"write one row a water");
 		return TS_BAD_INPUT;
 	}
@@ -144,7 +113,7 @@ static enum ts_status open_all(struct batch *b)
 	if (status)
 		return status;
 	b->answer.kept_age_days = (double)NAN;
-	b->waters = ts_waters_open(read_piece, b, s->options->batch_file, s->arena, s->findings);
+	b->waters = ts_waters_open(table_read, &b->table, b->table.file, s->arena, s->findings);
 	if (!b->waters)
 		return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
 	status = answer_catalogue(s);
@@ -163,45 +132,25 @@ static enum ts_status rank_stream(struct batch *b)
 	if (!output_open(&b->output, s->options->output, s->error))
 		return TS_SYSTEM;
 	status = take_rows(b);
-	if (b->why) {
-		find(s, TS_C_RECORDS_UNREADABLE, strerror(b->why), NULL);
+	if (b->table.why)
 		status = TS_SYSTEM;
-	}
 	if (!output_close(&b->output, status == TS_OK && b->rows, s->error))
 		status = TS_SYSTEM;
 	return status ? status : verdict(b);
 }
 
-/* A folder opens like a file, and fails when it is read. */
-static bool readable(FILE *stream)
-{
-	int first;
-
-	errno = 0;
-	first = getc(stream);
-	if (first != EOF)
-		ungetc(first, stream);
-	return !ferror(stream);
-}
-
 enum ts_status rank_batch(struct session *s)
 {
-	const char *file = s->options->batch_file;
-	bool standard = strcmp(file, "-") == 0;
 	struct batch *b = agrees(s) ? ts_arena_take(s->arena, sizeof *b) : NULL;
-	enum ts_status status;
+	enum ts_status status, closed;
 
 	if (!b)
 		return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
 	b->s = s;
-	b->stream = standard ? stdin : fopen(file, "rb");
-	if (b->stream && readable(b->stream)) {
-		status = rank_stream(b);
-	} else {
-		find(s, TS_C_RECORDS_UNREADABLE, strerror(errno), NULL);
-		status = TS_SYSTEM;
-	}
-	if (b->stream && !standard)
-		fclose(b->stream);
-	return status;
+	status = table_open(s, &b->table);
+	if (status)
+		return status;
+	status = rank_stream(b);
+	closed = table_close(s, &b->table);
+	return closed ? closed : status;
 }

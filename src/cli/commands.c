@@ -41,7 +41,7 @@ static const struct command commands[] = {
 	{"water", command_water, "water WATER", "text json html", true, false,
 		"what is this water: values in all units, CO2, tank pH, what is unusual"},
 	{"why", command_why, "why SPECIES...", "text json csv html", true, false,
-		"one or more species in full against the water"},
+		"one or more species in full against the water; against several, in a table"},
 };
 /* clang-format on */
 #define COMMANDS (sizeof commands / sizeof *commands)

@@ -96,6 +96,10 @@ enum ts_status answer_catalogue(struct session *session);
 enum ts_status answer_keeping(struct session *session, struct answer *ret);
 /* All of these, and the profile; matches are left empty. */
 enum ts_status answer_open(struct session *session, struct answer *ret);
+/* The same with the water of one file, narrowed to the season of the call; with one at hand. */
+enum ts_status answer_open_file(struct session *session, const char *file, struct answer *ret);
+enum ts_status answer_open_water(
+	struct session *session, const struct ts_water *water, struct answer *ret);
 
 /*
  * Adds the water and the animals as facts; say_notes: what is unusual about the water and the next
@@ -103,6 +107,11 @@ enum ts_status answer_open(struct session *session, struct answer *ret);
  */
 void say_water(struct ts_document *doc, const struct answer *answer, const struct options *options);
 void say_notes(struct ts_document *doc, const struct answer *answer);
+/* Adds to facts: one water under a label; how the animals are kept. */
+void say_water_fact(struct ts_document *doc, struct ts_node *facts, const char *label,
+	const struct answer *answer);
+void say_animals_fact(
+	struct ts_document *doc, struct ts_node *facts, const struct options *options);
 /* Adds which records did not come with the program, if any. */
 void say_overlays(struct ts_document *doc, const struct ts_catalogue *catalogue);
 

@@ -114,6 +114,10 @@ static enum ts_status load_poured(struct call *c)
 
 	if (!file)
 		return TS_OK;
+	if (c->s->options->waters.count > 1) {
+		ts_text_put(c->s->error, "one --water at a time: that which is poured in");
+		return TS_BAD_INPUT;
+	}
 	if (c->has_supply && !c->has_tank) {
 		ts_text_put(
 			c->s->error, "-w goes with a tank or a plan; the file is a water already");

@@ -80,7 +80,7 @@ static const struct flag flags[] = {
 	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", CATALOGUE, "what you keep them for (display)"),
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "charts from plain letters"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
-	TEXT_ROW("--batch", NULL, batch_file, "FILE", "rank", "many waters: a CSV table, a water a row; a line of JSON for each; - is stdin"),
+	TEXT_ROW("--batch", NULL, batch_file, "FILE", "rank why", "many waters: a CSV table, a water a row (rank: a line of JSON for each); - is stdin"),
 	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
 	TEXTS_ROW("--catalogue", folders, "FOLDER", RECORDS, "adds a folder of species records"),
 	MEASURE_ROW("--change-percent", change_percent, TS_Q_PERCENT, "\"30 %\"", "due remake", "how much water a later change replaces (25 %)"),
@@ -125,7 +125,7 @@ static const struct flag flags[] = {
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version"),
 	MEASURE_ROW("--volume", volume, TS_Q_VOLUME, "\"100 L\"", "due remake", "the water in the tank"),
-	TEXT_ROW("--water", "-w", water_file, "FILE", MATCHING " arrive due", "a water file, instead of reading flags; - is stdin; for due: what is poured in"),
+	{"--water", "-w", TEXTS, TS_Q_NUMBER, AT(waters, struct values), NULL, "FILE", MATCHING " arrive due", "a water file, instead of reading flags; - is stdin; for due: what is poured in; for why: may be repeated"},
 	TEXT_ROW("--why", NULL, why, "SPECIES", "propose", "why it is in no list"),
 	TEXTS_ROW("--with", with, "SPECIES", "arrive due propose remake", "it must be in every list; for remake and due: it is in the tank now; for arrive: it comes home"),
 	TEXTS_ROW("--without", without, "SPECIES", "propose", "it must not be in any list"),
@@ -408,6 +408,7 @@ static bool parse_flag(const struct command *command, struct options *o, int arg
 /* What is wrong between flags. */
 static bool agree(const struct command *command, struct options *o, struct ts_text *error)
 {
+	o->water_file = o->waters.count ? o->waters.items[0] : NULL;
 	if (o->water_file && o->has_reading)
 		return refuse(error, "a water file and reading flags were both given",
 			"give one of the two");

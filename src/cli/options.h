@@ -42,10 +42,11 @@ struct box {
 
 /* One member a flag (options.c has the rows). Texts point into argv. */
 struct options {
-	const char *water_file, *practice_file, *output, *today, *name, *family, *source,
-		*supply_zone;
+	const char *water_file; /* the first of `waters`; NULL: none */
+	struct values waters;   /* of why: several */
+	const char *practice_file, *output, *today, *name, *family, *source, *supply_zone;
 	const char *against;    /* of water */
-	const char *batch_file; /* of rank: a table of waters */
+	const char *batch_file; /* of rank and why: a table of waters */
 	const char *season;
 	struct values folders;
 	int format; /* enum format */

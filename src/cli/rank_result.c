@@ -74,7 +74,7 @@ static const struct ts_result_field parameter_fields[] = {
 	TS_R_ROW_NUMBER(P, "outside_by", outside_by, 2, "how far beyond tolerated, negative below"),
 };
 #undef P
-static const struct ts_result_shape parameter_shape =
+const struct ts_result_shape parameter_result_shape =
 	TS_R_SHAPE("parameter", parameter_fields, struct parameter_row);
 
 #define E struct excluded_row
@@ -96,7 +96,7 @@ static const struct ts_result_field match_fields[] = {
 	TS_R_ROW_WORD(M, "verdict", verdict, ts_verdict_words, "does the water suit it?"),
 	TS_R_ROW_SHARE(M, "fit", fit, 3, "0 to 1, for sorting"),
 	TS_R_ROW_TEXT(M, "limiting", limiting, "the parameter that decides"),
-	TS_R_ROW_LIST(M, "parameters", parameters, parameter_count, struct parameter_row, &parameter_shape, "each parameter against the water"),
+	TS_R_ROW_LIST(M, "parameters", parameters, parameter_count, struct parameter_row, &parameter_result_shape, "each parameter against the water"),
 	TS_R_ROW_LIST(M, "excluded_by", excluded_by, excluded_by_count, struct excluded_row, &excluded_shape, "what excludes it"),
 	TS_R_ROW_NUMBER(M, "adult_length_cm", adult_length_cm, 1, "usual total length in tanks"),
 	TS_R_ROW_NUMBER(M, "group_least", group_least, 0, "settled from this many"),
@@ -136,12 +136,12 @@ static const struct ts_result_field water_fields[] = {
 	TS_R_ROW_TEXT(W, "next_to_measure", next_to_measure, "the one next thing to measure"),
 };
 #undef W
-static const struct ts_result_shape water_shape =
+const struct ts_result_shape water_asked_shape =
 	TS_R_SHAPE("water", water_fields, struct water_row);
 
 #define A struct answer_rows
 static const struct ts_result_field answer_fields[] = {
-	TS_R_ROW_SUB(A, "water", water, struct water_row, &water_shape, "the water that was asked about"),
+	TS_R_ROW_SUB(A, "water", water, struct water_row, &water_asked_shape, "the water that was asked about"),
 	TS_R_ROW_LIST(A, "ranked", ranked, ranked_count, struct match_row, &match_shape, "not excluded, best first"),
 	TS_R_ROW_LIST(A, "excluded", excluded, excluded_count, struct match_row, &match_shape, "excluded, best first"),
 	TS_R_ROW_LIST(A, "near_misses", near_misses, near_miss_count, struct match_row, &match_shape, "excluded by one parameter alone and by little"),
@@ -167,7 +167,7 @@ static const struct ts_result_field line_fields[] = {
 	TS_R_ROW_TEXT(L, "name", name, "of the row"),
 	TS_R_ROW_COUNT(L, "line", line, "on which the row starts"),
 	TS_R_ROW_LIST(L, "findings", findings, finding_count, struct found_row, &found_result_shape, "what is to be said of the row; with an error it was not ranked"),
-	TS_R_ROW_MAYBE(L, "water", water, struct water_row, &water_shape, "the water of the row; null: it was not ranked, and no list says anything"),
+	TS_R_ROW_MAYBE(L, "water", water, struct water_row, &water_asked_shape, "the water of the row; null: it was not ranked, and no list says anything"),
 	TS_R_ROW_LIST(L, "ranked", answer.ranked, answer.ranked_count, struct match_row, &match_shape, "not excluded, best first"),
 	TS_R_ROW_LIST(L, "excluded", answer.excluded, answer.excluded_count, struct match_row, &match_shape, "excluded, best first"),
 	TS_R_ROW_LIST(L, "near_misses", answer.near_misses, answer.near_miss_count, struct match_row, &match_shape, "excluded by one parameter alone and by little"),
@@ -193,6 +193,17 @@ static void make_parameter(struct ts_arena *arena, const struct answer *a, const
 		s->given ? f->reading : unknown, s->given ? s->low : unknown,
 		s->given ? s->high : unknown, f->tolerated, f->preferred, {source, source ? 2 : 0},
 		f->suitability, f->known ? f->outside_by : unknown};
+}
+
+struct parameter_row *result_parameters(
+	struct ts_arena *arena, const struct answer *a, const struct ts_match *m, size_t *ret_count)
+{
+	struct parameter_row *rows = ts_arena_array(arena, TS_PARAMETER__COUNT, sizeof *rows);
+
+	*ret_count = rows ? TS_PARAMETER__COUNT : 0;
+	for (size_t p = 0; p < *ret_count; p++)
+		make_parameter(arena, a, m, (int)p, &rows[p]);
+	return rows;
 }
 
 static void make_excluded(const struct answer *a, const struct ts_match *m, struct match_row *ret)
@@ -230,18 +241,15 @@ static void make_match(struct ts_arena *arena, const struct answer *a, const str
 		.verdict = ts_verdict_words[m->verdict],
 		.fit = m->fit,
 		.limiting = m->limiting < 0 ? NULL : ts_parameter_rows[m->limiting].key,
-		.parameters = ts_arena_array(arena, TS_PARAMETER__COUNT, sizeof *ret->parameters),
 		.excluded_by =
 			ts_arena_array(arena, TS_PARAMETER__COUNT + 1, sizeof *ret->excluded_by),
 		.adult_length_cm = s->adult_length_cm,
 		.group_least = s->group.least,
 		.tank_length_cm = ts_match_tank_length_cm(s),
 		.tank_volume_l = ts_match_tank_volume_l(s)};
-	if (!ret->parameters || !ret->excluded_by)
-		return;
-	for (int p = 0; p < TS_PARAMETER__COUNT; p++)
-		make_parameter(arena, a, m, p, &ret->parameters[ret->parameter_count++]);
-	make_excluded(a, m, ret);
+	ret->parameters = result_parameters(arena, a, m, &ret->parameter_count);
+	if (ret->excluded_by)
+		make_excluded(a, m, ret);
 }
 
 static struct span_row span_of(const struct answer *a, int p)
@@ -296,6 +304,15 @@ static struct water_row water_of(struct ts_arena *arena, const struct answer *a)
 		.unusual = said(arena, p, p->unusual & TS_UNUSUAL__IN_PROFILE, false),
 		.poisons = said(arena, p, p->poisons.found, true),
 		.next_to_measure = ts_next_to_measure(p)};
+}
+
+struct water_row *result_water(struct ts_arena *arena, const struct answer *a)
+{
+	struct water_row *row = ts_arena_take(arena, sizeof *row);
+
+	if (row)
+		*row = water_of(arena, a);
+	return row;
 }
 
 static bool make_rows(struct ts_arena *arena, const struct answer *a, struct answer_rows *ret)

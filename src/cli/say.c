@@ -31,33 +31,59 @@ static void put_span(struct ts_text *out, const struct ts_span *s, enum ts_param
 	ts_text_number_short(out, s->value, decimals);
 }
 
-void say_water(struct ts_document *doc, const struct answer *a, const struct options *o)
+static void put_water(struct ts_text *text, const struct ts_profile *profile)
 {
 	static const enum ts_parameter order[] = {TS_GH, TS_KH, TS_PH, TS_TEMPERATURE};
+
+	for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
+		const struct ts_span *s = &profile->at[order[i]];
+		bool tank = order[i] == TS_TEMPERATURE;
+
+		ts_text_puts(text, i ? ", " : "",
+			tank ? "tank " : ts_parameter_rows[order[i]].label, tank ? "" : " ", NULL);
+		if (s->given)
+			put_span(text, s, order[i]);
+		else
+			ts_text_put(text, tank ? "temperature not given" : "not given");
+		if (tank && s->given)
+			ts_text_put(text, " C");
+	}
+}
+
+void say_water_fact(
+	struct ts_document *doc, struct ts_node *facts, const char *label, const struct answer *a)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &doc->arena->allocator);
+	put_water(&text, &a->profile);
+	ts_doc_line(doc, facts, label, ts_doc_take(doc, &text), NULL);
+	ts_text_drop(&text);
+}
+
+void say_animals_fact(struct ts_document *doc, struct ts_node *facts, const struct options *o)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &doc->arena->allocator);
+	ts_text_puts(&text, o->keeping.wild ? "wild-caught" : "farm-bred", ", ",
+		o->keeping.breeding ? "for breeding" : "for display", NULL);
+	ts_doc_line(doc, facts, "Animals", ts_doc_take(doc, &text), NULL);
+	ts_text_drop(&text);
+}
+
+void say_water(struct ts_document *doc, const struct answer *a, const struct options *o)
+{
 	struct ts_node *facts = ts_doc_facts(doc, 0);
 	struct ts_text text;
 
 	ts_text_open(&text, &doc->arena->allocator);
 	if (a->water.name)
 		ts_text_puts(&text, a->water.name, ": ", NULL);
-	for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
-		const struct ts_span *s = &a->profile.at[order[i]];
-		bool tank = order[i] == TS_TEMPERATURE;
-
-		ts_text_puts(&text, i ? ", " : "",
-			tank ? "tank " : ts_parameter_rows[order[i]].label, tank ? "" : " ", NULL);
-		if (s->given)
-			put_span(&text, s, order[i]);
-		else
-			ts_text_put(&text, tank ? "temperature not given" : "not given");
-		if (tank && s->given)
-			ts_text_put(&text, " C");
-	}
+	put_water(&text, &a->profile);
 	ts_doc_line(doc, facts, "Water", ts_doc_take(doc, &text), NULL);
-	ts_text_puts(&text, o->keeping.wild ? "wild-caught" : "farm-bred", ", ",
-		o->keeping.breeding ? "for breeding" : "for display", NULL);
-	ts_doc_line(doc, facts, "Animals", ts_doc_take(doc, &text), NULL);
 	ts_text_drop(&text);
+	say_animals_fact(doc, facts, o);
 }
 
 static void note(struct ts_document *doc, struct ts_text *text)

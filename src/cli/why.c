@@ -6,36 +6,65 @@
 #include <string.h>
 
 #include "base/arena.h"
-#include "cli/commands.h"
+#include "cli/why.h"
 #include "model/shape.h"
 #include "words/care.h"
 #include "words/names.h"
 #include "words/sentence.h"
 
-static enum ts_status match_named(struct session *s, struct answer *a)
+enum ts_status why_named(struct session *s, const struct ts_species ***ret)
 {
 	const struct options *o = s->options;
+	const struct ts_species **found =
+		ts_arena_array(s->arena, o->argument_count, sizeof *found);
 	bool ok = true;
 
-	a->matches = ts_arena_array(s->arena, o->argument_count, sizeof *a->matches);
-	if (!a->matches)
+	if (!found)
 		return TS_NO_MEMORY;
 	for (size_t i = 0; i < o->argument_count; i++) {
 		struct ts_candidates candidates;
-		const struct ts_species *species =
-			ts_catalogue_species(s->catalogue, o->arguments[i], &candidates);
 
-		if (!species) {
-			ts_text_put(s->error, s->error->len ? "\n" : "");
-			ts_say_candidates(s->error, o->arguments[i], &candidates);
-			ok = false;
+		found[i] = ts_catalogue_species(s->catalogue, o->arguments[i], &candidates);
+		if (found[i])
 			continue;
-		}
-		ts_match_species(
-			species, &a->profile, &a->keeping, s->practice, &a->matches[a->count]);
-		a->of[a->matches[a->count++].verdict]++;
+		ts_text_put(s->error, s->error->len ? "\n" : "");
+		ts_say_candidates(s->error, o->arguments[i], &candidates);
+		ok = false;
 	}
+	*ret = found;
 	return ok ? TS_OK : TS_BAD_INPUT;
+}
+
+static enum ts_status match_named(struct session *s, struct answer *a)
+{
+	const struct ts_species **species;
+	enum ts_status status = why_named(s, &species);
+
+	if (status)
+		return status;
+	a->count = s->options->argument_count;
+	a->matches = ts_arena_array(s->arena, a->count, sizeof *a->matches);
+	if (!a->matches)
+		return TS_NO_MEMORY;
+	for (size_t i = 0; i < a->count; i++) {
+		ts_match_species(species[i], &a->profile, &a->keeping, s->practice, &a->matches[i]);
+		a->of[a->matches[i].verdict]++;
+	}
+	return TS_OK;
+}
+
+void why_deciding(struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
+{
+	if (!isnan(m->copper_borne_mg_l))
+		ts_say_copper(text, m, profile);
+	else if (profile->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE))
+		ts_text_put(text, "Ammonia or nitrite stands in the water: see below");
+	else if (m->limiting >= 0)
+		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+	else if (m->gh_missing)
+		ts_text_put(text, "GH is not given, and it decides most");
+	else
+		ts_text_put(text, "Everything that was measured lies in its comfortable range");
 }
 
 static void verdict(struct ts_document *doc, struct ts_text *text, const struct ts_match *m,
@@ -48,16 +77,7 @@ static void verdict(struct ts_document *doc, struct ts_text *text, const struct 
 	say_name(text, m->species);
 	ts_text_puts(text, ": ", says[m->verdict], NULL);
 	first = ts_doc_take(doc, text);
-	if (!isnan(m->copper_borne_mg_l))
-		ts_say_copper(text, m, profile);
-	else if (profile->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE))
-		ts_text_put(text, "Ammonia or nitrite stands in the water: see below");
-	else if (m->limiting >= 0)
-		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
-	else if (m->gh_missing)
-		ts_text_put(text, "GH is not given, and it decides most");
-	else
-		ts_text_put(text, "Everything that was measured lies in its comfortable range");
+	why_deciding(text, m, profile);
 	ts_doc_verdict(doc, first, ts_doc_take(doc, text));
 }
 
@@ -165,6 +185,8 @@ enum ts_status command_why(struct session *s)
 			s->error, "why needs a species; for example tapshoal why guppy --GH 14");
 		return status;
 	}
+	if (s->options->waters.count > 1 || s->options->batch_file)
+		return why_waters(s);
 	status = answer_open(s, &a);
 	if (status)
 		return status;

@@ -184,3 +184,34 @@ size_t ts_water_take_season(struct ts_water *water, const char *season)
 	water->reading_count = kept;
 	return kept;
 }
+
+/* A reading that one of the seasons found so far takes in already. */
+static bool is_taken(const struct ts_reading *r, const char *const *seasons, size_t count)
+{
+	long day = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		bool dated = ts_date_read(seasons[i], &day);
+
+		if (dated == !r->season && in_season(r, seasons[i], dated, day))
+			return true;
+	}
+	return false;
+}
+
+size_t ts_water_seasons(const struct ts_water *water, const char *ret[TS_SEASONS_MOST])
+{
+	size_t count = 0;
+	long day;
+
+	for (size_t i = 0; i < water->reading_count && count < TS_SEASONS_MOST; i++) {
+		const struct ts_reading *r = &water->readings[i];
+		const char *name = r->season                                ? r->season
+				   : r->date && ts_date_read(r->date, &day) ? r->date
+									    : NULL;
+
+		if (name && !is_taken(r, ret, count))
+			ret[count++] = name;
+	}
+	return count > 1 ? count : 0;
+}

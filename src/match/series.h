@@ -40,4 +40,14 @@ void ts_series_make(
  */
 size_t ts_water_take_season(struct ts_water *water, const char *season);
 
+#define TS_SEASONS_MOST 12
+
+/*
+ * The parts of the year that the readings of a water tell apart, each as ts_water_take_season()
+ * takes it: the words of their `season`, without regard to case, and the dates of those without,
+ * where they lie more than 45 days from every one before. Lent from the readings. Returns how many,
+ * at most TS_SEASONS_MOST; 0 where there are not two.
+ */
+size_t ts_water_seasons(const struct ts_water *water, const char *ret[TS_SEASONS_MOST]);
+
 #endif

@@ -103,6 +103,80 @@ static void test_series__season_without_regard_to_case(void **state)
 	assert_string_equal(w.readings[0].season, "Summer");
 }
 
+static size_t seasons_of(struct ts_reading *readings, size_t count, const char **ret)
+{
+	const struct ts_water water = {.readings = readings, .reading_count = count};
+
+	return ts_water_seasons(&water, ret);
+}
+
+static void test_seasons__words_once_whatever_their_case(void **state)
+{
+	struct ts_reading r[] = {{.season = "summer"}, {.season = "winter", .date = "2026-01-10"},
+		{.season = "Summer"}, {.date = NULL}};
+	const char *seasons[TS_SEASONS_MOST];
+
+	(void)state;
+	assert_int_equal(seasons_of(r, 4, seasons), 2);
+	assert_string_equal(seasons[0], "summer");
+	assert_string_equal(seasons[1], "winter");
+}
+
+static void test_seasons__dates_far_apart_in_the_year(void **state)
+{
+	struct ts_reading r[] = {{.date = "2025-08-01"}, {.date = "2025-08-20"},
+		{.date = "2026-01-20"}, {.date = "2024-08-05"}, {.date = "soon"}};
+	const char *seasons[TS_SEASONS_MOST];
+
+	(void)state;
+	assert_int_equal(seasons_of(r, 5, seasons), 2);
+	assert_string_equal(seasons[0], "2025-08-01");
+	assert_string_equal(seasons[1], "2026-01-20");
+}
+
+static void test_seasons__one_is_none(void **state)
+{
+	struct ts_reading r[] = {{.season = "summer"}, {.season = "summer"}};
+	const char *seasons[TS_SEASONS_MOST];
+
+	(void)state;
+	assert_int_equal(seasons_of(r, 2, seasons), 0);
+	assert_int_equal(seasons_of(r, 0, seasons), 0);
+}
+
+static void test_seasons__no_more_than_there_is_room_for(void **state)
+{
+	static const char *const words[] = {
+		"a", "b", "c", "d", "e", "f", "g", "h", "i", "j", "k", "l", "m", "n"};
+	struct ts_reading r[14] = {{0}};
+	const char *seasons[TS_SEASONS_MOST];
+
+	(void)state;
+	for (size_t i = 0; i < 14; i++)
+		r[i].season = words[i];
+	assert_int_equal(seasons_of(r, 14, seasons), TS_SEASONS_MOST);
+}
+
+static void test_varies__beyond_swing_and_doubt(void **state)
+{
+	const struct ts_measure soft = {8, 8, 8, TS_MEASURE_VALUE},
+				near = {9, 9, 9, TS_MEASURE_VALUE},
+				hard = {12, 12, 12, TS_MEASURE_VALUE};
+	struct ts_reading r[] = {{.gh_dh = soft}, {.gh_dh = near}, {.gh_dh = hard}};
+	struct ts_water water = {.readings = r, .reading_count = 2};
+	struct ts_series_facts facts;
+
+	(void)state;
+	ts_series_make(&water, TS_GH, &facts);
+	assert_false(facts.varies);
+	water.reading_count = 3;
+	ts_series_make(&water, TS_GH, &facts);
+	assert_true(facts.varies);
+	water.reading_count = 0;
+	ts_series_make(&water, TS_GH, &facts);
+	assert_false(facts.varies);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -111,6 +185,11 @@ int main(void)
 		cmocka_unit_test(test_series__undated_readings_give_a_spread_alone),
 		cmocka_unit_test(test_series__season_by_name_and_by_date),
 		cmocka_unit_test(test_series__season_without_regard_to_case),
+		cmocka_unit_test(test_seasons__words_once_whatever_their_case),
+		cmocka_unit_test(test_seasons__dates_far_apart_in_the_year),
+		cmocka_unit_test(test_seasons__one_is_none),
+		cmocka_unit_test(test_seasons__no_more_than_there_is_room_for),
+		cmocka_unit_test(test_varies__beyond_swing_and_doubt),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

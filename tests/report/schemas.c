@@ -38,6 +38,7 @@ static const struct {
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
 	{"answer-water.json", NULL, "water", &ts_result_water},
 	{"answer-why.json", NULL, "why", &rank_result_shape},
+	{"answer-why-waters.json", NULL, "why", &why_waters_result_shape},
 	{"water.json", &ts_shape_water, NULL, NULL},
 };
 
