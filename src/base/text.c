@@ -123,3 +123,10 @@ size_t ts_text_sequence(const char *text)
 		return 0;
 	return len;
 }
+
+bool ts_text_control(const char *at)
+{
+	unsigned char c = (unsigned char)at[0], next = c == 0xc2 ? (unsigned char)at[1] : 0;
+
+	return c < 0x20 || c == 0x7f || (next >= 0x80 && next < 0xa0);
+}

@@ -36,7 +36,13 @@ void ts_text_number_short(struct ts_text *text, double value, int decimals);
 /* The text so far, never NULL; belongs to the buffer and moves with the next addition. */
 const char *ts_text_get(const struct ts_text *text);
 
-/* Bytes of the character (UTF-8, NUL-terminated text) at `text`; 0 where it is none. */
-size_t ts_text_sequence(const char *text);
+/*
+ * Bytes of the UTF-8 character that begins at `at`, a NUL-terminated text: 1 to 4; 0 where the
+ * bytes are none (cut off, longer than need be, a surrogate, beyond U+10FFFF). The NUL is one of 1.
+ */
+size_t ts_text_sequence(const char *at);
+
+/* Whether the character at `at` is a control: of one byte, or U+0080..U+009F, which take two. */
+bool ts_text_control(const char *at);
 
 #endif

@@ -238,3 +238,13 @@ enum ts_status ts_pattern_species(
 		*ret_name = name;
 	return status;
 }
+
+void ts_pattern_library(struct ts_text *out)
+{
+	char version[64]; /* by the manual 24 code units are enough */
+	int len = pcre2_config(PCRE2_CONFIG_VERSION, NULL);
+
+	if (len > 0 && (size_t)len <= sizeof version &&
+		pcre2_config(PCRE2_CONFIG_VERSION, version) > 0)
+		ts_text_add(out, version, strcspn(version, " "));
+}

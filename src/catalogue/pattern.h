@@ -8,6 +8,8 @@
 
 #include <tapshoal/catalogue.h>
 
+#include "base/text.h"
+
 struct ts_pattern;
 
 /* Longest pattern, bytes. */
@@ -40,5 +42,8 @@ TS_MUST_USE enum ts_status ts_pattern_meets(struct ts_pattern *pattern, const ch
 /* The first name, else the family, of a species that holds the pattern; status as above. */
 TS_MUST_USE enum ts_status ts_pattern_species(
 	struct ts_pattern *pattern, const struct ts_species *species, const char **ret_name);
+
+/* Adds the version of PCRE2 that is running, "10.42", without its date. */
+void ts_pattern_library(struct ts_text *out);
 
 #endif

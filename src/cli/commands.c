@@ -5,10 +5,14 @@
 #include "cli/commands.h"
 
 #include <string.h>
+#include <utf8proc.h>
 
+#include "catalogue/pattern.h"
 #include "cli/output.h"
 #include "model/shape.h"
+#include "records/load.h"
 #include "report/html.h"
+#include "report/shown.h"
 
 /* clang-format off */
 static const struct command commands[] = {
@@ -92,14 +96,24 @@ void command_overview(struct ts_text *text)
 		"cannot be said, 2 a wrong call or file, 3 the system failed.\n");
 }
 
+void command_version(struct ts_text *text)
+{
+	ts_text_puts(
+		text, "tapshoal " TS_VERSION "\nlibyaml ", ts_records_library(), ", PCRE2 ", NULL);
+	ts_pattern_library(text);
+	ts_text_puts(text, ", utf8proc ", utf8proc_version(), "\n", NULL);
+}
+
 static void write_screen(struct session *s, const struct ts_document *doc)
 {
 	struct ts_screen screen =
 		output_screen(s->options->output, s->options->no_color, s->options->ascii);
 
 	screen.brief = s->options->quiet;
-	if (s->first)
-		ts_text_puts(s->out, s->first, "\n", NULL);
+	if (s->first) {
+		ts_shown_add(s->out, s->first, strlen(s->first), screen.ascii);
+		ts_text_put(s->out, "\n\n");
+	}
 	ts_screen_write(s->out, doc, &screen);
 }
 

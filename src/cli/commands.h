@@ -65,6 +65,8 @@ const char *command_nearest(const char *name);
 const struct command *command_at(size_t index);
 /* Adds what somebody reads who typed the bare name: the three most useful commands. */
 void command_first_words(struct ts_text *text);
+/* Adds the version, and on a second line those of the libraries that are running. */
+void command_version(struct ts_text *text);
 /* Adds the overview of all commands. */
 void command_overview(struct ts_text *text);
 

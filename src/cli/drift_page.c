@@ -234,8 +234,8 @@ static void chart(struct page *p, const char *title, const char *unit, const str
 		series[k] = (struct ts_series){lines[k].name, x, y, days, lines[k].hue};
 	}
 	*mark = (struct ts_curve_mark){mark_day, "the buffer is gone"};
-	*curve = (struct ts_curve){
-		title, "days", unit, 0, 1, series, count, mark, isnan(mark_day) ? 0u : 1u};
+	*curve = (struct ts_curve){title, "days", unit, 0, 1, series, count, mark,
+		isnan(mark_day) ? 0u : 1u, "on day ", ""};
 	ts_doc_curve(&p->doc, curve);
 }
 

@@ -18,18 +18,27 @@ static const int exit_codes[] = {
 static void print_findings(const struct ts_findings *findings)
 {
 	static const char *const words[] = {"note", "concern", "conflict", "error"};
+	struct ts_text line;
 
+	ts_text_open(&line, NULL);
 	for (size_t i = 0; i < findings->count; i++) {
 		const struct ts_finding *f = &findings->items[i];
 
+		line.len = 0;
 		if (f->place.file)
-			fprintf(stderr, "%s:", f->place.file);
-		if (f->place.line)
-			fprintf(stderr, "%u:%u:", f->place.line, f->place.column);
-		fprintf(stderr, " %s%s%s; %s [%s, %s]\n", f->place.path ? f->place.path : "",
-			f->place.path ? ": " : "", f->what, f->remedy, words[f->code->severity],
-			f->code->id);
+			ts_text_puts(&line, f->place.file, ":", NULL);
+		if (f->place.line) {
+			ts_text_number(&line, f->place.line, 0);
+			ts_text_put(&line, ":");
+			ts_text_number(&line, f->place.column, 0);
+			ts_text_put(&line, ":");
+		}
+		ts_text_puts(&line, " ", f->place.path ? f->place.path : "",
+			f->place.path ? ": " : "", f->what, "; ", f->remedy, " [",
+			words[f->code->severity], ", ", f->code->id, "]", NULL);
+		output_tell(&line);
 	}
+	ts_text_drop(&line);
 	if (findings->more)
 		fprintf(stderr, "and %zu more\n", findings->more);
 }
@@ -40,7 +49,7 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 	const char *near;
 
 	if (s->options->version) {
-		ts_text_put(s->out, "tapshoal " TS_VERSION "\n");
+		command_version(s->out);
 		return TS_OK;
 	}
 	if (command && s->options->help) {
@@ -84,8 +93,14 @@ static enum ts_status finish(struct session *s, enum ts_status status)
 	if (s->out->len && (status <= TS_NO || s->told) &&
 		!output_write(s->options->output, s->out, s->error))
 		status = TS_SYSTEM;
-	if (s->error->len)
-		fprintf(stderr, "tapshoal: %s\n", ts_text_get(s->error));
+	if (s->error->len) {
+		struct ts_text message;
+
+		ts_text_open(&message, NULL);
+		ts_text_puts(&message, "tapshoal: ", ts_text_get(s->error), NULL);
+		output_tell(&message);
+		ts_text_drop(&message);
+	}
 	if (status == TS_BAD_INPUT && !s->told)
 		fputs(ts_text_get(s->out), stderr); /* no pipe takes it for an answer */
 	return status;

@@ -16,6 +16,7 @@
 #include <unistd.h>
 
 #include "base/arena.h"
+#include "report/shown.h"
 
 /* Links that follow one another at the most; the kernel's own bound. */
 #define LINKS_MOST 40
@@ -172,14 +173,39 @@ bool output_write(const char *path, const struct ts_text *text, struct ts_text *
 	return output_close(&o, fine, error) && fine;
 }
 
+/* Whether the locale has nothing but plain letters, as far as can be known. */
+static bool plain_letters(void)
+{
+	setlocale(LC_CTYPE, "");
+	return strcmp(nl_langinfo(CODESET), "UTF-8") != 0;
+}
+
+void output_tell(const struct ts_text *message)
+{
+	const char *line = ts_text_get(message);
+	bool ascii = plain_letters();
+	struct ts_text shown;
+
+	ts_text_open(&shown, &message->allocator);
+	while (*line) {
+		size_t len = strcspn(line, "\n");
+
+		ts_shown_add(&shown, line, len, ascii);
+		ts_text_put(&shown, "\n");
+		line += len + (line[len] == '\n');
+	}
+	fputs(message->failed || shown.failed ? "tapshoal: out of memory\n" : ts_text_get(&shown),
+		stderr);
+	ts_text_drop(&shown);
+}
+
 struct ts_screen output_screen(bool to_file, bool no_color, bool ascii)
 {
 	struct ts_screen screen = ts_screen_plain;
 	const char *term = getenv("TERM"), *wish = getenv("NO_COLOR");
 	struct winsize size;
 
-	setlocale(LC_CTYPE, "");
-	screen.ascii = ascii || strcmp(nl_langinfo(CODESET), "UTF-8") != 0;
+	screen.ascii = ascii || plain_letters();
 	if (to_file || !isatty(STDOUT_FILENO))
 		return screen;
 	screen.color = !no_color && !(wish && *wish) && term && strcmp(term, "dumb") != 0;

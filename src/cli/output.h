@@ -38,6 +38,12 @@ bool output_close(struct output *output, bool keep, struct ts_text *error);
 /* All three for one text. */
 bool output_write(const char *path, const struct ts_text *text, struct ts_text *error);
 
+/*
+ * Writes a message to standard error, lines that begin with "tapshoal: " or a place; what it quotes
+ * of others is shown harmlessly.
+ */
+void output_tell(const struct ts_text *message);
+
 /* How this terminal, or no terminal, is written to. */
 struct ts_screen output_screen(bool to_file, bool no_color, bool ascii);
 

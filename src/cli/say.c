@@ -151,18 +151,12 @@ void say_bar(struct ts_document *doc, struct ts_node *node, const struct ts_matc
 		.preferred = f->preferred,
 		.reading = {(double)NAN, (double)NAN},
 		.miss = f->uncomfortable_by};
-	struct ts_text says;
 
 	if (!doc->drawn)
 		return;
-	ts_text_open(&says, &doc->arena->allocator);
-	ts_say_parameter(&says, (enum ts_parameter)parameter, f);
-	bar.says = ts_text_get(&says);
 	if (span->given)
 		bar.reading = (struct ts_range){span->low, span->high};
 	ts_doc_bar(doc, node, &bar);
-	doc->arena->failed |= says.failed;
-	ts_text_drop(&says);
 }
 
 void say_tags(struct ts_document *doc, struct ts_node *node, const struct ts_match *m)

@@ -136,5 +136,4 @@ void tap_say(struct ts_text *out, const struct ts_water *water, long today)
 	}
 	if (age >= 0)
 		ts_text_put(out, read ? "." : "; its readings have no date.");
-	ts_text_put(out, "\n");
 }

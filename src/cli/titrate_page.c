@@ -118,7 +118,7 @@ static void steps_curve(struct page *p, const struct ts_titrate_result *r, bool 
 	*curve = (struct ts_curve){base ? "pH after so much strong base"
 					: "pH after so much "
 					  "strong acid",
-		"meq/L", "pH", 2, 1, series, 2, mark, base ? 0u : 1u};
+		"meq/L", "pH", 2, 1, series, 2, mark, base ? 0u : 1u, "at ", " meq/L"};
 	ts_doc_curve(&p->doc, curve);
 }
 
@@ -215,8 +215,9 @@ static void nights_curve(struct page *p, const struct ts_titrate_result *r)
 	series[0] = (struct ts_series){"KH left, dH", x, x + 2 * n, n, TS_HUE_KH};
 	series[1] = (struct ts_series){"pH, evening and morning", x, x + n, n, TS_HUE_PH};
 	*mark = (struct ts_curve_mark){k->gone_day, "the buffer is gone"};
-	*curve = (struct ts_curve){"The same dose every evening", "day", "pH and KH", 1, 1, series,
-		2, mark, isnan(k->gone_day) ? 0u : 1u};
+	*curve = (struct ts_curve){"The same dose every evening", "evening, mornings at .5",
+		"pH and KH", 1, 1, series, 2, mark, isnan(k->gone_day) ? 0u : 1u, "on evening ",
+		""};
 	ts_doc_curve(&p->doc, curve);
 }
 

@@ -7,7 +7,7 @@
 
 #include "base/arena.h"
 #include "cli/why.h"
-#include "report/screen.h"
+#include "report/shown.h"
 #include "words/care.h"
 #include "words/sentence.h"
 
@@ -166,7 +166,7 @@ static const char *head(struct work *k, bool of_water, size_t i)
 
 static size_t width(const char *text)
 {
-	return ts_screen_width(text, strlen(text));
+	return ts_shown_width(text, strlen(text), false);
 }
 
 /* One line of the table. */

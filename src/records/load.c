@@ -453,3 +453,8 @@ enum ts_status ts_records_load(const struct ts_shape *shape, const char *file,
 	arena->allocator.resize(arena->allocator.state, bytes, 0);
 	return status;
 }
+
+const char *ts_records_library(void)
+{
+	return yaml_get_version_string();
+}

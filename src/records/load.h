@@ -27,4 +27,7 @@ TS_MUST_USE enum ts_status ts_records_parse(const struct ts_shape *shape, const 
 TS_MUST_USE enum ts_status ts_records_load(const struct ts_shape *shape, const char *file,
 	struct ts_arena *arena, void *object, struct ts_findings *findings);
 
+/* The version of libyaml that is running, "0.2.5"; a constant. */
+const char *ts_records_library(void);
+
 #endif

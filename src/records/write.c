@@ -16,36 +16,47 @@ struct writer {
 static void write_shape(
 	const struct writer *w, const struct ts_shape *shape, const char *object, size_t indent);
 
-/* A text that YAML would take for something else stands in double quotes. */
+/* The byte that has to be written by its number: a control, or what is no UTF-8; 0: none. */
+static unsigned char unprintable(const char *at)
+{
+	if (ts_text_control(at))
+		return (unsigned char)at[ts_text_sequence(at) - 1];
+	return ts_text_sequence(at) ? 0 : (unsigned char)*at;
+}
+
+/* Whether YAML takes the text as it is for a text. */
 static bool plain(const char *text)
 {
 	size_t len = strlen(text);
 
-	if (!len || text[0] == ' ' || text[len - 1] == ' ' || strpbrk(text, ",:#[]{}\"\\'\n\t\r"))
+	if (!len || text[0] == ' ' || text[len - 1] == ' ' || strpbrk(text, ",:#[]{}\"\\'"))
 		return false;
+	for (const char *at = text; *at; at += ts_text_sequence(at)) {
+		if (unprintable(at))
+			return false;
+	}
 	return !strchr("-?!&*|>%@`=~", text[0]);
 }
 
+/* What YAML would take for something else stands in double quotes. */
 static void put_text(struct ts_text *out, const char *text)
 {
 	static const char hex[] = "0123456789abcdef";
+	size_t len;
 
 	if (plain(text)) {
 		ts_text_put(out, text);
 		return;
 	}
 	ts_text_put(out, "\"");
-	for (; *text; text++) {
-		unsigned char c = (unsigned char)*text;
+	for (; *text; text += len) {
+		unsigned char c = unprintable(text);
+		char escape[4] = {'\\', 'x', hex[c >> 4], hex[c & 15]};
 
-		if (c < 0x20) {
-			char escape[4] = {'\\', 'x', hex[c >> 4], hex[c & 15]};
-
-			ts_text_add(out, escape, 4);
-			continue;
-		}
-		ts_text_put(out, c == '"' || c == '\\' ? "\\" : "");
-		ts_text_add(out, text, 1);
+		len = ts_text_sequence(text);
+		len = len ? len : 1;
+		ts_text_put(out, *text == '"' || *text == '\\' ? "\\" : "");
+		ts_text_add(out, c ? escape : text, c ? 4 : len);
 	}
 	ts_text_put(out, "\"");
 }

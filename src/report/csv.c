@@ -24,20 +24,26 @@ struct around {
 	bool entry; /* of a list: its name and unit stand in the header */
 };
 
+/* Controls but tabs and line ends, and what is no UTF-8, have no way to stand in a table. */
 static void put_cell(struct csv *c, const char *value)
 {
+	bool quoted = strpbrk(value, ",\"\r\n");
+	size_t len;
+
 	ts_text_put(c->out, c->filled ? "," : "");
 	c->filled = true;
-	if (!strpbrk(value, ",\"\r\n")) {
-		ts_text_put(c->out, value);
-		return;
-	}
-	ts_text_put(c->out, "\"");
-	for (; *value; value++) {
+	ts_text_put(c->out, quoted ? "\"" : "");
+	for (; *value; value += len ? len : 1) {
+		bool fit = !ts_text_control(value) || strchr("\t\r\n", *value);
+
+		len = ts_text_sequence(value);
 		ts_text_put(c->out, *value == '"' ? "\"" : "");
-		ts_text_add(c->out, value, 1);
+		if (len && fit)
+			ts_text_add(c->out, value, len);
+		else
+			ts_text_put(c->out, "\xef\xbf\xbd");
 	}
-	ts_text_put(c->out, "\"");
+	ts_text_put(c->out, quoted ? "\"" : "");
 }
 
 /* "gh_tolerated_low_dh": units in small letters, as in every key. */

@@ -8,13 +8,16 @@
 #include <math.h>
 #include <string.h>
 
+#include "report/shown.h"
+
 #define ROWS 12
 #define COLUMNS_MOST 64
 #define LABEL 8 /* columns left of the frame */
+#define SERIES_MOST 4
 
 enum { EMPTY, UPRIGHT, FIRST_SERIES };
 
-static const char *const signs[2][FIRST_SERIES + 4] = {
+static const char *const signs[2][FIRST_SERIES + SERIES_MOST] = {
 	{" ", "\u2506", "\u25cf", "\u25cb", "\u25b2", "\u25a1"},
 	{" ", ":", "*", "o", "+", "x"},
 };
@@ -89,7 +92,7 @@ static void fill(struct grid *g, const struct ts_curve *curve)
 		for (size_t row = 0; row < ROWS; row++)
 			g->at[row][(size_t)(part + 0.5)] = UPRIGHT;
 	}
-	for (size_t i = 0; i < curve->series_count && i < 4; i++) {
+	for (size_t i = 0; i < curve->series_count && i < SERIES_MOST; i++) {
 		for (size_t column = 0; column < g->columns; column++) {
 			double x = column + 1 == g->columns ? g->x.high
 							    : g->x.low + step * (double)column;
@@ -141,34 +144,55 @@ static void put_rows(struct ts_text *out, const struct grid *g, const struct ts_
 	ts_text_put(out, "\n");
 }
 
-static void put_feet(struct ts_text *out, const struct grid *g, const struct ts_curve *curve)
+static void put_feet(struct ts_text *out, const struct grid *g, const struct ts_curve *curve,
+	const struct ts_screen *screen)
 {
-	size_t start;
+	size_t start, wide, len = strlen(curve->x_label);
 
 	ts_text_fill(out, ' ', LABEL + 2);
 	start = out->len;
 	ts_text_number(out, g->x.low, curve->x_decimals);
-	ts_text_puts(out, " ", curve->x_label, NULL);
-	if (out->len - start + 8 < g->columns)
-		ts_text_fill(out, ' ', g->columns - 8 - (out->len - start));
+	ts_text_put(out, " ");
+	wide = out->len - start + ts_shown_width(curve->x_label, len, screen->ascii);
+	ts_shown_add(out, curve->x_label, len, screen->ascii);
+	if (wide + LABEL < g->columns)
+		ts_text_fill(out, ' ', g->columns - LABEL - wide);
 	put_label(out, g->x.high, curve->x_decimals);
 	ts_text_put(out, "\n");
+}
+
+void ts_curve_say_mark(
+	struct ts_text *out, const struct ts_curve *curve, const struct ts_curve_mark *mark)
+{
+	ts_text_put(out, curve->mark_lead);
+	ts_text_number_short(out, mark->x, curve->x_decimals);
+	ts_text_puts(out, curve->mark_unit, ": ", mark->says, NULL);
+}
+
+/* A sign and what it stands for. */
+static void put_sign(
+	struct ts_text *out, int sign, const char *says, const struct ts_screen *screen)
+{
+	ts_text_fill(out, ' ', LABEL + 2);
+	ts_text_puts(out, signs[screen->ascii][sign], " ", NULL);
+	ts_screen_wrap(out, says, LABEL + 4, LABEL + 4, screen);
 }
 
 static void put_key(
 	struct ts_text *out, const struct ts_curve *curve, const struct ts_screen *screen)
 {
-	for (size_t i = 0; i < curve->series_count && i < 4; i++) {
-		ts_text_fill(out, ' ', LABEL + 2);
-		ts_text_puts(out, signs[screen->ascii][FIRST_SERIES + i], " ",
-			curve->series[i].name, "\n", NULL);
-	}
+	struct ts_text says;
+
+	for (size_t i = 0; i < curve->series_count && i < SERIES_MOST; i++)
+		put_sign(out, FIRST_SERIES + (int)i, curve->series[i].name, screen);
+	ts_text_open(&says, &out->allocator);
 	for (size_t i = 0; i < curve->mark_count; i++) {
-		ts_text_fill(out, ' ', LABEL + 2);
-		ts_text_puts(out, signs[screen->ascii][UPRIGHT], " at ", NULL);
-		ts_text_number_short(out, curve->marks[i].x, curve->x_decimals);
-		ts_text_puts(out, ": ", curve->marks[i].says, "\n", NULL);
+		says.len = 0;
+		ts_curve_say_mark(&says, curve, &curve->marks[i]);
+		put_sign(out, UPRIGHT, ts_text_get(&says), screen);
 	}
+	out->failed |= says.failed;
+	ts_text_drop(&says);
 }
 
 void ts_curve_write(
@@ -181,8 +205,9 @@ void ts_curve_write(
 	if (g.columns > COLUMNS_MOST)
 		g.columns = COLUMNS_MOST;
 	fill(&g, curve);
-	ts_text_puts(out, curve->title, "\n", curve->y_label, "\n", NULL);
+	ts_screen_wrap(out, curve->title, 0, 0, screen);
+	ts_screen_wrap(out, curve->y_label, 0, 0, screen);
 	put_rows(out, &g, curve, screen);
-	put_feet(out, &g, curve);
+	put_feet(out, &g, curve, screen);
 	put_key(out, curve, screen);
 }

@@ -18,4 +18,8 @@ bool ts_curve_extent(const struct ts_curve *curve, struct ts_range *ret_x, struc
 /* The curve's value at `x`, straight between its points; NAN outside or beside a gap. */
 double ts_series_at(const struct ts_series *series, double x);
 
+/* Adds what a mark says: "on day 5: the buffer is gone". Used by pages too. */
+void ts_curve_say_mark(
+	struct ts_text *out, const struct ts_curve *curve, const struct ts_curve_mark *mark);
+
 #endif

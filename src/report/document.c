@@ -128,7 +128,6 @@ void ts_doc_bar(struct ts_document *doc, struct ts_node *node, const struct ts_b
 	if (!kept)
 		return;
 	*kept = *bar;
-	kept->says = copy(doc, bar->says);
 	kept->next = NULL;
 	if (node->last_bar)
 		node->last_bar->next = kept;

@@ -39,8 +39,7 @@ struct ts_line {
 
 /* One envelope with the reading across it: drawn by pages, spoken by the entry's lines. */
 struct ts_bar {
-	const char *label, *unit;
-	const char *says; /* "GH 14, comfortable to 10: 4 too hard" */
+	const char *label; /* a constant */
 	enum ts_hue hue;
 	struct ts_range tolerated, preferred, reading;
 	double miss; /* of the reading that counts beyond preferred, signed; 0 or NAN: none */
@@ -74,6 +73,7 @@ struct ts_curve {
 	size_t series_count;
 	const struct ts_curve_mark *marks;
 	size_t mark_count;
+	const char *mark_lead, *mark_unit; /* "on day ", "" or "at ", " meq/L": around a mark's x */
 };
 
 struct ts_node {

@@ -174,6 +174,18 @@ static void say_series(
 	ts_page_close(page);
 }
 
+static void say_mark(
+	struct ts_page *page, const struct ts_curve *curve, const struct ts_curve_mark *mark)
+{
+	struct ts_text says;
+
+	ts_text_open(&says, &page->out->allocator);
+	ts_curve_say_mark(&says, curve, mark);
+	ts_page_element(page, "li", ts_text_get(&says));
+	page->out->failed |= says.failed;
+	ts_text_drop(&says);
+}
+
 void ts_page_curve(struct ts_page *page, const struct ts_curve *curve)
 {
 	struct frame f;
@@ -193,16 +205,8 @@ void ts_page_curve(struct ts_page *page, const struct ts_curve *curve)
 	ts_page_open(page, "ul");
 	for (size_t i = 0; i < curve->series_count; i++)
 		say_series(page, curve, &curve->series[i], i);
-	for (size_t i = 0; i < curve->mark_count; i++) {
-		ts_page_open(page, "li");
-		ts_page_text(page, "at ");
-		ts_page_number(page, curve->marks[i].x, curve->x_decimals);
-		ts_page_text(page, " ");
-		ts_page_text(page, curve->x_label);
-		ts_page_text(page, ": ");
-		ts_page_text(page, curve->marks[i].says);
-		ts_page_close(page);
-	}
+	for (size_t i = 0; i < curve->mark_count; i++)
+		say_mark(page, curve, &curve->marks[i]);
 	ts_page_close(page);
 	ts_page_close(page);
 	ts_page_raw(page, "\n");

@@ -7,6 +7,8 @@
 #include <string.h>
 #include <utf8proc.h>
 
+#include "report/shown.h"
+
 static void end_tag(struct ts_page *page)
 {
 	if (page->in_tag)
@@ -54,20 +56,6 @@ void ts_page_close(struct ts_page *page)
 	ts_text_puts(page->out, "</", name, ">", NULL);
 }
 
-/* Whether a page may hold the character: no controls but tab and line end, no non-character. */
-static bool allowed(utf8proc_int32_t point)
-{
-	if (point < 0x20)
-		return point == '\t' || point == '\n';
-	return (point < 0x7f || point > 0x9f) && (point & 0xfffe) != 0xfffe;
-}
-
-/* Direction marks would turn the words of the page around. */
-static bool turns(utf8proc_int32_t point)
-{
-	return (point >= 0x202a && point <= 0x202e) || (point >= 0x2066 && point <= 0x2069);
-}
-
 static void escaped(struct ts_text *out, const char *text)
 {
 	size_t len = strlen(text);
@@ -78,7 +66,7 @@ static void escaped(struct ts_text *out, const char *text)
 			(const utf8proc_uint8_t *)text, (utf8proc_ssize_t)len, &point);
 		size_t step = used > 0 ? (size_t)used : 1;
 
-		if (used <= 0 || !allowed(point) || turns(point))
+		if (used <= 0 || !(ts_shown_harmless(point) || point == '\t' || point == '\n'))
 			ts_text_put(out, "\xef\xbf\xbd");
 		else if (point == '&')
 			ts_text_put(out, "&amp;");

@@ -23,41 +23,39 @@ static void indent(struct ts_json *json)
 }
 
 /* Bytes that stand as they are: most of any text. */
-static size_t plain(const unsigned char *at)
+static size_t plain(const char *at)
 {
 	size_t len = 0;
 
-	while (at[len] >= 0x20 && at[len] < 0x80 && at[len] != '"' && at[len] != '\\')
+	while (at[len] >= ' ' && at[len] <= '~' && at[len] != '"' && at[len] != '\\')
 		len++;
 	return len;
 }
 
-static void put_quoted(struct ts_text *text, const char *value)
+static void put_quoted(struct ts_text *text, const char *at)
 {
 	static const char hex[] = "0123456789abcdef";
-	const unsigned char *at = (const unsigned char *)value;
 
 	ts_text_put(text, "\"");
 	for (;;) {
 		size_t len = plain(at);
 
-		ts_text_add(text, (const char *)at, len);
+		ts_text_add(text, at, len);
 		at += len;
 		if (!*at)
 			break;
-		len = ts_text_sequence((const char *)at);
+		len = ts_text_sequence(at);
 		if (*at == '"' || *at == '\\') {
-			char pair[2] = {'\\', (char)*at};
+			char pair[2] = {'\\', *at};
 
 			ts_text_add(text, pair, 2);
-		} else if (*at < 0x20) {
-			char escape[6] = {'\\', 'u', '0', '0', hex[*at >> 4], hex[*at & 15]};
+		} else if (ts_text_control(at)) { /* a terminal might obey it */
+			unsigned char c = (unsigned char)at[len - 1];
+			char escape[6] = {'\\', 'u', '0', '0', hex[c >> 4], hex[c & 15]};
 
 			ts_text_add(text, escape, 6);
-		} else if (len) {
-			ts_text_add(text, (const char *)at, len);
 		} else {
-			ts_text_put(text, "\xef\xbf\xbd");
+			ts_text_add(text, len ? at : "\xef\xbf\xbd", len ? len : 3);
 		}
 		at += len ? len : 1;
 	}

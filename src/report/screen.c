@@ -6,9 +6,9 @@
 #include "report/screen.h"
 
 #include <string.h>
-#include <utf8proc.h>
 
 #include "report/curve.h"
+#include "report/shown.h"
 
 const struct ts_screen ts_screen_plain = {80, false, false, false};
 
@@ -26,45 +26,55 @@ static const char *const hues[TS_HUE__COUNT] = {
 #define BOLD "\033[1m"
 #define PLAIN "\033[0m"
 
-size_t ts_screen_width(const char *text, size_t len)
+static size_t width(const char *text, const struct ts_screen *screen)
 {
-	size_t width = 0;
-
-	while (len) {
-		utf8proc_int32_t point = 0;
-		utf8proc_ssize_t used = 1;
-		int wide = 1;
-
-		if (*text < ' ' || *text > '~') { /* few are: the others take a column each */
-			used = utf8proc_iterate(
-				(const utf8proc_uint8_t *)text, (utf8proc_ssize_t)len, &point);
-			wide = used > 0 ? utf8proc_charwidth(point) : 1;
-			used = used > 0 ? used : 1;
-		}
-		width += wide > 0 ? (size_t)wide : 0;
-		text += used;
-		len -= (size_t)used;
-	}
-	return width;
+	return ts_shown_width(text, strlen(text), screen->ascii);
 }
 
-/* One wrapped text: the first line starts at `column`, all further ones at `indent`. */
-static void wrap(struct ts_text *out, const char *text, size_t column, size_t indent, size_t most)
+static void put(struct ts_text *out, const char *text, const struct ts_screen *screen)
+{
+	ts_shown_add(out, text, strlen(text), screen->ascii);
+}
+
+/* A word that is wider than a whole line is broken where the line ends. */
+static void put_long(struct ts_text *out, const char *word, size_t len, size_t *column,
+	size_t indent, const struct ts_screen *screen)
+{
+	size_t room = screen->columns > *column ? screen->columns - *column : 1;
+	size_t fits = ts_shown_fit(word, len, room, screen->ascii);
+
+	while (fits < len) {
+		ts_shown_add(out, word, fits, screen->ascii);
+		ts_text_put(out, "\n");
+		ts_text_fill(out, ' ', indent);
+		word += fits;
+		len -= fits;
+		room = screen->columns > indent ? screen->columns - indent : 1;
+		fits = ts_shown_fit(word, len, room, screen->ascii);
+		*column = indent;
+	}
+	ts_shown_add(out, word, len, screen->ascii);
+	*column += ts_shown_width(word, len, screen->ascii);
+}
+
+void ts_screen_wrap(struct ts_text *out, const char *text, size_t column, size_t indent,
+	const struct ts_screen *screen)
 {
 	bool fresh = true; /* nothing of this text stands on the line yet */
 
 	while (*text) {
-		size_t len = strcspn(text, " \n"), wide = ts_screen_width(text, len);
+		size_t len = strcspn(text, " \n"), wide = ts_shown_width(text, len, screen->ascii);
+		bool long_word = indent + wide > screen->columns;
 
-		if (!fresh && column + 1 + wide > most) {
+		if (!fresh && column + 1 + wide > screen->columns && !long_word) {
 			ts_text_put(out, "\n");
 			ts_text_fill(out, ' ', indent);
 			column = indent;
 			fresh = true;
 		}
 		ts_text_put(out, fresh ? "" : " ");
-		column += !fresh + wide;
-		ts_text_add(out, text, len);
+		column += !fresh;
+		put_long(out, text, len, &column, indent, screen);
 		fresh = false;
 		text += len;
 		text += strspn(text, " \n");
@@ -78,7 +88,7 @@ static void styled(struct ts_text *out, const struct ts_screen *screen, const ch
 	bool on = screen->color && *style;
 
 	ts_text_put(out, on ? style : "");
-	wrap(out, text, column, indent, screen->columns);
+	ts_screen_wrap(out, text, column, indent, screen);
 	if (on) {
 		out->len -= out->len > 0; /* the end of the style stands before the line's end */
 		ts_text_put(out, PLAIN "\n");
@@ -89,7 +99,7 @@ static void write_entry(
 	struct ts_text *out, const struct ts_node *node, const struct ts_screen *screen)
 {
 	ts_text_fill(out, ' ', 2);
-	wrap(out, node->text, 2, 4, screen->columns);
+	ts_screen_wrap(out, node->text, 2, 4, screen);
 	for (const struct ts_line *line = node->lines; line && !screen->brief; line = line->next) {
 		ts_text_fill(out, ' ', 6);
 		styled(out, screen, hues[line->hue], line->cells[0], 6, 8);
@@ -102,9 +112,7 @@ static size_t column_width(const struct ts_node *node, size_t cell, const struct
 	size_t widest = 0;
 
 	for (const struct ts_line *line = node->lines; line; line = line->next) {
-		size_t wide = cell < line->count ? ts_screen_width(line->cells[cell],
-							   strlen(line->cells[cell]))
-						 : 0;
+		size_t wide = cell < line->count ? width(line->cells[cell], screen) : 0;
 
 		widest = wide > widest ? wide : widest;
 	}
@@ -118,12 +126,12 @@ static void write_facts(
 	size_t indent = 2 * node->level, widest = column_width(node, 0, screen);
 
 	for (const struct ts_line *line = node->lines; line; line = line->next) {
-		size_t wide = ts_screen_width(line->cells[0], strlen(line->cells[0]));
+		size_t wide = width(line->cells[0], screen);
 		size_t gap = widest + 2 > wide + 1 ? widest + 2 - wide : 2;
 		struct ts_text value;
 
 		ts_text_fill(out, ' ', indent);
-		ts_text_put(out, line->cells[0]);
+		put(out, line->cells[0], screen);
 		ts_text_fill(out, ' ', gap);
 		ts_text_open(&value, &out->allocator);
 		for (size_t i = 1; i < line->count; i++)
@@ -148,14 +156,14 @@ static void write_table(
 
 		ts_text_put(out, "  ");
 		for (size_t i = 0; i + 1 < line->count; i++) {
-			size_t wide = ts_screen_width(line->cells[i], strlen(line->cells[i]));
+			size_t wide = width(line->cells[i], screen);
 
-			ts_text_put(out, line->cells[i]);
+			put(out, line->cells[i], screen);
 			ts_text_fill(out, ' ', (wide < widths[i] ? widths[i] - wide : 0) + 2);
 			column += (wide < widths[i] ? widths[i] : wide) + 2;
 		}
 		if (line->count)
-			wrap(out, line->cells[line->count - 1], column, column, screen->columns);
+			ts_screen_wrap(out, line->cells[line->count - 1], column, column, screen);
 	}
 }
 
@@ -175,7 +183,7 @@ static void write_node(
 	case TS_NODE_VERDICT:
 		styled(out, screen, BOLD, node->text, 0, 0);
 		if (node->more && *node->more)
-			wrap(out, node->more, 0, 0, screen->columns);
+			ts_screen_wrap(out, node->more, 0, 0, screen);
 		break;
 	case TS_NODE_HEADING:
 		ts_text_fill(out, ' ', 2 * (size_t)node->level);
@@ -199,10 +207,10 @@ static void write_node(
 		break;
 	case TS_NODE_CAUTION:
 		ts_text_put(out, "Caution: ");
-		wrap(out, node->text, 9, 2, screen->columns);
+		ts_screen_wrap(out, node->text, 9, 2, screen);
 		break;
 	default:
-		wrap(out, node->text, 0, 0, screen->columns);
+		ts_screen_wrap(out, node->text, 0, 0, screen);
 		break;
 	}
 }

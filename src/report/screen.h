@@ -11,7 +11,7 @@
 struct ts_screen {
 	size_t columns; /* 40 or more */
 	bool color;     /* bold verdicts, one hue a parameter; words say it all without */
-	bool ascii;     /* charts from ASCII alone */
+	bool ascii;     /* ASCII alone: charts, and letters of names */
 	bool brief;     /* entries without their lines */
 };
 
@@ -22,7 +22,11 @@ extern const struct ts_screen ts_screen_plain;
 void ts_screen_write(
 	struct ts_text *out, const struct ts_document *doc, const struct ts_screen *screen);
 
-/* Columns that `len` bytes of UTF-8 take: wide characters two, combining ones none. */
-size_t ts_screen_width(const char *text, size_t len);
+/*
+ * Adds a text wrapped to the screen, as it may be shown (shown.h), and a line's end: the first line
+ * goes on at `column`, all further ones start at `indent`.
+ */
+void ts_screen_wrap(struct ts_text *out, const char *text, size_t column, size_t indent,
+	const struct ts_screen *screen);
 
 #endif

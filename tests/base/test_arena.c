@@ -95,6 +95,32 @@ static void test_text__grows_and_stays_terminated(void **state)
 	ts_text_drop(&text);
 }
 
+static void test_text__characters_of_utf8(void **state)
+{
+	(void)state;
+	assert_int_equal(ts_text_sequence(""), 1);
+	assert_int_equal(ts_text_sequence("a"), 1);
+	assert_int_equal(ts_text_sequence("é"), 2);
+	assert_int_equal(ts_text_sequence("甲"), 3);
+	assert_int_equal(ts_text_sequence("\xf0\x9f\x90\x9f"), 4);
+	assert_int_equal(ts_text_sequence("\xe7\x94"), 0);
+	assert_int_equal(ts_text_sequence("\xc0\xaf"), 0);
+	assert_int_equal(ts_text_sequence("\xed\xa0\x80"), 0);
+	assert_int_equal(ts_text_sequence("\xf4\x90\x80\x80"), 0);
+	assert_int_equal(ts_text_sequence("\x80"), 0);
+}
+
+static void test_text__controls(void **state)
+{
+	(void)state;
+	assert_true(ts_text_control("\033[1m"));
+	assert_true(ts_text_control("\x7f"));
+	assert_true(ts_text_control("\xc2\x9b"));
+	assert_false(ts_text_control("\xc2\xa0"));
+	assert_false(ts_text_control("\xc2"));
+	assert_false(ts_text_control(" "));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -103,6 +129,8 @@ int main(void)
 		cmocka_unit_test(test_every_allocation_fails_once__nothing_leaks),
 		cmocka_unit_test(test_findings__beyond_the_most_are_counted),
 		cmocka_unit_test(test_text__grows_and_stays_terminated),
+		cmocka_unit_test(test_text__characters_of_utf8),
+		cmocka_unit_test(test_text__controls),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

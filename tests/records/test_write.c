@@ -125,7 +125,8 @@ static void test_write__texts_that_yaml_would_misread(void **state)
 {
 	static const char *const texts[] = {"kitchen: cold", "a # b", "[one]", "{x}", "- dash",
 		"\"quoted\"", "back\\slash", "two\nlines", " blank ", "*star", "&and", "it's", "%",
-		"comma, here", "\tx", "néon", "a - b", "?", ">"};
+		"comma, here", "\tx", "néon", "a - b", "?", ">", "\033[1m", "\x7f", "\xc2\x9b",
+		"two\r"};
 
 	(void)state;
 	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
@@ -146,6 +147,29 @@ static void test_write__texts_that_yaml_would_misread(void **state)
 		ts_arena_drop(&arena);
 		ts_text_drop(&text);
 	}
+}
+
+/* A file that its own reader refuses would be worse than one odd letter. */
+static void test_write__bytes_that_are_no_utf8_are_read_as_latin_1(void **state)
+{
+	struct ts_reading reading = {.ph = measured(TS_MEASURE_VALUE, 7, 7, 7)};
+	struct ts_water again, water = {.name = "K\xfc"
+						"che",
+				       .readings = &reading,
+				       .reading_count = 1};
+	struct ts_arena arena;
+	struct ts_text text;
+
+	(void)state;
+	ts_text_open(&text, NULL);
+	ts_arena_open(&arena, NULL);
+	ts_records_write(&text, &ts_shape_water, &water, false);
+	assert_int_equal(ts_records_parse(&ts_shape_water, ts_text_get(&text), text.len, "written",
+				 &arena, &again, NULL),
+		TS_OK);
+	assert_string_equal(again.name, "Küche");
+	ts_arena_drop(&arena);
+	ts_text_drop(&text);
 }
 
 static const char *hardness_only(
@@ -180,6 +204,7 @@ int main(void)
 		cmocka_unit_test(test_write__every_form_of_a_measure),
 		cmocka_unit_test(test_write__every_unit_is_read_back),
 		cmocka_unit_test(test_write__texts_that_yaml_would_misread),
+		cmocka_unit_test(test_write__bytes_that_are_no_utf8_are_read_as_latin_1),
 		cmocka_unit_test(test_write__a_note_stands_above_its_key),
 	};
 

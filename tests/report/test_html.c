@@ -222,7 +222,7 @@ static void test_html__curve_breaks_at_gaps_and_says_its_marks(void **state)
 	static const struct ts_series series = {"pH <now>", x, y, 4, TS_HUE_PH};
 	static const struct ts_curve_mark mark = {3, "buffer gone"};
 	static const struct ts_curve curve = {
-		"Acid & buffer", "meq/L", "pH", 0, 1, &series, 1, &mark, 1};
+		"Acid & buffer", "meq/L", "pH", 0, 1, &series, 1, &mark, 1, "at ", " meq/L"};
 	struct kit kit;
 	const char *body;
 
@@ -241,7 +241,7 @@ static void test_html__curve_without_a_point_is_left_out(void **state)
 {
 	static const double x[] = {0}, y[] = {(double)NAN};
 	static const struct ts_series series = {"pH", x, y, 1, TS_HUE_PH};
-	static const struct ts_curve curve = {"c", "x", "y", 0, 1, &series, 1, NULL, 0};
+	static const struct ts_curve curve = {"c", "x", "y", 0, 1, &series, 1, NULL, 0, "at ", ""};
 	struct kit kit;
 
 	(void)state;

@@ -126,6 +126,31 @@ static void test_csv__line_breaks_are_quoted(void **state)
 	ts_text_drop(&out);
 }
 
+static void test_csv__controls_and_broken_utf8_are_marked(void **state)
+{
+	const struct part part = {"a\033[1m\xc2\x9b\xff\tü", "\x7f", {0, 0}, 0};
+	struct ts_text out;
+
+	(void)state;
+	ts_text_open(&out, NULL);
+	ts_csv_write(&out, &part_shape, &part, 1);
+	assert_string_equal(ts_text_get(&out), "name,unit,band_low,band_high,value\r\n"
+					       "a\ufffd[1m\ufffd\ufffd\tü,\ufffd,0,0,0\r\n");
+	ts_text_drop(&out);
+}
+
+static void test_json__controls_are_escaped_and_broken_utf8_is_marked(void **state)
+{
+	const struct part part = {"a\033\xc2\x9b\xff\tü\x7f", "", {0, 0}, 0};
+	struct ts_text out;
+
+	(void)state;
+	ts_text_open(&out, NULL);
+	ts_result_json(&out, "0", "test", &part_shape, &part);
+	assert_non_null(strstr(ts_text_get(&out), "\"a\\u001b\\u009b\ufffd\\u0009ü\\u007f\""));
+	ts_text_drop(&out);
+}
+
 static void test_json__every_kind(void **state)
 {
 	struct part parts[2][2], reason;
@@ -157,6 +182,8 @@ int main(void)
 		cmocka_unit_test(test_csv__header_has_units_and_every_kind_has_a_column),
 		cmocka_unit_test(test_csv__of_nothing_is_a_header),
 		cmocka_unit_test(test_csv__line_breaks_are_quoted),
+		cmocka_unit_test(test_csv__controls_and_broken_utf8_are_marked),
+		cmocka_unit_test(test_json__controls_are_escaped_and_broken_utf8_is_marked),
 		cmocka_unit_test(test_json__every_kind),
 	};
 
