@@ -49,6 +49,6 @@ prefix=${program%/bin/tapshoal}
 say $? "the installed program finds its records below any prefix"
 [ -f "$prefix/share/man/man1/tapshoal.1" ] && [ -f "$prefix/share/man/man5/tapshoal-formats.5" ] &&
 	[ -f "$prefix/share/bash-completion/completions/tapshoal.bash" ] &&
-	[ -f "$prefix/include/tapshoal/tapshoal.h" ] &&
+	diff -r "$(dirname "$0")/../include/tapshoal" "$prefix/include/tapshoal" &&
 	find "$prefix" -name tapshoal.pc | grep -q .
-say $? "man pages, completions, headers and pkg-config file are in place"
+say $? "man pages, completions, every header and the pkg-config file are in place"
