@@ -2,11 +2,15 @@
 # SPDX-License-Identifier: Apache-2.0
 """Every page in a real browser (Debian's chromium, driven by python3-selenium).
 
-Usage: browser.py PROGRAM [--pictures FOLDER]. TAP: each page of tests/page.py at 360, 800 and 1280
-px, light, dark and as printed: nothing scrolls sideways, the console is silent, nothing is fetched;
-the filter of the ranking filters and is reached by keys. Without the browser everything is one
-skip.
+Usage: browser.py PROGRAM [--axe FILE] [--pictures FOLDER]. TAP: each page of tests/page.py at 360,
+800 and 1280 px, light, dark and as printed: nothing scrolls sideways, the console is silent,
+nothing is fetched, and axe-core (FILE is its axe.min.js) finds no violation of WCAG 2.2 A, AA and
+of its best practices; the filter of the ranking filters and is reached by keys. Without the
+browser everything is one skip, without axe-core its part is one. --pictures writes each page as
+PNG and, as it leaves a printer, as PDF, to be looked at.
 """
+import argparse
+import base64
 import pathlib
 import shutil
 import sys
@@ -18,25 +22,76 @@ WIDTHS = (360, 800, 1280)
 LOOKS = {"light": ("screen", "light"), "dark": ("screen", "dark"), "print": ("print", "light")}
 SIDEWAYS = "return document.documentElement.scrollWidth - document.documentElement.clientWidth"
 FETCHED = "return performance.getEntriesByType('resource').map(e => e.name)"
+HEIGHT = "return Math.min(document.documentElement.scrollHeight, 2400)"
+AXE = """const done = arguments[arguments.length - 1];
+axe.run(document, {resultTypes: ["violations"], runOnly: {type: "tag", values: ["wcag2a", "wcag2aa",
+"wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}}).then(
+r => done(r.passes.length < 5 ? ["only " + r.passes.length + " rules ran"] :
+r.violations.map(v => v.id + ": " + v.help + ", as in " + v.nodes[0].html.slice(0, 200))),
+e => done(["axe-core failed: " + e]));"""
+# Each of these faults stands for one that axe-core must see, lest its silence mean nothing.
+FAULTY = """<!DOCTYPE html><html lang="en"><head><title>t</title></head><body><main><h1>t</h1>
+<p style="color: #aaa; background: #fff">pale</p><img src="data:,"><select></select></main>"""
+FAULTS = {"color-contrast", "image-alt", "select-name"}
 
 
-def start(folder):
-    from selenium import webdriver
-    from selenium.webdriver.chrome.service import Service
-    options = webdriver.ChromeOptions()
-    for flag in ("--headless=new", "--no-sandbox", "--disable-gpu", "--hide-scrollbars",
-                 "--disable-dev-shm-usage", "--user-data-dir=" + folder):
-        options.add_argument(flag)
-    options.binary_location = shutil.which("chromium")
-    options.set_capability("goog:loggingPrefs", {"browser": "ALL"})
-    return webdriver.Chrome(service=Service(shutil.which("chromedriver")), options=options)
+class Browser:
+    """The driver, and what is to be done with each page."""
 
+    def __init__(self, profile, axe, pictures):
+        from selenium import webdriver
+        from selenium.webdriver.chrome.service import Service
+        options = webdriver.ChromeOptions()
+        for flag in ("--headless=new", "--no-sandbox", "--disable-gpu", "--hide-scrollbars",
+                     "--disable-dev-shm-usage", "--user-data-dir=" + profile):
+            options.add_argument(flag)
+        options.binary_location = shutil.which("chromium")
+        options.set_capability("goog:loggingPrefs", {"browser": "ALL"})
+        self.driver = webdriver.Chrome(service=Service(shutil.which("chromedriver")),
+                                       options=options)
+        self.driver.set_script_timeout(180)
+        self.axe = axe.read_text(encoding="utf-8") if axe else None
+        self.pictures = pictures
 
-def look(driver, width, media, scheme):
-    driver.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", {
-        "width": width, "height": 900, "deviceScaleFactor": 1, "mobile": False})
-    driver.execute_cdp_cmd("Emulation.setEmulatedMedia", {
-        "media": media, "features": [{"name": "prefers-color-scheme", "value": scheme}]})
+    def open(self, path, width, media, scheme):
+        self.driver.get("file://%s" % path)
+        self.driver.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", {
+            "width": width, "height": 900, "deviceScaleFactor": 1, "mobile": False})
+        self.driver.execute_cdp_cmd("Emulation.setEmulatedMedia", {
+            "media": media, "features": [{"name": "prefers-color-scheme", "value": scheme}]})
+
+    def barriers(self):
+        self.driver.execute_script(self.axe)
+        return self.driver.execute_async_script(AXE)
+
+    def take_picture(self, name, width):
+        view = {"x": 0, "y": 0, "width": width, "height": self.driver.execute_script(HEIGHT),
+                "scale": 1}
+        shot = self.driver.execute_cdp_cmd("Page.captureScreenshot", {
+            "captureBeyondViewport": True, "clip": view})
+        (self.pictures / (name + ".png")).write_bytes(base64.b64decode(shot["data"]))
+
+    def print_paper(self, path, name):
+        self.open(path, 800, "", "light")
+        sheet = self.driver.execute_cdp_cmd("Page.printToPDF", {
+            "paperWidth": 8.27, "paperHeight": 11.69, "preferCSSPageSize": True})
+        (self.pictures / (name + ".pdf")).write_bytes(base64.b64decode(sheet["data"]))
+
+    def visit(self, path, name):
+        """One line a width and look."""
+        for width in WIDTHS:
+            for kind, how in LOOKS.items():
+                self.open(path, width, *how)
+                over = self.driver.execute_script(SIDEWAYS)
+                wrong = ["scrolls sideways by %d px" % over] if over > 0 else []
+                wrong += ["console: %s" % m["message"] for m in self.driver.get_log("browser")]
+                wrong += ["fetched: %s" % m for m in self.driver.execute_script(FETCHED)]
+                if self.pictures:
+                    self.take_picture("%s-%d-%s" % (name, width, kind), width)
+                wrong += self.barriers() if self.axe else []
+                yield "%s at %d px, %s" % (name, width, kind), wrong
+        if self.pictures:
+            self.print_paper(path, name)
 
 
 def shown(driver):
@@ -45,12 +100,12 @@ def shown(driver):
         ".filter(e => e.offsetParent !== null).map(e => e.dataset.family)")
 
 
-def filtered(driver, path):
+def filtered(browser, path):
     """The filter, by keys alone: the first family after "all"."""
     from selenium.webdriver.common.by import By
     from selenium.webdriver.common.keys import Keys
-    driver.get("file://%s" % path)
-    look(driver, 800, *LOOKS["light"])
+    browser.open(path, 800, *LOOKS["light"])
+    driver = browser.driver
     every = shown(driver)
     select = driver.find_element(By.NAME, "family")
     for _ in range(4):
@@ -69,23 +124,15 @@ def filtered(driver, path):
     return wrong
 
 
-def visit(driver, path, name, pictures):
-    """One line a width and look."""
-    for width in WIDTHS:
-        for kind, how in LOOKS.items():
-            driver.get("file://%s" % path)
-            look(driver, width, *how)
-            wrong = []
-            if driver.execute_script(SIDEWAYS) > 0:
-                wrong.append("scrolls sideways by %d px" % driver.execute_script(SIDEWAYS))
-            wrong += ["console: %s" % m["message"] for m in driver.get_log("browser")]
-            wrong += ["fetched: %s" % m for m in driver.execute_script(FETCHED)]
-            if pictures:
-                driver.save_screenshot(str(pictures / ("%s-%d-%s.png" % (name, width, kind))))
-            yield "%s at %d px, %s" % (name, width, kind), wrong
+def planted(browser, folder):
+    path = pathlib.Path(folder) / "faulty.html"
+    path.write_text(FAULTY, encoding="utf-8")
+    browser.open(path, 800, *LOOKS["light"])
+    unseen = FAULTS - {v.split(":")[0] for v in browser.barriers()}
+    return ["not seen: %s" % ", ".join(sorted(unseen))] if unseen else []
 
 
-def checks(driver, program, folder, pictures):
+def checks(browser, program, folder):
     pages.write_files(folder)
     for name, arguments in pages.PAGES.items():
         text, wrong = pages.page(program, folder, arguments)
@@ -94,11 +141,20 @@ def checks(driver, program, folder, pictures):
         if wrong:
             yield name, wrong
             continue
-        yield from visit(driver, path, name, pictures)
-    yield "filter by family, by keys", filtered(driver, pathlib.Path(folder) / "rank.html")
+        yield from browser.visit(path, name)
+    yield "filter by family, by keys", filtered(browser, pathlib.Path(folder) / "rank.html")
+    if browser.axe:
+        yield "axe-core sees the faults of a page that has some", planted(browser, folder)
+    else:
+        yield "axe-core on every page # SKIP its file is not there", []
 
 
-def main(program, pictures):
+def main(argv):
+    args = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    args.add_argument("program", type=lambda path: str(pathlib.Path(path).resolve()))
+    args.add_argument("--axe", type=pathlib.Path)
+    args.add_argument("--pictures", type=pathlib.Path)
+    args = args.parse_args(argv)
     missing = [n for n in ("chromium", "chromedriver") if not shutil.which(n)]
     try:
         import selenium  # noqa: F401
@@ -108,21 +164,21 @@ def main(program, pictures):
         print("1..1\nok 1 - pages in a browser # SKIP not installed: %s" % ", ".join(missing))
         return 0
     bad, number = False, 0
+    axe = args.axe if args.axe and args.axe.is_file() else None
     with tempfile.TemporaryDirectory() as folder, tempfile.TemporaryDirectory() as profile:
-        driver = start(profile)
+        browser = Browser(profile, axe, args.pictures)
         try:
-            for name, wrong in checks(driver, program, folder, pictures):
+            for name, wrong in checks(browser, args.program, folder):
                 number += 1
                 bad = bad or bool(wrong)
-                print("%s %d - %s" % ("not ok" if wrong else "ok", number, name))
+                print("%s %d - %s" % ("not ok" if wrong else "ok", number, name), flush=True)
                 for line in wrong:
                     print("# %s" % line)
         finally:
-            driver.quit()
+            browser.driver.quit()
     print("1..%d" % number)
     return int(bad or number < 2)
 
 
 if __name__ == "__main__":
-    PICTURES = pathlib.Path(sys.argv[3]) if sys.argv[2:3] == ["--pictures"] else None
-    sys.exit(main(str(pathlib.Path(sys.argv[1]).resolve()), PICTURES))
+    sys.exit(main(sys.argv[1:]))
