@@ -50,6 +50,7 @@ HOW = {
         (SUITE, "tests/golden"),
     "python3 tests/truth.py build/src/cli/tapshoal --rows":
         (HERE, {"build/src/cli/tapshoal": PROGRAM}),
+    "sh tests/wasm.sh": (SUITE, "engine/wasm"),
     "ninja -C build regenerate": (SUITE, "report/formats"),
     "meson setup build --prefix=/usr/local && ninja -C build && meson install -C build":
         (SUITE, "cli/search-order"),

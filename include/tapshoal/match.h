@@ -51,6 +51,7 @@ struct ts_contents {
 	double temp_c;
 	double ca_mg_l, mg_mg_l, na_mg_l, k_mg_l, cl_mg_l, so4_mg_l, no3_mg_l;
 	double phosphate_mg_l, conductivity_us_cm;
+	double oxygen_mg_l, oxygen_percent; /* the lowest of each, as read */
 };
 
 /* Poisons that a reading shows or cannot rule out. Bits. */
@@ -59,14 +60,19 @@ enum ts_poison {
 	TS_POISON_NITRITE = 1 << 1,  /* caps every verdict at unsure */
 	TS_POISON_NITRATE = 1 << 2,  /* said, and a drinking-water matter */
 	TS_POISON_CHLORINE = 1 << 3, /* said: treat before any animal meets it */
-	TS_POISON_COPPER = 1 << 4    /* may exclude invertebrates, caps fish; see the two values */
+	TS_POISON_COPPER = 1 << 4,   /* may exclude invertebrates, caps fish; see the two values */
+	TS_POISON_NO_OXYGEN = 1 << 5 /* too little oxygen: caps every verdict at unsure */
 };
 
-/* The highest reading of each poison; NAN = not given. */
+/*
+ * The highest reading of each poison, the lowest of oxygen; NAN = not given. Oxygen in a utility's
+ * report is that of its works, not of a tank, and is not counted.
+ */
 struct ts_poisons {
 	unsigned found; /* bits of enum ts_poison */
 	double tan_mg_l, no2_mg_l, no3_mg_l, chlorine_mg_l;
 	double copper_low_mg_l, copper_mg_l; /* surely at least; possibly */
+	double oxygen_mg_l; /* from percent at the sample's temperature, else 25 C */
 };
 
 struct ts_profile {
@@ -117,6 +123,8 @@ struct ts_match {
 	int limiting;             /* enum ts_parameter, -1 = nothing limits */
 	bool gh_missing;          /* unsure for want of GH */
 	double copper_borne_mg_l; /* copper decides, and this is what it bears; NAN: it does not */
+	double oxygen_borne_mg_l; /* so little oxygen is borne, and less was read; NAN: there is
+				     enough */
 };
 
 /* One species against one profile. `practice` NULL: the table's own values. */
@@ -133,6 +141,13 @@ TS_API void ts_match_sort(struct ts_match *matches, size_t count);
  * from memory), excludes; -1 when it is not so.
  */
 TS_API int ts_match_near_miss(const struct ts_match *match);
+
+/*
+ * The least oxygen (mg/L) with which the animal may be called suited: labyrinth fish, by their
+ * family, bear a step less. Never fails.
+ */
+TS_API double ts_match_oxygen_borne_mg_l(
+	const struct ts_species *species, const struct ts_practice *practice);
 
 /* Least tank length for a settled group of adults, cm, by rule of thumb; see docs/methods.md. */
 TS_API double ts_match_tank_length_cm(const struct ts_species *species);

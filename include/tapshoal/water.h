@@ -51,7 +51,8 @@ struct ts_reading {
 	struct ts_measure ca_mg_l, mg_mg_l, na_mg_l, k_mg_l, cl_mg_l, so4_mg_l, alkalinity_meq_l;
 	struct ts_measure salinity_g_l, no3_mg_l, no3_n_mg_l, no2_mg_l, no2_n_mg_l, tan_mg_l;
 	struct ts_measure phosphate_mg_l, cu_mg_l, chlorine_mg_l, stood_h;
-	int method; /* enum ts_method */
+	struct ts_measure oxygen_mg_l, oxygen_percent; /* percent of what air keeps in it */
+	int method;                                    /* enum ts_method */
 };
 
 enum ts_water_kind {

@@ -201,7 +201,13 @@ CONDITION(chlorine)
 CONDITION(oxygen_low)
 {
 	UNUSED;
-	return s->oxygen_mg_l < 3;
+	return s->oxygen_mg_l < practice[TS_P_OXYGEN_NOW];
+}
+
+/* Short, and not yet a danger at once. */
+CONDITION(oxygen_short)
+{
+	return s->oxygen_mg_l < practice[TS_P_OXYGEN_CONCERN] && !oxygen_low(s, practice, f);
 }
 
 /* The resident that misses `p` by most beyond tolerated (or preferred), and by at least `by`. */
@@ -513,6 +519,9 @@ const struct ts_advice_row ts_advice_rows[] = {
 	{"apart.no3", 5, TS_STEADY, TS_THIS_WEEK, no3_apart,
 		"Waste has gathered: small changes of 10 % twice a week until nitrate has fallen, no newcomers meanwhile.",
 		"Nitrate {no3_apart} mg/L above the change water: more than 50.", COMMON},
+	{"oxygen.short", 5, TS_STEADY, TS_NOW, oxygen_short,
+		"Move the surface more, day and night, and feed half; read oxygen again before the lights go on. No newcomers until it stays above 5 mg/L.",
+		"Oxygen {oxygen} mg/L, enough from 5, danger below 3.", "published, figure recalled, work not re-checked"},
 	{"nitrate.high", 5, TS_STEADY, TS_THIS_WEEK, no3_high,
 		"Bring nitrate down by small changes, and test the tap too: changes cannot go below it.",
 		"Nitrate {no3} mg/L, borne to 100.", COMMON},

@@ -93,6 +93,7 @@ static void take_tank(struct ts_plan_state *s, double temp_c)
 	c->no2_mg_l = s->tank.poisons.no2_mg_l;
 	c->no3_mg_l = nitrate(&s->tank);
 	c->chlorine_mg_l = s->tank.poisons.chlorine_mg_l;
+	c->oxygen_mg_l = s->tank.poisons.oxygen_mg_l;
 	if (s->tank_water.reading_count) {
 		const struct ts_reading *last = &s->tank_water.readings[0];
 
@@ -189,6 +190,7 @@ void ts_care_state_of_waters(const struct ts_profile *tank, double tank_ec_us_cm
 	ret->no2_mg_l = tank->poisons.no2_mg_l;
 	ret->no3_mg_l = nitrate(tank);
 	ret->chlorine_mg_l = tank->poisons.chlorine_mg_l;
+	ret->oxygen_mg_l = tank->poisons.oxygen_mg_l;
 	ret->change_kh_dh = value_of(change, TS_KH);
 	ret->change_ec_us_cm = change_ec_us_cm;
 	ret->change_no3_mg_l = nitrate(change);

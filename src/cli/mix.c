@@ -128,7 +128,7 @@ static enum ts_status pure_water(double temp_c, struct part *part)
 	const double no = (double)NAN;
 
 	p.at[TS_GH] = p.at[TS_KH] = (struct ts_span){.given = true};
-	p.contents = (struct ts_contents){temp_c, 0, 0, 0, 0, 0, 0, 0, no, no};
+	p.contents = (struct ts_contents){temp_c, 0, 0, 0, 0, 0, 0, 0, no, no, no, no};
 	return ts_solution_from_profile(&p, no, &part->solution, &part->assumed);
 }
 

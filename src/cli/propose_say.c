@@ -71,14 +71,17 @@ void propose_say_limiting(struct ts_text *text, const struct ts_community *c)
 	ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
 }
 
-static void say_unsure(struct ts_text *text, const struct ts_match *m)
+static void say_unsure(
+	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
 {
 	if (m->gh_missing) {
 		ts_text_put(text, "unsure: it waits for GH");
 		return;
 	}
 	ts_text_put(text, "unsure: ");
-	if (m->limiting >= 0)
+	if (!isnan(m->oxygen_borne_mg_l))
+		ts_say_little_oxygen(text, m, profile);
+	else if (m->limiting >= 0)
 		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
 	else
 		ts_text_put(text, "a reading is missing");
@@ -102,7 +105,7 @@ void propose_say_left_out(
 		say_by_water(text, a, &c->match);
 		break;
 	case TS_LEFT_UNSURE:
-		say_unsure(text, &c->match);
+		say_unsure(text, &c->match, &a->answer.profile);
 		break;
 	case TS_LEFT_BY_WISH:
 		ts_text_put(text, "you asked for lists without it");

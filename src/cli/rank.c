@@ -38,6 +38,12 @@ static void verdict(struct ts_text *out, const struct answer *a)
 				 "goes into it.");
 		return;
 	}
+	if (a->profile.poisons.found & TS_POISON_NO_OXYGEN &&
+		a->of[TS_SUITS] + a->of[TS_TOLERATES] == 0) {
+		ts_text_put(out, "Not now: this water holds too little oxygen; air it, and read it "
+				 "again before any animal goes into it.");
+		return;
+	}
 	if (a->of[TS_SUITS] + a->of[TS_TOLERATES] == 0) {
 		ts_text_put(out, a->of[TS_UNSURE] ? "Unsure: nothing can be called suitable yet, "
 						  : "This water suits none of ");
@@ -65,7 +71,8 @@ static void deciding(struct ts_text *out, const struct answer *a)
 	int most = 0;
 
 	if (a->profile.unusual & TS_UNUSUAL_SOFTENED || !a->profile.at[TS_GH].given ||
-		a->profile.poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE))
+		a->profile.poisons.found &
+			(TS_POISON_AMMONIA | TS_POISON_NITRITE | TS_POISON_NO_OXYGEN))
 		return;
 	for (size_t i = 0; i < a->count; i++) {
 		if (a->matches[i].verdict == TS_EXCLUDED && a->matches[i].limiting >= 0)

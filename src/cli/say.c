@@ -98,7 +98,7 @@ void say_notes(struct ts_document *doc, const struct answer *a)
 	struct ts_text text;
 
 	ts_text_open(&text, &doc->arena->allocator);
-	for (unsigned bit = 1; bit <= TS_POISON_COPPER; bit <<= 1) {
+	for (unsigned bit = 1; bit <= TS_POISON_NO_OXYGEN; bit <<= 1) {
 		if (p->poisons.found & bit)
 			ts_say_poison(&text, bit, &p->poisons);
 		note(doc, &text);

@@ -134,6 +134,9 @@ void water_page_verdict(struct ts_document *doc, const struct ts_water_result *r
 		ts_say_buffer(&text, f, practice);
 		ts_doc_line(doc, ts_doc_facts(doc, 0), "Buffer", ts_doc_take(doc, &text), NULL);
 	}
+	ts_say_oxygen(&text, f, practice);
+	if (text.len)
+		ts_doc_line(doc, ts_doc_facts(doc, 0), "Oxygen", ts_doc_take(doc, &text), NULL);
 	doc->arena->failed |= text.failed;
 	ts_text_drop(&text);
 }

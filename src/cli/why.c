@@ -59,6 +59,8 @@ void why_deciding(struct ts_text *text, const struct ts_match *m, const struct t
 		ts_say_copper(text, m, profile);
 	else if (profile->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE))
 		ts_text_put(text, "Ammonia or nitrite stands in the water: see below");
+	else if (!isnan(m->oxygen_borne_mg_l) && m->verdict == TS_UNSURE)
+		ts_say_little_oxygen(text, m, profile);
 	else if (m->limiting >= 0)
 		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
 	else if (m->gh_missing)

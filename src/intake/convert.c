@@ -59,6 +59,8 @@ static const struct form_row {
 	{"ammonia", "nh3", "mg/lnh3", NULL, 1, NULL},
 	{"ammonia", "nh4", "mg/lnh4", NULL, 1, NULL},
 	{"chlorine", "", "mg/l", NULL, 1, NULL},
+	{"oxygen", "", "mg/l", NULL, 1, NULL},
+	{"oxygen", "o2", "mg/l", NULL, 1, NULL},
 	{"phosphate", "p", "mg/l", NULL, MASS_PO4 / TS_WEIGHT_P,
 		"printed as phosphorus, times 3.066"},
 	{"phosphate", "p2o5", "mg/l", NULL, 2 * MASS_PO4 / MASS_P2O5,
@@ -226,7 +228,8 @@ bool ts_convert(const struct ts_figure_context *x, const char *figure, struct ts
 		c.assumed = "no unit is printed in the table: taken as mg/L";
 	if (c.field->quantity == TS_Q_TEMPERATURE && strcmp(unit, "fh") == 0)
 		unit = "f"; /* the sign of French degrees is Fahrenheit's where it is warmth */
-	if (c.field->quantity == TS_Q_PH) {
+	if (c.field->quantity == TS_Q_PH ||
+		(c.field->quantity == TS_Q_SATURATION && (!*unit || strcmp(unit, "%") == 0))) {
 		ok = scan(&c, figure, "");
 	} else if (!*unit && !bare) { /* bare degrees are for flags; a report must say */
 		ok = refuse(&c, no_unit, find_unit);

@@ -313,15 +313,40 @@ static enum ts_verdict copper_verdict(
 	return !fish && poisons->copper_low_mg_l >= borne ? TS_EXCLUDED : TS_UNSURE;
 }
 
+double ts_match_oxygen_borne_mg_l(
+	const struct ts_species *species, const struct ts_practice *practice)
+{
+	static const char *const labyrinth[] = {"Anabantidae", "Helostomatidae", "Osphronemidae"};
+	double borne = practice->value[TS_P_OXYGEN_CONCERN];
+
+	for (size_t i = 0; species->family && i < sizeof labyrinth / sizeof *labyrinth; i++) {
+		if (strcmp(species->family, labyrinth[i]) == 0)
+			borne -= practice->value[TS_P_OXYGEN_LABYRINTH];
+	}
+	return borne;
+}
+
+/* Too little oxygen: airing mends it, so it excludes nobody, and lets nobody in either. */
+static bool starved(
+	struct ts_match *m, const struct ts_poisons *poisons, const struct ts_practice *practice)
+{
+	double borne = ts_match_oxygen_borne_mg_l(m->species, practice);
+
+	m->oxygen_borne_mg_l = poisons->oxygen_mg_l < borne ? borne : (double)NAN;
+	return poisons->oxygen_mg_l < borne;
+}
+
 /* A poison never betters a verdict: the worse of the two counts. */
 static void count_poisons(
-	struct ts_match *m, const struct ts_poisons *poisons, const double *practice)
+	struct ts_match *m, const struct ts_poisons *poisons, const struct ts_practice *practice)
 {
-	enum ts_verdict copper = copper_verdict(m, poisons, practice);
+	enum ts_verdict copper = copper_verdict(m, poisons, practice->value);
+	bool filter = poisons->found & (TS_POISON_AMMONIA | TS_POISON_NITRITE);
+	bool little_oxygen = starved(m, poisons, practice);
 
 	if (copper > m->verdict)
 		m->verdict = copper;
-	if (poisons->found & (TS_POISON_AMMONIA | TS_POISON_NITRITE) && m->verdict < TS_UNSURE)
+	if ((filter || little_oxygen) && m->verdict < TS_UNSURE)
 		m->verdict = TS_UNSURE;
 }
 
@@ -432,7 +457,7 @@ void ts_match_species(const struct ts_species *species, const struct ts_profile 
 		fit_parameter(
 			&m.at[p], species, (enum ts_parameter)p, profile, keeping, practice->value);
 	m.verdict = whole_verdict(&m, profile, practice->value);
-	count_poisons(&m, &profile->poisons, practice->value);
+	count_poisons(&m, &profile->poisons, practice);
 	whole_fit(&m, practice->value);
 	m.limiting = limiting(&m, practice->value);
 	*ret = m;

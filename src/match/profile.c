@@ -8,6 +8,7 @@
 #include "chem/carbonate.h"
 #include "chem/hardness.h"
 #include "chem/ions.h"
+#include "chem/oxygen.h"
 #include "match/analysis.h"
 #include "model/practice.h"
 
@@ -179,6 +180,46 @@ static void find_poisons(struct ts_poisons *p, const struct ts_water *water, con
 	p->found |= p->copper_mg_l >= practice[TS_P_COPPER_INVERTEBRATES] ? TS_POISON_COPPER : 0u;
 }
 
+static void keep_lowest(double *lowest, double value)
+{
+	*lowest = isnan(*lowest) ? value : isnan(value) ? *lowest : fmin(*lowest, value);
+}
+
+static double low_end(const struct ts_measure *m)
+{
+	return m->kind == TS_MEASURE_NONE ? (double)NAN : m->low;
+}
+
+/* Oxygen of one reading in mg/L: from percent at its temperature, else the tank's, else 25 C. */
+static double oxygen_mg_l(const struct ts_reading *r, const struct ts_measure *tank_temp)
+{
+	const struct ts_measure *temp = r->temp_c.kind != TS_MEASURE_NONE ? &r->temp_c : tank_temp;
+	double full;
+
+	if (r->oxygen_mg_l.kind != TS_MEASURE_NONE)
+		return r->oxygen_mg_l.low;
+	if (ts_chem_oxygen_saturation_mg_l(
+		    temp->kind == TS_MEASURE_NONE ? TS_TANK_TEMPERATURE_C : temp->value, 0,
+		    &full) != TS_OK)
+		return (double)NAN;
+	return low_end(&r->oxygen_percent) / 100 * full;
+}
+
+static void find_oxygen(struct ts_profile *p, const struct ts_water *water,
+	const struct ts_measure *tank_temp, const double *practice)
+{
+	for (size_t i = 0; i < water->reading_count; i++) {
+		const struct ts_reading *r = &water->readings[i];
+
+		keep_lowest(&p->contents.oxygen_mg_l, low_end(&r->oxygen_mg_l));
+		keep_lowest(&p->contents.oxygen_percent, low_end(&r->oxygen_percent));
+		if (r->method != TS_METHOD_UTILITY_REPORT)
+			keep_lowest(&p->poisons.oxygen_mg_l, oxygen_mg_l(r, tank_temp));
+	}
+	if (p->poisons.oxygen_mg_l < practice[TS_P_OXYGEN_CONCERN])
+		p->poisons.found |= TS_POISON_NO_OXYGEN;
+}
+
 struct mean {
 	double sum;
 	unsigned count;
@@ -222,7 +263,7 @@ static void find_contents(struct ts_contents *c, const struct ts_water *water)
 	}
 	*c = (struct ts_contents){mean_of(&temp), mean_of(&ca), mean_of(&mg), mean_of(&na),
 		mean_of(&k), mean_of(&cl), mean_of(&so4), mean_of(&no3), mean_of(&phosphate),
-		mean_of(&conductivity)};
+		mean_of(&conductivity), (double)NAN, (double)NAN};
 }
 
 static bool sodium_over_hardness(const struct ts_water *w, double gh_dh)
@@ -312,7 +353,7 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 		.ph_tank = (double)NAN,
 		.ph_tank_high = (double)NAN,
 		.poisons = {0, (double)NAN, (double)NAN, (double)NAN, (double)NAN, (double)NAN,
-			(double)NAN}};
+			(double)NAN, (double)NAN}};
 
 	ts_practice_defaults(&own);
 	if (!practice)
@@ -341,6 +382,7 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 	note_unusual(&p, water, practice->value);
 	find_poisons(&p.poisons, water, practice->value);
 	find_contents(&p.contents, water);
+	find_oxygen(&p, water, &keeping->temperature, practice->value);
 	compute_ph(&p, keeping->fresh);
 	*ret = p;
 }

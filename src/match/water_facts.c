@@ -8,6 +8,7 @@
 #include "chem/carbonate.h"
 #include "chem/conductivity.h"
 #include "chem/hardness.h"
+#include "chem/oxygen.h"
 
 /* The part of the buffer from which phosphate spoils CO2 from pH and KH (estimate from memory). */
 #define PHOSPHATE_SHARE 0.1
@@ -56,6 +57,8 @@ static void set_unknown(struct ts_water_facts *f)
 		.calcite_si = no,
 		.ionic_strength = no,
 		.conductivity_us_cm = no,
+		.oxygen_mg_l = no,
+		.oxygen_percent = no,
 		.conductivity_computed_us_cm = no,
 		.nh3_fraction = no,
 		.next_to_measure = TS_NEXT_NOTHING};
@@ -87,6 +90,8 @@ static void copy_readings(const struct ts_profile *p, struct ts_water_facts *f)
 	f->so4_mg_l = c->so4_mg_l;
 	f->no3_mg_l = c->no3_mg_l;
 	f->conductivity_us_cm = c->conductivity_us_cm;
+	f->oxygen_mg_l = c->oxygen_mg_l;
+	f->oxygen_percent = c->oxygen_percent;
 	f->ph_tank_low = p->ph_tank_low;
 	f->ph_tank = p->ph_tank;
 	f->ph_tank_high = p->ph_tank_high;
@@ -217,6 +222,19 @@ static void find_ammonia_share(struct ts_water_facts *f)
 			why_of(ts_chem_nh3_fraction(f->ph, f->temp_c, &f->nh3_fraction));
 }
 
+/* Of the two forms the one that was not read, at the sample's temperature. */
+static void find_oxygen(struct ts_water_facts *f)
+{
+	double full;
+
+	if (ts_chem_oxygen_saturation_mg_l(f->temp_c, 0, &full) != TS_OK)
+		return;
+	if (isnan(f->oxygen_mg_l))
+		f->oxygen_mg_l = f->oxygen_percent / 100 * full;
+	if (isnan(f->oxygen_percent) && !(f->assumed & TS_ASSUMED_TEMPERATURE))
+		f->oxygen_percent = 100 * f->oxygen_mg_l / full;
+}
+
 static void find_class(struct ts_water_facts *f)
 {
 	f->hardness_class =
@@ -292,6 +310,7 @@ void ts_water_describe(const struct ts_solution *solution, unsigned assumed,
 		find_salts(solution, assumed, &f);
 	}
 	find_ammonia_share(&f);
+	find_oxygen(&f);
 	find_class(&f);
 	find_unusual(&f);
 	*ret = f;

@@ -68,9 +68,11 @@ struct ts_water_facts {
 	double calcite_si;                            /* at ph, else at ph_tank */
 	double ionic_strength;                        /* mol/L */
 	double conductivity_us_cm;                    /* at 25 C, as read */
-	double conductivity_computed_us_cm;           /* at 25 C, from the ions, guessed ones too */
-	double nh3_fraction;                          /* of total ammonia, at ph; 0..1 */
-	const char *hardness_class, *hardness_scale;  /* NULL: GH not known */
+	double oxygen_mg_l,
+		oxygen_percent; /* the lowest read; one from the other where warmth is known */
+	double conductivity_computed_us_cm;          /* at 25 C, from the ions, guessed ones too */
+	double nh3_fraction;                         /* of total ammonia, at ph; 0..1 */
+	const char *hardness_class, *hardness_scale; /* NULL: GH not known */
 	enum ts_fact_why why[TS_WATER_FACT__COUNT];
 	unsigned assumed; /* bits of enum ts_assumed: what the computed facts stand on */
 	unsigned unusual; /* bits of enum ts_unusual */

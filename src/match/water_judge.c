@@ -35,6 +35,16 @@ static struct ts_water_danger against(double value, double concern, double confl
 	return d;
 }
 
+/* The same for what must not fall: less is worse. */
+static struct ts_water_danger below(double value, double concern, double conflict, double now)
+{
+	struct ts_water_danger d = against(-value, -concern, -conflict, -now);
+
+	d.value = value;
+	d.limit = -d.limit;
+	return d;
+}
+
 static double bounded(double value, double low, double high)
 {
 	return fmin(fmax(value, low), high);
@@ -81,6 +91,8 @@ void ts_water_judge(const struct ts_profile *profile, const struct ts_water_fact
 		against(p->chlorine_mg_l, v[TS_P_CHLORINE_DANGER], CHLORINE_ACUTE_MG_L, never);
 	ret[TS_D_COPPER] =
 		against(p->copper_mg_l, v[TS_P_COPPER_INVERTEBRATES], v[TS_P_COPPER_FISH], never);
+	ret[TS_D_OXYGEN] = below(isnan(p->oxygen_mg_l) ? p->oxygen_mg_l : f->oxygen_mg_l,
+		v[TS_P_OXYGEN_CONCERN], v[TS_P_OXYGEN_CONFLICT], v[TS_P_OXYGEN_NOW]);
 	ret[TS_D_CO2] = against(f->co2_mg_l, v[TS_P_CO2_CONCERN], v[TS_P_CO2_DANGER], never);
 }
 

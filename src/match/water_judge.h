@@ -19,19 +19,21 @@ enum ts_danger_id {
 	TS_D_CHLORINE, /* mg/L */
 	TS_D_COPPER,   /* mg/L */
 	TS_D_CO2,      /* mg/L */
+	TS_D_OXYGEN,   /* mg/L, the lowest: too little is the danger */
 	TS_DANGER_ID__COUNT
 };
 
 struct ts_water_danger {
 	enum ts_danger danger;
 	double value; /* NAN: not measured, or not computable */
-	double limit; /* the highest limit passed; the lowest where none is */
+	double limit; /* the last limit passed; the first where none is */
 };
 
 /*
- * Judges the readings of a water. The highest reading counts; TAN and nitrite are judged at the
- * facts' pH and temperature, and TAN by the criterion for pH 6.5..9 and 0..30 C (nearest end).
- * Limits: the practice table (NULL: its own values); chloride not read is taken as none.
+ * Judges the readings of a water. The highest reading counts, of oxygen the lowest; TAN and nitrite
+ * are judged at the facts' pH and temperature, and TAN by the criterion for pH 6.5..9 and 0..30 C
+ * (nearest end). Limits: the practice table (NULL: its own values); chloride not read is taken as
+ * none.
  */
 void ts_water_judge(const struct ts_profile *profile, const struct ts_water_facts *facts,
 	const struct ts_practice *practice, struct ts_water_danger ret[TS_DANGER_ID__COUNT]);

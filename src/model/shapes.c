@@ -152,6 +152,8 @@ static const struct ts_field reading_fields[] = {
 	MEASURE(R, "phosphate", phosphate_mg_l, OPT, TS_Q_ION, "phosphate as PO4"),
 	MEASURE(R, "Cu", cu_mg_l, OPT, TS_Q_ION, "copper"),
 	MEASURE(R, "chlorine", chlorine_mg_l, OPT, TS_Q_ION, "chlorine and chloramine together"),
+	MEASURE(R, "oxygen", oxygen_mg_l, OPT, TS_Q_OXYGEN, "dissolved oxygen"),
+	MEASURE(R, "oxygen-saturation", oxygen_percent, OPT, TS_Q_SATURATION, "dissolved oxygen, of what air keeps in such water"),
 	WORD(R, "method", method, OPT, words_method, "how it was measured"),
 	MEASURE(R, "stood", stood_h, OPT, TS_Q_TIME, "how long the sample stood in the air"),
 };

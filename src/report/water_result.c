@@ -15,9 +15,9 @@
 static const char *const fact_words[] = {"co2", "ph_closed", "ph_air", "ph_tank", "calcite_si",
 	"ionic_strength", "conductivity_computed", "nh3_fraction", NULL};
 static const char *const poison_words[] = {
-	"nh3", "tan", "nitrite", "nitrate", "chlorine", "copper", "co2", NULL};
+	"nh3", "tan", "nitrite", "nitrate", "chlorine", "copper", "co2", "oxygen", NULL};
 static const char *const poison_units[] = {
-	"mg/L N", "mg/L N", "mg/L N", "mg/L", "mg/L", "mg/L", "mg/L"};
+	"mg/L N", "mg/L N", "mg/L N", "mg/L", "mg/L", "mg/L", "mg/L", "mg/L"};
 
 /* clang-format off */
 #define U struct ts_unknown_result
@@ -32,8 +32,8 @@ static const struct ts_result_shape unknown_shape = TS_R_SHAPE("unknown", unknow
 static const struct ts_result_field danger_fields[] = {
 	TS_R_ROW_WORD(D, "poison", poison, poison_words, "which"),
 	TS_R_ROW_WORD(D, "danger", danger, ts_danger_words, "how bad it is"),
-	TS_R_ROW_NUMBER(D, "value", value, 4, "highest reading, or computed from it"),
-	TS_R_ROW_NUMBER(D, "limit", limit, 4, "the highest limit passed, else the lowest"),
+	TS_R_ROW_NUMBER(D, "value", value, 4, "highest reading (of oxygen the lowest), or computed from it"),
+	TS_R_ROW_NUMBER(D, "limit", limit, 4, "the last limit passed, else the first"),
 	TS_R_ROW_TEXT(D, "unit", unit, "of both"),
 	TS_R_ROW_TEXT(D, "says", says, "in words; null where there is no danger"),
 };
@@ -94,6 +94,8 @@ static const struct ts_result_shape against_shape = TS_R_SHAPE("against", agains
 	TS_R_ROW_NUMBER(W, "no3_mg_l", facts.no3_mg_l, 1, "nitrate as NO3, likewise"), \
 	TS_R_ROW_NUMBER(W, "conductivity_us_cm", facts.conductivity_us_cm, 0, "as read, 25 C"), \
 	TS_R_ROW_NUMBER(W, "conductivity_computed_us_cm", facts.conductivity_computed_us_cm, 0, "from the ions, 25 C"), \
+	TS_R_ROW_NUMBER(W, "oxygen_mg_l", facts.oxygen_mg_l, 1, "dissolved oxygen, the lowest read"), \
+	TS_R_ROW_NUMBER(W, "oxygen_percent", facts.oxygen_percent, 0, "the same, of what air keeps in it; null without a temperature"), \
 	TS_R_ROW_NUMBER(W, "co2_mg_l", facts.co2_mg_l, 1, "dissolved CO2 at ph"), \
 	TS_R_ROW_NUMBER(W, "co2_low_mg_l", facts.co2_low_mg_l, 1, "at ph_high"), \
 	TS_R_ROW_NUMBER(W, "co2_high_mg_l", facts.co2_high_mg_l, 1, "at ph_low"), \
@@ -113,7 +115,7 @@ static const struct ts_result_shape against_shape = TS_R_SHAPE("against", agains
 	TS_R_ROW_LIST(W, "unknown", unknown, unknown_count, struct ts_unknown_result, &unknown_shape, "facts that are null, and why")
 static const struct ts_result_field water_fields[] = {
 	WATER_ROWS,
-	TS_R_ROW_LIST(W, "dangers", dangers, danger_count, struct ts_danger_result, &danger_shape, "each poison that was measured"),
+	TS_R_ROW_LIST(W, "dangers", dangers, danger_count, struct ts_danger_result, &danger_shape, "each poison that was measured, and oxygen"),
 	TS_R_ROW_TEXTS(W, "drinking_water", drinking_water, "what is a matter for the health authority"),
 	TS_R_ROW_LIST(W, "over_time", over_time, over_time_count, struct ts_over_time_result, &over_time_shape, "parameters with several readings"),
 	TS_R_ROW_TEXT(W, "next_to_measure", next_to_measure, "the one next thing"),

@@ -165,8 +165,9 @@ static void match_group(struct work *w, struct ts_plan_group *g)
 	enum ts_severity severity;
 	enum ts_rule_id rule = TS_RULE_WATER;
 
-	/* These two are said of the whole tank, once. */
+	/* These are said of the whole tank, once. */
 	profile.poisons.found &= ~(unsigned)(TS_POISON_AMMONIA | TS_POISON_NITRITE);
+	profile.poisons.oxygen_mg_l = (double)NAN;
 	ts_match_species(g->group.species, &profile, &keeping, w->practice, &g->match);
 	if (!w->out->water_known || g->match.verdict == TS_SUITS ||
 		(g->match.verdict == TS_TOLERATES && g->match.limiting < 0))
@@ -292,6 +293,49 @@ static void check_chlorine(struct work *w)
 		return;
 	say(w, TS_RULE_CHLORINE, w->plan->tank.reading_count ? TS_CONFLICT : TS_NOTE, chlorine,
 		limit);
+}
+
+/* What the animal that wants most of it bears. */
+static double oxygen_enough_mg_l(const struct work *w)
+{
+	double most = w->out->group_count ? 0 : w->practice->value[TS_P_OXYGEN_CONCERN];
+
+	for (size_t i = 0; i < w->out->group_count; i++)
+		most = fmax(most,
+			ts_match_oxygen_borne_mg_l(w->out->groups[i].group.species, w->practice));
+	return most;
+}
+
+/* The last reading of the tank that tells it; new water gains oxygen where it is poured. */
+static double oxygen_now_mg_l(const struct work *w)
+{
+	const struct ts_tank *tank = &w->plan->tank;
+	struct ts_keeping keeping = {.temperature = tank->temp_c};
+	struct ts_profile profile;
+
+	for (size_t i = tank->reading_count; i-- > 0;) {
+		struct ts_water one = {
+			.kind = TS_WATER_TANK, .readings = &tank->readings[i], .reading_count = 1};
+
+		ts_profile_make(&one, &keeping, w->practice, &profile);
+		if (!isnan(profile.poisons.oxygen_mg_l))
+			return profile.poisons.oxygen_mg_l;
+	}
+	return (double)NAN;
+}
+
+static void check_oxygen(struct work *w)
+{
+	const double *p = w->practice->value;
+	double enough = oxygen_enough_mg_l(w), oxygen = oxygen_now_mg_l(w);
+	double harm = enough - (p[TS_P_OXYGEN_CONCERN] - p[TS_P_OXYGEN_CONFLICT]);
+	struct ts_ruling *r;
+
+	if (!(oxygen < enough))
+		return;
+	r = say(w, TS_RULE_OXYGEN, oxygen < harm ? TS_CONFLICT : TS_CONCERN, oxygen, enough);
+	if (r)
+		r->change = enough - oxygen;
 }
 
 static void check_nitrate(struct work *w)
@@ -570,6 +614,7 @@ enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species
 	take_load(&w);
 	check_ammonia(&w);
 	check_nitrite(&w);
+	check_oxygen(&w);
 	check_chlorine(&w);
 	check_nitrate(&w);
 	check_buffer(&w);

@@ -62,6 +62,7 @@ const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT] = {
 	[TS_RULE_NITRATE] = {"stock.nitrate", "no3", "nitrate as measured is high", COMMON, TS_SCOPE_PLAN, FREE},
 	[TS_RULE_NITRATE_LOAD] = {"stock.nitrate-load", "no3", "these animals will raise nitrate too high", DIRECTION, TS_SCOPE_PLAN, FREE},
 	[TS_RULE_NITRITE] = {"stock.nitrite", "no2", "nitrite stands in the water: the filter is not coping", DIRECTION, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_OXYGEN] = {"stock.oxygen", "oxygen", "the tank holds too little oxygen", COMMON, TS_SCOPE_PLAN, FREE},
 	[TS_RULE_TEMPERATURE_UNKNOWN] = {"stock.temperature-unknown", "temp", "what the tank runs at is not given", COMMON, TS_SCOPE_PLAN, FREE},
 	[TS_RULE_UNKNOWN_SPECIES] = {"stock.unknown-species", NULL, "a name that no species of the catalogue has", COMPUTED, TS_SCOPE_PLAN, FREE},
 	[TS_RULE_UNTESTED] = {"stock.untested", "tan", "animals live there, and ammonia or nitrite was not read", COMMON, TS_SCOPE_PLAN, FREE},

@@ -27,6 +27,8 @@ enum ts_quantity {
 	TS_Q_NITRITE,      /* mg/L NO2 */
 	TS_Q_NITROGEN,     /* mg/L N: NO3-N, NO2-N */
 	TS_Q_AMMONIA,      /* mg/L N, total ammonia */
+	TS_Q_OXYGEN,       /* mg/L O2 */
+	TS_Q_SATURATION,   /* per cent of saturation with air; above 100 is possible */
 	TS_Q_LENGTH,       /* cm */
 	TS_Q_AREA,         /* m2 */
 	TS_Q_VOLUME,       /* L */

@@ -66,6 +66,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_NITRATE] = {"nitrate {ours} mg/L, comfortable to {its}", "small changes, more often, until it falls", 0},
 	[TS_RULE_NITRATE_LOAD] = {"nitrate will settle at {ours} mg/L, comfortable to {its}", "fewer animals, less feed, or more water changed", 0},
 	[TS_RULE_NITRITE] = {"nitrite {ours} mg/L N, borne to {its}: the filter is not coping", "feed nothing, and see what to do about the water", 3},
+	[TS_RULE_OXYGEN] = {"oxygen {ours} mg/L, enough from {its}: {change} too little", "move the surface more, day and night, and feed half", 1},
 	[TS_RULE_TEMPERATURE_UNKNOWN] = {"what the tank runs at is not given", "write temperature: 24..26 C into the tank", 0},
 	[TS_RULE_UNKNOWN_SPECIES] = {"'{name}' is no name in the catalogue", "write another of its names; an unknown animal never passes", 0},
 	[TS_RULE_UNTESTED] = {"ammonia and nitrite of the running tank are not both known", "test both; each must read nil", 0},

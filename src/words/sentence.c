@@ -97,6 +97,22 @@ void ts_say_copper(struct ts_text *text, const struct ts_match *m, const struct 
 }
 
 /* What a poison means; the figure is put between the two halves. */
+void ts_say_little_oxygen(
+	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
+{
+	double read = profile->poisons.oxygen_mg_l;
+
+	if (isnan(m->oxygen_borne_mg_l))
+		return;
+	ts_text_put(text, "oxygen ");
+	ts_text_number_short(text, read, 1);
+	ts_text_put(text, " mg/L, borne from ");
+	ts_text_number_short(text, m->oxygen_borne_mg_l, 1);
+	ts_text_put(text, ": ");
+	ts_text_number_short(text, m->oxygen_borne_mg_l - read, 1);
+	ts_text_put(text, " too little");
+}
+
 static const struct {
 	unsigned bit;
 	const char *name, *says;
@@ -120,12 +136,16 @@ static const struct {
 	{TS_POISON_COPPER, "Copper up to ",
 		" mg/L: a danger to shrimps, crayfish, crabs and snails, and from a little more to "
 		"fish in soft water. Have it measured properly; home kits cannot see so little."},
+	{TS_POISON_NO_OXYGEN, "Oxygen ",
+		" mg/L is too little: air the water strongly and read it again; until then nothing "
+		"is "
+		"called suited that needs more. In a tank it is least before the lights go on."},
 };
 
 void ts_say_poison(struct ts_text *text, unsigned bit, const struct ts_poisons *p)
 {
-	const double figures[] = {
-		p->tan_mg_l, p->no2_mg_l, p->no3_mg_l, p->chlorine_mg_l, p->copper_mg_l};
+	const double figures[] = {p->tan_mg_l, p->no2_mg_l, p->no3_mg_l, p->chlorine_mg_l,
+		p->copper_mg_l, p->oxygen_mg_l};
 
 	for (size_t i = 0; i < sizeof poison_rows / sizeof *poison_rows; i++) {
 		if (poison_rows[i].bit != bit)

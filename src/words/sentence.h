@@ -35,6 +35,10 @@ void ts_say_near_miss(struct ts_text *text, const struct ts_match *match);
 void ts_say_copper(
 	struct ts_text *text, const struct ts_match *match, const struct ts_profile *profile);
 
+/* Adds "oxygen 3.2 mg/L, borne from 5: 1.8 too little"; nothing where there is enough. */
+void ts_say_little_oxygen(
+	struct ts_text *text, const struct ts_match *match, const struct ts_profile *profile);
+
 /* Adds what one poison found in the readings means, one paragraph; `bit` of enum ts_poison. */
 void ts_say_poison(struct ts_text *text, unsigned bit, const struct ts_poisons *poisons);
 

@@ -143,6 +143,7 @@ void ts_say_contradiction(struct ts_text *text, unsigned bit, const struct ts_wa
 static const struct {
 	const char *name, *unit, *remedy;
 	int decimals;
+	bool wanted; /* there is to be enough of it: too little is the danger */
 } danger_rows[TS_DANGER_ID__COUNT] = {
 	[TS_D_NH3] = {"Un-ionised ammonia", "mg/L N",
 		"Do not raise pH or temperature, and feed nothing: both would make it worse.", 3},
@@ -158,23 +159,29 @@ static const struct {
 	[TS_D_COPPER] = {"Copper, possibly", "mg/L",
 		"Shrimps, crayfish, crabs and snails first; home kits cannot see so little.", 3},
 	[TS_D_CO2] = {"CO2", "mg/L", "Air the water; switch injected gas off at night.", 0},
+	[TS_D_OXYGEN] = {"Oxygen", "mg/L",
+		"In a tank air on strongly, at once, and feed nothing; new water is aired before "
+		"animals meet it.",
+		1, true},
 };
 
 void ts_say_danger(struct ts_text *text, enum ts_danger_id id, const struct ts_water_danger *d)
 {
-	static const char *const from[] = {
-		"", ", a concern from ", ", harm from ", ", a danger at once from "};
+	static const char *const from[][2] = {{"", ""}, {", a concern from ", ", a concern below "},
+		{", harm from ", ", harm below "},
+		{", a danger at once from ", ", a danger at once below "}};
 	int decimals = danger_rows[id].decimals;
+	bool wanted = danger_rows[id].wanted;
 
 	if (d->danger == TS_DANGER_NONE)
 		return;
 	ts_text_puts(text, danger_rows[id].name, " ", NULL);
 	ts_text_number_short(text, d->value, decimals);
-	ts_text_puts(text, " ", danger_rows[id].unit, from[d->danger], NULL);
+	ts_text_puts(text, " ", danger_rows[id].unit, from[d->danger][wanted], NULL);
 	ts_text_number_short(text, d->limit, decimals);
 	ts_text_put(text, ": ");
-	ts_text_number_short(text, d->value - d->limit, decimals);
-	ts_text_puts(text, " over. ", danger_rows[id].remedy, NULL);
+	ts_text_number_short(text, fabs(d->value - d->limit), decimals);
+	ts_text_puts(text, wanted ? " too little. " : " over. ", danger_rows[id].remedy, NULL);
 }
 
 const char *ts_drinking_says(unsigned bit)
@@ -222,4 +229,35 @@ void ts_say_buffer(
 	ts_text_number(text, (kh - floor) / KH_PER_NO3_DH, 0);
 	ts_text_put(text, " mg/L of nitrate from feed uses it up to KH ");
 	ts_text_number_short(text, floor, 1);
+}
+
+void ts_say_oxygen(
+	struct ts_text *text, const struct ts_water_facts *f, const struct ts_practice *practice)
+{
+	double aim = practice->value[TS_P_OXYGEN_AIM], share = practice->value[TS_P_OXYGEN_SHARE];
+
+	if (isnan(f->oxygen_mg_l))
+		return;
+	ts_text_number_short(text, f->oxygen_mg_l, 1);
+	ts_text_put(text, " mg/L");
+	if (!isnan(f->oxygen_percent)) {
+		ts_text_put(text, ", ");
+		ts_text_number(text, f->oxygen_percent, 0);
+		ts_text_put(text, " % of what air keeps in it");
+	}
+	if (f->oxygen_mg_l < aim) {
+		ts_text_put(text, ", wanted ");
+		ts_text_number_short(text, aim, 1);
+		ts_text_put(text, " mg/L: ");
+		ts_text_number_short(text, aim - f->oxygen_mg_l, 1);
+		ts_text_put(text, " too little");
+	} else if (f->oxygen_percent < share) {
+		ts_text_put(text, ", wanted ");
+		ts_text_number_short(text, share, 0);
+		ts_text_put(text, " %: ");
+		ts_text_number(text, share - f->oxygen_percent, 0);
+		ts_text_put(text, " too little");
+	} else {
+		ts_text_put(text, ": enough");
+	}
 }

@@ -37,4 +37,11 @@ const char *ts_drinking_says(unsigned bit);
 void ts_say_buffer(struct ts_text *text, const struct ts_water_facts *facts,
 	const struct ts_practice *practice);
 
+/*
+ * Adds what was read of oxygen against what a tank should hold: "5.1 mg/L, 62 % of what air keeps
+ * in it, wanted 6 mg/L: 0.9 too little". Nothing where none was read.
+ */
+void ts_say_oxygen(struct ts_text *text, const struct ts_water_facts *facts,
+	const struct ts_practice *practice);
+
 #endif

@@ -152,6 +152,10 @@ static void oxygen(struct tank *t)
 {
 	t->state.oxygen_mg_l = 2;
 }
+static void little_oxygen(struct tank *t)
+{
+	t->state.oxygen_mg_l = 4.5;
+}
 static void cold(struct tank *t)
 {
 	t->state.temp_c = 17;
@@ -289,6 +293,7 @@ static const struct {
 	{"apart.kh", kh_apart},
 	{"apart.ec", ec_apart},
 	{"apart.no3", no3_apart},
+	{"oxygen.short", little_oxygen},
 	{"nitrate.high", no3_high},
 	{"buffer.gone", gone},
 	{"buffer.act", act},

@@ -278,6 +278,91 @@ static void test_property__a_rising_danger_value_never_betters_a_verdict(void **
 	}
 }
 
+static enum ts_verdict with_oxygen(const char *family, const struct ts_reading *oxygen)
+{
+	struct ts_species s = animal(
+		TS_HOME_MIXED, band(5.5, 6.5, 7.5, 8, practice), band(2, 4, 12, 18, practice));
+	struct ts_reading r = *oxygen;
+	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_keeping k = {.temperature = value(25)};
+	struct ts_profile p;
+	struct ts_match m;
+
+	s.family = family;
+	r.ph = value(7);
+	r.gh_dh = value(8);
+	r.kh_dh = value(4);
+	ts_profile_make(&w, &k, NULL, &p);
+	ts_match_species(&s, &p, &k, NULL, &m);
+	assert_int_equal(isnan(m.oxygen_borne_mg_l), m.verdict == TS_SUITS);
+	return m.verdict;
+}
+
+static void test_oxygen__too_little_caps_and_labyrinth_fish_bear_a_step_less(void **state)
+{
+	struct ts_reading r = {.oxygen_mg_l = {0}};
+
+	(void)state;
+	assert_int_equal(with_oxygen("Characidae", &r), TS_SUITS);
+	r.oxygen_mg_l = value(5);
+	assert_int_equal(with_oxygen("Characidae", &r), TS_SUITS);
+	r.oxygen_mg_l = value(4.9);
+	assert_int_equal(with_oxygen("Characidae", &r), TS_UNSURE);
+	assert_int_equal(with_oxygen(NULL, &r), TS_UNSURE);
+	assert_int_equal(with_oxygen("Osphronemidae", &r), TS_SUITS);
+	r.oxygen_mg_l = value(3.9);
+	assert_int_equal(with_oxygen("Osphronemidae", &r), TS_UNSURE);
+	/* "<4" may be anything down to nothing; ">6" is at least that. */
+	r.oxygen_mg_l = (struct ts_measure){4, 0, 4, TS_MEASURE_BELOW};
+	assert_int_equal(with_oxygen("Characidae", &r), TS_UNSURE);
+	r.oxygen_mg_l = (struct ts_measure){6, 6, (double)INFINITY, TS_MEASURE_ABOVE};
+	assert_int_equal(with_oxygen("Characidae", &r), TS_SUITS);
+}
+
+/* Air keeps 8.26 mg/L at 25 C and 11.29 at 10 C (EN 25814): 50 % are 4.1 and 5.6. */
+static void test_oxygen__percent_counts_at_the_temperature_of_its_sample(void **state)
+{
+	struct ts_reading r = {.oxygen_percent = value(50)};
+
+	(void)state;
+	assert_int_equal(with_oxygen("Characidae", &r), TS_UNSURE);
+	r.temp_c = value(10);
+	assert_int_equal(with_oxygen("Characidae", &r), TS_SUITS);
+	r.oxygen_mg_l = value(4); /* read in both forms, mg/L counts */
+	assert_int_equal(with_oxygen("Characidae", &r), TS_UNSURE);
+}
+
+/* What a utility prints is the oxygen of its works, not of a tank. */
+static void test_oxygen__of_a_utility_report_caps_nothing(void **state)
+{
+	struct ts_reading r = {.oxygen_mg_l = value(1), .method = TS_METHOD_UTILITY_REPORT};
+
+	(void)state;
+	assert_int_equal(with_oxygen("Characidae", &r), TS_SUITS);
+}
+
+/* The lowest of several readings counts, in either form. */
+static void test_property__less_oxygen_never_betters_a_verdict(void **state)
+{
+	unsigned seed = 29;
+
+	(void)state;
+	for (int i = 0; i < 1000; i++) {
+		struct ts_reading more = {.temp_c = value(random_in(&seed, 15, 30))}, less = more;
+		double figure = random_in(&seed, 0, 12), lower = random_in(&seed, 0, figure);
+		const char *family = i % 2 ? "Osphronemidae" : "Characidae";
+
+		if (i % 3) {
+			more.oxygen_mg_l = value(figure);
+			less.oxygen_mg_l = value(lower);
+		} else {
+			more.oxygen_percent = value(10 * figure);
+			less.oxygen_percent = value(10 * lower);
+		}
+		assert_true(with_oxygen(family, &less) >= with_oxygen(family, &more));
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -298,6 +383,10 @@ int main(void)
 			test_property__wider_tolerated_never_worsens_and_nothing_is_infinite),
 		cmocka_unit_test(test_property__doubt_never_turns_no_into_yes),
 		cmocka_unit_test(test_property__a_rising_danger_value_never_betters_a_verdict),
+		cmocka_unit_test(test_oxygen__too_little_caps_and_labyrinth_fish_bear_a_step_less),
+		cmocka_unit_test(test_oxygen__percent_counts_at_the_temperature_of_its_sample),
+		cmocka_unit_test(test_oxygen__of_a_utility_report_caps_nothing),
+		cmocka_unit_test(test_property__less_oxygen_never_betters_a_verdict),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -157,6 +157,36 @@ static void test_check__nitrite_and_chloride(void **state)
 	assert_int_equal(severity(r, TS_RULE_NITRITE), -1);
 }
 
+/* Labyrinth fish bear a step less; one other animal and its need counts. Taps are poured: no rule.
+ */
+static void test_check__oxygen(void **state)
+{
+	struct room *r = *state;
+
+	r->reading.oxygen_mg_l = value(2);
+	assert_int_equal(severity(r, TS_RULE_OXYGEN), -1);
+	r->plan.tank.readings = &r->in_tank;
+	r->plan.tank.reading_count = 1;
+	assert_int_equal(severity(r, TS_RULE_OXYGEN), -1);
+	r->in_tank.oxygen_mg_l = value(5.1);
+	assert_int_equal(severity(r, TS_RULE_OXYGEN), -1);
+	r->in_tank.oxygen_mg_l = value(4.5);
+	assert_int_equal(severity(r, TS_RULE_OXYGEN), TS_CONCERN);
+	assert_int_not_equal(r->check.verdict, TS_PLAN_SOUND);
+	r->species[0].family = "Osphronemidae";
+	assert_int_equal(severity(r, TS_RULE_OXYGEN), -1);
+	r->plan.stock_count = 2;
+	assert_int_equal(severity(r, TS_RULE_OXYGEN), TS_CONCERN);
+	r->in_tank.oxygen_mg_l = value(3.9);
+	assert_int_equal(severity(r, TS_RULE_OXYGEN), TS_CONFLICT);
+	/* 50 % of the 8.26 mg/L that air keeps at 25 C (EN 25814): 4.13. */
+	r->in_tank.oxygen_mg_l = (struct ts_measure){0};
+	r->in_tank.oxygen_percent = value(50);
+	assert_int_equal(severity(r, TS_RULE_OXYGEN), TS_CONCERN);
+	r->in_tank.oxygen_percent = value(47);
+	assert_int_equal(severity(r, TS_RULE_OXYGEN), TS_CONFLICT);
+}
+
 static void test_check__chlorine(void **state)
 {
 	struct room *r = *state;
@@ -563,6 +593,7 @@ int main(void)
 		CASE(test_check__sound),
 		CASE(test_check__ammonia),
 		CASE(test_check__nitrite_and_chloride),
+		CASE(test_check__oxygen),
 		CASE(test_check__chlorine),
 		CASE(test_check__copper_reaches_invertebrates),
 		CASE(test_check__buffer),
