@@ -144,6 +144,8 @@ static const char *cell(struct work *k, size_t species, size_t water)
 		ts_text_put(&k->text, ": copper");
 	} else if (p->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE)) {
 		ts_text_put(&k->text, ": ammonia, nitrite");
+	} else if (m->verdict == TS_UNSURE && !isnan(m->oxygen_borne_mg_l)) {
+		ts_text_put(&k->text, ": oxygen");
 	} else if (m->verdict == TS_UNSURE && p->unusual & TS_UNUSUAL_SOFTENED) {
 		ts_text_put(&k->text, ": softened");
 	} else if (m->gh_missing) {
