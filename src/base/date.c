@@ -83,3 +83,13 @@ bool ts_date_write(char out[TS_DATE_ROOM], long day)
 	out[10] = '\0';
 	return true;
 }
+
+int ts_clock_read(const char *text)
+{
+	long hours, minutes;
+
+	if (!digits(text, 2, &hours) || text[2] != ':' || !digits(text + 3, 2, &minutes) ||
+		text[5] || hours > 23 || minutes > 59)
+		return -1;
+	return (int)(hours * 60 + minutes);
+}

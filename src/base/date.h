@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Days of the calendar as people write them, YYYY-MM-DD, to a number and back. The library knows no
- * clock: today is given by whoever asks.
+ * Days of the calendar as people write them, YYYY-MM-DD, to a number and back, and hours of the
+ * day. The library knows no clock: today is given by whoever asks.
  */
 #ifndef TS_BASE_DATE_H
 #define TS_BASE_DATE_H
@@ -16,5 +16,8 @@ bool ts_date_read(const char *text, long *ret);
 
 /* Writes a day between 1900-01-01 and 9999-12-31; false and an empty text beyond. */
 bool ts_date_write(char out[TS_DATE_ROOM], long day);
+
+/* "HH:MM" in minutes, 0 to 1439; -1: it is no hour of the day. */
+int ts_clock_read(const char *text);
 
 #endif

@@ -130,3 +130,8 @@ bool ts_text_control(const char *at)
 
 	return c < 0x20 || c == 0x7f || (next >= 0x80 && next < 0xa0);
 }
+
+size_t ts_text_order_mark(const char *bytes, size_t len)
+{
+	return len >= 3 && memcmp(bytes, "\xef\xbb\xbf", 3) == 0 ? 3 : 0;
+}

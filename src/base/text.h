@@ -45,4 +45,7 @@ size_t ts_text_sequence(const char *at);
 /* Whether the character at `at` is a control: of one byte, or U+0080..U+009F, which take two. */
 bool ts_text_control(const char *at);
 
+/* Bytes of the byte order mark that some editors put first: 3, or 0 where there is none. */
+size_t ts_text_order_mark(const char *bytes, size_t len);
+
 #endif

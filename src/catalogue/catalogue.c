@@ -14,7 +14,6 @@
 #include <sys/stat.h>
 
 #include "base/arena.h"
-#include "base/date.h"
 #include "base/findings.h"
 #include "catalogue/folders.h"
 #include "model/codes.h"
@@ -261,40 +260,4 @@ enum ts_status ts_catalogue_add_folder(
 	if (settled == TS_NO_MEMORY || (findings && findings->no_memory))
 		return TS_NO_MEMORY;
 	return settled > status ? settled : status;
-}
-
-/* Days that are none, of the readings and of the keeping. */
-static bool check_dates(
-	const struct ts_water *water, const char *file, struct ts_findings *findings)
-{
-	bool ok = true;
-	long day;
-
-	for (size_t i = 0; i <= water->reading_count; i++) {
-		bool kept = i == water->reading_count;
-		const char *date = kept ? water->kept : water->readings[i].date;
-		char path[64] = "kept";
-		struct ts_place place = {file, 0, 0, path};
-
-		if (!date || ts_date_read(date, &day))
-			continue;
-		if (!kept)
-			snprintf(path, sizeof path, "readings[%zu].date", i + 1);
-		ok &= ts_finding_addf(findings, &ts_codes[TS_C_RECORDS_DATE], &place, NULL, "'",
-			date, "' is not a day", NULL);
-	}
-	return ok;
-}
-
-enum ts_status ts_water_load(const char *file, struct ts_arena *arena, struct ts_water *ret,
-	struct ts_findings *findings)
-{
-	struct ts_water water;
-	enum ts_status status = ts_records_load(&ts_shape_water, file, arena, &water, findings);
-
-	if (!status && !check_dates(&water, file, findings))
-		status = findings && findings->no_memory ? TS_NO_MEMORY : TS_BAD_INPUT;
-	if (status == TS_OK)
-		*ret = water;
-	return status;
 }

@@ -32,6 +32,8 @@ static const struct command commands[] = {
 		"checks any of our files, or folders of species records"},
 	{"mix", command_mix, "mix FILE=AMOUNT...", "text json html", false, false,
 		"the water that several make (fractions or litres; pure is water without minerals)"},
+	{"note", command_note, "note FILE KEY=VALUE...", "text", false, false,
+		"adds a dated reading to a water or tank file, and touches nothing else in it"},
 	{"propose", command_propose, "propose -t TANK | --size 100x40x45", "text json html", true, false,
 		"animals that go together in this water and this tank"},
 	{"rank", command_rank, "rank", "text json csv html", true, false,

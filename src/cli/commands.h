@@ -40,6 +40,8 @@ enum ts_status command_find(struct session *session);
 enum ts_status command_keep(struct session *session);
 /* Species records checked. */
 enum ts_status command_lint(struct session *session);
+/* A reading added to a file. */
+enum ts_status command_note(struct session *session);
 /* Communities for a water and a tank. */
 enum ts_status command_propose(struct session *session);
 /* The water that several waters make. */

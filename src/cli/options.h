@@ -47,6 +47,7 @@ struct options {
 	const char *practice_file, *output, *today, *name, *family, *source, *supply_zone;
 	const char *against;    /* of water */
 	const char *batch_file; /* of rank and why: a table of waters */
+	const char *on;         /* of note: the day of the reading */
 	const char *season;
 	struct values folders;
 	int format; /* enum format */

@@ -40,15 +40,9 @@ static const struct ts_measure *measure_of(const struct ts_reading *r, enum ts_p
 /* "HH:MM" as the nearest hour, 0..23; -1: none. */
 static int hour_of(const char *time)
 {
-	int minutes;
+	int minutes = time ? ts_clock_read(time) : -1;
 
-	for (int i = 0; i < 5; i++) {
-		if (!time || (i == 2 ? time[i] != ':' : time[i] < '0' || time[i] > '9'))
-			return -1;
-	}
-	minutes =
-		60 * (10 * (time[0] - '0') + time[1] - '0') + 10 * (time[3] - '0') + time[4] - '0';
-	return minutes < 24 * 60 ? (minutes + 30) / 60 % HOURS : -1;
+	return minutes < 0 ? -1 : (minutes + 30) / 60 % HOURS;
 }
 
 /* Sums of a least squares line, x being days from the first reading that has a date. */

@@ -4,8 +4,6 @@
  */
 #include "records/cells.h"
 
-#include <string.h>
-
 #include "base/text.h"
 
 #define END (-1)
@@ -48,8 +46,7 @@ static void begin(struct ts_cells *c)
 	while (c->len < 3 &&
 		(got = c->source(c->state, c->piece + c->len, sizeof c->piece - c->len)) > 0)
 		c->len += got;
-	if (c->len >= 3 && memcmp(c->piece, "\xef\xbb\xbf", 3) == 0)
-		c->at = 3;
+	c->at = ts_text_order_mark(c->piece, c->len);
 }
 
 static void find(struct ts_cells *c, enum ts_cells_fault fault, unsigned line, unsigned column)

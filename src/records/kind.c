@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "base/text.h"
 #include "records/file.h"
 #include "records/load.h"
 
@@ -25,11 +26,15 @@ static size_t keys_of(const struct ts_shape *shape, const char *bytes, size_t le
 {
 	size_t count = 0;
 
-	for (const char *line = bytes, *end = bytes + len; line < end;) {
+	for (const char *line = bytes + ts_text_order_mark(bytes, len), *end = bytes + len;
+		line < end;) {
 		const char *next = memchr(line, '\n', (size_t)(end - line));
 		const char *stop = next ? next : end;
-		const char *colon = memchr(line, ':', (size_t)(stop - line));
+		const char *colon;
 
+		while (line < stop && *line == '{') /* a file in braces is told apart too */
+			line++;
+		colon = line < stop ? memchr(line, ':', (size_t)(stop - line)) : NULL;
 		if (colon)
 			count += has_key(shape, line, (size_t)(colon - line));
 		line = next ? next + 1 : end;

@@ -423,13 +423,14 @@ enum ts_status ts_records_parse(const struct ts_shape *shape, const char *bytes,
 	const char *file, struct ts_arena *arena, void *object, struct ts_findings *findings)
 {
 	struct load l = {.file = file, .arena = arena, .findings = findings, .ok = true};
+	size_t mark = ts_text_order_mark(bytes, len);
 
 	memset(object, 0, shape->size);
 	set_absent(shape, object);
 	if (!yaml_parser_initialize(&l.parser))
 		return TS_NO_MEMORY;
 	yaml_parser_set_encoding(&l.parser, YAML_UTF8_ENCODING);
-	yaml_parser_set_input_string(&l.parser, (const unsigned char *)bytes, len);
+	yaml_parser_set_input_string(&l.parser, (const unsigned char *)bytes + mark, len - mark);
 	load_document(&l, shape, object);
 	if (l.have_event)
 		yaml_event_delete(&l.event);

@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "model/codes.h"
 #include "records/load.h"
+#include "records/rules.h"
 
 struct check {
 	const char *file;   /* in which the value stands */
@@ -105,6 +106,15 @@ static enum ts_status ended(const struct check *c)
 	if (c->arena->failed || (c->findings && c->findings->no_memory))
 		return TS_NO_MEMORY;
 	return c->ok ? TS_OK : TS_BAD_INPUT;
+}
+
+bool ts_tank_holds(const struct ts_tank *tank, const char *file, struct ts_arena *arena,
+	struct ts_findings *findings)
+{
+	struct check c = {file, "", arena, findings, true};
+
+	check_tank(&c, tank);
+	return c.ok;
 }
 
 enum ts_status ts_tank_load(

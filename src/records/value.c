@@ -179,3 +179,12 @@ bool ts_value_read(const struct ts_field *field, const char *text, size_t len,
 		return read_quantity(&v, field->kind, at);
 	}
 }
+
+bool ts_value_bare(const char *text)
+{
+	struct ts_measure measure;
+	struct ts_scan scan;
+
+	return ts_scan_measure(TS_Q_NUMBER, text, strlen(text), &measure, &scan) ||
+	       scan.fault != TS_SCAN_UNIT_UNKNOWN;
+}

@@ -29,4 +29,7 @@ bool ts_value_read(const struct ts_field *field, const char *text, size_t len,
 bool ts_value_word(const struct ts_field *field, const char *text, struct ts_arena *arena, int *ret,
 	struct ts_value_says *ret_says);
 
+/* Are these figures alone, without a unit of their own? */
+bool ts_value_bare(const char *text);
+
 #endif

@@ -12,6 +12,7 @@
 #include "base/findings.h"
 #include "base/text.h"
 #include "model/codes.h"
+#include "records/rules.h"
 #include "records/value.h"
 
 struct column {
@@ -216,15 +217,9 @@ static unsigned letters(const char *text, size_t bytes)
 /* The header's unit stands behind a cell that is nothing but figures; others have their own. */
 static const char *with_unit(struct row *r, const struct column *column, const char *text)
 {
-	struct ts_measure measure;
-	struct ts_scan scan;
-
-	if (!column->unit)
-		return text;
-	ts_scan_measure(TS_Q_NUMBER, text, strlen(text), &measure, &scan);
-	return scan.fault == TS_SCAN_UNIT_UNKNOWN
-		       ? text
-		       : ts_arena_join(r->arena, text, " ", column->unit, NULL);
+	return column->unit && ts_value_bare(text)
+		       ? ts_arena_join(r->arena, text, " ", column->unit, NULL)
+		       : text;
 }
 
 static void read_cell(
@@ -244,21 +239,6 @@ static void read_cell(
 	if (!strpbrk(cell->text, "\"\r\n"))
 		place.column += letters(cell->text, strspn(cell->text, " \t") + says.at);
 	ts_finding_add(r->findings, &ts_codes[says.code], &place, says.what, says.remedy);
-}
-
-static bool any_measure(const struct ts_reading *reading)
-{
-	for (size_t i = 0; i < ts_shape_reading.count; i++) {
-		const struct ts_field *f = &ts_shape_reading.fields[i];
-		struct ts_measure m;
-
-		if (f->kind != TS_MEASURE || f->quantity == TS_Q_TIME)
-			continue;
-		memcpy(&m, (const char *)reading + f->offset, sizeof m);
-		if (m.kind != TS_MEASURE_NONE)
-			return true;
-	}
-	return false;
 }
 
 static void say_count(struct row *r)
@@ -291,7 +271,7 @@ static void check_row(struct row *r, const struct ts_reading *reading)
 				ts_arena_join(r->arena, "'", reading->date, "' is not a day", NULL),
 				NULL);
 	}
-	if (r->ok && !any_measure(reading))
+	if (r->ok && !ts_reading_measured(reading))
 		say(r, TS_C_RECORDS_MISSING_KEY, c->line, 1, NULL,
 			"nothing was measured in this row",
 			"fill in what was, GH first, or leave the row out");

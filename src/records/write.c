@@ -38,8 +38,7 @@ static bool plain(const char *text)
 	return !strchr("-?!&*|>%@`=~", text[0]);
 }
 
-/* What YAML would take for something else stands in double quotes. */
-static void put_text(struct ts_text *out, const char *text)
+void ts_records_write_text(struct ts_text *out, const char *text)
 {
 	static const char hex[] = "0123456789abcdef";
 	size_t len;
@@ -137,7 +136,7 @@ static void put_texts(struct ts_text *out, const struct ts_texts *texts)
 	ts_text_put(out, "[");
 	for (size_t i = 0; i < texts->count; i++) {
 		ts_text_put(out, i ? ", " : "");
-		put_text(out, texts->items[i]);
+		ts_records_write_text(out, texts->items[i]);
 	}
 	ts_text_put(out, "]");
 }
@@ -266,7 +265,7 @@ static void put_value(struct ts_text *out, const struct ts_field *field, const c
 	switch (field->kind) {
 	case TS_TEXT:
 		memcpy(&u.text, at, sizeof u.text);
-		put_text(out, u.text ? u.text : "");
+		ts_records_write_text(out, u.text ? u.text : "");
 		break;
 	case TS_TEXTS:
 		memcpy(&u.texts, at, sizeof u.texts);
@@ -406,7 +405,7 @@ static void write_field(const struct writer *w, const struct ts_shape *shape,
 	}
 	ts_text_put(w->out, " ");
 	if (file)
-		put_text(w->out, file);
+		ts_records_write_text(w->out, file);
 	else
 		put_value(w->out, field, object + field->offset);
 	ts_text_put(w->out, "\n");

@@ -17,6 +17,9 @@
 void ts_records_write(
 	struct ts_text *out, const struct ts_shape *shape, const void *object, bool explain);
 
+/* Adds one text as a value of YAML, in double quotes where it would be read as something else. */
+void ts_records_write_text(struct ts_text *out, const char *text);
+
 /* The comment above a key that is given, without its sign; NULL = none. */
 typedef const char *ts_note(
 	void *state, const struct ts_shape *shape, const struct ts_field *field);

@@ -47,11 +47,25 @@ static void test_date__what_is_no_day(void **state)
 	assert_false(ts_date_write(out, 100000000));
 }
 
+static void test_date__hours_of_the_day(void **state)
+{
+	static const char *const none[] = {
+		"", "8", "8:30", "24:00", "12:60", "12.30", "12:3", "12:30 ", "-1:00", "noon"};
+
+	(void)state;
+	assert_int_equal(ts_clock_read("00:00"), 0);
+	assert_int_equal(ts_clock_read("08:30"), 510);
+	assert_int_equal(ts_clock_read("23:59"), 1439);
+	for (size_t i = 0; i < sizeof none / sizeof *none; i++)
+		assert_int_equal(ts_clock_read(none[i]), -1);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_date__every_day_as_the_c_library_counts),
 		cmocka_unit_test(test_date__what_is_no_day),
+		cmocka_unit_test(test_date__hours_of_the_day),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
