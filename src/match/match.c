@@ -199,15 +199,17 @@ static double share_outside(const struct ts_span *s, const struct ts_range *r)
 	return 1 - fmax(0, inside) / (s->high - s->low);
 }
 
-/* The end of an exposure that suits least. */
-static double worst_end(
-	const struct ts_span *s, const struct ts_curve *curve, const struct ts_range *r)
+/* The end of an exposure that suits least; of two alike the one farther beyond the limits. */
+static double worst_end(const struct ts_span *s, const struct ts_curve *curve,
+	const struct ts_range *limits, const struct ts_range *tolerated)
 {
-	double low = ts_curve_at(curve, s->low), high = ts_curve_at(curve, s->high);
+	double better = ts_curve_at(curve, s->low) - ts_curve_at(curve, s->high);
 
-	if (low != high)
-		return low < high ? s->low : s->high;
-	return fabs(beyond(s->low, r)) > fabs(beyond(s->high, r)) ? s->low : s->high;
+	if (better == 0)
+		better = fabs(beyond(s->high, limits)) - fabs(beyond(s->low, limits));
+	if (better == 0)
+		better = fabs(beyond(s->high, tolerated)) - fabs(beyond(s->low, tolerated));
+	return better < 0 ? s->low : s->high;
 }
 
 /*
@@ -217,7 +219,8 @@ static double worst_end(
 static enum ts_verdict home_kh_verdict(
 	const struct ts_species *s, const struct ts_span *kh, const struct ts_parameter_fit *f)
 {
-	double below = home_kh[s->home_water].excludes_below, value = f->reading;
+	double below = home_kh[s->home_water].excludes_below;
+	double value = kh->exposure ? kh->low : f->reading;
 	bool inside = f->outside_by == 0, sure = f->verdict == TS_TOLERATES;
 	struct ts_range rest = {below, INFINITY};
 
@@ -230,16 +233,32 @@ static enum ts_verdict home_kh_verdict(
 	return value < below ? TS_UNSURE : TS_TOLERATES;
 }
 
+/*
+ * How surely a figure beyond a limit is beyond it: its doubt, as far as it reaches back towards the
+ * limit and as far again. What lies beyond the other limit too makes nothing surer.
+ */
+static double share_beyond(const struct ts_span *s, const struct ts_range *r)
+{
+	double miss = fabs(beyond(s->value, r));
+	double reach = s->value < r->low ? s->high - s->value : s->value - s->low;
+
+	return reach <= miss ? 1 : (reach + miss) / (2 * reach);
+}
+
 static enum ts_verdict band_verdict(const struct ts_parameter_fit *f, enum ts_parameter p,
 	const struct ts_range *limits, const struct ts_span *s, const double *practice)
 {
 	double miss = fabs(beyond(f->reading, limits));
 	double doubt = limit_doubt(p, f->source[0], practice);
-	double share = s->exposure ? beyond(f->reading, limits) != 0 : share_outside(s, limits);
+	double share = s->exposure ? miss > 0 : share_outside(s, limits);
 
-	if (share >= practice[TS_P_SHARE_EXCLUDES] && miss > doubt)
+	if ((s->exposure ? share : share_beyond(s, limits)) >= practice[TS_P_SHARE_EXCLUDES] &&
+		miss > doubt)
 		return TS_EXCLUDED;
 	if (share > practice[TS_P_SHARE_UNSURE])
+		return TS_UNSURE;
+	/* A figure outside is no yes, however wide its doubt; a kit's counts up to the drop. */
+	if (miss > 0 && !s->exposure && s->value < s->high)
 		return TS_UNSURE;
 	if (beyond(s->exposure ? s->low : f->reading, &f->preferred) == 0 &&
 		beyond(s->exposure ? s->high : f->reading, &f->preferred) == 0 &&
@@ -264,10 +283,10 @@ static void fit_parameter(struct ts_parameter_fit *f, const struct ts_species *s
 		return;
 	slack = p == TS_PH ? ph_slack(species, &f->tolerated, k, practice) : f->tolerated;
 	curve = curve_of(f, p == TS_PH ? &slack : NULL);
-	f->reading = s->exposure ? worst_end(s, &curve, &f->tolerated) : s->value;
+	f->reading = s->exposure ? worst_end(s, &curve, &slack, &f->tolerated) : s->value;
 	f->suitability = s->exposure
 				 ? fmin(ts_curve_at(&curve, s->low), ts_curve_at(&curve, s->high))
-				 : ts_curve_mean(&curve, s->low, s->high);
+				 : fmin(ts_curve_mean(&curve, s->low, s->high), 1);
 	if (p == TS_PH && beyond(f->reading, &slack) != 0)
 		f->suitability = fmin(f->suitability, 0.25);
 	f->outside_by = beyond(f->reading, &f->tolerated);

@@ -287,7 +287,8 @@ static void note_unusual(struct ts_profile *p, const struct ts_water *w, const d
 		p->unusual |= TS_UNUSUAL_SOFTENED;
 	if (!kh->given)
 		return;
-	if (gh->given && gh->high < practice[TS_P_SOFTENED_GH] &&
+	/* The figure and not its doubt: a strip's 0 may be 2, and is what softened water reads. */
+	if (gh->given && (gh->exposure ? gh->high : gh->value) < practice[TS_P_SOFTENED_GH] &&
 		kh->value > practice[TS_P_SOFTENED_KH])
 		p->unusual |= TS_UNUSUAL_SOFTENED;
 	if (gh->given && kh->low > gh->high)

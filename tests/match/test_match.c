@@ -132,6 +132,63 @@ static void test_softened_water__caps_every_verdict(void **state)
 	assert_int_equal(matched(&s, 7.5, 0.5, 14).verdict, TS_UNSURE);
 }
 
+/* A strip cannot tell 0 from 2, and softened water reads 0. */
+static void test_softened_water_by_a_strip__caps_every_verdict(void **state)
+{
+	struct ts_species s = animal(
+		TS_HOME_CLEAR_SOFT, band(6, 6.5, 8, 8.5, practice), band(0, 0, 10, 14, practice));
+	struct ts_reading r = {
+		.ph = value(7.5), .gh_dh = value(0), .kh_dh = value(10), .method = TS_METHOD_STRIP};
+	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_keeping k = {.temperature = value(25)};
+	struct ts_profile p;
+	struct ts_match m;
+
+	(void)state;
+	ts_profile_make(&w, &k, NULL, &p);
+	ts_match_species(&s, &p, &k, NULL, &m);
+	assert_int_equal(m.verdict, TS_UNSURE);
+}
+
+static enum ts_verdict with(
+	int home, struct ts_envelope gh, struct ts_measure ph, struct ts_measure kh)
+{
+	struct ts_species s = animal(home, band(7.7, 7.8, 8.2, 8.4, practice), gh);
+	struct ts_reading r = {.ph = ph, .gh_dh = value(12), .kh_dh = kh};
+	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_keeping k = {.temperature = value(25)};
+	struct ts_profile p;
+	struct ts_match m;
+
+	ts_profile_make(&w, &k, NULL, &p);
+	ts_match_species(&s, &p, &k, NULL, &m);
+	return m.verdict;
+}
+
+/* Too much buffer at one end of the year is no excuse for too little at the other. */
+static void test_kh_of_a_rift_lake_too_low_and_too_high__is_as_bad_as_too_low(void **state)
+{
+	struct ts_envelope gh = band(4, 6, 14, 20, practice);
+	struct ts_measure low = {5.5, 1, 10, TS_MEASURE_RANGE};
+	struct ts_measure both = {15.5, 1, 30, TS_MEASURE_RANGE};
+
+	(void)state;
+	assert_int_equal(with(TS_HOME_MALAWI, gh, value(8), low), TS_EXCLUDED);
+	assert_int_equal(with(TS_HOME_MALAWI, gh, value(8), both), TS_EXCLUDED);
+}
+
+/* The narrower band cannot exclude by being narrow. */
+static void test_a_doubt_across_the_whole_band__is_unsure(void **state)
+{
+	struct ts_envelope gh = band(4, 6, 14, 20, practice);
+	struct ts_measure sharp = {6.5, 6.4, 6.6, TS_MEASURE_DOUBT};
+	struct ts_measure blurred = {6.5, 0, 14, TS_MEASURE_DOUBT};
+
+	(void)state;
+	assert_int_equal(with(TS_HOME_HARD, gh, sharp, value(8)), TS_EXCLUDED);
+	assert_int_equal(with(TS_HOME_HARD, gh, blurred, value(8)), TS_UNSURE);
+}
+
 static void test_lone_limit_from_memory__excludes_only_when_missed_twice_its_doubt(void **state)
 {
 	struct ts_species s =
@@ -375,6 +432,9 @@ int main(void)
 		cmocka_unit_test(test_low_ph_side_of_a_hard_water_fish__has_no_slack),
 		cmocka_unit_test(test_gh_missing__nothing_passes),
 		cmocka_unit_test(test_softened_water__caps_every_verdict),
+		cmocka_unit_test(test_softened_water_by_a_strip__caps_every_verdict),
+		cmocka_unit_test(test_kh_of_a_rift_lake_too_low_and_too_high__is_as_bad_as_too_low),
+		cmocka_unit_test(test_a_doubt_across_the_whole_band__is_unsure),
 		cmocka_unit_test(
 			test_lone_limit_from_memory__excludes_only_when_missed_twice_its_doubt),
 		cmocka_unit_test(test_temperature_range_of_the_tank__worst_end_decides),
