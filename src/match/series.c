@@ -4,6 +4,10 @@
  */
 #include "match/series.h"
 
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/arena.h"
 #include "base/date.h"
 
 #define HOURS 24
@@ -37,10 +41,16 @@ static const struct ts_measure *measure_of(const struct ts_reading *r, enum ts_p
 	return p == TS_GH ? &r->gh_dh : p == TS_KH ? &r->kh_dh : &r->ph;
 }
 
-/* "HH:MM" as the nearest hour, 0..23; -1: none. */
+/* "HH:MM" as minutes of the day; -1: none. */
+static int minutes_of(const char *time)
+{
+	return time ? ts_clock_read(time) : -1;
+}
+
+/* As the nearest hour, 0..23; -1: none. */
 static int hour_of(const char *time)
 {
-	int minutes = time ? ts_clock_read(time) : -1;
+	int minutes = minutes_of(time);
 
 	return minutes < 0 ? -1 : (minutes + 30) / 60 % HOURS;
 }
@@ -208,4 +218,68 @@ size_t ts_water_seasons(const struct ts_water *water, const char *ret[TS_SEASONS
 			ret[count++] = name;
 	}
 	return count > 1 ? count : 0;
+}
+
+/* When a reading was taken, and where it stood. */
+struct taken {
+	long day;
+	int minutes;
+	size_t place;
+};
+
+static int compare_taken(const void *a, const void *b)
+{
+	const struct taken *x = a, *y = b;
+
+	if (x->day != y->day)
+		return x->day < y->day ? -1 : 1;
+	if (x->minutes != y->minutes)
+		return x->minutes < y->minutes ? -1 : 1;
+	return x->place < y->place ? -1 : 1;
+}
+
+/* A day on which one reading has no hour keeps the order of the file. */
+static void forget_hours(struct taken *taken, size_t count)
+{
+	for (size_t i = 0, end; i < count; i = end) {
+		bool all = true;
+
+		for (end = i; end < count && taken[end].day == taken[i].day; end++)
+			all &= taken[end].minutes >= 0;
+		for (size_t k = i; k < end && !all; k++)
+			taken[k].minutes = 0;
+	}
+}
+
+void ts_readings_by_date(struct ts_reading **readings, size_t count, struct ts_arena *arena)
+{
+	struct taken *taken = ts_arena_array(arena, count, sizeof *taken);
+	struct ts_reading *sorted;
+	size_t dated = 0;
+	bool ordered = true;
+
+	for (size_t i = 0; taken && i < count; i++) {
+		struct taken one = {0, minutes_of((*readings)[i].time), i};
+
+		if (!(*readings)[i].date || !ts_date_read((*readings)[i].date, &one.day))
+			continue;
+		ordered &= !dated || compare_taken(&taken[dated - 1], &one) < 0;
+		taken[dated++] = one;
+	}
+	if (!taken || ordered)
+		return;
+	qsort(taken, dated, sizeof *taken, compare_taken);
+	forget_hours(taken, dated);
+	qsort(taken, dated, sizeof *taken, compare_taken);
+	sorted = ts_arena_array(arena, count, sizeof *sorted);
+	if (!sorted)
+		return;
+	memcpy(sorted, *readings, count * sizeof *sorted);
+	for (size_t i = 0, next = 0; i < count; i++) {
+		long day;
+
+		if ((*readings)[i].date && ts_date_read((*readings)[i].date, &day))
+			sorted[i] = (*readings)[taken[next++].place];
+	}
+	*readings = sorted;
 }

@@ -30,6 +30,13 @@ struct ts_series_facts {
 void ts_series_make(
 	const struct ts_water *water, enum ts_parameter parameter, struct ts_series_facts *ret);
 
+/*
+ * Puts dated readings in the order of their days and hours among the places that dated ones have:
+ * a log is kept oldest first or newest first, and the last reading is the state. What has no date
+ * stays where it stands. `*readings` is replaced by a list in `arena` where the order was another.
+ */
+void ts_readings_by_date(struct ts_reading **readings, size_t count, struct ts_arena *arena);
+
 /* Days to either side of a date that `--season DATE` takes in. */
 #define TS_SEASON_DAYS 45
 

@@ -9,6 +9,7 @@
 #include "base/date.h"
 #include "base/findings.h"
 #include "base/text.h"
+#include "match/series.h"
 #include "model/codes.h"
 #include "records/load.h"
 #include "records/rules.h"
@@ -127,6 +128,7 @@ enum ts_status ts_tank_load(
 	if (status)
 		return status;
 	check_tank(&c, &tank);
+	ts_readings_by_date(&tank.readings, tank.reading_count, arena);
 	status = ended(&c);
 	if (status == TS_OK)
 		*ret = tank;
@@ -147,6 +149,9 @@ enum ts_status ts_plan_load(
 	c.prefix = plan.tank_file ? "" : "tank";
 	c.file = plan.tank_file ? plan.tank_file : file;
 	check_tank(&c, &plan.tank);
+	ts_readings_by_date(&plan.tank.readings, plan.tank.reading_count, arena);
+	ts_readings_by_date(&plan.water.readings, plan.water.reading_count, arena);
+	ts_readings_by_date(&plan.change_water.readings, plan.change_water.reading_count, arena);
 	status = ended(&c);
 	if (status == TS_OK)
 		*ret = plan;

@@ -9,6 +9,7 @@
 
 #include "base/date.h"
 #include "base/findings.h"
+#include "match/series.h"
 #include "model/codes.h"
 #include "records/load.h"
 #include "records/rules.h"
@@ -57,7 +58,11 @@ enum ts_status ts_water_load(const char *file, struct ts_arena *arena, struct ts
 
 	if (!status && !ts_water_holds(&water, file, findings))
 		status = findings && findings->no_memory ? TS_NO_MEMORY : TS_BAD_INPUT;
-	if (status == TS_OK)
-		*ret = water;
-	return status;
+	if (status)
+		return status;
+	ts_readings_by_date(&water.readings, water.reading_count, arena);
+	if (arena->failed)
+		return TS_NO_MEMORY;
+	*ret = water;
+	return TS_OK;
 }

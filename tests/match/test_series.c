@@ -177,6 +177,33 @@ static void test_varies__beyond_swing_and_doubt(void **state)
 	assert_false(facts.varies);
 }
 
+/* pH tells which reading it is. */
+static void order(struct ts_reading *r, size_t count, const double *want)
+{
+	struct ts_arena arena;
+	struct ts_reading *sorted = r;
+
+	ts_arena_open(&arena, NULL);
+	ts_readings_by_date(&sorted, count, &arena);
+	for (size_t i = 0; i < count; i++)
+		assert_true(sorted[i].ph.value == want[i]);
+	ts_arena_drop(&arena);
+}
+
+static void test_series__dated_readings_stand_oldest_first(void **state)
+{
+	struct ts_reading newest_first[] = {ph_at("2025-03-02", "08:00", 7.3), ph_at(NULL, NULL, 9),
+		ph_at("2025-03-01", "18:00", 7.2), ph_at("2025-03-01", "08:00", 7.1)};
+	struct ts_reading no_hour[] = {ph_at("2025-03-02", "18:00", 7.2),
+		ph_at("2025-03-02", NULL, 7.3), ph_at("2025-03-02", "08:00", 7.4),
+		ph_at("2025-03-01", NULL, 7.1)};
+
+	(void)state;
+	order(newest_first, 4, (double[]){7.1, 9, 7.2, 7.3});
+	order(no_hour, 4, (double[]){7.1, 7.2, 7.3, 7.4});
+	order(no_hour, 0, NULL);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -190,6 +217,7 @@ int main(void)
 		cmocka_unit_test(test_seasons__one_is_none),
 		cmocka_unit_test(test_seasons__no_more_than_there_is_room_for),
 		cmocka_unit_test(test_varies__beyond_swing_and_doubt),
+		cmocka_unit_test(test_series__dated_readings_stand_oldest_first),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
