@@ -167,7 +167,8 @@ struct ts_load {
 	double net_l;
 	struct ts_estimate feed_g_day, nitrogen_mg_day; /* nitrogen before plants */
 	struct ts_estimate no3_rise_mg_l_week;          /* between water changes */
-	struct ts_estimate no3_steady_mg_l;             /* before a change, once settled */
+	struct ts_estimate
+		no3_steady_mg_l; /* before a change, once settled; INFINITY: none is made */
 	struct ts_estimate kh_used_dh_week;
 	struct ts_estimate buffer_days; /* without a change, to the floor; NAN: KH not known */
 	double kh_steady_dh;            /* before a change, once settled; NAN: not known */

@@ -269,7 +269,10 @@ static void say_load(struct ts_document *doc, struct ts_text *text, const struct
 		ts_text_put(text, l->differs ? ": doubt the computed one" : "");
 	}
 	fact(doc, facts, text, "nitrate rises");
-	put_estimate(text, &l->no3_steady_mg_l, 0, "mg/L before a change");
+	if (isfinite(l->no3_steady_mg_l.high))
+		put_estimate(text, &l->no3_steady_mg_l, 0, "mg/L before a change");
+	else
+		ts_text_put(text, "no end: no water is changed");
 	fact(doc, facts, text, "and settles at");
 	put_estimate(text, &l->kh_used_dh_week, 2, "dH a week");
 	fact(doc, facts, text, "KH used");

@@ -236,9 +236,14 @@ static void shared_water(
 	ts_doc_line(doc, facts, "decides", ts_doc_take(doc, text), NULL);
 	ts_text_put(text, "nitrate rises ");
 	number(text, c->load.no3_rise_mg_l_week.value, 0);
-	ts_text_put(text, " mg/L a week and settles at ");
-	number(text, c->load.no3_steady_mg_l.value, 0);
-	ts_text_put(text, " mg/L before a change");
+	ts_text_put(text, " mg/L a week and ");
+	if (isfinite(c->load.no3_steady_mg_l.value)) {
+		ts_text_put(text, "settles at ");
+		number(text, c->load.no3_steady_mg_l.value, 0);
+		ts_text_put(text, " mg/L before a change");
+	} else {
+		ts_text_put(text, "has no end: no water is changed");
+	}
 	ts_doc_line(doc, facts, "waste", ts_doc_take(doc, text), NULL);
 	if (isnan(c->load.buffer_days.value))
 		ts_text_put(text, "not known without KH");

@@ -235,16 +235,12 @@ static double tan_in(const struct ts_reading *r)
 
 static double no2_n_in(const struct ts_reading *r)
 {
-	double as_n = highest(&r->no2_n_mg_l, 1);
-
-	return isnan(as_n) ? highest(&r->no2_mg_l, TS_WEIGHT_N / TS_MASS_NO2) : as_n;
+	return fmax(highest(&r->no2_n_mg_l, 1), highest(&r->no2_mg_l, TS_WEIGHT_N / TS_MASS_NO2));
 }
 
 static double no3_in(const struct ts_reading *r)
 {
-	double as_n = highest(&r->no3_n_mg_l, TS_MASS_NO3 / TS_WEIGHT_N);
-
-	return isnan(as_n) ? highest(&r->no3_mg_l, 1) : as_n;
+	return fmax(highest(&r->no3_n_mg_l, TS_MASS_NO3 / TS_WEIGHT_N), highest(&r->no3_mg_l, 1));
 }
 
 static double chlorine_in(const struct ts_reading *r)

@@ -196,6 +196,8 @@ static void calibrate(const struct ts_tank *t, const double *practice, struct ts
 /* What builds up between changes: rise a week -> above the new water, before a change. */
 static double above_new(const struct ts_load *l, double a_week)
 {
+	if (!(l->change_percent > 0))
+		return a_week > 0 ? (double)INFINITY : 0;
 	return a_week / WEEK * l->change_days * 100 / l->change_percent;
 }
 

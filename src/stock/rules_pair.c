@@ -194,7 +194,9 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 /* Who is named first where both are alike to blame. */
 static bool first(const struct ts_species *a, const struct ts_species *b)
 {
-	return strcmp(a->species, b->species) < 0;
+	int by_name = strcmp(a->species, b->species);
+
+	return by_name ? by_name < 0 : strcmp(a->form ? a->form : "", b->form ? b->form : "") < 0;
 }
 
 /* Narrow as two ranges share them; NAN where a record says nothing. */

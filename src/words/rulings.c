@@ -164,7 +164,12 @@ static void fill(struct ts_text *text, const struct ts_ruling *r, const char *pa
 
 void ts_say_ruling(struct ts_text *text, const struct ts_ruling *r)
 {
-	fill(text, r, rows[r->rule].says, rows[r->rule].decimals);
+	bool endless = r->rule == TS_RULE_NITRATE_LOAD && isinf(r->ours);
+
+	fill(text, r,
+		endless ? "no water is changed: nitrate rises without end, comfortable to {its}"
+			: rows[r->rule].says,
+		rows[r->rule].decimals);
 }
 
 /* Rules whose change is of the water itself: where the water is in danger, more of it harms. */

@@ -155,6 +155,9 @@ static void test_check__nitrite_and_chloride(void **state)
 	assert_int_equal(severity(r, TS_RULE_NITRITE), TS_CONFLICT);
 	r->in_tank.cl_mg_l = value(30);
 	assert_int_equal(severity(r, TS_RULE_NITRITE), -1);
+	r->in_tank.no2_n_mg_l = value(0); /* written both ways: the worse counts */
+	r->in_tank.no2_mg_l = value(3);
+	assert_int_equal(severity(r, TS_RULE_NITRITE), TS_CONFLICT);
 }
 
 /* Labyrinth fish bear a step less; one other animal and its need counts. Taps are poured: no rule.

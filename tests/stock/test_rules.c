@@ -147,6 +147,7 @@ WHEN(acid_and_middle, s->y.water.usual.ph.tolerated = ((struct ts_range){7.6, 9.
 WHEN(ph_meets, s->y.water.usual.ph.tolerated = ((struct ts_range){7.5, 9.0}))
 WHEN(rivals_cramped, (s->x.to_own_kind = s->y.to_own_kind = TS_INJURES, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.3, s->x.territory.per = s->y.territory.per = TS_PER_GROUP, s->y.species = "Exempla varia"))
 WHEN(rivals_roomy, (s->x.to_own_kind = s->y.to_own_kind = TS_INJURES, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.1, s->x.territory.per = s->y.territory.per = TS_PER_GROUP, s->y.species = "Exempla varia"))
+WHEN(rivals_of_one_species, (s->x.to_own_kind = s->y.to_own_kind = TS_INJURES, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.3, s->x.territory.per = s->y.territory.per = TS_PER_GROUP, s->y.species = s->x.species, s->y.form = "long-finned"))
 WHEN(no_kin, (s->x.to_own_kind = s->y.to_own_kind = TS_INJURES, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.3, s->x.territory.per = s->y.territory.per = TS_PER_GROUP))
 WHEN(brackish, s->y.water.usual.salinity_g_l.tolerated = ((struct ts_range){2, 20}))
 WHEN(bears_salt, s->y.water.usual.salinity_g_l.tolerated = ((struct ts_range){0, 20}))
@@ -242,6 +243,7 @@ static const struct row rows[] = {
 	{TS_RULE_PH_APART, "meets", ph_meets, -1},
 	{TS_RULE_RIVALS, "one genus, no room for both", rivals_cramped, TS_CONFLICT},
 	{TS_RULE_RIVALS, "one genus, room for both", rivals_roomy, TS_CONCERN},
+	{TS_RULE_RIVALS, "two forms of one species", rivals_of_one_species, TS_CONFLICT},
 	{TS_RULE_RIVALS, "no kin", no_kin, -1},
 	{TS_RULE_SALT_APART, "needs salt", brackish, TS_CONFLICT},
 	{TS_RULE_SALT_APART, "bears salt", bears_salt, -1},
