@@ -343,6 +343,18 @@ static void put_absent(const struct writer *w, const struct ts_field *field, siz
 	ts_text_put(w->out, "\n");
 }
 
+/* A block behind its key or dash: nothing at all would be no block to the reader. */
+static void write_block(
+	const struct writer *w, const struct ts_shape *shape, const char *object, size_t indent)
+{
+	bool empty = true;
+
+	for (size_t i = 0; i < shape->count && empty; i++)
+		empty = shape->fields[i].need != TS_REQUIRED && !given(&shape->fields[i], object);
+	ts_text_put(w->out, empty ? " {}\n" : "\n");
+	write_shape(w, shape, object, indent);
+}
+
 static void write_list(
 	const struct writer *w, const struct ts_field *field, const char *object, size_t indent)
 {
@@ -351,10 +363,11 @@ static void write_list(
 
 	memcpy(&items, object + field->offset, sizeof items);
 	memcpy(&count, object + field->count_offset, sizeof count);
+	ts_text_put(w->out, count ? "\n" : " []\n");
 	for (size_t i = 0; i < count; i++) {
 		ts_text_fill(w->out, ' ', indent);
-		ts_text_put(w->out, "-\n");
-		write_shape(w, field->sub, items + i * field->sub->size, indent + 2);
+		ts_text_put(w->out, "-");
+		write_block(w, field->sub, items + i * field->sub->size, indent + 2);
 	}
 }
 
@@ -396,9 +409,8 @@ static void write_field(const struct writer *w, const struct ts_shape *shape,
 	ts_text_fill(w->out, ' ', indent);
 	ts_text_puts(w->out, field->key, ":", NULL);
 	if (block && !file) {
-		ts_text_put(w->out, "\n");
 		if (field->kind != TS_LIST)
-			write_shape(w, field->sub, object + field->offset, indent + 2);
+			write_block(w, field->sub, object + field->offset, indent + 2);
 		else
 			write_list(w, field, object, indent + 2);
 		return;
