@@ -131,7 +131,11 @@ bench() {
 		sed 's/^/# /' "$work/bench"
 }
 fuzzed() { # a few seconds: that the targets build and run; long runs are by hand
-	sh tests/fuzz/run.sh quantity 5 && sh tests/fuzz/run.sh file 5
+	sh tests/fuzz/run.sh all 4
+}
+properties() { # twenty times as many random cases as in the plain suite
+	TAPSHOAL_PROPERTIES=20 meson test -C "$work/gcc" --quiet --no-rebuild \
+		--timeout-multiplier 10 --suite properties
 }
 
 step "clang, address and undefined-behaviour sanitizers, every test" sanitized
@@ -147,6 +151,7 @@ step "the tarball of meson dist builds, and works where it is installed" packed
 step "communities: equal to two outside solvers on 20 written models" solvers
 step "figures of tests/bench" bench
 step "every fuzz target, some seconds" fuzzed
+step "properties over random animals, waters and plans, twenty times as many" properties
 step "formatting" formatted
 step "cppcheck" cpp_check
 step "clang-tidy" tidy

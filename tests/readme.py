@@ -45,7 +45,8 @@ HOW = {
     "sh tests/bench/rank.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/rank.sh"),
     "sh tests/bench/drift.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/drift.sh"),
     "sh tests/bench/search.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/search.sh"),
-    "sh tests/fuzz/run.sh quantity 600": (SCRIPT, "tests/full.sh", "sh tests/fuzz/run.sh quantity"),
+    "sh tests/fuzz/run.sh quantity 600": (SCRIPT, "tests/full.sh", "sh tests/fuzz/run.sh all"),
+    "sh tests/fuzz/run.sh all 60": (SCRIPT, "tests/full.sh", "sh tests/fuzz/run.sh all"),
     "python3 tests/golden.py build/src/cli/tapshoal --accept --filter NAME":
         (SUITE, "tests/golden"),
     "python3 tests/truth.py build/src/cli/tapshoal --rows":

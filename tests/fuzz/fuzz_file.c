@@ -1,46 +1,84 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Any bytes as a water file (first byte even) or species record (odd); then through the match. */
-#include <stdint.h>
-#include <stdlib.h>
+/*
+ * Any bytes as a tank, species, water or plan file, by the first byte; what was read is written and
+ * read again, and a water goes on through the profile. What is refused has an error that says why.
+ */
+#include <string.h>
 
 #include <tapshoal/match.h>
+#include <tapshoal/plan.h>
 
+#include "holds.h"
 #include "records/load.h"
+#include "records/write.h"
 
-int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
+static const struct ts_shape *const shapes[] = {
+	&ts_shape_tank, &ts_shape_species, &ts_shape_water, &ts_shape_plan};
+
+static void hold_profile(const struct ts_water *water)
+{
+	struct ts_keeping keeping = {0};
+	struct ts_profile profile;
+
+	ts_profile_make(water, &keeping, NULL, &profile);
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
+		const struct ts_span *s = &profile.at[p];
+
+		hold(!s->given ||
+			(isfinite(s->value) && s->low <= s->value && s->value <= s->high));
+	}
+}
+
+union any {
+	struct ts_tank tank;
+	struct ts_species species;
+	struct ts_water water;
+	struct ts_plan plan;
+};
+
+/* What was read can be written, read again, and is then written alike. */
+static void hold_round(const struct ts_shape *shape, const union any *object)
+{
+	struct ts_text first, second;
+	struct ts_arena arena;
+	union any again;
+
+	ts_text_open(&first, NULL);
+	ts_text_open(&second, NULL);
+	ts_arena_open(&arena, NULL);
+	ts_records_write(&first, shape, object, false);
+	hold(ts_records_parse(shape, ts_text_get(&first), first.len, "again", &arena, &again,
+		     NULL) == TS_OK);
+	ts_records_write(&second, shape, &again, false);
+	hold(first.len == second.len && memcmp(first.at, second.at, first.len) == 0);
+	ts_arena_drop(&arena);
+	ts_text_drop(&second);
+	ts_text_drop(&first);
+}
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
+	union any any;
 	struct ts_arena arena;
 	struct ts_findings findings;
-	struct ts_water water;
-	struct ts_species species;
+	const struct ts_shape *shape;
 	enum ts_status status;
 
 	if (size < 1)
 		return 0;
+	shape = shapes[data[0] % 4];
 	ts_arena_open(&arena, NULL);
 	ts_findings_open(&findings, NULL);
-	if (data[0] % 2) {
-		status = ts_records_parse(&ts_shape_species, (const char *)data + 1, size - 1,
-			"fuzz", &arena, &species, &findings);
-	} else {
-		status = ts_records_parse(&ts_shape_water, (const char *)data + 1, size - 1, "fuzz",
-			&arena, &water, &findings);
-		if (status == TS_OK) {
-			struct ts_keeping keeping = {0};
-			struct ts_profile profile;
-
-			ts_profile_make(&water, &keeping, NULL, &profile);
-			for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
-				if (profile.at[p].given &&
-					!(profile.at[p].low <= profile.at[p].high))
-					abort();
-			}
-		}
-	}
-	if (status == TS_BAD_INPUT && !findings.errors)
-		abort();
+	status = ts_records_parse(
+		shape, (const char *)data + 1, size - 1, "fuzz", &arena, &any, &findings);
+	hold(status == TS_OK || status == TS_BAD_INPUT);
+	hold((status == TS_BAD_INPUT) == (findings.errors > 0));
+	if (status == TS_OK)
+		hold_round(shape, &any);
+	if (status == TS_OK && shape == &ts_shape_water)
+		hold_profile(&any.water);
+	for (size_t i = 0; i < findings.count; i++)
+		hold(findings.items[i].what && findings.items[i].remedy);
 	ts_findings_drop(&findings);
 	ts_arena_drop(&arena);
 	return 0;

@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What every fuzz target asserts of an answer: a claim that does not hold ends the process. */
+#ifndef TESTS_FUZZ_HOLDS_H
+#define TESTS_FUZZ_HOLDS_H
+
+#include <stdint.h>
+
+#include "intake/report.h"
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
+
+/* Aborts when it does not. */
+void hold(bool what);
+
+/* Figures finite and in their quantity's range, lines that exist, texts everywhere. */
+void hold_report(const struct ts_report *report);
+
+/* Every byte belongs to a valid UTF-8 sequence. */
+void hold_utf8(const char *text, size_t len);
+
+#endif

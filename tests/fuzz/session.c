@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Texts write "?" for a figure that is not finite; the linker's --wrap brings every such call here
+ * first, so that a target fails on it. In JSON null is an honest answer and stays one.
+ */
+#include "session.h"
+
+#include <stdio.h>
+#include <string.h>
+#include <sys/mman.h>
+#include <unistd.h>
+
+#include "cli/commands.h"
+
+#define ARGUMENTS_MOST 12
+
+/* NOLINTBEGIN(bugprone-reserved-identifier): the names are the linker's */
+void __real_ts_text_number(struct ts_text *text, double value, int decimals);
+void __wrap_ts_text_number(struct ts_text *text, double value, int decimals);
+void __real_ts_text_number_short(struct ts_text *text, double value, int decimals);
+void __wrap_ts_text_number_short(struct ts_text *text, double value, int decimals);
+
+void __wrap_ts_text_number(struct ts_text *text, double value, int decimals)
+{
+	hold(isfinite(value));
+	__real_ts_text_number(text, value, decimals);
+}
+
+void __wrap_ts_text_number_short(struct ts_text *text, double value, int decimals)
+{
+	hold(isfinite(value));
+	__real_ts_text_number_short(text, value, decimals);
+}
+/* NOLINTEND(bugprone-reserved-identifier) */
+
+const struct ts_catalogue *frozen_catalogue(void)
+{
+	static struct ts_catalogue catalogue;
+
+	if (!catalogue.count) {
+		ts_catalogue_open(&catalogue, NULL);
+		hold(ts_catalogue_add_folder(&catalogue, TEST_DATA "/catalogue", NULL) == TS_OK);
+	}
+	return &catalogue;
+}
+
+const char *file_of(int slot, const void *bytes, size_t size)
+{
+	static int files[2];
+	static char paths[2][64];
+
+	if (!files[slot]) {
+		files[slot] = memfd_create("fuzz", 0);
+		hold(files[slot] > 0);
+		snprintf(paths[slot], sizeof paths[slot], "/proc/self/fd/%d", files[slot]);
+	}
+	hold(ftruncate(files[slot], 0) == 0);
+	hold(pwrite(files[slot], bytes, size, 0) == (ssize_t)size);
+	return paths[slot];
+}
+
+/* The records are lent; the list of them is the command's own. */
+static void lend(struct ts_catalogue *to, const struct ts_catalogue *from)
+{
+	ts_catalogue_open(to, NULL);
+	to->items = ts_arena_array(&to->arena, from->count, sizeof *to->items);
+	hold(to->items != NULL);
+	memcpy(to->items, from->items, from->count * sizeof *to->items);
+	to->count = to->room = from->count;
+}
+
+/* Nothing that would steer a terminal or turn words around; a page holds tabs. */
+static void hold_harmless(const char *text)
+{
+	for (const char *at = text; *at; at++) {
+		bool turns = strncmp(at, "\xe2\x80", 2) == 0 && at[2] >= '\xaa' && at[2] <= '\xae';
+
+		hold(!turns && (!ts_text_control(at) || *at == '\n' || *at == '\t'));
+	}
+}
+
+static void hold_answer(const struct session *s, enum ts_status status)
+{
+	hold(status == TS_OK || status == TS_NO || status == TS_BAD_INPUT);
+	hold(!s->arena->failed && !s->out->failed && !s->error->failed && !s->findings->no_memory);
+	hold(status != TS_BAD_INPUT || s->findings->errors || s->error->len);
+	hold(status == TS_BAD_INPUT || s->out->len);
+	hold_utf8(ts_text_get(s->out), s->out->len);
+	if (s->options->format == FORMAT_TEXT || s->options->format == FORMAT_HTML)
+		hold_harmless(ts_text_get(s->out));
+}
+
+enum ts_status run_command(const char *const *arguments, const struct ts_catalogue *catalogue)
+{
+	const struct command *command = command_named(arguments[0]);
+	char *argv[ARGUMENTS_MOST];
+	struct options options = {0};
+	struct ts_arena arena;
+	struct ts_catalogue own;
+	struct ts_findings findings;
+	struct ts_practice practice;
+	struct ts_text out, error;
+	struct session s = {
+		&options, &arena, &own, &findings, &practice, 20000, NULL, false, &out, &error};
+	enum ts_status status;
+	int argc = 0;
+
+	ts_practice_defaults(&practice);
+	ts_arena_open(&arena, NULL);
+	for (; arguments[argc]; argc++)
+		argv[argc] = ts_arena_text(&arena, arguments[argc], strlen(arguments[argc]));
+	lend(&own, catalogue ? catalogue : frozen_catalogue());
+	ts_findings_open(&findings, NULL);
+	ts_text_open(&out, NULL);
+	ts_text_open(&error, NULL);
+	hold(command && options_parse(command, argc, argv, &options, &error));
+	status = command->run(&s);
+	hold_answer(&s, status);
+	ts_text_drop(&error);
+	ts_text_drop(&out);
+	ts_findings_drop(&findings);
+	ts_catalogue_close(&own);
+	ts_arena_drop(&arena);
+	return status;
+}
