@@ -29,6 +29,12 @@ axe.run(document, {resultTypes: ["violations"], runOnly: {type: "tag", values: [
 r => done(r.passes.length < 5 ? ["only " + r.passes.length + " rules ran"] :
 r.violations.map(v => v.id + ": " + v.help + ", as in " + v.nodes[0].html.slice(0, 200))),
 e => done(["axe-core failed: " + e]));"""
+# The water leads a printed page and stands on no screen; the verdict comes after it.
+SHEET = """const sheet = document.querySelector(".paper"), top = e => e.getBoundingClientRect().top;
+if (!sheet) { return ""; }
+if (arguments[0] !== "print") { return sheet.offsetParent ? "the printed part is on a screen" : ""; }
+return sheet.offsetParent && top(sheet) < top(document.querySelector("h2.verdict")) ? "" :
+"the printed part is not above the verdict";"""
 # Each of these faults stands for one that axe-core must see, lest its silence mean nothing.
 FAULTY = """<!DOCTYPE html><html lang="en"><head><title>t</title></head><body><main><h1>t</h1>
 <p style="color: #aaa; background: #fff">pale</p><img src="data:,"><select></select></main>"""
@@ -86,6 +92,8 @@ class Browser:
                 wrong = ["scrolls sideways by %d px" % over] if over > 0 else []
                 wrong += ["console: %s" % m["message"] for m in self.driver.get_log("browser")]
                 wrong += ["fetched: %s" % m for m in self.driver.execute_script(FETCHED)]
+                sheet = self.driver.execute_script(SHEET, kind)
+                wrong += [sheet] if sheet else []
                 if self.pictures:
                     self.take_picture("%s-%d-%s" % (name, width, kind), width)
                 wrong += self.barriers() if self.axe else []
@@ -96,31 +104,36 @@ class Browser:
 
 def shown(driver):
     return driver.execute_script(
-        "return Array.from(document.querySelectorAll('li[data-verdict]'))"
+        "return Array.from(document.querySelectorAll('.tagged > li'))"
         ".filter(e => e.offsetParent !== null).map(e => e.dataset.family)")
 
 
-def filtered(browser, path):
-    """The filter, by keys alone: the first family after "all"."""
+def filtered(browser, path, tabs):
+    """The filter, by keys alone: the first family after "all"; what is left empty is not shown."""
     from selenium.webdriver.common.by import By
     from selenium.webdriver.common.keys import Keys
     browser.open(path, 800, *LOOKS["light"])
     driver = browser.driver
     every = shown(driver)
     select = driver.find_element(By.NAME, "family")
-    for _ in range(4):
+    for _ in range(tabs):
         driver.switch_to.active_element.send_keys(Keys.TAB)
-        if driver.switch_to.active_element == select:
-            break
-    else:
+    if driver.switch_to.active_element != select:
         return ["the filter is not reached by the tab key"]
     select.send_keys(Keys.ARROW_DOWN)
     value, left = select.get_property("value"), shown(driver)
     told = driver.find_element(By.TAG_NAME, "output").text
     wrong = [] if value and left and set(left) == {value} else ["chosen %r, left %r" % (
         value, sorted(set(left)))]
-    if told != "%d of %d shown" % (len(left), len(every)) or len(left) != every.count(value):
+    if told != "%d of %d shown: family %s" % (len(left), len(every), value) or \
+            len(left) != every.count(value):
         wrong.append("%s; %d of %d are" % (told, len(left), len(every)))
+    empty = driver.execute_script("return Array.from(document.querySelectorAll('.tagged')).filter("
+                                  "e => e.offsetParent && !e.innerText.trim()).length")
+    wrong += ["%d empty lists are shown" % empty] if empty else []
+    browser.open(path, 800, *LOOKS["print"])
+    if driver.find_element(By.TAG_NAME, "form").is_displayed():
+        wrong.append("an idle filter is printed")
     return wrong
 
 
@@ -142,7 +155,9 @@ def checks(browser, program, folder):
             yield name, wrong
             continue
         yield from browser.visit(path, name)
-    yield "filter by family, by keys", filtered(browser, pathlib.Path(folder) / "rank.html")
+    for name, tabs in {"rank": 2, "find": 1}.items():
+        yield "filter of %s by family, by keys" % name, filtered(
+            browser, pathlib.Path(folder) / (name + ".html"), tabs)
     if browser.axe:
         yield "axe-core sees the faults of a page that has some", planted(browser, folder)
     else:

@@ -26,6 +26,7 @@ HOSTILE = 'kind: tap\nname: "</title><script>alert(1)</script><img src=http://x.
 TAP = "kind: tap\nname: tap\nreadings:\n  - {pH: 7.6, GH: 14 dH, KH: 9 dH, temperature: 25 C}\n"
 YEAR = "name: reservoir\nreadings:\n  - {season: summer, pH: 7.8, GH: 14 dH, KH: 9 dH}\n" \
     "  - {season: winter, pH: 7, GH: 4 dH, KH: 2 dH}\n"
+PLANS = ROOT / "examples" / "plans"
 PAGES = {
     "rank": ["rank", *WATER], "why": ["why", "guppy", "neon tetra", *WATER],
     "find": ["find", "tetra"], "water": ["water", *WATER], "titrate": ["titrate", *WATER],
@@ -39,7 +40,13 @@ PAGES = {
     "mix": ["mix", "tap.yaml=0.5", "pure=0.5"],
     "arrive": ["arrive", "--shop", "tap.yaml", "--hours", "1 h", *WATER],
     "remake": ["remake", "--for", "neon tetra", *WATER, "--volume", "100 L"],
+    "stages": ["remake", "--for", "neon tetra", *WATER, "--volume", "100 L", "--with", "platy",
+               "--ammonia", "0 mg/L N", "--NO2", "0 mg/L"],
+    "old tank": ["drift", str(PLANS / "old-tank.yaml")],
+    "wishful": ["check", str(PLANS / "wishful.yaml")],
 }
+# What is said about the water on paper before anything else, and the animals drawn against it.
+SHEETS = {"rank": 500, "why": 8, "propose": 4, "check": 1, "wishful": 4}
 EDGES = {
     "soft": ["--pH", "6.5", "--GH", "3", "--KH", "1", "--temperature", "25"],
     "nothing fits": ["--pH", "9", "--GH", "0.5", "--KH", "0.5", "--temperature", "36"],
@@ -93,6 +100,21 @@ def faults(text):
     return wrong
 
 
+def sheet_faults(name, text):
+    """What is wrong with the part that leads a printed page, and with the outlines behind it."""
+    main = tree.fromstring(text.split("\n", 1)[1]).find("body/main")
+    first = main[1]
+    said = " ".join("".join(first.itertext()).split())
+    wrong = []
+    if first.get("class") != "paper" or not said.startswith("To take to the shop"):
+        wrong.append("a printed page begins with %s" % first.tag)
+    if said.count("____________") != 4 or "Ask before you buy" not in said or "calcium carbonate" not in said:
+        wrong.append("no water to show, or nothing to ask: %s" % said)
+    if len(main.findall(".//li/svg")) < SHEETS[name]:
+        wrong.append("%d outlines" % len(main.findall(".//li/svg")))
+    return wrong
+
+
 def luminance(color):
     digits = color.lstrip("#")
     digits = "".join(c * 2 for c in digits) if len(digits) == 3 else digits
@@ -122,7 +144,11 @@ def main(program):
         write_files(folder)
         for name, arguments in PAGES.items():
             text, wrong = page(program, folder, arguments)
-            tests.append(("page of " + name, wrong or faults(text)))
+            wrong = wrong or faults(text)
+            tests.append(("page of " + name, wrong))
+            if name in SHEETS:
+                tests.append(("printed, %s leads with the water" % name,
+                              wrong or sheet_faults(name, text)))
         for name, water in {"hard": WATER, **EDGES}.items():
             text, wrong = page(program, folder, ["rank", *water])
             size, species = len(text.encode()), text.count("<li data-")

@@ -188,6 +188,7 @@ static void put_document(struct work *w)
 	struct ts_node *steps;
 
 	ts_doc_open(&doc, w->s->arena, "Carrying home");
+	doc.drawn = w->s->options->format == FORMAT_HTML;
 	ts_doc_verdict(&doc, w->r.says, w->r.because);
 	ts_doc_heading(&doc, 0, "IN THIS ORDER");
 	steps = ts_doc_steps(&doc);
@@ -197,7 +198,7 @@ static void put_document(struct work *w)
 		ts_doc_heading(&doc, 0, "FROM THE SHOP'S WATER TO YOURS");
 		ts_doc_paragraph(&doc, "Each change replaces quarantine water by your tank's own "
 				       "water; the figures are those after it.");
-		care_stages_table(&doc, w->s, w->r.stages, w->r.stage_count, false);
+		care_stages(&doc, w->s, w->r.stages, w->r.stage_count, false);
 	}
 	for (size_t i = 0; i < w->r.notes.count; i++)
 		ts_doc_paragraph(&doc, w->r.notes.items[i]);

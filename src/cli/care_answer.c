@@ -87,7 +87,46 @@ static const char *change_of(
 	return care_take(s, text);
 }
 
-void care_stages_table(struct ts_document *doc, struct session *s,
+static void put_after(
+	struct ts_text *text, const char *label, double value, int decimals, const char *unit)
+{
+	if (isnan(value))
+		return;
+	ts_text_puts(text, ", ", label, NULL);
+	ts_text_number(text, value, decimals);
+	ts_text_put(text, unit);
+}
+
+/* "change 33 % = 33 L, then GH 12.0, KH 7.7, 421 uS/cm; watch them". */
+static void stages_steps(struct ts_document *doc, struct session *s,
+	const struct ts_stage_line *stages, size_t count, bool with_nh3)
+{
+	struct ts_node *steps = ts_doc_steps(doc);
+	struct ts_text text;
+
+	ts_text_open(&text, &s->arena->allocator);
+	for (size_t i = 0; i < count; i++) {
+		const struct ts_stage_line *g = &stages[i];
+		const char *change = change_of(s, &text, g), *day;
+
+		ts_text_put(&text, "day ");
+		ts_text_number(&text, (double)g->day, 0);
+		day = ts_doc_take(doc, &text);
+		ts_text_puts(&text, g->change_percent < 100 ? "change " : "", change, NULL);
+		put_after(&text, "then GH ", g->gh_dh, 1, "");
+		put_after(&text, "KH ", g->kh_dh, 1, "");
+		put_after(&text, "pH ", with_nh3 ? g->ph : (double)NAN, 1, "");
+		put_after(
+			&text, "ammonia gas ", with_nh3 ? g->nh3_mg_l : (double)NAN, 4, " mg/L N");
+		put_after(&text, "", g->conductivity_us_cm, 0, " uS/cm");
+		ts_text_puts(&text, "; ", g->test, NULL);
+		ts_doc_line(doc, steps, day, ts_doc_take(doc, &text), NULL);
+	}
+	doc->arena->failed |= text.failed;
+	ts_text_drop(&text);
+}
+
+static void stages_table(struct ts_document *doc, struct session *s,
 	const struct ts_stage_line *stages, size_t count, bool with_nh3)
 {
 	struct ts_node *table = ts_doc_table(doc);
@@ -113,6 +152,15 @@ void care_stages_table(struct ts_document *doc, struct session *s,
 			ts_doc_line(doc, table, day, change, gh, kh, ec, g->test, NULL);
 	}
 	ts_text_drop(&text);
+}
+
+void care_stages(struct ts_document *doc, struct session *s, const struct ts_stage_line *stages,
+	size_t count, bool with_nh3)
+{
+	if (doc->drawn)
+		stages_steps(doc, s, stages, count, with_nh3);
+	else
+		stages_table(doc, s, stages, count, with_nh3);
 }
 
 double care_age_days(const struct session *s, const char *date)

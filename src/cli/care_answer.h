@@ -25,8 +25,8 @@ enum ts_status care_species(struct session *session, const struct values *names,
 /* Adds the cautions whose bits (enum ts_caution_when) are in `when`, each once. */
 void care_cautions(struct session *session, unsigned when, struct ts_texts *ret);
 
-/* The stages as a table; `volume_l` NAN: shares instead of litres. */
-void care_stages_table(struct ts_document *doc, struct session *session,
+/* The stages: a table on the screen, steps on a page. `with_nh3`: with pH and ammonia gas. */
+void care_stages(struct ts_document *doc, struct session *session,
 	const struct ts_stage_line *stages, size_t count, bool with_nh3);
 
 /* Age in days of a reading's date today; 0 where it has none or lies ahead. */

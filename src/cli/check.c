@@ -12,6 +12,7 @@
 #include "words/advice.h"
 #include "words/care.h"
 #include "words/rulings.h"
+#include "words/sentence.h"
 
 /* Findings of one gravity that a screen shows. */
 #define SHOWN_MOST 30
@@ -228,6 +229,44 @@ static void say_repair(struct ts_document *doc, struct ts_text *text, const stru
 		ts_doc_paragraph(doc, "Found step by step; a smaller one may exist.");
 }
 
+/* The house sentence of what decides for an animal. */
+static void say_limit(struct ts_document *doc, struct ts_node *entry, struct ts_text *text,
+	const struct ts_match *m)
+{
+	struct ts_line *line;
+
+	if (m->limiting < 0)
+		return;
+	ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+	line = ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
+	if (line)
+		line->hue = say_hue(m->limiting);
+}
+
+/* Who lives or is to live there, each against the water: a page draws what a list would only say.
+ */
+static void say_animals(struct ts_document *doc, struct ts_text *text, const struct ts_check *c)
+{
+	if (!c->group_count || !c->water_known)
+		return;
+	ts_doc_medium(doc, TS_ON_PAGES);
+	ts_doc_heading(doc, 0, "The animals in this water");
+	for (size_t i = 0; i < c->group_count; i++) {
+		const struct ts_plan_group *g = &c->groups[i];
+		struct ts_node *entry;
+
+		ts_text_number_short(text, ts_group_count(&g->group), 0);
+		ts_text_put(text, " ");
+		say_name(text, g->group.species);
+		ts_text_put(text, g->planned ? ": planned, " : ": there, ");
+		say_room(text, g->group.species);
+		entry = ts_doc_entry(doc, ts_doc_take(doc, text));
+		say_limit(doc, entry, text, &g->match);
+		say_bars(doc, entry, &g->match, &c->profile);
+	}
+	ts_doc_medium(doc, TS_EVERYWHERE);
+}
+
 static void put_estimate(
 	struct ts_text *text, const struct ts_estimate *e, int decimals, const char *unit)
 {
@@ -288,13 +327,16 @@ static void show(struct session *s, const struct check_answer *a)
 	struct ts_text text;
 
 	ts_doc_open(&doc, s->arena, "A plan checked");
+	doc.drawn = s->options->format == FORMAT_HTML;
 	ts_text_open(&text, &s->arena->allocator);
+	say_sheet(&doc, a->plan.water.name, &a->check.profile);
 	say_verdict(&doc, &text, a);
 	say_findings(&doc, &text, a, TS_CONFLICT, "What harms");
 	say_advice(&doc, &text, a);
 	say_repair(&doc, &text, &a->check);
 	say_findings(&doc, &text, a, TS_CONCERN,
 		a->check.verdict == TS_PLAN_SOUND_IF ? "Sound only if" : "Open, or not right yet");
+	say_animals(&doc, &text, &a->check);
 	say_load(&doc, &text, &a->check);
 	say_findings(&doc, &text, a, TS_NOTE, "To know");
 	s->arena->failed |= text.failed;

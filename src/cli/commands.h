@@ -132,12 +132,19 @@ void say_cautions(struct ts_text *out, const struct ts_species *species);
 void say_too_short(
 	struct ts_text *out, const struct answer *answer, const struct ts_species *species);
 /*
- * Adds to an entry of a document that is drawn: one parameter's outline with the reading, what it
- * is filtered by.
+ * Add to an entry of a document that is drawn: one parameter's outline with the reading across it;
+ * those of GH, KH, pH and temperature; by what it is filtered (`verdict` NULL: not by that).
  */
 void say_bar(struct ts_document *doc, struct ts_node *node, const struct ts_match *match,
 	const struct ts_profile *profile, int parameter);
-void say_tags(struct ts_document *doc, struct ts_node *node, const struct ts_match *match);
+void say_bars(struct ts_document *doc, struct ts_node *node, const struct ts_match *match,
+	const struct ts_profile *profile);
+void say_tags(struct ts_document *doc, struct ts_node *node, const struct ts_species *species,
+	const char *verdict);
+/* Adds what leads a printed page: the water to show in the shop, and what to ask there. */
+void say_sheet(struct ts_document *doc, const char *name, const struct ts_profile *profile);
+/* Adds a reading, as a range where its doubt is wider than an ordinary kit's. */
+void say_span(struct ts_text *out, const struct ts_span *span, enum ts_parameter parameter);
 /* The hue of a parameter's lines. */
 enum ts_hue say_hue(int parameter);
 

@@ -41,6 +41,19 @@ static bool take_water(struct session *s, struct ts_filter *filter)
 	return true;
 }
 
+/* The water asked for as a profile, each figure as it was given. */
+static void take_asked(const struct ts_filter *filter, struct find_answer *ret)
+{
+	ret->keeping = (struct ts_keeping){.wild = filter->wild, .breeding = filter->breeding};
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
+		const struct ts_measure *m = &filter->water[p];
+
+		if (m->kind != TS_MEASURE_NONE)
+			ret->asked.at[p] = (struct ts_span){
+				.given = true, .value = m->value, .low = m->low, .high = m->high};
+	}
+}
+
 static bool make_filter(struct session *s, struct ts_filter *ret)
 {
 	const struct options *o = s->options;
@@ -131,7 +144,21 @@ static void put_band(
 	ts_text_puts(text, *unit ? " " : "", unit, NULL);
 }
 
-static void one(struct ts_document *doc, struct ts_text *text, const struct found *f)
+/* What it lives in, with the water that was asked for across it. */
+static void outlines(struct ts_document *doc, struct ts_node *entry, const struct find_answer *a,
+	const struct ts_species *species)
+{
+	struct ts_match match;
+
+	if (!doc->drawn)
+		return;
+	ts_match_species(species, &a->asked, &a->keeping, NULL, &match);
+	say_tags(doc, entry, species, NULL);
+	say_bars(doc, entry, &match, &a->asked);
+}
+
+static void one(struct ts_document *doc, struct ts_text *text, const struct find_answer *a,
+	const struct found *f)
 {
 	const struct ts_species *s = f->species;
 	const struct ts_envelopes *water = &s->water.usual;
@@ -149,6 +176,7 @@ static void one(struct ts_document *doc, struct ts_text *text, const struct foun
 	put_band(text, "", &water->temp_c.tolerated, "C");
 	ts_text_puts(text, "; ", ts_words_home_water_said[s->home_water], "; ", s->family, NULL);
 	ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
+	outlines(doc, entry, a, s);
 	if (!f->name || strcmp(f->name, s->species) == 0 || strcmp(f->name, s->family) == 0 ||
 		(s->common.en.count && strcmp(f->name, s->common.en.items[0]) == 0))
 		return;
@@ -228,6 +256,7 @@ static void write_answer(struct session *s, const struct find_answer *a)
 	struct ts_text text;
 
 	ts_doc_open(&doc, s->arena, "Species found");
+	doc.drawn = s->options->format == FORMAT_HTML;
 	ts_text_open(&text, &s->arena->allocator);
 	verdict(&doc, &text, a, s->catalogue->count);
 	if (!a->count && a->pattern) {
@@ -238,7 +267,7 @@ static void write_answer(struct session *s, const struct find_answer *a)
 	if (s->options->summary)
 		write_summary(&doc, &text, &a->summary);
 	for (size_t i = 0; i < a->count && !s->options->summary; i++)
-		one(&doc, &text, &a->items[i]);
+		one(&doc, &text, a, &a->items[i]);
 	s->arena->failed |= text.failed;
 	ts_text_drop(&text);
 	session_write(s, &doc);
@@ -269,6 +298,7 @@ enum ts_status command_find(struct session *s)
 	}
 	if (!make_filter(s, &filter))
 		return status;
+	take_asked(&filter, &a);
 	status = a.pattern ? open_pattern(s, a.pattern, &pattern) : TS_OK;
 	if (!status)
 		status = answer_catalogue(s);

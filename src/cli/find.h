@@ -16,7 +16,9 @@ struct found {
 };
 
 struct find_answer {
-	const char *pattern; /* NULL: none */
+	const char *pattern;     /* NULL: none */
+	struct ts_profile asked; /* the water asked for; nothing given: any */
+	struct ts_keeping keeping;
 	struct found *items;
 	size_t count;
 	struct ts_candidates candidates; /* where nothing was found */

@@ -353,6 +353,7 @@ static void list(struct ts_document *doc, struct ts_text *text, const struct pro
 		entry = ts_doc_entry(doc, ts_doc_take(doc, text));
 		say_room(text, c->lines[i].candidacy->match.species);
 		ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
+		say_bars(doc, entry, &c->lines[i].candidacy->match, &a->answer.profile);
 	}
 	shared_water(doc, text, c);
 	if (a->proposal.conditions)
@@ -436,7 +437,9 @@ void propose_document(struct session *s, const struct propose_answer *a)
 	struct ts_text text;
 
 	ts_doc_open(&doc, s->arena, "Animals that go together");
+	doc.drawn = s->options->format == FORMAT_HTML;
 	ts_text_open(&text, &s->arena->allocator);
+	say_sheet(&doc, a->answer.water.name, &a->answer.profile);
 	verdict(&doc, &text, a);
 	held(&doc, &text, a);
 	musts(&doc, &text, a);

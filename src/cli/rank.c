@@ -141,9 +141,8 @@ static void section(struct ts_document *doc, struct ts_text *text, const struct 
 		if (!node)
 			continue;
 		reasons(doc, node, text, m, &a->profile);
-		say_tags(doc, node, m);
-		for (int p = TS_GH; p <= TS_TEMPERATURE; p++)
-			say_bar(doc, node, m, &a->profile, p);
+		say_tags(doc, node, m->species, ts_verdict_words[m->verdict]);
+		say_bars(doc, node, m, &a->profile);
 	}
 }
 
@@ -156,6 +155,7 @@ static void write_answer(struct session *s, const struct answer *a)
 	ts_doc_open(&doc, s->arena, "Fish for this water");
 	doc.drawn = s->options->format == FORMAT_HTML;
 	ts_text_open(&text, &s->arena->allocator);
+	say_sheet(&doc, a->water.name, &a->profile);
 	verdict(&text, a);
 	first = ts_doc_take(&doc, &text);
 	deciding(&text, a);

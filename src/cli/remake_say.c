@@ -432,6 +432,7 @@ static void put_document(struct work *w)
 	struct ts_document doc;
 
 	ts_doc_open(&doc, w->s->arena, "Another water");
+	doc.drawn = w->s->options->format == FORMAT_HTML;
 	ts_doc_verdict(&doc, w->r.says, w->r.because);
 	if (w->c->danger.row) {
 		session_write(w->s, &doc);
@@ -451,7 +452,7 @@ static void put_document(struct work *w)
 		ts_doc_paragraph(&doc,
 			"Each stage is the greatest change that is safe for the most "
 			"delicate of them; the figures are those after it.");
-		care_stages_table(&doc, w->s, w->r.stages, w->r.stage_count, true);
+		care_stages(&doc, w->s, w->r.stages, w->r.stage_count, true);
 	} else if (w->c->verdict == TS_VERDICT_REMAKE) {
 		ts_doc_paragraph(&doc, "No stages: the tank is taken to be empty; do it before any "
 				       "animal is bought. Animals in it go behind --with.");

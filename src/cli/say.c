@@ -18,7 +18,7 @@ static bool wide(const struct ts_span *s, enum ts_parameter p)
 	return s->exposure || s->high - s->low > ordinary[p];
 }
 
-static void put_span(struct ts_text *out, const struct ts_span *s, enum ts_parameter p)
+void say_span(struct ts_text *out, const struct ts_span *s, enum ts_parameter p)
 {
 	int decimals = ts_parameter_rows[p].decimals;
 
@@ -42,7 +42,7 @@ static void put_water(struct ts_text *text, const struct ts_profile *profile)
 		ts_text_puts(text, i ? ", " : "",
 			tank ? "tank " : ts_parameter_rows[order[i]].label, tank ? "" : " ", NULL);
 		if (s->given)
-			put_span(text, s, order[i]);
+			say_span(text, s, order[i]);
 		else
 			ts_text_put(text, tank ? "temperature not given" : "not given");
 		if (tank && s->given)
@@ -74,8 +74,12 @@ void say_animals_fact(struct ts_document *doc, struct ts_node *facts, const stru
 
 void say_water(struct ts_document *doc, const struct answer *a, const struct options *o)
 {
-	struct ts_node *facts = ts_doc_facts(doc, 0);
+	struct ts_node *facts;
 	struct ts_text text;
+
+	ts_doc_medium(doc, TS_OFF_PAPER); /* which leads with it, see sheet.c */
+	facts = ts_doc_facts(doc, 0);
+	ts_doc_medium(doc, TS_EVERYWHERE);
 
 	ts_text_open(&text, &doc->arena->allocator);
 	if (a->water.name)
@@ -159,13 +163,22 @@ void say_bar(struct ts_document *doc, struct ts_node *node, const struct ts_matc
 	ts_doc_bar(doc, node, &bar);
 }
 
-void say_tags(struct ts_document *doc, struct ts_node *node, const struct ts_match *m)
+void say_bars(struct ts_document *doc, struct ts_node *node, const struct ts_match *m,
+	const struct ts_profile *profile)
+{
+	for (int p = TS_GH; p <= TS_TEMPERATURE; p++)
+		say_bar(doc, node, m, profile, p);
+}
+
+void say_tags(struct ts_document *doc, struct ts_node *node, const struct ts_species *species,
+	const char *verdict)
 {
 	if (!doc->drawn)
 		return;
-	ts_doc_tag(doc, node, "verdict", ts_verdict_words[m->verdict]);
-	ts_doc_tag(doc, node, "family", m->species->family);
-	ts_doc_tag(doc, node, "swims", ts_words_swims[m->species->swims]);
+	if (verdict)
+		ts_doc_tag(doc, node, "verdict", verdict);
+	ts_doc_tag(doc, node, "family", species->family);
+	ts_doc_tag(doc, node, "swims", ts_words_swims[species->swims]);
 }
 
 void say_name(struct ts_text *out, const struct ts_species *s)

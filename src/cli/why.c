@@ -166,6 +166,7 @@ static void write_answer(struct session *s, const struct answer *a)
 	ts_doc_open(&doc, s->arena, "Species against this water");
 	doc.drawn = s->options->format == FORMAT_HTML;
 	ts_text_open(&text, &s->arena->allocator);
+	say_sheet(&doc, a->water.name, &a->profile);
 	for (size_t i = 0; i < a->count; i++)
 		one(&doc, &text, &a->matches[i], a);
 	say_water(&doc, a, s->options);

@@ -13,6 +13,11 @@ void ts_doc_open(struct ts_document *doc, struct ts_arena *arena, const char *ti
 	*doc = (struct ts_document){.arena = arena, .title = title};
 }
 
+void ts_doc_medium(struct ts_document *doc, enum ts_medium medium)
+{
+	doc->medium = medium;
+}
+
 static const char *copy(struct ts_document *doc, const char *text)
 {
 	return text ? ts_arena_text(doc->arena, text, strlen(text)) : NULL;
@@ -20,11 +25,13 @@ static const char *copy(struct ts_document *doc, const char *text)
 
 static struct ts_node *add(struct ts_document *doc, enum ts_node_kind kind, const char *text)
 {
-	struct ts_node *node = ts_arena_take(doc->arena, sizeof *node);
+	bool unread = !doc->drawn && (doc->medium == TS_ON_PAGES || doc->medium == TS_ON_PAPER);
+	struct ts_node *node = unread ? NULL : ts_arena_take(doc->arena, sizeof *node);
 
 	if (!node)
 		return NULL;
 	node->kind = kind;
+	node->medium = doc->medium;
 	node->text = copy(doc, text);
 	if (doc->last)
 		doc->last->next = node;

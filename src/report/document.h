@@ -28,6 +28,14 @@ enum ts_node_kind {
 /* Which parameter a line speaks of: decides its hue, never its meaning. */
 enum ts_hue { TS_HUE_NONE, TS_HUE_GH, TS_HUE_KH, TS_HUE_PH, TS_HUE_TEMPERATURE, TS_HUE__COUNT };
 
+/* Where a node is to be read; pages know more than one place. */
+enum ts_medium {
+	TS_EVERYWHERE,
+	TS_ON_PAGES, /* of a page alone, on the screen and printed */
+	TS_ON_PAPER, /* of a page alone, printed */
+	TS_OFF_PAPER /* wherever nothing is printed */
+};
+
 #define TS_CELLS_MOST 10
 
 struct ts_line {
@@ -78,6 +86,7 @@ struct ts_curve {
 
 struct ts_node {
 	enum ts_node_kind kind;
+	enum ts_medium medium;
 	unsigned level;
 	const char *text, *more;
 	enum ts_hue hue;
@@ -92,16 +101,22 @@ struct ts_node {
 struct ts_document {
 	struct ts_arena *arena;
 	const char *title;
-	bool drawn; /* a page is wanted: who builds it leaves bars and tags out otherwise */
+	bool drawn; /* a page is wanted: bars, tags and what is of pages alone are left out
+		       otherwise */
+	enum ts_medium medium; /* of the nodes that are added now */
 	struct ts_node *first, *last;
 };
 
 /* Opens an empty document; everything added is copied into `arena`, whose failure is sticky. */
 void ts_doc_open(struct ts_document *doc, struct ts_arena *arena, const char *title);
 
+/* From here on nodes are read there; TS_EVERYWHERE ends it. */
+void ts_doc_medium(struct ts_document *doc, enum ts_medium medium);
+
 /*
  * Adding nodes, in the order of reading. Texts are copied. The node is returned for its lines, or
- * NULL when memory failed: every function here takes a NULL node and then does nothing.
+ * NULL when memory failed or nobody would read it: every function here takes a NULL node and then
+ * does nothing.
  */
 void ts_doc_verdict(struct ts_document *doc, const char *verdict, const char *number);
 void ts_doc_heading(struct ts_document *doc, unsigned level, const char *text);

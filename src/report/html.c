@@ -77,7 +77,7 @@ static void tag(struct ts_page *page, const struct ts_tag *tag)
 	ts_page_attribute(page, name, tag->value);
 }
 
-/* What can be filtered begins with its name, up to the colon. */
+/* An animal's entry begins with its name, up to the colon. */
 static void named(struct ts_page *page, const char *text)
 {
 	const char *colon = strstr(text, ": ");
@@ -97,7 +97,7 @@ static void write_entry(struct ts_page *page, const struct ts_node *node)
 	for (const struct ts_tag *t = node->tags; t; t = t->next)
 		tag(page, t);
 	ts_page_attribute(page, "class", ts_page_hue(node->hue));
-	if (node->tags)
+	if (node->tags || (node->bars && node->bars->next))
 		named(page, node->text);
 	else
 		ts_page_text(page, node->text);
@@ -237,28 +237,65 @@ static void write_node(struct ts_page *page, const struct ts_node *node)
 	ts_page_raw(page, "\n");
 }
 
+/* What is printed only, or not at all, stands in a frame of that name. */
+static const char *frame_of(const struct ts_node *node)
+{
+	if (node->medium == TS_ON_PAPER)
+		return "paper";
+	return node->medium == TS_OFF_PAPER ? "screen" : NULL;
+}
+
+static void open_frame(struct ts_page *page, const char *element, const char *class_name)
+{
+	ts_page_open(page, element);
+	ts_page_attribute(page, "class", class_name);
+	ts_page_raw(page, "\n");
+}
+
+static void close_frame(struct ts_page *page)
+{
+	ts_page_close(page);
+	ts_page_raw(page, "\n");
+}
+
+/* A list whose entries are tagged can be filtered; one of animals is printed in columns. */
+static const char *list_class(const struct ts_node *first)
+{
+	if (!first->tags)
+		return "entries";
+	return first->bars ? "entries tagged listed" : "entries tagged";
+}
+
 /* Neighbouring entries are one list. */
 static void write_nodes(struct ts_page *page, const struct ts_document *doc)
 {
 	bool in_list = false, has_marks = false;
+	const char *frame = NULL;
 
 	for (const struct ts_node *node = doc->first; node; node = node->next) {
 		bool entry = node->kind == TS_NODE_ENTRY;
 
-		if (entry && !in_list) {
-			ts_page_open(page, "ul");
-			ts_page_attribute(page, "class", node->bars ? "entries marked" : "entries");
-			ts_page_raw(page, "\n");
-		} else if (!entry && in_list) {
-			ts_page_close(page);
-			ts_page_raw(page, "\n");
+		if (in_list && (!entry || frame_of(node) != frame)) {
+			close_frame(page);
+			in_list = false;
 		}
+		if (frame_of(node) != frame) {
+			if (frame)
+				close_frame(page);
+			frame = frame_of(node);
+			if (frame)
+				open_frame(page, "div", frame);
+		}
+		if (entry && !in_list)
+			open_frame(page, "ul", list_class(node));
 		in_list = entry;
 		has_marks |= node->bars != NULL;
 		write_node(page, node);
 	}
 	if (in_list)
-		ts_page_close(page);
+		close_frame(page);
+	if (frame)
+		close_frame(page);
 	if (has_marks)
 		ts_page_marks_key(page);
 }

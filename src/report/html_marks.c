@@ -96,9 +96,18 @@ static bool same_readings(const struct ts_bar *a, const struct ts_bar *b)
 	return !a && !b;
 }
 
+static bool any_reading(const struct ts_bar *bars)
+{
+	while (bars && !isfinite(bars->reading.low))
+		bars = bars->next;
+	return bars;
+}
+
 /* A ranking asks about one water: its hatching is written once and used by every entry. */
 static void put_hatch(struct ts_page *page, const struct ts_bar *bars)
 {
+	if (!any_reading(bars))
+		return;
 	if (!page->water || !same_readings(page->water, bars)) {
 		write_hatch(page, bars, page->water || !bars->next ? NULL : "w");
 		if (!page->water && bars->next)

@@ -1,24 +1,37 @@
 // The filter of a long list; the page is whole without it.
 (function () {
-	var items = Array.from(document.querySelectorAll("li[data-verdict]"));
+	var items = Array.from(document.querySelectorAll(".tagged > li"));
 	if (items.length === 0) { return; }
+	var lists = Array.from(document.querySelectorAll(".tagged"));
 	var form = document.createElement("form");
 	var told = document.createElement("output");
 	var chosen = {};
+	// The heading of a list: what stands above it, but for the verdict.
+	function head(list) {
+		var above = list.previousElementSibling;
+		return above ? above.matches("h2:not(.verdict)") ? above : null : null;
+	}
 	function show() {
+		var keys = Object.keys(chosen).filter(function (key) { return chosen[key] !== ""; });
 		var left = 0;
 		items.forEach(function (item) {
-			item.hidden = Object.keys(chosen).some(function (key) {
-				return chosen[key] !== "" ? item.dataset[key] !== chosen[key] : false;
-			});
+			item.hidden = keys.some(function (key) { return item.dataset[key] !== chosen[key]; });
 			left += item.hidden ? 0 : 1;
 		});
-		told.textContent = left + " of " + items.length + " shown";
+		lists.forEach(function (list) {
+			list.hidden = !list.querySelector("li:not([hidden])");
+			if (head(list)) { head(list).hidden = list.hidden; }
+		});
+		told.textContent = left + " of " + items.length + " shown" + keys.map(function (key, i) {
+			return (i ? ", " : ": ") + key + " " + chosen[key];
+		}).join("");
+		form.className = keys.length ? "chosen" : "";
 	}
 	Object.keys(items[0].dataset).forEach(function (key) {
 		var label = document.createElement("label");
 		var select = document.createElement("select");
 		var values = new Set(items.map(function (item) { return item.dataset[key]; }));
+		if (values.size === 1) { return; } // nothing to choose
 		label.textContent = key.charAt(0).toUpperCase() + key.slice(1);
 		select.name = key;
 		select.add(new Option("all", ""));
@@ -32,8 +45,9 @@
 		label.append(select);
 		form.append(label);
 	});
+	if (!form.firstChild) { return; }
 	form.append(told);
 	form.addEventListener("submit", function (event) { event.preventDefault(); });
-	(items[0].parentNode.previousElementSibling || items[0].parentNode).before(form);
+	(head(lists[0]) || lists[0]).before(form);
 	show();
 }());

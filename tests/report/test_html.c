@@ -216,6 +216,72 @@ static void test_html__outline_reading_and_miss(void **state)
 	close_kit(&kit);
 }
 
+static void test_html__what_is_printed_only_or_never_is_framed(void **state)
+{
+	struct kit kit;
+	const char *body;
+
+	(void)state;
+	open_kit(&kit, "t");
+	kit.doc.drawn = true;
+	ts_doc_medium(&kit.doc, TS_ON_PAPER);
+	ts_doc_entry(&kit.doc, "a");
+	ts_doc_medium(&kit.doc, TS_ON_PAGES);
+	ts_doc_entry(&kit.doc, "b");
+	ts_doc_medium(&kit.doc, TS_OFF_PAPER);
+	ts_doc_paragraph(&kit.doc, "c");
+	body = page(&kit);
+	HAS(body, "<div class=\"paper\">\n<ul class=\"entries\">\n<li>a</li>\n</ul>\n</div>\n"
+		  "<ul class=\"entries\">\n<li>b</li>\n</ul>\n"
+		  "<div class=\"screen\">\n<p>c</p>\n</div>\n</main>");
+	close_kit(&kit);
+}
+
+static void test_html__what_is_of_pages_alone_is_not_built_for_others(void **state)
+{
+	struct kit kit;
+
+	(void)state;
+	open_kit(&kit, "t");
+	ts_doc_medium(&kit.doc, TS_ON_PAPER);
+	assert_null(ts_doc_entry(&kit.doc, "a"));
+	ts_doc_medium(&kit.doc, TS_ON_PAGES);
+	ts_doc_paragraph(&kit.doc, "b");
+	assert_null(kit.doc.first);
+	ts_doc_medium(&kit.doc, TS_OFF_PAPER);
+	ts_doc_paragraph(&kit.doc, "c");
+	assert_string_equal(kit.doc.first->text, "c");
+	close_kit(&kit);
+}
+
+static void test_html__lists_of_animals_and_of_others(void **state)
+{
+	const struct ts_bar bar = {.label = "GH",
+		.hue = TS_HUE_GH,
+		.tolerated = {2, 18},
+		.preferred = {4, 12},
+		.reading = {(double)NAN, (double)NAN}};
+	struct ts_node *node;
+	struct kit kit;
+	const char *body;
+
+	(void)state;
+	open_kit(&kit, "t");
+	kit.doc.drawn = true;
+	node = ts_doc_entry(&kit.doc, "one: 4 cm");
+	ts_doc_tag(&kit.doc, node, "family", "Exemplidae");
+	ts_doc_bar(&kit.doc, node, &bar);
+	ts_doc_paragraph(&kit.doc, "between");
+	node = ts_doc_entry(&kit.doc, "test: today");
+	ts_doc_tag(&kit.doc, node, "when", "today");
+	body = page(&kit);
+	HAS(body, "<ul class=\"entries tagged listed\">\n<li "
+		  "data-family=\"Exemplidae\"><b>one</b>: 4 cm");
+	HAS(body, "<ul class=\"entries tagged\">\n<li data-when=\"today\"><b>test</b>: today");
+	LACKS(body, "class=\"w\""); /* no reading, no hatching */
+	close_kit(&kit);
+}
+
 static void test_html__curve_breaks_at_gaps_and_says_its_marks(void **state)
 {
 	static const double x[] = {0, 1, 2, 3}, y[] = {8, (double)NAN, 6, 4};
@@ -263,6 +329,9 @@ int main(void)
 		cmocka_unit_test(test_html__empty_corner_of_a_table_is_no_heading),
 		cmocka_unit_test(test_html__steps_are_an_ordered_list),
 		cmocka_unit_test(test_html__outline_reading_and_miss),
+		cmocka_unit_test(test_html__what_is_printed_only_or_never_is_framed),
+		cmocka_unit_test(test_html__what_is_of_pages_alone_is_not_built_for_others),
+		cmocka_unit_test(test_html__lists_of_animals_and_of_others),
 		cmocka_unit_test(test_html__curve_breaks_at_gaps_and_says_its_marks),
 		cmocka_unit_test(test_html__curve_without_a_point_is_left_out),
 	};
