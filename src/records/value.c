@@ -160,10 +160,11 @@ static bool read_text(const struct value *v, const char **ret)
 bool ts_value_read(const struct ts_field *field, const char *text, size_t len,
 	struct ts_arena *arena, void *object, struct ts_value_says *ret)
 {
-	const struct value v = {field, text, len, arena, ret};
+	struct value v = {field, text, len, arena, NULL};
 	void *at = (char *)object + field->offset;
 
 	*ret = (struct ts_value_says){0};
+	v.says = ret;
 	switch (field->kind) {
 	case TS_TEXT:
 		return read_text(&v, at);
