@@ -33,14 +33,15 @@ enum ts_unusual {
 	TS_UNUSUAL_GASSY = 1 << 2,    /* low pH on much buffer: full of CO2, airs up */
 	TS_UNUSUAL_KH_OVER_GH = 1 << 3,
 	TS_UNUSUAL_NO_PH_FROM_KH = 1 << 4, /* hardly any KH: pH cannot be computed */
-	TS_UNUSUAL__IN_PROFILE = (1 << 5) - 1,
+	TS_UNUSUAL_BARE = 1 << 5,          /* hardly any minerals at all */
+	TS_UNUSUAL__IN_PROFILE = (1 << 6) - 1,
 	/* Only a full description of a water (match/water_facts.h) knows these. */
-	TS_UNUSUAL_PH_AGAINST_KH = 1 << 5,   /* the two cannot both be right */
-	TS_UNUSUAL_GH_AGAINST_IONS = 1 << 6, /* GH read is not what Ca and Mg make */
-	TS_UNUSUAL_CHARGE = 1 << 7,          /* the ions read do not add up */
-	TS_UNUSUAL_CONDUCTIVITY = 1 << 8,    /* conductivity read is not what the ions make */
-	TS_UNUSUAL_DEGREES = 1 << 9,         /* more degrees than fresh water has: the unit? */
-	TS_UNUSUAL_BARE = 1 << 10            /* hardly any minerals at all */
+	TS_UNUSUAL_PH_AGAINST_KH = 1 << 6,   /* the two cannot both be right */
+	TS_UNUSUAL_GH_AGAINST_IONS = 1 << 7, /* GH read is not what Ca and Mg make */
+	TS_UNUSUAL_CHARGE = 1 << 8,          /* the ions read do not add up */
+	TS_UNUSUAL_CONDUCTIVITY = 1 << 9,    /* conductivity read is not what the ions make */
+	TS_UNUSUAL_DEGREES = 1 << 10,        /* more degrees than fresh water has: the unit? */
+	TS_UNUSUAL__ALL = (1 << 11) - 1
 };
 
 /*
@@ -56,12 +57,13 @@ struct ts_contents {
 
 /* Poisons that a reading shows or cannot rule out. Bits. */
 enum ts_poison {
-	TS_POISON_AMMONIA = 1 << 0,  /* caps every verdict at unsure */
-	TS_POISON_NITRITE = 1 << 1,  /* caps every verdict at unsure */
-	TS_POISON_NITRATE = 1 << 2,  /* said, and a drinking-water matter */
-	TS_POISON_CHLORINE = 1 << 3, /* said: treat before any animal meets it */
-	TS_POISON_COPPER = 1 << 4,   /* may exclude invertebrates, caps fish; see the two values */
-	TS_POISON_NO_OXYGEN = 1 << 5 /* too little oxygen: caps every verdict at unsure */
+	TS_POISON_AMMONIA = 1 << 0,   /* caps every verdict at unsure */
+	TS_POISON_NITRITE = 1 << 1,   /* caps every verdict at unsure */
+	TS_POISON_NITRATE = 1 << 2,   /* said, and a drinking-water matter */
+	TS_POISON_CHLORINE = 1 << 3,  /* said: treat before any animal meets it */
+	TS_POISON_COPPER = 1 << 4,    /* may exclude invertebrates, caps fish; see the two values */
+	TS_POISON_NO_OXYGEN = 1 << 5, /* too little oxygen: caps every verdict at unsure */
+	TS_POISON__ALL = (1 << 6) - 1
 };
 
 /*

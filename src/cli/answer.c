@@ -53,15 +53,10 @@ static enum ts_status take_kept(struct session *s, struct answer *ret)
 	return TS_OK;
 }
 
-/* Narrows a water to the season asked for; an error that names the seasons it has. */
-static enum ts_status take_season(struct session *s, struct ts_water *water)
+static enum ts_status refuse_season(struct session *s, const struct ts_water *water)
 {
-	const char *season = s->options->season;
-
-	if (!season || ts_water_take_season(water, season))
-		return TS_OK;
-	ts_text_puts(
-		s->error, "no reading of the water is of --season '", season, "'; it has", NULL);
+	ts_text_puts(s->error, "no reading of the water is of --season '", s->options->season,
+		"'; it has", NULL);
 	for (size_t i = 0; i < water->reading_count; i++) {
 		const struct ts_reading *r = &water->readings[i];
 
@@ -72,6 +67,36 @@ static enum ts_status take_season(struct session *s, struct ts_water *water)
 			NULL);
 	}
 	return TS_BAD_INPUT;
+}
+
+/* Whether the readings are of some part of the year, which then is another one. */
+static bool of_a_season(const struct ts_water *water)
+{
+	const char *seasons[TS_SEASONS_MOST];
+	bool named = false;
+
+	for (size_t i = 0; i < water->reading_count; i++)
+		named |= water->readings[i].season != NULL;
+	return named || (water->kind != TS_WATER_TANK && ts_water_seasons(water, seasons) > 0);
+}
+
+enum ts_status answer_season(struct session *s, struct ts_water *const *waters, size_t count)
+{
+	const char *season = s->options->season;
+	size_t found = 0;
+
+	for (size_t i = 0; season && i < count; i++) {
+		if (ts_water_take_season(waters[i], season))
+			found++;
+		else if (of_a_season(waters[i]))
+			return refuse_season(s, waters[i]);
+	}
+	return season && !found ? refuse_season(s, waters[count - 1]) : TS_OK;
+}
+
+static enum ts_status take_season(struct session *s, struct ts_water *water)
+{
+	return answer_season(s, &water, 1);
 }
 
 static enum ts_status load_water(struct session *s, const char *file, struct answer *ret)
@@ -122,15 +147,18 @@ enum ts_status answer_subject(struct session *s, struct answer *ret)
 	const struct options *o = s->options;
 	enum ts_status status;
 
-	if (!o->argument_count)
-		return answer_water(s, ret);
+	if (!o->argument_count) {
+		status = find_water(s, ret);
+		return status || o->against ? status : take_season(s, &ret->water);
+	}
 	if (o->argument_count > 1 || o->has_reading) {
 		ts_text_put(s->error, "one water at a time; give a file, or reading flags");
 		return TS_BAD_INPUT;
 	}
 	*ret = (struct answer){.kept_age_days = (double)NAN};
 	status = ts_water_load(o->arguments[0], s->arena, &ret->water, s->findings);
-	return status == TS_OK ? take_season(s, &ret->water) : status;
+	/* Beside another water the season is taken from the two together. */
+	return status || o->against ? status : take_season(s, &ret->water);
 }
 
 enum ts_status answer_tank(struct session *s, struct ts_tank *ret)

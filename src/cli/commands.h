@@ -89,6 +89,12 @@ struct answer {
 };
 
 /* The water of the call: from its file or from reading flags. */
+/*
+ * Narrows waters to --season, where it was given. One that no season tells apart (a tank, a reading
+ * without season) stays as it is, but one of them must have it. TS_BAD_INPUT with an error that
+ * names the seasons there are.
+ */
+enum ts_status answer_season(struct session *session, struct ts_water *const *waters, size_t count);
 enum ts_status answer_water(struct session *session, struct answer *ret);
 /* The same where the water is the command's subject: its argument names the file. */
 enum ts_status answer_subject(struct session *session, struct answer *ret);

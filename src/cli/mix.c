@@ -19,6 +19,7 @@ struct part {
 	const char *file, *name;
 	double amount;
 	bool pure;
+	struct ts_water water;
 	struct ts_profile profile;
 	struct ts_solution solution;
 	unsigned assumed;
@@ -89,20 +90,27 @@ static enum ts_status read_parts(struct session *s, struct mixture *m)
 
 static enum ts_status load_parts(struct session *s, struct mixture *m)
 {
-	for (size_t i = 0; i < m->count; i++) {
+	struct ts_water *waters[PARTS_MOST];
+	size_t count = 0;
+	enum ts_status status = TS_OK;
+
+	for (size_t i = 0; i < m->count && status == TS_OK; i++) {
 		struct part *part = &m->parts[i];
-		struct ts_water water;
-		enum ts_status status;
 
 		if (part->pure)
 			continue;
-		status = ts_water_load(part->file, s->arena, &water, s->findings);
-		if (status != TS_OK)
-			return status;
-		ts_profile_make(&water, &(struct ts_keeping){0}, s->practice, &part->profile);
-		part->name = water.name ? water.name : part->file;
+		status = ts_water_load(part->file, s->arena, &part->water, s->findings);
+		part->name = part->water.name ? part->water.name : part->file;
+		waters[count++] = &part->water;
 	}
-	return TS_OK;
+	if (status == TS_OK && count)
+		status = answer_season(s, waters, count);
+	for (size_t i = 0; i < m->count && status == TS_OK; i++) {
+		if (!m->parts[i].pure)
+			ts_profile_make(&m->parts[i].water, &(struct ts_keeping){0}, s->practice,
+				&m->parts[i].profile);
+	}
+	return status;
 }
 
 /* Mean temperature of the samples that have one; NAN: none has. */
@@ -159,8 +167,48 @@ static enum ts_status cannot(struct session *s, const struct part *part, enum ts
 	return TS_NO;
 }
 
-static enum ts_status solve_parts(
-	struct session *s, struct mixture *m, struct ts_solution *ret, unsigned *ret_assumed)
+/* The parts as their readings are in the mean, or at one end where a supply changes. */
+enum end { MEAN, LEAST, MOST };
+
+static struct ts_profile at_end(const struct ts_profile *profile, enum end end)
+{
+	static const enum ts_parameter parameters[] = {TS_GH, TS_KH};
+	struct ts_profile p = *profile;
+
+	for (size_t i = 0; i < 2; i++) {
+		struct ts_span *span = &p.at[parameters[i]];
+
+		if (span->given && span->exposure && end != MEAN)
+			span->value = end == LEAST ? span->low : span->high;
+	}
+	return p;
+}
+
+static bool changes(const struct mixture *m)
+{
+	for (size_t i = 0; i < m->count; i++) {
+		const struct ts_span *at = m->parts[i].profile.at;
+
+		if (!m->parts[i].pure && (at[TS_GH].exposure || at[TS_KH].exposure))
+			return true;
+	}
+	return false;
+}
+
+static enum ts_status solve_part(
+	const struct session *s, struct part *part, double temp_c, enum end end)
+{
+	bool own = !isnan(part->profile.contents.temp_c) && !part->pure &&
+		   s->options->temperature.kind == TS_MEASURE_NONE;
+	double at = own ? (double)NAN : isnan(temp_c) ? TS_TANK_TEMPERATURE_C : temp_c;
+	struct ts_profile profile = at_end(&part->profile, end);
+
+	return part->pure ? pure_water(at, part)
+			  : ts_solution_from_profile(&profile, at, &part->solution, &part->assumed);
+}
+
+static enum ts_status solve_parts(struct session *s, struct mixture *m, enum end end,
+	struct ts_solution *ret, unsigned *ret_assumed)
 {
 	const struct ts_solution *waters[PARTS_MOST];
 	double amounts[PARTS_MOST], temp_c = known_temp_c(s, m);
@@ -168,12 +216,7 @@ static enum ts_status solve_parts(
 	*ret_assumed = isnan(temp_c) ? TS_ASSUMED_TEMPERATURE : 0u;
 	for (size_t i = 0; i < m->count; i++) {
 		struct part *part = &m->parts[i];
-		bool own = !isnan(part->profile.contents.temp_c) && !part->pure &&
-			   s->options->temperature.kind == TS_MEASURE_NONE;
-		double at = own ? (double)NAN : isnan(temp_c) ? TS_TANK_TEMPERATURE_C : temp_c;
-		enum ts_status status = part->pure ? pure_water(at, part)
-						   : ts_solution_from_profile(&part->profile, at,
-							     &part->solution, &part->assumed);
+		enum ts_status status = solve_part(s, part, temp_c, end);
 
 		if (status != TS_OK)
 			return cannot(s, part, status);
@@ -184,6 +227,46 @@ static enum ts_status solve_parts(
 	}
 	ts_chem_mix(waters, amounts, m->count, ret);
 	return TS_OK;
+}
+
+static void widen(double *low, double *high, double one, double other)
+{
+	*low = fmin(*low, fmin(one, other));
+	*high = fmax(*high, fmax(one, other));
+}
+
+/* Both ends of what a changing part makes of the mixture. */
+static enum ts_status widen_to_ends(struct session *s, struct mixture *m, struct ts_water_facts *f)
+{
+	struct ts_water_facts least, most, *of[] = {&least, &most};
+	struct ts_solution mixed = {0};
+	unsigned assumed = 0;
+
+	for (int i = 0; i < 2; i++) {
+		enum ts_status status = solve_parts(s, m, i ? MOST : LEAST, &mixed, &assumed);
+
+		if (status != TS_OK)
+			return status;
+		ts_water_describe(&mixed, assumed, NULL, of[i]);
+	}
+	widen(&f->gh_low_dh, &f->gh_high_dh, least.gh_dh, most.gh_dh);
+	widen(&f->kh_low_dh, &f->kh_high_dh, least.kh_dh, most.kh_dh);
+	widen(&f->ph_low, &f->ph_high, least.ph, most.ph);
+	widen(&f->co2_low_mg_l, &f->co2_high_mg_l, least.co2_mg_l, most.co2_mg_l);
+	widen(&f->ph_tank_low, &f->ph_tank_high, least.ph_tank_low, most.ph_tank_high);
+	widen(&f->ph_tank_low, &f->ph_tank_high, most.ph_tank_low, least.ph_tank_high);
+	return TS_OK;
+}
+
+static void put_span(struct ts_text *text, double value, const struct ts_span *span)
+{
+	bool both = span->given && span->exposure;
+
+	ts_text_number_short(text, both ? span->low : value, 1);
+	if (!both)
+		return;
+	ts_text_put(text, "..");
+	ts_text_number_short(text, span->high, 1);
 }
 
 static void write_page(struct session *s, const struct mixture *m, const struct ts_water_result *r)
@@ -206,13 +289,17 @@ static void write_page(struct session *s, const struct mixture *m, const struct 
 
 		ts_text_number_short(&text, part->amount, 3);
 		amount = ts_doc_take(&doc, &text);
-		ts_text_number_short(&text, dh[0], 1);
+		put_span(&text, dh[0], &part->profile.at[TS_GH]);
 		gh = ts_doc_take(&doc, &text);
-		ts_text_number_short(&text, dh[1], 1);
+		put_span(&text, dh[1], &part->profile.at[TS_KH]);
 		ts_doc_line(&doc, table, part->name, amount, gh, ts_doc_take(&doc, &text), NULL);
 	}
 	water_page_values(&doc, r, "pH closed");
 	water_page_notes(&doc, r);
+	if (changes(m))
+		ts_doc_paragraph(&doc, "A changing supply is mixed at both its ends: no animal "
+				       "chooses the day. --season takes the readings of one part "
+				       "of the year.");
 	ts_doc_paragraph(&doc, "Hardness, buffer and salts mix by volume; pH does not. Air the "
 			       "mixture, and test GH and KH of the first batch.");
 	ts_text_drop(&text);
@@ -231,10 +318,14 @@ enum ts_status command_mix(struct session *s)
 	if (status == TS_OK)
 		status = load_parts(s, m);
 	if (status == TS_OK)
-		status = solve_parts(s, m, &mixed, &assumed);
+		status = solve_parts(s, m, MEAN, &mixed, &assumed);
 	if (status != TS_OK)
 		return status;
 	ts_water_describe(&mixed, assumed, NULL, &facts);
+	if (changes(m))
+		status = widen_to_ends(s, m, &facts);
+	if (status != TS_OK)
+		return status;
 	ts_water_result_fill(s->arena, NULL, NULL, &facts, s->practice, &r);
 	if (s->options->format == FORMAT_JSON)
 		ts_result_json(s->out, TS_VERSION, "mix", &ts_result_mix, &r);

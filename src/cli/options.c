@@ -111,7 +111,7 @@ static const struct flag flags[] = {
 	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "propose", "writes the first list as a plan for check"),
 	TEXT_ROW("--practice", NULL, practice_file, "FILE", MATCHING " due", "your own figures of practice (docs/methods.md)"),
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
-	TEXT_ROW("--season", NULL, season, "DATE|NAME", "arrive propose rank remake titrate water why", "only the readings of that part of the year"),
+	TEXT_ROW("--season", NULL, season, "DATE|NAME", "arrive mix propose rank remake titrate water why", "only the readings of that part of the year"),
 	TEXT_ROW("--shop", NULL, shop_file, "FILE", "arrive", "a water file of the shop's or the bag's water"),
 	SWITCH_ROW("--softened", NULL, softened, "keep propose rank remake why water", "the water went through a household softener"),
 	BOX_ROW("--size", size, "100x40x45", "propose rank why", "the tank inside, length x width x height in cm, instead of -t FILE"),

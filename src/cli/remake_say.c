@@ -405,6 +405,8 @@ static void put_water(struct work *w, struct ts_document *doc)
 static void put_without_work(struct work *w, struct ts_document *doc)
 {
 	ts_doc_heading(doc, 0, "WITHOUT ANY WORK");
+	if (w->c->answer.profile.unusual & TS_UNUSUAL_BARE)
+		ts_doc_caution(doc, ts_bare_says);
 	if (w->r.suits_as_it_is.count) {
 		ts_text_put(&w->text, "Your water as it is suits or is tolerated by: ");
 		list(w, &w->r.suits_as_it_is, ". tapshoal rank lists them all.");

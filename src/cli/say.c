@@ -102,12 +102,12 @@ void say_notes(struct ts_document *doc, const struct answer *a)
 	struct ts_text text;
 
 	ts_text_open(&text, &doc->arena->allocator);
-	for (unsigned bit = 1; bit <= TS_POISON_NO_OXYGEN; bit <<= 1) {
+	for (unsigned bit = 1; bit <= TS_POISON__ALL; bit <<= 1) {
 		if (p->poisons.found & bit)
 			ts_say_poison(&text, bit, &p->poisons);
 		note(doc, &text);
 	}
-	for (unsigned bit = 1; bit <= TS_UNUSUAL_NO_PH_FROM_KH; bit <<= 1) {
+	for (unsigned bit = 1; bit <= TS_UNUSUAL__IN_PROFILE; bit <<= 1) {
 		if (p->unusual & bit)
 			ts_say_unusual(&text, bit, p);
 		note(doc, &text);

@@ -9,10 +9,13 @@
 
 #include "base/arena.h"
 #include "care/plan_state.h"
+#include "words/sentence.h"
 
 /* Below this a difference of GH or KH is the kit's, dH; of pH likewise (kits: estimates). */
 #define HARDNESS_APART_DH 1.5
 #define PH_APART 0.4
+/* Wider than a kit's doubt: the water changes. */
+#define HARDNESS_WIDE_DH 2.0
 /* Nitrate that a tank makes while it uses up its buffer, mg/L. */
 #define NITRATE_APART_MG_L 10.0
 
@@ -51,11 +54,20 @@ static void compare_hardness(struct says *s, double kh, double gh)
 		       "peat took them up.");
 }
 
+/* How far the tank lies from the other water; from its nearer end where that one changes. */
+static double apart(double tank, double value, double low, double high)
+{
+	if (high - low > HARDNESS_WIDE_DH)
+		value = fmin(fmax(tank, low), high);
+	return tank - value;
+}
+
 void water_compare(struct ts_arena *arena, const struct ts_water_facts *tank,
 	const struct ts_water_facts *tap, struct ts_texts *ret)
 {
 	struct says s = {arena, ret, ts_arena_array(arena, SAYS_MOST, sizeof(const char *))};
-	double kh = tank->kh_dh - tap->kh_dh, gh = tank->gh_dh - tap->gh_dh;
+	double kh = apart(tank->kh_dh, tap->kh_dh, tap->kh_low_dh, tap->kh_high_dh);
+	double gh = apart(tank->gh_dh, tap->gh_dh, tap->gh_low_dh, tap->gh_high_dh);
 	double ph = tank->ph - tap->ph, no3 = tank->no3_mg_l - tap->no3_mg_l;
 	bool same = fabs(kh) < HARDNESS_APART_DH && fabs(gh) < HARDNESS_APART_DH;
 
@@ -104,30 +116,53 @@ static void advise(struct session *s, const struct answer *tank, const struct an
 		s->arena, &state, TS_ADVICE_OF_WATERS, s->practice, &r->against->advice);
 }
 
-static enum ts_status open_against(
-	struct session *s, const struct answer *answer, struct ts_water_result *r)
+static void say_changing(struct session *s, const struct answer *other, struct ts_water_result *r)
 {
-	struct answer other = {.kept_age_days = (double)NAN};
-	struct ts_water_result o;
-	const struct ts_water_facts *f = &r->facts, *g = &o.facts;
-	enum ts_status status =
-		ts_water_load(s->options->against, s->arena, &other.water, s->findings);
+	static const enum ts_parameter parameters[] = {TS_GH, TS_KH};
+	struct says says = {s->arena, &r->against->says, r->against->says.items};
+	struct ts_text text;
 
-	if (status != TS_OK)
-		return status;
-	describe(s, &other, &o);
+	if (!says.items)
+		says.items = ts_arena_array(s->arena, SAYS_MOST, sizeof *says.items);
+	ts_text_open(&text, &s->arena->allocator);
+	for (size_t i = 0; i < 2; i++) {
+		const struct ts_span *span = &other->profile.at[parameters[i]];
+
+		if (!span->given || !span->exposure || span->high - span->low <= HARDNESS_WIDE_DH)
+			continue;
+		ts_text_puts(&text, text.len ? ", " : "The other water changes: ",
+			ts_parameter_rows[parameters[i]].label, " ", NULL);
+		ts_text_number_short(&text, span->low, 1);
+		ts_text_put(&text, "..");
+		ts_text_number_short(&text, span->high, 1);
+	}
+	if (text.len) {
+		ts_text_put(&text, ". Only what lies beyond its ends counts; --season compares one "
+				   "part of the year.");
+		say(&says, ts_arena_text(s->arena, ts_text_get(&text), text.len));
+	}
+	s->arena->failed |= text.failed;
+	ts_text_drop(&text);
+}
+
+static enum ts_status put_against(struct session *s, const struct answer *answer,
+	const struct answer *other, const struct ts_water_result *o, struct ts_water_result *r)
+{
+	const struct ts_water_facts *f = &r->facts, *g = &o->facts;
+
 	r->against = ts_arena_take(s->arena, sizeof *r->against);
 	if (!r->against)
 		return TS_NO_MEMORY;
-	*r->against = (struct ts_against_result){.name = other.water.name,
+	*r->against = (struct ts_against_result){.name = other->water.name,
 		.ph = {f->ph, g->ph},
 		.gh_dh = {f->gh_dh, g->gh_dh},
 		.kh_dh = {f->kh_dh, g->kh_dh},
 		.conductivity_us_cm = {f->conductivity_us_cm, g->conductivity_us_cm},
 		.no3_mg_l = {f->no3_mg_l, g->no3_mg_l}};
 	water_compare(s->arena, f, g, &r->against->says);
+	say_changing(s, other, r);
 	if (answer->water.kind == TS_WATER_TANK)
-		advise(s, answer, &other, r);
+		advise(s, answer, other, r);
 	return TS_OK;
 }
 
@@ -157,17 +192,33 @@ static void write_page(struct session *s, const struct ts_water_result *r)
 	session_write(s, &doc);
 }
 
+/* The other water, and the season of both. */
+static enum ts_status open_against(struct session *s, struct answer *answer, struct answer *other)
+{
+	struct ts_water *const both[] = {&answer->water, &other->water};
+	enum ts_status status =
+		ts_water_load(s->options->against, s->arena, &other->water, s->findings);
+
+	return status == TS_OK ? answer_season(s, both, 2) : status;
+}
+
 enum ts_status command_water(struct session *s)
 {
-	struct answer answer;
-	struct ts_water_result r;
+	struct answer answer, other = {.kept_age_days = (double)NAN};
+	struct ts_water_result r, o;
 	enum ts_status status = answer_subject(s, &answer);
 
 	if (status != TS_OK)
 		return status;
-	describe(s, &answer, &r);
 	if (s->options->against)
-		status = open_against(s, &answer, &r);
+		status = open_against(s, &answer, &other);
+	if (status != TS_OK)
+		return status;
+	describe(s, &answer, &r);
+	if (s->options->against) {
+		describe(s, &other, &o);
+		status = put_against(s, &answer, &other, &o, &r);
+	}
 	if (status != TS_OK)
 		return status;
 	if (s->options->format == FORMAT_JSON)

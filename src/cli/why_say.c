@@ -265,14 +265,14 @@ static void say_water_notes(struct work *k, const struct why_water *one)
 {
 	const struct ts_profile *p = &one->answer.profile;
 
-	for (unsigned bit = 1; bit <= TS_POISON_COPPER; bit <<= 1) {
+	for (unsigned bit = 1; bit <= TS_POISON__ALL; bit <<= 1) {
 		if (!(p->poisons.found & bit))
 			continue;
 		ts_text_puts(&k->text, one->label, ": ", NULL);
 		ts_say_poison(&k->text, bit, &p->poisons);
 		ts_doc_paragraph(&k->doc, take(k));
 	}
-	for (unsigned bit = 1; bit <= TS_UNUSUAL_NO_PH_FROM_KH; bit <<= 1) {
+	for (unsigned bit = 1; bit <= TS_UNUSUAL__IN_PROFILE; bit <<= 1) {
 		if (!(p->unusual & bit))
 			continue;
 		ts_text_puts(&k->text, one->label, ": ", NULL);

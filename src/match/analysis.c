@@ -8,6 +8,9 @@
 #include "chem/carbonate.h"
 #include "chem/hardness.h"
 
+/* Below this GH and KH (dH) there is hardly a mineral in a water (estimate from memory). */
+#define BARE_DH 1.0
+
 /* Mole of magnesium for each mole of hardness where only the sum is known. */
 #define MG_SHARE 0.25
 /* Share of the missing anion charge that is taken for sulphate. */
@@ -170,4 +173,11 @@ enum ts_status ts_solution_from_profile(const struct ts_profile *profile, double
 	*ret = w.s;
 	*ret_assumed = w.assumed;
 	return TS_OK;
+}
+
+bool ts_water_is_bare(double gh_dh, double kh_dh, double conductivity_us_cm)
+{
+	if (!isnan(conductivity_us_cm))
+		return conductivity_us_cm < TS_BARE_US_CM;
+	return gh_dh < BARE_DH && kh_dh < BARE_DH;
 }

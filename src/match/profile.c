@@ -283,6 +283,9 @@ static void note_unusual(struct ts_profile *p, const struct ts_water *w, const d
 
 	if (w->softened)
 		p->unusual |= TS_UNUSUAL_SOFTENED;
+	if (ts_water_is_bare(gh->given ? gh->value : (double)NAN,
+		    kh->given ? kh->value : (double)NAN, p->contents.conductivity_us_cm))
+		p->unusual |= TS_UNUSUAL_BARE;
 	if (gh->given && sodium_over_hardness(w, gh->value))
 		p->unusual |= TS_UNUSUAL_SOFTENED;
 	if (!kh->given)
@@ -380,9 +383,9 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 		p.ph_read_low = p.at[TS_PH].low;
 		p.ph_read_high = p.at[TS_PH].high;
 	}
+	find_contents(&p.contents, water);
 	note_unusual(&p, water, practice->value);
 	find_poisons(&p.poisons, water, practice->value);
-	find_contents(&p.contents, water);
 	find_oxygen(&p, water, &keeping->temperature, practice->value);
 	compute_ph(&p, keeping->fresh);
 	*ret = p;

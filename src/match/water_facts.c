@@ -20,9 +20,6 @@
 #define CHARGE_ERROR_PERCENT 10.0
 /* Degrees that fresh water hardly has: often another unit (common practice, no source). */
 #define DEGREES_HIGH_DH 40.0
-/* Below this GH and KH (dH), or this conductivity, there is hardly a mineral in it. */
-#define BARE_DH 1.0
-#define BARE_US_CM 50.0
 
 static void set_unknown(struct ts_water_facts *f)
 {
@@ -272,8 +269,6 @@ static bool charge_is_off(const struct ts_water_facts *f)
 
 static void find_unusual(struct ts_water_facts *f)
 {
-	bool bare = f->gh_dh < BARE_DH && f->kh_dh < BARE_DH;
-
 	if (f->why[TS_FACT_CO2] == TS_WHY_PH_AGAINST_KH || f->assumed & TS_ASSUMED_PH_AGAINST_KH)
 		f->unusual |= TS_UNUSUAL_PH_AGAINST_KH;
 	if (gh_against_ions(f))
@@ -281,11 +276,11 @@ static void find_unusual(struct ts_water_facts *f)
 	if (charge_is_off(f))
 		f->unusual |= TS_UNUSUAL_CHARGE;
 	if (apart(f->conductivity_us_cm, f->conductivity_computed_us_cm, CONDUCTIVITY_APART_SHARE,
-		    BARE_US_CM))
+		    TS_BARE_US_CM))
 		f->unusual |= TS_UNUSUAL_CONDUCTIVITY;
 	if (f->gh_dh > DEGREES_HIGH_DH || f->kh_dh > DEGREES_HIGH_DH)
 		f->unusual |= TS_UNUSUAL_DEGREES;
-	if (f->conductivity_us_cm < BARE_US_CM || (bare && !(f->conductivity_us_cm >= BARE_US_CM)))
+	if (ts_water_is_bare(f->gh_dh, f->kh_dh, f->conductivity_us_cm))
 		f->unusual |= TS_UNUSUAL_BARE;
 }
 

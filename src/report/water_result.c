@@ -150,7 +150,7 @@ static void fill_unusual(struct ts_arena *arena, const struct ts_profile *profil
 	struct ts_text text;
 
 	ts_text_open(&text, &arena->allocator);
-	for (unsigned bit = 1; bit <= TS_UNUSUAL_BARE; bit <<= 1) {
+	for (unsigned bit = 1; bit <= TS_UNUSUAL__ALL; bit <<= 1) {
 		if (!(f->unusual & bit))
 			continue;
 		if (bit & TS_UNUSUAL__IN_PROFILE && profile)

@@ -186,6 +186,10 @@ void ts_say_ordinary(struct ts_text *text, const struct ts_profile *p)
 	ts_text_put(text, ", whatever a fresh sample reads.");
 }
 
+const char ts_bare_says[] =
+	"Hardly a mineral in it, like rain or reverse-osmosis water: its pH means "
+	"nothing. Bring back GH and KH before any animal meets it; the pH follows.";
+
 void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile *p)
 {
 	switch (bit) {
@@ -205,6 +209,9 @@ void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile 
 				  "dangerous to fish until aired out: ");
 		say_tank_ph(text, p);
 		ts_text_put(text, ". Air the water before use.");
+		return;
+	case TS_UNUSUAL_BARE:
+		ts_text_put(text, ts_bare_says);
 		return;
 	case TS_UNUSUAL_KH_OVER_GH:
 		ts_text_put(text, "KH lies above GH: real where the water carries sodium "

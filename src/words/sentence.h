@@ -45,6 +45,9 @@ void ts_say_poison(struct ts_text *text, unsigned bit, const struct ts_poisons *
 /* Adds a range: "6..7.5", "to 12", "from 4". */
 void ts_say_range(struct ts_text *text, const struct ts_range *range, int decimals);
 
+/* What water without minerals is, and what to do before any animal meets it. */
+extern const char ts_bare_says[];
+
 /* Adds what an unusual mark means and what to do, one paragraph; `bit` is one of enum ts_unusual.
  */
 void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile *profile);

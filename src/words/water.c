@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "model/practice.h"
+#include "words/sentence.h"
 
 const char *const ts_why_says[] = {
 	[TS_WHY_KNOWN] = NULL,
@@ -130,9 +131,7 @@ void ts_say_contradiction(struct ts_text *text, unsigned bit, const struct ts_wa
 				  "mg/L of calcium carbonate, or in French degrees?");
 		break;
 	case TS_UNUSUAL_BARE:
-		ts_text_put(text, "Hardly a mineral in it, like rain or reverse-osmosis water: its "
-				  "pH means nothing. Bring back GH and KH before any animal "
-				  "meets it; the pH follows.");
+		ts_text_put(text, ts_bare_says);
 		break;
 	default:
 		break;
