@@ -6,6 +6,8 @@
 #include <stdint.h>
 
 #include <cmocka.h>
+#include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "units/units.h"
@@ -145,6 +147,27 @@ static void test_range__open_ends(void **state)
 	assert_true(r.high > 1e300);
 }
 
+/* A value written in any unit of the table is read back as it was: a thousand, over all rows. */
+static void test_table__values_round_trip_through_every_unit(void **state)
+{
+	(void)state;
+	for (size_t i = 0; i < 1000; i++) {
+		const struct ts_unit_row *unit = &ts_units[i % ts_units_count];
+		const struct ts_quantity_row *q = &ts_quantities[unit->quantity];
+		double share = (double)(i * 7919 % 1009 + 1) / 1011, got, x;
+		struct ts_scan scan;
+		char text[80];
+
+		x = fmax(q->min, 0) + share * fmin(q->max - fmax(q->min, 0), 1000);
+		snprintf(text, sizeof text, "%.10f %s", (x - unit->offset) / unit->factor,
+			unit->spelling);
+		if (!ts_scan_value(unit->quantity, text, strlen(text), &got, &scan))
+			fail_msg("'%s': %s", text, ts_scan_says(scan.fault));
+		if (!(fabs(got - x) <= 1e-7 * (1 + x)))
+			fail_msg("'%s' is %.12g, not %.12g", text, got, x);
+	}
+}
+
 static void test_table__first_row_of_a_quantity_is_its_own_unit(void **state)
 {
 	int last = -1;
@@ -172,6 +195,7 @@ int main(void)
 		cmocka_unit_test(test_scan__thousands_or_decimals),
 		cmocka_unit_test(test_scan__faults),
 		cmocka_unit_test(test_range__open_ends),
+		cmocka_unit_test(test_table__values_round_trip_through_every_unit),
 		cmocka_unit_test(test_table__first_row_of_a_quantity_is_its_own_unit),
 	};
 
