@@ -51,12 +51,12 @@ static void in_letters(utf8proc_int32_t point, char ret[4])
 
 	for (size_t i = 0; i < sizeof spelled / sizeof *spelled; i++) {
 		if (spelled[i].point == point) {
-			strcpy(ret, spelled[i].letters);
+			memcpy(ret, spelled[i].letters, strlen(spelled[i].letters) + 1);
 			return;
 		}
 	}
 	count = utf8proc_decompose_char(point, parts, PARTS_MOST, options, &class);
-	strcpy(ret, "?");
+	memcpy(ret, "?", 2);
 	if (count < 0 || count > 3)
 		return;
 	for (utf8proc_ssize_t i = 0; i < count; i++) {
