@@ -143,15 +143,18 @@ static void add_reading(
 	}
 }
 
-/* "<0.25" from a kit is its nil: only a figure, a range or ">" counts. Copper keeps both ends. */
+/*
+ * "<0.25" from a kit is its nil: only a figure, a range or ">" counts; of an open end ("2..") what
+ * was written. Copper keeps both ends.
+ */
 static void keep_highest(double *highest, const struct ts_measure *m, double factor)
 {
+	double written = isfinite(m->high) ? m->high : m->value;
+
 	if (m->kind == TS_MEASURE_NONE)
 		return;
-	*highest = fmax(isnan(*highest) ? 0 : *highest, m->kind == TS_MEASURE_BELOW ? 0
-							: m->kind == TS_MEASURE_ABOVE
-								? m->value * factor
-								: m->high * factor);
+	*highest = fmax(
+		isnan(*highest) ? 0 : *highest, m->kind == TS_MEASURE_BELOW ? 0 : written * factor);
 }
 
 #define NO3_PER_N (TS_MASS_NO3 / TS_WEIGHT_N)

@@ -205,7 +205,7 @@ static double highest(const struct ts_measure *m, double factor)
 		return (double)NAN;
 	if (m->kind == TS_MEASURE_BELOW)
 		return 0;
-	return factor * (m->kind == TS_MEASURE_ABOVE ? m->value : m->high);
+	return factor * (isfinite(m->high) ? m->high : m->value); /* ">2", "2..": as written */
 }
 
 /* The last reading of the tank that tells this; without any, the water's. */
