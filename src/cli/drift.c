@@ -314,6 +314,15 @@ static enum ts_status open_plan(struct session *s, struct ts_plan *plan, struct 
 	return status == TS_OK ? fill_load(s, plan, load) : status;
 }
 
+/* Chemistry refuses readings without a word; who asked gets one. */
+static enum ts_status with_reason(struct session *s, enum ts_status status)
+{
+	if (status == TS_BAD_INPUT && !s->error->len && !s->findings->errors)
+		ts_text_put(s->error, "the readings cannot stand together in one water, so that "
+				      "nothing follows from them; tapshoal water says what is odd");
+	return status;
+}
+
 enum ts_status command_drift(struct session *s)
 {
 	struct ts_plan plan;
@@ -325,13 +334,13 @@ enum ts_status command_drift(struct session *s)
 	if (status == TS_OK)
 		status = open_drift(s, &plan, s->today, &load, &p);
 	if (status != TS_OK)
-		return status;
+		return with_reason(s, status);
 	fill_head(&plan, &load, &p, &r);
 	status = fill(s, &p, &r);
 	if (status == TS_OK)
 		status = fill_doubt(s, &p, &load, &r);
 	if (status != TS_OK)
-		return status;
+		return with_reason(s, status);
 	if (s->options->format == FORMAT_JSON)
 		ts_result_json(s->out, TS_VERSION, "drift", &ts_result_drift, &r);
 	else
