@@ -322,7 +322,8 @@ static void test_a_wider_exposure__never_betters_a_verdict(void **state)
 		all[p]->high += any_in(&r, 0, p == TS_PH ? 1 : 10, grid[p].step);
 		all[p]->value = (all[p]->low + all[p]->high) / 2;
 		ts_profile_make(&s.water, &s.keeping, NULL, &profile[1]);
-		if (profile[0].unusual == profile[1].unusual) /* else its pH is another's */
+		/* Else its pH is another's, or computed for another temperature. */
+		if (profile[0].unusual == profile[1].unusual && !profile[1].ph_computed)
 			CLAIM(&r, answer(&s).verdict >= before);
 	}
 }
@@ -351,6 +352,62 @@ static void test_the_order_of_readings__changes_nothing(void **state)
 	}
 }
 
+/* A row of the quantity's units, any of them. */
+static const struct ts_unit_row *any_unit(struct random *r, enum ts_quantity q)
+{
+	const struct ts_unit_row *unit;
+
+	do
+		unit = &ts_units[any_below(r, (unsigned)ts_units_count)];
+	while (unit->quantity != q);
+	return unit;
+}
+
+/* The figure with its doubt as somebody writes it who has that unit. */
+static struct ts_measure written(
+	enum ts_quantity q, const struct ts_unit_row *unit, double value, double half)
+{
+	char text[128];
+	struct ts_measure m = {0};
+	struct ts_scan scan;
+	int len = snprintf(text, sizeof text, "%.9f +- %.9f %s",
+		(value - unit->offset) / unit->factor, half / unit->factor, unit->spelling);
+
+	if (!ts_scan_measure(q, text, (size_t)len, &m, &scan))
+		fail_msg("%s: %s", text, ts_scan_says(scan.fault));
+	return m;
+}
+
+/* Off the grid: a figure exactly at a limit may fall to either side by its last digit. */
+static void test_the_unit_of_a_reading__changes_nothing(void **state)
+{
+	struct random r;
+	unsigned count = random_open(&r, 6, 3000);
+
+	(void)state;
+	for (unsigned i = 0; i < count; i++) {
+		struct scene s;
+		struct ts_match a[2];
+		double gh, kh, temp_c, half;
+
+		random_case(&r, i);
+		any_scene(&r, &s);
+		gh = any_in(&r, 3, 30, 0.5) + 0.0137;
+		kh = any_in(&r, 3, 25, 0.5) + 0.0171;
+		temp_c = any_in(&r, 8, 36, 0.5) + 0.0193;
+		half = any_in(&r, 0.5, 2, 0.5) + 0.0119;
+		for (int k = 0; k < 2; k++) {
+			s.readings[0].gh_dh = written(TS_Q_GH, any_unit(&r, TS_Q_GH), gh, half);
+			s.readings[0].kh_dh = written(TS_Q_KH, any_unit(&r, TS_Q_KH), kh, half);
+			s.keeping.temperature = written(
+				TS_Q_TEMPERATURE, any_unit(&r, TS_Q_TEMPERATURE), temp_c, half);
+			a[k] = answer(&s);
+		}
+		CLAIM(&r, a[0].verdict == a[1].verdict && a[0].limiting == a[1].limiting);
+		CLAIM(&r, (isnan(a[0].fit) && isnan(a[1].fit)) || fabs(a[0].fit - a[1].fit) < 1e-6);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -359,6 +416,7 @@ int main(void)
 		cmocka_unit_test(test_a_larger_doubt__never_makes_an_answer_firmer),
 		cmocka_unit_test(test_a_wider_exposure__never_betters_a_verdict),
 		cmocka_unit_test(test_the_order_of_readings__changes_nothing),
+		cmocka_unit_test(test_the_unit_of_a_reading__changes_nothing),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
