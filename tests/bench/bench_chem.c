@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * What a pH costs: a closed solve with all ion pairs, cold and warm, in units of one exp10() of
- * the same machine (each depends on the one before, so both are timed as a chain). The ratio
- * is what to watch, nanoseconds differ by machine. Exit 1 when the cold ratio exceeds 25.
+ * the same machine. An exp10() is timed in two ways, as a chain (each waits for the one before, as
+ * the solves do) and independent of one another, which the processor overlaps. Solves and powers
+ * take turns in short pieces and the best piece of each counts, so that a neighbour's work on the
+ * machine meets both. Exit 1 when a cold solve exceeds 25 of either.
  */
 #define _GNU_SOURCE /* exp10() */
 #include <math.h>
@@ -11,9 +13,8 @@
 
 #include "chem/carbonate.h"
 
-#define ROUNDS 7
-#define SOLVES 200000
-#define POWERS 2000000
+#define ROUNDS 400
+#define PIECE 1000
 #define LIMIT 25.0
 
 /* Kept, so that no loop is optimised away. */
@@ -27,14 +28,24 @@ static double now_ns(void)
 	return 1e9 * (double)t.tv_sec + (double)t.tv_nsec;
 }
 
-static double power_ns(void)
+static double chain_ns(void)
 {
 	double x = 0, start = now_ns();
 
-	for (int i = 0; i < POWERS; i++)
+	for (int i = 0; i < PIECE; i++)
 		x = exp10(-6 - x);
 	sink = x;
-	return (now_ns() - start) / POWERS;
+	return (now_ns() - start) / PIECE;
+}
+
+static double independent_ns(void)
+{
+	double sum = 0, start = now_ns();
+
+	for (int i = 0; i < PIECE; i++)
+		sum += exp10(-6 - 1e-6 * i);
+	sink = sum;
+	return (now_ns() - start) / PIECE;
 }
 
 /* The hard public supply of tests/data/reference/waters.csv, water-01. */
@@ -61,7 +72,7 @@ static double solve_ns(bool warm)
 
 	ts_chem_constants_at(&constants, s.temp_c);
 	start = now_ns();
-	for (int i = 0; i < SOLVES; i++) {
+	for (int i = 0; i < PIECE; i++) {
 		if (!warm)
 			species = (struct ts_ion_species){0};
 		s.alk_meq_l = 5.72 + 1e-5 * (i % 100) + 1e-12 * ph;
@@ -70,21 +81,23 @@ static double solve_ns(bool warm)
 		ph = species.ph;
 	}
 	sink = ph;
-	return (now_ns() - start) / SOLVES;
+	return (now_ns() - start) / PIECE;
 }
 
 int main(void)
 {
-	double power = INFINITY, cold = INFINITY, warm = INFINITY;
+	double chain = INFINITY, independent = INFINITY, cold = INFINITY, warm = INFINITY;
 
 	for (int i = 0; i < ROUNDS; i++) {
-		power = fmin(power, power_ns());
+		chain = fmin(chain, chain_ns());
 		cold = fmin(cold, solve_ns(false));
+		independent = fmin(independent, independent_ns());
 		warm = fmin(warm, solve_ns(true));
 	}
-	printf("one exp10            %8.1f ns\n", power);
-	printf("closed pH, cold      %8.1f ns  %5.1f exp10 (at most %.0f)\n", cold, cold / power,
-		LIMIT);
-	printf("closed pH, warm      %8.1f ns  %5.1f exp10\n", warm, warm / power);
-	return cold / power <= LIMIT ? 0 : 1;
+	printf("one exp10: %.1f ns in a chain, %.1f ns independent\n", chain, independent);
+	printf("closed pH, cold: %.0f ns, %.1f and %.1f exp10 (at most %.0f)\n", cold, cold / chain,
+		cold / independent, LIMIT);
+	printf("closed pH, warm: %.0f ns, %.1f and %.1f exp10\n", warm, warm / chain,
+		warm / independent);
+	return cold / fmin(chain, independent) <= LIMIT ? 0 : 1;
 }
