@@ -141,7 +141,7 @@ size_t ts_shown_width(const char *text, size_t len, bool ascii)
 
 size_t ts_shown_fit(const char *text, size_t len, size_t columns, bool ascii)
 {
-	size_t fits = 0, width = 0;
+	size_t fits = plain(text, len < columns ? len : columns), width = fits;
 
 	for (struct step s; fits < len; fits += s.used) {
 		next(text + fits, len - fits, ascii, &s);
