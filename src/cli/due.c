@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * due: what of a tank, a plan or a water is to be tested next, and when; with a wish, also the
- * stages of its re-making. The reasons are care/due.c's, the stages those of remake.
+ * stages of its re-making. The reasons are the care room's, the stages those of remake.
  */
 #include "cli/due.h"
 
@@ -19,29 +19,12 @@
 #include "words/advice.h"
 #include "words/due.h"
 
-struct call {
-	struct session *s;
-	struct ts_plan plan; /* of a plan; of a tank or a water what there is of one */
-	bool has_tank, has_supply;
-	struct remake_call *remake; /* NULL: none was asked for */
-	struct ts_due due;
-	struct ts_text text;
-	struct ts_due_result r;
-};
-
-static const char *take(struct call *c)
+static const char *take(struct due_call *c)
 {
 	return care_take(c->s, &c->text);
 }
 
-static const char *day_of(struct call *c, long day)
-{
-	char iso[TS_DATE_ROOM];
-
-	return ts_date_write(iso, day) ? ts_arena_text(c->s->arena, iso, sizeof iso - 1) : NULL;
-}
-
-static struct ts_water *poured(struct call *c)
+static struct ts_water *poured(struct due_call *c)
 {
 	return c->plan.change_water.reading_count ? &c->plan.change_water : &c->plan.water;
 }
@@ -66,7 +49,7 @@ static enum ts_status refuse_kind(struct session *s, const char *file)
 }
 
 /* A water is a supply, unless it says that it is a tank's. */
-static enum ts_status load_water(struct call *c, const char *file)
+static enum ts_status load_water(struct due_call *c, const char *file)
 {
 	struct ts_water water;
 	enum ts_status status = ts_water_load(file, c->s->arena, &water, c->s->findings);
@@ -85,7 +68,7 @@ static enum ts_status load_water(struct call *c, const char *file)
 	return TS_OK;
 }
 
-static enum ts_status load_subject(struct call *c, const char *file)
+static enum ts_status load_subject(struct due_call *c, const char *file)
 {
 	struct session *s = c->s;
 	const struct ts_shape *kind = ts_records_kind(file, NULL);
@@ -108,7 +91,7 @@ static enum ts_status load_subject(struct call *c, const char *file)
 }
 
 /* The water poured in, where the flag names it. */
-static enum ts_status load_poured(struct call *c)
+static enum ts_status load_poured(struct due_call *c)
 {
 	const char *file = c->s->options->water_file;
 
@@ -129,7 +112,7 @@ static enum ts_status load_poured(struct call *c)
 }
 
 /* Readings and days that lie ahead are no news of today. */
-static void leave_ahead(struct call *c)
+static void leave_ahead(struct due_call *c)
 {
 	long today = c->s->today, day;
 	struct ts_tank *tank = &c->plan.tank;
@@ -154,7 +137,7 @@ static void leave_ahead(struct call *c)
 	}
 }
 
-static enum ts_status load(struct call *c)
+static enum ts_status load(struct due_call *c)
 {
 	const struct options *o = c->s->options;
 	enum ts_status status;
@@ -178,7 +161,7 @@ static enum ts_status load(struct call *c)
 }
 
 /* How long the buffer lasts, where feed, animals and new water are known. */
-static enum ts_status ask_drift(struct call *c, double *ret)
+static enum ts_status ask_drift(struct due_call *c, double *ret)
 {
 	struct session *s = c->s;
 	unsigned ahead = (unsigned)s->practice->value[TS_P_DUE_BUFFER_AHEAD];
@@ -205,7 +188,7 @@ static enum ts_status ask_drift(struct call *c, double *ret)
 }
 
 /* A wish of the flags makes the tank's way to another water part of what is due. */
-static enum ts_status ask_remake(struct call *c)
+static enum ts_status ask_remake(struct due_call *c)
 {
 	const struct options *o = c->s->options;
 	enum ts_status status;
@@ -230,7 +213,7 @@ static enum ts_status ask_remake(struct call *c)
 }
 
 /* Whether animals live in the tank today. */
-static bool has_animals(const struct call *c)
+static bool has_animals(const struct due_call *c)
 {
 	for (size_t i = 0; i < c->plan.stock_count; i++) {
 		long day;
@@ -243,7 +226,7 @@ static bool has_animals(const struct call *c)
 }
 
 /* A danger or a sign of distress goes before any test, as in check. */
-static enum ts_status ask_danger(struct call *c)
+static enum ts_status ask_danger(struct due_call *c)
 {
 	struct ts_plan_state *state = ts_arena_take(c->s->arena, sizeof *state);
 	struct ts_advice *all = ts_arena_array(c->s->arena, TS_ADVICE_MOST, sizeof *all);
@@ -263,168 +246,14 @@ static enum ts_status ask_danger(struct call *c)
 	return TS_OK;
 }
 
-static struct ts_due_test_line test_line(struct call *c, const struct ts_due_item *item)
-{
-	long today = c->s->today;
-	struct ts_due_test_line line = {.where = ts_due_where_words[item->where],
-		.due = day_of(c, item->day),
-		.when = ts_due_when(item->day, today),
-		.reason = ts_due_rows[item->reason].id,
-		.last_read = item->read && item->dated ? day_of(c, item->last) : NULL,
-		.in_days = (double)(item->day - today),
-		.every_days = item->every_days,
-		.day = item->day};
-
-	for (unsigned i = 0; i < TS_DUE_WHAT__COUNT; i++)
-		care_note(c->s, &line.what, item->what & 1u << i ? ts_due_what_words[i] : NULL);
-	ts_say_due(&c->text, item, today);
-	line.says = take(c);
-	ts_say_due_because(&c->text, item, today);
-	line.because = take(c);
-	return line;
-}
-
-static void fill_tests(struct call *c)
-{
-	c->r.tests = ts_arena_array(c->s->arena, c->due.count + 1, sizeof *c->r.tests);
-	for (size_t i = 0; c->r.tests && i < c->due.count; i++)
-		c->r.tests[c->r.test_count++] = test_line(c, &c->due.items[i]);
-}
-
-static struct ts_due_stage_line stage_line(struct call *c, size_t i)
-{
-	const struct ts_stage *g = &c->remake->remake.stages.stages[i];
-	long day = c->s->today + (long)g->day;
-	struct ts_due_stage_line line = {.number = i + 1,
-		.due = day_of(c, day),
-		.when = ts_due_when(day, c->s->today),
-		.in_days = g->day,
-		.day = day};
-
-	if (g->change >= 1) {
-		ts_text_put(&c->text, "move the animals over");
-	} else {
-		ts_text_put(&c->text, "change ");
-		ts_text_number_short(&c->text, 100 * g->change, 0);
-		ts_text_put(&c->text, " % of the water");
-		if (c->remake->volume_known) {
-			ts_text_put(&c->text, ", ");
-			ts_say_amount(&c->text, g->change * c->remake->volume_l, "L");
-		}
-		ts_text_put(&c->text, ", made up by the recipe of tapshoal remake");
-	}
-	line.says = take(c);
-	ts_text_put(&c->text,
-		g->raises_ph ? "First test ammonia and nitrite: both must read nil. " : "");
-	if (g->stop) {
-		ts_text_put(&c->text, "Then stop for ");
-		ts_text_number_short(&c->text, c->s->practice->value[TS_P_STAGE_STOP_DAYS], 0);
-		ts_text_put(&c->text, " days and test everything before the next one.");
-	} else {
-		ts_text_put(&c->text, "Then test GH and KH, and watch the animals.");
-	}
-	line.test = take(c);
-	return line;
-}
-
-/* The stages, or why there are none. */
-static void fill_stages(struct call *c)
-{
-	const struct remake_call *k = c->remake;
-
-	if (!k || c->r.danger)
-		return;
-	if (k->verdict == TS_VERDICT_LEAVE) {
-		care_note(c->s, &c->r.notes, "The water is what was wished: no stage is left.");
-		return;
-	}
-	if (k->verdict == TS_VERDICT_REMAKE) {
-		care_note(c->s, &c->r.notes,
-			"No animal is said to be in the tank: the new water needs no stages. "
-			"tapshoal remake has its recipe.");
-		return;
-	}
-	if (k->verdict != TS_VERDICT_STAGES) {
-		ts_text_put(&c->text, "Of the re-making: ");
-		ts_say_refusal(&c->text, &k->remake);
-		care_note(c->s, &c->r.notes, take(c));
-		return;
-	}
-	c->r.stages = ts_arena_array(c->s->arena, k->remake.stages.count, sizeof *c->r.stages);
-	for (size_t i = 0; c->r.stages && i < k->remake.stages.count; i++)
-		c->r.stages[c->r.stage_count++] = stage_line(c, i);
-	care_note(c->s, &c->r.cautions, ts_treatment(k->answer.water.disinfectant));
-	care_cautions(c->s, TS_CAUTION_CHANGES, &c->r.cautions);
-}
-
-/* What the file leaves open. */
-static void fill_notes(struct call *c)
-{
-	if (c->has_tank && !c->has_supply)
-		care_note(c->s, &c->r.notes,
-			"The water poured in is not known here: -w FILE, or a plan with its water, "
-			"adds its tests and how long the buffer lasts.");
-	for (size_t i = 0; i < c->due.count && !c->r.danger; i++) {
-		if (c->due.items[i].reason != TS_DUE_FOUND)
-			continue;
-		care_note(c->s, &c->r.notes,
-			"Ammonia or nitrite stands in the tank: if animals live in it, make it "
-			"safe first; tapshoal check of a plan with its animals says how.");
-		break;
-	}
-	care_note(c->s, &c->r.cautions, ts_caution_due);
-}
-
-/* The first day after today that asks for something; 0: none. */
-static long next_day(const struct call *c)
-{
-	long next = 0;
-
-	for (size_t i = 0; i < c->r.test_count; i++) {
-		if (c->r.tests[i].day > c->s->today && (!next || c->r.tests[i].day < next))
-			next = c->r.tests[i].day;
-	}
-	for (size_t i = 0; i < c->r.stage_count; i++) {
-		if (c->r.stages[i].day > c->s->today && (!next || c->r.stages[i].day < next))
-			next = c->r.stages[i].day;
-	}
-	return next;
-}
-
-static void fill_verdict(struct call *c)
-{
-	const struct ts_due_test_line *first = c->r.test_count ? &c->r.tests[0] : NULL;
-	bool stage = c->r.stage_count && c->r.stages[0].day == c->s->today;
-	long next = next_day(c);
-	bool due = first && first->day <= c->s->today;
-
-	c->r.today = day_of(c, c->s->today);
-	c->r.next = next ? day_of(c, next) : NULL;
-	c->r.verdict = ts_due_verdict_words[c->r.danger                       ? 0
-					    : due && first->day < c->s->today ? 1
-					    : due || stage                    ? 2
-									      : 3];
-	c->r.says = due ? first->says : stage ? "Today a stage of the re-making is due" : NULL;
-	if (!c->r.says) {
-		ts_text_put(&c->text, "Nothing is due before ");
-		ts_say_day(&c->text, next, c->s->today);
-		c->r.says = take(c);
-		ts_text_puts(&c->text, first ? first->says : "", NULL);
-		c->r.because = take(c);
-		return;
-	}
-	c->r.because = due ? first->because : c->r.stages[0].says;
-}
-
-/* A way that is open, or waits on a test. */
-static bool is_remaking(const struct call *c)
+static bool is_remaking(const struct due_call *c)
 {
 	return c->remake && (c->remake->verdict == TS_VERDICT_STAGES ||
 				    c->remake->verdict == TS_VERDICT_TEST_FIRST ||
 				    c->remake->verdict == TS_VERDICT_SAFE_FIRST);
 }
 
-static enum ts_status fill(struct call *c)
+static enum ts_status fill(struct due_call *c)
 {
 	struct ts_due_case question = {.plan = c->has_tank ? &c->plan : NULL,
 		.supply = c->has_supply ? poured(c) : NULL,
@@ -439,16 +268,13 @@ static enum ts_status fill(struct call *c)
 		return status;
 	question.remaking = is_remaking(c);
 	ts_due_make(&question, c->s->practice, &c->due);
-	fill_tests(c);
-	fill_stages(c);
-	fill_notes(c);
-	fill_verdict(c);
+	due_fill(c);
 	return TS_OK;
 }
 
 enum ts_status command_due(struct session *s)
 {
-	struct call *c = ts_arena_take(s->arena, sizeof *c);
+	struct due_call *c = ts_arena_take(s->arena, sizeof *c);
 	enum ts_status status;
 	bool nothing;
 

@@ -95,7 +95,7 @@ int why_compare(const struct ts_match *a, const struct ts_match *b)
 static void find_season(struct session *s, const struct ts_species *species,
 	const struct why_water *in, struct why_worst *worst)
 {
-	struct ts_match match, found;
+	struct ts_match match, found = {0};
 	size_t at = in->season_count;
 
 	for (size_t i = 0; i < in->season_count; i++) {

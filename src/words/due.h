@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The sentences of what is to be tested next: the reasons of care/due.c with their figures, days as
- * people say them.
+ * The sentences of what is to be tested next: the reasons of care/due_reasons.c with their figures,
+ * days as people say them.
  */
 #ifndef TS_WORDS_DUE_H
 #define TS_WORDS_DUE_H
