@@ -22,6 +22,13 @@ void ts_text_drop(struct ts_text *text)
 	*text = (struct ts_text){.allocator = text->allocator};
 }
 
+void ts_text_clear(struct ts_text *text)
+{
+	text->len = 0;
+	if (text->at)
+		text->at[0] = '\0';
+}
+
 /* Makes room for `len` more bytes and the NUL. */
 static bool make_room(struct ts_text *text, size_t len)
 {

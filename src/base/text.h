@@ -20,6 +20,9 @@ void ts_text_open(struct ts_text *text, const struct ts_allocator *allocator);
 /* Frees the text; it may be used again afterwards. */
 void ts_text_drop(struct ts_text *text);
 
+/* Empties it and keeps its room; a failure stays one. */
+void ts_text_clear(struct ts_text *text);
+
 /* Adds `len` bytes. */
 void ts_text_add(struct ts_text *text, const char *bytes, size_t len);
 /* Adds a NUL-terminated string; NULL adds nothing. */

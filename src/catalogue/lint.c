@@ -101,7 +101,7 @@ static bool is_key(const char *line, const char *key, size_t len, bool indented)
 	return (at > line) == indented && strncmp(at, key, len) == 0 && at[len] == ':';
 }
 
-static unsigned line_in(const char *text, const char *path, unsigned *ret_column)
+static void find_line(const char *text, const char *path, struct ts_place *io)
 {
 	size_t len = strcspn(path, ".");
 	const char *inner = path[len] ? path + len + 1 : NULL;
@@ -110,37 +110,40 @@ static unsigned line_in(const char *text, const char *path, unsigned *ret_column
 
 	for (const char *line = text; *line; number++) {
 		if (inside && *line != ' ' && *line != '#' && *line != '\n')
-			return 0;
+			return;
 		if (inside ? is_key(line, inner, strlen(inner), true)
 			   : is_key(line, path, len, false)) {
 			if (inside || !inner) {
-				*ret_column = (unsigned)strspn(line, " ") + 1;
-				return number;
+				io->column = (unsigned)strspn(line, " ") + 1;
+				io->line = number;
+				return;
 			}
 			inside = true;
 		}
 		line += strcspn(line, "\n");
 		line += *line == '\n';
 	}
-	return 0;
 }
 
-unsigned ts_lint_line(const char *file, const char *path, unsigned *ret_column)
+bool ts_lint_line(const char *file, const char *path, struct ts_place *io)
 {
 	struct ts_text text;
 	char *bytes;
 	size_t len;
-	unsigned line;
+	enum ts_status status = TS_NO;
+	bool fine;
 
+	if (strcmp(file, "-") != 0)
+		status = ts_file_read(file, TS_FILE_BYTES_MOST, NULL, &bytes, &len, NULL);
+	if (status)
+		return status != TS_NO_MEMORY;
 	ts_text_open(&text, NULL);
-	if (strcmp(file, "-") == 0 ||
-		ts_file_read(file, TS_FILE_BYTES_MOST, NULL, &bytes, &len, NULL) != TS_OK)
-		return 0;
 	ts_text_add(&text, bytes, len);
 	free(bytes);
-	line = line_in(ts_text_get(&text), path, ret_column);
+	find_line(ts_text_get(&text), path, io);
+	fine = !text.failed;
 	ts_text_drop(&text);
-	return line;
+	return fine;
 }
 
 static bool run(const struct ts_lint *lint, const struct ts_lint_rule *rule,
@@ -155,7 +158,7 @@ static bool run(const struct ts_lint *lint, const struct ts_lint_rule *rule,
 		struct ts_place place = {.file = species->file, .path = rule->path};
 
 		if (rule->path)
-			place.line = ts_lint_line(species->file, rule->path, &place.column);
+			what.failed |= !ts_lint_line(species->file, rule->path, &place);
 		ts_finding_add(findings, &ts_codes[rule->code], &place, ts_text_get(&what), NULL);
 	}
 	if (findings)

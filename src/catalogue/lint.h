@@ -56,9 +56,9 @@ bool ts_lint_species(
 	const struct ts_lint *lint, const struct ts_species *species, struct ts_findings *findings);
 
 /*
- * Where a key stands in a record: `path` is "group" or "water.GH" at the most. The line, from 1; 0
- * when it is not there, or the file cannot be read. `ret_column` is that of the key.
+ * Where a key stands in a record: `path` is "group" or "water.GH" at the most. Sets line and column
+ * of `io`, from 1; they stay when it is not there, or the file cannot be read. False: no memory.
  */
-unsigned ts_lint_line(const char *file, const char *path, unsigned *ret_column);
+TS_MUST_USE bool ts_lint_line(const char *file, const char *path, struct ts_place *io);
 
 #endif

@@ -234,7 +234,7 @@ enum ts_status command_arrive(struct session *s)
 	ts_arrive_plan(&w->wish, s->practice, &w->a);
 	fill_result(w);
 	if (s->options->format == FORMAT_JSON)
-		ts_result_json(s->out, TS_VERSION, "arrive", &ts_result_arrive, &w->r);
+		session_json(s, "arrive", &ts_result_arrive, &w->r);
 	else
 		put_document(w);
 	ts_text_drop(&w->text);

@@ -125,7 +125,8 @@ static enum ts_status open_all(struct batch *b)
 static enum ts_status rank_stream(struct batch *b)
 {
 	struct session *s = b->s;
-	enum ts_status status = open_all(b);
+	enum ts_status status = open_all(b), answer = TS_NO_MEMORY;
+	bool keep;
 
 	if (status)
 		return status;
@@ -134,9 +135,12 @@ static enum ts_status rank_stream(struct batch *b)
 	status = take_rows(b);
 	if (b->table.why)
 		status = TS_SYSTEM;
-	if (!output_close(&b->output, status == TS_OK && b->rows, s->error))
+	if (status == TS_OK)
+		answer = verdict(b); /* before the file is renamed: it may fail too */
+	keep = status == TS_OK && b->rows && !s->error->failed && !s->findings->no_memory;
+	if (!output_close(&b->output, keep, s->error))
 		status = TS_SYSTEM;
-	return status ? status : verdict(b);
+	return status ? status : answer;
 }
 
 enum ts_status rank_batch(struct session *s)

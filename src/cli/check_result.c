@@ -240,5 +240,5 @@ void check_json(struct session *s, const struct check_answer *a)
 	put_load(&a->check, &rows.load);
 	s->arena->failed |= text.failed;
 	ts_text_drop(&text);
-	ts_result_json(s->out, TS_VERSION, "check", &check_result_shape, &rows);
+	session_json(s, "check", &check_result_shape, &rows);
 }

@@ -11,6 +11,7 @@
 #include "cli/output.h"
 #include "model/shape.h"
 #include "records/load.h"
+#include "report/csv.h"
 #include "report/html.h"
 #include "report/shown.h"
 
@@ -129,10 +130,30 @@ static void write_page(struct session *s, const struct ts_document *doc)
 	ts_html_write(s->out, &page);
 }
 
+/*
+ * What an answer is made of is not all there once an allocation has failed; main then says so and
+ * shows none of it.
+ */
 void session_write(struct session *s, const struct ts_document *doc)
 {
+	if (s->arena->failed)
+		return;
 	if (s->options->format == FORMAT_HTML)
 		write_page(s, doc);
 	else
 		write_screen(s, doc);
+}
+
+void session_json(struct session *s, const char *command, const struct ts_result_shape *shape,
+	const void *result)
+{
+	if (!s->arena->failed)
+		ts_result_json(s->out, TS_VERSION, command, shape, result);
+}
+
+void session_csv(
+	struct session *s, const struct ts_result_shape *shape, const void *rows, size_t count)
+{
+	if (!s->arena->failed)
+		ts_csv_write(s->out, shape, rows, count);
 }

@@ -74,6 +74,12 @@ void command_overview(struct ts_text *text);
 
 /* Adds the document in the format asked for, as this terminal takes it. */
 void session_write(struct session *session, const struct ts_document *doc);
+/* Adds the answer as one JSON document. */
+void session_json(struct session *session, const char *command, const struct ts_result_shape *shape,
+	const void *result);
+/* Adds rows as CSV. */
+void session_csv(struct session *session, const struct ts_result_shape *shape, const void *rows,
+	size_t count);
 
 /* One question answered: the water, its profile, and a match per species asked about. */
 struct answer {

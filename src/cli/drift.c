@@ -342,7 +342,7 @@ enum ts_status command_drift(struct session *s)
 	if (status != TS_OK)
 		return with_reason(s, status);
 	if (s->options->format == FORMAT_JSON)
-		ts_result_json(s->out, TS_VERSION, "drift", &ts_result_drift, &r);
+		session_json(s, "drift", &ts_result_drift, &r);
 	else
 		drift_write(s, &r);
 	return TS_OK;

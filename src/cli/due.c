@@ -71,9 +71,11 @@ static enum ts_status load_water(struct due_call *c, const char *file)
 static enum ts_status load_subject(struct due_call *c, const char *file)
 {
 	struct session *s = c->s;
-	const struct ts_shape *kind = ts_records_kind(file, NULL);
-	enum ts_status status;
+	const struct ts_shape *kind;
+	enum ts_status status = ts_records_kind(file, NULL, &kind);
 
+	if (status)
+		return status;
 	if (kind == &ts_shape_water)
 		return load_water(c, file);
 	c->has_tank = true;
@@ -290,7 +292,7 @@ enum ts_status command_due(struct session *s)
 	if (status)
 		return status;
 	if (s->options->format == FORMAT_JSON)
-		ts_result_json(s->out, TS_VERSION, "due", &ts_result_due, &c->r);
+		session_json(s, "due", &ts_result_due, &c->r);
 	else if (s->options->format == FORMAT_ICS)
 		due_calendar(s, &c->r);
 	else

@@ -223,7 +223,7 @@ void find_json(struct session *s, const struct find_answer *a)
 	make_found(s->arena, a, &rows);
 	make_counts(s->arena, &a->summary, &rows);
 	make_folders(s->arena, s->catalogue, &rows);
-	ts_result_json(s->out, TS_VERSION, "find", &find_result_shape, &rows);
+	session_json(s, "find", &find_result_shape, &rows);
 }
 
 void find_csv(struct session *s, const struct find_answer *a)
@@ -231,5 +231,5 @@ void find_csv(struct session *s, const struct find_answer *a)
 	struct answer_rows rows = {0};
 
 	make_found(s->arena, a, &rows);
-	ts_csv_write(s->out, &row_shape, rows.found, rows.found_count);
+	session_csv(s, &row_shape, rows.found, rows.found_count);
 }

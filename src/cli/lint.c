@@ -39,7 +39,9 @@ static enum ts_status load_one(struct session *s, const char *path, size_t *othe
 
 	if (stat(path, &info) == 0 && S_ISDIR(info.st_mode))
 		return ts_catalogue_read(s->catalogue, path, s->findings);
-	kind = ts_records_kind(path, &s->arena->allocator);
+	status = ts_records_kind(path, &s->arena->allocator, &kind);
+	if (status)
+		return status;
 	if (kind == &ts_shape_species)
 		return ts_catalogue_add_file(s->catalogue, path, s->findings);
 	status = check_file(s, kind, path);

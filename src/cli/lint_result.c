@@ -70,5 +70,5 @@ void lint_json(struct session *s, size_t files, size_t with_findings)
 		.files = files, .with_findings = with_findings, .more = s->findings->more};
 
 	rows.finding_count = result_findings(s->arena, s->findings, &rows.findings);
-	ts_result_json(s->out, TS_VERSION, "lint", &lint_result_shape, &rows);
+	session_json(s, "lint", &lint_result_shape, &rows);
 }

@@ -6,6 +6,7 @@
  */
 #include <signal.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "cli/commands.h"
 #include "cli/output.h"
@@ -15,32 +16,55 @@
 static const int exit_codes[] = {
 	[TS_OK] = 0, [TS_NO] = 1, [TS_BAD_INPUT] = 2, [TS_NO_MEMORY] = 3, [TS_SYSTEM] = 3};
 
-static void print_findings(const struct ts_findings *findings)
+static void add_finding(struct ts_text *line, const struct ts_finding *f)
 {
 	static const char *const words[] = {"note", "concern", "conflict", "error"};
+
+	if (f->place.file)
+		ts_text_puts(line, f->place.file, ":", NULL);
+	if (f->place.line) {
+		ts_text_number(line, f->place.line, 0);
+		ts_text_put(line, ":");
+		ts_text_number(line, f->place.column, 0);
+		ts_text_put(line, ":");
+	}
+	ts_text_puts(line, " ", f->place.path ? f->place.path : "", f->place.path ? ": " : "",
+		f->what, "; ", f->remedy, " [", words[f->code->severity], ", ", f->code->id, "]",
+		NULL);
+}
+
+/* Mostly one line; a pattern is shown below what is wrong with it. */
+static void add_error(struct ts_text *out, const char *error)
+{
+	ts_text_put(out, "tapshoal: ");
+	while (*error) {
+		size_t len = strcspn(error, "\n");
+
+		output_message(out, error, len);
+		error += len + (error[len] == '\n');
+	}
+}
+
+/* All that is said beside the answer: the findings, the error of the call. */
+static void add_messages(struct ts_text *out, const struct session *s)
+{
 	struct ts_text line;
 
 	ts_text_open(&line, NULL);
-	for (size_t i = 0; i < findings->count; i++) {
-		const struct ts_finding *f = &findings->items[i];
-
-		line.len = 0;
-		if (f->place.file)
-			ts_text_puts(&line, f->place.file, ":", NULL);
-		if (f->place.line) {
-			ts_text_number(&line, f->place.line, 0);
-			ts_text_put(&line, ":");
-			ts_text_number(&line, f->place.column, 0);
-			ts_text_put(&line, ":");
-		}
-		ts_text_puts(&line, " ", f->place.path ? f->place.path : "",
-			f->place.path ? ": " : "", f->what, "; ", f->remedy, " [",
-			words[f->code->severity], ", ", f->code->id, "]", NULL);
-		output_tell(&line);
+	for (size_t i = 0; i < s->findings->count && !s->told; i++) {
+		ts_text_clear(&line);
+		add_finding(&line, &s->findings->items[i]);
+		output_message(out, ts_text_get(&line), line.len);
 	}
+	if (s->findings->more && !s->told) {
+		ts_text_put(out, "and ");
+		ts_text_number(out, (double)s->findings->more, 0);
+		ts_text_put(out, " more\n");
+	}
+	out->failed |= line.failed;
 	ts_text_drop(&line);
-	if (findings->more)
-		fprintf(stderr, "and %zu more\n", findings->more);
+	if (s->error->len)
+		add_error(out, ts_text_get(s->error));
 }
 
 static enum ts_status dispatch(struct session *s, const char *name, const struct command *command)
@@ -79,30 +103,32 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 	return TS_BAD_INPUT;
 }
 
+static bool no_memory(const struct session *s, const struct ts_text *messages)
+{
+	return s->out->failed || s->error->failed || s->arena->failed || s->findings->no_memory ||
+	       messages->failed;
+}
+
+/* Nothing is written before it is known that all of it can be. */
 static enum ts_status finish(struct session *s, enum ts_status status)
 {
-	bool no_memory = s->out->failed || s->error->failed || s->arena->failed ||
-			 s->findings->no_memory || status == TS_NO_MEMORY;
+	struct ts_text messages;
 
-	if (!s->told)
-		print_findings(s->findings);
-	if (no_memory) {
-		fputs("tapshoal: out of memory\n", stderr);
-		return TS_NO_MEMORY;
+	ts_text_open(&messages, NULL);
+	add_messages(&messages, s);
+	if (status == TS_NO_MEMORY || no_memory(s, &messages))
+		status = TS_NO_MEMORY;
+	else if (s->out->len && (status <= TS_NO || s->told) &&
+		 !output_write(s->options->output, s->out, s->error)) {
+		ts_text_clear(&messages);
+		add_messages(&messages, s);
+		status = no_memory(s, &messages) ? TS_NO_MEMORY : TS_SYSTEM;
 	}
-	if (s->out->len && (status <= TS_NO || s->told) &&
-		!output_write(s->options->output, s->out, s->error))
-		status = TS_SYSTEM;
-	if (s->error->len) {
-		struct ts_text message;
-
-		ts_text_open(&message, NULL);
-		ts_text_puts(&message, "tapshoal: ", ts_text_get(s->error), NULL);
-		output_tell(&message);
-		ts_text_drop(&message);
-	}
+	fputs(status == TS_NO_MEMORY ? "tapshoal: out of memory\n" : ts_text_get(&messages),
+		stderr);
 	if (status == TS_BAD_INPUT && !s->told)
 		fputs(ts_text_get(s->out), stderr); /* no pipe takes it for an answer */
+	ts_text_drop(&messages);
 	return status;
 }
 

@@ -151,7 +151,7 @@ static enum ts_status cannot(struct session *s, const struct part *part, enum ts
 
 		ts_water_describe(NULL, 0, &part->profile, &facts);
 		ts_water_result_fill(s->arena, NULL, &part->profile, &facts, s->practice, &r);
-		ts_result_json(s->out, TS_VERSION, "mix", &ts_result_mix, &r);
+		session_json(s, "mix", &ts_result_mix, &r);
 		return TS_NO;
 	}
 	ts_doc_open(&doc, s->arena, "A mixture");
@@ -328,7 +328,7 @@ enum ts_status command_mix(struct session *s)
 		return status;
 	ts_water_result_fill(s->arena, NULL, NULL, &facts, s->practice, &r);
 	if (s->options->format == FORMAT_JSON)
-		ts_result_json(s->out, TS_VERSION, "mix", &ts_result_mix, &r);
+		session_json(s, "mix", &ts_result_mix, &r);
 	else
 		write_page(s, m, &r);
 	return TS_OK;

@@ -91,7 +91,8 @@ static enum ts_status check_file(struct noting *n)
 	if (!S_ISREG(info.st_mode))
 		return refuse(n, "no ordinary file",
 			"note takes a water or tank file that lies on a disk");
-	n->kind = ts_records_kind(n->file, &n->s->arena->allocator);
+	if (ts_records_kind(n->file, &n->s->arena->allocator, &n->kind) != TS_OK)
+		return TS_NO_MEMORY;
 	if (n->kind == &ts_shape_plan)
 		return refuse(
 			n, "a plan", "note the reading in the tank or water file that it names");

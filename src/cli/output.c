@@ -180,23 +180,10 @@ static bool plain_letters(void)
 	return strcmp(nl_langinfo(CODESET), "UTF-8") != 0;
 }
 
-void output_tell(const struct ts_text *message)
+void output_message(struct ts_text *out, const char *message, size_t len)
 {
-	const char *line = ts_text_get(message);
-	bool ascii = plain_letters();
-	struct ts_text shown;
-
-	ts_text_open(&shown, &message->allocator);
-	while (*line) {
-		size_t len = strcspn(line, "\n");
-
-		ts_shown_add(&shown, line, len, ascii);
-		ts_text_put(&shown, "\n");
-		line += len + (line[len] == '\n');
-	}
-	fputs(message->failed || shown.failed ? "tapshoal: out of memory\n" : ts_text_get(&shown),
-		stderr);
-	ts_text_drop(&shown);
+	ts_shown_add(out, message, len, plain_letters());
+	ts_text_put(out, "\n");
 }
 
 struct ts_screen output_screen(bool to_file, bool no_color, bool ascii)

@@ -39,10 +39,10 @@ bool output_close(struct output *output, bool keep, struct ts_text *error);
 bool output_write(const char *path, const struct ts_text *text, struct ts_text *error);
 
 /*
- * Writes a message to standard error, lines that begin with "tapshoal: " or a place; what it quotes
- * of others is shown harmlessly.
+ * Adds a message for standard error as one line; what it quotes of others is shown harmlessly, the
+ * end of a line inside a name as a blank.
  */
-void output_tell(const struct ts_text *message);
+void output_message(struct ts_text *out, const char *message, size_t len);
 
 /* How this terminal, or no terminal, is written to. */
 struct ts_screen output_screen(bool to_file, bool no_color, bool ascii);

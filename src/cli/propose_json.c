@@ -187,6 +187,5 @@ void propose_json(struct session *s, const struct propose_answer *a)
 				ts_parameter_rows[i].key, p->waits[i]};
 	}
 	fill_left_out(s, a, &r);
-	if (!s->arena->failed)
-		ts_result_json(s->out, TS_VERSION, "propose", &ts_result_propose, &r);
+	session_json(s, "propose", &ts_result_propose, &r);
 }

@@ -344,7 +344,7 @@ void rank_json(struct session *s, const struct answer *a, const char *command)
 	struct answer_rows rows;
 
 	if (make_rows(s->arena, a, &rows))
-		ts_result_json(s->out, TS_VERSION, command, &rank_result_shape, &rows);
+		session_json(s, command, &rank_result_shape, &rows);
 }
 
 void rank_line_json(struct session *s, const char *name, unsigned line, const struct answer *a)
@@ -364,6 +364,6 @@ void rank_csv(struct session *s, const struct answer *a)
 
 	for (size_t i = 0; rows && i < a->count; i++)
 		make_match(s->arena, a, &a->matches[i], &rows[i]);
-	if (rows && !s->arena->failed)
-		ts_csv_write(s->out, &match_shape, rows, a->count);
+	if (rows)
+		session_csv(s, &match_shape, rows, a->count);
 }

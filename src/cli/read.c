@@ -85,7 +85,7 @@ static void find_gaps(struct session *s, const struct ts_report *r, const char *
 
 	ts_text_open(&what, NULL);
 	for (size_t i = 0; i < r->gap_count; i++) {
-		ts_text_drop(&what);
+		ts_text_clear(&what);
 		ts_text_puts(
 			&what, "not taken, ", r->gaps[i].why, ": '", r->gaps[i].text, "'", NULL);
 		find(s, TS_C_INTAKE_NOT_UNDERSTOOD, file, r->gaps[i].line, ts_text_get(&what),
@@ -167,7 +167,7 @@ static const char *note(void *state, const struct ts_shape *shape, const struct 
 	if (shape != &ts_shape_reading || field->kind != TS_MEASURE)
 		return NULL;
 	o = &n->report->origins[field - shape->fields];
-	ts_text_drop(&n->text);
+	ts_text_clear(&n->text);
 	ts_text_put(&n->text, o->last != o->line && o->count > 1 ? "lines " : "line ");
 	ts_text_number(&n->text, o->line, 0);
 	if (o->last != o->line && o->count > 1) {

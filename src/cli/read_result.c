@@ -179,5 +179,5 @@ void read_json(struct session *s, const struct ts_report *r, const char *file)
 	list_taken(s->arena, r, &result);
 	list_figures(s->arena, r, &result);
 	list_doubts(s->arena, r, &result);
-	ts_result_json(s->out, TS_VERSION, "read", &read_result_shape, &result);
+	session_json(s, "read", &read_result_shape, &result);
 }

@@ -488,8 +488,8 @@ void remake_say(struct session *s, struct remake_call *c)
 	fill_groups(&w);
 	fill_cautions(&w);
 	if (s->options->format == FORMAT_JSON)
-		ts_result_json(s->out, TS_VERSION, "remake", &ts_result_remake, &w.r);
-	else
+		session_json(s, "remake", &ts_result_remake, &w.r);
+	else if (!s->arena->failed)
 		put_document(&w);
 	ts_text_drop(&w.text);
 }

@@ -121,7 +121,7 @@ static enum ts_status cannot(struct session *s, const char *verdict, const char 
 	struct ts_document doc;
 
 	if (s->options->format == FORMAT_JSON) {
-		ts_result_json(s->out, TS_VERSION, "titrate", &ts_result_titrate, &r);
+		session_json(s, "titrate", &ts_result_titrate, &r);
 		return TS_NO;
 	}
 	ts_doc_open(&doc, s->arena, "Acid against this water");
@@ -220,7 +220,7 @@ enum ts_status command_titrate(struct session *s)
 	if (status != TS_OK)
 		return status;
 	if (s->options->format == FORMAT_JSON)
-		ts_result_json(s->out, TS_VERSION, "titrate", &ts_result_titrate, &r);
+		session_json(s, "titrate", &ts_result_titrate, &r);
 	else
 		titrate_write(&t, &r);
 	return TS_OK;

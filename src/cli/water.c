@@ -222,7 +222,7 @@ enum ts_status command_water(struct session *s)
 	if (status != TS_OK)
 		return status;
 	if (s->options->format == FORMAT_JSON)
-		ts_result_json(s->out, TS_VERSION, "water", &ts_result_water, &r);
+		session_json(s, "water", &ts_result_water, &r);
 	else
 		write_page(s, &r);
 	return anything_known(&r) ? TS_OK : TS_NO;

@@ -187,8 +187,7 @@ void why_waters_json(struct session *s, const struct why_waters *w)
 	}
 	for (size_t i = 0; i < w->species_count; i++)
 		rows.species[rows.species_count++] = make_species(arena, w, i);
-	if (!arena->failed)
-		ts_result_json(s->out, TS_VERSION, "why", &why_waters_result_shape, &rows);
+	session_json(s, "why", &why_waters_result_shape, &rows);
 }
 
 void why_waters_csv(struct session *s, const struct why_waters *w)
@@ -196,6 +195,5 @@ void why_waters_csv(struct session *s, const struct why_waters *w)
 	size_t count;
 	struct cell_row *rows = make_cells(s->arena, w, &count);
 
-	if (!s->arena->failed)
-		ts_csv_write(s->out, &cell_shape, rows, count);
+	session_csv(s, &cell_shape, rows, count);
 }

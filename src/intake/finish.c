@@ -307,7 +307,8 @@ enum ts_status ts_intake_finish(
 		compare_nitrogen(&f, "NO2", "NO2-N", TS_MASS_NO2 / TS_WEIGHT_N);
 	}
 	hand_over(&f);
-	if (in->arena.failed || arena->failed)
+	if (in->arena.failed || arena->failed || ts_lexer_no_memory(in->lexer) ||
+		ts_patterns_no_memory(in->layouts))
 		return TS_NO_MEMORY;
 	*ret = report;
 	return report.taken ? TS_OK : TS_NO;

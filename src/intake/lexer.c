@@ -106,6 +106,11 @@ void ts_lexer_close(struct ts_lexer *x)
 	mine.resize(mine.state, x, 0);
 }
 
+bool ts_lexer_no_memory(const struct ts_lexer *x)
+{
+	return ts_patterns_no_memory(x->patterns);
+}
+
 size_t ts_lexer_unsound(const struct ts_lexer *lexer)
 {
 	return lexer->unsound + ts_patterns_unsound(lexer->patterns);

@@ -67,6 +67,9 @@ void ts_lex(struct ts_lexer *lexer, const struct ts_report_line *line, char deli
 /* True when the commas of a line separate cells: every cell is a word or one whole figure. */
 bool ts_comma_separated(const struct ts_report_line *line);
 
+/* Whether memory ran out: words may have been passed over. */
+bool ts_lexer_no_memory(const struct ts_lexer *lexer);
+
 /* Words inside patterns that were refused: 0, or the table is wrong. For the tests. */
 size_t ts_lexer_unsound(const struct ts_lexer *lexer);
 

@@ -24,21 +24,24 @@ struct ts_patterns {
 	pcre2_match_data *match;
 	pcre2_code **codes;
 	size_t count, unsound;
+	bool no_memory;
 };
 
 static void *take(size_t size, void *state)
 {
-	struct ts_allocator *a = state;
+	struct ts_patterns *set = state;
+	void *taken = set->allocator.resize(set->allocator.state, NULL, size ? size : 1);
 
-	return a->resize(a->state, NULL, size ? size : 1);
+	set->no_memory |= !taken;
+	return taken;
 }
 
 static void give_back(void *block, void *state)
 {
-	struct ts_allocator *a = state;
+	struct ts_patterns *set = state;
 
 	if (block)
-		a->resize(a->state, block, 0);
+		set->allocator.resize(set->allocator.state, block, 0);
 }
 
 struct ts_patterns *ts_patterns_open(const struct ts_allocator *allocator, size_t count)
@@ -51,10 +54,10 @@ struct ts_patterns *ts_patterns_open(const struct ts_allocator *allocator, size_
 	memset(set, 0, sizeof *set);
 	set->allocator = mine;
 	set->count = count;
-	set->codes = take(count * sizeof(pcre2_code *), &set->allocator);
+	set->codes = take(count * sizeof(pcre2_code *), set);
 	if (set->codes)
 		memset(set->codes, 0, count * sizeof(pcre2_code *));
-	set->general = pcre2_general_context_create(take, give_back, &set->allocator);
+	set->general = pcre2_general_context_create(take, give_back, set);
 	if (set->general) {
 		set->compile = pcre2_compile_context_create(set->general);
 		set->limits = pcre2_match_context_create(set->general);
@@ -81,7 +84,7 @@ void ts_patterns_close(struct ts_patterns *set)
 	pcre2_match_context_free(set->limits);
 	pcre2_compile_context_free(set->compile);
 	pcre2_general_context_free(set->general);
-	give_back(set->codes, &set->allocator);
+	give_back(set->codes, set);
 	mine.resize(mine.state, set, 0);
 }
 
@@ -115,6 +118,11 @@ bool ts_patterns_add(struct ts_patterns *set, size_t index, const char *head, co
 size_t ts_patterns_unsound(const struct ts_patterns *set)
 {
 	return set->unsound;
+}
+
+bool ts_patterns_no_memory(const struct ts_patterns *set)
+{
+	return set->no_memory;
 }
 
 size_t ts_patterns_match(struct ts_patterns *set, size_t index, const char *text, size_t len,

@@ -24,6 +24,9 @@ bool ts_patterns_add(struct ts_patterns *set, size_t index, const char *head, co
 /* How many patterns were wrong: 0, or a table is. */
 size_t ts_patterns_unsound(const struct ts_patterns *set);
 
+/* Whether memory ran out since it was opened: what did not match may have. */
+bool ts_patterns_no_memory(const struct ts_patterns *set);
+
 /*
  * Matches pattern `index` at byte `at` of `len` bytes, and nowhere else. 0 = no match, else the
  * number of groups plus one, `*ret_spans` their starts and ends in pairs until the next match.

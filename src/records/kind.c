@@ -42,26 +42,29 @@ static size_t keys_of(const struct ts_shape *shape, const char *bytes, size_t le
 	return count;
 }
 
-const struct ts_shape *ts_records_kind(const char *file, const struct ts_allocator *allocator)
+enum ts_status ts_records_kind(
+	const char *file, const struct ts_allocator *allocator, const struct ts_shape **ret)
 {
 	const struct ts_shape *const shapes[] = {
 		&ts_shape_species, &ts_shape_water, &ts_shape_tank, &ts_shape_plan};
 	const struct ts_allocator mine = ts_allocator_or_default(allocator);
-	const struct ts_shape *best = shapes[0];
+	enum ts_status status = TS_NO;
 	size_t most = 0, len;
 	char *bytes;
 
-	if (strcmp(file, "-") == 0 ||
-		ts_file_read(file, TS_FILE_BYTES_MOST, allocator, &bytes, &len, NULL) != TS_OK)
-		return best;
+	*ret = shapes[0];
+	if (strcmp(file, "-") != 0)
+		status = ts_file_read(file, TS_FILE_BYTES_MOST, allocator, &bytes, &len, NULL);
+	if (status)
+		return status == TS_NO_MEMORY ? status : TS_OK;
 	for (size_t i = 0; i < sizeof shapes / sizeof *shapes; i++) {
 		size_t count = keys_of(shapes[i], bytes, len);
 
 		if (count > most) {
 			most = count;
-			best = shapes[i];
+			*ret = shapes[i];
 		}
 	}
 	mine.resize(mine.state, bytes, 0);
-	return best;
+	return TS_OK;
 }

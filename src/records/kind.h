@@ -10,8 +10,9 @@
 /*
  * The shape of which most keys stand at the left edge of the file: species, water, tank or plan. A
  * file that has none of them, or cannot be read, counts as a species record, whose reader then says
- * what is wrong.
+ * what is wrong. TS_NO_MEMORY, else TS_OK.
  */
-const struct ts_shape *ts_records_kind(const char *file, const struct ts_allocator *allocator);
+TS_MUST_USE enum ts_status ts_records_kind(
+	const char *file, const struct ts_allocator *allocator, const struct ts_shape **ret);
 
 #endif

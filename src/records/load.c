@@ -96,7 +96,8 @@ static bool next(struct load *l)
 	l->have_event = false;
 	if (l->broken || l->out_of_memory)
 		return false;
-	if (!yaml_parser_parse(&l->parser, &l->event)) {
+	/* libyaml calls some failures a success, and from then on gives no event for ever */
+	if (!yaml_parser_parse(&l->parser, &l->event) || l->event.type == YAML_NO_EVENT) {
 		l->broken = true;
 		say_syntax(l);
 		return false;

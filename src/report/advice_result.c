@@ -51,6 +51,7 @@ void ts_advice_line_fill(struct ts_arena *arena, const struct ts_advice *advice,
 		because[0] = kept(arena, &text);
 		ret->because = (struct ts_texts){because, 1};
 	}
+	arena->failed |= text.failed;
 	ts_text_drop(&text);
 }
 

@@ -113,7 +113,7 @@ static void put_label(struct ts_text *out, double value, int decimals)
 		struct ts_text label;
 
 		ts_text_open(&label, &out->allocator);
-		ts_text_add(&label, out->at + start, out->len - start);
+		ts_text_add(&label, ts_text_get(out) + start, out->len - start);
 		out->len = start;
 		ts_text_fill(out, ' ', LABEL - label.len);
 		ts_text_put(out, ts_text_get(&label));

@@ -161,8 +161,6 @@ const char *ts_doc_take(struct ts_document *doc, struct ts_text *text)
 	const char *kept = ts_arena_text(doc->arena, ts_text_get(text), text->len);
 
 	doc->arena->failed |= text->failed;
-	text->len = 0;
-	if (text->at)
-		text->at[0] = '\0';
+	ts_text_clear(text);
 	return kept ? kept : "";
 }

@@ -98,16 +98,19 @@ static void test_lint__every_allocation_fails_once(void **state)
 static void test_lint__line_of_a_key(void **state)
 {
 	static const char file[] = TS_TEST_DATA "/catalogue/exempla-mollis.yaml";
-	unsigned column = 0;
+	struct ts_place place = {.line = 0};
 
 	(void)state;
-	assert_int_equal(ts_lint_line(file, "species", &column), 2);
-	assert_int_equal(column, 1);
-	assert_int_equal(ts_lint_line(file, "water.GH", &column), 15);
-	assert_int_equal(column, 3);
-	assert_int_equal(ts_lint_line(file, "water.KH", &column), 0);
-	assert_int_equal(ts_lint_line(file, "nowhere", &column), 0);
-	assert_int_equal(ts_lint_line("no-such-file", "species", &column), 0);
+	assert_true(ts_lint_line(file, "water.KH", &place));
+	assert_true(ts_lint_line(file, "nowhere", &place));
+	assert_true(ts_lint_line("no-such-file", "species", &place));
+	assert_int_equal(place.line, 0);
+	assert_true(ts_lint_line(file, "species", &place));
+	assert_int_equal(place.line, 2);
+	assert_int_equal(place.column, 1);
+	assert_true(ts_lint_line(file, "water.GH", &place));
+	assert_int_equal(place.line, 15);
+	assert_int_equal(place.column, 3);
 }
 
 int main(void)
