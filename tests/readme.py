@@ -56,6 +56,7 @@ HOW = {
     "python3 tests/truth.py build/src/cli/tapshoal --rows":
         (HERE, {"build/src/cli/tapshoal": PROGRAM}),
     "sh tests/wasm.sh": (SUITE, "engine/wasm"),
+    "python3 tests/mutate.py --sample 400": (SUITE, "tests/mutate"),
     "ninja -C build regenerate": (SUITE, "report/formats"),
     "meson setup build --prefix=/usr/local && ninja -C build && meson install -C build":
         (SUITE, "cli/search-order"),
