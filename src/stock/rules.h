@@ -60,7 +60,8 @@ struct ts_scene {
 
 /*
  * One rule: does it hold for `a` (who suffers) because of `b` (NULL in rules of one species)? Then
- * true, with severity and numbers in `*r`, whose other members are set already (numbers to NAN).
+ * true, with severity and numbers in `*r`, whose members are set already: severity to a concern,
+ * numbers to NAN.
  */
 typedef bool ts_rule(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r);

@@ -36,10 +36,8 @@ bool ts_rule_cover(const struct ts_scene *scene, const struct ts_group *a, const
 	struct ts_ruling *r)
 {
 	(void)b;
-	if (!a->species->needs.cover || scene->tank->cover == TS_COVER_YES)
-		return false;
-	r->severity = TS_CONCERN;
-	return true;
+	(void)r;
+	return a->species->needs.cover && scene->tank->cover != TS_COVER_YES;
 }
 
 bool ts_rule_eats_plants(const struct ts_scene *scene, const struct ts_group *a,

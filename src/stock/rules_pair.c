@@ -183,10 +183,8 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 									  : TS_CONCERN;
 		return true;
 	case TS_WHEN_BREEDING:
-		r->severity = TS_CONCERN;
 		return !roomy && same_level(a->species, b->species);
 	default:
-		r->severity = TS_CONCERN;
 		return !roomy;
 	}
 }
@@ -248,12 +246,11 @@ bool ts_rule_ph_apart(const struct ts_scene *scene, const struct ts_group *a,
 {
 	const struct ts_range *x = &a->species->water.usual.ph.tolerated;
 	const struct ts_range *y = &b->species->water.usual.ph.tolerated;
-	double width = shared(x, y);
 
 	r->ours = x->high;
 	r->its = y->low;
-	r->severity = width < -scene->practice[TS_P_PH_SLACK] ? TS_CONFLICT : TS_CONCERN;
-	return width < 0 && x->high < y->low;
+	r->severity = y->low - x->high > scene->practice[TS_P_PH_SLACK] ? TS_CONFLICT : TS_CONCERN;
+	return x->high < y->low;
 }
 
 bool ts_rule_salt_apart(const struct ts_scene *scene, const struct ts_group *a,

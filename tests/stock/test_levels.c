@@ -47,12 +47,18 @@ static void test_levels__shoal_least_comfortable_half_again(void **state)
 static void test_levels__loner_and_pair_have_one(void **state)
 {
 	struct ts_species alone = species("alone", 1, 2), pair = species("pair", 1, 6);
+	struct ts_species many = species("alone", 3, 6), many_pairs = species("pair", 4, 6);
 	struct ts_level l[TS_LEVELS_MOST];
 
 	(void)state;
 	assert_int_equal(ts_levels(&alone, l), 1);
 	expect(&l[0], 0, 0, 1, true);
 	assert_int_equal(ts_levels(&pair, l), 1);
+	expect(&l[0], 1, 1, 0, true);
+	assert_int_equal(
+		ts_levels(&many, l), 1); /* alone is alone, whatever numbers stand beside it */
+	expect(&l[0], 0, 0, 1, true);
+	assert_int_equal(ts_levels(&many_pairs, l), 1);
 	expect(&l[0], 1, 1, 0, true);
 }
 

@@ -47,8 +47,14 @@ static void test_mass__by_body(void **state)
 	NEAR(ts_mass_g(&s, 10), 0.0112 * pow(10, 3.04), 1e-9);
 	s.body = TS_BODY_EEL;
 	NEAR(ts_mass_g(&s, 10), 0.0010 * pow(10, 3.06), 1e-9);
+	s.body = TS_BODY_ELONGATED;
+	NEAR(ts_mass_g(&s, 10), 0.0039 * pow(10, 3.12), 1e-9);
+	s.body = TS_BODY_DEEP;
+	NEAR(ts_mass_g(&s, 10), 0.0195 * pow(10, 3.01), 1e-9);
 	s.kind = TS_ANIMAL_SHRIMP;
 	NEAR(ts_mass_g(&s, 2), 0.04, 1e-12);
+	s.kind = TS_ANIMAL_SNAIL;
+	NEAR(ts_mass_g(&s, 2), 0.08, 1e-12);
 }
 
 /* 20 x 0.02 x 0.757^0.8 = 0.320 g feed; x 0.42 x 0.16 x 0.8 = 17.2 mg N; by hand. */
@@ -155,6 +161,19 @@ static void test_load__two_readings_count_more_than_the_model(void **state)
 	NEAR(l.no3_rise_mg_l_week.value, 28, 1e-9);
 	NEAR(l.modelled_no3_rise_mg_l_week, 5.33, 0.05);
 	assert_true(l.differs);
+	readings[1].date = "2026-03-08"; /* seven days, the time from change to change */
+	NEAR(load_of(&t).measured_no3_rise_mg_l_week, 20, 1e-9);
+	readings[1].date = "2026-03-09";
+	assert_true(isnan(load_of(&t).measured_no3_rise_mg_l_week));
+	readings[1].date = "2026-03-01"; /* twice on one day: no time for a rise */
+	assert_true(isnan(load_of(&t).measured_no3_rise_mg_l_week));
+	readings[1].date = NULL;
+	assert_true(isnan(load_of(&t).measured_no3_rise_mg_l_week));
+	readings[1].date = "2026-03-06";
+	readings[1].no3_mg_l = (struct ts_measure){0};
+	readings[1].no3_n_mg_l = value(30 / 4.42675); /* as nitrogen */
+	NEAR(load_of(&t).measured_no3_rise_mg_l_week, 28, 0.01);
+	readings[1].no3_mg_l = value(30);
 	readings[1].date = "2026-03-20"; /* a water change lies between */
 	assert_true(isnan(load_of(&t).measured_no3_rise_mg_l_week));
 	readings[1].date = "2026-03-06";

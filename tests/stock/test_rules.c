@@ -12,55 +12,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "stock/rules.h"
-
-struct scene {
-	struct ts_species x, y;
-	struct ts_group a, b;
-	struct ts_tank tank;
-};
-
-static struct ts_species peaceful(const char *name)
-{
-	static const struct ts_range none = {(double)NAN, (double)NAN};
-	struct ts_species s = {.species = name,
-		.family = name,
-		.adult_length_cm = 4,
-		.greatest_length_cm = 5,
-		.group = {6, 10, TS_SEXES_ANY},
-		.swims = TS_SWIMS_MIDDLE,
-		.needs = {.flow = TS_NEEDS_ANY}};
-
-	s.water.usual.temp_c.tolerated = (struct ts_range){20, 28};
-	s.water.usual.temp_c.preferred = (struct ts_range){23, 26};
-	s.water.usual.gh_dh.tolerated = (struct ts_range){1, 15};
-	s.water.usual.ph.tolerated = (struct ts_range){6, 7.5};
-	s.water.usual.salinity_g_l.tolerated = none;
-	return s;
-}
-
-static void set_peace(struct scene *s)
-{
-	*s = (struct scene){.x = peaceful("Exempla una"), .y = peaceful("Olda altera")};
-	s->a = (struct ts_group){.species = &s->x, .either = 10};
-	s->b = (struct ts_group){.species = &s->y, .either = 10};
-	s->tank = (struct ts_tank){.length_cm = 100,
-		.width_cm = 40,
-		.height_cm = 45,
-		.cover = TS_COVER_YES,
-		.plants = TS_PLANTS_SOME,
-		.filter = TS_FILTER_MATURE};
-}
-
-/* The ruling of this code; NULL: none. */
-static const struct ts_ruling *find(const struct ts_rulings *all, enum ts_rule_id id)
-{
-	for (size_t i = 0; i < all->count; i++) {
-		if (all->at[i].rule == id)
-			return &all->at[i];
-	}
-	return NULL;
-}
+#include "scene.h"
 
 /* What to change for a rule to hold, with its severity; and the nearest scene where it does not. */
 struct row {
@@ -71,7 +23,6 @@ struct row {
 };
 
 /* clang-format off */
-#define WHEN(name, what) static void name(struct scene *s) { what; }
 WHEN(nothing, (void)s)
 WHEN(caution, s->x.cautions = 1u << TS_CAUTION_BITES)
 WHEN(restricted, s->x.cautions = 1u << TS_CAUTION_RESTRICTED)
@@ -273,7 +224,7 @@ static void test_row(void **state)
 		ts_rules_together(&s.a, &s.b, &s.tank, NULL, &all);
 	else
 		ts_rules_alone(&s.a, &s.tank, NULL, &all);
-	r = find(&all, row->rule);
+	r = find_ruling(&all, row->rule);
 	assert_int_equal(r ? (int)r->severity : -1, row->severity);
 	if (!r)
 		return;
@@ -357,6 +308,30 @@ static void test_cost__concerns_add_up_and_notes_are_free(void **state)
 	assert_true(ts_rules_cost(&all, NULL).conflict);
 }
 
+/* A full list drops its lightest ruling for a graver one, and nothing for one as light. */
+static void test_rulings__full_list_keeps_the_gravest(void **state)
+{
+	struct ts_rulings all = {.count = 0};
+	const size_t most = sizeof all.at / sizeof *all.at;
+	struct scene s;
+
+	(void)state;
+	set_peace(&s);
+	specialist(&s);
+	for (size_t i = 0; i < most + 5; i++)
+		ts_rules_alone(&s.a, &s.tank, NULL, &all);
+	assert_int_equal(all.count, most);
+	snails(&s);
+	ts_rules_together(&s.a, &s.b, &s.tank, NULL, &all);
+	assert_int_equal(all.count, most);
+	assert_non_null(find_ruling(&all, TS_RULE_SNAILS_EATEN));
+	for (size_t i = 0; i < most + 5; i++)
+		ts_rules_together(&s.a, &s.b, &s.tank, NULL, &all);
+	assert_int_equal(all.count, most);
+	for (size_t i = 0; i < most; i++)
+		assert_int_equal(all.at[i].severity, TS_CONFLICT);
+}
+
 static void test_tank__net_volume_and_floor(void **state)
 {
 	struct ts_tank t = {.length_cm = 80, .width_cm = 35, .height_cm = 40};
@@ -377,7 +352,7 @@ static void test_tank__net_volume_and_floor(void **state)
 
 int main(void)
 {
-	static struct CMUnitTest tests[ROWS + 6];
+	static struct CMUnitTest tests[ROWS + 7];
 	static char names[ROWS][96];
 	size_t n = ROWS;
 
@@ -395,6 +370,7 @@ int main(void)
 	tests[n++] = (struct CMUnitTest)cmocka_unit_test(test_rules__codes_are_unique_and_graded);
 	tests[n++] =
 		(struct CMUnitTest)cmocka_unit_test(test_cost__concerns_add_up_and_notes_are_free);
+	tests[n++] = (struct CMUnitTest)cmocka_unit_test(test_rulings__full_list_keeps_the_gravest);
 	tests[n++] = (struct CMUnitTest)cmocka_unit_test(test_tank__net_volume_and_floor);
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -98,6 +98,35 @@ static void test_best__equals_enumeration_150_of_all_figures(void **state)
 	}
 }
 
+/* Musts whose lists are equal: the first by names is found however many follow it. */
+static void test_best__equals_enumeration_60_with_musts_and_ties(void **state)
+{
+	(void)state;
+	for (uint64_t seed = 4000; seed < 4060; seed++) {
+		struct random_shape shape = {6, 3, 3, 2 + (int)(seed % 3), 10, 10, 1500, 3000, true,
+			1 + (unsigned)(seed % 2)};
+		struct ts_arena arena;
+		struct ts_search_list found;
+		struct ts_model m;
+		struct listed want;
+
+		ts_arena_open(&arena, NULL);
+		assert_true(random_model(&m, &arena, seed, &shape));
+		for (size_t i = 0; i < m.count; i++) {
+			m.items[i].value = 100;
+			m.items[i].fit = 500;
+			m.items[i].weight = 100;
+			m.items[i].zones = 7;
+		}
+		want = enumerate(&m);
+		assert_true(ts_search_best(&m, NULL, &arena, &found));
+		assert_int_equal(found.count, want.count);
+		assert_int_equal(found.points, want.points);
+		assert_memory_equal(found.chosen, want.chosen, want.count * sizeof *want.chosen);
+		ts_arena_drop(&arena);
+	}
+}
+
 /* Few different figures: most instances have several best lists, the order of ties decides. */
 static void test_best__equals_enumeration_100_with_ties(void **state)
 {
@@ -118,6 +147,42 @@ static void test_best__equals_enumeration_50_with_musts(void **state)
 			7, 4, 2, 3 + (int)(seed % 3), 15, 30, 1200, 2000, seed % 2 == 0, 2};
 
 		compare(seed, &shape);
+	}
+}
+
+/* Many more items than one word of a bit set holds: against all lists of up to three. */
+static void test_best__equals_enumeration_of_threes_among_many(void **state)
+{
+	(void)state;
+	for (uint64_t seed = 3000; seed < 3008; seed++) {
+		struct random_shape shape = {80, 40, 2, 3, 20 + 25 * (int)(seed % 3), 30,
+			900 + 100 * (int64_t)(seed % 4), 1500, seed % 2 == 0, 0};
+		struct ts_search_list found;
+		int64_t best = INT64_MIN, points = 0;
+		struct ts_arena arena;
+		struct ts_model m;
+
+		ts_arena_open(&arena, NULL);
+		assert_true(random_model(&m, &arena, seed, &shape));
+		assert_true(m.count > 64);
+		for (size_t a = 0; a < m.count; a++) {
+			for (size_t b = a; b < m.count; b++) {
+				for (size_t c = b; c < m.count; c++) {
+					const size_t list[] = {a, b, c};
+					size_t count = b == a ? c == a : c == b ? 2 : 3;
+
+					if (count && ts_model_points(&m, list, count, &points) &&
+						points > best)
+						best = points;
+				}
+			}
+		}
+		assert_true(ts_search_best(&m, NULL, &arena, &found));
+		assert_true(found.proven);
+		assert_int_equal(found.points, best);
+		assert_true(ts_model_points(&m, found.chosen, found.count, &points));
+		assert_int_equal(points, best);
+		ts_arena_drop(&arena);
 	}
 }
 
@@ -166,6 +231,28 @@ static void test_best__limit_of_nodes_gives_a_list_and_an_honest_gap(void **stat
 	assert_true(cut.points <= full.points && full.points <= cut.at_most);
 	assert_true(cut.at_most < full.points + 4000);
 	ts_arena_drop(&arena);
+}
+
+/* 589 nodes when it was measured; a bound that has got weaker shows here before it costs minutes.
+ */
+static void test_best__bounds_keep_the_tree_small(void **state)
+{
+	size_t nodes = 0;
+
+	(void)state;
+	for (uint64_t seed = 1; seed <= 10; seed++) {
+		struct ts_search_list list;
+		struct ts_arena arena;
+		struct ts_model m;
+
+		ts_arena_open(&arena, NULL);
+		assert_true(random_model(&m, &arena, seed, &large));
+		assert_true(ts_search_best(&m, NULL, &arena, &list));
+		assert_true(list.proven);
+		nodes += list.nodes;
+		ts_arena_drop(&arena);
+	}
+	assert_in_range(nodes, 10, 620);
 }
 
 static void test_remember__next_list_is_at_most_half_familiar(void **state)
@@ -244,9 +331,12 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_best__equals_enumeration_150_of_all_figures),
 		cmocka_unit_test(test_best__equals_enumeration_100_with_ties),
+		cmocka_unit_test(test_best__equals_enumeration_60_with_musts_and_ties),
 		cmocka_unit_test(test_best__equals_enumeration_50_with_musts),
+		cmocka_unit_test(test_best__equals_enumeration_of_threes_among_many),
 		cmocka_unit_test(test_best__nothing_fits_is_proven_empty),
 		cmocka_unit_test(test_best__limit_of_nodes_gives_a_list_and_an_honest_gap),
+		cmocka_unit_test(test_best__bounds_keep_the_tree_small),
 		cmocka_unit_test(test_remember__next_list_is_at_most_half_familiar),
 		cmocka_unit_test(test_progress__is_told_on_long_searches),
 		cmocka_unit_test(test_every_allocation_fails_once__false_and_nothing_leaks),

@@ -1,0 +1,605 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Proposing from a made-up catalogue of a few animals: why each is left out, what the items of the
+ * model are worth, and which waste a list may make. Figures are worked out by hand from the
+ * practice values of docs/methods.md.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <math.h>
+#include <string.h>
+#include <tapshoal/catalogue.h>
+
+#include "room.h"
+
+#include "base/arena.h"
+#include "stock/community.h"
+#include "stock/judge.h"
+#include "stock/propose.h"
+
+struct asked {
+	struct room room; /* its animals, water and tank */
+	struct ts_catalogue catalogue;
+	struct ts_keeping keeping;
+	struct ts_profile profile;
+	struct ts_practice practice;
+	struct ts_wish wish;
+	struct ts_arena arena;
+	struct ts_proposal p;
+};
+
+static void ask(struct asked *a, size_t count)
+{
+	memset(a, 0, sizeof *a);
+	fill(&a->room, 0);
+	a->room.plan.tank.volume_l = 100;
+	a->catalogue.items = a->room.named;
+	a->catalogue.count = count;
+	a->keeping.temperature = value(25);
+	ts_practice_defaults(&a->practice);
+	a->wish = (struct ts_wish){.catalogue = &a->catalogue,
+		.profile = &a->profile,
+		.keeping = &a->keeping,
+		.tank = &a->room.plan.tank,
+		.practice = &a->practice};
+}
+
+static void answer(struct asked *a)
+{
+	ts_arena_drop(&a->arena);
+	ts_profile_make(&a->room.plan.water, &a->keeping, &a->practice, &a->profile);
+	assert_true(ts_propose(&a->wish, &a->arena, &a->p));
+}
+
+static int set_up_asked(void **state)
+{
+	static struct asked asked;
+
+	ask(&asked, 2);
+	ts_arena_open(&asked.arena, NULL);
+	*state = &asked;
+	return 0;
+}
+
+static int tear_down_asked(void **state)
+{
+	struct asked *a = *state;
+
+	ts_arena_drop(&a->arena);
+	return 0;
+}
+
+/* Why the first animal is left out when asked for sound lists; the answer when on conditions. */
+static enum ts_left_out reason(struct asked *a, bool conditions)
+{
+	a->wish.conditions = conditions;
+	answer(a);
+	return a->p.species[0].left_out;
+}
+
+static void test_species_most__by_litres_wish_and_musts(void **state)
+{
+	static const struct {
+		double litres;
+		size_t most;
+	} rows[] = {{59.9, 2}, {60, 3}, {119.9, 3}, {120, 4}, {250, 4}, {250.1, 6}};
+	const struct ts_species *with[20];
+	struct asked *a = *state;
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		a->room.plan.tank.volume_l = rows[i].litres;
+		answer(a);
+		assert_int_equal(a->p.species_most, rows[i].most);
+		a->wish.practice = NULL; /* the table's own values */
+		answer(a);
+		assert_int_equal(a->p.species_most, rows[i].most);
+		a->wish.practice = &a->practice;
+	}
+	a->wish.species_most = 5;
+	answer(a);
+	assert_int_equal(a->p.species_most, 5);
+	for (size_t i = 0; i < 20; i++)
+		with[i] = &a->room.species[i];
+	a->wish.with = with;
+	a->wish.with_count = 7;
+	answer(a);
+	assert_int_equal(a->p.species_most, 7);
+	a->wish.with_count = 20;
+	answer(a);
+	assert_int_equal(a->p.species_most, TS_MODEL_SPECIES_MOST);
+}
+
+static void test_reason__none(void **state)
+{
+	assert_int_equal(reason(*state, false), TS_CANDIDATE);
+}
+
+static void test_reason__water_and_wish(void **state)
+{
+	struct asked *a = *state;
+	const struct ts_species *first = &a->room.species[0];
+
+	a->room.reading.gh_dh = value(35);
+	assert_int_equal(reason(a, false), TS_LEFT_BY_WATER);
+	a->room.reading.gh_dh = (struct ts_measure){0};
+	assert_int_equal(reason(a, false), TS_LEFT_UNSURE);
+	assert_int_equal(a->p.of[TS_LEFT_UNSURE], 2);
+	assert_int_equal(a->p.waits[TS_GH], 2);
+	a->wish.without = &first; /* no wonder then what the water says */
+	a->wish.without_count = 1;
+	assert_int_equal(reason(a, false), TS_LEFT_BY_WISH);
+	assert_int_equal(a->p.waits[TS_GH], 1);
+}
+
+static void test_reason__unsure_waits_for_the_doubtful_parameter(void **state)
+{
+	struct asked *a = *state;
+
+	a->room.reading.ph = a->room.reading.kh_dh = (struct ts_measure){0};
+	a->room.reading.gh_dh = (struct ts_measure){25, 20, 30, TS_MEASURE_DOUBT};
+	assert_int_equal(reason(a, false), TS_LEFT_UNSURE);
+	assert_int_equal(a->p.waits[TS_GH], 2);
+	assert_int_equal(a->p.waits[TS_TEMPERATURE], 0);
+}
+
+static void test_reason__hardy_and_cautions(void **state)
+{
+	static const struct {
+		unsigned caution;
+		enum ts_left_out fish, snail;
+	} rows[] = {{TS_CAUTION_VENOMOUS, TS_LEFT_BY_CAUTION, TS_LEFT_BY_CAUTION},
+		{TS_CAUTION_ELECTRIC, TS_LEFT_BY_CAUTION, TS_LEFT_BY_CAUTION},
+		{TS_CAUTION_BITES, TS_CANDIDATE, TS_CANDIDATE},
+		{TS_CAUTION_SPINY_HANDS, TS_CANDIDATE, TS_CANDIDATE},
+		{TS_CAUTION_GROWS_TOO_BIG, TS_LEFT_BY_CAUTION, TS_LEFT_BY_CAUTION},
+		{TS_CAUTION_EXPERT_ONLY, TS_LEFT_BY_CAUTION, TS_LEFT_BY_CAUTION},
+		{TS_CAUTION_RESTRICTED, TS_LEFT_BY_CAUTION, TS_LEFT_BY_CAUTION},
+		{7 /* needs-salt */, TS_CANDIDATE, TS_CANDIDATE},
+		{9 /* breeds-unasked */, TS_CANDIDATE, TS_LEFT_BY_CAUTION},
+		{12 /* protected */, TS_LEFT_BY_CAUTION, TS_LEFT_BY_CAUTION}};
+	struct asked *a = *state;
+	const struct ts_species *first = &a->room.species[0];
+
+	a->room.species[0].takes_change = 1; /* badly */
+	assert_int_equal(reason(a, false), TS_CANDIDATE);
+	a->wish.hardy = true;
+	assert_int_equal(reason(a, false), TS_LEFT_NOT_HARDY);
+	a->room.species[0].takes_change = 0;
+	assert_int_equal(reason(a, false), TS_CANDIDATE);
+	a->wish.hardy = false;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		a->room.species[0].cautions = 1u << rows[i].caution;
+		a->room.species[0].kind = TS_ANIMAL_FISH;
+		assert_int_equal(reason(a, false), rows[i].fish);
+		a->room.species[0].kind = TS_ANIMAL_SNAIL;
+		assert_int_equal(reason(a, false), rows[i].snail);
+	}
+	a->wish.with = &first; /* who asks for it gets it */
+	a->wish.with_count = 1;
+	assert_int_equal(reason(a, false), TS_CANDIDATE);
+	assert_true(a->p.species[0].must);
+	assert_false(a->p.species[1].must);
+}
+
+static void test_reason__room_and_load(void **state)
+{
+	struct asked *a = *state;
+
+	a->room.species[0].needs.tank_length_cm = 200;
+	assert_int_equal(reason(a, true), TS_LEFT_BY_ROOM);
+	assert_int_equal(a->p.species[0].ruling.rule, TS_RULE_TANK_LENGTH);
+	a->room.species[0].needs.tank_length_cm = 0;
+	a->room.plan.tank.volume_l =
+		3; /* six of 4 cm make 5.2 mg of nitrogen a day, 3 L bear 0.4 */
+	assert_int_equal(reason(a, true), TS_LEFT_BY_LOAD);
+	assert_int_equal(a->p.count, 0);
+}
+
+/* Concerns of the animal alone forbid a sound list and cost points in one on conditions. */
+static void test_reason__concern_is_a_condition(void **state)
+{
+	struct asked *a = *state;
+
+	a->room.species[0].needs.cover = 1;
+	a->room.plan.tank.cover = TS_COVER_NO;
+	assert_int_equal(reason(a, false), TS_LEFT_BY_ROOM);
+	assert_int_equal(a->p.species[0].ruling.rule, TS_RULE_COVER);
+	assert_int_equal(reason(a, true), TS_CANDIDATE);
+	assert_int_equal(
+		a->p.model.items[0].value + 100, a->p.model.items[a->p.species[1].first].value);
+}
+
+/* 50 mg/L concern most, 40 the sensitive; on conditions 100 and 60, where it harms. */
+static void test_reason__nitrate_of_the_tank(void **state)
+{
+	static const struct {
+		double now;
+		bool sensitive, conditions;
+		enum ts_left_out want;
+	} rows[] = {{49.9, false, false, TS_CANDIDATE}, {50, false, false, TS_LEFT_BY_NITRATE},
+		{39.9, true, false, TS_CANDIDATE}, {40, true, false, TS_LEFT_BY_NITRATE},
+		{99.9, false, true, TS_CANDIDATE}, {100, false, true, TS_LEFT_BY_NITRATE},
+		{59.9, true, true, TS_CANDIDATE}, {60, true, true, TS_LEFT_BY_NITRATE}};
+	struct asked *a = *state;
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		a->room.species[1].habits = a->room.species[0].habits =
+			rows[i].sensitive ? TS_HABIT_NITRATE_SENSITIVE : 0;
+		a->wish.no3_now_mg_l = rows[i].now;
+		/* asked for sound lists, an answer without any comes on conditions */
+		a->wish.conditions = rows[i].conditions;
+		ts_profile_make(&a->room.plan.water, &a->keeping, &a->practice, &a->profile);
+		assert_int_equal(ts_judge_load(&a->wish, rows[i].conditions, &a->room.species[0]),
+			rows[i].want);
+	}
+	a->room.species[0].habits = 0; /* animals from the wild bear as little */
+	a->keeping.wild = true;
+	a->wish.no3_now_mg_l = 45;
+	assert_int_equal(ts_judge_load(&a->wish, false, &a->room.species[0]), TS_LEFT_BY_NITRATE);
+}
+
+/* A full list adds 0.7 of 20 mg/L: new water of 26 leaves the sensitive at 40, of 25 under it. */
+static void test_reason__nitrate_of_a_full_list(void **state)
+{
+	struct asked *a = *state;
+
+	a->room.species[0].habits = TS_HABIT_NITRATE_SENSITIVE;
+	a->wish.no3_new_mg_l = 25.9;
+	assert_int_equal(ts_judge_load(&a->wish, false, &a->room.species[0]), TS_CANDIDATE);
+	a->wish.no3_new_mg_l = 26.1;
+	assert_int_equal(ts_judge_load(&a->wish, false, &a->room.species[0]), TS_LEFT_BY_NITRATE);
+}
+
+static void test_reason__hardly_any_kh_is_for_black_water(void **state)
+{
+	struct asked *a = *state;
+
+	a->room.species[1].home_water = TS_HOME_BLACK;
+	for (int low = 0; low < 2; low++) {
+		a->room.reading.kh_dh = value(low ? 1.99 : 2);
+		ts_profile_make(&a->room.plan.water, &a->keeping, &a->practice, &a->profile);
+		assert_int_equal(ts_judge_load(&a->wish, false, &a->room.species[0]),
+			low ? TS_LEFT_BY_BUFFER : TS_CANDIDATE);
+		assert_int_equal(ts_judge_load(&a->wish, true, &a->room.species[0]), TS_CANDIDATE);
+		assert_int_equal(ts_judge_load(&a->wish, false, &a->room.species[1]), TS_CANDIDATE);
+	}
+}
+
+static void near_to(double value, double wanted)
+{
+	if (!(fabs(value - wanted) <= 0.002 * wanted))
+		fail_msg("%g, wanted %g", value, wanted);
+}
+
+/*
+ * 20 mg/L of nitrate are 4.518 as nitrogen; in 100 L of which 30 % are changed in 7 days that is
+ * 19.36 mg a day, and a list may use 0.7 of it. The buffer: a mg/L of nitrogen costs 1/14.007
+ * meq/L, 0.2002 dKH, and counts down to 1.1.
+ */
+static void test_nitrogen_most__by_hand(void **state)
+{
+	struct asked *a = *state;
+	double most;
+
+	answer(a);
+	most = ts_judge_nitrogen_most_mg_day(&a->wish, false);
+	near_to(most, 0.7 * 19.36);
+	near_to(a->p.nitrogen_most_mg_day, most);
+	a->wish.no3_rise_mg_l_week = 3; /* 3 / 7 x 23.33 days are 10 mg/L: the half */
+	near_to(ts_judge_nitrogen_most_mg_day(&a->wish, false), 0.7 * 9.68);
+	a->wish.no3_rise_mg_l_week = 0;
+	a->wish.no3_new_mg_l = 40; /* 10 mg/L are left to the concern */
+	near_to(ts_judge_nitrogen_most_mg_day(&a->wish, false), 0.7 * 9.68);
+	a->wish.no3_new_mg_l = 60;
+	assert_true(ts_judge_nitrogen_most_mg_day(&a->wish, false) == 0);
+	a->wish.no3_new_mg_l = 0;
+	a->wish.buffer_days = 400; /* 7.9 dKH of the tank: 39.46 mg/L of nitrogen, in 400 days */
+	near_to(ts_judge_nitrogen_most_mg_day(&a->wish, false), 0.7 * 9.865);
+	a->wish.buffer_days = 0;
+	a->wish.kh_new_dh = 1.5; /* 0.4 dKH of new water every 23.33 days */
+	near_to(ts_judge_nitrogen_most_mg_day(&a->wish, false), 0.7 * 8.563);
+	a->wish.kh_new_dh = 0;
+	a->room.reading.kh_dh = value(1.9); /* 0.8 dKH in 23.33 days, where conditions allow it */
+	answer(a);
+	near_to(ts_judge_nitrogen_most_mg_day(&a->wish, true), 0.7 * 17.13);
+	near_to(ts_judge_nitrogen_most_mg_day(&a->wish, false), 0.7 * 19.36);
+	a->room.plan.tank.water_change = (struct ts_every){0, 0}; /* as usual: 30 % in 7 days */
+	near_to(ts_judge_nitrogen_most_mg_day(&a->wish, false), 0.7 * 19.36);
+	a->room.plan.tank.water_change = (struct ts_every){15, 7};
+	near_to(ts_judge_nitrogen_most_mg_day(&a->wish, false), 0.7 * 9.68);
+}
+
+static void test_temperature__middle_of_what_it_runs_at(void **state)
+{
+	struct asked *a = *state;
+
+	a->keeping.temperature = (struct ts_measure){25, 22, 26, TS_MEASURE_DOUBT};
+	answer(a);
+	assert_true(fabs(ts_judge_temperature(&a->wish) - 24) < 1e-12);
+	a->keeping.temperature = (struct ts_measure){0};
+	answer(a);
+	assert_true(isnan(ts_judge_temperature(&a->wish)));
+}
+
+/* An entry costs 400, comfort gives 200, delicacy costs 150; loads are rounded up to 0.01 mg. */
+static void test_items__worth(void **state)
+{
+	struct asked *a = *state;
+	const struct ts_model_item *items;
+	int fit;
+
+	a->room.species[0].group.comfortable = 9;
+	a->room.species[1].takes_change = 1;
+	a->room.species[1].swims = TS_SWIMS_EVERYWHERE;
+	a->room.species[1].territory.floor_m2 = 0.0123;
+	a->room.species[1].territory.per = TS_PER_GROUP;
+	answer(a);
+	items = a->p.model.items;
+	fit = (int)lround(1000 * a->p.species[0].match.fit);
+	assert_int_equal(a->p.species[0].levels, 3); /* 6, 9 and half as many again */
+	assert_int_equal(items[0].fit, fit);
+	assert_int_equal(items[0].value, fit - 400);
+	assert_int_equal(items[1].value, fit - 200);
+	assert_int_equal(items[2].value, fit - 200);
+	assert_int_equal(items[0].zones, TS_ZONE_MIDDLE);
+	assert_string_equal(a->p.names[1], "9 Exemplaa una");
+	assert_int_equal(a->p.species[1].first, 3);
+	assert_int_equal(items[3].value, fit - 200 - 150);
+	assert_int_equal(items[3].zones, TS_ZONE_BOTTOM | TS_ZONE_MIDDLE | TS_ZONE_TOP);
+	assert_int_equal(items[3].floor, 123);
+	for (size_t i = 0; i < a->p.model.count; i++) {
+		double mg = ts_judge_nitrogen_mg_day(&a->wish, &a->p.levels[i].group);
+
+		assert_true(items[i].weight >= 100 * mg && items[i].weight < 100 * mg + 1);
+		assert_int_equal(items[i].group, i >= 3);
+		assert_int_equal(items[i].genus, i >= 3);
+	}
+	/* 0.02 x 0.757^0.8 g of feed each at 25 C, 0.42 protein, 0.16 nitrogen, 0.8 to the water */
+	assert_true(fabs(items[0].weight / 600.0 - 0.861) < 0.002);
+}
+
+/* Whether the two animals may stand in one list. */
+static bool together(struct asked *a)
+{
+	answer(a);
+	assert_true(a->p.species[0].levels && a->p.species[1].levels);
+	return !ts_model_conflicts(&a->p.model, 0, a->p.species[1].first);
+}
+
+static void test_pairs__one_kind_of_snail_and_of_crustacean(void **state)
+{
+	struct asked *a = *state;
+	struct ts_species *x = &a->room.species[0], *y = &a->room.species[1];
+	const struct ts_species *with[] = {x, y};
+
+	x->kind = y->kind = TS_ANIMAL_SNAIL;
+	assert_false(together(a));
+	y->kind = TS_ANIMAL_SHRIMP;
+	assert_true(together(a));
+	x->kind = TS_ANIMAL_CRAYFISH;
+	assert_false(together(a));
+	x->kind = TS_ANIMAL_FISH;
+	assert_true(together(a));
+	x->kind = y->kind = TS_ANIMAL_SNAIL;
+	a->wish.with = with;
+	a->wish.with_count = 1;
+	assert_false(together(a));
+	a->wish.with_count = 2; /* both are asked for */
+	assert_true(together(a));
+}
+
+static void test_pairs__livebearers_of_one_genus(void **state)
+{
+	struct asked *a = *state;
+	struct ts_species *x = &a->room.species[0], *y = &a->room.species[1];
+
+	x->species = "Exempla altera";
+	y->species = "Exempla una";
+	x->group.sexes = y->group.sexes = TS_SEXES_TWO_FEMALES;
+	assert_false(together(a));
+	assert_int_equal(a->p.model.genus_count, 1);
+	y->species = "Exemplaria una";
+	assert_true(together(a));
+	assert_int_equal(a->p.model.genus_count, 2);
+	y->species = "Exempla una";
+	x->group.sexes = y->group.sexes = TS_SEXES_ANY;
+	assert_true(together(a));
+	x->group.sexes = y->group.sexes = TS_SEXES_TWO_FEMALES;
+	y->kind = TS_ANIMAL_SHRIMP;
+	assert_true(together(a));
+}
+
+/* Eight that are there stay eight, or become one of the usual numbers above. */
+static void test_residents__stay_or_become_more(void **state)
+{
+	struct asked *a = *state;
+	struct ts_group there = {.species = &a->room.species[0], .either = 8};
+
+	a->room.species[0].group.comfortable = 10;
+	a->wish.residents = &there;
+	a->wish.resident_count = 1;
+	answer(a);
+	assert_true(a->p.species[0].must);
+	assert_ptr_equal(a->p.species[0].resident, &there);
+	assert_int_equal(a->p.species[0].levels, 3);
+	assert_int_equal(a->p.levels[0].group.either, 8);
+	assert_false(a->p.levels[0].comfortable);
+	assert_int_equal(a->p.levels[1].group.either, 10);
+	assert_int_equal(a->p.levels[2].group.either, 15);
+	there = (struct ts_group){.species = &a->room.species[0], .males = 10};
+	answer(a); /* males do not become animals of unknown sex */
+	assert_int_equal(a->p.species[0].levels, 1);
+	assert_true(a->p.levels[0].comfortable);
+	assert_int_equal(a->p.lists[0].lines[0].there, 10);
+}
+
+static void test_residents__whom_they_injure_is_left_out(void **state)
+{
+	struct asked *a = *state;
+	struct ts_group there = {.species = &a->room.species[1], .either = 8};
+
+	a->room.species[0].fins = 1;
+	a->room.species[1].nips = TS_NIPS_YES;
+	a->wish.residents = &there;
+	a->wish.resident_count = 1;
+	assert_int_equal(reason(a, true), TS_LEFT_BY_RESIDENT);
+	assert_ptr_equal(a->p.species[0].other, &a->room.species[1]);
+	assert_int_equal(a->p.species[0].ruling.rule, TS_RULE_FIN_NIPPER);
+	assert_int_equal(a->p.count, 1);
+	assert_int_equal(a->p.lists[0].count, 1);
+	a->room.species[1].needs.tank_length_cm = 300; /* a must that cannot stay: no list at all */
+	assert_int_equal(reason(a, true), TS_CANDIDATE);
+	assert_int_equal(a->p.count, 0);
+}
+
+static void test_with__the_best_list_that_holds_it(void **state)
+{
+	struct asked *a = *state;
+	struct ts_community c;
+
+	a->room.species[1].nips =
+		TS_NIPS_YES; /* they exclude each other, and the first is better */
+	a->room.species[0].fins = 1;
+	a->room.species[1].takes_change = 1;
+	answer(a);
+	assert_int_equal(a->p.lists[0].count, 1);
+	assert_ptr_equal(a->p.lists[0].lines[0].candidacy, &a->p.species[0]);
+	assert_true(ts_propose_with(&a->wish, &a->p, &a->p.species[1], &a->arena, &c));
+	assert_int_equal(c.count, 1);
+	assert_ptr_equal(c.lines[0].candidacy, &a->p.species[1]);
+	assert_false(a->p.model.must[1]);
+	a->room.species[1].cautions = 1u << TS_CAUTION_VENOMOUS;
+	answer(a);
+	c.count = 77;
+	assert_true(ts_propose_with(&a->wish, &a->p, &a->p.species[1], &a->arena, &c));
+	assert_int_equal(c.count, 0);
+}
+
+/* Two animals of the same worth: two lists that are equal, and no third one. */
+static void test_lists__equal_and_exhausted(void **state)
+{
+	struct asked *a = *state;
+
+	a->room.species[0].fins = 1;
+	a->room.species[1].nips = TS_NIPS_YES;
+	a->wish.lists = 5;
+	answer(a);
+	assert_int_equal(a->p.count, 2);
+	assert_true(a->p.exhausted);
+	assert_true(a->p.lists[0].equal && a->p.lists[1].equal);
+	a->room.species[1].takes_change = 1; /* 150 points fewer: more than 3 % */
+	answer(a);
+	assert_int_equal(a->p.count, 2);
+	assert_true(a->p.lists[0].equal);
+	assert_false(a->p.lists[1].equal);
+	a->wish.lists = 0;
+	answer(a);
+	assert_int_equal(a->p.count, 1);
+	assert_false(a->p.exhausted);
+}
+
+/* Hardy animals are bought first, then the others, those that claim ground, the delicate last. */
+static void test_purchase__order(void **state)
+{
+	static const size_t wanted[] = {4, 1, 2, 3, 0};
+	struct asked *a = *state;
+
+	ask(a, 5);
+	a->room.plan.tank.volume_l = 400;
+	a->room.plan.tank.length_cm = 200;
+	a->room.species[0].takes_change = 1;
+	a->room.species[2].territory.floor_m2 = 0.01;
+	a->room.species[3].to_others = TS_CHASES;
+	a->room.species[3].others_when = TS_WHEN_CRAMPED;
+	a->room.species[4].takes_change = 2;
+	a->wish.with = a->room.named;
+	a->wish.with_count = 5;
+	answer(a);
+	assert_int_equal(a->p.count, 1);
+	assert_int_equal(a->p.lists[0].order_count, 5);
+	for (size_t i = 0; i < 5; i++)
+		assert_int_equal(a->p.lists[0].order[i], wanted[i]);
+}
+
+/* What all prefer; where no such water is, what all tolerate; and whose limits these are. */
+static void test_shared__preferred_or_tolerated(void **state)
+{
+	struct asked *a = *state;
+	const struct ts_shared *gh, *temp;
+
+	a->room.species[0].water.usual.gh_dh = band(4, 6, 13, 18);
+	a->room.species[1].water.usual.gh_dh = band(8, 14, 20, 25);
+	a->room.species[1].water.usual.temp_c = band(21, 23, 26, 28);
+	a->wish.with = a->room.named;
+	a->wish.with_count = 2;
+	answer(a);
+	assert_int_equal(a->p.lists[0].count, 2);
+	gh = &a->p.lists[0].shared[TS_GH];
+	assert_true(gh->known);
+	assert_false(gh->comfortable);
+	assert_true(gh->range.low == 8 && gh->range.high == 18);
+	assert_ptr_equal(gh->low_by, &a->room.species[1]);
+	assert_ptr_equal(gh->high_by, &a->room.species[0]);
+	temp = &a->p.lists[0].shared[TS_TEMPERATURE];
+	assert_true(temp->comfortable && temp->range.low == 23 && temp->range.high == 26);
+}
+
+/* A list as a plan: residents are lines of the base, so only what comes on top is added, by sex. */
+static void test_plan__what_comes_on_top(void **state)
+{
+	struct asked *a = *state;
+	struct ts_group there = {.species = &a->room.species[0], .males = 1, .females = 2};
+	struct ts_stock_line line = {.species = a->room.names[0], .count = 3};
+	struct ts_plan base = {.stock = &line, .stock_count = 1}, plan;
+	struct ts_candidacy who = {.match = {.species = &a->room.species[0]}, .resident = &there};
+	struct ts_company company = {&who, {&a->room.species[0], 3, 6, 0, 0}, 3};
+	struct ts_community c = {.lines = &company, .count = 1};
+
+	assert_true(ts_community_plan(&c, &base, &a->keeping, &a->arena, &plan));
+	assert_int_equal(plan.stock_count, 3);
+	assert_true(plan.stock[0].count == 3);
+	assert_true(plan.stock[1].count == 2 && plan.stock[1].sex == TS_SEX_MALE);
+	assert_true(plan.stock[2].count == 4 && plan.stock[2].sex == TS_SEX_FEMALE);
+	assert_int_equal(plan.stock[2].origin, TS_ORIGIN_UNKNOWN);
+	a->keeping.wild = true;
+	company.group.either = 5;
+	assert_true(ts_community_plan(&c, &base, &a->keeping, &a->arena, &plan));
+	assert_int_equal(plan.stock_count, 4);
+	assert_true(plan.stock[3].count == 5 && plan.stock[3].sex == TS_SEX_UNKNOWN);
+	assert_int_equal(plan.stock[3].origin, TS_ORIGIN_WILD);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+#define ASK(name) cmocka_unit_test_setup_teardown(name, set_up_asked, tear_down_asked)
+		ASK(test_species_most__by_litres_wish_and_musts),
+		ASK(test_reason__none),
+		ASK(test_reason__water_and_wish),
+		ASK(test_reason__unsure_waits_for_the_doubtful_parameter),
+		ASK(test_reason__hardy_and_cautions),
+		ASK(test_reason__room_and_load),
+		ASK(test_reason__concern_is_a_condition),
+		ASK(test_reason__nitrate_of_the_tank),
+		ASK(test_reason__nitrate_of_a_full_list),
+		ASK(test_reason__hardly_any_kh_is_for_black_water),
+		ASK(test_nitrogen_most__by_hand),
+		ASK(test_temperature__middle_of_what_it_runs_at),
+		ASK(test_items__worth),
+		ASK(test_pairs__one_kind_of_snail_and_of_crustacean),
+		ASK(test_pairs__livebearers_of_one_genus),
+		ASK(test_residents__stay_or_become_more),
+		ASK(test_residents__whom_they_injure_is_left_out),
+		ASK(test_with__the_best_list_that_holds_it),
+		ASK(test_lists__equal_and_exhausted),
+		ASK(test_purchase__order),
+		ASK(test_shared__preferred_or_tolerated),
+		ASK(test_plan__what_comes_on_top),
+	};
+
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
