@@ -165,9 +165,7 @@ enum ts_status ts_solution_from_profile(const struct ts_profile *profile, double
 		return status;
 	complete_hardness(&w);
 	balance_charge(&w);
-	status = ts_solution_check(&w.s);
-	if (status == TS_OK)
-		status = complete_carbon(&w);
+	status = complete_carbon(&w);
 	if (status != TS_OK)
 		return status;
 	*ret = w.s;

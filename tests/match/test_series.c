@@ -202,6 +202,70 @@ static void test_series__dated_readings_stand_oldest_first(void **state)
 	order(newest_first, 4, (double[]){7.1, 9, 7.2, 7.3});
 	order(no_hour, 4, (double[]){7.1, 7.2, 7.3, 7.4});
 	order(no_hour, 0, NULL);
+
+/* What stands behind the readings of a water is none of them. */
+static void test_series__only_as_many_readings_as_there_are(void **state)
+{
+	struct ts_reading r[] = {{.season = "winter"}, {.season = "summer"}};
+	struct ts_water w = {.readings = r, .reading_count = 1};
+	struct ts_reading ph[] = {ph_at("2026-03-01", "08:00", 7), ph_at("2026-03-02", "08:00", 9)};
+
+	(void)state;
+	assert_int_equal(ts_water_take_season(&w, "summer"), 0);
+	assert_int_equal(w.reading_count, 1);
+	assert_true(close_to(ph_series(ph, 1).high, 7));
+}
+
+/* The season reaches 45 days to each side, over the turn of the year as well. */
+static void test_series__season_of_45_days(void **state)
+{
+	static const struct {
+		const char *date;
+		size_t kept;
+	} rows[] = {{"2026-03-17", 1}, {"2026-03-18", 0}, {"2025-12-17", 1}, {"2025-12-16", 0},
+		{"2024-02-01", 1}};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct ts_reading r = ph_at(rows[i].date, NULL, 7);
+		struct ts_water w = {.readings = &r, .reading_count = 1};
+
+		assert_int_equal(ts_water_take_season(&w, "2026-01-31"), rows[i].kept);
+	}
+}
+
+/* 08:29 is eight and 08:30 nine; 23:30 is the midnight hour, 24:00 none. */
+static void test_series__hours_are_rounded(void **state)
+{
+	static const struct {
+		const char *one, *other;
+		bool same;
+	} rows[] = {{"08:29", "07:30", true}, {"08:30", "08:29", false}, {"23:30", "00:10", true},
+		{"24:00", "00:00", false}, {"0a:10", "0a:10", false}, {"08-10", "08-10", false},
+		{"10:10", "10:10", true}, {"08:1", "08:1", false}, {"09:59", "10:01", true}};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct ts_reading r[] = {
+			ph_at(NULL, rows[i].one, 7), ph_at(NULL, rows[i].other, 7.5)};
+		double spread = ph_series(r, 2).same_hour_spread;
+
+		assert_true(rows[i].same ? close_to(spread, 0.5) : isnan(spread));
+	}
+}
+
+/* Least squares by hand, days from the earliest: 6/312 a day of three readings, 7.5/419 of four. */
+static void test_series__slope_by_hand(void **state)
+{
+	struct ts_reading r[] = {ph_at("2026-03-05", NULL, 7.2), ph_at("2026-03-01", NULL, 7.0),
+		ph_at("2026-03-15", NULL, 7.3), ph_at("2026-03-08", NULL, 7.0)};
+	struct ts_series_facts f = ph_series(r, 3);
+
+	(void)state;
+	assert_true(close_to(f.days, 14) && close_to(f.drift_per_week, 7 * 6 / 312.0));
+	f = ph_series(r, 4);
+	assert_true(close_to(f.days, 14));
+	assert_true(close_to(f.drift_per_week, 7 * 7.5 / 419));
 }
 
 int main(void)
@@ -218,6 +282,10 @@ int main(void)
 		cmocka_unit_test(test_seasons__no_more_than_there_is_room_for),
 		cmocka_unit_test(test_varies__beyond_swing_and_doubt),
 		cmocka_unit_test(test_series__dated_readings_stand_oldest_first),
+		cmocka_unit_test(test_series__only_as_many_readings_as_there_are),
+		cmocka_unit_test(test_series__season_of_45_days),
+		cmocka_unit_test(test_series__hours_are_rounded),
+		cmocka_unit_test(test_series__slope_by_hand),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
