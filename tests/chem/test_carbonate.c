@@ -5,6 +5,9 @@
  */
 #include "waters.h"
 
+#include "chem/conductivity.h"
+#include "chem/hardness.h"
+
 #include "chem/substances.h"
 
 /* The solver is good to 4e-6 pH; each of two calls may be off by that. */
@@ -239,6 +242,66 @@ static void test_carbonate__too_salty_is_refused(void **state)
 	refused(&s, 8, 0.1);
 }
 
+/* Where pH or CO2 is given, the inorganic carbon of the water is not asked for: not known will do.
+ */
+static void test_carbonate__own_carbon_is_not_needed(void **state)
+{
+	(void)state;
+	for (unsigned i = 0; i < WATERS; i += 7) {
+		struct ts_solution s = random_water(i), unknown = s;
+		double a[8], b[8], air = ts_chem_air_co2_mmol_l(s.temp_c);
+
+		unknown.dic_mmol_l = (double)NAN;
+		assert_int_equal(ts_chem_co2_from_ph(&s, 7.5, &a[0]), TS_OK);
+		assert_int_equal(ts_chem_co2_from_ph(&unknown, 7.5, &b[0]), TS_OK);
+		assert_int_equal(ts_chem_dic_from_ph(&s, 7.5, &a[1]), TS_OK);
+		assert_int_equal(ts_chem_dic_from_ph(&unknown, 7.5, &b[1]), TS_OK);
+		assert_int_equal(ts_chem_calcite_si(&s, 7.5, &a[2]), TS_OK);
+		assert_int_equal(ts_chem_calcite_si(&unknown, 7.5, &b[2]), TS_OK);
+		assert_int_equal(ts_chem_ph_at_co2(&s, air, &a[3]), TS_OK);
+		assert_int_equal(ts_chem_ph_at_co2(&unknown, air, &b[3]), TS_OK);
+		assert_int_equal(ts_chem_conductivity_25_us_cm(&s, 7.5, &a[4]), TS_OK);
+		assert_int_equal(ts_chem_conductivity_25_us_cm(&unknown, 7.5, &b[4]), TS_OK);
+		s.alk_meq_l = unknown.alk_meq_l = fmax(s.alk_meq_l, 0.2);
+		assert_int_equal(ts_chem_tank_ph(&s, &a[5], &a[6], &a[7]), TS_OK);
+		assert_int_equal(ts_chem_tank_ph(&unknown, &b[5], &b[6], &b[7]), TS_OK);
+		for (int k = 0; k < 8; k++)
+			near(b[k], a[k], 1e-12 * fabs(a[k]), i);
+	}
+}
+
+/* From KH 0.5 dH on a tank's pH can be told, and not before. */
+static void test_carbonate__tank_ph_from_half_a_degree_on(void **state)
+{
+	struct ts_solution s = {.temp_c = 25};
+	double low, middle, high;
+
+	(void)state;
+	s.alk_meq_l = s.na_mmol_l = ts_chem_meq_l_from_dkh(0.5) * (1 + 1e-12);
+	assert_int_equal(ts_chem_tank_ph(&s, &low, &middle, &high), TS_OK);
+	assert_true(low < middle && middle < high);
+	s.alk_meq_l = s.na_mmol_l = ts_chem_meq_l_from_dkh(0.499);
+	assert_int_equal(ts_chem_tank_ph(&s, &low, &middle, &high), TS_NO);
+}
+
+/* The ends of pH and CO2 themselves are answered. */
+static void test_carbonate__ends_are_answered(void **state)
+{
+	struct ts_solution lye = {.temp_c = 25, .na_mmol_l = 20, .alk_meq_l = 20};
+	struct ts_solution acid = {.temp_c = 25, .cl_mmol_l = 5, .alk_meq_l = -5};
+	struct ts_solution soda = {.temp_c = 25, .na_mmol_l = 20, .alk_meq_l = 20};
+	double value;
+
+	(void)state;
+	assert_int_equal(ts_chem_co2_from_ph(&lye, 12, &value), TS_OK);
+	assert_int_equal(ts_chem_co2_from_ph(&lye, 12.01, &value), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_co2_from_ph(&acid, 2, &value), TS_OK);
+	assert_int_equal(ts_chem_co2_from_ph(&acid, 1.99, &value), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_ph_at_co2(&soda, 100, &value), TS_OK);
+	assert_int_equal(ts_chem_ph_at_co2(&soda, 100.1, &value), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_ph_at_co2(&soda, 0, &value), TS_BAD_INPUT);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -255,6 +318,9 @@ int main(void)
 		cmocka_unit_test(test_carbonate__contradiction_is_no),
 		cmocka_unit_test(test_carbonate__out_of_range_is_refused),
 		cmocka_unit_test(test_carbonate__too_salty_is_refused),
+		cmocka_unit_test(test_carbonate__own_carbon_is_not_needed),
+		cmocka_unit_test(test_carbonate__tank_ph_from_half_a_degree_on),
+		cmocka_unit_test(test_carbonate__ends_are_answered),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -116,6 +116,38 @@ static void test_minerals__refused_untouched(void **state)
 	assert_true(after.temp_c == 7 && ccpp == -3);
 }
 
+/* Where the air sets the carbon, that of the water is not asked for. */
+static void test_minerals__open_without_own_carbon(void **state)
+{
+	(void)state;
+	for (unsigned i = 0; i < WATERS; i += 7) {
+		struct ts_solution s = random_water(i), unknown = s, a, b;
+		double air = ts_chem_air_co2_mmol_l(s.temp_c);
+
+		unknown.dic_mmol_l = (double)NAN;
+		assert_int_equal(ts_chem_saturate_open(AT(s), &s, TS_CALCITE, air, &a), TS_OK);
+		assert_int_equal(
+			ts_chem_saturate_open(AT(s), &unknown, TS_CALCITE, air, &b), TS_OK);
+		near(b.ca_mmol_l, a.ca_mmol_l, 1e-9, i);
+		near(b.dic_mmol_l, a.dic_mmol_l, 1e-9, i);
+	}
+}
+
+/* Lime that has fallen out of a water leaves it with less than was there, never with none to spare.
+ */
+static void test_minerals__hard_water_in_air_loses_lime(void **state)
+{
+	struct ts_solution s = {.temp_c = 25, .ca_mmol_l = 4, .alk_meq_l = 8, .dic_mmol_l = 0},
+			   after;
+
+	(void)state;
+	assert_int_equal(
+		ts_chem_saturate_open(AT(s), &s, TS_CALCITE, ts_chem_air_co2_mmol_l(25), &after),
+		TS_OK);
+	assert_true(after.ca_mmol_l > 0.3 && after.ca_mmol_l < 0.8); /* about 0.5 in air */
+	near(after.alk_meq_l, 2 * after.ca_mmol_l, 1e-9, 0);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -124,6 +156,8 @@ int main(void)
 		cmocka_unit_test(test_minerals__ccpp_has_the_sign_of_the_index),
 		cmocka_unit_test(test_minerals__aragonite_gravel_stops_early),
 		cmocka_unit_test(test_minerals__refused_untouched),
+		cmocka_unit_test(test_minerals__open_without_own_carbon),
+		cmocka_unit_test(test_minerals__hard_water_in_air_loses_lime),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

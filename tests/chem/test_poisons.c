@@ -149,6 +149,57 @@ static void test_conductivity__ionic_strength_of_all_ions(void **state)
 	}
 }
 
+/* The ends of every range themselves are answered. */
+static void test_ends__are_answered(void **state)
+{
+	static const struct {
+		double low, high;
+	} ph = {2, 12}, temp = {0, 50}, epa_ph = {6.5, 9}, epa_temp = {0, 30}, oxygen = {0, 40};
+	double value;
+
+	(void)state;
+	for (int i = 0; i < 4; i++) {
+		double p = i & 1 ? ph.high : ph.low, t = i & 2 ? temp.high : temp.low;
+		double ep = i & 1 ? epa_ph.high : epa_ph.low,
+		       et = i & 2 ? epa_temp.high : epa_temp.low;
+		double ot = i & 1 ? oxygen.high : oxygen.low, os = i & 2 ? 40 : 0;
+
+		assert_int_equal(ts_chem_nh3_fraction(p, t, &value), TS_OK);
+		assert_int_equal(ts_chem_ammonia_ccc_mg_l(ep, et, &value), TS_OK);
+		assert_int_equal(ts_chem_ammonia_cmc_mg_l(ep, et, false, &value), TS_OK);
+		assert_int_equal(ts_chem_oxygen_saturation_mg_l(ot, os, &value), TS_OK);
+		assert_int_equal(ts_chem_oxygen_percent(i & 1 ? 100 : 0, ot, os, &value), TS_OK);
+	}
+	assert_int_equal(ts_chem_nh3_fraction(1.99, 25, &value), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_nh3_fraction(12.01, 25, &value), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_nh3_fraction(7, -0.1, &value), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_ammonia_ccc_mg_l(7, -0.1, &value), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_oxygen_saturation_mg_l(-0.1, 0, &value), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_oxygen_saturation_mg_l(25, 40.1, &value), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_oxygen_percent(-0.1, 25, 0, &value), TS_BAD_INPUT);
+	assert_int_equal(ts_chem_oxygen_percent(100.1, 25, 0, &value), TS_BAD_INPUT);
+}
+
+/* Un-ionised share at 25 C, pKa 9.246 (Emerson and others 1975): a half at that pH. */
+static void test_ammonia__a_half_at_the_pka(void **state)
+{
+	double value;
+
+	(void)state;
+	assert_int_equal(ts_chem_nh3_fraction(9.2463, 25, &value), TS_OK);
+	near(value, 0.5, 1e-3, 0);
+}
+
+/* 1.5 mol of O2 for a mol to nitrite, 0.5 on to nitrate: 3.43 and 1.14 mg a mg of nitrogen. */
+static void test_nitrogen__oxygen_of_each_step(void **state)
+{
+	(void)state;
+	near(ts_chem_nitrogen_o2_mg(TS_NITRITATION, 1), -3.427, 0.002, 0);
+	near(ts_chem_nitrogen_o2_mg(TS_NITRATATION, 1), -1.142, 0.002, 0);
+	near(ts_chem_nitrogen_o2_mg(TS_RELEASE, 1), 0, 0, 0);
+	near(ts_chem_nitrogen_o2_mg(TS_DENITRIFICATION, 1), 0, 0, 0);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -161,6 +212,9 @@ int main(void)
 		cmocka_unit_test(test_oxygen__percent_and_refusals),
 		cmocka_unit_test(test_conductivity__rises_with_ions),
 		cmocka_unit_test(test_conductivity__ionic_strength_of_all_ions),
+		cmocka_unit_test(test_ends__are_answered),
+		cmocka_unit_test(test_ammonia__a_half_at_the_pka),
+		cmocka_unit_test(test_nitrogen__oxygen_of_each_step),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -4,6 +4,8 @@
  */
 #include "waters.h"
 
+#include <stddef.h>
+
 static void same(const struct ts_solution *a, const struct ts_solution *b, unsigned number)
 {
 	near(a->temp_c, b->temp_c, 1e-12 * 35, number);
@@ -104,6 +106,56 @@ static void test_solution__guess_refuses_nonsense(void **state)
 	assert_memory_equal(&s, &before, sizeof(s));
 }
 
+/* Every member is accepted at both ends of its range and refused just beyond. */
+static void test_solution__ends_of_every_range(void **state)
+{
+	static const struct {
+		size_t member;
+		double low, high;
+	} rows[] = {{offsetof(struct ts_solution, temp_c), 0, 50},
+		{offsetof(struct ts_solution, alk_meq_l), -20, 60},
+		{offsetof(struct ts_solution, dic_mmol_l), 0, 150},
+		{offsetof(struct ts_solution, ca_mmol_l), 0, 100},
+		{offsetof(struct ts_solution, mg_mmol_l), 0, 100},
+		{offsetof(struct ts_solution, na_mmol_l), 0, 100},
+		{offsetof(struct ts_solution, k_mmol_l), 0, 100},
+		{offsetof(struct ts_solution, cl_mmol_l), 0, 100},
+		{offsetof(struct ts_solution, so4_mmol_l), 0, 100},
+		{offsetof(struct ts_solution, no3_mmol_l), 0, 100}};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct ts_solution s = {.temp_c = 25};
+		double *member = (double *)(void *)((char *)&s + rows[i].member);
+
+		*member = rows[i].low;
+		assert_int_equal(ts_solution_check(&s), TS_OK);
+		*member = rows[i].high;
+		assert_int_equal(ts_solution_check(&s), TS_OK);
+		*member = rows[i].low - 1e-9;
+		assert_int_equal(ts_solution_check(&s), TS_BAD_INPUT);
+		*member = rows[i].high + 1e-9;
+		assert_int_equal(ts_solution_check(&s), TS_BAD_INPUT);
+	}
+}
+
+/* GH 10 and KH 6: 3.5664 - 2.1398 meq/L are missing, half sulphate and half chloride by charge. */
+static void test_solution__guess_of_the_missing_anions(void **state)
+{
+	struct ts_solution s;
+
+	(void)state;
+	assert_int_equal(ts_solution_from_hardness(10, 6, 25, &s), TS_OK);
+	near(s.cl_mmol_l, 0.7133, 2e-4, 0);
+	near(s.so4_mmol_l, 0.35664, 1e-4, 0);
+	near(s.na_mmol_l, 0, 0, 0);
+	assert_int_equal(ts_solution_from_hardness(6, 10, 25, &s), TS_OK);
+	near(s.na_mmol_l, 1.4266, 4e-4, 0);
+	near(s.cl_mmol_l + s.so4_mmol_l, 0, 0, 0);
+	assert_int_equal(ts_solution_from_hardness(100, 0, 50, &s), TS_OK);
+	assert_int_equal(ts_solution_from_hardness(100.1, 0, 25, &s), TS_BAD_INPUT);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -113,6 +165,8 @@ int main(void)
 		cmocka_unit_test(test_solution__charge_of_soda),
 		cmocka_unit_test(test_solution__guess_keeps_gh_kh_and_charge),
 		cmocka_unit_test(test_solution__guess_refuses_nonsense),
+		cmocka_unit_test(test_solution__ends_of_every_range),
+		cmocka_unit_test(test_solution__guess_of_the_missing_anions),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

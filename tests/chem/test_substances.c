@@ -105,6 +105,31 @@ static void test_substances__acid_frees_co2(void **state)
 	near(ph, 7.1, 0.15, 0);
 }
 
+/* Molar masses as handbooks print them, from the standard atomic weights (from memory). */
+static void test_substances__molar_masses(void **state)
+{
+	static const struct {
+		const char *formula;
+		double g_mol, carbon;
+	} rows[] = {{"Ca(OH)2", 74.09, 0}, {"CaCO3", 100.09, 1}, {"CaCl2", 110.98, 0},
+		{"CaCl2.2H2O", 147.01, 0}, {"CaSO4.2H2O", 172.17, 0}, {"H2SO4", 98.08, 0},
+		{"HCl", 36.46, 0}, {"HNO3", 63.01, 0}, {"K2CO3", 138.20, 1}, {"K2SO4", 174.26, 0},
+		{"KCl", 74.55, 0}, {"KHCO3", 100.11, 1}, {"KNO3", 101.10, 0}, {"MgCO3", 84.31, 1},
+		{"MgCl2.6H2O", 203.30, 0}, {"MgSO4", 120.37, 0}, {"MgSO4.7H2O", 246.47, 0},
+		{"Na2CO3", 105.99, 1}, {"Na2SO4", 142.04, 0}, {"NaCl", 58.44, 0},
+		{"NaHCO3", 84.01, 1}, {"NaOH", 40.00, 0}};
+
+	(void)state;
+	assert_int_equal(ts_substance_count, sizeof rows / sizeof *rows);
+	for (size_t i = 0; i < ts_substance_count; i++) {
+		const struct ts_substance *s = ts_chem_substance(rows[i].formula);
+
+		assert_non_null(s);
+		near(s->molar_mass, rows[i].g_mol, 0.02, (unsigned)i);
+		near(s->carbon_mol, rows[i].carbon, 0, (unsigned)i);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -115,6 +140,7 @@ int main(void)
 		cmocka_unit_test(test_substances__grams_round_trip),
 		cmocka_unit_test(test_substances__recipe_for_shell_dwellers),
 		cmocka_unit_test(test_substances__acid_frees_co2),
+		cmocka_unit_test(test_substances__molar_masses),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
