@@ -69,8 +69,8 @@ static void set_pair(struct pair *t)
 	t->p.at[TS_PH] = exactly(7);
 	t->p.at[TS_TEMPERATURE] = exactly(25);
 	t->p.at[TS_SALINITY] = exactly(0.2);
-	t->p.poisons = (struct ts_poisons){
-		0, (double)NAN, (double)NAN, (double)NAN, (double)NAN, (double)NAN, (double)NAN};
+	t->p.poisons = (struct ts_poisons){0, no_range.low, no_range.low, no_range.low,
+		no_range.low, no_range.low, no_range.low, no_range.low};
 }
 
 static enum ts_verdict verdict(struct pair *t)

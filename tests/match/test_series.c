@@ -202,6 +202,7 @@ static void test_series__dated_readings_stand_oldest_first(void **state)
 	order(newest_first, 4, (double[]){7.1, 9, 7.2, 7.3});
 	order(no_hour, 4, (double[]){7.1, 7.2, 7.3, 7.4});
 	order(no_hour, 0, NULL);
+}
 
 /* What stands behind the readings of a water is none of them. */
 static void test_series__only_as_many_readings_as_there_are(void **state)

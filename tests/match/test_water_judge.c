@@ -27,7 +27,7 @@ static void set_clean(struct judged *j)
 	static const struct ts_span known = {true, false, 7, 7, 7};
 	const double no = (double)NAN;
 
-	*j = (struct judged){.p.poisons = {0, no, no, no, no, no, no}};
+	*j = (struct judged){.p.poisons = {0, no, no, no, no, no, no, no}};
 	j->p.at[TS_GH] = j->p.at[TS_KH] = j->p.at[TS_PH] = j->p.at[TS_TEMPERATURE] = known;
 	j->f = (struct ts_water_facts){
 		.ph = 7, .temp_c = 20, .nh3_fraction = 0.1, .cl_mg_l = no, .co2_mg_l = no};
