@@ -138,7 +138,7 @@ static void test_poison__ends_of_a_reading(void **state)
 	read_tank(r);
 	r->in_tank.no3_mg_l = (struct ts_measure){60, 50, 70, TS_MEASURE_DOUBT};
 	assert_figure(ruling(r, TS_RULE_NITRATE)->ours, 70);
-	r->in_tank.no3_mg_l = (struct ts_measure){60, 60, 90, TS_MEASURE_ABOVE};
+	r->in_tank.no3_mg_l = (struct ts_measure){60, 60, (double)INFINITY, TS_MEASURE_ABOVE};
 	assert_figure(ruling(r, TS_RULE_NITRATE)->ours, 60);
 	r->in_tank.no3_mg_l = (struct ts_measure){60, 0, 60, TS_MEASURE_BELOW};
 	assert_int_equal(severity(r, TS_RULE_NITRATE), -1);
