@@ -1,0 +1,108 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""Files and streams that are not what they should be: one named case each, with the exit code and
+a part of the message. Every run has 30 seconds and, without --sanitized (whose builds reserve
+terabytes), 256 MiB of address space. TAP."""
+import os
+import resource
+import subprocess
+import sys
+import tempfile
+
+PROGRAM = os.path.abspath(sys.argv[1])
+READINGS = "--GH 8 --KH 5 --pH 7.2 --temperature 25"
+WATER = "readings:\n  - {pH: 7.2, GH: 8 dH, KH: 5 dH}\n"
+MEMORY = resource.RLIM_INFINITY if "--sanitized" in sys.argv else 256 << 20
+
+# Name, shell line ($P is the program), exit code, what stderr (or, after "out:", stdout) holds.
+CASES = [
+    ("a full device is a failed system", f"$P rank {READINGS} >/dev/full", 3,
+     "the answer could not be written"),
+    ("a closed standard output as well", f"$P rank {READINGS} >&-", 3,
+     "the answer could not be written"),
+    ("a closed standard input as well", "$P rank -w - <&-", 3, "check its name and rights"),
+    ("-o into a folder that is not there", f"$P rank {READINGS} -o none/x", 3,
+     "cannot write none/x"),
+    ("-o onto a folder", f"$P rank {READINGS} -o folder", 3, "Is a directory"),
+    ("-o through a pipe", f"mkfifo p; (head -n 1 p >first &) ; $P rank {READINGS} -o p; "
+     "cat first; test -p p", 0, "out:suits"),
+    ("-o follows a link and leaves it one", f"ln -s real link; $P rank {READINGS} -o link && "
+     "test -L link && cat real", 0, "out:suits"),
+    ("a reader that goes away is no failure",
+     f"{{ $P rank {READINGS} -f json 2>said; echo $? >code; }} | head -c 1; cat code said", 0,
+     "out:{0\n"),
+    ("a pipe as a water file", "mkfifo p; (cat water.yaml >p &) ; $P rank -w p --temperature 25", 0,
+     "out:suits"),
+    ("links in a circle", "ln -s a b; ln -s b a; $P rank -w a", 3, "symbolic links"),
+    ("a link to nothing", "ln -s nothing a; $P check a", 3, "No such file"),
+    ("a folder as a water", "$P rank -w folder", 3, "Is a directory"),
+    ("a folder as a plan", "$P check folder", 3, "Is a directory"),
+    ("a folder as a report", "$P read folder", 3, "Is a directory"),
+    ("a folder as a table", "$P rank --batch folder", 3, "Is a directory"),
+    ("a file as a catalogue", f"$P rank {READINGS} --catalogue water.yaml", 3, "water.yaml"),
+    ("a catalogue that is not there", f"$P rank {READINGS} --catalogue none", 3, "none"),
+    ("an unreadable water", "chmod 0 water.yaml; $P rank -w water.yaml", 3, "Permission denied"),
+    ("zero bytes in a water", r"printf 'pH: 7\0' >z; $P rank -w z", 2, "z:1:"),
+    ("zero bytes in a report", r"printf 'pH 7\0' >z; $P read z", 2, "zero bytes"),
+    ("zero bytes in a table", r"printf 'name,pH\na,7\0\n' >z; $P rank --batch z", 2, "out:not UTF-8"),
+    ("UTF-16 as a report", r"printf '\377\376p\0H\0' >z; $P read z", 2, "UTF-16"),
+    ("UTF-16 as a water", r"printf '\377\376p\0H\0' >z; $P rank -w z", 2, "save it as UTF-8"),
+    ("CR LF in a water", r"sed 's/$/\r/' water.yaml >z; $P rank -w z --temperature 25", 0,
+     "out:suits"),
+    ("a byte order mark before a water",
+     r"(printf '\357\273\277'; cat water.yaml) >z; $P rank -w z --temperature 25", 0, "out:suits"),
+    ("a file name of other bytes", r"n=$(printf 'a\377b'); cp water.yaml $n; "
+     "$P rank -w $n --temperature 25", 0, "out:suits"),
+    ("a file name with an escape never reaches the screen as one",
+     r"n=$(printf 'a\033[31m'); echo x >$n; $P rank -w $n 2>&1 | grep -c '" + "\x1b" + "'", 1,
+     "out:0"),
+    ("a gigabyte as a water", "truncate -s 1G z; $P rank -w z", 2, "larger than 4 MiB"),
+    ("a gigabyte as a plan", "truncate -s 1G z; $P check z", 2, "larger than 4 MiB"),
+    ("a gigabyte as a record", "truncate -s 1G z; $P lint z", 2, "larger than 4 MiB"),
+    ("a gigabyte as a table", "truncate -s 1G z; $P rank --batch z", 2, "z:1:1"),
+    ("a gigabyte as a report", "truncate -s 1G z; $P read z", 2, "zero bytes"),
+    ("a gigabyte without a line's end", "head -c 1G /dev/zero | tr '\\0' x | $P rank -w -", 2,
+     "larger than 4 MiB"),
+    ("an endless device", "$P rank -w /dev/zero", 2, "larger than 4 MiB"),
+]
+
+
+def limits():
+    resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+
+
+def run(line):
+    with tempfile.TemporaryDirectory() as folder:
+        os.mkdir(os.path.join(folder, "folder"))
+        with open(os.path.join(folder, "water.yaml"), "w", encoding="utf-8") as file:
+            file.write(WATER)
+        env = {"PATH": os.environ["PATH"], "HOME": folder, "LC_ALL": "C.UTF-8", "P": PROGRAM}
+        try:
+            done = subprocess.run(["sh", "-c", line], cwd=folder, env=env, timeout=30, check=False,
+                                  stdin=subprocess.DEVNULL, capture_output=True, preexec_fn=limits)
+        except subprocess.TimeoutExpired:
+            return None, "", "no end within 30 s"
+        left = [name for name in os.listdir(folder) if name.startswith(".")]
+        err = done.stderr.decode(errors="replace") + "".join(f"left behind: {n}\n" for n in left)
+        return (99 if left else done.returncode), done.stdout.decode(errors="replace"), err
+
+
+def main():
+    print(f"1..{len(CASES)}")
+    failed = 0
+    for at, (name, line, code, part) in enumerate(CASES, 1):
+        if "chmod 0" in line and os.geteuid() == 0:
+            print(f"ok {at} - {name} # SKIP root reads everything")
+            continue
+        got, out, err = run(line)
+        held = part[4:] in out if part.startswith("out:") else part in err
+        good = got == code and held
+        print(f"{'ok' if good else 'not ok'} {at} - {name}")
+        if not good:
+            failed += 1
+            print(f"# exit {got}, wanted {code} and {part!r}; stderr: {err[:300]!r}")
+    return 1 if failed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
