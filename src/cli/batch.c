@@ -126,7 +126,6 @@ static enum ts_status rank_stream(struct batch *b)
 {
 	struct session *s = b->s;
 	enum ts_status status = open_all(b), answer = TS_NO_MEMORY;
-	bool keep;
 
 	if (status)
 		return status;
@@ -136,10 +135,9 @@ static enum ts_status rank_stream(struct batch *b)
 	if (b->table.why)
 		status = TS_SYSTEM;
 	if (status == TS_OK)
-		answer = verdict(b); /* before the file is renamed: it may fail too */
-	keep = status == TS_OK && b->rows && !s->error->failed && !s->findings->no_memory;
-	if (!output_close(&b->output, keep, s->error))
-		status = TS_SYSTEM;
+		answer = verdict(b);
+	s->stream = &b->output;
+	s->keep = status == TS_OK && b->rows;
 	return status ? status : answer;
 }
 

@@ -9,6 +9,7 @@
 #include <tapshoal/plan.h>
 
 #include "cli/options.h"
+#include "cli/output.h"
 #include "report/advice_result.h"
 #include "report/document.h"
 #include "report/result.h"
@@ -24,6 +25,9 @@ struct session {
 	bool told;           /* the answer holds the findings: none of them on stderr */
 	struct ts_text *out; /* the answer, printed once at the end */
 	struct ts_text *error; /* one line when the call itself is wrong */
+	struct output
+		*stream; /* an answer written piece by piece, closed last of all; NULL: none */
+	bool keep;       /* it is whole */
 };
 
 /* A plan or tank judged. */

@@ -109,17 +109,25 @@ static bool no_memory(const struct session *s, const struct ts_text *messages)
 	       messages->failed;
 }
 
-/* Nothing is written before it is known that all of it can be. */
+/* An answer that came piece by piece takes its place, unless something failed. */
+static bool close_stream(struct session *s, enum ts_status status)
+{
+	return !s->stream || output_close(s->stream, s->keep && status <= TS_BAD_INPUT, s->error);
+}
+
+/* No file takes its place before it is known that all that is to be said can be. */
 static enum ts_status finish(struct session *s, enum ts_status status)
 {
 	struct ts_text messages;
+	bool fine = true;
 
 	ts_text_open(&messages, NULL);
 	add_messages(&messages, s);
 	if (status == TS_NO_MEMORY || no_memory(s, &messages))
 		status = TS_NO_MEMORY;
-	else if (s->out->len && (status <= TS_NO || s->told) &&
-		 !output_write(s->options->output, s->out, s->error)) {
+	else if (s->out->len && (status <= TS_NO || s->told))
+		fine = output_write(s->options->output, s->out, s->error);
+	if (!close_stream(s, status) || !fine) {
 		ts_text_clear(&messages);
 		add_messages(&messages, s);
 		status = no_memory(s, &messages) ? TS_NO_MEMORY : TS_SYSTEM;
