@@ -18,9 +18,10 @@ skipped=0
 step() { # NAME COMMAND...; of its log the lines with '# ' are shown, skips among them counted
 	name=$1
 	shift
+	began=$(date +%s)
 	if "$@" >"$work/log" 2>&1; then
 		passed=$((passed + 1))
-		echo "ok - $name"
+		echo "ok - $name # $(($(date +%s) - began)) s"
 		grep '^# ' "$work/log"
 		skipped=$((skipped + $(grep -c '^# .*# SKIP' "$work/log")))
 	else
