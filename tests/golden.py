@@ -97,8 +97,8 @@ def main(argv):
     cases = [(name, p) for name, p in cases if args.filter in name]
     print("1..%d" % len(cases))
     bad = not cases
-    for number, (name, path) in enumerate(cases, 1):
-        wrong = check(args.program, path, args.accept)
+    answers = tap.in_order(lambda case: check(args.program, case[1], args.accept), cases)
+    for number, ((name, _), wrong) in enumerate(zip(cases, answers), 1):
         bad = bad or bool(wrong)
         print("%s %d - %s" % ("not ok" if wrong else "ok", number, name))
         for line in wrong:

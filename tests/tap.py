@@ -3,9 +3,11 @@
 """Runs every test of a build folder and counts single cases, not executables.
 
 Meson counts an executable as one test. This reads each one's TAP lines instead, so that a crash
-in the middle shows as the cases its plan still promised. Usage: tap.py BUILD-FOLDER
+in the middle shows as the cases its plan still promised. As many run at once as there are
+processors; what they say is shown in Meson's order. Usage: tap.py BUILD-FOLDER
 Tested by tests/test_tap.py with failing, crashing, hanging and empty suites.
 """
+import concurrent.futures
 import json
 import os
 import re
@@ -58,13 +60,23 @@ def count(output, status):
     return passed, failed, skipped, bad
 
 
+def run_suite(test):
+    """All that one suite said, and its exit status."""
+    output, _, status = run(test["cmd"], PATIENCE * test["timeout"], cwd=test["workdir"],
+                            env={**os.environ, **test["env"]}, stderr=subprocess.STDOUT)
+    return output.decode("utf-8", "replace"), status
+
+
+def in_order(work, items):
+    """What work says of each item, in their order; as many at once as there are processors."""
+    with concurrent.futures.ThreadPoolExecutor(len(os.sched_getaffinity(0))) as workers:
+        yield from workers.map(work, items)
+
+
 def main(tests):
     """Runs the tests as `meson introspect --tests` lists them; 0 only if all passed and any ran."""
     total = [0, 0, 0]
-    for test in tests:
-        output, _, status = run(test["cmd"], PATIENCE * test["timeout"], cwd=test["workdir"],
-                                env={**os.environ, **test["env"]}, stderr=subprocess.STDOUT)
-        output = output.decode("utf-8", "replace")
+    for test, (output, status) in zip(tests, in_order(run_suite, tests)):
         *sums, bad = count(output, status)
         total = [a + b for a, b in zip(total, sums)]
         if bad:
