@@ -34,7 +34,7 @@ step() { # NAME COMMAND...; of its log the lines with '# ' are shown, skips amon
 sanitized() {
 	CC=clang-14 meson setup "$work/asan" -Dwerror=true -Db_sanitize=address,undefined \
 		-Db_lundef=false -Dc_args=-fno-sanitize-recover=all &&
-		ninja -C "$work/asan" && python3 tests/tap.py "$work/asan"
+		ninja -C "$work/asan" && python3 tests/tap.py "$work/asan" --without engine/wasm
 }
 gcc_clean() {
 	CC=gcc meson setup "$work/gcc" -Dwerror=true -Dbuildtype=release && ninja -C "$work/gcc"
@@ -53,7 +53,7 @@ memory() {
 }
 covered() { # the floor only ever rises; the run of failed allocations is no part of it
 	CC=gcc meson setup "$work/coverage" -Db_coverage=true -Dbuildtype=debug &&
-		ninja -C "$work/coverage" && python3 tests/tap.py "$work/coverage" &&
+		ninja -C "$work/coverage" && python3 tests/tap.py "$work/coverage" --without engine/wasm &&
 		gcovr -r . -f src/ -s --fail-under-line 95 --fail-under-branch 85 "$work/coverage" >"$work/lines" &&
 		sed -n 's/^\(lines\|branches\):/# coverage, \1:/p' "$work/lines" &&
 		find "$work/coverage" -name '*.gcda' -delete &&
@@ -138,6 +138,7 @@ packed() {
 }
 # For a look at the figures: goals, no gates, since machines are shared.
 bench() {
+	export TAPSHOAL_RELEASE="$work/gcc"
 	{ sh tests/bench/rank.sh && sh tests/bench/profile.sh && sh tests/bench/score.sh &&
 		sh tests/bench/drift.sh && sh tests/bench/report.sh &&
 		sh tests/bench/search.sh; } >"$work/bench" &&

@@ -4,7 +4,8 @@
 
 Meson counts an executable as one test. This reads each one's TAP lines instead, so that a crash
 in the middle shows as the cases its plan still promised. As many run at once as there are
-processors; what they say is shown in Meson's order. Usage: tap.py BUILD-FOLDER
+processors; what they say is shown in Meson's order. Usage: tap.py BUILD-FOLDER [--without SUITE],
+for a suite that looks at no build.
 Tested by tests/test_tap.py with failing, crashing, hanging and empty suites.
 """
 import concurrent.futures
@@ -90,4 +91,8 @@ def main(tests):
 
 if __name__ == "__main__":
     os.chdir(sys.argv[1])
-    sys.exit(main(json.loads(subprocess.check_output(["meson", "introspect", "--tests"]))))
+    suites = json.loads(subprocess.check_output(["meson", "introspect", "--tests"]))
+    without = sys.argv[3:] if sys.argv[2:3] == ["--without"] else []
+    if not set(without) <= {suite["name"] for suite in suites}:
+        sys.exit("tap.py: no suite %s; names are those of 'meson test --list'" % without)
+    sys.exit(main([suite for suite in suites if suite["name"] not in without]))

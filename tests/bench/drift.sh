@@ -4,10 +4,7 @@
 # runs of each and the ratio. Goal: under 60. Usage: drift.sh
 set -eu
 cd "$(dirname "$0")/../.."
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-meson setup "$work/build" -Dbuildtype=release -Dtests=false >/dev/null
-ninja -C "$work/build" >/dev/null
+. tests/bench/release.sh
 cc -O2 -std=c17 -Iinclude -Isrc -o "$work/drift" tests/bench/bench_drift.c \
 	"$work/build/src/libtapshoal-engine.a" -lm
-exec python3 tests/bench/drift.py "$work"
+python3 tests/bench/drift.py "$work"

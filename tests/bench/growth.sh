@@ -4,10 +4,7 @@
 # the power of each. Goals: 1.1 and 2.1. Takes a minute or two. Usage: growth.sh
 set -eu
 cd "$(dirname "$0")/../.."
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-meson setup "$work/build" -Dbuildtype=release -Dtests=false >/dev/null
-ninja -C "$work/build" >/dev/null
+. tests/bench/release.sh
 cc -O2 -std=c17 -Iinclude -Isrc -o "$work/prepare" tests/bench/bench_prepare.c \
 	"$work/build/src/libtapshoal-files.a" "$work/build/src/libtapshoal-engine.a" -lyaml -lutf8proc -lm
 python3 tests/bench/growth.py "$work"

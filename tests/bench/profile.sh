@@ -4,8 +4,5 @@
 # as callgrind counts them. Goal: under a quarter. Usage: profile.sh (Debian: valgrind)
 set -eu
 cd "$(dirname "$0")/../.."
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-meson setup "$work/build" -Dbuildtype=release -Dtests=false >/dev/null
-ninja -C "$work/build" >/dev/null
+. tests/bench/release.sh
 python3 tests/bench/profile.py "$work"

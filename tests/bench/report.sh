@@ -4,8 +4,5 @@
 # larger is more than 13 times that of the smaller, or the memory grows beyond 48 MB.
 set -eu
 cd "$(dirname "$0")/../.."
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-meson setup "$work/build" -Dbuildtype=release -Dtests=false >/dev/null
-ninja -C "$work/build" >/dev/null
-exec python3 tests/bench/report.py "$work"
+. tests/bench/release.sh
+python3 tests/bench/report.py "$work"

@@ -9,10 +9,7 @@ if ! pkg-config --exists sqlite3; then
 	echo "match beside a database # SKIP needs libsqlite3-dev"
 	exit 0
 fi
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-meson setup "$work/build" -Dbuildtype=release -Dtests=false >/dev/null
-ninja -C "$work/build" >/dev/null
+. tests/bench/release.sh
 cc -O2 -std=c17 -Iinclude -Isrc -o "$work/score" tests/bench/bench_score.c \
 	"$work/build/src/libtapshoal-files.a" "$work/build/src/libtapshoal-engine.a" \
 	-lsqlite3 -lyaml -lutf8proc -lm

@@ -5,10 +5,7 @@
 # faster one; five lists of up to eight species in under 500 ms. Usage: search.sh
 set -eu
 cd "$(dirname "$0")/../.."
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-meson setup "$work/build" -Dbuildtype=release -Dtests=false >/dev/null
-ninja -C "$work/build" >/dev/null
+. tests/bench/release.sh
 cc -O2 -std=c17 -Iinclude -Isrc -o "$work/bench" tests/bench/bench_search.c \
 	"$work/build/src/libtapshoal-files.a" "$work/build/src/libtapshoal-engine.a" -lyaml -lm
-exec python3 tests/bench/search.py "$work"
+python3 tests/bench/search.py "$work"
