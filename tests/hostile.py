@@ -12,6 +12,7 @@ import tempfile
 PROGRAM = os.path.abspath(sys.argv[1])
 READINGS = "--GH 8 --KH 5 --pH 7.2 --temperature 25"
 WATER = "readings:\n  - {pH: 7.2, GH: 8 dH, KH: 5 dH}\n"
+TIMES = "python3 -c 'import sys; print(int(sys.argv[1]) * sys.argv[2])'"
 MEMORY = resource.RLIM_INFINITY if "--sanitized" in sys.argv else 256 << 20
 
 # Name, shell line ($P is the program), exit code, what stderr (or, after "out:", stdout) holds.
@@ -63,6 +64,31 @@ CASES = [
     ("a gigabyte as a report", "truncate -s 1G z; $P read z", 2, "zero bytes"),
     ("a gigabyte without a line's end", "head -c 1G /dev/zero | tr '\\0' x | $P rank -w -", 2,
      "larger than 4 MiB"),
+    ("a list a hundred thousand deep", f"{TIMES} 100000 '[' >z; $P rank -w z", 2,
+     "nested too deep"),
+    ("braces a hundred thousand deep", f"{TIMES} 100000 '{{a: ' >z; $P rank -w z", 2,
+     "nested too deep"),
+    ("blocks a thousand deep", "python3 -c 'for i in range(1000): print(\" \" * i + \"pH:\")' >z; "
+     "$P check z", 2, "nested too deep"),
+    ("aliases that would become billions", "(echo 'a: &a [1, 1]'; for i in 1 2 3 4 5 6 7 8 9; do "
+     "echo \"b$i: &a [*a, *a, *a, *a, *a, *a, *a, *a]\"; done; echo 'readings: *a') >z; "
+     "$P rank -w z", 2, "an anchor, alias or tag"),
+    ("three hundred thousand keys", "seq -f 'k%.0f: 1' 300000 >z; $P rank -w z", 2,
+     "and 299001 more"),
+    ("one key a hundred thousand times", "yes 'name: x' | head -n 300000 >z; $P rank -w z", 2,
+     "stands twice"),
+    ("a number of four million digits", f"(echo 'readings:'; echo '  - pH: |'; printf '      '; "
+     f"{TIMES} 4000000 7) >z; $P rank -w z", 2, "readings[1].pH"),
+    ("numbers larger than any", "echo 'readings: [{pH: 1e400, GH: 1e400 dH, KH: -1e400 dH}]' >z; "
+     "$P rank -w z", 2, "readings[1].KH"),
+    ("a pipe among the records", f"mkdir c; mkfifo c/x.yaml; $P rank {READINGS} --catalogue c", 3,
+     "c/x.yaml"),
+    ("an endless device among the records",
+     f"mkdir c; ln -s /dev/zero c/x.yaml; $P rank {READINGS} --catalogue c", 3, "c/x.yaml"),
+    ("a folder named as a record", f"mkdir -p c/x.yaml; $P rank {READINGS} --catalogue c", 0,
+     "out:suits"),
+    ("a folder of records that holds itself",
+     f"mkdir c; ln -s . c/c; $P rank {READINGS} --catalogue c", 0, "out:suits"),
     ("an endless device", "$P rank -w /dev/zero", 2, "larger than 4 MiB"),
 ]
 

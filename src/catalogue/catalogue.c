@@ -161,6 +161,16 @@ static enum ts_status list(struct ts_arena *arena, const char *folder, struct ts
 	return TS_OK;
 }
 
+/* Nobody asked for this one by name: a pipe would be waited for, a device has no end. */
+static enum ts_status say_no_file(const char *path, struct ts_findings *findings)
+{
+	struct ts_place place = {.file = path};
+
+	ts_finding_add(findings, &ts_codes[TS_C_RECORDS_UNREADABLE], &place,
+		"neither a file nor a folder", "take it out of the folder");
+	return TS_SYSTEM;
+}
+
 static enum ts_status add_below(struct ts_catalogue *catalogue, const char *folder, unsigned depth,
 	struct ts_findings *findings)
 {
@@ -170,12 +180,16 @@ static enum ts_status add_below(struct ts_catalogue *catalogue, const char *fold
 	for (size_t i = 0; i < paths.count && worst != TS_NO_MEMORY; i++) {
 		const char *path = paths.items[i];
 		struct stat info;
+		bool known = stat(path, &info) == 0;
 		enum ts_status status = TS_OK;
 
-		if (ends_with(path, ".yaml"))
+		if (known && S_ISDIR(info.st_mode))
+			status =
+				depth < 4 ? add_below(catalogue, path, depth + 1, findings) : TS_OK;
+		else if (ends_with(path, ".yaml") && known && !S_ISREG(info.st_mode))
+			status = say_no_file(path, findings);
+		else if (ends_with(path, ".yaml"))
 			status = add_file(catalogue, path, catalogue->folders.count - 1, findings);
-		else if (depth < 4 && stat(path, &info) == 0 && S_ISDIR(info.st_mode))
-			status = add_below(catalogue, path, depth + 1, findings);
 		if (status > worst || status == TS_NO_MEMORY)
 			worst = status;
 	}
