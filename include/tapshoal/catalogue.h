@@ -31,6 +31,33 @@ enum ts_home_water {
 	TS_HOME__COUNT
 };
 
+enum ts_animal {
+	TS_ANIMAL_FISH,
+	TS_ANIMAL_SHRIMP,
+	TS_ANIMAL_CRAYFISH,
+	TS_ANIMAL_CRAB,
+	TS_ANIMAL_SNAIL,
+	TS_ANIMAL__COUNT
+};
+
+/* What a buyer must know; bits 1 << ... of `cautions`. */
+enum ts_species_caution {
+	TS_CAUTION_VENOMOUS,
+	TS_CAUTION_ELECTRIC,
+	TS_CAUTION_BITES,
+	TS_CAUTION_SPINY_HANDS,
+	TS_CAUTION_GROWS_TOO_BIG,
+	TS_CAUTION_EXPERT_ONLY,
+	TS_CAUTION_RESTRICTED,
+	TS_CAUTION_NEEDS_SALT,
+	TS_CAUTION_ESCAPES,
+	TS_CAUTION_BREEDS_UNASKED,
+	TS_CAUTION_WILD_CAUGHT,
+	TS_CAUTION_SHORT_LIVED,
+	TS_CAUTION_PROTECTED,
+	TS_CAUTION__COUNT
+};
+
 /* A list of texts; `count` 0 = none. */
 struct ts_texts {
 	const char **items;

@@ -134,7 +134,8 @@ TS_API void ts_match_species(const struct ts_species *species, const struct ts_p
 	const struct ts_keeping *keeping, const struct ts_practice *practice, struct ts_match *ret);
 
 /*
- * Sorts matches in place: by verdict, then fit (best first, on a grid of 1e-6), then name and form.
+ * Sorts matches in place: by verdict, then fit (best first, on a grid of 1e-6), then those that may
+ * be advised unasked, then name and form.
  */
 TS_API void ts_match_sort(struct ts_match *matches, size_t count);
 
@@ -150,6 +151,13 @@ TS_API int ts_match_near_miss(const struct ts_match *match);
  */
 TS_API double ts_match_oxygen_borne_mg_l(
 	const struct ts_species *species, const struct ts_practice *practice);
+
+/*
+ * May the animal be named to somebody who did not ask for it? Not one that is venomous, electric,
+ * outgrows tanks, is for experts, restricted or protected, nor a snail that overruns a tank: common
+ * practice, no source. Never fails.
+ */
+TS_API bool ts_match_advised_unasked(const struct ts_species *species);
 
 /* Least tank length for a settled group of adults, cm, by rule of thumb; see docs/methods.md. */
 TS_API double ts_match_tank_length_cm(const struct ts_species *species);

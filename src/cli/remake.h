@@ -31,6 +31,10 @@ struct remake_call {
  */
 enum ts_status remake_ask(struct session *session, struct remake_call *call);
 
+/* Who needs no work: of the wished those that bear the water as it is, and at most five others. */
+void remake_as_it_is(struct session *session, const struct remake_call *call,
+	struct ts_texts *ret_wished, struct ts_texts *ret_others);
+
 /* Writes the answer in the format asked for. */
 void remake_say(struct session *session, struct remake_call *call);
 

@@ -8,7 +8,6 @@
 #include "words/advice.h"
 #include "words/sentence.h"
 
-#define SHOWN_MOST 5
 #define LARGE_L 200.0
 
 struct work {
@@ -39,26 +38,6 @@ static bool has_recipe(const struct remake_call *c)
 		c->verdict == TS_VERDICT_SAFE_FIRST)
 		return false;
 	return c->remake.refusal == TS_REMAKE_FINE || c->remake.refusal == TS_REMAKE_STAGES;
-}
-
-/* The best of the catalogue for the water as it is. */
-static void list_without_work(struct work *w)
-{
-	const struct ts_catalogue *all = w->s->catalogue;
-	struct ts_match *m = ts_arena_array(w->s->arena, all->count, sizeof *m);
-
-	if (!m)
-		return;
-	for (size_t i = 0; i < all->count; i++)
-		ts_match_species(all->items[i], &w->c->answer.profile, &w->c->wish.keeping,
-			w->s->practice, &m[i]);
-	ts_match_sort(m, all->count);
-	for (size_t i = 0; i < all->count && w->r.suits_as_it_is.count < SHOWN_MOST; i++) {
-		if (m[i].verdict > TS_TOLERATES)
-			break;
-		say_name(&w->text, m[i].species);
-		care_note(w->s, &w->r.suits_as_it_is, take(w));
-	}
 }
 
 static struct ts_recipe_line line_of(
@@ -407,11 +386,18 @@ static void put_without_work(struct work *w, struct ts_document *doc)
 	ts_doc_heading(doc, 0, "WITHOUT ANY WORK");
 	if (w->c->answer.profile.unusual & TS_UNUSUAL_BARE)
 		ts_doc_caution(doc, ts_bare_says);
+	if (w->r.wished_as_it_is.count) {
+		ts_text_put(&w->text, "Of your wishes these can live in the water as it is: ");
+		list(w, &w->r.wished_as_it_is,
+			". tapshoal why says where it falls short of their best.");
+		ts_doc_paragraph(doc, take(w));
+	}
 	if (w->r.suits_as_it_is.count) {
 		ts_text_put(&w->text, "Your water as it is suits or is tolerated by: ");
 		list(w, &w->r.suits_as_it_is, ". tapshoal rank lists them all.");
 	} else {
-		ts_text_put(&w->text, "No species is known to suit the water as it is.");
+		ts_text_put(&w->text, "No other animal fit for such a tank is known to suit the "
+				      "water as it is; tapshoal rank lists them all.");
 	}
 	ts_doc_paragraph(doc, take(w));
 }
@@ -475,7 +461,7 @@ void remake_say(struct session *s, struct remake_call *c)
 	ts_text_open(&w.text, &s->arena->allocator);
 	w.r.volume_l = c->volume_l;
 	w.r.change_percent = c->change_percent;
-	list_without_work(&w);
+	remake_as_it_is(s, c, &w.r.wished_as_it_is, &w.r.suits_as_it_is);
 	if (has_recipe(c)) {
 		fill_recipe(&w);
 		fill_water(&w);

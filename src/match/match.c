@@ -487,12 +487,15 @@ static int compare_matches(const void *a, const void *b)
 	const struct ts_match *x = a, *y = b;
 	double fit_x = isnan(x->fit) ? -1 : ts_number_quantised(x->fit);
 	double fit_y = isnan(y->fit) ? -1 : ts_number_quantised(y->fit);
+	bool advised_x = ts_match_advised_unasked(x->species);
 	int by_name;
 
 	if (x->verdict != y->verdict)
 		return x->verdict < y->verdict ? -1 : 1;
 	if (fit_x != fit_y)
 		return fit_x > fit_y ? -1 : 1;
+	if (advised_x != ts_match_advised_unasked(y->species))
+		return advised_x ? -1 : 1;
 	by_name = strcmp(x->species->species, y->species->species);
 	return by_name ? by_name
 		       : strcmp(x->species->form ? x->species->form : "",

@@ -36,7 +36,7 @@ struct ts_group_line {
 
 struct ts_remake_result {
 	const char *verdict, *says, *because;
-	struct ts_texts suits_as_it_is;
+	struct ts_texts wished_as_it_is, suits_as_it_is;
 	double volume_l, change_percent;
 	struct ts_recipe_line *recipe;
 	size_t recipe_count;

@@ -11,18 +11,6 @@
 
 /* In the order of the word lists of model/shapes.c. */
 enum { CHANGE_FAIRLY, CHANGE_BADLY, CHANGE_WELL };
-#define CAUTION_VENOMOUS (1u << 0)
-#define CAUTION_ELECTRIC (1u << 1)
-#define CAUTION_OUTGROWS (1u << 4)
-#define CAUTION_EXPERT (1u << 5)
-#define CAUTION_RESTRICTED (1u << 6)
-#define CAUTION_BREEDS (1u << 9)
-#define CAUTION_PROTECTED (1u << 12)
-
-/* Nobody is advised to buy these unasked, nor snails that overrun a tank: common practice. */
-#define CAUTIONS_NOT_PROPOSED                                                                      \
-	(CAUTION_VENOMOUS | CAUTION_ELECTRIC | CAUTION_OUTGROWS | CAUTION_EXPERT |                 \
-		CAUTION_RESTRICTED | CAUTION_PROTECTED)
 
 static bool among(const struct ts_species *const *list, size_t count, const struct ts_species *s)
 {
@@ -46,8 +34,7 @@ static enum ts_left_out first_reason(const struct ts_wish *w, const struct ts_ca
 		return TS_LEFT_UNSURE;
 	if (c->must)
 		return TS_CANDIDATE;
-	if (s->cautions & CAUTIONS_NOT_PROPOSED ||
-		(s->kind == TS_ANIMAL_SNAIL && s->cautions & CAUTION_BREEDS))
+	if (!ts_match_advised_unasked(s))
 		return TS_LEFT_BY_CAUTION;
 	if (w->hardy && s->takes_change == CHANGE_BADLY)
 		return TS_LEFT_NOT_HARDY;

@@ -11,7 +11,6 @@
 #include "model/practice.h"
 
 /* Words of a species record by index (model/shapes.c), for those that the rules ask about. */
-enum { TS_ANIMAL_FISH, TS_ANIMAL_SHRIMP, TS_ANIMAL_CRAYFISH, TS_ANIMAL_CRAB, TS_ANIMAL_SNAIL };
 enum { TS_BODY_FUSIFORM, TS_BODY_EEL, TS_BODY_ELONGATED, TS_BODY_DEEP };
 enum { TS_IGNORES, TS_CHASES, TS_INJURES };
 enum { TS_ALWAYS, TS_WHEN_BREEDING, TS_WHEN_CRAMPED };
@@ -40,15 +39,6 @@ enum {
 	TS_HABIT_BREATHES_AIR = 1 << 7,
 	TS_HABIT_SPINY = 1 << 8,
 	TS_HABIT_NITRATE_SENSITIVE = 1 << 9
-};
-enum {
-	TS_CAUTION_VENOMOUS,
-	TS_CAUTION_ELECTRIC,
-	TS_CAUTION_BITES,
-	TS_CAUTION_SPINY_HANDS,
-	TS_CAUTION_GROWS_TOO_BIG,
-	TS_CAUTION_EXPERT_ONLY,
-	TS_CAUTION_RESTRICTED
 };
 
 /* Where the groups meet. */
