@@ -44,6 +44,7 @@ CASES = [
     ("a catalogue that is not there", f"$P rank {READINGS} --catalogue none", 3, "none"),
     ("an unreadable water", "chmod 0 water.yaml; $P rank -w water.yaml", 3, "Permission denied"),
     ("zero bytes in a water", r"printf 'pH: 7\0' >z; $P rank -w z", 2, "z:1:"),
+    ("zero bytes in a key", r"printf 'length\0\0\0\0: 120\n' >z; $P due z", 2, "neither a tank"),
     ("zero bytes in a report", r"printf 'pH 7\0' >z; $P read z", 2, "zero bytes"),
     ("zero bytes in a table", r"printf 'name,pH\na,7\0\n' >z; $P rank --batch z", 2, "out:not UTF-8"),
     ("UTF-16 as a report", r"printf '\377\376p\0H\0' >z; $P read z", 2, "UTF-16"),

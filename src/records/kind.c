@@ -16,7 +16,7 @@ static bool has_key(const struct ts_shape *shape, const char *key, size_t len)
 	for (size_t i = 0; i < shape->count; i++) {
 		const char *own = shape->fields[i].key;
 
-		if (strncmp(own, key, len) == 0 && !own[len])
+		if (strlen(own) == len && memcmp(own, key, len) == 0)
 			return true;
 	}
 	return false;
