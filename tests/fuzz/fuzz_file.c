@@ -5,7 +5,6 @@
  */
 #include <string.h>
 
-#include <tapshoal/match.h>
 #include <tapshoal/plan.h>
 
 #include "holds.h"
@@ -14,20 +13,6 @@
 
 static const struct ts_shape *const shapes[] = {
 	&ts_shape_tank, &ts_shape_species, &ts_shape_water, &ts_shape_plan};
-
-static void hold_profile(const struct ts_water *water)
-{
-	struct ts_keeping keeping = {0};
-	struct ts_profile profile;
-
-	ts_profile_make(water, &keeping, NULL, &profile);
-	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
-		const struct ts_span *s = &profile.at[p];
-
-		hold(!s->given ||
-			(isfinite(s->value) && s->low <= s->value && s->value <= s->high));
-	}
-}
 
 union any {
 	struct ts_tank tank;

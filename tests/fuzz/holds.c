@@ -5,6 +5,8 @@
 
 #include "holds.h"
 
+#include <tapshoal/match.h>
+
 void hold(bool what)
 {
 	if (!what)
@@ -48,6 +50,20 @@ void hold_report(const struct ts_report *r)
 		hold(r->values[i].field && r->values[i].printed && r->values[i].line <= r->lines);
 }
 
+void hold_profile(const struct ts_water *water)
+{
+	struct ts_keeping keeping = {0};
+	struct ts_profile profile;
+
+	ts_profile_make(water, &keeping, NULL, &profile);
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
+		const struct ts_span *s = &profile.at[p];
+
+		hold(!s->given ||
+			(isfinite(s->value) && s->low <= s->value && s->value <= s->high));
+	}
+}
+
 /* Length of the sequence at `at`, of which `left` bytes are there; 0: not one. */
 static size_t sequence(const unsigned char *at, size_t left)
 {
@@ -80,4 +96,97 @@ void hold_utf8(const char *text, size_t len)
 		one = sequence((const unsigned char *)text + at, len - at);
 		hold(one > 0);
 	}
+}
+
+void hold_findings(const struct ts_findings *findings)
+{
+	for (size_t i = 0; i < findings->count; i++) {
+		hold(findings->items[i].what && *findings->items[i].what);
+		hold(findings->items[i].remedy && *findings->items[i].remedy);
+	}
+}
+
+/* Walks one JSON value; each function returns the place behind what it took. */
+static const char *hold_json_value(const char *at, unsigned depth);
+
+static const char *behind_blanks(const char *at)
+{
+	return at + strspn(at, " \n");
+}
+
+static const char *hold_json_text(const char *at)
+{
+	for (at++; *at != '"'; at++) {
+		hold((unsigned char)*at >= 0x20);
+		if (*at != '\\')
+			continue;
+		at++;
+		hold(*at && strchr("\"\\u", *at));
+		if (*at == 'u') {
+			hold(strspn(at + 1, "0123456789abcdef") >= 4);
+			at += 4;
+		}
+	}
+	return at + 1;
+}
+
+static const char *hold_json_figure(const char *at)
+{
+	size_t len;
+
+	at += *at == '-';
+	len = strspn(at, "0123456789");
+	hold(len == 1 || (len > 1 && *at != '0'));
+	at += len;
+	if (*at != '.')
+		return at;
+	len = strspn(++at, "0123456789");
+	hold(len > 0);
+	return at + len;
+}
+
+/* The members of an object or a list, behind its bracket. */
+static const char *hold_json_members(const char *at, bool keyed, unsigned depth)
+{
+	const char end = keyed ? '}' : ']';
+
+	at = behind_blanks(at + 1);
+	if (*at == end)
+		return at + 1;
+	for (;; at = behind_blanks(at + 1)) {
+		if (keyed) {
+			hold(*at == '"');
+			at = hold_json_text(at);
+			hold(*at == ':');
+			at = behind_blanks(at + 1);
+		}
+		at = behind_blanks(hold_json_value(at, depth + 1));
+		if (*at != ',')
+			break;
+	}
+	hold(*at == end);
+	return at + 1;
+}
+
+static const char *hold_json_value(const char *at, unsigned depth)
+{
+	static const char *const words[] = {"null", "true", "false"};
+
+	hold(depth < 64);
+	if (*at == '{' || *at == '[')
+		return hold_json_members(at, *at == '{', depth);
+	if (*at == '"')
+		return hold_json_text(at);
+	for (size_t i = 0; i < 3; i++) {
+		if (strncmp(at, words[i], strlen(words[i])) == 0)
+			return at + strlen(words[i]);
+	}
+	return hold_json_figure(at);
+}
+
+void hold_json(const char *text)
+{
+	const char *end = hold_json_value(text, 0);
+
+	hold(*behind_blanks(end) == '\0');
 }
