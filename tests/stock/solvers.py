@@ -13,20 +13,20 @@ import tempfile
 LIMIT_S = 120
 
 
-def cbc(model, folder):
+def cbc(model, folder, seconds=LIMIT_S):
     """The optimum by cbc; None when it did not prove one."""
     solution = folder / "cbc.txt"
     subprocess.run(["cbc", str(model), "ratioGap", "0", "allowableGap", "0", "solve", "solution",
-                    str(solution)], stdout=subprocess.DEVNULL, check=True, timeout=LIMIT_S)
+                    str(solution)], stdout=subprocess.DEVNULL, check=True, timeout=seconds)
     found = re.match(r"Optimal - objective value (-?[0-9.]+)", solution.read_text(encoding="utf-8"))
     return float(found.group(1)) if found else None
 
 
-def glpsol(model, folder):
+def glpsol(model, folder, seconds=LIMIT_S):
     """The optimum by glpsol; None when it did not prove one."""
     solution = folder / "glpk.txt"
     subprocess.run(["glpsol", "--lp", str(model), "-w", str(solution)],
-                   stdout=subprocess.DEVNULL, check=True, timeout=LIMIT_S)
+                   stdout=subprocess.DEVNULL, check=True, timeout=seconds)
     found = re.search(r"^s mip \d+ \d+ o (-?[0-9.e+]+)", solution.read_text(encoding="utf-8"), re.M)
     return float(found.group(1)) if found else None
 
