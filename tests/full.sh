@@ -145,7 +145,8 @@ bench() {
 		sed 's/^/# /' "$work/bench"
 }
 fuzzed() { # a few seconds: that the targets build and run; long runs are by hand
-	sh tests/fuzz/run.sh all 4
+	FUZZ_BUILD=$work/fuzz sh tests/fuzz/run.sh all 4 &&
+		FUZZ_KIND=fast FUZZ_BUILD=$work/fuzz sh tests/fuzz/run.sh quantity 2
 }
 properties() { # twenty times as many random cases as in the plain suite
 	TAPSHOAL_PROPERTIES=20 meson test -C "$work/gcc" --quiet --no-rebuild \

@@ -14,7 +14,7 @@ build=${FUZZ_BUILD:-$work/build}
 inputs=${FUZZ_INPUTS:-$work}
 kind=${FUZZ_KIND:-sanitized}
 targets=$1
-[ "$1" = all ] && targets="quantity line report file table pattern name plan rank answer"
+[ "$1" = all ] && targets="quantity line report file table note pattern name plan rank answer"
 
 # Counters alone: comparisons are found by the words below, and a run is twice as fast.
 counters="-fsanitize-coverage=inline-8bit-counters,pc-table"

@@ -4,7 +4,8 @@
  * brings every such call here first, so that a target fails on it. Null is an honest answer where
  * something is not known: that is the NAN of our own sources, whose sign is clear. One that comes
  * of a sum that has no answer (0/0, infinity less infinity) has it set on x86-64, and is a fault.
- * An infinity is the open end of a range, which has no key of its own, and nothing else.
+ * An infinity is the open end of a range, which has no key or is called low or high, and nothing
+ * else.
  */
 #include "session.h"
 
@@ -46,7 +47,9 @@ bool __wrap_ts_number_write_short(char out[TS_NUMBER_ROOM], double value, int de
 
 void __wrap_ts_json_number(struct ts_json *json, const char *key, double value, int decimals)
 {
-	hold(!key || !isinf(value));
+	bool end = !key || strcmp(key, "low") == 0 || strcmp(key, "high") == 0;
+
+	hold(end || !isinf(value));
 	if (isfinite(value))
 		hold_written(value, decimals);
 	__real_ts_json_number(json, key, value, decimals);
@@ -126,7 +129,8 @@ static void hold_answer(const struct session *s, enum ts_status status)
 	hold(status == TS_OK || status == TS_NO || status == TS_BAD_INPUT);
 	hold(!s->arena->failed && !s->out->failed && !s->error->failed && !s->findings->no_memory);
 	hold(status != TS_BAD_INPUT || s->findings->errors || s->error->len);
-	hold(status == TS_BAD_INPUT || s->out->len || s->stream);
+	hold(status == TS_BAD_INPUT || s->out->len || s->stream ||
+		(status == TS_NO && s->error->len)); /* read says there that nothing was found */
 	hold_utf8(ts_text_get(s->out), s->out->len);
 	if (s->options->format == FORMAT_TEXT || s->options->format == FORMAT_HTML)
 		hold_harmless(ts_text_get(s->out));
