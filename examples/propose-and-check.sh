@@ -4,17 +4,13 @@
 # the plan checked as it is. Ends with the check's answer.
 set -eu
 cd "$(dirname "$0")/.."
-sh tests/packages.sh run
-build=${TAPSHOAL_BUILD:-build}
-mkdir -p "$build"
-{
-	{ [ -f "$build/build.ninja" ] || meson setup "$build" -Dtests=false; } && ninja -C "$build"
-} >"$build/build.log" 2>&1 || { cat "$build/build.log"; exit 1; }
+sh tests/build.sh run
+program=${TAPSHOAL_BUILD:-build}/src/cli/tapshoal
 plan=$(mktemp -d)
 trap 'rm -rf "$plan"' EXIT
-"$build/src/cli/tapshoal" propose -w examples/waters/kitchen-tap.yaml \
+"$program" propose -w examples/waters/kitchen-tap.yaml \
 	-t examples/tanks/living-room.yaml --plan-out "$plan/plan.yaml"
 echo
 echo "The plan, checked:"
 echo
-"$build/src/cli/tapshoal" check "$plan/plan.yaml"
+"$program" check "$plan/plan.yaml"

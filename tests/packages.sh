@@ -1,6 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: Apache-2.0
-# Installs the Debian packages that are missing; quick and offline when none is.
+# Installs the Debian packages that are missing; quick and offline when none is. Where that is not
+# allowed it says what is missing and who can install it, and ends with 3.
 # Usage: packages.sh run|test|full   (build and run; the plain tests as well; the slow ones too)
 set -eu
 want="gcc libc6-dev meson ninja-build pkg-config libyaml-dev libutf8proc-dev libpcre2-dev"
@@ -11,16 +12,40 @@ want="gcc libc6-dev meson ninja-build pkg-config libyaml-dev libutf8proc-dev lib
 	chromium chromium-driver python3-selenium python3-icalendar"
 [ "${1:-run}" != full ] || command -v node >/dev/null || want="$want nodejs"
 [ "${1:-run}" != full ] || command -v npm >/dev/null || want="$want npm"
+if ! command -v apt-get >/dev/null || ! command -v dpkg-query >/dev/null; then
+	# shellcheck disable=SC2086  # one blank between words
+	echo "No apt-get here: nothing is installed. Debian calls what is needed:" $want
+	exit 0
+fi
 missing=""
 for package in $want; do
 	dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q 'ok installed' ||
 		missing="$missing $package"
 done
 [ -n "$missing" ] || exit 0
-echo "installing:$missing"
 as_root=""
-[ "$(id -u)" = 0 ] || as_root=sudo
-$as_root apt-get update -q >/dev/null
+if [ "$(id -u)" != 0 ]; then
+	as_root=sudo
+fi
+log=$(mktemp)
+trap 'rm -f "$log"' EXIT
+
+refuse() { # WHY
+	[ ! -s "$log" ] || sed 's/^/    /' "$log"
+	echo "$1"
+	echo "Somebody who is root on this machine can type:"
+	echo
+	echo "    apt-get update"
+	echo "    apt-get install --no-install-recommends$missing" | fold -s -w 76 |
+		sed '2,$s/^/      /; $!s/ *$/ \\/'
+	echo
+	echo "Then run this again, as yourself."
+	exit 3
+}
+[ -z "$as_root" ] || command -v sudo >/dev/null ||
+	refuse "Packages are missing. Only root may install them, and there is no sudo here."
+echo "installing:$missing"
+$as_root apt-get update -q >/dev/null 2>"$log" || refuse "The lists of packages did not come down."
 # shellcheck disable=SC2086  # the list is words on purpose
 $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends \
-	$missing >/dev/null
+	$missing >/dev/null 2>"$log" || refuse "Packages are missing and could not be installed."

@@ -12,7 +12,7 @@ say() { # STATUS NAME
 }
 skip() { number=$((number + 1)); echo "ok $number - $1 # SKIP $2 is not installed"; }
 
-echo 1..9
+echo 1..10
 for page in tapshoal.1 tapshoal-formats.5; do
 	if command -v mandoc >/dev/null; then
 		# No date: a page written from the tables is as old as the program.
@@ -52,3 +52,7 @@ say $? "the installed program finds its records below any prefix"
 	diff -r "$(dirname "$0")/../include/tapshoal" "$prefix/include/tapshoal" &&
 	find "$prefix" -name tapshoal.pc | grep -q .
 say $? "man pages, completions, every header and the pkg-config file are in place"
+docs=$prefix/share/doc/tapshoal
+[ -f "$docs/docs/guide.md" ] && (cd / && "$program" 2>&1 | grep -q "check $docs/examples/plans/livebearers.yaml") &&
+	(cd "$docs" && "$program" check examples/plans/livebearers.yaml >/dev/null; [ $? -le 1 ])
+say $? "the guide and its examples are in place, and the bare name tells where"
