@@ -17,6 +17,7 @@
 #include "cli/commands.h"
 #include "model/codes.h"
 #include "records/write.h"
+#include "report/screen.h"
 
 #define PIECE 65536
 
@@ -155,8 +156,12 @@ static struct ts_reading rounded_reading(const struct ts_reading *reading)
 
 struct notes {
 	const struct ts_report *report;
-	struct ts_text text;
+	struct ts_text said, text; /* as one line; wrapped */
 };
+
+/* Lines of 80 columns less the sign of a comment; a note stands four columns in. */
+static const struct ts_screen head_lines = {78, false, false, false};
+static const struct ts_screen note_lines = {74, false, false, false};
 
 /* 'line 22, "20,3 dH": the only figure of its line; taken as ...' */
 static const char *note(void *state, const struct ts_shape *shape, const struct ts_field *field)
@@ -167,54 +172,83 @@ static const char *note(void *state, const struct ts_shape *shape, const struct 
 	if (shape != &ts_shape_reading || field->kind != TS_MEASURE)
 		return NULL;
 	o = &n->report->origins[field - shape->fields];
-	ts_text_clear(&n->text);
-	ts_text_put(&n->text, o->last != o->line && o->count > 1 ? "lines " : "line ");
-	ts_text_number(&n->text, o->line, 0);
+	ts_text_clear(&n->said);
+	ts_text_put(&n->said, o->last != o->line && o->count > 1 ? "lines " : "line ");
+	ts_text_number(&n->said, o->line, 0);
 	if (o->last != o->line && o->count > 1) {
-		ts_text_put(&n->text, " to ");
-		ts_text_number(&n->text, o->last, 0);
+		ts_text_put(&n->said, " to ");
+		ts_text_number(&n->said, o->last, 0);
 	}
-	ts_text_puts(&n->text, ", \"", o->printed, "\": ", ts_report_rule_says(o->rule), NULL);
+	ts_text_puts(&n->said, ", \"", o->printed, "\": ", ts_report_rule_says(o->rule), NULL);
 	if (o->count > 1) {
-		ts_text_put(&n->text, "; ");
-		ts_text_number(&n->text, (double)o->count, 0);
-		ts_text_put(&n->text, " statements, lowest to highest");
+		ts_text_put(&n->said, "; ");
+		ts_text_number(&n->said, (double)o->count, 0);
+		ts_text_put(&n->said, " statements, lowest to highest");
 	} else if (!isnan(o->mean) && strchr(o->printed, ';')) {
-		ts_text_put(&n->text, "; mean ");
-		ts_text_number_short(&n->text, rounded(o->mean), 4);
+		ts_text_put(&n->said, "; mean ");
+		ts_text_number_short(&n->said, rounded(o->mean), 4);
 	}
-	ts_text_puts(&n->text, o->assumed ? "; " : "", o->assumed, NULL);
+	ts_text_puts(&n->said, o->assumed ? "; " : "", o->assumed, NULL);
+	ts_text_clear(&n->text);
+	ts_screen_wrap(&n->text, ts_text_get(&n->said), 0, 0, &note_lines);
 	return ts_text_get(&n->text);
 }
 
+/* Adds a text as comments of the file, and leaves it empty. */
+static void comment(struct ts_text *out, struct ts_text *said)
+{
+	struct ts_text wrapped;
+
+	ts_text_open(&wrapped, NULL);
+	ts_screen_wrap(&wrapped, ts_text_get(said), 0, 0, &head_lines);
+	for (const char *line = ts_text_get(&wrapped); *line;) {
+		size_t len = strcspn(line, "\n");
+
+		ts_text_put(out, "# ");
+		ts_text_add(out, line, len);
+		ts_text_put(out, "\n");
+		line += len + (line[len] == '\n');
+	}
+	out->failed |= wrapped.failed || said->failed;
+	ts_text_drop(&wrapped);
+	ts_text_clear(said);
+}
+
+static void say_clash(struct ts_text *said, const struct ts_report_clash *clash)
+{
+	ts_text_put(said, clash->other ? "Contradiction in lines " : "Contradiction in line ");
+	ts_text_number(said, clash->line, 0);
+	if (clash->other) {
+		ts_text_put(said, " and ");
+		ts_text_number(said, clash->other, 0);
+	}
+	ts_text_puts(said, ": ", clash->says, NULL);
+}
+
 /* What contradicts goes into the file as well: it must still be known a year from now. */
-static void say_head(struct ts_text *out, const struct ts_report *r, const char *file)
+static void say_head(
+	struct ts_text *out, struct ts_text *said, const struct ts_report *r, const char *file)
 {
 	bool shown = strcmp(file, "-") != 0 && !strpbrk(file, "\n\r");
 
-	ts_text_puts(out, "# Read from ", shown ? file : "standard input", ", ", NULL);
-	ts_text_number(out, r->lines, 0);
-	ts_text_put(out, r->lines == 1 ? " line: " : " lines: ");
-	ts_text_number(out, (double)r->taken, 0);
-	ts_text_put(out, r->taken == 1 ? " value" : " values");
-	ts_text_put(out, ". Compare each with its line before you rely on it.\n");
+	ts_text_puts(said, "Read from ", shown ? file : "standard input", ", ", NULL);
+	ts_text_number(said, r->lines, 0);
+	ts_text_put(said, r->lines == 1 ? " line: " : " lines: ");
+	ts_text_number(said, (double)r->taken, 0);
+	ts_text_put(said, r->taken == 1 ? " value" : " values");
+	ts_text_put(said, ". Compare each with its line before you rely on it.");
+	comment(out, said);
 	for (size_t i = 0; i < r->clash_count; i++) {
-		ts_text_put(out, r->clashes[i].other ? "# Contradiction in lines "
-						     : "# Contradiction in line ");
-		ts_text_number(out, r->clashes[i].line, 0);
-		if (r->clashes[i].other) {
-			ts_text_put(out, " and ");
-			ts_text_number(out, r->clashes[i].other, 0);
-		}
-		ts_text_puts(out, ": ", r->clashes[i].says, "\n", NULL);
+		say_clash(said, &r->clashes[i]);
+		comment(out, said);
 	}
 	if (r->gap_count) {
-		ts_text_put(out, "# Not taken, look there yourself: line ");
+		ts_text_put(said, "Not taken, look there yourself: line ");
 		for (size_t i = 0; i < r->gap_count; i++) {
-			ts_text_put(out, i ? ", " : "");
-			ts_text_number(out, r->gaps[i].line, 0);
+			ts_text_put(said, i ? ", " : "");
+			ts_text_number(said, r->gaps[i].line, 0);
 		}
-		ts_text_put(out, "\n");
+		comment(out, said);
 	}
 }
 
@@ -224,22 +258,26 @@ static bool has(const struct ts_measure *m)
 }
 
 /* What the report leaves open and any answer will ask for. */
-static void say_missing(struct ts_text *out, const struct ts_reading *r)
+static void say_missing(struct ts_text *out, struct ts_text *said, const struct ts_reading *r)
 {
 	bool gh = has(&r->gh_dh) || (has(&r->ca_mg_l) && has(&r->mg_mg_l));
 
 	if (!gh && has(&r->ca_mg_l)) {
-		ts_text_put(out, "# GH is missing: calcium alone makes ");
+		ts_text_put(said, "GH is missing: calcium alone makes ");
 		ts_text_number_short(
-			out, ts_chem_dh_from_mmol_l(r->ca_mg_l.value / TS_WEIGHT_CA), 1);
-		ts_text_put(out, " dH, magnesium adds to it. Measure GH with drops.\n");
+			said, ts_chem_dh_from_mmol_l(r->ca_mg_l.value / TS_WEIGHT_CA), 1);
+		ts_text_put(said, " dH, magnesium adds to it. Measure GH with drops.");
+		comment(out, said);
 	} else if (!gh) {
-		ts_text_put(out, "# GH is missing: ask for the total hardness with its unit, or "
-				 "measure it with drops.\n");
+		ts_text_put(said, "GH is missing: ask for the total hardness with its unit, or "
+				  "measure it with drops.");
+		comment(out, said);
 	}
-	if (!has(&r->kh_dh) && !has(&r->alkalinity_meq_l))
-		ts_text_put(out, "# KH is missing: ask for alkalinity, acid capacity or "
-				 "bicarbonate, or measure it with drops.\n");
+	if (has(&r->kh_dh) || has(&r->alkalinity_meq_l))
+		return;
+	ts_text_put(said, "KH is missing: ask for alkalinity, acid capacity or bicarbonate, or "
+			  "measure it with drops.");
+	comment(out, said);
 }
 
 static void say_water_file(struct session *s, const struct ts_report *r, const char *file)
@@ -250,11 +288,13 @@ static void say_water_file(struct session *s, const struct ts_report *r, const c
 		.reading_count = 1};
 	struct notes notes = {.report = r};
 
-	say_head(s->out, r, file);
-	say_missing(s->out, &r->reading);
 	ts_text_open(&notes.text, NULL);
+	ts_text_open(&notes.said, NULL);
+	say_head(s->out, &notes.said, r, file);
+	say_missing(s->out, &notes.said, &r->reading);
 	ts_records_write_noted(s->out, &ts_shape_water, &water, note, &notes);
-	s->out->failed |= notes.text.failed;
+	s->out->failed |= notes.text.failed || notes.said.failed;
+	ts_text_drop(&notes.said);
 	ts_text_drop(&notes.text);
 }
 

@@ -386,10 +386,15 @@ static void put_note(const struct writer *w, const struct ts_shape *shape,
 {
 	const char *note = w->note ? w->note(w->state, shape, field) : NULL;
 
-	if (!note)
-		return;
-	ts_text_fill(w->out, ' ', indent);
-	ts_text_puts(w->out, "# ", note, "\n", NULL);
+	while (note && *note) {
+		size_t len = strcspn(note, "\n");
+
+		ts_text_fill(w->out, ' ', indent);
+		ts_text_put(w->out, "# ");
+		ts_text_add(w->out, note, len);
+		ts_text_put(w->out, "\n");
+		note += len + (note[len] == '\n');
+	}
 }
 
 static void write_field(const struct writer *w, const struct ts_shape *shape,

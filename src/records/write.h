@@ -20,7 +20,7 @@ void ts_records_write(
 /* Adds one text as a value of YAML, in double quotes where it would be read as something else. */
 void ts_records_write_text(struct ts_text *out, const char *text);
 
-/* The comment above a key that is given, without its sign; NULL = none. */
+/* The comment above a key that is given, its lines without their sign; NULL = none. */
 typedef const char *ts_note(
 	void *state, const struct ts_shape *shape, const struct ts_field *field);
 
