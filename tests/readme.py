@@ -59,8 +59,11 @@ HOW = {
     "python3 tests/mutate.py --sample 400": (SUITE, "tests/mutate"),
     "python3 tests/mutate.py --sample 330 --seed 2026": (SUITE, "tests/mutate"),
     "ninja -C build regenerate": (SUITE, "report/formats"),
-    "meson setup build --prefix=/usr/local && ninja -C build && meson install -C build":
-        (SUITE, "cli/search-order"),
+    "meson install -C build": (SUITE, "docs/pages"),
+    'meson configure build --prefix="$HOME/.local" && meson install -C build':
+        (SCRIPT, "tests/full.sh", "ninja -C \"$work/tarball/build\" install"),
+    "meson setup build -Dtests=false && ninja -C build":
+        (SCRIPT, "tests/full.sh", "-Dtests=false -Dbuildtype=release"),
 }
 
 

@@ -101,7 +101,7 @@ static enum ts_status take_season(struct session *s, struct ts_water *water)
 
 static enum ts_status load_water(struct session *s, const char *file, struct answer *ret)
 {
-	enum ts_status status = ts_water_load(file, s->arena, &ret->water, s->findings);
+	enum ts_status status = file_water(s, file, &ret->water);
 
 	ret->water.softened |= s->options->softened;
 	return status;
@@ -156,7 +156,7 @@ enum ts_status answer_subject(struct session *s, struct answer *ret)
 		return TS_BAD_INPUT;
 	}
 	*ret = (struct answer){.kept_age_days = (double)NAN};
-	status = ts_water_load(o->arguments[0], s->arena, &ret->water, s->findings);
+	status = file_water(s, o->arguments[0], &ret->water);
 	/* Beside another water the season is taken from the two together. */
 	return status || o->against ? status : take_season(s, &ret->water);
 }
@@ -170,7 +170,7 @@ enum ts_status answer_tank(struct session *s, struct ts_tank *ret)
 		return TS_BAD_INPUT;
 	}
 	if (o->tank_file)
-		return ts_tank_load(o->tank_file, s->arena, ret, s->findings);
+		return file_tank(s, o->tank_file, ret);
 	if (o->size.length_cm > 0) {
 		ret->length_cm = o->size.length_cm;
 		ret->width_cm = o->size.width_cm;

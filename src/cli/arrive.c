@@ -44,7 +44,7 @@ static enum ts_status read_tank(struct work *w)
 
 	if (!o->tank_file)
 		return answer_water(w->s, &w->answer);
-	status = ts_tank_load(o->tank_file, w->s->arena, &tank, w->s->findings);
+	status = file_tank(w->s, o->tank_file, &tank);
 	if (status)
 		return status;
 	if (!tank.reading_count) {
@@ -69,7 +69,7 @@ static enum ts_status read_shop(struct work *w)
 
 	if (!file)
 		return TS_OK; /* nothing is known of it: taken as far apart */
-	return ts_water_load(file, w->s->arena, &w->shop_water, w->s->findings);
+	return file_water(w->s, file, &w->shop_water);
 }
 
 static enum ts_status read_animals(struct work *w)

@@ -356,7 +356,7 @@ enum ts_status command_check(struct session *s)
 		return TS_BAD_INPUT;
 	}
 	a.file = o->arguments[0];
-	status = ts_plan_load(a.file, s->arena, &a.plan, s->findings);
+	status = file_plan(s, a.file, &a.plan);
 	if (!status)
 		status = answer_catalogue(s);
 	if (!status)

@@ -76,24 +76,28 @@ const char *command_nearest(const char *name)
 	return ts_nearest_word(names, name);
 }
 
-void command_first_words(struct ts_text *text)
+void command_first_words(struct ts_text *text, const char *plan)
 {
-	ts_text_put(text, "tapshoal matches fish to the water you have. Three ways to start:\n\n"
-			  "  tapshoal rank --GH 14 --KH 9 --pH 7.6 --temperature 25\n"
-			  "      which species that water suits; with your figures\n"
-			  "  tapshoal why \"neon tetra\" --GH 14 --KH 9 --pH 7.6 --temperature 25\n"
-			  "      one species against it\n"
-			  "  tapshoal check examples/plans/livebearers.yaml\n"
-			  "      what is wrong with a plan or a tank\n\n"
-			  "tapshoal --help lists all commands.\n");
+	ts_text_puts(text,
+		"tapshoal matches fish to the water you have. Three ways to start:\n\n"
+		"  tapshoal rank --GH 14 --KH 9 --pH 7.6 --temperature 25\n"
+		"      which species that water suits; with your figures\n"
+		"  tapshoal why \"neon tetra\" --GH 14 --KH 9 --pH 7.6 --temperature 25\n"
+		"      one species against it\n"
+		"  tapshoal check ",
+		plan ? plan : "PLAN",
+		"\n      what is wrong with a plan or a tank\n\n"
+		"tapshoal --help lists all commands.\n",
+		NULL);
 }
 
 void command_overview(struct ts_text *text)
 {
 	ts_text_put(text, "tapshoal matches fish to the water you have.\n\n");
-	for (size_t i = 0; i < COMMANDS; i++)
-		ts_text_puts(text, "  tapshoal ", commands[i].usage, "\n      ", commands[i].says,
-			"\n", NULL);
+	for (size_t i = 0; i < COMMANDS; i++) {
+		ts_text_puts(text, "  tapshoal ", commands[i].usage, "\n      ", NULL);
+		ts_screen_wrap(text, commands[i].says, 6, 6, &ts_screen_plain);
+	}
 	ts_text_put(text,
 		"\ntapshoal COMMAND --help lists what a command takes. Exit codes: 0 yes, 1 no or\n"
 		"cannot be said, 2 a wrong call or file, 3 the system failed.\n");

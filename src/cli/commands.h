@@ -30,6 +30,14 @@ struct session {
 	bool keep;       /* it is whole */
 };
 
+/*
+ * A file of ours, its findings in the session's; one of another kind is called by its name in the
+ * error. Stays as the library's loaders leave it on failure.
+ */
+enum ts_status file_water(struct session *session, const char *file, struct ts_water *ret);
+enum ts_status file_tank(struct session *session, const char *file, struct ts_tank *ret);
+enum ts_status file_plan(struct session *session, const char *file, struct ts_plan *ret);
+
 /* A plan or tank judged. */
 enum ts_status command_check(struct session *session);
 /* Where a tank goes under its feeding and water changes. */
@@ -70,7 +78,7 @@ const char *command_nearest(const char *name);
 /* The rows in their order; NULL behind the last. */
 const struct command *command_at(size_t index);
 /* Adds what somebody reads who typed the bare name: the three most useful commands. */
-void command_first_words(struct ts_text *text);
+void command_first_words(struct ts_text *text, const char *plan);
 /* Adds the version, and on a second line those of the libraries that are running. */
 void command_version(struct ts_text *text);
 /* Adds the overview of all commands. */

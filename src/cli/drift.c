@@ -308,7 +308,7 @@ static enum ts_status open_plan(struct session *s, struct ts_plan *plan, struct 
 							    "tapshoal drift plan.yaml --days 28");
 		return TS_BAD_INPUT;
 	}
-	status = ts_plan_load(o->arguments[0], s->arena, plan, s->findings);
+	status = file_plan(s, o->arguments[0], plan);
 	if (status == TS_OK)
 		status = answer_catalogue(s);
 	return status == TS_OK ? fill_load(s, plan, load) : status;

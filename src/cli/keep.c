@@ -17,7 +17,7 @@ static enum ts_status water_of(struct session *s, struct ts_water *ret)
 		return TS_BAD_INPUT;
 	}
 	if (o->argument_count)
-		return ts_water_load(o->arguments[0], s->arena, ret, s->findings);
+		return file_water(s, o->arguments[0], ret);
 	if (!o->has_reading)
 		return TS_NO;
 	*ret = (struct ts_water){

@@ -10,6 +10,7 @@
 
 #include "cli/commands.h"
 #include "cli/output.h"
+#include "cli/paths.h"
 #include "cli/tap.h"
 #include "records/practice.h"
 
@@ -94,7 +95,8 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 		if (s->options->help)
 			command_overview(s->out);
 		else
-			command_first_words(s->out);
+			command_first_words(
+				s->out, paths_example(s->arena, "plans/livebearers.yaml"));
 		return s->options->help ? TS_OK : TS_BAD_INPUT;
 	}
 	near = command_nearest(name);
@@ -140,8 +142,23 @@ static enum ts_status finish(struct session *s, enum ts_status status)
 	return status;
 }
 
+/* "help" and "help why" are what "--help" and "why --help" are. */
+static void take_help(int *argc, char ***argv, char *words[3])
+{
+	static char flag[] = "--help";
+
+	if (*argc < 2 || strcmp((*argv)[1], "help") != 0)
+		return;
+	words[0] = (*argv)[0];
+	words[1] = *argc > 2 ? (*argv)[2] : flag;
+	words[2] = flag;
+	*argc = 3;
+	*argv = words;
+}
+
 int main(int argc, char **argv)
 {
+	char *words[3];
 	struct options options;
 	struct ts_arena arena;
 	struct ts_catalogue catalogue;
@@ -155,10 +172,13 @@ int main(int argc, char **argv)
 		.practice = &practice,
 		.out = &out,
 		.error = &error};
-	const char *name = argc > 1 && argv[1][0] != '-' ? argv[1] : NULL;
-	const struct command *command = name ? command_named(name) : NULL;
+	const char *name;
+	const struct command *command;
 	enum ts_status status = TS_BAD_INPUT;
 
+	take_help(&argc, &argv, words);
+	name = argc > 1 && argv[1][0] != '-' ? argv[1] : NULL;
+	command = name ? command_named(name) : NULL;
 	signal(SIGPIPE, SIG_IGN); /* a reader that saw enough is no failure */
 	ts_practice_defaults(&practice);
 	ts_arena_open(&arena, NULL);

@@ -99,7 +99,7 @@ static enum ts_status load_parts(struct session *s, struct mixture *m)
 
 		if (part->pure)
 			continue;
-		status = ts_water_load(part->file, s->arena, &part->water, s->findings);
+		status = file_water(s, part->file, &part->water);
 		part->name = part->water.name ? part->water.name : part->file;
 		waters[count++] = &part->water;
 	}

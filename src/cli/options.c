@@ -6,6 +6,7 @@
  */
 #include "cli/options.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "model/shape.h"
@@ -372,6 +373,27 @@ static bool unknown_flag(const struct command *command, const char *argument, st
 	return false;
 }
 
+#define FORM_MOST 64
+
+/* An example of a value as it is typed: 7.4, "14 dH", "20 mg/L NO3" or "4.5 mg/L N". */
+static void typed(const char *example, char form[FORM_MOST])
+{
+	const char *rest = example;
+
+	if (!strchr(example, ' ')) {
+		snprintf(form, FORM_MOST, "%s", example);
+		return;
+	}
+	for (*form = '\0'; *rest;) {
+		const char *other = strstr(rest, " or ");
+		size_t len = other ? (size_t)(other - rest) : strlen(rest), at = strlen(form);
+
+		snprintf(form + at, FORM_MOST - at, "\"%.*s\"%s", (int)len, rest,
+			other ? " or " : "");
+		rest += len + (other ? 4 : 0);
+	}
+}
+
 /* One flag, with its value where it takes one; moves `*i` past what was used. */
 static bool parse_flag(const struct command *command, struct options *o, int argc, char **argv,
 	int *i, struct ts_text *error)
@@ -380,6 +402,7 @@ static bool parse_flag(const struct command *command, struct options *o, int arg
 	const struct flag *flag = find_flag(argument);
 	const struct ts_field *field = NULL;
 	struct ts_trait trait = {NULL, 0};
+	char form[FORM_MOST];
 
 	if (flag && !takes_flag(command, flag))
 		flag = NULL;
@@ -392,9 +415,10 @@ static bool parse_flag(const struct command *command, struct options *o, int arg
 	if (flag && flag->kind == SWITCH)
 		return set_flag(o, flag, NULL, error);
 	if (*i + 1 >= argc) {
+		typed(field ? ts_quantities[field->quantity].example : "", form);
 		ts_text_puts(error, argument, " needs a value behind it; write it like ",
 			flag    ? flag->takes
-			: field ? ts_quantities[field->quantity].example
+			: field ? form
 				: trait.field->words[0],
 			NULL);
 		return false;
@@ -473,17 +497,17 @@ static void flag_name(const char *key, char name[32])
 void options_each(const struct command *command, options_taker *take, void *state)
 {
 	struct ts_trait trait;
-	char name[32];
+	char name[32], form[FORM_MOST];
 
 	each_flag(command, take, state);
 	for (size_t i = 0; command && command->readings && i < ts_shape_reading.count; i++) {
 		const struct ts_field *f = &ts_shape_reading.fields[i];
-		struct option_view view = {OPTION_READING, name, NULL,
-			ts_quantities[f->quantity].example, f->says, f->words};
+		struct option_view view = {OPTION_READING, name, NULL, form, f->says, f->words};
 
 		if (f->kind != TS_MEASURE || strcmp(f->key, "temperature") == 0)
 			continue;
 		flag_name(f->key, name);
+		typed(ts_quantities[f->quantity].example, form);
 		take(state, &view);
 	}
 	for (size_t i = 0; command && command->traits && ts_trait_at(i, &trait); i++) {
@@ -493,35 +517,4 @@ void options_each(const struct command *command, options_taker *take, void *stat
 		flag_name(trait.field->key, name);
 		take(state, &view);
 	}
-}
-
-struct help {
-	struct ts_text *text;
-	int group; /* the last one that had its heading */
-};
-
-static void help_line(void *state, const struct option_view *option)
-{
-	static const char *const headings[] = {"flags:\n",
-		"readings of the water, as flags (ions need a unit; GH and KH bare are dH):\n",
-		"words of a record, as flags:\n"};
-	struct help *help = state;
-	size_t start;
-
-	if (help->group != (int)option->group)
-		ts_text_put(help->text, headings[option->group]);
-	help->group = (int)option->group;
-	start = help->text->len;
-	ts_text_puts(help->text, "  ", option->name, option->takes ? " " : "", option->takes, NULL);
-	if (help->text->len - start < 28)
-		ts_text_fill(help->text, ' ', 28 - (help->text->len - start));
-	ts_text_puts(help->text, " ", option->says, "\n", NULL);
-}
-
-void options_help(struct ts_text *text, const struct command *command)
-{
-	struct help help = {text, -1};
-
-	ts_text_puts(text, "tapshoal ", command->usage, "\n    ", command->says, "\n\n", NULL);
-	options_each(command, help_line, &help);
 }

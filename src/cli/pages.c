@@ -44,8 +44,12 @@ static void paragraph(const char *head, const char *takes, const char *says)
 
 static void man_option(void *state, const struct option_view *option)
 {
+	char names[64];
+
 	(void)state;
-	paragraph(option->name, option->takes, option->says);
+	snprintf(names, sizeof names, "%s%s%s", option->short_name ? option->short_name : "",
+		option->short_name ? ", " : "", option->name);
+	paragraph(names, option->takes, option->says);
 }
 
 static void man_command_option(void *state, const struct option_view *option)
@@ -142,6 +146,11 @@ static void man1(void)
 	paragraph("TAPSHOAL_NO_CONFIG", NULL, "the kept tap is not looked at");
 	paragraph("XDG_CONFIG_HOME, XDG_DATA_HOME, XDG_DATA_DIRS", NULL,
 		"where the kept tap and further folders of records are looked for");
+	ts_text_put(out, ".SH FILES\n");
+	paragraph("share/doc/tapshoal", NULL,
+		"below the prefix: docs/guide.md, a guide from the beginning, to which answers "
+		"point; the example files it names; schemas");
+	paragraph("share/tapshoal/species", NULL, "below the prefix: the catalogue");
 	ts_text_put(out,
 		".SH CAUTIONS\nWater is one question; room, company, feeding and care are "
 		"others. Local law comes first, a vet decides about sick animals, and nothing "
@@ -235,7 +244,8 @@ static void bash(void)
 		"\t\tmapfile -t COMPREPLY < <(compgen -W \"$(" ASK_SPECIES ")\" -- \"$word\")\n"
 		"\t\tmapfile -t COMPREPLY < <(printf '%q\\n' \"${COMPREPLY[@]}\" | grep -v "
 		"\"^''$\")\n"
-		"\telse\n\t\tmapfile -t COMPREPLY < <(compgen -f -- \"$word\")\n\tfi\n}\n"
+		"\telse\n\t\tcompopt -o filenames 2>/dev/null\n"
+		"\t\tmapfile -t COMPREPLY < <(compgen -f -- \"$word\")\n\tfi\n}\n"
 		"complete -F _tapshoal tapshoal\n");
 }
 

@@ -81,6 +81,24 @@ static void add_data_folder(
 	ret->items[ret->count++] = folder;
 }
 
+const char *paths_example(struct ts_arena *arena, const char *name)
+{
+	static const char *const beside[] = {"/../examples/", "/../../doc/tapshoal/examples/"};
+	const char *here = ts_arena_join(arena, "examples/", name, NULL);
+	const char *species = shipped(arena), *path = NULL;
+
+	if (here && access(here, R_OK) == 0)
+		return here;
+	for (size_t i = 0; species && i < sizeof beside / sizeof *beside && !path; i++) {
+		const char *there = ts_arena_join(arena, species, beside[i], name, NULL);
+		char *real = there ? realpath(there, NULL) : NULL;
+
+		path = real ? ts_arena_text(arena, real, strlen(real)) : NULL;
+		free(real);
+	}
+	return path;
+}
+
 #define FOLDERS_MOST 32
 
 bool paths_species(struct ts_arena *arena, struct ts_texts *ret)

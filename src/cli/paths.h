@@ -16,4 +16,10 @@
  */
 bool paths_species(struct ts_arena *arena, struct ts_texts *ret);
 
+/*
+ * A file of examples/ by a name that opens it from where the caller stands: the working folder's,
+ * the source tree's, the installed one. NULL: there is none, or no memory.
+ */
+const char *paths_example(struct ts_arena *arena, const char *name);
+
 #endif

@@ -107,7 +107,7 @@ static enum ts_status load_tank(struct session *s, struct propose_answer *a)
 	enum ts_status status = TS_OK;
 
 	if (o->like)
-		status = ts_plan_load(o->like, s->arena, &a->plan, s->findings);
+		status = file_plan(s, o->like, &a->plan);
 	if (status)
 		return status;
 	if (!o->tank_file && !(o->size.length_cm > 0) && !o->like)

@@ -174,14 +174,27 @@ static void write_answer(struct session *s, const struct answer *a)
 	session_write(s, &doc);
 }
 
+/* Mostly a flag without its dashes, or a value with a blank that stands in no quotes. */
+static void refuse_word(struct session *s, const char *word)
+{
+	const struct ts_field *reading = ts_shape_field_caseless(&ts_shape_reading, word);
+
+	ts_text_puts(s->error, "rank takes no '", word, "'; ", NULL);
+	if (reading)
+		ts_text_puts(s->error, "write it as a flag, --", reading->key, NULL);
+	else
+		ts_text_put(s->error,
+			"values with a blank stand in quotes (--GH \"14 dH\"); for one "
+			"species ask tapshoal why");
+}
+
 enum ts_status command_rank(struct session *s)
 {
 	struct answer a;
 	enum ts_status status = TS_BAD_INPUT;
 
 	if (s->options->argument_count) {
-		ts_text_puts(s->error, "rank takes no '", s->options->arguments[0],
-			"'; for one species ask tapshoal why", NULL);
+		refuse_word(s, s->options->arguments[0]);
 		return status;
 	}
 	if (s->options->batch_file)

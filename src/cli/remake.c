@@ -78,7 +78,7 @@ static enum ts_status read_water(struct session *s, struct remake_call *c)
 		return TS_BAD_INPUT;
 	}
 	if (s->options->argument_count) {
-		status = ts_plan_load(s->options->arguments[0], s->arena, &c->plan, s->findings);
+		status = file_plan(s, s->options->arguments[0], &c->plan);
 		if (status)
 			return status;
 		c->has_plan = true;
@@ -95,7 +95,7 @@ static enum ts_status read_tank(struct session *s, struct remake_call *c)
 {
 	if (!s->options->tank_file)
 		return TS_OK;
-	return ts_tank_load(s->options->tank_file, s->arena, &c->plan.tank, s->findings);
+	return file_tank(s, s->options->tank_file, &c->plan.tank);
 }
 
 /* Animals in the tank: those behind --with, and the plan's that have a `since`. */

@@ -196,8 +196,7 @@ static void write_page(struct session *s, const struct ts_water_result *r)
 static enum ts_status open_against(struct session *s, struct answer *answer, struct answer *other)
 {
 	struct ts_water *const both[] = {&answer->water, &other->water};
-	enum ts_status status =
-		ts_water_load(s->options->against, s->arena, &other->water, s->findings);
+	enum ts_status status = file_water(s, s->options->against, &other->water);
 
 	return status == TS_OK ? answer_season(s, both, 2) : status;
 }

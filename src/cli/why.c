@@ -12,6 +12,28 @@
 #include "words/names.h"
 #include "words/sentence.h"
 
+#define NAME_WORDS_MOST 5
+
+/* "neon tetra" without its quotes: how many words make a name, which is said; 0: none do. */
+static size_t unquoted(struct session *s, size_t first)
+{
+	const struct options *o = s->options;
+	const char *name = o->arguments[first];
+
+	for (size_t words = 2; words <= NAME_WORDS_MOST && first + words <= o->argument_count;
+		words++) {
+		struct ts_candidates candidates;
+
+		name = ts_arena_join(s->arena, name, " ", o->arguments[first + words - 1], NULL);
+		if (!name || !ts_catalogue_species(s->catalogue, name, &candidates))
+			continue;
+		ts_text_puts(
+			s->error, "a name of several words stands in quotes: \"", name, "\"", NULL);
+		return words;
+	}
+	return 0;
+}
+
 enum ts_status why_named(struct session *s, const struct ts_species ***ret)
 {
 	const struct options *o = s->options;
@@ -23,12 +45,16 @@ enum ts_status why_named(struct session *s, const struct ts_species ***ret)
 		return TS_NO_MEMORY;
 	for (size_t i = 0; i < o->argument_count; i++) {
 		struct ts_candidates candidates;
+		size_t words;
 
 		found[i] = ts_catalogue_species(s->catalogue, o->arguments[i], &candidates);
 		if (found[i])
 			continue;
 		ts_text_put(s->error, s->error->len ? "\n" : "");
-		ts_say_candidates(s->error, o->arguments[i], &candidates);
+		words = unquoted(s, i);
+		if (!words)
+			ts_say_candidates(s->error, o->arguments[i], &candidates);
+		i += words ? words - 1 : 0;
 		ok = false;
 	}
 	*ret = found;
