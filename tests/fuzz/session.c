@@ -175,3 +175,77 @@ enum ts_status run_command(const char *const *arguments, const struct ts_catalog
 	ts_arena_drop(&arena);
 	return status;
 }
+
+/* The word of that number among those that a command's row names, as often as there are. */
+static const char *format_of(const struct command *command, unsigned number, char room[8])
+{
+	const char *at = command->formats;
+	unsigned count = 1;
+	size_t len;
+
+	for (const char *blank = at; (blank = strchr(blank, ' ')); blank++)
+		count++;
+	for (number %= count; number; number--)
+		at = strchr(at, ' ') + 1;
+	len = strcspn(at, " ");
+	memcpy(room, at, len);
+	room[len] = '\0';
+	return room;
+}
+
+static const char *share_of(char room[80], const char *file)
+{
+	size_t len = strlen(file);
+
+	memcpy(room, file, len);
+	memcpy(room + len, "=0.5", 5);
+	return room;
+}
+
+static void run_call(const char *const *call, unsigned format, const char *one, const char *two)
+{
+	const char *words[CALL_WORDS_MOST + 3];
+	char room[8], shares[2][80];
+	bool lines = strcmp(call[0], "rank") == 0 && strcmp(call[2], "--batch") == 0;
+	size_t count = 0;
+
+	for (; count < CALL_WORDS_MOST && call[count]; count++) {
+		switch (*call[count]) {
+		case 1:
+			words[count] = one;
+			break;
+		case 2:
+			words[count] = two;
+			break;
+		case 3:
+			words[count] = share_of(shares[0], one);
+			break;
+		case 4:
+			words[count] = share_of(shares[1], two);
+			break;
+		default:
+			words[count] = call[count];
+		}
+	}
+	if (!lines) { /* of which there is one format */
+		words[count++] = "--format";
+		words[count++] = format_of(command_named(call[0]), format, room);
+	}
+	words[count] = NULL;
+	run_command(words, NULL);
+}
+
+void run_input(const call_words *calls, size_t count, const uint8_t *data, size_t size)
+{
+	static const char border[] = "\n%%\n";
+	const uint8_t *split;
+	const char *one, *two;
+
+	if (size < 2)
+		return;
+	split = memmem(data + 2, size - 2, border, sizeof border - 1);
+	one = file_of(0, data + 2, split ? (size_t)(split - data) - 2 : size - 2);
+	two = file_of(1, split ? split + sizeof border - 1 : data,
+		split ? size - (size_t)(split - data) - (sizeof border - 1) : 0);
+	run_call(calls[data[0] % count], data[1], one, two);
+}

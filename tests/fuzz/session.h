@@ -20,4 +20,21 @@ const char *file_of(int slot, const void *bytes, size_t size);
  */
 enum ts_status run_command(const char *const *arguments, const struct ts_catalogue *catalogue);
 
+/*
+ * A call as words. CALL_ONE and CALL_TWO stand for the files of an input, CALL_FIRST and
+ * CALL_SECOND for the same as half of a mixture.
+ */
+#define CALL_WORDS_MOST 9
+#define CALL_ONE "\1"
+#define CALL_TWO "\2"
+#define CALL_FIRST "\3"
+#define CALL_SECOND "\4"
+typedef const char *call_words[CALL_WORDS_MOST];
+
+/*
+ * Runs one of `count` calls over the frozen catalogue: the first byte says which, the second in
+ * which of its formats, the rest is one file or, around a line "%%", two.
+ */
+void run_input(const call_words *calls, size_t count, const uint8_t *data, size_t size);
+
 #endif
