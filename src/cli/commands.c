@@ -91,16 +91,18 @@ void command_first_words(struct ts_text *text, const char *plan)
 		NULL);
 }
 
-void command_overview(struct ts_text *text)
+void command_overview(struct ts_text *text, const struct ts_screen *screen)
 {
 	ts_text_put(text, "tapshoal matches fish to the water you have.\n\n");
 	for (size_t i = 0; i < COMMANDS; i++) {
 		ts_text_puts(text, "  tapshoal ", commands[i].usage, "\n      ", NULL);
-		ts_screen_wrap(text, commands[i].says, 6, 6, &ts_screen_plain);
+		ts_screen_wrap(text, commands[i].says, 6, 6, screen);
 	}
-	ts_text_put(text,
-		"\ntapshoal COMMAND --help lists what a command takes. Exit codes: 0 yes, 1 no or\n"
-		"cannot be said, 2 a wrong call or file, 3 the system failed.\n");
+	ts_text_put(text, "\n");
+	ts_screen_wrap(text,
+		"tapshoal COMMAND --help lists what a command takes. Exit codes: 0 yes, 1 no or "
+		"cannot be said, 2 a wrong call or file, 3 the system failed.",
+		0, 0, screen);
 }
 
 void command_version(struct ts_text *text)

@@ -82,7 +82,7 @@ void command_first_words(struct ts_text *text, const char *plan);
 /* Adds the version, and on a second line those of the libraries that are running. */
 void command_version(struct ts_text *text);
 /* Adds the overview of all commands. */
-void command_overview(struct ts_text *text);
+void command_overview(struct ts_text *text, const struct ts_screen *screen);
 
 /* Adds the document in the format asked for, as this terminal takes it. */
 void session_write(struct session *session, const struct ts_document *doc);

@@ -1,46 +1,46 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * What a command takes, as its --help shows it: the rows of options.c in 80 columns.
+ * What a command takes, as its --help shows it: the rows of options.c, wrapped to the screen.
  */
 #include "cli/commands.h"
-#include "report/screen.h"
-
-#define SAYS_AT 29 /* the column at which a flag is explained */
 
 struct help {
 	struct ts_text *text;
-	int group; /* the last one that had its heading */
+	const struct ts_screen *screen;
+	size_t says_at; /* the column at which a flag is explained */
+	int group;      /* the last one that had its heading */
 };
 
 static void help_line(void *state, const struct option_view *option)
 {
-	static const char *const headings[] = {"flags:\n",
-		"readings of the water, as flags (ions need a unit; GH and KH bare are dH):\n",
-		"words of a record, as flags:\n"};
+	static const char *const headings[] = {"flags:",
+		"readings of the water, as flags (ions need a unit; GH and KH bare are dH):",
+		"words of a record, as flags:"};
 	struct help *help = state;
 	size_t start;
 
 	if (help->group != (int)option->group)
-		ts_text_put(help->text, headings[option->group]);
+		ts_screen_wrap(help->text, headings[option->group], 0, 2, help->screen);
 	help->group = (int)option->group;
 	start = help->text->len;
 	ts_text_puts(help->text, "  ", option->short_name ? option->short_name : "",
 		option->short_name ? ", " : "", option->name, option->takes ? " " : "",
 		option->takes, NULL);
-	if (help->text->len - start > SAYS_AT - 1) {
+	if (help->text->len - start + 1 > help->says_at) {
 		ts_text_put(help->text, "\n");
 		start = help->text->len;
 	}
-	ts_text_fill(help->text, ' ', SAYS_AT - (help->text->len - start));
-	ts_screen_wrap(help->text, option->says, SAYS_AT, SAYS_AT, &ts_screen_plain);
+	ts_text_fill(help->text, ' ', help->says_at - (help->text->len - start));
+	ts_screen_wrap(help->text, option->says, help->says_at, help->says_at, help->screen);
 }
 
-void options_help(struct ts_text *text, const struct command *command)
+void options_help(
+	struct ts_text *text, const struct command *command, const struct ts_screen *screen)
 {
-	struct help help = {text, -1};
+	struct help help = {text, screen, screen->columns < 70 ? 6 : 29, -1};
 
 	ts_text_puts(text, "tapshoal ", command->usage, "\n    ", NULL);
-	ts_screen_wrap(text, command->says, 4, 4, &ts_screen_plain);
+	ts_screen_wrap(text, command->says, 4, 4, screen);
 	ts_text_put(text, "\n");
 	options_each(command, help_line, &help);
 }

@@ -70,6 +70,8 @@ static void add_messages(struct ts_text *out, const struct session *s)
 
 static enum ts_status dispatch(struct session *s, const char *name, const struct command *command)
 {
+	const struct ts_screen screen =
+		output_screen(s->options->output, s->options->no_color, s->options->ascii);
 	enum ts_status status = TS_OK;
 	const char *near;
 
@@ -78,7 +80,7 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 		return TS_OK;
 	}
 	if (command && s->options->help) {
-		options_help(s->out, command);
+		options_help(s->out, command, &screen);
 		return TS_OK;
 	}
 	if (!tap_today(s->options->today, &s->today)) {
@@ -93,7 +95,7 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 		return status ? status : command->run(s);
 	if (!name) {
 		if (s->options->help)
-			command_overview(s->out);
+			command_overview(s->out, &screen);
 		else
 			command_first_words(
 				s->out, paths_example(s->arena, "plans/livebearers.yaml"));

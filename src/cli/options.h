@@ -10,6 +10,7 @@
 
 #include "base/text.h"
 #include "catalogue/traits.h"
+#include "report/screen.h"
 
 #define TS_VALUES_MOST 16
 #define TS_ARGUMENTS_MOST 256
@@ -98,6 +99,7 @@ typedef void options_taker(void *state, const struct option_view *option);
 void options_each(const struct command *command, options_taker *take, void *state);
 
 /* Adds usage and flags of a command, from the tables. */
-void options_help(struct ts_text *text, const struct command *command);
+void options_help(
+	struct ts_text *text, const struct command *command, const struct ts_screen *screen);
 
 #endif

@@ -197,7 +197,7 @@ struct ts_screen output_screen(bool to_file, bool no_color, bool ascii)
 		return screen;
 	screen.color = !no_color && !(wish && *wish) && term && strcmp(term, "dumb") != 0;
 	if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col) {
-		screen.columns = size.ws_col < 60 ? 60 : size.ws_col;
+		screen.columns = size.ws_col < 40 ? 40 : size.ws_col;
 		screen.columns = screen.columns > 100 ? 100 : screen.columns;
 	}
 	return screen;

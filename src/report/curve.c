@@ -144,21 +144,32 @@ static void put_rows(struct ts_text *out, const struct grid *g, const struct ts_
 	ts_text_put(out, "\n");
 }
 
+/* The ends of the x axis, and between them, or below where that is too narrow, what it counts. */
 static void put_feet(struct ts_text *out, const struct grid *g, const struct ts_curve *curve,
 	const struct ts_screen *screen)
 {
 	size_t start, wide, len = strlen(curve->x_label);
+	size_t label = ts_shown_width(curve->x_label, len, screen->ascii);
+	bool between;
 
 	ts_text_fill(out, ' ', LABEL + 2);
 	start = out->len;
 	ts_text_number(out, g->x.low, curve->x_decimals);
 	ts_text_put(out, " ");
-	wide = out->len - start + ts_shown_width(curve->x_label, len, screen->ascii);
-	ts_shown_add(out, curve->x_label, len, screen->ascii);
+	wide = out->len - start;
+	between = wide + label + LABEL < g->columns;
+	if (between) {
+		ts_shown_add(out, curve->x_label, len, screen->ascii);
+		wide += label;
+	}
 	if (wide + LABEL < g->columns)
 		ts_text_fill(out, ' ', g->columns - LABEL - wide);
 	put_label(out, g->x.high, curve->x_decimals);
 	ts_text_put(out, "\n");
+	if (between)
+		return;
+	ts_text_fill(out, ' ', LABEL + 2);
+	ts_screen_wrap(out, curve->x_label, LABEL + 2, LABEL + 2, screen);
 }
 
 void ts_curve_say_mark(

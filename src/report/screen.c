@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "report/curve.h"
+#include "report/screen_table.h"
 #include "report/shown.h"
 
 const struct ts_screen ts_screen_plain = {80, false, false, false};
@@ -106,64 +107,66 @@ static void write_entry(
 	}
 }
 
-/* Width of the widest cell of a column, at most a third of the screen. */
-static size_t column_width(const struct ts_node *node, size_t cell, const struct ts_screen *screen)
+static size_t value_width(const struct ts_line *line, const struct ts_screen *screen)
 {
-	size_t widest = 0;
+	size_t wide = 0;
+
+	for (size_t i = 1; i < line->count; i++)
+		wide += width(line->cells[i], screen) + (i > 1 ? 2 : 0);
+	return wide;
+}
+
+/* Width of the widest label; where no value stands beside it unbroken, a third of the screen. */
+static size_t labels_width(
+	const struct ts_node *node, size_t indent, const struct ts_screen *screen)
+{
+	size_t widest = 0, value = 0;
 
 	for (const struct ts_line *line = node->lines; line; line = line->next) {
-		size_t wide = cell < line->count ? width(line->cells[cell], screen) : 0;
+		size_t label = line->count ? width(line->cells[0], screen) : 0;
+		size_t wide = value_width(line, screen);
 
-		widest = wide > widest ? wide : widest;
+		widest = label > widest ? label : widest;
+		value = wide > value ? wide : value;
 	}
+	if (indent + widest + 2 + value <= screen->columns)
+		return widest;
 	return widest < screen->columns / 3 ? widest : screen->columns / 3;
+}
+
+/* Leaves room behind a label; one that is wider than their column stands above its value. */
+static size_t write_label(struct ts_text *out, const char *label, size_t indent, size_t widest,
+	const struct ts_screen *screen)
+{
+	size_t wide = width(label, screen);
+
+	ts_text_fill(out, ' ', indent);
+	if (wide <= widest) {
+		put(out, label, screen);
+		ts_text_fill(out, ' ', widest + 2 - wide);
+	} else {
+		ts_screen_wrap(out, label, indent, indent + 2, screen);
+		ts_text_fill(out, ' ', indent + widest + 2);
+	}
+	return indent + widest + 2;
 }
 
 /* Label, then the value wrapped beside it; a note stands behind the value. */
 static void write_facts(
 	struct ts_text *out, const struct ts_node *node, const struct ts_screen *screen)
 {
-	size_t indent = 2 * node->level, widest = column_width(node, 0, screen);
+	size_t indent = 2 * node->level, widest = labels_width(node, indent, screen);
 
 	for (const struct ts_line *line = node->lines; line; line = line->next) {
-		size_t wide = width(line->cells[0], screen);
-		size_t gap = widest + 2 > wide + 1 ? widest + 2 - wide : 2;
+		size_t column = write_label(out, line->cells[0], indent, widest, screen);
 		struct ts_text value;
 
-		ts_text_fill(out, ' ', indent);
-		put(out, line->cells[0], screen);
-		ts_text_fill(out, ' ', gap);
 		ts_text_open(&value, &out->allocator);
 		for (size_t i = 1; i < line->count; i++)
 			ts_text_puts(&value, i > 1 ? "  " : "", line->cells[i], NULL);
-		styled(out, screen, hues[line->hue], ts_text_get(&value), indent + wide + gap,
-			indent + widest + 2);
+		styled(out, screen, hues[line->hue], ts_text_get(&value), column, column);
 		out->failed |= value.failed;
 		ts_text_drop(&value);
-	}
-}
-
-/* Columns of a table as wide as their widest cell, numbers included, left-aligned. */
-static void write_table(
-	struct ts_text *out, const struct ts_node *node, const struct ts_screen *screen)
-{
-	size_t widths[TS_CELLS_MOST] = {0};
-
-	for (size_t i = 0; i < TS_CELLS_MOST; i++)
-		widths[i] = column_width(node, i, screen);
-	for (const struct ts_line *line = node->lines; line; line = line->next) {
-		size_t column = 2;
-
-		ts_text_put(out, "  ");
-		for (size_t i = 0; i + 1 < line->count; i++) {
-			size_t wide = width(line->cells[i], screen);
-
-			put(out, line->cells[i], screen);
-			ts_text_fill(out, ' ', (wide < widths[i] ? widths[i] - wide : 0) + 2);
-			column += (wide < widths[i] ? widths[i] : wide) + 2;
-		}
-		if (line->count)
-			ts_screen_wrap(out, line->cells[line->count - 1], column, column, screen);
 	}
 }
 
@@ -197,7 +200,7 @@ static void write_node(
 		write_facts(out, node, screen);
 		break;
 	case TS_NODE_TABLE:
-		write_table(out, node, screen);
+		ts_screen_table(out, node, screen);
 		break;
 	case TS_NODE_STEPS:
 		write_steps(out, node, screen);

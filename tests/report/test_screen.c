@@ -141,6 +141,56 @@ static void test_screen__labels_of_facts_stand(void **state)
 		    "e" ACUTE "e      2\n" ODD "[1m" ODD "   3\n");
 }
 
+static const char *const long_lines[][2] = {{"water", "KH left"},
+	{"the tap behind the old greenhouse (invented)", "9"},
+	{"Gartenwasserhahnverlaengerungsschlauchtrommel", "1 of 2 buckets"}, {"C", "4"}};
+
+static void test_screen__a_long_cell_stays_in_its_column(void **state)
+{
+	(void)state;
+	assert_screen(false, long_lines, 4, false,
+		"  water                          KH left\n"
+		"  the tap behind the old         9\n"
+		"  greenhouse (invented)\n"
+		"  Gartenwasserhahnverlaengerungs 1 of 2\n"
+		"  schlauchtrommel                buckets\n"
+		"  C                              4\n");
+}
+
+static void test_screen__words_are_whole_where_they_can_be(void **state)
+{
+	(void)state;
+	assert_screen(false, long_lines, 2, false,
+		"  water                          KH left\n"
+		"  the tap behind the old         9\n"
+		"  greenhouse (invented)\n");
+}
+
+static void test_screen__a_label_wider_than_its_column_stands_above(void **state)
+{
+	(void)state;
+	assert_screen(true, long_lines, 4, false,
+		"water          KH left\n"
+		"the tap behind the old greenhouse\n"
+		"  (invented)\n"
+		"               9\n"
+		"Gartenwasserhahnverlaengerungsschlauchtr\n"
+		"  ommel\n"
+		"               1 of 2 buckets\n"
+		"C              4\n");
+}
+
+static void test_screen__labels_that_leave_room_stand_beside(void **state)
+{
+	static const char *const lines[][2] = {
+		{"water behind the greenhouse", "KH 9"}, {"C", "KH 4"}};
+
+	(void)state;
+	assert_screen(true, lines, 2, false,
+		"water behind the greenhouse  KH 9\n"
+		"C                            KH 4\n");
+}
+
 static void assert_wrapped(const char *text, size_t columns, const char *want)
 {
 	struct ts_screen screen = ts_screen_plain;
@@ -194,6 +244,24 @@ static void test_curve__labels_as_wide_as_they_look(void **state)
 	ts_text_drop(&out);
 }
 
+static void test_curve__a_label_that_fits_not_between_stands_below(void **state)
+{
+	static const double x[] = {0, 10}, y[] = {1, 2};
+	static const struct ts_series series = {"KH", x, y, 2, TS_HUE_NONE};
+	static const struct ts_curve curve = {
+		"t", "days of a very dry summer", "y", 0, 0, &series, 1, NULL, 0, "on day ", ""};
+	struct ts_screen screen = ts_screen_plain;
+	struct ts_text out;
+
+	(void)state;
+	screen.columns = 40;
+	ts_text_open(&out, NULL);
+	ts_curve_write(&out, &curve, &screen);
+	assert_non_null(strstr(ts_text_get(&out), "\n          0                         10\n"
+						  "          days of a very dry summer\n"));
+	ts_text_drop(&out);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -205,9 +273,14 @@ int main(void)
 		cmocka_unit_test(test_screen__columns_of_a_table_stand),
 		cmocka_unit_test(test_screen__columns_stand_in_plain_letters),
 		cmocka_unit_test(test_screen__labels_of_facts_stand),
+		cmocka_unit_test(test_screen__a_long_cell_stays_in_its_column),
+		cmocka_unit_test(test_screen__words_are_whole_where_they_can_be),
+		cmocka_unit_test(test_screen__a_label_wider_than_its_column_stands_above),
+		cmocka_unit_test(test_screen__labels_that_leave_room_stand_beside),
 		cmocka_unit_test(test_screen__lines_are_as_wide_as_they_look),
 		cmocka_unit_test(test_screen__a_word_wider_than_the_line_is_broken),
 		cmocka_unit_test(test_curve__labels_as_wide_as_they_look),
+		cmocka_unit_test(test_curve__a_label_that_fits_not_between_stands_below),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
