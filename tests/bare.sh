@@ -63,7 +63,7 @@ inside() { # EXIT USER FOLDER COMMAND: says how it ended, how long it took, what
 	within "$@" && ended=0 || ended=$?
 	if [ "$ended" != "$wanted" ]; then
 		failed=1
-		grep '^not ok' "$log" || tail -n 30 "$log"
+		grep '^not ok\|^failed:' "$log" || tail -n 30 "$log"
 	fi
 	packages=$(du -cm "$root"/var/cache/apt/archives/*.deb 2>/dev/null | tail -n 1 | cut -f1)
 	lists=$(du -sm "$root/var/lib/apt/lists" | cut -f1)

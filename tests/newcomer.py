@@ -51,7 +51,7 @@ check("DEVELOPERS.md names the record to start from and the command that judges 
 
 with tempfile.TemporaryDirectory() as name:
     prefix = pathlib.Path(name)
-    species = prefix / "share/tapshoal/species"
+    species = prefix / "share/tapshoal/shipped/species"
     shutil.copytree(ROOT / "species", species)
     (prefix / "bin").mkdir()
     program = shutil.copy(PROGRAM, prefix / "bin/tapshoal")

@@ -98,8 +98,8 @@ def run(command, **env):
         return subprocess.run(["sh", "-c", command], cwd=ROOT, stdout=subprocess.PIPE,
                               stderr=subprocess.PIPE, text=True, timeout=300,
                               env={**os.environ, "HOME": home, "XDG_CONFIG_HOME": home,
-                                   "XDG_DATA_HOME": home, "TAPSHOAL_BUILD": str(BUILD),
-                                   "LC_ALL": "C.UTF-8", **env})
+                                   "XDG_DATA_HOME": home, "XDG_DATA_DIRS": home,
+                                   "TAPSHOAL_BUILD": str(BUILD), "LC_ALL": "C.UTF-8", **env})
 
 
 def filled(command):

@@ -30,7 +30,7 @@ class House:
     """An install prefix with the frozen records but one, and every other folder empty."""
 
     def __init__(self, top):
-        self.shipped = top / "prefix/share/tapshoal/species"
+        self.shipped = top / "prefix/share/tapshoal/shipped/species"
         self.later, self.earlier = [top / d / "tapshoal/species" for d in ("later", "earlier")]
         self.home = top / "home/.local/share/tapshoal/species"
         self.a, self.b = top / "a", top / "b"
@@ -111,7 +111,8 @@ with tempfile.TemporaryDirectory() as name:
     check("XDG_DATA_HOME names another folder of the user's",
           told(house.run("rank", XDG_DATA_HOME=str(elsewhere)).stdout))
     check("without it there is none", not told(house.run("rank").stdout))
-    same = house.run("rank", XDG_DATA_HOME=str(house.shipped.parent.parent))
+    (house.shipped.parent.parent / "species").symlink_to(house.shipped)
+    same = house.run("rank", XDG_DATA_HOME=str(house.shipped.parent.parent.parent))
     check("a folder that is met twice is read once", not told(same.stdout), same.stdout)
     shutil.rmtree(house.shipped)
     done = house.run("rank")
@@ -132,6 +133,10 @@ with tempfile.TemporaryDirectory() as name:
     installed = house.run("rank", "-q", program=str(found[0])).stdout if found else ""
     check("the installed program reads the installed records",
           "of %d species" % shipped in installed, installed[:200])
+    share = str(found[0].parent.parent / "share") if found else ""
+    beside = house.run("rank", program=PROGRAM, XDG_DATA_DIRS=share).stdout
+    check("an installed catalogue adds nothing to another program's",
+          "of %d species" % shipped in beside and not told(beside), beside[:600])
 
 print("1..%d" % len(results))
 for number, (title, holds, notes) in enumerate(results, 1):

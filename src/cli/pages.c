@@ -150,7 +150,7 @@ static void man1(void)
 	paragraph("share/doc/tapshoal", NULL,
 		"below the prefix: docs/guide.md, a guide from the beginning, to which answers "
 		"point; the example files it names; schemas");
-	paragraph("share/tapshoal/species", NULL, "below the prefix: the catalogue");
+	paragraph("share/tapshoal/shipped/species", NULL, "below the prefix: the catalogue");
 	ts_text_put(out,
 		".SH CAUTIONS\nWater is one question; room, company, feeding and care are "
 		"others. Local law comes first, a vet decides about sick animals, and nothing "

@@ -54,7 +54,7 @@ static const char *shipped(struct ts_arena *arena)
 	folder = noted(arena, self);
 	if (is_folder(folder))
 		return folder;
-	folder = ts_arena_join(arena, self, "/../share/tapshoal/species", NULL);
+	folder = ts_arena_join(arena, self, "/../share/tapshoal/shipped/species", NULL);
 	return is_folder(folder) ? folder : NULL;
 }
 
@@ -83,7 +83,7 @@ static void add_data_folder(
 
 const char *paths_example(struct ts_arena *arena, const char *name)
 {
-	static const char *const beside[] = {"/../examples/", "/../../doc/tapshoal/examples/"};
+	static const char *const beside[] = {"/../examples/", "/../../../doc/tapshoal/examples/"};
 	const char *here = ts_arena_join(arena, "examples/", name, NULL);
 	const char *species = shipped(arena), *path = NULL;
 
