@@ -44,8 +44,8 @@ SWAPS = {"<": ("<=", ">="), "<=": ("<", ">"), ">": (">=", "<="), ">=": (">", "<"
          "!=": ("==",), "&&": ("||",), "||": ("&&",), "+=": ("-=",), "-=": ("+=",),
          "*=": ("/=",), "/=": ("*=",)}
 BETWEEN = {"+": "-", "-": "+", "*": "/", "/": "*"}  # with a blank on both sides: of two operands
-WORDS = {"fmin": "fmax", "fmax": "fmin", "true": "false", "false": "true", "break": "continue",
-         "continue": "break"}
+WORDS = {"fmin": "fmax", "fmax": "fmin", "ts_min": "ts_max", "ts_max": "ts_min",
+         "true": "false", "false": "true", "break": "continue", "continue": "break"}
 ASSIGN = {"=", "+=", "-=", "*=", "/=", "|=", "&=", "^=", "%=", "<<=", ">>="}
 
 SLOW = 0.03  # of all tests' time: such a test is run for its own room alone

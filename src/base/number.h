@@ -31,6 +31,20 @@ bool ts_number_write_short(char out[TS_NUMBER_ROOM], double value, int decimals)
  */
 size_t ts_number_read(const char *text, size_t len, double *ret, bool *ret_comma_thousands);
 
+/*
+ * The lesser, and the greater, of two; where one is not a number, the second. In C's own fmin() and
+ * fmax() the other one counts then, so that they are calls.
+ */
+static inline double ts_min(double a, double b)
+{
+	return a < b ? a : b;
+}
+
+static inline double ts_max(double a, double b)
+{
+	return a > b ? a : b;
+}
+
 /* A value on the grid of 1e-6, for sort keys that must not depend on the last bits. */
 double ts_number_quantised(double value);
 

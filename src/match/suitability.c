@@ -8,6 +8,8 @@
 
 #include <math.h>
 
+#include "base/number.h"
+
 double ts_curve_at(const struct ts_curve *curve, double x)
 {
 	const struct ts_corner *at = curve->at;
@@ -38,44 +40,57 @@ static double piece(const struct ts_corner *a, const struct ts_corner *b, double
 
 double ts_curve_mean(const struct ts_curve *curve, double low, double high)
 {
-	const struct ts_corner *first = &curve->at[0], *last = &curve->at[curve->count - 1];
+	const struct ts_corner *at = curve->at, *last = at + curve->count - 1;
 	double sum = 0;
 
 	if (!(high > low))
 		return ts_curve_at(curve, low);
-	if (low < first->x)
-		sum += first->y * (fmin(high, first->x) - low);
+	if (low < at->x)
+		sum += at->y * (ts_min(high, at->x) - low);
 	if (high > last->x)
-		sum += last->y * (high - fmax(low, last->x));
-	for (size_t i = 1; i < curve->count; i++) {
-		double from = fmax(low, curve->at[i - 1].x), to = fmin(high, curve->at[i].x);
+		sum += last->y * (high - ts_max(low, last->x));
+	while (at < last && at[1].x <= low)
+		at++;
+	for (; at < last && at->x < high; at++) {
+		double from = ts_max(low, at[0].x), to = ts_min(high, at[1].x);
 
 		if (to > from)
-			sum += piece(&curve->at[i - 1], &curve->at[i], from, to);
+			sum += piece(&at[0], &at[1], from, to);
 	}
 	return sum / (high - low);
+}
+
+/* Of those that weigh anything. */
+static double geometric_mean(
+	const double *suitability, const double *weight, size_t count, double weights)
+{
+	double logs = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		if (weight[i] <= 0 || suitability[i] == 1)
+			continue;
+		if (suitability[i] <= 0)
+			return 0;
+		logs += weight[i] * log(suitability[i]);
+	}
+	return exp(logs / weights);
 }
 
 double ts_fit_combine(const double *suitability, const double *weight, size_t count,
 	const double *limited, size_t limited_count, double full, double span)
 {
-	double weights = 0, logs = 0, least = INFINITY, mean, lambda;
-	bool zero = false;
+	double weights = 0, least = INFINITY, lambda;
 
-	for (size_t i = 0; i < count; i++) {
-		if (weight[i] <= 0)
-			continue;
-		weights += weight[i];
-		zero |= suitability[i] <= 0;
-		logs += suitability[i] > 0 ? weight[i] * log(suitability[i]) : 0;
-	}
+	for (size_t i = 0; i < count; i++)
+		weights += ts_max(weight[i], 0);
 	for (size_t i = 0; i < limited_count; i++)
-		least = fmin(least, limited[i]);
+		least = ts_min(least, limited[i]);
 	if (weights <= 0)
 		return (double)NAN;
-	mean = zero ? 0 : exp(logs / weights);
 	if (!isfinite(least))
-		return mean;
-	lambda = fmin(fmax((least - full) / span, 0), 1);
-	return lambda * mean + (1 - lambda) * least;
+		return geometric_mean(suitability, weight, count, weights);
+	lambda = ts_min(ts_max((least - full) / span, 0), 1);
+	if (lambda <= 0)
+		return least;
+	return lambda * geometric_mean(suitability, weight, count, weights) + (1 - lambda) * least;
 }

@@ -89,6 +89,18 @@ static void test_round_trip__every_tenth_up_to_a_hundred(void **state)
 	}
 }
 
+static void test_min_max__the_second_where_one_is_no_number(void **state)
+{
+	const double nan = (double)NAN;
+
+	(void)state;
+	assert_true(ts_min(1, 2) == 1 && ts_min(2, 1) == 1);
+	assert_true(ts_max(1, 2) == 2 && ts_max(2, 1) == 2);
+	assert_true(ts_min(nan, 1) == 1 && ts_max(nan, 1) == 1);
+	assert_true(isnan(ts_min(1, nan)) && isnan(ts_max(1, nan)));
+	assert_true(ts_min(-(double)INFINITY, 0) < 0 && ts_max((double)INFINITY, 0) > 0);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -98,6 +110,7 @@ int main(void)
 		cmocka_unit_test(test_write_short__drops_zeros),
 		cmocka_unit_test(test_read__point_comma_and_exactness),
 		cmocka_unit_test(test_round_trip__every_tenth_up_to_a_hundred),
+		cmocka_unit_test(test_min_max__the_second_where_one_is_no_number),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
