@@ -6,8 +6,9 @@
 #include "records/file.h"
 
 #include <errno.h>
-#include <stdio.h>
+#include <fcntl.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "base/arena.h"
 #include "base/findings.h"
@@ -22,32 +23,41 @@ static enum ts_status refuse(const char *file, enum ts_code_id code, const char 
 	return status;
 }
 
-static enum ts_status read_stream(FILE *stream, size_t most, const struct ts_allocator *allocator,
+/* As read(), but a signal in between is no error. */
+static ssize_t read_some(int from, char *into, size_t room)
+{
+	ssize_t got;
+
+	do
+		got = read(from, into, room);
+	while (got < 0 && errno == EINTR);
+	return got;
+}
+
+/* Until the end, or until more than `most` is there. `*ret_bytes` is the caller's to free. */
+static enum ts_status read_all(int from, size_t most, const struct ts_allocator *allocator,
 	char **ret_bytes, size_t *ret_len)
 {
 	size_t room = 8192, len = 0;
 	char *bytes = allocator->resize(allocator->state, NULL, room);
 
 	while (bytes) {
-		size_t got = fread(bytes + len, 1, room - len, stream);
+		ssize_t got = read_some(from, bytes + len, room - len);
 		char *moved;
 
-		len += got;
-		if (got == 0 || len > most || feof(stream))
-			break;
+		*ret_bytes = bytes;
+		*ret_len = len += got > 0 ? (size_t)got : 0;
+		if (got <= 0 || len > most)
+			return got < 0 ? TS_SYSTEM : len > most ? TS_BAD_INPUT : TS_OK;
 		if (len < room)
 			continue;
 		moved = allocator->resize(allocator->state, bytes, room * 2);
 		if (!moved)
-			allocator->resize(allocator->state, bytes, 0);
+			break;
 		bytes = moved;
 		room *= 2;
 	}
-	if (!bytes)
-		return TS_NO_MEMORY;
-	*ret_bytes = bytes;
-	*ret_len = len;
-	return ferror(stream) ? TS_SYSTEM : len > most ? TS_BAD_INPUT : TS_OK;
+	return TS_NO_MEMORY;
 }
 
 enum ts_status ts_file_read(const char *file, size_t most, const struct ts_allocator *allocator,
@@ -55,19 +65,18 @@ enum ts_status ts_file_read(const char *file, size_t most, const struct ts_alloc
 {
 	struct ts_allocator mine = ts_allocator_or_default(allocator);
 	bool standard = strcmp(file, "-") == 0;
-	FILE *stream = standard ? stdin : fopen(file, "rb");
+	int from = standard ? STDIN_FILENO : open(file, O_RDONLY | O_CLOEXEC);
 	char *bytes = NULL;
 	size_t len = 0;
 	enum ts_status status;
 	int why;
 
-	if (!stream)
+	if (from < 0)
 		return refuse(file, TS_C_RECORDS_UNREADABLE, strerror(errno), findings, TS_SYSTEM);
-	errno = 0;
-	status = read_stream(stream, most, &mine, &bytes, &len);
+	status = read_all(from, most, &mine, &bytes, &len);
 	why = errno;
 	if (!standard)
-		fclose(stream);
+		close(from);
 	if (status == TS_OK) {
 		*ret_bytes = bytes;
 		*ret_len = len;
