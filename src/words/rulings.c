@@ -41,7 +41,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_CHASED] = {"{a}: {b} chases its company; floor {ours} m2, peace from {its}", "hiding places and a divided view, or leave one of the two out", 2},
 	[TS_RULE_EATEN] = {"{a}: {ours} cm when bought, {b} swallows its like up to {its}", "leave one of the two out, or buy it grown where that is larger", 1},
 	[TS_RULE_ELECTRIC] = {"{a}: {b} stuns or kills what lives with it", "keep {b} alone", 0},
-	[TS_RULE_FIN_NIPPER] = {"{a}: {b} bites fins; {ours} of them, calmer from {its}", NO_MATTER, 0},
+	[TS_RULE_FIN_NIPPER] = {"{a}: {b} bites fins{calmer}", NO_MATTER, 0},
 	[TS_RULE_FLOW_APART] = {"{a}: wants still water, {b} a strong current", NO_MATTER, 0},
 	[TS_RULE_GH_APART] = {"{a}: lives to GH {ours}, {b} from {its}", NO_MATTER, 1},
 	[TS_RULE_LIGHT_APART] = {"{a}: wants shade, {b} bright light", "floating plants over one half", 0},
@@ -126,6 +126,17 @@ static void put_fit(struct ts_text *text, const struct ts_ruling *r)
 	}
 }
 
+/* A full group is as calm as they get: nothing is to be said of it then. */
+static void put_calmer(struct ts_text *text, const struct ts_ruling *r, int decimals)
+{
+	if (!(r->ours < r->its))
+		return;
+	ts_text_put(text, "; ");
+	put_number(text, r->ours, decimals);
+	ts_text_put(text, " of them, calmer from ");
+	put_number(text, r->its, decimals);
+}
+
 static void put_part(
 	struct ts_text *text, const struct ts_ruling *r, const char *name, size_t len, int decimals)
 {
@@ -139,6 +150,8 @@ static void put_part(
 		ts_text_put(text, r->name);
 	else if (strncmp(name, "fit", len) == 0)
 		put_fit(text, r);
+	else if (strncmp(name, "calmer", len) == 0)
+		put_calmer(text, r, decimals);
 	else if (strncmp(name, "ours", len) == 0)
 		put_number(text, r->ours, decimals);
 	else if (strncmp(name, "its", len) == 0)
