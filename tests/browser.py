@@ -21,6 +21,8 @@ import page as pages
 WIDTHS = (360, 800, 1280)
 LOOKS = {"light": ("screen", "light"), "dark": ("screen", "dark"), "print": ("print", "light")}
 SIDEWAYS = "return document.documentElement.scrollWidth - document.documentElement.clientWidth"
+SQUEEZED = """return Array.from(document.querySelectorAll(".wide")).filter(
+e => e.scrollWidth > e.clientWidth).map(e => "a table is wider than the page: " + e.innerText)"""
 FETCHED = "return performance.getEntriesByType('resource').map(e => e.name)"
 HEIGHT = "return Math.min(document.documentElement.scrollHeight, 2400)"
 AXE = """const done = arguments[arguments.length - 1];
@@ -90,6 +92,7 @@ class Browser:
                 self.open(path, width, *how)
                 over = self.driver.execute_script(SIDEWAYS)
                 wrong = ["scrolls sideways by %d px" % over] if over > 0 else []
+                wrong += self.driver.execute_script(SQUEEZED)
                 wrong += ["console: %s" % m["message"] for m in self.driver.get_log("browser")]
                 wrong += ["fetched: %s" % m for m in self.driver.execute_script(FETCHED)]
                 sheet = self.driver.execute_script(SHEET, kind)

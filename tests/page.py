@@ -24,6 +24,8 @@ PLAN = "water:\n  name: tap\n  readings:\n    - {pH: 7.6, GH: 14 dH, KH: 9 dH}\n
 HOSTILE = 'kind: tap\nname: "</title><script>alert(1)</script><img src=http://x.invalid/>"\n' \
     "readings:\n  - {pH: 7.6, GH: 14 dH, KH: 9 dH, temperature: 25 C}\n"
 TAP = "kind: tap\nname: tap\nreadings:\n  - {pH: 7.6, GH: 14 dH, KH: 9 dH, temperature: 25 C}\n"
+LONG = "name: the rainwater behind the old greenhouse, second tap on the left (invented)"
+WORD = "name: Gartenwasserhahnverlaengerungsschlauchtrommel"
 YEAR = "name: reservoir\nreadings:\n  - {season: summer, pH: 7.8, GH: 14 dH, KH: 9 dH}\n" \
     "  - {season: winter, pH: 7, GH: 4 dH, KH: 2 dH}\n"
 PLANS = ROOT / "examples" / "plans"
@@ -44,6 +46,9 @@ PAGES = {
                "--ammonia", "0 mg/L N", "--NO2", "0 mg/L"],
     "old tank": ["drift", str(PLANS / "old-tank.yaml")],
     "wishful": ["check", str(PLANS / "wishful.yaml")],
+    "long names": ["mix", "long.yaml=0.5", "word.yaml=0.5"],
+    "club of long names": ["why", "guppy", "neon tetra", "-w", "long.yaml", "-w", "word.yaml"],
+    "long names beside": ["water", "long.yaml", "--against", "word.yaml"],
 }
 # What is said about the water on paper before anything else, and the animals drawn against it.
 SHEETS = {"rank": 500, "why": 8, "propose": 4, "check": 1, "wishful": 4}
@@ -57,6 +62,8 @@ EDGES = {
 def write_files(folder):
     for name, text in {"tank.yaml": TANK, "plan.yaml": PLAN, "bad.yaml": HOSTILE,
                        "tap.yaml": TAP, "year.yaml": YEAR,
+                       "long.yaml": TAP.replace("name: tap", LONG),
+                       "word.yaml": TAP.replace("name: tap", WORD),
                        "soft.yaml": TAP.replace("14", "3").replace("name: tap", "name: soft")}.items():
         (pathlib.Path(folder) / name).write_text(text, encoding="utf-8")
 

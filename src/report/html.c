@@ -149,7 +149,7 @@ static void write_row(struct ts_page *page, const struct ts_line *line, bool hea
 		ts_page_open(page, names ? "th" : "td");
 		if (names)
 			ts_page_attribute(page, "scope", head ? "col" : "row");
-		ts_page_text(page, line->cells[i]);
+		ts_page_cell(page, line->cells[i], head);
 		ts_page_close(page);
 	}
 	ts_page_close(page);

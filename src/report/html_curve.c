@@ -6,6 +6,7 @@
 #include "report/curve.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "report/html_page.h"
 
@@ -99,6 +100,61 @@ static void label(struct ts_page *page, double x, double y, const char *anchor, 
 	ts_page_close(page);
 }
 
+struct box {
+	double left, right, top, foot;
+};
+
+static bool crosses(const struct ts_series *s, const struct frame *f, const struct box *box)
+{
+	for (size_t i = 1; i < s->count; i++) {
+		double x0 = across(f, s->x[i - 1]), x1 = across(f, s->x[i]);
+		double y0 = up(f, s->y[i - 1]), y1 = up(f, s->y[i]);
+		double slope = x1 > x0 ? (y1 - y0) / (x1 - x0) : 0;
+		double from = fmax(x0, box->left), to = fmin(x1, box->right);
+
+		if (!(from <= to)) /* beside it, or a gap */
+			continue;
+		y1 = x1 > x0 ? y0 + slope * (to - x0) : y1;
+		y0 += slope * (from - x0);
+		if (fmax(y0, y1) >= box->top && fmin(y0, y1) <= box->foot)
+			return true;
+	}
+	return false;
+}
+
+enum { LETTER = 6, LINE = 14 }; /* a letter's width and a line's height, about */
+
+/* The highest line for a label on which it hides no part of a series; else the first. */
+static double free_line(
+	const struct ts_curve *curve, const struct frame *f, double left, double width)
+{
+	for (double y = TOP + 10; y < GROUND - LINE; y += LINE) {
+		const struct box box = {left, left + width, y - 11, y + 4};
+		bool clear = true;
+
+		for (size_t i = 0; i < curve->series_count; i++)
+			clear = clear && !crosses(&curve->series[i], f, &box);
+		if (clear)
+			return y;
+	}
+	return TOP + 10;
+}
+
+static void draw_label(
+	struct ts_page *page, const struct ts_curve *curve, const struct frame *f, size_t mark)
+{
+	const char *says = curve->marks[mark].says;
+	double x = across(f, curve->marks[mark].x), width = LETTER * (double)strlen(says);
+	bool before = x > (LEFT + RIGHT) / 2.0;
+
+	ts_page_open(page, "text");
+	number_attribute(page, "x", before ? x - 4 : x + 4);
+	number_attribute(page, "y", free_line(curve, f, before ? x - 4 - width : x + 4, width));
+	ts_page_attribute(page, "text-anchor", before ? "end" : "start");
+	ts_page_text(page, says);
+	ts_page_close(page);
+}
+
 static void draw_marks(struct ts_page *page, const struct ts_curve *curve, const struct frame *f)
 {
 	for (size_t i = 0; i < curve->mark_count; i++) {
@@ -113,12 +169,7 @@ static void draw_marks(struct ts_page *page, const struct ts_curve *curve, const
 		number_attribute(page, "y1", TOP);
 		number_attribute(page, "y2", GROUND);
 		ts_page_close(page);
-		ts_page_open(page, "text");
-		number_attribute(page, "x", x > (LEFT + RIGHT) / 2.0 ? x - 4 : x + 4);
-		number_attribute(page, "y", TOP + 10);
-		ts_page_attribute(page, "text-anchor", x > (LEFT + RIGHT) / 2.0 ? "end" : "start");
-		ts_page_text(page, curve->marks[i].says);
-		ts_page_close(page);
+		draw_label(page, curve, f, i);
 	}
 }
 

@@ -56,30 +56,65 @@ void ts_page_close(struct ts_page *page)
 	ts_text_puts(page->out, "</", name, ">", NULL);
 }
 
+/* One character, and how many bytes it had. */
+static size_t escaped_one(struct ts_text *out, const char *text, size_t len)
+{
+	utf8proc_int32_t point = -1;
+	utf8proc_ssize_t used =
+		utf8proc_iterate((const utf8proc_uint8_t *)text, (utf8proc_ssize_t)len, &point);
+	size_t step = used > 0 ? (size_t)used : 1;
+
+	if (used <= 0 || !(ts_shown_harmless(point) || point == '\t' || point == '\n'))
+		ts_text_put(out, "\xef\xbf\xbd");
+	else if (point == '&')
+		ts_text_put(out, "&amp;");
+	else if (point == '<')
+		ts_text_put(out, "&lt;");
+	else if (point == '>')
+		ts_text_put(out, "&gt;");
+	else if (point == '"')
+		ts_text_put(out, "&quot;");
+	else if (point == '\'')
+		ts_text_put(out, "&#39;");
+	else
+		ts_text_add(out, text, step);
+	return step;
+}
+
 static void escaped(struct ts_text *out, const char *text)
 {
-	size_t len = strlen(text);
+	for (size_t len = strlen(text); len;) {
+		size_t step = escaped_one(out, text, len);
 
+		text += step;
+		len -= step;
+	}
+}
+
+/*
+ * Letters of a long word that stay together, of how many on it is one, of units (mmol/L), and of a
+ * cell that is short.
+ */
+enum { TOGETHER = 10, WORD_LEAST = 16, UNIT_MOST = 5, SHORT_MOST = 11 };
+
+void ts_page_cell(struct ts_page *page, const char *text, bool head)
+{
+	size_t len = strlen(text), word = strcspn(text, " "), at = 0;
+	bool whole = !head && len <= SHORT_MOST;
+
+	end_tag(page);
 	while (len) {
-		utf8proc_int32_t point = -1;
-		utf8proc_ssize_t used = utf8proc_iterate(
-			(const utf8proc_uint8_t *)text, (utf8proc_ssize_t)len, &point);
-		size_t step = used > 0 ? (size_t)used : 1;
+		size_t step;
 
-		if (used <= 0 || !(ts_shown_harmless(point) || point == '\t' || point == '\n'))
-			ts_text_put(out, "\xef\xbf\xbd");
-		else if (point == '&')
-			ts_text_put(out, "&amp;");
-		else if (point == '<')
-			ts_text_put(out, "&lt;");
-		else if (point == '>')
-			ts_text_put(out, "&gt;");
-		else if (point == '"')
-			ts_text_put(out, "&quot;");
-		else if (point == '\'')
-			ts_text_put(out, "&#39;");
-		else
-			ts_text_add(out, text, step);
+		if (word >= WORD_LEAST && at && at % TOGETHER == 0)
+			ts_text_put(page->out, "<wbr/>");
+		step = *text == ' ' && whole ? 1 : escaped_one(page->out, text, len);
+		if (*text == ' ' && whole)
+			ts_text_put(page->out, "&#160;");
+		if (*text == '/' && at > UNIT_MOST && text[1] && text[1] != ' ')
+			ts_text_put(page->out, "<wbr/>");
+		at = *text == ' ' ? 0 : at + 1;
+		word = *text == ' ' ? strcspn(text + 1, " ") : word;
 		text += step;
 		len -= step;
 	}

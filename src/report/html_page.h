@@ -28,6 +28,11 @@ void ts_page_element(struct ts_page *page, const char *name, const char *text);
 void ts_page_attribute(struct ts_page *page, const char *name, const char *value);
 /* Text, escaped; what is no UTF-8 or no character of a page becomes U+FFFD. NULL adds nothing. */
 void ts_page_text(struct ts_page *page, const char *text);
+/*
+ * The same, with places to break in words that are wider than a column may be; a short one ("147
+ * danger") is kept on one line, unless it heads a column.
+ */
+void ts_page_cell(struct ts_page *page, const char *text, bool head);
 /* A figure without trailing zeros. */
 void ts_page_number(struct ts_page *page, double value, int decimals);
 /* Bytes as they are: our own style, script and line ends. */

@@ -155,6 +155,27 @@ static void test_html__table_names_columns_and_rows(void **state)
 	close_kit(&kit);
 }
 
+static void test_html__long_words_of_a_cell_may_break_and_short_cells_do_not(void **state)
+{
+	struct kit kit;
+	struct ts_node *table;
+	const char *body;
+
+	(void)state;
+	open_kit(&kit, "t");
+	table = ts_doc_table(&kit.doc);
+	ts_doc_line(&kit.doc, table, "a tap", "grains/US gal", "mmol/L", NULL);
+	ts_doc_line(
+		&kit.doc, table, "Gartenschlauchtrommel <2", "147 danger", "0.66 doubtful", NULL);
+	ts_doc_line(&kit.doc, table, "fifteen-letters", "d\u00e9j\u00e0 v\u00fb", "a", NULL);
+	body = page(&kit);
+	HAS(body, ">a tap</th><th scope=\"col\">grains/<wbr/>US gal</th><th scope=\"col\">mmol/L<");
+	HAS(body, ">Gartenschl<wbr/>auchtromme<wbr/>l &lt;2</th>");
+	HAS(body, "<td>147&#160;danger</td><td>0.66 doubtful</td>");
+	HAS(body, ">fifteen-letters</th><td>d\u00e9j\u00e0&#160;v\u00fb</td>");
+	close_kit(&kit);
+}
+
 static void test_html__empty_corner_of_a_table_is_no_heading(void **state)
 {
 	struct kit kit;
@@ -303,6 +324,28 @@ static void test_html__curve_breaks_at_gaps_and_says_its_marks(void **state)
 	close_kit(&kit);
 }
 
+static void test_html__label_of_a_mark_hides_no_line(void **state)
+{
+	static const double x[] = {0, 1, 2, 3}, high[] = {8, 8, 7.9, 7.8}, low[] = {8, 4, 4, 4};
+	static const struct ts_series series[] = {
+		{"high", x, high, 4, TS_HUE_PH}, {"low", x, low, 4, TS_HUE_KH}};
+	static const struct ts_curve_mark mark = {1, "buffer gone"};
+	struct ts_curve curve = {"c", "days", "pH", 0, 1, series, 2, &mark, 1, "on day ", ""};
+	struct kit kit;
+
+	(void)state;
+	open_kit(&kit, "t");
+	ts_doc_curve(&kit.doc, &curve);
+	HAS(page(&kit), "<text x=\"144\" y=\"32\" text-anchor=\"start\">buffer gone</text>");
+	close_kit(&kit);
+	curve.series = &series[1];
+	curve.series_count = 1;
+	open_kit(&kit, "t");
+	ts_doc_curve(&kit.doc, &curve);
+	HAS(page(&kit), "<text x=\"144\" y=\"18\" text-anchor=\"start\">buffer gone</text>");
+	close_kit(&kit);
+}
+
 static void test_html__curve_without_a_point_is_left_out(void **state)
 {
 	static const double x[] = {0}, y[] = {(double)NAN};
@@ -327,12 +370,14 @@ int main(void)
 		cmocka_unit_test(test_html__facts_without_a_label_belong_to_the_last),
 		cmocka_unit_test(test_html__table_names_columns_and_rows),
 		cmocka_unit_test(test_html__empty_corner_of_a_table_is_no_heading),
+		cmocka_unit_test(test_html__long_words_of_a_cell_may_break_and_short_cells_do_not),
 		cmocka_unit_test(test_html__steps_are_an_ordered_list),
 		cmocka_unit_test(test_html__outline_reading_and_miss),
 		cmocka_unit_test(test_html__what_is_printed_only_or_never_is_framed),
 		cmocka_unit_test(test_html__what_is_of_pages_alone_is_not_built_for_others),
 		cmocka_unit_test(test_html__lists_of_animals_and_of_others),
 		cmocka_unit_test(test_html__curve_breaks_at_gaps_and_says_its_marks),
+		cmocka_unit_test(test_html__label_of_a_mark_hides_no_line),
 		cmocka_unit_test(test_html__curve_without_a_point_is_left_out),
 	};
 
