@@ -97,19 +97,29 @@ static void escaped(struct ts_text *out, const char *text)
  */
 enum { TOGETHER = 10, WORD_LEAST = 16, UNIT_MOST = 5, SHORT_MOST = 11 };
 
+/* "100 L": the blank at `text` stands between a figure and what is short enough for its unit. */
+static bool before_unit(const char *text, size_t at)
+{
+	size_t unit = strcspn(text + 1, " ");
+
+	return at && text[-1] >= '0' && text[-1] <= '9' && unit && unit < UNIT_MOST &&
+	       (text[1] < '0' || text[1] > '9');
+}
+
 void ts_page_cell(struct ts_page *page, const char *text, bool head)
 {
 	size_t len = strlen(text), word = strcspn(text, " "), at = 0;
-	bool whole = !head && len <= SHORT_MOST;
+	bool short_cell = !head && len <= SHORT_MOST;
 
 	end_tag(page);
 	while (len) {
+		bool whole = *text == ' ' && (short_cell || before_unit(text, at));
 		size_t step;
 
 		if (word >= WORD_LEAST && at && at % TOGETHER == 0)
 			ts_text_put(page->out, "<wbr/>");
-		step = *text == ' ' && whole ? 1 : escaped_one(page->out, text, len);
-		if (*text == ' ' && whole)
+		step = whole ? 1 : escaped_one(page->out, text, len);
+		if (whole)
 			ts_text_put(page->out, "&#160;");
 		if (*text == '/' && at > UNIT_MOST && text[1] && text[1] != ' ')
 			ts_text_put(page->out, "<wbr/>");

@@ -164,12 +164,13 @@ static void test_html__long_words_of_a_cell_may_break_and_short_cells_do_not(voi
 	(void)state;
 	open_kit(&kit, "t");
 	table = ts_doc_table(&kit.doc);
-	ts_doc_line(&kit.doc, table, "a tap", "grains/US gal", "mmol/L", NULL);
+	ts_doc_line(&kit.doc, table, "a tap", "grains/US gal", "mmol/L", "first fill, 100 L", NULL);
 	ts_doc_line(
 		&kit.doc, table, "Gartenschlauchtrommel <2", "147 danger", "0.66 doubtful", NULL);
 	ts_doc_line(&kit.doc, table, "fifteen-letters", "d\u00e9j\u00e0 v\u00fb", "a", NULL);
 	body = page(&kit);
 	HAS(body, ">a tap</th><th scope=\"col\">grains/<wbr/>US gal</th><th scope=\"col\">mmol/L<");
+	HAS(body, ">first fill, 100&#160;L</th>");
 	HAS(body, ">Gartenschl<wbr/>auchtromme<wbr/>l &lt;2</th>");
 	HAS(body, "<td>147&#160;danger</td><td>0.66 doubtful</td>");
 	HAS(body, ">fifteen-letters</th><td>d\u00e9j\u00e0&#160;v\u00fb</td>");
