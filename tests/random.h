@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * Random figures for the property tests: the same on every machine for the same seed, so that a
- * failing case has a name. TAPSHOAL_PROPERTIES=20 runs twenty times as many (tests/full.sh).
+ * failing case has a name. Include after cmocka. TAPSHOAL_PROPERTIES=20 runs twenty times as many
+ * (tests/full.sh).
  */
 #ifndef TS_TESTS_RANDOM_H
 #define TS_TESTS_RANDOM_H
@@ -55,5 +56,13 @@ static inline void random_case(struct random *r, unsigned number)
 	for (int i = 0; i < 4; i++)
 		any_below(r, 2);
 }
+
+/* Says which case it was. */
+#define CLAIM(r, what)                                                                             \
+	do {                                                                                       \
+		if (!(what))                                                                       \
+			print_error("seed %u, case %u\n", (r)->seed, (r)->number);                 \
+		assert_true(what);                                                                 \
+	} while (0)
 
 #endif

@@ -12,6 +12,7 @@
 
 #include <cmocka.h>
 
+#include "../given.h"
 #include "care/advice.h"
 #include "chem/carbonate.h"
 #include "words/advice.h"
@@ -36,11 +37,6 @@ static struct ts_species animal(int home)
 	s.water.usual.kh_dh = band(0, 0, 12, 16);
 	s.water.usual.temp_c = band(22, 24, 26, 28);
 	return s;
-}
-
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
 }
 
 /* A tank in which all is well but what a test changes, with one kind of animal. */

@@ -4,10 +4,7 @@
 
 #include <tapshoal/care.h>
 
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
-}
+#include "../given.h"
 
 static struct ts_profile profile_of(double gh_dh, double kh_dh, double ph)
 {

@@ -5,19 +5,12 @@
  */
 #include "waters.h"
 
+#include "../given.h"
 #include "care/drift.h"
 
 #define TANKS 300
 #define YEAR 365
 #define MASS_EQUAL 1e-9
-
-static const struct ts_practice *table(void)
-{
-	static struct ts_practice practice;
-
-	ts_practice_defaults(&practice);
-	return &practice;
-}
 
 static struct ts_solution hard(double gh_dh, double kh_dh)
 {

@@ -12,15 +12,11 @@
 
 #include <cmocka.h>
 
+#include "../given.h"
 #include "base/date.h"
 #include "care/due.h"
 
 #define TODAY "2026-03-10"
-
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
-}
 
 static long day(const char *text)
 {

@@ -5,21 +5,9 @@
  */
 #include "waters.h"
 
+#include "../given.h"
 #include "base/date.h"
 #include "care/plan_drift.h"
-
-static const struct ts_practice *table(void)
-{
-	static struct ts_practice practice;
-
-	ts_practice_defaults(&practice);
-	return &practice;
-}
-
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
-}
 
 static long day_of(const char *date)
 {

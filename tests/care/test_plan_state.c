@@ -12,13 +12,9 @@
 
 #include <cmocka.h>
 
+#include "../given.h"
 #include "base/date.h"
 #include "care/plan_state.h"
-
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
-}
 
 static long day(const char *text)
 {

@@ -11,6 +11,7 @@
 
 #include <cmocka.h>
 
+#include "../given.h"
 #include "care/remake.h"
 
 static const char *practice[] = {"practice", "practice"};
@@ -31,11 +32,6 @@ static struct ts_species animal(int home, double low, double high)
 	s.water.usual.gh_dh = band(fmax(0, low - 2), low, high, high + 2);
 	s.water.usual.temp_c = band(22, 24, 26, 28);
 	return s;
-}
-
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
 }
 
 /* One question about a supply of this GH and KH; GH or KH NAN: not given. */

@@ -5,19 +5,12 @@
  */
 #include "waters.h"
 
+#include "../given.h"
 #include "care/titrate.h"
 
 #define USUAL TS_CHEM_TANK_CO2_USUAL
 /* Two solves may be off by 7e-6 pH each. */
 #define PH_EQUAL 2e-5
-
-static const struct ts_practice *table(void)
-{
-	static struct ts_practice practice;
-
-	ts_practice_defaults(&practice);
-	return &practice;
-}
 
 static struct ts_solution hard(double gh_dh, double kh_dh)
 {

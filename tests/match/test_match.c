@@ -14,6 +14,8 @@
 
 #include <tapshoal/match.h>
 
+#include "../given.h"
+
 static const char *practice[] = {"practice", "practice"};
 static const char *memory[] = {"memory", "memory"};
 
@@ -42,11 +44,6 @@ static struct ts_species animal(int home, struct ts_envelope ph, struct ts_envel
 	s.water.usual.gh_dh = gh;
 	s.water.usual.temp_c = band(22, 24, 26, 28, practice);
 	return s;
-}
-
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
 }
 
 static struct ts_match matched(const struct ts_species *s, double ph, double gh, double kh)

@@ -14,10 +14,7 @@
 
 #include <tapshoal/match.h>
 
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
-}
+#include "../given.h"
 
 static struct ts_profile profile_of(const struct ts_reading *readings, size_t count)
 {

@@ -177,14 +177,6 @@ static struct ts_match answer(const struct scene *s)
 	return m;
 }
 
-/* Says which case it was. */
-#define CLAIM(r, what)                                                                             \
-	do {                                                                                       \
-		if (!(what))                                                                       \
-			print_error("seed %u, case %u\n", (r)->seed, (r)->number);                 \
-		assert_true(what);                                                                 \
-	} while (0)
-
 static void test_every_figure_of_an_answer__is_a_number_or_said_to_be_unknown(void **state)
 {
 	struct random r;

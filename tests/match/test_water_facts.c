@@ -11,6 +11,7 @@
 #include <cmocka.h>
 #include <math.h>
 
+#include "../given.h"
 #include "match/water_facts.h"
 
 /* mg/L of one meq/L. */
@@ -21,11 +22,6 @@
 #define CL 35.453
 #define SO4 48.03
 #define NO3 62.0049
-
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
-}
 
 static struct ts_water_facts described(struct ts_reading r)
 {

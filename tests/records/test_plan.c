@@ -9,7 +9,9 @@
 
 #include <cmocka.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "records/load.h"
 #include "records/write.h"
@@ -38,7 +40,26 @@ static int tear_down(void **state)
 	return 0;
 }
 
-/* Writes a file into the folder of the run. */
+#define PLAN "plan.yaml"
+#define TANK_FILE "tank.yaml"
+
+static char place[] = "/tmp/tapshoal-plan-XXXXXX";
+
+/* All files of these tests stand in a folder of their own. */
+static int open_place(void **state)
+{
+	(void)state;
+	return mkdtemp(place) && chdir(place) == 0 ? 0 : -1;
+}
+
+static int close_place(void **state)
+{
+	(void)state;
+	unlink(PLAN);
+	unlink(TANK_FILE);
+	return chdir("/") == 0 && rmdir(place) == 0 ? 0 : -1;
+}
+
 static const char *file(const char *name, const char *text)
 {
 	FILE *stream = fopen(name, "wb");
@@ -51,8 +72,7 @@ static const char *file(const char *name, const char *text)
 
 static enum ts_status load(struct room *room, const char *text, struct ts_plan *ret)
 {
-	return ts_plan_load(
-		file("records-plan-test.yaml", text), &room->arena, ret, &room->findings);
+	return ts_plan_load(file(PLAN, text), &room->arena, ret, &room->findings);
 }
 
 static void test_plan__every_key(void **state)
@@ -130,10 +150,10 @@ static void test_plan__files_named_in_it(void **state)
 	struct room *room = *state;
 	struct ts_plan p;
 
-	file("records-tank-test.yaml", "volume: 60 L\n");
-	assert_int_equal(load(room, "tank: records-tank-test.yaml\nstock: []\n", &p), TS_OK);
+	file(TANK_FILE, "volume: 60 L\n");
+	assert_int_equal(load(room, "tank: " TANK_FILE "\nstock: []\n", &p), TS_OK);
 	assert_true(p.tank.volume_l == 60);
-	assert_string_equal(p.tank_file, "records-tank-test.yaml");
+	assert_string_equal(p.tank_file, TANK_FILE);
 }
 
 static void test_plan__error_in_a_named_file_has_two_places(void **state)
@@ -141,10 +161,10 @@ static void test_plan__error_in_a_named_file_has_two_places(void **state)
 	struct room *room = *state;
 	struct ts_plan p;
 
-	file("records-tank-test.yaml", "volume: 60 parsecs\n");
-	assert_int_equal(load(room, "stock: []\ntank: records-tank-test.yaml\n", &p), TS_BAD_INPUT);
+	file(TANK_FILE, "volume: 60 parsecs\n");
+	assert_int_equal(load(room, "stock: []\ntank: " TANK_FILE "\n", &p), TS_BAD_INPUT);
 	assert_int_equal(room->findings.count, 2);
-	assert_string_equal(room->findings.items[0].place.file, "records-tank-test.yaml");
+	assert_string_equal(room->findings.items[0].place.file, TANK_FILE);
 	assert_int_equal(room->findings.items[0].place.line, 1);
 	assert_string_equal(room->findings.items[1].code->id, "records.reference");
 	assert_int_equal(room->findings.items[1].place.line, 2);
@@ -280,5 +300,5 @@ int main(void)
 		CASE(test_plan__one_bad_file_a_rule),
 	};
 
-	return cmocka_run_group_tests(tests, NULL, NULL);
+	return cmocka_run_group_tests(tests, open_place, close_place);
 }

@@ -8,6 +8,8 @@
 
 #include <stdio.h>
 
+#include "../given.h"
+#include "../stingy.h"
 #include "stock/check.h"
 #include "stock/rules.h"
 
@@ -25,11 +27,6 @@ struct room {
 	struct ts_arena arena;
 	struct ts_check check;
 };
-
-static inline struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
-}
 
 static inline struct ts_envelope band(double a, double b, double c, double d)
 {
@@ -112,6 +109,31 @@ static inline int severity(struct room *r, enum ts_rule_id rule)
 			return (int)c->rulings[i].severity;
 	}
 	return -1;
+}
+
+/* The plan judged with the n-th allocation refused, for every n: nothing is given, nothing leaks.
+ */
+static inline void refuse_each_allocation(const struct room *r)
+{
+	bool finished = false;
+
+	for (size_t n = 0; !finished && n < 500; n++) {
+		struct stingy stingy = {n, 0, false};
+		struct ts_allocator allocator = {stingy_resize, &stingy};
+		struct ts_arena arena;
+		struct ts_check check = {.count = 77};
+		enum ts_status status;
+
+		ts_arena_open(&arena, &allocator);
+		status = ts_check_plan(&r->plan, r->named, NULL, &arena, &check);
+		assert_int_equal(status, stingy.refused ? TS_NO_MEMORY : TS_OK);
+		if (stingy.refused)
+			assert_int_equal(check.count, 77);
+		finished = !stingy.refused;
+		ts_arena_drop(&arena);
+		assert_int_equal(stingy.out, 0);
+	}
+	assert_true(finished);
 }
 
 #endif

@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * Two peaceful made-up animals in a tank that suits both: tests of the rules change one trait at a
- * time. For tests only.
+ * time. Include after cmocka. For tests only.
  */
 #ifndef TS_TESTS_STOCK_SCENE_H
 #define TS_TESTS_STOCK_SCENE_H
+
+#include <math.h>
+#include <stdio.h>
 
 #include "stock/rules.h"
 
@@ -93,6 +96,32 @@ static inline bool judge_scene(const struct scene_row *row, struct ts_ruling *re
 static inline bool is_figure(double value, double wanted)
 {
 	return isnan(wanted) ? isnan(value) : fabs(value - wanted) < 1e-9 * fabs(wanted) + 1e-12;
+}
+
+static inline void test_scene_row(void **state)
+{
+	const struct scene_row *row = *state;
+	struct ts_ruling r;
+
+	if (!judge_scene(row, &r)) {
+		assert_int_equal(-1, row->severity);
+		return;
+	}
+	assert_int_equal(r.severity, row->severity);
+	if (!is_figure(r.ours, row->ours) || !is_figure(r.its, row->its) ||
+		!is_figure(r.change, row->by))
+		fail_msg("%g of %g by %g, wanted %g of %g by %g", r.ours, r.its, r.change,
+			row->ours, row->its, row->by);
+}
+
+#define CASE_NAME 96
+
+/* A case of a row, called after its rule and its name. */
+static inline struct CMUnitTest scene_case(char called[CASE_NAME], enum ts_rule_id rule,
+	const char *name, CMUnitTestFunction test, const void *row)
+{
+	snprintf(called, CASE_NAME, "%s: %s", ts_rule_rows[rule].code, name);
+	return (struct CMUnitTest){called, test, NULL, NULL, (void *)(uintptr_t)row};
 }
 
 #endif

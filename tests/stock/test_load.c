@@ -9,6 +9,7 @@
 
 #include <cmocka.h>
 
+#include "../given.h"
 #include "stock/rules.h"
 
 #define NEAR(a, b, by) assert_true(fabs((a) - (b)) <= (by))
@@ -138,11 +139,6 @@ static void test_load__weighed_feed(void **state)
 	NEAR(l.nitrogen_mg_day.value, 1000 * 0.42 * 0.16 * 0.8, 1e-9);
 	t.species.diet = 2; /* carnivore */
 	NEAR(load_of(&t).nitrogen_mg_day.value, 1000 * 0.5 * 0.16 * 0.8, 1e-9);
-}
-
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
 }
 
 static void test_load__two_readings_count_more_than_the_model(void **state)

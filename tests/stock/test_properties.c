@@ -14,6 +14,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "../given.h"
 #include "../random.h"
 #include "stock/check.h"
 
@@ -29,14 +30,6 @@ struct scene {
 	struct ts_reading supply, in_tank;
 	struct ts_plan plan;
 };
-
-/* Says which case it was. */
-#define CLAIM(r, what)                                                                             \
-	do {                                                                                       \
-		if (!(what))                                                                       \
-			print_error("seed %u, case %u\n", (r)->seed, (r)->number);                 \
-		assert_true(what);                                                                 \
-	} while (0)
 
 static struct ts_envelope any_band(struct random *r, double least, double most, double step)
 {
@@ -108,11 +101,6 @@ static void any_species(struct random *r, struct scene *s, size_t i)
 		.since = any_percent(r, 30) ? "2026-01-01" : NULL,
 		.origin = any_percent(r, 10) ? TS_ORIGIN_WILD : TS_ORIGIN_UNKNOWN,
 		.size_cm = any_percent(r, 20) ? any_in(r, 1, 10, 0.5) : 0};
-}
-
-static struct ts_measure value(double v)
-{
-	return (struct ts_measure){v, v, v, TS_MEASURE_VALUE};
 }
 
 static struct ts_measure maybe(struct random *r, unsigned percent, double most)

@@ -12,7 +12,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "../stingy.h"
 #include "room.h"
 
 /* The animals of line i bite the fins of those of line j. */
@@ -158,25 +157,10 @@ static void test_many__one_alone(void **state)
 static void test_many__every_allocation_fails_once(void **state)
 {
 	struct room *r = *state;
-	bool finished = false;
 
 	r->plan.stock_count = 17;
 	r->species[3].to_others = TS_INJURES;
-	for (size_t n = 0; !finished && n < 500; n++) {
-		struct stingy stingy = {n, 0, false};
-		struct ts_allocator allocator = {stingy_resize, &stingy};
-		struct ts_arena arena;
-		struct ts_check check = {.count = 77};
-		enum ts_status status;
-
-		ts_arena_open(&arena, &allocator);
-		status = ts_check_plan(&r->plan, r->named, NULL, &arena, &check);
-		assert_int_equal(status, stingy.refused ? TS_NO_MEMORY : TS_OK);
-		finished = !stingy.refused;
-		ts_arena_drop(&arena);
-		assert_int_equal(stingy.out, 0);
-	}
-	assert_true(finished);
+	refuse_each_allocation(r);
 }
 
 int main(void)

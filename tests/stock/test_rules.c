@@ -353,14 +353,11 @@ static void test_tank__net_volume_and_floor(void **state)
 int main(void)
 {
 	static struct CMUnitTest tests[ROWS + 7];
-	static char names[ROWS][96];
+	static char names[ROWS][CASE_NAME];
 	size_t n = ROWS;
 
 	for (size_t i = 0; i < ROWS; i++) {
-		snprintf(names[i], sizeof names[i], "%s: %s", ts_rule_rows[rows[i].rule].code,
-			rows[i].name);
-		tests[i] = (struct CMUnitTest){
-			names[i], test_row, NULL, NULL, (void *)(uintptr_t)&rows[i]};
+		tests[i] = scene_case(names[i], rows[i].rule, rows[i].name, test_row, &rows[i]);
 	}
 	tests[n++] = (struct CMUnitTest)cmocka_unit_test(
 		test_rules__every_rule_has_a_case_for_and_against);

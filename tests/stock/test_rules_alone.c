@@ -157,22 +157,6 @@ static const struct { const char *name; void (*change)(struct scene *s); double 
 #define ROWS (sizeof rows / sizeof *rows)
 #define FLOORS (sizeof floors / sizeof *floors)
 
-static void test_row(void **state)
-{
-	const struct scene_row *row = *state;
-	struct ts_ruling r;
-
-	if (!judge_scene(row, &r)) {
-		assert_int_equal(-1, row->severity);
-		return;
-	}
-	assert_int_equal(r.severity, row->severity);
-	if (!is_figure(r.ours, row->ours) || !is_figure(r.its, row->its) ||
-		!is_figure(r.change, row->by))
-		fail_msg("%g of %g by %g, wanted %g of %g by %g", r.ours, r.its, r.change,
-			row->ours, row->its, row->by);
-}
-
 static void test_floor(void **state)
 {
 	size_t i = (size_t)(uintptr_t)*state;
@@ -211,14 +195,12 @@ static void test_what_is_named__flow_light_and_caution(void **state)
 int main(void)
 {
 	static struct CMUnitTest tests[ROWS + FLOORS + 1];
-	static char names[ROWS][96];
+	static char names[ROWS][CASE_NAME];
 	size_t n = 0;
 
 	for (size_t i = 0; i < ROWS; i++, n++) {
-		snprintf(names[i], sizeof names[i], "%s: %s", ts_rule_rows[rows[i].rule].code,
-			rows[i].name);
-		tests[n] = (struct CMUnitTest){
-			names[i], test_row, NULL, NULL, (void *)(uintptr_t)&rows[i]};
+		tests[n] =
+			scene_case(names[i], rows[i].rule, rows[i].name, test_scene_row, &rows[i]);
 	}
 	for (size_t i = 0; i < FLOORS; i++, n++)
 		tests[n] = (struct CMUnitTest){

@@ -218,22 +218,6 @@ static const struct scene_row rows[] = {
 /* clang-format on */
 #define ROWS (sizeof rows / sizeof *rows)
 
-static void test_row(void **state)
-{
-	const struct scene_row *row = *state;
-	struct ts_ruling r;
-
-	if (!judge_scene(row, &r)) {
-		assert_int_equal(-1, row->severity);
-		return;
-	}
-	assert_int_equal(r.severity, row->severity);
-	if (!is_figure(r.ours, row->ours) || !is_figure(r.its, row->its) ||
-		!is_figure(r.change, row->by))
-		fail_msg("%g of %g by %g, wanted %g of %g by %g", r.ours, r.its, r.change,
-			row->ours, row->its, row->by);
-}
-
 /* Where neither is to blame, the one that comes first by name is the subject, whatever the order.
  */
 static void test_equal_tops__told_once_and_of_the_first_by_name(void **state)
@@ -256,13 +240,11 @@ static void test_equal_tops__told_once_and_of_the_first_by_name(void **state)
 int main(void)
 {
 	static struct CMUnitTest tests[ROWS + 1];
-	static char names[ROWS][96];
+	static char names[ROWS][CASE_NAME];
 
 	for (size_t i = 0; i < ROWS; i++) {
-		snprintf(names[i], sizeof names[i], "%s: %s", ts_rule_rows[rows[i].rule].code,
-			rows[i].name);
-		tests[i] = (struct CMUnitTest){
-			names[i], test_row, NULL, NULL, (void *)(uintptr_t)&rows[i]};
+		tests[i] =
+			scene_case(names[i], rows[i].rule, rows[i].name, test_scene_row, &rows[i]);
 	}
 	tests[ROWS] = (struct CMUnitTest)cmocka_unit_test(
 		test_equal_tops__told_once_and_of_the_first_by_name);
