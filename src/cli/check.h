@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * What the two halves of the check command share: check.c asks and shows, check_result.c tells it
+ * What the two halves of the check command share: check.c asks and shows, check_fill.c tells it
  * to programs.
  */
 #ifndef TS_CLI_CHECK_H
@@ -22,8 +22,6 @@ struct check_answer {
 	size_t advice_count;
 	const struct ts_match *residents;
 };
-
-extern const char *const check_verdicts[TS_PLAN_VERDICT__COUNT + 1];
 
 /* Adds what a finding says; an unknown name with what it may have meant. */
 void check_say(struct ts_text *text, const struct check_answer *answer, const struct ts_ruling *r);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * What find tells: the species that meet everything asked for, and what the catalogue holds. Shared
- * by the command (find.c) and its rows for programs (find_result.c).
+ * by the command (find.c) and its rows for programs (find_fill.c).
  */
 #ifndef TS_CLI_FIND_H
 #define TS_CLI_FIND_H

@@ -13,14 +13,13 @@
 #include "cli/paths.h"
 #include "cli/tap.h"
 #include "records/practice.h"
+#include "report/lint_result.h"
 
 static const int exit_codes[] = {
 	[TS_OK] = 0, [TS_NO] = 1, [TS_BAD_INPUT] = 2, [TS_NO_MEMORY] = 3, [TS_SYSTEM] = 3};
 
 static void add_finding(struct ts_text *line, const struct ts_finding *f)
 {
-	static const char *const words[] = {"note", "concern", "conflict", "error"};
-
 	if (f->place.file)
 		ts_text_puts(line, f->place.file, ":", NULL);
 	if (f->place.line) {
@@ -30,8 +29,8 @@ static void add_finding(struct ts_text *line, const struct ts_finding *f)
 		ts_text_put(line, ":");
 	}
 	ts_text_puts(line, " ", f->place.path ? f->place.path : "", f->place.path ? ": " : "",
-		f->what, "; ", f->remedy, " [", words[f->code->severity], ", ", f->code->id, "]",
-		NULL);
+		f->what, "; ", f->remedy, " [", ts_severity_words[f->code->severity], ", ",
+		f->code->id, "]", NULL);
 }
 
 /* Mostly one line; a pattern is shown below what is wrong with it. */

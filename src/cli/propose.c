@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * propose: communities for a water and a tank. Here the call becomes a wish, and the files that it
- * asks for are written; the answer itself is in propose_say.c and propose_json.c.
+ * asks for are written; the answer itself is in propose_say.c and propose_fill.c.
  */
 #include "cli/propose.h"
 #include "cli/output.h"

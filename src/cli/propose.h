@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * What the files of the command propose share: the answer (propose.c makes it), its sentences and
- * document (propose_say.c), its JSON (propose_json.c).
+ * document (propose_say.c), its JSON (propose_fill.c).
  */
 #ifndef TS_CLI_PROPOSE_H
 #define TS_CLI_PROPOSE_H

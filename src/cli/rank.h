@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * Between the parts of rank: the answer for one water (rank.c), for a table of them (batch.c), and
- * what programs are told (rank_result.c).
+ * what programs are told (rank_fill.c).
  */
 #ifndef TS_CLI_RANK_H
 #define TS_CLI_RANK_H

@@ -2,7 +2,7 @@
 /*
  * read: a report becomes a water file. The answer is that file itself, with the line and the rule
  * of each value as comments, so that it can be kept; what was not taken goes to the findings. The
- * answer for programs: read_result.c.
+ * answer for programs: read_fill.c.
  */
 #include "cli/read.h"
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * What the files of why share: why.c tells some species in full against one water, why_waters.c
- * asks about several against several, why_say.c and why_result.c tell that to people and programs.
+ * asks about several against several, why_say.c and why_fill.c tell that to people and programs.
  */
 #ifndef TS_CLI_WHY_H
 #define TS_CLI_WHY_H

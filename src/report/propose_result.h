@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * What propose tells to programs: plain result structs and the rows from which its JSON and schema
- * are walked. NAN is null. src/cli/propose_json.c fills them.
+ * are walked. NAN is null. src/cli/propose_fill.c fills them.
  */
 #ifndef TS_REPORT_PROPOSE_RESULT_H
 #define TS_REPORT_PROPOSE_RESULT_H

@@ -6,13 +6,16 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "cli/results.h"
 #include "report/care_result.h"
+#include "report/check_result.h"
 #include "report/due_result.h"
+#include "report/find_result.h"
 #include "report/propose_result.h"
+#include "report/read_result.h"
 #include "report/remake_result.h"
 #include "report/schema.h"
 #include "report/water_result.h"
+#include "report/why_result.h"
 
 static const struct {
 	const char *file;
@@ -23,22 +26,22 @@ static const struct {
 	{"plan.json", &ts_shape_plan, NULL, NULL},
 	{"species.json", &ts_shape_species, NULL, NULL},
 	{"tank.json", &ts_shape_tank, NULL, NULL},
-	{"answer-check.json", NULL, "check", &check_result_shape},
+	{"answer-check.json", NULL, "check", &ts_result_check},
 	{"answer-drift.json", NULL, "drift", &ts_result_drift},
 	{"answer-due.json", NULL, "due", &ts_result_due},
 	{"answer-arrive.json", NULL, "arrive", &ts_result_arrive},
-	{"answer-find.json", NULL, "find", &find_result_shape},
-	{"answer-lint.json", NULL, "lint", &lint_result_shape},
+	{"answer-find.json", NULL, "find", &ts_result_find},
+	{"answer-lint.json", NULL, "lint", &ts_result_lint},
 	{"answer-propose.json", NULL, "propose", &ts_result_propose},
 	{"answer-mix.json", NULL, "mix", &ts_result_mix},
-	{"answer-rank.json", NULL, "rank", &rank_result_shape},
-	{"answer-rank-batch.json", NULL, "rank", &rank_line_result_shape},
-	{"answer-read.json", NULL, "read", &read_result_shape},
+	{"answer-rank.json", NULL, "rank", &ts_result_rank},
+	{"answer-rank-batch.json", NULL, "rank", &ts_result_rank_line},
+	{"answer-read.json", NULL, "read", &ts_result_read},
 	{"answer-remake.json", NULL, "remake", &ts_result_remake},
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
 	{"answer-water.json", NULL, "water", &ts_result_water},
-	{"answer-why.json", NULL, "why", &rank_result_shape},
-	{"answer-why-waters.json", NULL, "why", &why_waters_result_shape},
+	{"answer-why.json", NULL, "why", &ts_result_rank},
+	{"answer-why-waters.json", NULL, "why", &ts_result_why_waters},
 	{"water.json", &ts_shape_water, NULL, NULL},
 };
 

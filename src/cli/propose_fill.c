@@ -7,18 +7,9 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "cli/results.h"
 #include "report/propose_result.h"
 #include "words/sentence.h"
-
-/* "genus-species" from the file of a record. */
-static const char *id_of(struct session *s, const struct ts_species *species)
-{
-	const char *slash = strrchr(species->file, '/');
-	const char *name = slash ? slash + 1 : species->file;
-	size_t len = strlen(name);
-
-	return ts_arena_text(s->arena, name, len > 5 ? len - 5 : len);
-}
 
 /* The text so far as a text of the answer; the scratch text is empty afterwards. */
 static const char *take(struct session *s, struct ts_text *text)
@@ -35,8 +26,8 @@ static struct ts_propose_line_result line_of(struct session *s, const struct ts_
 	const struct ts_match *m = &line->candidacy->match;
 
 	return (struct ts_propose_line_result){.species = m->species->species,
-		.id = id_of(s, m->species),
-		.common = m->species->common.en.count ? m->species->common.en.items[0] : NULL,
+		.id = result_id(s->arena, m->species->file),
+		.common = result_common(m->species),
 		.count = ts_group_count(&line->group),
 		.males = line->group.males,
 		.females = line->group.females,

@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What lint tells to programs: every finding with its place and its remedy. A finding is a part of
+ * other answers too.
+ */
+#ifndef TS_REPORT_LINT_RESULT_H
+#define TS_REPORT_LINT_RESULT_H
+
+#include "report/result.h"
+
+/* A finding as programs are told it; all texts are the finding's own. */
+struct ts_finding_result {
+	const char *code, *severity, *file;
+	double line, column;
+	const char *path, *what, *remedy;
+};
+
+struct ts_lint_result {
+	size_t files, with_findings, more;
+	struct ts_finding_result *findings;
+	size_t finding_count;
+};
+
+extern const struct ts_result_shape ts_result_finding, ts_result_lint;
+/* In the order of enum ts_severity; NULL. */
+extern const char *const ts_severity_words[];
+
+#endif
