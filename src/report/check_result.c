@@ -41,9 +41,9 @@ static const struct ts_result_shape repair_shape =
 static const struct ts_result_field load_fields[] = {
 	TS_R_ROW_NUMBER(L, "nitrogen_mg_day", nitrogen_mg_day, 1, "nitrogen that the feed brings into the water"),
 	TS_R_ROW_NUMBER(L, "no3_rise_mg_l_week", no3_rise_mg_l_week, 1, "nitrate between water changes"),
-	TS_R_ROW_NUMBER(L, "no3_steady_mg_l", no3_steady_mg_l, 1, "nitrate before a change, once settled"),
+	TS_R_ROW_NUMBER(L, "no3_steady_mg_l", no3_steady_mg_l, 1, "nitrate before a change, once settled; null in a known load: without end, no water is changed"),
 	TS_R_ROW_NUMBER(L, "kh_used_dh_week", kh_used_dh_week, 2, "buffer used up"),
-	TS_R_ROW_NUMBER(L, "buffer_days", buffer_days, 1, "days to the floor without a change"),
+	TS_R_ROW_NUMBER(L, "buffer_days", buffer_days, 1, "days to the floor without a change; null: KH not known, or without end, none is used"),
 	TS_R_ROW_RANGE(L, "nitrogen_mg_day_range", nitrogen_range, 1, "least and most"),
 	TS_R_ROW_RANGE(L, "no3_rise_mg_l_week_range", no3_rise_range, 1, "least and most"),
 	TS_R_ROW_RANGE(L, "no3_steady_mg_l_range", no3_steady_range, 1, "least and most"),

@@ -54,7 +54,7 @@ static const struct ts_result_field load_fields[] = {
 	TS_R_ROW_NUMBER(S, "nitrogen_mg_day", nitrogen_mg_day, 1, "nitrogen that the animals give to the water"),
 	TS_R_ROW_NUMBER(S, "nitrogen_most_mg_day", nitrogen_most_mg_day, 1, "the most that a proposal gives in this tank"),
 	TS_R_ROW_NUMBER(S, "no3_rise_mg_l_week", no3_rise_mg_l_week, 1, "rise of nitrate in a week without a change"),
-	TS_R_ROW_NUMBER(S, "no3_steady_mg_l", no3_steady_mg_l, 0, "nitrate before a change, once settled"),
+	TS_R_ROW_NUMBER(S, "no3_steady_mg_l", no3_steady_mg_l, 0, "nitrate before a change, once settled; null: without end, no water is changed"),
 	TS_R_ROW_NUMBER(S, "kh_used_dh_week", kh_used_dh_week, 2, "KH used up in a week"),
 	TS_R_ROW_NUMBER(S, "buffer_days", buffer_days, 0, "days to the floor of KH without a change; null: KH not known"),
 };

@@ -4,8 +4,8 @@
  * brings every such call here first, so that a target fails on it. Null is an honest answer where
  * something is not known: that is the NAN of our own sources, whose sign is clear. One that comes
  * of a sum that has no answer (0/0, infinity less infinity) has it set on x86-64, and is a fault.
- * An infinity is the open end of a range, which has no key or is called low or high, and nothing
- * else.
+ * An infinity is the open end of a range, which has no key or is called low or high, or one of two
+ * values whose schema says that null may mean without end.
  */
 #include "session.h"
 
@@ -47,9 +47,12 @@ bool __wrap_ts_number_write_short(char out[TS_NUMBER_ROOM], double value, int de
 
 void __wrap_ts_json_number(struct ts_json *json, const char *key, double value, int decimals)
 {
-	bool end = !key || strcmp(key, "low") == 0 || strcmp(key, "high") == 0;
+	static const char *const endless[] = {"low", "high", "no3_steady_mg_l", "buffer_days"};
+	bool may_be = !key || isfinite(value) || isnan(value);
 
-	hold(end || !isinf(value));
+	for (size_t i = 0; key && i < sizeof endless / sizeof *endless; i++)
+		may_be |= strcmp(key, endless[i]) == 0;
+	hold(may_be);
 	if (isfinite(value))
 		hold_written(value, decimals);
 	__real_ts_json_number(json, key, value, decimals);
