@@ -87,6 +87,30 @@ static void test_ions_as_read__kept_to_the_last_digit(void **state)
 	assert_false(assumed & (TS_ASSUMED_GH | TS_ASSUMED_TEMPERATURE | TS_ASSUMED_CARBON));
 }
 
+/* The water's own reading before that of the tank, and this before what is assumed. */
+static void test_temperature__the_tanks_where_the_sample_has_none(void **state)
+{
+	struct ts_reading r = hardness(10, 5, 7.3);
+	struct ts_profile p = profile_of(r);
+	unsigned assumed;
+	struct ts_solution s;
+
+	(void)state;
+	p.contents.temp_c = (double)NAN;
+	p.at[TS_TEMPERATURE] = (struct ts_span){.given = true, .value = 21, .low = 20, .high = 22};
+	assert_int_equal(ts_solution_from_profile(&p, (double)NAN, &s, &assumed), TS_OK);
+	assert_true(s.temp_c == 21);
+	assert_false(assumed & TS_ASSUMED_TEMPERATURE);
+	p.contents.temp_c = 12;
+	assert_int_equal(ts_solution_from_profile(&p, (double)NAN, &s, &assumed), TS_OK);
+	assert_true(s.temp_c == 12);
+	p.contents.temp_c = (double)NAN;
+	p.at[TS_TEMPERATURE].given = false;
+	assert_int_equal(ts_solution_from_profile(&p, (double)NAN, &s, &assumed), TS_OK);
+	assert_true(s.temp_c == TS_TANK_TEMPERATURE_C);
+	assert_true(assumed & TS_ASSUMED_TEMPERATURE);
+}
+
 static void test_calcium_alone_beside_gh__the_rest_is_magnesium(void **state)
 {
 	struct ts_reading r = hardness(10, 5, (double)NAN);
@@ -308,6 +332,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_hardness_alone__ions_filled_in_and_marked),
 		cmocka_unit_test(test_ions_as_read__kept_to_the_last_digit),
+		cmocka_unit_test(test_temperature__the_tanks_where_the_sample_has_none),
 		cmocka_unit_test(test_calcium_alone_beside_gh__the_rest_is_magnesium),
 		cmocka_unit_test(test_kh_missing__from_whole_analysis_only),
 		cmocka_unit_test(test_softened_water__sodium_balances_the_buffer),
