@@ -23,17 +23,17 @@ static void curve_of(const struct ts_parameter_fit *f, enum ts_parameter p,
 {
 	const struct ts_range *t = &f->tolerated, *c = isnan(f->preferred.low) ? t : &f->preferred;
 	double best = c == t ? AT_UNKNOWN : 1, least = p == TS_PH ? AT_TOLERATED_PH : 0;
-	struct ts_corner *at = ret->at;
+	size_t n = 0;
 
 	if (slack)
-		*at++ = (struct ts_corner){slack->low, AT_SLACK};
-	*at++ = (struct ts_corner){t->low, least};
-	*at++ = (struct ts_corner){c->low, best};
-	*at++ = (struct ts_corner){c->high, best};
-	*at++ = (struct ts_corner){t->high, least};
+		ret->at[n++] = (struct ts_corner){slack->low, AT_SLACK};
+	ret->at[n++] = (struct ts_corner){t->low, least};
+	ret->at[n++] = (struct ts_corner){c->low, best};
+	ret->at[n++] = (struct ts_corner){c->high, best};
+	ret->at[n++] = (struct ts_corner){t->high, least};
 	if (slack)
-		*at++ = (struct ts_corner){slack->high, AT_SLACK};
-	ret->count = (size_t)(at - ret->at);
+		ret->at[n++] = (struct ts_corner){slack->high, AT_SLACK};
+	ret->count = n;
 }
 
 /* Signed: negative below; 0 inside, and where there is no range. */

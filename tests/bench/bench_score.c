@@ -4,9 +4,9 @@
  * against a water, and prepared queries of SQLite over tables in memory of the very bands that the
  * match used, of all five parameters. The match says by how much, which parameter and how sure;
  * a query only which rows hold the water. Each layout is as good as it can be for its query: one
- * row a species and no NULL (an index on any column only slows it down). Waters and rounds take
- * turns; of each water the best round counts, and the figure is their mean.
- * Usage: bench_score SPECIES-FOLDER. Exit 1 where two hold different rows.
+ * row a species and no NULL (a covering index over the bands gains 1 or 2 %). Waters and rounds
+ * take turns; of each water the best round counts, and the figure is their mean. Usage: bench_score
+ * SPECIES-FOLDER. Exit 1 where two hold different rows.
  */
 #include <math.h>
 #include <sqlite3.h>
