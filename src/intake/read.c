@@ -113,7 +113,7 @@ static bool take_zone_line(struct ts_intake *in)
 	size_t start, end;
 	char name[TS_NAME_ROOM];
 
-	if (!t || !is_kind(t, TS_TERM_ZONE))
+	if (!t || !is_kind(t, TS_TERM_ZONE) || t->cell >= TS_LINE_CELLS_MOST)
 		return false;
 	start = t->end;
 	end = in->tokens.cell_at[t->cell].end;

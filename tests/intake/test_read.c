@@ -150,6 +150,30 @@ static void test_read__a_million_samples_are_one_range(void **state)
 	ts_intake_close(in);
 }
 
+/* Places are kept of 64 cells; a zone behind them is none, and what follows is read. */
+static void test_read__a_zone_behind_the_cells_that_are_kept(void **state)
+{
+	static const char zone[] = "Supply zone;North\n", hardness[] = "Total hardness 14.2 dH\n";
+	struct ts_arena arena;
+	struct ts_report r;
+	char text[256];
+
+	(void)state;
+	for (size_t cells = 60; cells < 90; cells++) {
+		size_t len = cells;
+
+		memset(text, ';', cells);
+		memcpy(text + len, zone, sizeof zone - 1);
+		len += sizeof zone - 1;
+		memcpy(text + len, hardness, sizeof hardness - 1);
+		len += sizeof hardness - 1;
+		assert_int_equal(read_bytes(text, len, &arena, &r), TS_OK);
+		assert_int_equal(r.zone_count, cells < 63 ? 1 : 0);
+		assert_true(fabs(r.reading.gh_dh.value - 14.2) < 1e-6);
+		ts_arena_drop(&arena);
+	}
+}
+
 static void test_read__nothing_at_all(void **state)
 {
 	struct ts_arena arena;
@@ -257,6 +281,7 @@ int main(void)
 		cmocka_unit_test(test_lines__binaries_are_refused_with_the_way_out),
 		cmocka_unit_test(test_lines__a_line_without_end_stays_bounded),
 		cmocka_unit_test(test_read__a_million_samples_are_one_range),
+		cmocka_unit_test(test_read__a_zone_behind_the_cells_that_are_kept),
 		cmocka_unit_test(test_read__nothing_at_all),
 		cmocka_unit_test(test_terms__every_pattern_compiles_and_begins_with_a_letter),
 		cmocka_unit_test(test_terms__rows_name_what_exists),
