@@ -15,6 +15,15 @@ WATER = "readings:\n  - {pH: 7.2, GH: 8 dH, KH: 5 dH}\n"
 TIMES = "python3 -c 'import sys; print(int(sys.argv[1]) * sys.argv[2])'"
 MEMORY = resource.RLIM_INFINITY if "--sanitized" in sys.argv else 256 << 20
 
+
+
+def interrupted(how, signal):
+    """A table of which more than a buffer came, then the signal, then the table's end."""
+    return (f"mkfifo p; {how} $P rank --batch p -o out 2>/dev/null & c=$!; exec 3>p; {{ echo name,GH,KH; "
+            "yes $(printf %0400d 1),9,5 | head -n 200; } >&3; until ls out.* >x 2>&1; do sleep 0.1; "
+            f"done; rm x; kill -{signal} $c; sleep 0.2; exec 3>&-; wait $c; echo $? $(ls)")
+
+
 # Name, shell line ($P is the program), exit code, what stderr (or, after "out:", stdout) holds.
 CASES = [
     ("a full device is a failed system", f"$P rank {READINGS} >/dev/full", 3,
@@ -29,6 +38,11 @@ CASES = [
      "wait; cat first; test -p p", 0, "out:suits"),
     ("-o follows a link and leaves it one", f"ln -s real link; $P rank {READINGS} -o link && "
      "test -L link && cat real", 0, "out:suits"),
+    ("interrupted, nothing is left behind", interrupted("env --default-signal=INT", "INT"), 0,
+     "out:130 folder p water.yaml\n"),
+    ("ended, nothing is left behind", interrupted("exec", "TERM"), 0, "out:143 folder p water.yaml\n"),
+    ("an interruption that is ignored stays so", interrupted("exec", "INT"), 0,
+     "out:0 folder out p water.yaml\n"),
     ("a reader that goes away is no failure",
      f"{{ $P rank {READINGS} -f json 2>said; echo $? >code; }} | head -c 1; cat code said", 0,
      "out:{0\n"),

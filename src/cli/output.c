@@ -8,6 +8,7 @@
 #include <errno.h>
 #include <langinfo.h>
 #include <locale.h>
+#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -83,6 +84,91 @@ static void take_rights(int file, const struct stat *old)
 	fchmod(file, old ? old->st_mode & 0777 : 0666 & ~mask);
 }
 
+/* The files that would be left behind if the program ended now. */
+static struct output *volatile unfinished;
+
+static const int interruptions[] = {SIGHUP, SIGINT, SIGTERM};
+#define INTERRUPTIONS (sizeof interruptions / sizeof *interruptions)
+
+/* Removes them, and ends as the signal would have ended the program. */
+static void interrupted(int number)
+{
+	for (const struct output *o = unfinished; o; o = o->next)
+		unlink(o->beside);
+	raise(number); /* SA_RESETHAND: for the second time as ever */
+}
+
+/* What is ignored, as with nohup, stays ignored. */
+static void heed(void)
+{
+	const struct sigaction action = {.sa_handler = interrupted, .sa_flags = (int)SA_RESETHAND};
+	struct sigaction old;
+
+	for (size_t i = 0; i < INTERRUPTIONS; i++) {
+		if (sigaction(interruptions[i], NULL, &old) == 0 && old.sa_handler == SIG_DFL)
+			sigaction(interruptions[i], &action, NULL);
+	}
+}
+
+/* No interruption while a file is made and noted, or put in its place and forgotten. */
+static void hold(sigset_t *ret_before)
+{
+	sigset_t all;
+
+	sigemptyset(&all);
+	for (size_t i = 0; i < INTERRUPTIONS; i++)
+		sigaddset(&all, interruptions[i]);
+	sigprocmask(SIG_BLOCK, &all, ret_before);
+}
+
+static void let_go(const sigset_t *before)
+{
+	int why = errno;
+
+	sigprocmask(SIG_SETMASK, before, NULL);
+	errno = why;
+}
+
+static int make_beside(struct output *o)
+{
+	sigset_t before;
+	int file;
+
+	heed();
+	hold(&before);
+	file = mkstemp(o->beside);
+	if (file >= 0) {
+		o->next = unfinished;
+		unfinished = o;
+	}
+	let_go(&before);
+	return file;
+}
+
+/* The file beside takes its place, or is gone. */
+static bool settle(struct output *o, bool keep)
+{
+	struct output *all = unfinished, **at = &all;
+	sigset_t before;
+	bool fine;
+
+	hold(&before);
+	fine = keep && rename(o->beside, o->target) == 0;
+	while (*at && *at != o)
+		at = &(*at)->next;
+	if (*at)
+		*at = o->next;
+	unfinished = all;
+	let_go(&before);
+	if (!fine) {
+		int why = errno;
+
+		unlink(o->beside);
+		errno = why;
+	}
+	return fine;
+}
+
 static bool open_beside(struct output *o)
 {
 	struct stat info;
@@ -99,7 +185,7 @@ static bool open_beside(struct output *o)
 		errno = ENAMETOOLONG;
 		return false;
 	}
-	file = mkstemp(o->beside);
+	file = make_beside(o);
 	if (file < 0)
 		return false;
 	take_rights(file, there ? &info : NULL);
@@ -107,7 +193,7 @@ static bool open_beside(struct output *o)
 	if (o->stream)
 		return true;
 	close(file);
-	unlink(o->beside);
+	settle(o, false);
 	return false;
 }
 
@@ -155,10 +241,9 @@ bool output_close(struct output *o, bool keep, struct ts_text *error)
 	}
 	if (o->through)
 		return fine || !keep || failed(o, why, error);
-	if (fine && keep && rename(o->beside, o->target) == 0)
+	if (settle(o, fine && keep))
 		return true;
 	why = fine ? errno : why;
-	unlink(o->beside);
 	return !keep || failed(o, why, error);
 }
 

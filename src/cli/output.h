@@ -16,7 +16,7 @@
  * An answer that is written piece by piece. A file is written beside its place and renamed when it
  * is closed, so that a failure leaves no half a file; it keeps the rights and the owner of the one
  * before, and behind a link it is the file that is replaced and not the link. Pipes and devices are
- * written through.
+ * written through. An interrupted program takes its unfinished files with it.
  */
 struct output {
 	FILE *stream;
@@ -24,10 +24,11 @@ struct output {
 	bool through;     /* a pipe or a device */
 	bool closed;      /* a pipe's reader has gone: what follows is dropped, and that is fine */
 	char target[OUTPUT_PATH_MOST], beside[OUTPUT_PATH_MOST];
+	struct output *next; /* of those whose file is not in its place yet */
 };
 
 /* Opens a place to write to; `path` NULL or "-": standard output. False with a reason in `error`,
- * and nothing to close. `path` must outlive it. */
+ * and nothing to close. `path` must outlive it, and it must stay where it is until it is closed. */
 bool output_open(struct output *output, const char *path, struct ts_text *error);
 /* Writes a piece, and hands it on at once. False with a reason in `error`. */
 bool output_add(struct output *output, const struct ts_text *text, struct ts_text *error);
