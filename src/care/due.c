@@ -9,6 +9,7 @@
 #include "care/due_look.h"
 #include "chem/hardness.h"
 #include "chem/ions.h"
+#include "chem/oxygen.h"
 
 #define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
 #define NO3_PER_N (TS_MASS_NO3 / TS_WEIGHT_N)
@@ -58,6 +59,19 @@ static bool take(
 	return true;
 }
 
+/* In mg/L, from percent at its temperature, else 25 C. */
+static bool take_oxygen(const struct ts_reading *r, double *ret)
+{
+	static const struct ts_measure none = {0};
+	double temp_c = r->temp_c.kind != TS_MEASURE_NONE ? r->temp_c.value : 25, full;
+
+	if (take(&r->oxygen_mg_l, NULL, 1, ret))
+		return true;
+	if (ts_chem_oxygen_saturation_mg_l(temp_c, 0, &full) != TS_OK)
+		return false;
+	return take(&none, &r->oxygen_percent, full / 100, ret);
+}
+
 bool ts_due_value(const struct ts_reading *r, enum ts_due_what what, double *ret)
 {
 	switch (what) {
@@ -74,6 +88,8 @@ bool ts_due_value(const struct ts_reading *r, enum ts_due_what what, double *ret
 		return take(&r->tan_mg_l, NULL, 1, ret);
 	case TS_DUE_NITRITE:
 		return take(&r->no2_mg_l, &r->no2_n_mg_l, NO2_PER_N, ret);
+	case TS_DUE_OXYGEN:
+		return take_oxygen(r, ret);
 	default:
 		return take(&r->no3_mg_l, &r->no3_n_mg_l, NO3_PER_N, ret);
 	}

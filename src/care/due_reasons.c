@@ -17,6 +17,8 @@
 /* clang-format off */
 const struct ts_due_row ts_due_rows[TS_DUE_REASON__COUNT] = {
 	[TS_DUE_DISTRESS] = {"distress", TS_DUE_TANK, ALL, TS_P_DUE_DISTRESS, "animals show signs of distress or died unexplained"},
+	[TS_DUE_GASPING] = {"gasping", TS_DUE_TANK, BIT(OXYGEN), TS_P_DUE_DISTRESS, "animals gasp, or all of them suffer at once, as where oxygen is short; it is least at dawn"},
+	[TS_DUE_OXYGEN_SHORT] = {"oxygen-short", TS_DUE_TANK, BIT(OXYGEN), TS_P_DUE_OXYGEN, "oxygen {figure} mg/L, short under {other}; it is least at dawn"},
 	[TS_DUE_FOUND] = {"found", TS_DUE_TANK, POISONS, TS_P_DUE_FOUND, "{what} {figure} mg/L was found, and it must read nil"},
 	[TS_DUE_REMAKE_AMMONIA] = {"remake-ammonia", TS_DUE_TANK, POISONS, TS_P_TAN_AGE, "the water is being re-made, and over ammonia a rising pH kills"},
 	[TS_DUE_REMAKE] = {"remake", TS_DUE_TANK, MINERALS, TS_P_STAGE_DAYS, "the water is being re-made, and each stage starts from a test"},
@@ -42,7 +44,8 @@ const struct ts_due_row ts_due_rows[TS_DUE_REASON__COUNT] = {
 
 bool ts_due_is_danger(enum ts_due_reason reason)
 {
-	return reason == TS_DUE_DISTRESS || reason == TS_DUE_FOUND;
+	return reason == TS_DUE_DISTRESS || reason == TS_DUE_GASPING ||
+	       reason == TS_DUE_OXYGEN_SHORT || reason == TS_DUE_FOUND;
 }
 
 static bool last_value(const struct ts_due_look *l, double *ret)
@@ -73,6 +76,25 @@ static bool in_distress(const struct ts_due_look *l)
 	const struct ts_plan *p = l->plan;
 
 	return p->sign_count || (p->deaths.kind != TS_MEASURE_NONE && p->deaths.value > 0);
+}
+
+/* What lack of oxygen looks like; warmth alone asks for a moving surface and for no test. */
+static bool is_gasping(const struct ts_due_look *l)
+{
+	const struct ts_plan *p = l->plan;
+
+	for (size_t i = 0; i < p->sign_count; i++) {
+		if (p->signs[i].sign == TS_SIGN_GASPING || p->signs[i].breadth == TS_BREADTH_ALL)
+			return true;
+	}
+	return false;
+}
+
+static bool is_short_of_oxygen(struct ts_due_look *l)
+{
+	double value, least = l->practice[TS_P_OXYGEN_CONCERN];
+
+	return last_value(l, &value) && value < least && quote(l, value, least, 1);
 }
 
 /* A value of the tank other than the one looked at; false: it was never read. */
@@ -232,6 +254,10 @@ bool ts_due_holds(struct ts_due_look *l, enum ts_due_reason reason)
 	switch (reason) {
 	case TS_DUE_DISTRESS:
 		return in_distress(l);
+	case TS_DUE_GASPING:
+		return is_gasping(l);
+	case TS_DUE_OXYGEN_SHORT:
+		return is_short_of_oxygen(l);
 	case TS_DUE_FOUND:
 		return was_found(l);
 	case TS_DUE_REMAKE_AMMONIA:

@@ -168,6 +168,7 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_DUE_NEWCOMERS] = {"due.newcomers", "days", 3, "ammonia and nitrite after animals were added, until the next may be", COMMON},
 	[TS_P_DUE_FOUND] = {"due.found", "days", 1, "ammonia or nitrite where it was found, until it reads nil", COMMON},
 	[TS_P_DUE_DISTRESS] = {"due.distress", "days", 1, "everything, while animals show signs of distress or die", COMMON},
+	[TS_P_DUE_OXYGEN] = {"due.oxygen", "days", 1, "oxygen that was short, until it is enough", COMMON},
 	[TS_P_DUE_TREND] = {"due.trend", "days", 7, "a value of the tank that moves", COMMON},
 	[TS_P_DUE_WIDE] = {"due.wide", "days", 14, "a value of which the last reading leaves much open", COMMON},
 	[TS_P_DUE_WIDE_HARDNESS] = {"due.wide.hardness", "dH", 3, "a reading of GH or KH wider than this leaves much open", ESTIMATE},

@@ -10,7 +10,7 @@
 #include "base/date.h"
 
 const char *const ts_due_what_words[TS_DUE_WHAT__COUNT + 1] = {
-	"GH", "KH", "pH", "ammonia", "nitrite", "nitrate", NULL};
+	"GH", "KH", "pH", "ammonia", "nitrite", "nitrate", "oxygen", NULL};
 const char *const ts_due_where_words[TS_DUE_WHERE__COUNT + 1] = {"tank", "supply", NULL};
 const char *const ts_due_when_words[] = {"overdue", "today", "later", NULL};
 

@@ -465,6 +465,82 @@ static void test_own_practice_counts(void **state)
 	assert_reason(&due, TS_DUE_NITRATE, TS_DUE_NITRATE_USUAL, "2026-04-30");
 }
 
+/* Whether oxygen of the tank is asked for, and by which reason. */
+static const struct ts_due_item *oxygen_of(const struct ts_due *due)
+{
+	for (size_t i = 0; i < due->count; i++) {
+		if (due->items[i].what & 1u << TS_DUE_OXYGEN)
+			return &due->items[i];
+	}
+	return NULL;
+}
+
+static void test_gasping_or_all_at_once__oxygen_too(void **state)
+{
+	static const struct {
+		int sign;
+		int breadth;
+		bool asked;
+	} cases[] = {{TS_SIGN_GASPING, TS_BREADTH_ONE, true},
+		{TS_SIGN_LISTLESS, TS_BREADTH_ALL, true}, {TS_SIGN_SPOTS, TS_BREADTH_ONE, false},
+		{TS_SIGN_WASTING, TS_BREADTH_ONE_SPECIES, false}};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		struct ts_reading r = settled(TODAY);
+		struct ts_plan plan = plan_of(&r, 1);
+		struct ts_sign line = {.sign = cases[i].sign, .breadth = cases[i].breadth};
+		struct ts_due due;
+
+		plan.signs = &line;
+		plan.sign_count = 1;
+		ask(&plan, NULL, &due);
+		assert_int_equal(oxygen_of(&due) != NULL, cases[i].asked);
+		if (cases[i].asked)
+			assert_reason(&due, TS_DUE_OXYGEN, TS_DUE_GASPING, TODAY);
+	}
+}
+
+/* 5 mg/L are a concern; at 28 C air keeps 7.83 mg/L (EN 25814), of which 60 % are 4.7. */
+static void test_oxygen_that_was_short__every_day_until_it_is_enough(void **state)
+{
+	struct ts_reading r = settled("2026-03-09");
+	struct ts_plan plan = plan_of(&r, 1);
+	struct ts_due due;
+
+	(void)state;
+	r.oxygen_mg_l = value(4.9);
+	ask(&plan, NULL, &due);
+	assert_reason(&due, TS_DUE_OXYGEN, TS_DUE_OXYGEN_SHORT, TODAY);
+	assert_true(oxygen_of(&due)->figure == 4.9 && oxygen_of(&due)->other == 5);
+	assert_true(ts_due_is_danger(oxygen_of(&due)->reason));
+	r.oxygen_mg_l = value(5);
+	ask(&plan, NULL, &due);
+	assert_null(oxygen_of(&due));
+	r.oxygen_mg_l = (struct ts_measure){0};
+	r.temp_c = value(28);
+	r.oxygen_percent = value(60);
+	ask(&plan, NULL, &due);
+	assert_reason(&due, TS_DUE_OXYGEN, TS_DUE_OXYGEN_SHORT, TODAY);
+	assert_true(fabs(oxygen_of(&due)->figure - 4.7) < 0.01);
+	r.oxygen_percent = value(65);
+	ask(&plan, NULL, &due);
+	assert_null(oxygen_of(&due));
+}
+
+/* What mends it is a moving surface, which check says; few have a test for it. */
+static void test_warm_water_alone__no_oxygen_test(void **state)
+{
+	struct ts_reading r = settled(TODAY);
+	struct ts_plan plan = plan_of(&r, 1);
+	struct ts_due due;
+
+	(void)state;
+	r.temp_c = plan.tank.temp_c = value(31);
+	ask(&plan, NULL, &due);
+	assert_null(oxygen_of(&due));
+}
+
 static void test_every_row_has_an_interval_in_the_practice_table(void **state)
 {
 	(void)state;
@@ -491,6 +567,9 @@ int main(void)
 		cmocka_unit_test(test_ammonia_or_nitrite_found__both_every_day),
 		cmocka_unit_test(test_danger_stands_before_what_is_longer_overdue),
 		cmocka_unit_test(test_signs_or_deaths__everything_every_day),
+		cmocka_unit_test(test_gasping_or_all_at_once__oxygen_too),
+		cmocka_unit_test(test_oxygen_that_was_short__every_day_until_it_is_enough),
+		cmocka_unit_test(test_warm_water_alone__no_oxygen_test),
 		cmocka_unit_test(test_newcomers__for_a_fortnight_and_not_before_they_come),
 		cmocka_unit_test(test_little_kh__the_less_the_sooner),
 		cmocka_unit_test(test_buffer_goes__tested_at_half_of_its_time),
