@@ -204,9 +204,13 @@ static void tank(struct ts_document *doc, struct ts_text *text, const struct pro
 	struct ts_node *facts = ts_doc_facts(doc, 0);
 
 	number(text, ts_tank_net_l(&a->plan.tank, a->wish.practice), 0);
-	ts_text_put(text, " L of water, floor ");
-	number(text, p->floor_m2, 2);
-	ts_text_put(text, " m2; at most ");
+	if (isnan(p->floor_m2)) {
+		ts_text_put(text, " L of water, its floor is not known; at most ");
+	} else {
+		ts_text_put(text, " L of water, floor ");
+		number(text, p->floor_m2, 2);
+		ts_text_put(text, " m2; at most ");
+	}
 	number(text, (double)p->species_most, 0);
 	ts_text_put(text, " species and ");
 	number(text, p->nitrogen_most_mg_day, 0);
