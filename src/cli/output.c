@@ -84,8 +84,9 @@ static void take_rights(int file, const struct stat *old)
 	fchmod(file, old ? old->st_mode & 0777 : 0666 & ~mask);
 }
 
-/* The files that would be left behind if the program ended now. */
-static struct output *volatile unfinished;
+/* The files that would be left behind if the program ended now; "" is room for another. */
+#define UNFINISHED_MOST 4
+static char unfinished[UNFINISHED_MOST][OUTPUT_PATH_MOST];
 
 static const int interruptions[] = {SIGHUP, SIGINT, SIGTERM};
 #define INTERRUPTIONS (sizeof interruptions / sizeof *interruptions)
@@ -93,8 +94,10 @@ static const int interruptions[] = {SIGHUP, SIGINT, SIGTERM};
 /* Removes them, and ends as the signal would have ended the program. */
 static void interrupted(int number)
 {
-	for (const struct output *o = unfinished; o; o = o->next)
-		unlink(o->beside);
+	for (size_t i = 0; i < UNFINISHED_MOST; i++) {
+		if (unfinished[i][0])
+			unlink(unfinished[i]);
+	}
 	raise(number); /* SA_RESETHAND: for the second time as ever */
 }
 
@@ -129,6 +132,17 @@ static void let_go(const sigset_t *before)
 	errno = why;
 }
 
+/* Puts a name in the place of another, "" in that of none. */
+static void note_unfinished(const char *old, const char *name)
+{
+	size_t i = 0;
+
+	while (i < UNFINISHED_MOST && strcmp(unfinished[i], old) != 0)
+		i++;
+	if (i < UNFINISHED_MOST)
+		memcpy(unfinished[i], name, strlen(name) + 1);
+}
+
 static int make_beside(struct output *o)
 {
 	sigset_t before;
@@ -137,10 +151,8 @@ static int make_beside(struct output *o)
 	heed();
 	hold(&before);
 	file = mkstemp(o->beside);
-	if (file >= 0) {
-		o->next = unfinished;
-		unfinished = o;
-	}
+	if (file >= 0)
+		note_unfinished("", o->beside);
 	let_go(&before);
 	return file;
 }
@@ -148,17 +160,12 @@ static int make_beside(struct output *o)
 /* The file beside takes its place, or is gone. */
 static bool settle(struct output *o, bool keep)
 {
-	struct output *all = unfinished, **at = &all;
 	sigset_t before;
 	bool fine;
 
 	hold(&before);
 	fine = keep && rename(o->beside, o->target) == 0;
-	while (*at && *at != o)
-		at = &(*at)->next;
-	if (*at)
-		*at = o->next;
-	unfinished = all;
+	note_unfinished(o->beside, "");
 	let_go(&before);
 	if (!fine) {
 		int why = errno;

@@ -24,11 +24,10 @@ struct output {
 	bool through;     /* a pipe or a device */
 	bool closed;      /* a pipe's reader has gone: what follows is dropped, and that is fine */
 	char target[OUTPUT_PATH_MOST], beside[OUTPUT_PATH_MOST];
-	struct output *next; /* of those whose file is not in its place yet */
 };
 
 /* Opens a place to write to; `path` NULL or "-": standard output. False with a reason in `error`,
- * and nothing to close. `path` must outlive it, and it must stay where it is until it is closed. */
+ * and nothing to close. `path` must outlive it. */
 bool output_open(struct output *output, const char *path, struct ts_text *error);
 /* Writes a piece, and hands it on at once. False with a reason in `error`. */
 bool output_add(struct output *output, const struct ts_text *text, struct ts_text *error);

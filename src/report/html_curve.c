@@ -128,7 +128,7 @@ enum { LETTER = 6, LINE = 14 }; /* a letter's width and a line's height, about *
 static double free_line(
 	const struct ts_curve *curve, const struct frame *f, double left, double width)
 {
-	for (double y = TOP + 10; y < GROUND - LINE; y += LINE) {
+	for (int y = TOP + 10; y < GROUND - LINE; y += LINE) {
 		const struct box box = {left, left + width, y - 11, y + 4};
 		bool clear = true;
 
