@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
 """Files and streams that are not what they should be: one named case each, with the exit code and
-a part of the message. Every run has 30 seconds and, without --sanitized (whose builds reserve
+a part of the message. Every run has two minutes and, without --sanitized (whose builds reserve
 terabytes), 256 MiB of address space. TAP."""
 import os
 import resource
@@ -119,10 +119,10 @@ def run(line):
             file.write(WATER)
         env = {"PATH": os.environ["PATH"], "HOME": folder, "LC_ALL": "C.UTF-8", "P": PROGRAM}
         try:
-            done = subprocess.run(["sh", "-c", line], cwd=folder, env=env, timeout=30, check=False,
+            done = subprocess.run(["sh", "-c", line], cwd=folder, env=env, timeout=120, check=False,
                                   stdin=subprocess.DEVNULL, capture_output=True, preexec_fn=limits)
         except subprocess.TimeoutExpired:
-            return None, "", "no end within 30 s"
+            return None, "", "no end within 120 s"
         left = [name for name in os.listdir(folder) if name.startswith(".")]
         err = done.stderr.decode(errors="replace") + "".join(f"left behind: {n}\n" for n in left)
         return (99 if left else done.returncode), done.stdout.decode(errors="replace"), err
