@@ -23,6 +23,8 @@
 #define BAG_TAN_STRAIGHT 1.0
 /* Four changes of a quarter in two days; the safe step binds all of them together. */
 #define PORTIONS_MOST 4
+/* Thousandths of what is left below which a change is none. */
+#define CHANGE_LEAST 10
 #define PORTION 0.25
 
 /* Common practice, no source. */
@@ -99,6 +101,31 @@ static void add_stage(struct ts_arrival *ret, unsigned day, double share_of_rest
 	stage->ec_us_cm = after->ec_us_cm;
 }
 
+/*
+ * The largest change that is safe, in thousandths of what is left; 0 where none is. A smaller
+ * change is taken to be as safe as a larger one; the one that is handed out was looked at itself.
+ */
+static int largest_change(const struct ts_arrive_wish *wish, enum ts_hardiness hardiness,
+	const struct ts_practice *practice, const struct ts_stage_water *from, double at, int most,
+	struct ts_stage_water *ret)
+{
+	int safe = 0, unsafe = most + 1, next = most;
+
+	while (next > safe && next >= CHANGE_LEAST) {
+		struct ts_stage_water to;
+
+		water_at(wish, at + next / 1000.0 * (1 - at), &to);
+		if (ts_step_is_safe(from, &to, hardiness, practice)) {
+			safe = next;
+			*ret = to;
+		} else {
+			unsafe = next;
+		}
+		next = (safe ? safe + unsafe : CHANGE_LEAST - 1 + unsafe) / 2;
+	}
+	return safe;
+}
+
 static void plan_quarantine(const struct ts_arrive_wish *wish, enum ts_hardiness hardiness,
 	const struct ts_practice *practice, struct ts_arrival *ret)
 {
@@ -108,25 +135,20 @@ static void plan_quarantine(const struct ts_arrive_wish *wish, enum ts_hardiness
 
 	water_at(wish, 0, &from);
 	while (ret->count < TS_STAGES_MOST) {
-		int thousandths = (int)(1000 * most);
-		double next = at;
+		int thousandths;
 
 		water_at(wish, 1, &to);
 		if (ts_step_is_safe(&from, &to, hardiness, practice)) {
 			add_stage(ret, day, 1, &to);
 			return;
 		}
-		for (; thousandths >= 10; thousandths--) {
-			next = at + thousandths / 1000.0 * (1 - at);
-			water_at(wish, next, &to);
-			if (ts_step_is_safe(&from, &to, hardiness, practice))
-				break;
-		}
-		if (thousandths < 10)
+		thousandths = largest_change(
+			wish, hardiness, practice, &from, at, (int)(1000 * most), &to);
+		if (!thousandths)
 			break;
 		add_stage(ret, day, thousandths / 1000.0, &to);
 		from = to;
-		at = next;
+		at += thousandths / 1000.0 * (1 - at);
 		day += between;
 	}
 	ret->too_far = true;
