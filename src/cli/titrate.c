@@ -139,6 +139,12 @@ static double temperature(const struct ts_profile *profile)
 	return tank->given ? tank->value : TS_TANK_TEMPERATURE_C;
 }
 
+static enum ts_status cannot_be(struct session *s)
+{
+	return cannot(s, "Cannot be said of this water",
+		"its figures lie outside what fresh water can be; is a unit wrong?");
+}
+
 /* The water of the call as a solution; TS_NO with an answer where it cannot be had. */
 static enum ts_status open_titration(struct session *s, struct titration *t)
 {
@@ -157,8 +163,7 @@ static enum ts_status open_titration(struct session *s, struct titration *t)
 		return cannot(s, "Cannot be said without KH",
 			"KH is the buffer: measure it with a drop kit, and give --KH");
 	if (status != TS_OK)
-		return cannot(s, "Cannot be said of this water",
-			"its figures lie outside what fresh water can be; is a unit wrong?");
+		return cannot_be(s);
 	if (t->facts.why[TS_FACT_PH_TANK] == TS_WHY_BUFFER_TOO_SMALL)
 		return cannot(s, "There is hardly any buffer to begin with",
 			"below KH 0.5 the pH does not follow from KH, and any acid moves it at "
@@ -217,6 +222,8 @@ enum ts_status command_titrate(struct session *s)
 			return cannot(s, "There is nothing to chase",
 				"the aired tank stands at that pH already; leave it alone");
 	}
+	if (status == TS_BAD_INPUT)
+		return cannot_be(s);
 	if (status != TS_OK)
 		return status;
 	if (s->options->format == FORMAT_JSON)
