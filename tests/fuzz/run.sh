@@ -3,7 +3,7 @@
 # Fuzzes targets for some seconds each: run.sh TARGET|all SECONDS [RUNS]. RUNS ends earlier.
 # New inputs and the log go to a folder whose name is printed; a crash is kept as TARGET-crash-*.
 # FUZZ_KIND=sanitized (the default) runs under the address, leak and undefined-behaviour sanitizers.
-# FUZZ_KIND=fast explores a build at -O2 that only traps undefined behaviour, two to eight times as
+# FUZZ_KIND=fast explores a build at -O2 that only traps undefined behaviour, two to four times as
 # fast, and then replays every input it kept through the sanitized build. The last line says which.
 # FUZZ_BUILD names a folder for the builds, FUZZ_INPUTS one of inputs: a long run goes on there.
 set -eu
