@@ -15,20 +15,36 @@ passed=0
 failed=0
 skipped=0
 
-step() { # NAME COMMAND...; of its log the lines with '# ' are shown, skips among them counted
-	name=$1
-	shift
-	began=$(date +%s)
-	if "$@" >"$work/log" 2>&1; then
+report() { # NAME STATUS LOG BEGAN; of the log lines with '# ' are shown, skips among them counted
+	if [ "$2" = 0 ]; then
 		passed=$((passed + 1))
-		echo "ok - $name # $(($(date +%s) - began)) s"
-		grep '^# ' "$work/log"
-		skipped=$((skipped + $(grep -c '^# .*# SKIP' "$work/log")))
+		echo "ok - $1 # $(($(date +%s) - $4)) s"
+		grep '^# ' "$3"
+		skipped=$((skipped + $(grep -c '^# .*# SKIP' "$3")))
 	else
 		failed=$((failed + 1))
-		echo "not ok - $name"
-		tail -n 40 "$work/log" | sed 's/^/    /'
+		echo "not ok - $1"
+		tail -n 40 "$3" | sed 's/^/    /'
 	fi
+}
+step() { # NAME COMMAND...
+	name=$1
+	began=$(date +%s)
+	shift
+	"$@" >"$work/log" 2>&1
+	report "$name" $? "$work/log" "$began"
+}
+# A browser keeps one processor busy for minutes: it runs beside the steps that keep one busy too.
+beside() { # NAME COMMAND...
+	beside_name=$1
+	beside_began=$(date +%s)
+	shift
+	"$@" >"$work/beside" 2>&1 &
+	beside_job=$!
+}
+joined() {
+	wait "$beside_job"
+	report "$beside_name" $? "$work/beside" "$beside_began"
 }
 
 sanitized() {
@@ -158,19 +174,20 @@ step "every allocation of every command fails in turn" failing
 step "gcc, release, warnings are errors" gcc_clean
 step "no leak and no bad read in any golden case (valgrind)" memory
 step "19 lines of 20 are run by the tests" covered
+beside "every page in a browser: three widths, light, dark, printed, and axe-core on each" browser
 step "the engine imports nothing (WebAssembly)" wasm
 step "each public header compiles alone, as C17 and as C++17" headers
 step "schemas, and files that hold to them (outside validator)" schemas
 step "calendars as an outside reader reads them" calendars
-step "every page in a browser: three widths, light, dark, printed, and axe-core on each" browser
 step "the tarball of meson dist builds, and works where it is installed" packed
 step "communities: equal to two outside solvers on 20 written models" solvers
-step "figures of tests/bench" bench
 step "every fuzz target, some seconds" fuzzed
 step "properties over random animals, waters and plans, twenty times as many" properties
 step "formatting" formatted
 step "cppcheck" cpp_check
 step "clang-tidy" tidy
 step "shellcheck" sh -c 'shellcheck tests/*.sh tests/*/*.sh examples/*.sh .ci/run'
+joined
+step "figures of tests/bench" bench
 echo "$passed passed, $failed failed, $skipped skipped"
 [ "$failed" = 0 ]
