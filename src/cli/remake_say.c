@@ -387,9 +387,12 @@ static void put_without_work(struct work *w, struct ts_document *doc)
 	if (w->c->answer.profile.unusual & TS_UNUSUAL_BARE)
 		ts_doc_caution(doc, ts_bare_says);
 	if (w->r.wished_as_it_is.count) {
-		ts_text_put(&w->text, "Of your wishes these can live in the water as it is: ");
+		ts_text_put(&w->text,
+			"As far as the water goes, these of your wishes can live in it "
+			"as it is: ");
 		list(w, &w->r.wished_as_it_is,
-			". tapshoal why says where it falls short of their best.");
+			". tapshoal why says where it falls short of their best, and what room "
+			"they need.");
 		ts_doc_paragraph(doc, take(w));
 	}
 	if (w->r.suits_as_it_is.count) {
