@@ -40,6 +40,9 @@ enum ts_animal {
 	TS_ANIMAL__COUNT
 };
 
+/* How easily it is bought: common practice, no source. */
+enum ts_sold { TS_SOLD_EVERYWHERE, TS_SOLD_OFTEN, TS_SOLD_SELDOM, TS_SOLD_RARELY };
+
 /* What a buyer must know; bits 1 << ... of `cautions`. */
 enum ts_species_caution {
 	TS_CAUTION_VENOMOUS,
@@ -91,7 +94,7 @@ struct ts_species {
 		struct ts_texts en, de, fr, nl, es, it;
 	} common;
 	const char *family;
-	int kind, home_water, body;
+	int kind, sold, home_water, body;
 	double adult_length_cm, greatest_length_cm;
 	struct {
 		struct ts_envelopes usual;

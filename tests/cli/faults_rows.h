@@ -82,7 +82,7 @@ static const struct fault_file fault_inputs[] = {
 	{"broken.yaml", "nme: a plan\nwater: {readings: [{GH: 14 dX}, {pH: 99}, {date: 2026-02-30}]}\n"
 		"tank: {volume: 0.1 L, plants: sme}\nstock:\n  - {species: &a x, count: 1.5}\n  - [1]\n"},
 	{"records/exempla-mollis.yaml", "species: Exempla mollis\nname_source: memory\nsynonyms: [Olda mollis]\n"
-		"common:\n  en: [soft exemplar]\nfamily: Exemplidae\nkind: fish\nhome_water: clear-soft\n"
+		"common:\n  en: [soft exemplar]\nfamily: Exemplidae\nkind: fish\nsold: often\nhome_water: clear-soft\n"
 		"adult_length: 4 cm TL\ngreatest_length: 3 cm TL\nbody: fusiform\nwater:\n"
 		"  pH: {tolerated: 5.5..7.2, preferred: 6.0..7.0, source: [practice, practice]}\n"
 		"  GH: {tolerated: 0..10 dH, preferred: 1..6 dH, source: [practice, nowhere2020]}\n"
