@@ -6,11 +6,12 @@ import re
 import sys
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
-ROOMS = [["base"], ["units"], ["model"], ["chem"], ["match"], ["stock"], ["care"], ["words"],
-         ["records", "intake"], ["catalogue", "report"], ["cli"]]
+ROOMS = [["base"], ["units"], ["model"], ["chem"], ["water"], ["match"], ["stock"], ["care"], ["words"], ["answers"],
+         ["records", "intake"], ["catalogue", "report"],
+         ["show"], ["cli"]]
 LEVEL = {room: number for number, rooms in enumerate(ROOMS) for room in rooms}
 # The room in which each public header stands; one without a row here stands above every room.
-PUBLIC = {"base.h": "base", "water.h": "units", "catalogue.h": "model", "plan.h": "model", "match.h": "match",
+PUBLIC = {"base.h": "base", "water.h": "units", "catalogue.h": "model", "plan.h": "model", "profile.h": "water", "match.h": "match",
           "stock.h": "stock", "care.h": "care"}
 # All that the engine and the public headers may use of the C library: memory and mathematics.
 ENGINE = ["float.h", "limits.h", "math.h", "stdarg.h", "stdbool.h", "stddef.h", "stdint.h",

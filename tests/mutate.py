@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Do the tests notice a fault? Makes one small fault at a time in src/chem, src/match, src/stock.
+"""Do the tests notice a fault? Makes one small fault at a time in src/chem, src/water, src/match, src/stock.
 
 Usage: mutate.py [--files WORD...] [--sample N] [--seed N] [--jobs N] [--list]
 The engine is built once as a shared library; a mutant is one file compiled from memory and linked
@@ -31,7 +31,7 @@ import time
 import golden
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
-ROOMS = ("chem", "match", "stock")
+ROOMS = ("chem", "water", "match", "stock")
 DEAF = ("base/", "units/", "fuzz/", "catalogue/pattern")  # of rooms below, or of the clock
 EQUIVALENT = ROOT / "tests" / "mutants-equivalent.txt"
 ARCHIVE = "src/libtapshoal-engine.a"

@@ -23,7 +23,7 @@ trap 'rm -rf "$work"' EXIT
 root=$PWD
 flags="--target=wasm32-wasi -std=c17 -O2 -fvisibility=default -I$root/include -I$root/src"
 # A folder a room: rooms have files of the same name.
-for room in base units model chem match stock care words; do
+for room in base units model chem water match stock care words answers; do
 	mkdir "$work/$room"
 	# shellcheck disable=SC2086  # the flags are words on purpose
 	(cd "$work/$room" && clang-14 $flags -c "$root/src/$room"/*.c) || exit 1

@@ -8,7 +8,7 @@
 #include "care/plan_drift.h"
 #include "care/titrate.h"
 #include "chem/carbonate.h"
-#include "match/analysis.h"
+#include "water/analysis.h"
 
 /* A profile as a water with its tank's gas; `own` holds the table where no practice was given. */
 struct opened {

@@ -6,7 +6,7 @@
 
 #include "base/date.h"
 #include "care/due_look.h"
-#include "match/series.h"
+#include "water/series.h"
 
 #define BIT(what) (1u << TS_DUE_##what)
 #define MINERALS (BIT(GH) | BIT(KH) | BIT(PH))

@@ -10,7 +10,7 @@
 #include "base/date.h"
 #include "care/titrate.h"
 #include "chem/carbonate.h"
-#include "match/analysis.h"
+#include "water/analysis.h"
 
 /* What treated chloramine leaves: mg of nitrogen in ammonium a mg of chlorine (its formula). */
 #define N_PER_CHLORINE (TS_WEIGHT_N / (2 * TS_WEIGHT_CL))

@@ -8,8 +8,8 @@
 
 #include "base/date.h"
 #include "chem/carbonate.h"
-#include "match/analysis.h"
-#include "match/series.h"
+#include "water/analysis.h"
+#include "water/series.h"
 
 #define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
 #define NO3_PER_N (TS_MASS_NO3 / TS_WEIGHT_N)

@@ -8,7 +8,7 @@
 #include <math.h>
 
 #include "chem/carbonate.h"
-#include "match/analysis.h"
+#include "water/analysis.h"
 
 /* What a kit can tell, dH. */
 #define KIT_DH 0.5

@@ -6,7 +6,7 @@
 #include "cli/commands.h"
 #include "cli/paths.h"
 #include "cli/tap.h"
-#include "match/series.h"
+#include "water/series.h"
 
 enum ts_status answer_catalogue(struct session *s)
 {

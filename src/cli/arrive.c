@@ -7,7 +7,7 @@
 
 #include "base/arena.h"
 #include "cli/care_answer.h"
-#include "match/analysis.h"
+#include "water/analysis.h"
 
 struct work {
 	struct session *s;

@@ -4,35 +4,27 @@
  */
 #include "cli/care_answer.h"
 
-#include <string.h>
-
+#include "answers/asking.h"
 #include "base/date.h"
 #include "words/names.h"
 
+static struct ts_asking asking_of(const struct session *s)
+{
+	return (struct ts_asking){.arena = s->arena, .practice = s->practice, .today = s->today};
+}
+
 const char *care_take(struct session *s, struct ts_text *text)
 {
-	const char *kept = ts_arena_text(s->arena, ts_text_get(text), text->len);
+	struct ts_asking asking = asking_of(s);
 
-	s->arena->failed |= text->failed;
-	ts_text_drop(text);
-	ts_text_open(text, &s->arena->allocator);
-	return kept ? kept : "";
+	return ts_asking_keep(&asking, text);
 }
 
 void care_note(struct session *s, struct ts_texts *list, const char *text)
 {
-	const char **items;
+	struct ts_asking asking = asking_of(s);
 
-	if (!text || !*text)
-		return;
-	items = ts_arena_array(s->arena, list->count + 1, sizeof *items);
-	if (!items)
-		return;
-	if (list->count)
-		memcpy(items, list->items, list->count * sizeof *items);
-	items[list->count] = text;
-	list->items = items;
-	list->count++;
+	ts_asking_note(&asking, list, text);
 }
 
 enum ts_status care_species(

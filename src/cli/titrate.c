@@ -10,7 +10,7 @@
 
 #include "base/arena.h"
 #include "chem/hardness.h"
-#include "match/analysis.h"
+#include "water/analysis.h"
 #include "words/care.h"
 
 #define STEPS_MOST 24

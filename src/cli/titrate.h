@@ -8,8 +8,8 @@
 
 #include "care/titrate.h"
 #include "cli/commands.h"
-#include "match/water_facts.h"
 #include "report/care_result.h"
+#include "water/facts.h"
 
 struct titration {
 	struct session *session;

@@ -8,7 +8,7 @@
 
 #include "base/arena.h"
 #include "chem/carbonate.h"
-#include "match/analysis.h"
+#include "water/analysis.h"
 #include "words/care.h"
 
 /* Lines of the table of evenings; all of them are in the chart and in JSON. */

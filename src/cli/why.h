@@ -7,7 +7,7 @@
 #define TS_CLI_WHY_H
 
 #include "cli/commands.h"
-#include "match/series.h"
+#include "water/series.h"
 
 /* One of several waters, and the parts of the year that its readings tell apart. */
 struct why_water {

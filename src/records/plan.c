@@ -9,10 +9,10 @@
 #include "base/date.h"
 #include "base/findings.h"
 #include "base/text.h"
-#include "match/series.h"
 #include "model/codes.h"
 #include "records/load.h"
 #include "records/rules.h"
+#include "water/series.h"
 
 struct check {
 	const char *file;   /* in which the value stands */

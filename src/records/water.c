@@ -9,10 +9,10 @@
 
 #include "base/date.h"
 #include "base/findings.h"
-#include "match/series.h"
 #include "model/codes.h"
 #include "records/load.h"
 #include "records/rules.h"
+#include "water/series.h"
 
 bool ts_reading_measured(const struct ts_reading *reading)
 {

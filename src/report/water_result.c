@@ -6,7 +6,7 @@
 
 #include <math.h>
 
-#include "match/series.h"
+#include "water/series.h"
 #include "words/sentence.h"
 #include "words/water.h"
 

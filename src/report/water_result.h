@@ -7,9 +7,9 @@
 #define TS_REPORT_WATER_RESULT_H
 
 #include "base/arena.h"
-#include "match/water_judge.h"
 #include "report/advice_result.h"
 #include "report/result.h"
+#include "water/dangers.h"
 
 struct ts_unknown_result {
 	const char *fact, *why;

@@ -7,7 +7,7 @@
 #define TS_WORDS_WATER_H
 
 #include "base/text.h"
-#include "match/water_judge.h"
+#include "water/dangers.h"
 
 /* Why a fact is not known; NULL for TS_WHY_KNOWN. Indexed by enum ts_fact_why. */
 extern const char *const ts_why_says[];

@@ -10,7 +10,7 @@
 #include <cmocka.h>
 #include <math.h>
 
-#include "match/series.h"
+#include "water/series.h"
 
 static struct ts_reading ph_at(const char *date, const char *time, double ph)
 {

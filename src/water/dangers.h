@@ -4,10 +4,10 @@
  * it poisonous, nitrite with the chloride that protects. profile.c only finds what caps a verdict;
  * this says how bad it is. The sentences are words/water.c's.
  */
-#ifndef TS_MATCH_WATER_JUDGE_H
-#define TS_MATCH_WATER_JUDGE_H
+#ifndef TS_WATER_DANGERS_H
+#define TS_WATER_DANGERS_H
 
-#include "match/water_facts.h"
+#include "water/facts.h"
 
 enum ts_danger { TS_DANGER_NONE, TS_DANGER_CONCERN, TS_DANGER_CONFLICT, TS_DANGER_NOW };
 

@@ -3,7 +3,7 @@
  * The completion in five steps, each leaving its mark in `assumed`: temperature, alkalinity,
  * calcium and magnesium, the other ions with the balance of charge, inorganic carbon.
  */
-#include "match/analysis.h"
+#include "water/analysis.h"
 
 #include "chem/carbonate.h"
 #include "chem/hardness.h"

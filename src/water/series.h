@@ -3,10 +3,10 @@
  * Readings over time: how far they spread, how far at the same hour, how far within a day, and
  * whether they drift. Also the choice of a season out of a file that holds several.
  */
-#ifndef TS_MATCH_SERIES_H
-#define TS_MATCH_SERIES_H
+#ifndef TS_WATER_SERIES_H
+#define TS_WATER_SERIES_H
 
-#include <tapshoal/match.h>
+#include <tapshoal/profile.h>
 
 /* NAN = cannot be said from these readings. */
 struct ts_series_facts {

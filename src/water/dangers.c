@@ -3,7 +3,7 @@
  * Three rising limits a poison. Fixed ones come from the practice table; those of total ammonia
  * and nitrite are computed in the chemistry room.
  */
-#include "match/water_judge.h"
+#include "water/dangers.h"
 
 #include "chem/ammonia.h"
 #include "chem/nitrogen.h"

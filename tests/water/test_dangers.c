@@ -12,7 +12,7 @@
 #include <cmocka.h>
 #include <math.h>
 
-#include "match/water_judge.h"
+#include "water/dangers.h"
 
 /* Facts and a profile of which only what is asked about is known. */
 struct judged {

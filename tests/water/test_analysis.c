@@ -13,7 +13,7 @@
 #include <string.h>
 
 #include "chem/hardness.h"
-#include "match/water_facts.h"
+#include "water/facts.h"
 
 static struct ts_measure value(double v)
 {

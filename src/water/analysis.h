@@ -4,10 +4,10 @@
  * chemistry needs (chem/solution.h). What was not measured is completed by stated rules, and each
  * completion is recorded, so that nobody takes a guess for a measurement.
  */
-#ifndef TS_MATCH_ANALYSIS_H
-#define TS_MATCH_ANALYSIS_H
+#ifndef TS_WATER_ANALYSIS_H
+#define TS_WATER_ANALYSIS_H
 
-#include <tapshoal/match.h>
+#include <tapshoal/profile.h>
 
 #include "chem/ions.h"
 #include "chem/solution.h"

@@ -12,7 +12,7 @@
 #include <math.h>
 
 #include "../given.h"
-#include "match/water_facts.h"
+#include "water/facts.h"
 
 /* mg/L of one meq/L. */
 #define CA 20.039

@@ -3,13 +3,13 @@
  * Everything chemistry can say about one water: what `water`, `mix`, `titrate` and `remake` show
  * of it. A fact that cannot be had is NAN and says why; nothing here fails.
  */
-#ifndef TS_MATCH_WATER_FACTS_H
-#define TS_MATCH_WATER_FACTS_H
+#ifndef TS_WATER_FACTS_H
+#define TS_WATER_FACTS_H
 
-#include <tapshoal/match.h>
+#include <tapshoal/profile.h>
 
 #include "chem/classes.h"
-#include "match/analysis.h"
+#include "water/analysis.h"
 
 /* The computed facts, each with a reason where it is missing. */
 enum ts_water_fact {
@@ -44,7 +44,7 @@ enum ts_next {
 	TS_NEXT_KH,
 	TS_NEXT_TANK_TEMPERATURE,
 	TS_NEXT_PH,
-	/* Only where the water itself is the subject (match/water_judge.h). */
+	/* Only where the water itself is the subject (water/dangers.h). */
 	TS_NEXT_PH_AIRED,
 	TS_NEXT_AGAIN, /* what contradicts the rest */
 	TS_NEXT_AMMONIA,

@@ -2,7 +2,7 @@
 /*
  * One pass over the readings a parameter; sums for the line, an interval for each hour of the day.
  */
-#include "match/series.h"
+#include "water/series.h"
 
 #include <stdlib.h>
 #include <string.h>

@@ -3,7 +3,7 @@
  * Each fact is one call into the chemistry room, and its failure becomes a reason. The figures
  * read are copied, never replaced by what was assumed to complete the analysis.
  */
-#include "match/water_facts.h"
+#include "water/facts.h"
 
 #include "chem/carbonate.h"
 #include "chem/conductivity.h"

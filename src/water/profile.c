@@ -3,14 +3,14 @@
  * Readings to profile: one interval a parameter, with the doubt of the method, the spread of
  * several readings, and what is unusual about the whole. The verdicts are next door in verdict.c.
  */
-#include <tapshoal/match.h>
+#include <tapshoal/profile.h>
 
 #include "chem/carbonate.h"
 #include "chem/hardness.h"
 #include "chem/ions.h"
 #include "chem/oxygen.h"
-#include "match/analysis.h"
 #include "model/practice.h"
+#include "water/analysis.h"
 
 #define METHODS 6
 
