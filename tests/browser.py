@@ -2,12 +2,13 @@
 # SPDX-License-Identifier: Apache-2.0
 """Every page in a real browser (Debian's chromium, driven by python3-selenium).
 
-Usage: browser.py PROGRAM [--axe FILE] [--pictures FOLDER]. TAP: each page of tests/page.py at 360,
+Usage: browser.py PROGRAM [--quick] [--axe FILE] [--pictures FOLDER]. TAP: each page of tests/page.py at 360,
 800 and 1280 px, light, dark and as printed: nothing scrolls sideways, the console is silent,
 nothing is fetched, and axe-core (FILE is its axe.min.js) finds no violation of WCAG 2.2 A, AA and
 of its best practices; the filter of the ranking filters and is reached by keys. Without the
-browser everything is one skip, without axe-core its part is one. --pictures writes each page as
-PNG and, as it leaves a printer, as PDF, to be looked at.
+browser everything is one skip, without axe-core its part is one. --quick looks at the narrowest
+width alone, without axe-core. --pictures writes each page as PNG and, as it leaves a printer, as
+PDF, to be looked at.
 """
 import argparse
 import base64
@@ -46,7 +47,7 @@ FAULTS = {"color-contrast", "image-alt", "select-name"}
 class Browser:
     """The driver, and what is to be done with each page."""
 
-    def __init__(self, profile, axe, pictures):
+    def __init__(self, profile, args):
         from selenium import webdriver
         from selenium.webdriver.chrome.service import Service
         options = webdriver.ChromeOptions()
@@ -58,8 +59,10 @@ class Browser:
         self.driver = webdriver.Chrome(service=Service(shutil.which("chromedriver")),
                                        options=options)
         self.driver.set_script_timeout(180)
-        self.axe = axe.read_text(encoding="utf-8") if axe else None
-        self.pictures = pictures
+        self.widths = WIDTHS[:1] if args.quick else WIDTHS
+        given = args.axe and args.axe.is_file() and not args.quick
+        self.axe = args.axe.read_text(encoding="utf-8") if given else None
+        self.pictures = args.pictures
 
     def open(self, path, width, media, scheme):
         self.driver.get("file://%s" % path)
@@ -87,7 +90,7 @@ class Browser:
 
     def visit(self, path, name):
         """One line a width and look."""
-        for width in WIDTHS:
+        for width in self.widths:
             for kind, how in LOOKS.items():
                 self.open(path, width, *how)
                 over = self.driver.execute_script(SIDEWAYS)
@@ -148,7 +151,7 @@ def planted(browser, folder):
     return ["not seen: %s" % ", ".join(sorted(unseen))] if unseen else []
 
 
-def checks(browser, program, folder):
+def checks(browser, program, folder, quick):
     pages.write_files(folder)
     for name, arguments in pages.PAGES.items():
         text, wrong = pages.page(program, folder, arguments)
@@ -163,13 +166,14 @@ def checks(browser, program, folder):
             browser, pathlib.Path(folder) / (name + ".html"), tabs)
     if browser.axe:
         yield "axe-core sees the faults of a page that has some", planted(browser, folder)
-    else:
+    elif not quick:
         yield "axe-core on every page # SKIP its file is not there", []
 
 
 def main(argv):
     args = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     args.add_argument("program", type=lambda path: str(pathlib.Path(path).resolve()))
+    args.add_argument("--quick", action="store_true")
     args.add_argument("--axe", type=pathlib.Path)
     args.add_argument("--pictures", type=pathlib.Path)
     args = args.parse_args(argv)
@@ -182,11 +186,10 @@ def main(argv):
         print("1..1\nok 1 - pages in a browser # SKIP not installed: %s" % ", ".join(missing))
         return 0
     bad, number = False, 0
-    axe = args.axe if args.axe and args.axe.is_file() else None
     with tempfile.TemporaryDirectory() as folder, tempfile.TemporaryDirectory() as profile:
-        browser = Browser(profile, axe, args.pictures)
+        browser = Browser(profile, args)
         try:
-            for name, wrong in checks(browser, args.program, folder):
+            for name, wrong in checks(browser, args.program, folder, args.quick):
                 number += 1
                 bad = bad or bool(wrong)
                 print("%s %d - %s" % ("not ok" if wrong else "ok", number, name), flush=True)

@@ -9,7 +9,7 @@ want="gcc libc6-dev meson ninja-build pkg-config libyaml-dev libutf8proc-dev lib
 [ "${1:-run}" != full ] || want="$want git g++ clang-14 libclang-rt-14-dev lld-14 wasi-libc
 	libclang-rt-14-dev-wasm32 clang-format-14 clang-tidy-14 cppcheck valgrind gcovr
 	mandoc locales python3-jsonschema python3-yaml shellcheck coinor-cbc glpk-utils libsqlite3-dev
-	chromium chromium-driver python3-selenium python3-icalendar"
+	chromium chromium-driver python3-selenium python3-icalendar zsh fish acl attr"
 [ "${1:-run}" != full ] || command -v node >/dev/null || want="$want nodejs"
 [ "${1:-run}" != full ] || command -v npm >/dev/null || want="$want npm"
 if ! command -v apt-get >/dev/null || ! command -v dpkg-query >/dev/null; then

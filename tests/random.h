@@ -2,7 +2,7 @@
 /*
  * Random figures for the property tests: the same on every machine for the same seed, so that a
  * failing case has a name. Include after cmocka. TAPSHOAL_PROPERTIES=20 runs twenty times as many
- * (tests/full.sh).
+ * (tests/prove.sh).
  */
 #ifndef TS_TESTS_RANDOM_H
 #define TS_TESTS_RANDOM_H

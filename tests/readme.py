@@ -35,20 +35,21 @@ PLACES = {
     "PATTERN": "tetra",
 }
 SUITE = "suite"  # a test of `meson test`, by name
-SCRIPT = "script"  # a script that .ci/run calls contains the text
+SCRIPT = "script"  # .ci/run, a script that it calls, or prove.sh contains the text
 HERE = "here"  # run with these replacements; must exit 0
 HOW = {
     "sh examples/first-match.sh": (HERE, {}),
     "sh examples/propose-and-check.sh": (HERE, {}),
     "sh tests/run.sh": (SCRIPT, ".ci/run", "tests/run.sh"),
     "sh tests/full.sh": (SCRIPT, ".ci/run", "tests/full.sh"),
-    "sh tests/bench/rank.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/rank.sh"),
-    "sh tests/bench/profile.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/profile.sh"),
-    "sh tests/bench/score.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/score.sh"),
+    "sh tests/prove.sh": (SCRIPT, "tests/prove.sh", "sanitized_build"),
+    "sh tests/bench/rank.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/rank.sh"),
+    "sh tests/bench/profile.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/profile.sh"),
+    "sh tests/bench/score.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/score.sh"),
     "sh tests/bench/growth.sh": (SCRIPT, "tests/meson.build", "'growth'"),
     "meson test -C build --benchmark -v": (SCRIPT, "tests/meson.build", "benchmark(script"),
-    "sh tests/bench/drift.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/drift.sh"),
-    "sh tests/bench/search.sh": (SCRIPT, "tests/full.sh", "sh tests/bench/search.sh"),
+    "sh tests/bench/drift.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/drift.sh"),
+    "sh tests/bench/search.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/search.sh"),
     "sh tests/fuzz/run.sh quantity 600": (SCRIPT, "tests/full.sh", "sh tests/fuzz/run.sh all"),
     "sh tests/fuzz/run.sh all 60": (SCRIPT, "tests/full.sh", "sh tests/fuzz/run.sh all"),
     "python3 tests/golden.py build/src/cli/tapshoal --accept --filter NAME":

@@ -6,9 +6,10 @@
 # FUZZ_KIND=fast explores a build at -O2 that only traps undefined behaviour, two to four times as
 # fast, and then replays every input it kept through the sanitized build. The last line says which.
 # FUZZ_BUILD names a folder for the builds, FUZZ_INPUTS one of inputs: a long run goes on there.
+# FUZZ_SEED fixes the seed: with it and RUNS, every run of a build looks at the same inputs.
 set -eu
 cd "$(dirname "$0")/../.."
-[ $# -ge 2 ] || { sed -n '3,8s/^# //p' "$0" >&2; exit 2; }
+[ $# -ge 2 ] || { sed -n '3,9s/^# //p' "$0" >&2; exit 2; }
 work=$(mktemp -d)
 build=${FUZZ_BUILD:-$work/build}
 inputs=${FUZZ_INPUTS:-$work}
@@ -73,6 +74,7 @@ for target in $targets; do
 	# Timeouts are wall time: on a busy machine, look at the input.
 	# shellcheck disable=SC2086  # options
 	"$build/$kind/tests/fuzz/fuzz_$target" -max_total_time="$2" -runs="${3:--1}" \
+		-seed="${FUZZ_SEED:-0}" \
 		-max_len="$longest" -dict="$work/words" -timeout=5 -report_slow_units=1 $memory \
 		-detect_leaks=1 $choice -print_final_stats=1 \
 		-artifact_prefix="$inputs/$target-" "$inputs/$target" "tests/fuzz/corpus/$target" \

@@ -1,0 +1,106 @@
+#!/bin/sh
+# SPDX-License-Identifier: Apache-2.0
+# What proves rather than guards, before a release: valgrind over the golden cases, every allocation
+# of every command failing in turn, coverage, mutation, long fuzzing and properties with fresh seeds,
+# every page at every width, outside solvers, clang-tidy, benches. About an hour and a half on two
+# processors; docs/checks.md has its figures. Ends with the count of its steps.
+# Usage: prove.sh [SECONDS of fuzzing a target, 60]
+set -u
+cd "$(dirname "$0")/.." || exit 1
+if ! sh tests/packages.sh full; then
+	echo "not ok - the packages could not be installed"
+	echo "0 passed, 1 failed"
+	exit 1
+fi
+. tests/steps.sh
+seconds=${1:-60}
+
+# Every allocation of every command fails in turn, under the sanitizers.
+failing() {
+	sanitized_build && "$work/fuzz/sanitized/tests/cli/test_faults" full >"$work/faults"
+	status=$?
+	grep '^not ok\|^# ' "$work/faults"
+	[ "$status" = 0 ]
+}
+# Inside a pipe the exit status is lost, so every log must be empty as well.
+memory() {
+	mkdir "$work/valgrind"
+	cat >"$work/under" <<-END
+		#!/bin/sh
+		exec valgrind --quiet --error-exitcode=99 --leak-check=full \\
+			--log-file="$work/valgrind/%p" "$work/gcc/src/cli/tapshoal" "\$@"
+	END
+	chmod +x "$work/under"
+	python3 tests/golden.py "$work/under" && [ -n "$(ls "$work/valgrind")" ] &&
+		! cat "$work"/valgrind/* | grep .
+}
+covered() { # the floor only ever rises; the run of failed allocations is no part of it
+	CC=gcc meson setup "$work/coverage" -Db_coverage=true -Dbuildtype=debug &&
+		ninja -C "$work/coverage" && python3 tests/tap.py "$work/coverage" --without engine/wasm &&
+		gcovr -r . -f src/ -s --fail-under-line 95 --fail-under-branch 85 "$work/coverage" >"$work/lines" &&
+		sed -n 's/^\(lines\|branches\):/# coverage, \1:/p' "$work/lines" &&
+		find "$work/coverage" -name '*.gcda' -delete &&
+		"$work/coverage/tests/cli/test_faults" >"$work/faults" &&
+		gcovr -r . -f src/ -s "$work/coverage" >"$work/lines" &&
+		sed -n 's/^\(lines\|branches\):/# coverage of failed allocations alone, \1:/p' "$work/lines"
+}
+tidy() {
+	git ls-files 'src/*.c' | xargs -n 8 -P 2 clang-tidy-14 --quiet -p "$work/fuzz/sanitized"
+}
+# axe-core comes from npm, into a folder outside the tree: no file of its own, no lock file; without
+# it one skip.
+browser() {
+	mkdir -p "$work/npm"
+	(cd "$work/npm" && npm install --no-save --ignore-scripts --no-audit --no-fund axe-core@4) ||
+		echo "axe-core could not be installed"
+	/usr/bin/python3 tests/browser.py "$work/gcc/src/cli/tapshoal" \
+		--axe "$work/npm/node_modules/axe-core/axe.min.js" >"$work/browser"
+	status=$?
+	skips "$work/browser"
+	[ "$status" = 0 ]
+}
+# Each model by each solver is one line; those of a solver that is missing are counted as skipped.
+solvers() {
+	python3 tests/stock/solvers.py "$work/gcc" >"$work/solvers"
+	status=$?
+	skips "$work/solvers"
+	[ "$status" = 0 ]
+}
+# For a look at the figures: goals, no gates, since machines are shared.
+bench() {
+	export TAPSHOAL_RELEASE="$work/gcc"
+	{ sh tests/bench/rank.sh && sh tests/bench/profile.sh && sh tests/bench/score.sh &&
+		sh tests/bench/drift.sh && sh tests/bench/report.sh &&
+		sh tests/bench/search.sh; } >"$work/bench" &&
+		sed 's/^/# /' "$work/bench"
+}
+# The fast kind explores, and what it kept is replayed under the sanitizers. A crash stays there.
+fuzzed() {
+	FUZZ_KIND=fast FUZZ_BUILD=$work/fuzz sh tests/fuzz/run.sh all "$seconds" >"$work/fuzzed"
+	status=$?
+	sed 's/^/# /' "$work/fuzzed"
+	[ "$status" = 0 ]
+}
+properties() { # twenty times as many random cases as in the plain suite
+	TAPSHOAL_PROPERTIES=20 meson test -C "$work/gcc" --quiet --no-rebuild \
+		--timeout-multiplier 10 --suite properties
+}
+mutants() { # which share of small faults is noticed; 85 of 100 are wanted
+	python3 tests/mutate.py --sample 200 >"$work/mutants" || return 1
+	sed -n '1s/^/# /p; s/^all: /# all: /p' "$work/mutants"
+	awk '/^all: / { fine = 100 * $2 >= 85 * $4 } END { exit !fine }' "$work/mutants"
+}
+
+step "gcc, release" release_build
+step "every allocation of every command fails in turn" failing
+step "no leak and no bad read in any golden case (valgrind)" memory
+step "19 lines of 20 are run by the tests" covered
+beside "every page in a browser: three widths, light, dark, printed, and axe-core on each" browser
+step "communities: equal to two outside solvers on 20 written models" solvers
+step "properties over random animals, waters and plans, twenty times as many" properties
+step "clang-tidy" tidy
+joined
+step "every fuzz target, $seconds s each, with a fresh seed" fuzzed
+step "small faults are noticed" mutants
+step "figures of tests/bench" bench
+closing
