@@ -25,7 +25,7 @@ int main(int argc, char **argv)
 	ts_catalogue_open(&catalogue, NULL);
 	if (argc != 2 || ts_catalogue_add_folder(&catalogue, argv[1], NULL) != TS_OK)
 		return 2;
-	ts_profile_make(&water, &keeping, NULL, &profile);
+	ts_profile_make(&water, &keeping, NULL, -1, &profile);
 	for (size_t i = 0; i < catalogue.count; i++) {
 		struct ts_match match;
 

@@ -18,12 +18,30 @@ struct ts_practice;
 enum ts_parameter { TS_GH, TS_KH, TS_PH, TS_TEMPERATURE, TS_SALINITY, TS_PARAMETER__COUNT };
 
 /*
+ * Where a number comes from, from what may least to what may most be built on it; what may follow
+ * from each is decided in one place (water/follows.h). A reading of a supply that does not say
+ * whether it stood is TS_FROM_SUPPLY; GH and KH do not change by standing.
+ */
+enum ts_number_from {
+	TS_FROM_NONE,     /* not known */
+	TS_FROM_ASSUMED,  /* a default, taken for want of a reading */
+	TS_FROM_COMPUTED, /* from other readings of this water */
+	TS_FROM_FRESH,    /* read in a supply, before its gas had left */
+	TS_FROM_SUPPLY,   /* read in a supply */
+	TS_FROM_STOOD,    /* read in a supply that had stood in the air */
+	TS_FROM_TANK,     /* read in the tank */
+	TS_FROM__COUNT
+};
+
+/*
  * One parameter of the water. `exposure`: the animal lives the whole interval (day and night,
  * season, unheated room), so the worst end decides; else the interval is doubt about one value.
  */
 struct ts_span {
 	bool given, exposure;
 	double value, low, high;
+	enum ts_number_from from;
+	double age_days; /* of its newest reading; NAN: not read, no date, or today not known */
 };
 
 /* What is unusual about the water; explained, never "impossible". Bits. */
@@ -95,11 +113,11 @@ struct ts_keeping {
 };
 
 /*
- * The profile of a water's readings. `practice` NULL: the table's own values. Never fails: what is
- * missing stays "not given".
+ * The profile of a water's readings. `practice` NULL: the table's own values. `today`: days since
+ * 1970-01-01, for the ages; -1: not known. Never fails: what is missing stays "not given".
  */
 TS_API void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keeping,
-	const struct ts_practice *practice, struct ts_profile *ret);
+	const struct ts_practice *practice, long today, struct ts_profile *ret);
 
 #ifdef __cplusplus
 }

@@ -223,11 +223,11 @@ static bool is_wide(struct ts_due_look *l)
 	if (!l->last)
 		return false;
 	one = *l->last;
-	ts_profile_make(&water, &keeping, l->all, &profile);
+	ts_profile_make(&water, &keeping, l->all, -1, &profile);
 	span = profile.at[parameter_of(l->what)];
 	if (l->what == TS_DUE_PH)
-		span = (struct ts_span){
-			true, false, profile.ph_read, profile.ph_read_low, profile.ph_read_high};
+		span = (struct ts_span){true, false, profile.ph_read, profile.ph_read_low,
+			profile.ph_read_high, profile.at[TS_PH].from, (double)NAN};
 	return !span.exposure &&
 	       span.high - span.low > l->practice[l->what == TS_DUE_PH ? TS_P_DUE_WIDE_PH
 								       : TS_P_DUE_WIDE_HARDNESS] &&

@@ -60,7 +60,7 @@ static enum ts_status make_supply(
 	unsigned assumed;
 	enum ts_status status;
 
-	ts_profile_make(water, &keeping, w->practice, &profile);
+	ts_profile_make(water, &keeping, w->practice, -1, &profile);
 	status = ts_solution_from_profile(&profile, w->temp_c, &supply.water, &assumed);
 	if (status != TS_OK)
 		return status;
@@ -232,7 +232,7 @@ static enum ts_status take_state(struct work *w)
 	unsigned assumed;
 	enum ts_status status;
 
-	ts_profile_make(&water, &keeping, w->practice, &profile);
+	ts_profile_make(&water, &keeping, w->practice, -1, &profile);
 	status = ts_solution_from_profile(&profile, w->temp_c, &w->ret->tank.water, &assumed);
 	if (status != TS_OK)
 		return status;

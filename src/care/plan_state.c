@@ -157,9 +157,9 @@ void ts_plan_state_make(const struct ts_plan *plan, long today, const struct ts_
 	/* A tank that was never read holds what is poured in, at the pH that a tank runs at. */
 	ret->tank_as_supply = !t->reading_count;
 	keeping.fresh = ret->tank_as_supply;
-	ts_profile_make(
-		ret->tank_as_supply ? poured : &ret->tank_water, &keeping, practice, &ret->tank);
-	ts_profile_make(poured, &supply, practice, &ret->change);
+	ts_profile_make(ret->tank_as_supply ? poured : &ret->tank_water, &keeping, practice, today,
+		&ret->tank);
+	ts_profile_make(poured, &supply, practice, today, &ret->change);
 	take_tank(ret, value_of(&ret->tank, TS_TEMPERATURE));
 	take_equipment(plan, &ret->state);
 	take_change_water(poured, ret);

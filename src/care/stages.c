@@ -119,7 +119,7 @@ void ts_remade_profile(
 	struct ts_keeping k = {.fresh = true,
 		.temperature = {water->temp_c, water->temp_c, water->temp_c, TS_MEASURE_DOUBT}};
 
-	ts_profile_make(&w, &k, practice, ret);
+	ts_profile_make(&w, &k, practice, -1, ret);
 }
 
 static bool outside(const struct ts_match *m, enum ts_parameter p)

@@ -198,7 +198,7 @@ static enum ts_status open_rest(struct session *s, struct answer *ret)
 	if (!status)
 		status = answer_catalogue(s);
 	if (!status)
-		ts_profile_make(&ret->water, &ret->keeping, s->practice, &ret->profile);
+		ts_profile_make(&ret->water, &ret->keeping, s->practice, s->today, &ret->profile);
 	return status;
 }
 

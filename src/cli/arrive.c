@@ -95,8 +95,9 @@ static void put_question(struct work *w)
 	struct ts_keeping none = {0};
 	unsigned assumed;
 
-	ts_profile_make(&w->answer.water, &o->keeping, w->s->practice, &w->answer.profile);
-	ts_profile_make(&w->shop_water, &none, w->s->practice, &w->shop);
+	ts_profile_make(
+		&w->answer.water, &o->keeping, w->s->practice, w->s->today, &w->answer.profile);
+	ts_profile_make(&w->shop_water, &none, w->s->practice, w->s->today, &w->shop);
 	w->wish.temp_c = value_of(&w->answer.profile, TS_TEMPERATURE);
 	if (isnan(w->wish.temp_c))
 		w->wish.temp_c = TS_TANK_TEMPERATURE_C;

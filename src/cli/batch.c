@@ -36,7 +36,7 @@ static void rank_row(struct batch *b, struct ts_water *water)
 
 	water->softened |= b->s->options->softened;
 	a->water = *water;
-	ts_profile_make(&a->water, &a->keeping, b->s->practice, &a->profile);
+	ts_profile_make(&a->water, &a->keeping, b->s->practice, b->s->today, &a->profile);
 	rank_match(b->s, a);
 	b->any_suits_nothing |= a->of[TS_SUITS] + a->of[TS_TOLERATES] == 0;
 }

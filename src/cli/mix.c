@@ -108,7 +108,7 @@ static enum ts_status load_parts(struct session *s, struct mixture *m)
 	for (size_t i = 0; i < m->count && status == TS_OK; i++) {
 		if (!m->parts[i].pure)
 			ts_profile_make(&m->parts[i].water, &(struct ts_keeping){0}, s->practice,
-				&m->parts[i].profile);
+				s->today, &m->parts[i].profile);
 	}
 	return status;
 }

@@ -195,7 +195,7 @@ static enum ts_status open_answer(struct session *s, struct propose_answer *a)
 		a->practice = *s->practice;
 	else
 		ts_practice_defaults(&a->practice);
-	ts_profile_make(&a->answer.water, &a->keeping, &a->practice, &a->answer.profile);
+	ts_profile_make(&a->answer.water, &a->keeping, &a->practice, s->today, &a->answer.profile);
 	return look_at_tank(s, a);
 }
 
@@ -207,7 +207,7 @@ static void wish_water(struct propose_answer *a)
 	struct ts_keeping keeping = {0};
 	struct ts_profile new_water;
 
-	ts_profile_make(poured, &keeping, &a->practice, &new_water);
+	ts_profile_make(poured, &keeping, &a->practice, -1, &new_water);
 	a->wish.no3_new_mg_l = fmax(new_water.poisons.no3_mg_l, 0);
 	a->wish.no3_now_mg_l = fmax(a->answer.profile.poisons.no3_mg_l, 0);
 	if (new_water.at[TS_KH].given)

@@ -194,7 +194,7 @@ static enum ts_status put_question(struct session *s, struct remake_call *c)
 		return status;
 	if (keeping.temperature.kind == TS_MEASURE_NONE)
 		keeping.temperature = c->plan.tank.temp_c;
-	ts_profile_make(&c->answer.water, &keeping, s->practice, &c->answer.profile);
+	ts_profile_make(&c->answer.water, &keeping, s->practice, s->today, &c->answer.profile);
 	c->wish.keeping = keeping;
 	c->wish.water = &c->answer.profile;
 	c->wish.temp_c = (double)NAN;

@@ -156,7 +156,7 @@ static enum ts_status open_titration(struct session *s, struct titration *t)
 	t->base = s->options->base;
 	if (status != TS_OK)
 		return status;
-	ts_profile_make(&t->answer.water, &s->options->keeping, s->practice, profile);
+	ts_profile_make(&t->answer.water, &s->options->keeping, s->practice, s->today, profile);
 	status = ts_solution_from_profile(profile, temperature(profile), &t->water, &assumed);
 	ts_water_describe_profile(profile, temperature(profile), &t->facts);
 	if (status == TS_NO)

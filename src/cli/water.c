@@ -98,7 +98,7 @@ static void describe(struct session *s, struct answer *a, struct ts_water_result
 	struct ts_keeping keeping = {.fresh = s->options->fresh};
 	struct ts_water_facts facts;
 
-	ts_profile_make(&a->water, &keeping, s->practice, &a->profile);
+	ts_profile_make(&a->water, &keeping, s->practice, s->today, &a->profile);
 	ts_water_describe_profile(&a->profile, sample_temp_c(s->options), &facts);
 	*r = (struct ts_water_result){.name = a->water.name, .kept_age_days = a->kept_age_days};
 	ts_water_result_fill(s->arena, &a->water, &a->profile, &facts, s->practice, r);

@@ -67,7 +67,8 @@ static enum ts_status open_seasons(struct session *s, struct why_water *one)
 		part = *water;
 		part.readings = copies;
 		ts_water_take_season(&part, one->seasons[i]);
-		ts_profile_make(&part, &one->answer.keeping, s->practice, &one->of_season[i]);
+		ts_profile_make(
+			&part, &one->answer.keeping, s->practice, s->today, &one->of_season[i]);
 	}
 	return TS_OK;
 }

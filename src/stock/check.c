@@ -123,9 +123,9 @@ static void take_water(struct work *w)
 		.reading_count = p->tank.reading_count};
 	struct ts_profile *profile = &w->out->profile, own;
 
-	ts_profile_make(&p->water, &keeping, w->practice, profile);
+	ts_profile_make(&p->water, &keeping, w->practice, -1, profile);
 	if (p->tank.reading_count) {
-		ts_profile_make(&tank, &keeping, w->practice, &own);
+		ts_profile_make(&tank, &keeping, w->practice, -1, &own);
 		for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
 			if (!own.at[i].given && profile->at[i].given)
 				own.at[i] = profile->at[i];
@@ -313,7 +313,7 @@ static double oxygen_now_mg_l(const struct work *w)
 		struct ts_water one = {
 			.kind = TS_WATER_TANK, .readings = &tank->readings[i], .reading_count = 1};
 
-		ts_profile_make(&one, &keeping, w->practice, &profile);
+		ts_profile_make(&one, &keeping, w->practice, -1, &profile);
 		if (!isnan(profile.poisons.oxygen_mg_l))
 			return profile.poisons.oxygen_mg_l;
 	}
@@ -412,7 +412,7 @@ static void take_load(struct work *w)
 	if (profile->at[TS_KH].given)
 		asked.kh_dh = profile->at[TS_KH].value;
 	ts_profile_make(p->change_water.reading_count ? &p->change_water : &p->water, &keeping,
-		w->practice, &new_water);
+		w->practice, -1, &new_water);
 	if (new_water.at[TS_KH].given)
 		asked.kh_new_dh = new_water.at[TS_KH].value;
 	asked.no3_new_mg_l = new_water.poisons.no3_mg_l;

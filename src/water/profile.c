@@ -5,6 +5,7 @@
  */
 #include <tapshoal/profile.h>
 
+#include "base/date.h"
 #include "chem/carbonate.h"
 #include "chem/hardness.h"
 #include "chem/ions.h"
@@ -49,8 +50,8 @@ static void widen(struct ts_span *s, double by)
 static struct ts_span span_of(const struct ts_measure *m, enum ts_parameter p, int method,
 	const struct ts_practice *practice)
 {
-	struct ts_span s = {
-		m->kind != TS_MEASURE_NONE, m->kind == TS_MEASURE_RANGE, m->value, m->low, m->high};
+	struct ts_span s = {m->kind != TS_MEASURE_NONE, m->kind == TS_MEASURE_RANGE, m->value,
+		m->low, m->high, TS_FROM_NONE, (double)NAN};
 
 	if (!s.given)
 		return s;
@@ -84,6 +85,30 @@ static void merge(struct ts_span *into, const struct ts_span *one)
 	into->high = fmax(into->high, one->high);
 	into->value = (into->low + into->high) / 2;
 	into->exposure = true;
+	into->from = one->from < into->from ? one->from : into->from;
+	into->age_days = fmin(into->age_days, one->age_days); /* the newest; NAN gives way */
+}
+
+/* A sample has stood from so many hours (common practice, no source); pH moves, minerals do not. */
+#define STOOD_FROM_H 12.0
+
+/* What was sampled: the tank, or a supply that stood, did not, or does not say. */
+static enum ts_number_from origin_of(const struct ts_reading *r, int kind, bool fresh)
+{
+	if (kind == TS_WATER_TANK)
+		return TS_FROM_TANK;
+	if (r->stood_h.kind != TS_MEASURE_NONE)
+		return r->stood_h.value >= STOOD_FROM_H ? TS_FROM_STOOD : TS_FROM_FRESH;
+	return fresh ? TS_FROM_FRESH : TS_FROM_SUPPLY;
+}
+
+/* Days since a reading; NAN: no date, or today is not known. */
+static double age_of(const struct ts_reading *r, long today)
+{
+	long day;
+
+	return today >= 0 && r->date && ts_date_read(r->date, &day) ? (double)(today - day)
+								    : (double)NAN;
 }
 
 static struct ts_measure gh_from_ions(const struct ts_reading *r)
@@ -112,10 +137,11 @@ static struct ts_measure kh_from_alkalinity(const struct ts_reading *r)
 	return m;
 }
 
-static void add_reading(
-	struct ts_profile *p, const struct ts_reading *r, const struct ts_practice *practice)
+static void add_reading(struct ts_profile *p, const struct ts_reading *r,
+	enum ts_number_from origin, double age_days, const struct ts_practice *practice)
 {
 	struct ts_measure gh = r->gh_dh, kh = r->kh_dh;
+	bool gh_computed = false, kh_computed = false;
 	const struct ts_measure *all[TS_PARAMETER__COUNT] = {
 		[TS_GH] = &gh,
 		[TS_KH] = &kh,
@@ -125,11 +151,11 @@ static void add_reading(
 
 	if (gh.kind == TS_MEASURE_NONE) {
 		gh = gh_from_ions(r);
-		p->gh_from_ions |= gh.kind != TS_MEASURE_NONE;
+		p->gh_from_ions |= gh_computed = gh.kind != TS_MEASURE_NONE;
 	}
 	if (kh.kind == TS_MEASURE_NONE && r->alkalinity_meq_l.kind != TS_MEASURE_NONE) {
 		kh = kh_from_alkalinity(r);
-		p->kh_from_alkalinity = true;
+		p->kh_from_alkalinity = kh_computed = true;
 	}
 	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
 		struct ts_span one;
@@ -139,6 +165,10 @@ static void add_reading(
 		one = span_of(all[i], (enum ts_parameter)i, r->method, practice);
 		if (r->method == TS_METHOD_STRIP)
 			one.exposure = false;
+		one.from = all[i] == &gh && gh_computed   ? TS_FROM_COMPUTED
+			   : all[i] == &kh && kh_computed ? TS_FROM_COMPUTED
+							  : origin;
+		one.age_days = age_days;
 		merge(&p->at[i], &one);
 	}
 }
@@ -346,11 +376,33 @@ static void compute_ph(struct ts_profile *p, bool fresh)
 	if (!fresh && !(p->unusual & (TS_UNUSUAL_LIMED | TS_UNUSUAL_GASSY)))
 		return;
 	p->ph_computed = true;
-	p->at[TS_PH] = (struct ts_span){true, false, p->ph_tank, p->ph_tank_low, p->ph_tank_high};
+	p->at[TS_PH] = (struct ts_span){true, false, p->ph_tank, p->ph_tank_low, p->ph_tank_high,
+		TS_FROM_COMPUTED, p->at[TS_KH].age_days};
+}
+
+/* The sample's temperature meets an animal only where the sample is the tank itself. */
+static void take_temperature(struct ts_profile *p, const struct ts_water *water,
+	const struct ts_keeping *keeping, long today, const struct ts_practice *practice)
+{
+	struct ts_span *temp = &p->at[TS_TEMPERATURE];
+
+	if (keeping->temperature.kind != TS_MEASURE_NONE) {
+		*temp = span_of(&keeping->temperature, TS_TEMPERATURE, 0, practice);
+		temp->from = TS_FROM_TANK;
+		return;
+	}
+	for (size_t i = 0; water->kind == TS_WATER_TANK && i < water->reading_count; i++) {
+		struct ts_span one =
+			span_of(&water->readings[i].temp_c, TS_TEMPERATURE, 0, practice);
+
+		one.from = TS_FROM_TANK;
+		one.age_days = age_of(&water->readings[i], today);
+		merge(temp, &one);
+	}
 }
 
 void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keeping,
-	const struct ts_practice *practice, struct ts_profile *ret)
+	const struct ts_practice *practice, long today, struct ts_profile *ret)
 {
 	struct ts_practice own;
 	struct ts_profile p = {.ph_read = (double)NAN,
@@ -365,22 +417,19 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 	ts_practice_defaults(&own);
 	if (!practice)
 		practice = &own;
-	for (size_t i = 0; i < water->reading_count; i++)
-		add_reading(&p, &water->readings[i], practice);
-	/* The sample's temperature meets an animal only where the sample is the tank itself. */
-	if (keeping->temperature.kind != TS_MEASURE_NONE) {
-		p.at[TS_TEMPERATURE] = span_of(&keeping->temperature, TS_TEMPERATURE, 0, practice);
-	} else if (water->kind == TS_WATER_TANK) {
-		for (size_t i = 0; i < water->reading_count; i++) {
-			struct ts_span one =
-				span_of(&water->readings[i].temp_c, TS_TEMPERATURE, 0, practice);
+	for (int i = 0; i < TS_PARAMETER__COUNT; i++)
+		p.at[i].age_days = (double)NAN;
+	for (size_t i = 0; i < water->reading_count; i++) {
+		const struct ts_reading *r = &water->readings[i];
 
-			merge(&p.at[TS_TEMPERATURE], &one);
-		}
+		add_reading(&p, r, origin_of(r, water->kind, keeping->fresh), age_of(r, today),
+			practice);
 	}
+	take_temperature(&p, water, keeping, today, practice);
 	if (!p.at[TS_SALINITY].given)
-		p.at[TS_SALINITY] = (struct ts_span){true, false,
-			practice->value[TS_P_SALT_FRESH] / 2, 0, practice->value[TS_P_SALT_FRESH]};
+		p.at[TS_SALINITY] =
+			(struct ts_span){true, false, practice->value[TS_P_SALT_FRESH] / 2, 0,
+				practice->value[TS_P_SALT_FRESH], TS_FROM_ASSUMED, (double)NAN};
 	if (p.at[TS_PH].given) {
 		p.ph_read = p.at[TS_PH].value;
 		p.ph_read_low = p.at[TS_PH].low;

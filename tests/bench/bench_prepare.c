@@ -45,7 +45,7 @@ int main(int argc, char **argv)
 	ts_catalogue_open(&catalogue, NULL);
 	if (argc != 2 || ts_catalogue_add_folder(&catalogue, argv[1], NULL))
 		return 2;
-	ts_profile_make(&water, &keeping, NULL, &profile);
+	ts_profile_make(&water, &keeping, NULL, -1, &profile);
 	start = clock();
 	if (!ts_propose(&wish, &arena, &p))
 		return 1;

@@ -74,7 +74,7 @@ static void profile_of(double gh_dh, struct ts_profile *ret)
 	struct ts_water water = {.readings = &reading, .reading_count = 1};
 	struct ts_keeping keeping = {.temperature = exactly(25)};
 
-	ts_profile_make(&water, &keeping, NULL, ret);
+	ts_profile_make(&water, &keeping, NULL, -1, ret);
 }
 
 static void match_all(const struct ts_catalogue *catalogue, const struct ts_profile *profile,

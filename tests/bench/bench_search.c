@@ -100,7 +100,7 @@ int main(int argc, char **argv)
 	if (argc < 3 || ts_catalogue_add_folder(&catalogue, argv[1], NULL))
 		return 2;
 	wish.conditions = argc > 3;
-	ts_profile_make(&water, &keeping, NULL, &profile);
+	ts_profile_make(&water, &keeping, NULL, -1, &profile);
 	start = now_ms();
 	if (!ts_propose(&wish, &arena, &p) || !p.count || !write_model(argv[2], &p.model))
 		return 1;

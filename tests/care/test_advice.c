@@ -56,7 +56,7 @@ static void match_again(struct tank *t)
 	struct ts_keeping k = {.temperature = value(t->state.temp_c)};
 	struct ts_profile p;
 
-	ts_profile_make(&w, &k, NULL, &p);
+	ts_profile_make(&w, &k, NULL, -1, &p);
 	ts_match_species(&t->species, &p, &k, NULL, &t->match);
 	t->state.residents = &t->match;
 	t->state.resident_count = 1;

@@ -15,7 +15,7 @@ static struct ts_profile profile_of(double gh_dh, double kh_dh, double ph)
 
 	if (!isnan(kh_dh))
 		reading.kh_dh = value(kh_dh);
-	ts_profile_make(&water, &keeping, NULL, &profile);
+	ts_profile_make(&water, &keeping, NULL, -1, &profile);
 	return profile;
 }
 

@@ -56,7 +56,7 @@ static void ask(struct question *q, double gh, double kh)
 		q->reading.kh_dh = value(kh);
 	q->water.readings = &q->reading;
 	q->water.reading_count = 1;
-	ts_profile_make(&q->water, &k, NULL, &q->profile);
+	ts_profile_make(&q->water, &k, NULL, -1, &q->profile);
 	q->wish.water = &q->profile;
 	q->wish.wanted = q->wanted;
 	q->wish.keeping = k;
@@ -187,7 +187,7 @@ static void test_supply_with_a_range__both_ends_are_foretold(void **state)
 	(void)state;
 	ask(&q, 16, 10);
 	q.reading.gh_dh = (struct ts_measure){15, 12, 18, TS_MEASURE_RANGE};
-	ts_profile_make(&q.water, &k, NULL, &q.profile);
+	ts_profile_make(&q.water, &k, NULL, -1, &q.profile);
 	q.wish.gh_dh = (struct ts_range){6, 6};
 	assert_int_equal(ts_remake_plan(&q.wish, NULL, &r), TS_OK);
 	assert_true(r.has_ends);

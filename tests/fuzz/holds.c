@@ -55,7 +55,7 @@ void hold_profile(const struct ts_water *water)
 	struct ts_keeping keeping = {0};
 	struct ts_profile profile;
 
-	ts_profile_make(water, &keeping, NULL, &profile);
+	ts_profile_make(water, &keeping, NULL, -1, &profile);
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
 		const struct ts_span *s = &profile.at[p];
 

@@ -56,7 +56,7 @@ static struct ts_match matched(const struct ts_species *s, double ph, double gh,
 
 	if (isnan(gh))
 		r.gh_dh = (struct ts_measure){0};
-	ts_profile_make(&w, &k, NULL, &p);
+	ts_profile_make(&w, &k, NULL, -1, &p);
 	ts_match_species(s, &p, &k, NULL, &m);
 	return m;
 }
@@ -142,7 +142,7 @@ static void test_softened_water_by_a_strip__caps_every_verdict(void **state)
 	struct ts_match m;
 
 	(void)state;
-	ts_profile_make(&w, &k, NULL, &p);
+	ts_profile_make(&w, &k, NULL, -1, &p);
 	ts_match_species(&s, &p, &k, NULL, &m);
 	assert_int_equal(m.verdict, TS_UNSURE);
 }
@@ -157,7 +157,7 @@ static enum ts_verdict with(
 	struct ts_profile p;
 	struct ts_match m;
 
-	ts_profile_make(&w, &k, NULL, &p);
+	ts_profile_make(&w, &k, NULL, -1, &p);
 	ts_match_species(&s, &p, &k, NULL, &m);
 	return m.verdict;
 }
@@ -209,7 +209,7 @@ static void test_temperature_range_of_the_tank__worst_end_decides(void **state)
 	struct ts_match m;
 
 	(void)state;
-	ts_profile_make(&w, &k, NULL, &p);
+	ts_profile_make(&w, &k, NULL, -1, &p);
 	ts_match_species(&s, &p, &k, NULL, &m);
 	assert_int_equal(m.verdict, TS_EXCLUDED);
 	assert_int_equal(m.limiting, TS_TEMPERATURE);
@@ -228,7 +228,7 @@ static void test_temperature_unknown__at_best_tolerates(void **state)
 	struct ts_match m;
 
 	(void)state;
-	ts_profile_make(&w, &k, NULL, &p);
+	ts_profile_make(&w, &k, NULL, -1, &p);
 	assert_false(p.at[TS_TEMPERATURE].given); /* the sample's 9 C meets no animal */
 	ts_match_species(&s, &p, &k, NULL, &m);
 	assert_int_equal(m.verdict, TS_TOLERATES);
@@ -289,7 +289,7 @@ static void test_property__doubt_never_turns_no_into_yes(void **state)
 
 			r.gh_dh = (struct ts_measure){
 				gh, fmax(0, gh - half), gh + half, TS_MEASURE_DOUBT};
-			ts_profile_make(&w, &k, NULL, &p);
+			ts_profile_make(&w, &k, NULL, -1, &p);
 			ts_match_species(&s, &p, &k, NULL, &m);
 			verdict[round] = m.verdict;
 		}
@@ -322,7 +322,7 @@ static void test_property__a_rising_danger_value_never_betters_a_verdict(void **
 			struct ts_profile p;
 			struct ts_match m;
 
-			ts_profile_make(&w, &k, NULL, &p);
+			ts_profile_make(&w, &k, NULL, -1, &p);
 			ts_match_species(&s, &p, &k, NULL, &m);
 			assert_true(m.verdict >= before);
 			before = m.verdict;
@@ -346,7 +346,7 @@ static enum ts_verdict with_oxygen(const char *family, const struct ts_reading *
 	r.ph = value(7);
 	r.gh_dh = value(8);
 	r.kh_dh = value(4);
-	ts_profile_make(&w, &k, NULL, &p);
+	ts_profile_make(&w, &k, NULL, -1, &p);
 	ts_match_species(&s, &p, &k, NULL, &m);
 	assert_int_equal(isnan(m.oxygen_borne_mg_l), m.verdict == TS_SUITS);
 	return m.verdict;

@@ -36,17 +36,19 @@ struct pair {
 
 static struct ts_span exactly(double v)
 {
-	return (struct ts_span){true, false, v, v, v};
+	return (struct ts_span){true, false, v, v, v, TS_FROM_SUPPLY, (double)NAN};
 }
 
 static struct ts_span between(double low, double high)
 {
-	return (struct ts_span){true, false, (low + high) / 2, low, high};
+	return (struct ts_span){
+		true, false, (low + high) / 2, low, high, TS_FROM_SUPPLY, (double)NAN};
 }
 
 static struct ts_span lived(double low, double high)
 {
-	return (struct ts_span){true, true, (low + high) / 2, low, high};
+	return (struct ts_span){
+		true, true, (low + high) / 2, low, high, TS_FROM_SUPPLY, (double)NAN};
 }
 
 static void set_pair(struct pair *t)

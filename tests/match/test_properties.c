@@ -172,7 +172,7 @@ static struct ts_match answer(const struct scene *s)
 	struct ts_profile profile;
 	struct ts_match m;
 
-	ts_profile_make(&s->water, &s->keeping, NULL, &profile);
+	ts_profile_make(&s->water, &s->keeping, NULL, -1, &profile);
 	ts_match_species(&s->animal.species, &profile, &s->keeping, NULL, &m);
 	return m;
 }
@@ -309,11 +309,11 @@ static void test_a_wider_exposure__never_betters_a_verdict(void **state)
 		if (p == TS_SALINITY || all[p]->kind != TS_MEASURE_RANGE)
 			continue;
 		before = answer(&s).verdict;
-		ts_profile_make(&s.water, &s.keeping, NULL, &profile[0]);
+		ts_profile_make(&s.water, &s.keeping, NULL, -1, &profile[0]);
 		all[p]->low = fmax(grid[p].low, all[p]->low - any_in(&r, 0, 6, grid[p].step));
 		all[p]->high += any_in(&r, 0, p == TS_PH ? 1 : 10, grid[p].step);
 		all[p]->value = (all[p]->low + all[p]->high) / 2;
-		ts_profile_make(&s.water, &s.keeping, NULL, &profile[1]);
+		ts_profile_make(&s.water, &s.keeping, NULL, -1, &profile[1]);
 		/* Else its pH is another's, or computed for another temperature. */
 		if (profile[0].unusual == profile[1].unusual && !profile[1].ph_computed)
 			CLAIM(&r, answer(&s).verdict >= before);

@@ -70,7 +70,7 @@ static void ask(struct asked *a, struct ts_catalogue *catalogue, const struct sc
 			.feeding = {.word = TS_FEEDING_ORDINARY}}};
 	a->water = (struct ts_water){.readings = &a->reading, .reading_count = 1};
 	ts_practice_defaults(&a->practice);
-	ts_profile_make(&a->water, &a->keeping, &a->practice, &a->profile);
+	ts_profile_make(&a->water, &a->keeping, &a->practice, -1, &a->profile);
 	a->wish = (struct ts_wish){.catalogue = catalogue,
 		.profile = &a->profile,
 		.keeping = &a->keeping,
@@ -308,7 +308,7 @@ static void test_propose__nothing_is_said_without_gh(void **state)
 
 	ask(&a, *state, &scenes[0]);
 	a.reading.gh_dh = (struct ts_measure){0};
-	ts_profile_make(&a.water, &a.keeping, &a.practice, &a.profile);
+	ts_profile_make(&a.water, &a.keeping, &a.practice, -1, &a.profile);
 	answer(&a);
 	assert_int_equal(a.p.count, 0);
 	assert_int_equal(a.p.candidates, 0);

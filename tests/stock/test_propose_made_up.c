@@ -51,7 +51,7 @@ static void ask(struct asked *a, size_t count)
 static void answer(struct asked *a)
 {
 	ts_arena_drop(&a->arena);
-	ts_profile_make(&a->room.plan.water, &a->keeping, &a->practice, &a->profile);
+	ts_profile_make(&a->room.plan.water, &a->keeping, &a->practice, -1, &a->profile);
 	assert_true(ts_propose(&a->wish, &a->arena, &a->p));
 }
 
@@ -232,7 +232,7 @@ static void test_reason__nitrate_of_the_tank(void **state)
 		a->wish.no3_now_mg_l = rows[i].now;
 		/* asked for sound lists, an answer without any comes on conditions */
 		a->wish.conditions = rows[i].conditions;
-		ts_profile_make(&a->room.plan.water, &a->keeping, &a->practice, &a->profile);
+		ts_profile_make(&a->room.plan.water, &a->keeping, &a->practice, -1, &a->profile);
 		assert_int_equal(ts_judge_load(&a->wish, rows[i].conditions, &a->room.species[0]),
 			rows[i].want);
 	}
@@ -261,7 +261,7 @@ static void test_reason__hardly_any_kh_is_for_black_water(void **state)
 	a->room.species[1].home_water = TS_HOME_BLACK;
 	for (int low = 0; low < 2; low++) {
 		a->room.reading.kh_dh = value(low ? 1.99 : 2);
-		ts_profile_make(&a->room.plan.water, &a->keeping, &a->practice, &a->profile);
+		ts_profile_make(&a->room.plan.water, &a->keeping, &a->practice, -1, &a->profile);
 		assert_int_equal(ts_judge_load(&a->wish, false, &a->room.species[0]),
 			low ? TS_LEFT_BY_BUFFER : TS_CANDIDATE);
 		assert_int_equal(ts_judge_load(&a->wish, true, &a->room.species[0]), TS_CANDIDATE);

@@ -26,7 +26,7 @@ static struct ts_profile profile_of(struct ts_reading r)
 	struct ts_keeping k = {0};
 	struct ts_profile p;
 
-	ts_profile_make(&w, &k, NULL, &p);
+	ts_profile_make(&w, &k, NULL, -1, &p);
 	return p;
 }
 

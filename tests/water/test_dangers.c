@@ -24,7 +24,7 @@ struct judged {
 
 static void set_clean(struct judged *j)
 {
-	static const struct ts_span known = {true, false, 7, 7, 7};
+	static const struct ts_span known = {true, false, 7, 7, 7, TS_FROM_SUPPLY, 0};
 	const double no = (double)NAN;
 
 	*j = (struct judged){.p.poisons = {0, no, no, no, no, no, no, no}};
@@ -192,7 +192,8 @@ static void test_next__of_the_profile(void **state)
 	assert_int_equal(ts_profile_next(&j.p), TS_NEXT_TANK_TEMPERATURE);
 	j.p.at[TS_KH].given = false;
 	assert_int_equal(ts_profile_next(&j.p), TS_NEXT_KH);
-	j.p.at[TS_GH] = (struct ts_span){true, false, 7, 5, 9}; /* 4 wide */
+	j.p.at[TS_GH] =
+		(struct ts_span){true, false, 7, 5, 9, TS_FROM_SUPPLY, (double)NAN}; /* 4 wide */
 	assert_int_equal(ts_profile_next(&j.p), TS_NEXT_KH);
 	j.p.at[TS_GH].high = 9.1;
 	assert_int_equal(ts_profile_next(&j.p), TS_NEXT_GH_DROPS);

@@ -30,7 +30,7 @@ static struct ts_water_facts described(struct ts_reading r)
 	struct ts_water_facts f;
 	struct ts_profile p;
 
-	ts_profile_make(&w, &k, NULL, &p);
+	ts_profile_make(&w, &k, NULL, -1, &p);
 	ts_water_describe_profile(&p, 25, &f);
 	return f;
 }

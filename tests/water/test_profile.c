@@ -26,7 +26,7 @@ static struct ts_profile profile_of(const struct ts_reading *readings, size_t co
 	assert_true(count <= 3);
 	for (size_t i = 0; i < count; i++)
 		copy[i] = readings[i];
-	ts_profile_make(&water, &keeping, NULL, &p);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	return p;
 }
 
@@ -90,11 +90,11 @@ static void test_doubt__temperature_half_a_degree_salinity_none(void **state)
 	struct ts_profile p;
 
 	(void)state;
-	ts_profile_make(&water, &keeping, NULL, &p);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_span(&p.at[TS_TEMPERATURE], 24.5, 25, 25.5);
 	assert_span(&p.at[TS_SALINITY], 2, 2, 2);
 	r.salinity_g_l = (struct ts_measure){0};
-	ts_profile_make(&water, &keeping, NULL, &p);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_span(&p.at[TS_SALINITY], 0, 0.25, 0.5); /* fresh water */
 }
 
@@ -108,11 +108,11 @@ static void test_temperature__of_a_tank(void **state)
 	struct ts_profile p;
 
 	(void)state;
-	ts_profile_make(&water, &keeping, NULL, &p);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_span(&p.at[TS_TEMPERATURE], 21.5, 24, 26.5);
 	assert_true(p.at[TS_TEMPERATURE].exposure);
 	water.kind = TS_WATER_TAP;
-	ts_profile_make(&water, &keeping, NULL, &p);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_false(p.at[TS_TEMPERATURE].given);
 }
 
@@ -293,7 +293,7 @@ static void test_unusual__at_the_limits(void **state)
 	struct ts_profile p;
 
 	(void)state;
-	ts_profile_make(&water, &keeping, NULL, &p);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_int_equal(p.unusual, TS_UNUSUAL_SOFTENED);
 	assert_int_equal(unusual(12, 6, 7.5, no), 0);
 	/* under 1 dH of GH with more than 3 of KH: softened, and KH over GH */
@@ -323,21 +323,21 @@ static void test_ph__as_read_or_of_the_tank(void **state)
 	struct ts_profile p;
 
 	(void)state;
-	ts_profile_make(&water, &keeping, NULL, &p);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_false(p.ph_computed);
 	assert_true(p.at[TS_PH].value == 7);
 	keeping.fresh = true;
-	ts_profile_make(&water, &keeping, NULL, &p);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_true(p.ph_computed && p.ph_read == 7);
 	assert_span(&p.at[TS_PH], p.ph_tank_low, p.ph_tank, p.ph_tank_high);
 	assert_true(p.ph_tank_low < p.ph_tank && p.ph_tank < p.ph_tank_high);
 	assert_false(p.at[TS_PH].exposure);
 	r.kh_dh = value(0.3); /* too little to tell */
-	ts_profile_make(&water, &keeping, NULL, &p);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_int_equal(p.unusual, TS_UNUSUAL_NO_PH_FROM_KH);
 	assert_false(p.ph_computed);
 	r.kh_dh = (struct ts_measure){0};
-	ts_profile_make(&water, &keeping, NULL, &p);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_int_equal(p.unusual, 0);
 	assert_true(isnan(p.ph_tank));
 }
@@ -361,6 +361,38 @@ static void test_ph__of_a_changing_supply(void **state)
 	assert_true(both.ph_tank > 0);
 }
 
+/* Where each number comes from, and how old it is. */
+static void test_origin__and_age(void **state)
+{
+	struct ts_reading r[] = {{.date = "2026-03-01", .gh_dh = value(8), .ph = value(7)},
+		{.date = "2026-03-11", .gh_dh = value(9), .alkalinity_meq_l = value(2)}};
+	struct ts_water water = {.readings = r, .reading_count = 2};
+	struct ts_keeping keeping = {.temperature = value(25)};
+	struct ts_profile p;
+
+	(void)state;
+	ts_profile_make(&water, &keeping, NULL, 20530, &p); /* 2026-03-18 */
+	assert_int_equal(p.at[TS_GH].from, TS_FROM_SUPPLY);
+	assert_true(p.at[TS_GH].age_days == 7); /* the newer of two */
+	assert_true(p.at[TS_PH].age_days == 17);
+	assert_int_equal(p.at[TS_KH].from, TS_FROM_COMPUTED);
+	assert_int_equal(p.at[TS_SALINITY].from, TS_FROM_ASSUMED);
+	assert_true(isnan(p.at[TS_SALINITY].age_days));
+	assert_int_equal(p.at[TS_TEMPERATURE].from, TS_FROM_TANK);
+	r[0].stood_h = value(24);
+	water.reading_count = 1;
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
+	assert_int_equal(p.at[TS_PH].from, TS_FROM_STOOD);
+	assert_true(isnan(p.at[TS_PH].age_days));
+	assert_int_equal(p.at[TS_KH].from, TS_FROM_NONE);
+	r[0].stood_h = value(1);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
+	assert_int_equal(p.at[TS_PH].from, TS_FROM_FRESH);
+	water.kind = TS_WATER_TANK;
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
+	assert_int_equal(p.at[TS_PH].from, TS_FROM_TANK);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -379,6 +411,7 @@ int main(void)
 		cmocka_unit_test(test_unusual__at_the_limits),
 		cmocka_unit_test(test_ph__as_read_or_of_the_tank),
 		cmocka_unit_test(test_ph__of_a_changing_supply),
+		cmocka_unit_test(test_origin__and_age),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
