@@ -90,6 +90,7 @@ struct ts_species {
 	const char *replaces; /* file of the record in whose place it stands; NULL: it was added */
 	const char *species, *form, *name_source;
 	struct ts_texts synonyms;
+	struct ts_texts trade_numbers; /* "L46": numbers under which suckermouths are sold */
 	struct {
 		struct ts_texts en, de, fr, nl, es, it;
 	} common;
@@ -135,6 +136,21 @@ struct ts_catalogue {
 	size_t folder_room;
 };
 
+struct ts_name_row;
+
+/* How a name was understood. */
+enum ts_name_how {
+	TS_NAME_UNKNOWN, /* nothing comes near */
+	TS_NAME_SAME,    /* the very name; case, accents, hyphens, blanks, a plural apart */
+	TS_NAME_GUESSED, /* one animal, by another order of words or one slip: to be said */
+	TS_NAME_FORM,    /* a bred form or a hybrid, judged by the record of its kind: to be said */
+	TS_NAME_SHARED,  /* the name of several species */
+	TS_NAME_NEAR,    /* names come near */
+	TS_NAME_GROUP,   /* what a whole group is called */
+	TS_NAME_NUMBER,  /* a trade number that no record carries */
+	TS_NAME_OUTSIDE  /* an animal of a kind that the records do not know */
+};
+
 /* A species that a name may mean. */
 struct ts_candidate {
 	const struct ts_species *species;
@@ -143,10 +159,14 @@ struct ts_candidate {
 };
 
 /* How many candidates are kept. */
-#define TS_CANDIDATES_MOST 8
+#define TS_CANDIDATES_MOST 12
 
-/* What a name may mean, nearest first, then by scientific name. */
+/* What a name may mean, nearest first, then what is sold most, then by scientific
+ * name. */
 struct ts_candidates {
+	enum ts_name_how how;
+	const struct ts_name_row *row; /* of a group, a form, what is outside; NULL: none */
+	const char *says;              /* of a form, what is outside: "is an amphibian" */
 	struct ts_candidate items[TS_CANDIDATES_MOST];
 	size_t count; /* kept */
 	size_t all;   /* as near as those that are kept, kept or not */
@@ -172,18 +192,19 @@ TS_API TS_MUST_USE enum ts_status ts_catalogue_add_file(
 	struct ts_catalogue *catalogue, const char *file, struct ts_findings *findings);
 
 /*
- * The one species that is called exactly so, case apart: by accepted name (with its form behind
- * it), synonym, common name in any language, or file stem. Everything else is NULL, never a guess:
- * `*ret` then holds what may be meant: several species of that name (`miss` 0), or names that
- * differ by accents, hyphens, a plural, missing words or some letters; `count` 0 when none comes
- * near. ts_say_candidates() says it in words. `ret` NULL: not wanted.
+ * The one species that is called so: by accepted name (with its form behind it), synonym, trade
+ * number, common name in any language, or file stem; case, accents, hyphens and a plural make no
+ * difference. `ret->how` TS_NAME_GUESSED or TS_NAME_FORM: it was taken by another order of words,
+ * by one slip, or for a bred form, and ts_say_taken() must be shown. NULL: `*ret` holds what may
+ * be meant, or why nothing is; ts_say_candidates() says it in words. `ret` NULL: nothing is
+ * guessed.
  */
 TS_API const struct ts_species *ts_catalogue_species(
 	const struct ts_catalogue *catalogue, const char *name, struct ts_candidates *ret);
 
 /*
- * The names of a species one by one: accepted name, synonyms, then common names by language. NULL
- * at the end. The index starts at 0.
+ * The names of a species one by one: accepted name, synonyms, trade numbers, then common names by
+ * language. NULL at the end. The index starts at 0.
  */
 TS_API const char *ts_species_name(const struct ts_species *species, size_t index);
 

@@ -20,10 +20,11 @@ struct session {
 	struct ts_catalogue *catalogue;
 	struct ts_findings *findings;
 	struct ts_practice *practice;
-	long today;          /* days since 1970-01-01: the clock's, or --today */
-	const char *first;   /* what stands above everything else of a text answer; NULL: nothing */
-	bool told;           /* the answer holds the findings: none of them on stderr */
-	struct ts_text *out; /* the answer, printed once at the end */
+	long today;        /* days since 1970-01-01: the clock's, or --today */
+	const char *first; /* what stands above everything else of a text answer; NULL: nothing */
+	struct ts_texts taken; /* names that were not taken as they stand, each in a sentence */
+	bool told;             /* the answer holds the findings: none of them on stderr */
+	struct ts_text *out;   /* the answer, printed once at the end */
 	struct ts_text *error; /* one line when the call itself is wrong */
 	struct output
 		*stream; /* an answer written piece by piece, closed last of all; NULL: none */
@@ -83,6 +84,13 @@ void command_first_words(struct ts_text *text, const char *plan);
 void command_version(struct ts_text *text);
 /* Adds the overview of all commands. */
 void command_overview(struct ts_text *text, const struct ts_screen *screen);
+
+/*
+ * The species of a name. One that was taken for another name is told by every answer that is
+ * written from here on. NULL: `*ret` says why, see ts_catalogue_species().
+ */
+const struct ts_species *session_species(
+	struct session *session, const char *name, struct ts_candidates *ret);
 
 /* Adds the document in the format asked for, as this terminal takes it. */
 void session_write(struct session *session, const struct ts_document *doc);

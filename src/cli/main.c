@@ -48,6 +48,7 @@ static void add_error(struct ts_text *out, const char *error)
 /* All that is said beside the answer: the findings, the error of the call. */
 static void add_messages(struct ts_text *out, const struct session *s)
 {
+	const bool no_place = s->options->format == FORMAT_CSV || s->options->format == FORMAT_ICS;
 	struct ts_text line;
 
 	ts_text_open(&line, NULL);
@@ -63,6 +64,9 @@ static void add_messages(struct ts_text *out, const struct session *s)
 	}
 	out->failed |= line.failed;
 	ts_text_drop(&line);
+	/* A table of rows has no place for it. */
+	for (size_t i = 0; no_place && i < s->taken.count; i++)
+		output_message(out, s->taken.items[i], strlen(s->taken.items[i]));
 	if (s->error->len)
 		add_error(out, ts_text_get(s->error));
 }

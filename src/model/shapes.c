@@ -75,7 +75,7 @@ static const char *const words_method[] = {
 static const char *const words_water_kind[] = {
 	"tap", "well", "rain", "reverse-osmosis", "mixed", "tank", NULL};
 static const char *const words_disinfectant[] = {"unknown", "none", "chlorine", "chloramine", NULL};
-static const char *const words_kind[] = {"fish", "shrimp", "crayfish", "crab", "snail", NULL};
+const char *const ts_words_kind[] = {"fish", "shrimp", "crayfish", "crab", "snail", NULL};
 static const char *const words_body[] = {"fusiform", "eel", "elongated", "deep", NULL};
 static const char *const words_sold[] = {"everywhere", "often", "seldom", "rarely", NULL};
 const char *const ts_words_home_water[] = {"black", "clear-soft", "mixed", "middle", "hard",
@@ -262,9 +262,10 @@ static const struct ts_field species_fields[] = {
 	TEXT(S, "form", form, OPT, "where one species needs two records"),
 	TEXT(S, "name_source", name_source, OPT, "whose taxonomy"),
 	TEXTS(S, "synonyms", synonyms, OPT, "older names"),
+	TEXTS(S, "trade_numbers", trade_numbers, OPT, "numbers under which suckermouths are sold, like L46"),
 	SUB(S, "common", common, OPT, &shape_common, "names people use, by language"),
 	TEXT(S, "family", family, REQ, "family"),
-	WORD(S, "kind", kind, REQ, words_kind, "kind of animal"),
+	WORD(S, "kind", kind, REQ, ts_words_kind, "kind of animal"),
 	WORD(S, "sold", sold, REQ, words_sold, "how easily it is bought"),
 	WORD(S, "home_water", home_water, REQ, ts_words_home_water, "kind of water it comes from"),
 	NUMBER(S, "adult_length", adult_length_cm, REQ, TS_Q_LENGTH, "usual total length in tanks"),

@@ -152,8 +152,8 @@ enum ts_status run_command(const char *const *arguments, const struct ts_catalog
 	struct ts_findings findings;
 	struct ts_practice practice;
 	struct ts_text out, error;
-	struct session s = {&options, &arena, &own, &findings, &practice, 20000, NULL, false, &out,
-		&error, NULL, false};
+	struct session s = {&options, &arena, &own, &findings, &practice, 20000, NULL, {0}, false,
+		&out, &error, NULL, false};
 	enum ts_status status;
 	int argc = 0;
 
