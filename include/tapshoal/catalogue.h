@@ -187,6 +187,15 @@ TS_API void ts_catalogue_close(struct ts_catalogue *catalogue);
 TS_API TS_MUST_USE enum ts_status ts_catalogue_add_folder(
 	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings);
 
+/*
+ * Adds the records of an image that the build made of a folder; `bytes` must outlive the catalogue.
+ * TS_NO, and nothing is added: the image is of another version, damaged, or `folder` no longer
+ * holds just the files it was made of (NULL: not compared); then ts_catalogue_add_folder() reads
+ * them.
+ */
+TS_API TS_MUST_USE enum ts_status ts_catalogue_add_image(
+	struct ts_catalogue *catalogue, const char *bytes, size_t len, const char *folder);
+
 /* Adds one record behind the others, unsorted and replacing none; errors as above. */
 TS_API TS_MUST_USE enum ts_status ts_catalogue_add_file(
 	struct ts_catalogue *catalogue, const char *file, struct ts_findings *findings);
