@@ -50,7 +50,9 @@ enum ts_species_caution {
 	TS_CAUTION_BITES,
 	TS_CAUTION_SPINY_HANDS,
 	TS_CAUTION_GROWS_TOO_BIG,
-	TS_CAUTION_EXPERT_ONLY,
+	TS_CAUTION_NO_HOME_SUITS,
+	TS_CAUTION_HARD_TO_FEED,
+	TS_CAUTION_DIES_OF_SMALL_ERRORS,
 	TS_CAUTION_RESTRICTED,
 	TS_CAUTION_NEEDS_SALT,
 	TS_CAUTION_ESCAPES,
@@ -58,6 +60,7 @@ enum ts_species_caution {
 	TS_CAUTION_WILD_CAUGHT,
 	TS_CAUTION_SHORT_LIVED,
 	TS_CAUTION_PROTECTED,
+	TS_CAUTION_STINGS,
 	TS_CAUTION__COUNT
 };
 
@@ -97,6 +100,8 @@ struct ts_species {
 	const char *family;
 	int kind, sold, home_water, body;
 	double adult_length_cm, greatest_length_cm;
+	double body_length_cm; /* 0 = the adult length */
+	struct ts_range lives_years;
 	struct {
 		struct ts_envelopes usual;
 		struct ts_published published;
@@ -104,21 +109,25 @@ struct ts_species {
 	} water;
 	struct {
 		double least, comfortable;
-		int sexes;
+		int sexes, pair;
 	} group;
-	int swims, to_own_kind, own_kind_when, to_others, others_when, gape;
+	double young_month; /* of a female; 0 = does not breed by itself */
+	int swims, to_own_kind, own_kind_when, to_others, others_when, gape, hunts, feeding;
+	unsigned temper;
 	unsigned preys_on;
 	int diet;
 	struct ts_texts eats;
 	int fins, nips;
 	struct {
-		double floor_m2;
+		double floor_m2, group_m2; /* group_m2 0 = by the animals in it */
 		int per;
 	} territory;
 	struct {
-		int flow, light, cover, activity;
+		int flow, light, cover, activity, land, bottom;
 		double tank_length_cm; /* 0 = by rule of thumb */
 	} needs;
+	struct ts_texts crosses_with;
+	int lakes_apart;
 	unsigned habits;
 	int takes_change;
 	unsigned cautions;

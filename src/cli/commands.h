@@ -158,7 +158,7 @@ void say_advice_lines(struct ts_document *doc, const struct ts_advice_line *line
 void say_name(struct ts_text *out, const struct ts_species *species);
 /* Adds "4 cm, from 6, tank 60 cm". */
 void say_room(struct ts_text *out, const struct ts_species *species);
-/* Adds "venomous, expert-only"; nothing where there is no caution. */
+/* Adds "venomous, hard-to-feed"; nothing where there is no caution. */
 void say_cautions(struct ts_text *out, const struct ts_species *species);
 /* Adds that the tank of the call is too short for it; nothing where it is not, or none is known. */
 void say_too_short(

@@ -109,7 +109,7 @@ static void test_lint__line_of_a_key(void **state)
 	assert_int_equal(place.line, 2);
 	assert_int_equal(place.column, 1);
 	assert_true(ts_lint_line(file, "water.GH", &place));
-	assert_int_equal(place.line, 16);
+	assert_int_equal(place.line, 17);
 	assert_int_equal(place.column, 3);
 }
 
