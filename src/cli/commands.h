@@ -32,6 +32,13 @@ struct session {
 };
 
 /*
+ * One call of the program, its words in `argv` behind the program's name: answer on standard
+ * output, messages on standard error, the exit code back. A catalogue that is empty is read when a
+ * command wants it; one that is not is taken as it is.
+ */
+int program_run(int argc, char **argv, struct ts_catalogue *catalogue);
+
+/*
  * A file of ours, its findings in the session's; one of another kind is called by its name in the
  * error. Stays as the library's loaders leave it on failure.
  */
