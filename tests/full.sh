@@ -20,6 +20,14 @@ wasm() {
 	TAPSHOAL_FULL=1 sh tests/wasm.sh | tee "$work/wasm" && grep -q '^ok 1 ' "$work/wasm" &&
 		! grep -q '^not ok\|SKIP' "$work/wasm"
 }
+# The same cases as everywhere, by the program that the page has inside.
+page_golden() {
+	sh src/page/build.sh "$work/page" &&
+		sh tests/page/golden.sh "$work/gcc/src/cli/tapshoal" "$work/page" >"$work/page-golden"
+	status=$?
+	grep '^not ok\|^# ' "$work/page-golden"
+	[ "$status" = 0 ]
+}
 headers() {
 	for header in include/tapshoal/*.h; do
 		line="#include <tapshoal/$(basename "$header")>"
@@ -80,6 +88,7 @@ step "clang, address and undefined-behaviour sanitizers, every test" sanitized
 step "gcc, release, warnings are errors" release_build
 beside "every page in a browser, as on a phone" browser
 step "the engine imports nothing (WebAssembly)" wasm
+step "every golden case by the program of the page (WebAssembly), byte for byte" page_golden
 step "each public header compiles alone, as C17 and as C++17" headers
 step "schemas, and files that hold to them (outside validator)" schemas
 step "calendars as an outside reader reads them" calendars
@@ -87,6 +96,6 @@ step "every fuzz target: its corpus, and two thousand inputs of a fixed seed" fu
 step "the tarball of meson dist builds, and works where it is installed" packed
 step "formatting" formatted
 step "cppcheck" cpp_check
-step "shellcheck" sh -c 'shellcheck -x tests/*.sh tests/*/*.sh examples/*.sh .ci/run'
+step "shellcheck" sh -c 'shellcheck -x tests/*.sh tests/*/*.sh src/page/*.sh examples/*.sh .ci/run'
 joined
 closing

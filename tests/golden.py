@@ -2,7 +2,8 @@
 # SPDX-License-Identifier: Apache-2.0
 """Golden cases of the command line, as data: tests/cli/cases/, described in tests/cli/README.md.
 
-Usage: golden.py PROGRAM [--accept] [--filter TEXT] [--cases FOLDER]; prints TAP, one line a case.
+Usage: golden.py PROGRAM [--accept] [--filter TEXT] [--cases FOLDER] [--without FILE]; prints TAP, one
+line a case. FILE names cases that are left out, each with its reason behind a blank.
 --accept rewrites what is expected; the change is then reviewed as a diff.
 Tested by tests/test_golden.py.
 """
@@ -85,16 +86,27 @@ def check(program, path, accept):
     return wrong
 
 
+def without(path, names):
+    """The cases that a file leaves out; a ValueError where a line names none, or gives no reason."""
+    left = dict(line.partition(" ")[::2] for line in path.read_text(encoding="utf-8").splitlines())
+    stale = [name for name, why in left.items() if name not in names or not why.strip()]
+    if stale:
+        raise ValueError("%s: no case, or no reason: %s" % (path, ", ".join(stale)))
+    return left
+
+
 def main(argv):
     args = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     args.add_argument("program", type=os.path.abspath)
     args.add_argument("--accept", action="store_true")
     args.add_argument("--filter", default="")
     args.add_argument("--cases", type=pathlib.Path, default=DATA.parent / "cli" / "cases")
+    args.add_argument("--without", type=pathlib.Path)
     args = args.parse_args(argv)
     cases = sorted((str(p.relative_to(args.cases).with_suffix("")), p)
                    for p in args.cases.rglob("*.case"))
-    cases = [(name, p) for name, p in cases if args.filter in name]
+    left = without(args.without, dict(cases)) if args.without else {}
+    cases = [(name, p) for name, p in cases if args.filter in name and name not in left]
     print("1..%d" % len(cases))
     bad = not cases
     answers = tap.in_order(lambda case: check(args.program, case[1], args.accept), cases)

@@ -2,14 +2,19 @@
 # SPDX-License-Identifier: Apache-2.0
 # Installs the Debian packages that are missing; quick and offline when none is. Where that is not
 # allowed it says what is missing and who can install it, and ends with 3.
-# Usage: packages.sh run|test|full   (build and run; the plain tests as well; the slow ones too)
+# Usage: packages.sh run|page|test|full   (build and run; build the page; the plain tests; the slow ones)
 set -eu
 want="gcc libc6-dev meson ninja-build pkg-config libyaml-dev libutf8proc-dev libpcre2-dev"
-[ "${1:-run}" = run ] || want="$want libcmocka-dev python3"
-[ "${1:-run}" != full ] || want="$want git g++ clang-14 libclang-rt-14-dev lld-14 wasi-libc
-	libclang-rt-14-dev-wasm32 clang-format-14 clang-tidy-14 cppcheck valgrind gcovr
-	mandoc locales python3-jsonschema python3-yaml shellcheck coinor-cbc glpk-utils libsqlite3-dev
-	chromium chromium-driver python3-selenium python3-icalendar zsh fish acl attr"
+page="python3 clang-14 lld-14 llvm-14 wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev xz-utils"
+case "${1:-run}" in
+run) ;;
+page) want="$want $page" ;;
+*) want="$want libcmocka-dev python3" ;;
+esac
+[ "${1:-run}" != full ] || want="$want $page git g++ libclang-rt-14-dev
+	clang-format-14 clang-tidy-14 cppcheck valgrind gcovr mandoc
+	locales python3-jsonschema python3-yaml shellcheck coinor-cbc glpk-utils libsqlite3-dev chromium
+	chromium-driver python3-selenium python3-icalendar zsh fish acl attr"
 [ "${1:-run}" != full ] || command -v node >/dev/null || want="$want nodejs"
 [ "${1:-run}" != full ] || command -v npm >/dev/null || want="$want npm"
 if ! command -v apt-get >/dev/null || ! command -v dpkg-query >/dev/null; then

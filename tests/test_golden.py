@@ -47,6 +47,19 @@ with tempfile.TemporaryDirectory() as top:
     case.write_text(LATER, encoding="utf-8")
     results.append(("accept writes what came out", not holds(top) and holds(top, "--accept")
                     and holds(top) and case.read_text().endswith("=== exit\n0\n=== stdout\nx\n")))
+    case.write_text(CASES[3][1], encoding="utf-8")
+    left = pathlib.Path(top) / "left.txt"
+    other = pathlib.Path(top) / "other.case"
+    other.write_text(CASES[0][1], encoding="utf-8")
+    left.write_text("only a reason\n", encoding="utf-8")
+    results.append(("a case that is left out is not run", holds(top, "--without", str(left))))
+    for text in ("gone a reason\n", "only\n"):
+        left.write_text(text, encoding="utf-8")
+        try:
+            holds(top, "--without", str(left))
+            results.append(("a case left out that is none, or without reason", False))
+        except ValueError:
+            results.append(("a case left out that is none, or without reason", True))
 print("1..%d" % len(results))
 for number, (title, fine) in enumerate(results, 1):
     print("%s %d - %s" % ("ok" if fine else "not ok", number, title))

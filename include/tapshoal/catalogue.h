@@ -50,7 +50,9 @@ enum ts_species_caution {
 	TS_CAUTION_BITES,
 	TS_CAUTION_SPINY_HANDS,
 	TS_CAUTION_GROWS_TOO_BIG,
-	TS_CAUTION_EXPERT_ONLY,
+	TS_CAUTION_NO_HOME_SUITS,
+	TS_CAUTION_HARD_TO_FEED,
+	TS_CAUTION_DIES_OF_SMALL_ERRORS,
 	TS_CAUTION_RESTRICTED,
 	TS_CAUTION_NEEDS_SALT,
 	TS_CAUTION_ESCAPES,
@@ -58,6 +60,7 @@ enum ts_species_caution {
 	TS_CAUTION_WILD_CAUGHT,
 	TS_CAUTION_SHORT_LIVED,
 	TS_CAUTION_PROTECTED,
+	TS_CAUTION_STINGS,
 	TS_CAUTION__COUNT
 };
 
@@ -90,12 +93,15 @@ struct ts_species {
 	const char *replaces; /* file of the record in whose place it stands; NULL: it was added */
 	const char *species, *form, *name_source;
 	struct ts_texts synonyms;
+	struct ts_texts trade_numbers; /* "L46": numbers under which suckermouths are sold */
 	struct {
 		struct ts_texts en, de, fr, nl, es, it;
 	} common;
 	const char *family;
 	int kind, sold, home_water, body;
 	double adult_length_cm, greatest_length_cm;
+	double body_length_cm; /* 0 = the adult length */
+	struct ts_range lives_years;
 	struct {
 		struct ts_envelopes usual;
 		struct ts_published published;
@@ -103,21 +109,25 @@ struct ts_species {
 	} water;
 	struct {
 		double least, comfortable;
-		int sexes;
+		int sexes, pair;
 	} group;
-	int swims, to_own_kind, own_kind_when, to_others, others_when, gape;
+	double young_month; /* of a female; 0 = does not breed by itself */
+	int swims, to_own_kind, own_kind_when, to_others, others_when, gape, hunts, feeding;
+	unsigned temper;
 	unsigned preys_on;
 	int diet;
 	struct ts_texts eats;
 	int fins, nips;
 	struct {
-		double floor_m2;
+		double floor_m2, group_m2; /* group_m2 0 = by the animals in it */
 		int per;
 	} territory;
 	struct {
-		int flow, light, cover, activity;
+		int flow, light, cover, activity, land, bottom;
 		double tank_length_cm; /* 0 = by rule of thumb */
 	} needs;
+	struct ts_texts crosses_with;
+	int lakes_apart;
 	unsigned habits;
 	int takes_change;
 	unsigned cautions;
@@ -127,16 +137,27 @@ struct ts_species {
 };
 
 /* A catalogue: species sorted by name and form, owned by `arena`. */
-struct ts_system;
-
 struct ts_catalogue {
 	struct ts_arena arena;
 	const struct ts_species **items;
 	size_t count, room;
 	struct ts_texts folders; /* in the order in which they were added */
 	size_t folder_room;
-	const struct ts_system *system; /* of its files; NULL: this machine, and nothing else here
-					 */
+};
+
+struct ts_name_row;
+
+/* How a name was understood. */
+enum ts_name_how {
+	TS_NAME_UNKNOWN, /* nothing comes near */
+	TS_NAME_SAME,    /* the very name; case, accents, hyphens, blanks, a plural apart */
+	TS_NAME_GUESSED, /* one animal, by another order of words or one slip: to be said */
+	TS_NAME_FORM,    /* a bred form or a hybrid, judged by the record of its kind: to be said */
+	TS_NAME_SHARED,  /* the name of several species */
+	TS_NAME_NEAR,    /* names come near */
+	TS_NAME_GROUP,   /* what a whole group is called */
+	TS_NAME_NUMBER,  /* a trade number that no record carries */
+	TS_NAME_OUTSIDE  /* an animal of a kind that the records do not know */
 };
 
 /* A species that a name may mean. */
@@ -147,10 +168,14 @@ struct ts_candidate {
 };
 
 /* How many candidates are kept. */
-#define TS_CANDIDATES_MOST 8
+#define TS_CANDIDATES_MOST 12
 
-/* What a name may mean, nearest first, then by scientific name. */
+/* What a name may mean, nearest first, then what is sold most, then by scientific
+ * name. */
 struct ts_candidates {
+	enum ts_name_how how;
+	const struct ts_name_row *row; /* of a group, a form, what is outside; NULL: none */
+	const char *says;              /* of a form, what is outside: "is an amphibian" */
 	struct ts_candidate items[TS_CANDIDATES_MOST];
 	size_t count; /* kept */
 	size_t all;   /* as near as those that are kept, kept or not */
@@ -171,23 +196,33 @@ TS_API void ts_catalogue_close(struct ts_catalogue *catalogue);
 TS_API TS_MUST_USE enum ts_status ts_catalogue_add_folder(
 	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings);
 
+/*
+ * Adds the records of an image that the build made of a folder; `bytes` must outlive the catalogue.
+ * TS_NO, and nothing is added: the image is of another version, damaged, or `folder` no longer
+ * holds just the files it was made of (NULL: not compared); then ts_catalogue_add_folder() reads
+ * them.
+ */
+TS_API TS_MUST_USE enum ts_status ts_catalogue_add_image(
+	struct ts_catalogue *catalogue, const char *bytes, size_t len, const char *folder);
+
 /* Adds one record behind the others, unsorted and replacing none; errors as above. */
 TS_API TS_MUST_USE enum ts_status ts_catalogue_add_file(
 	struct ts_catalogue *catalogue, const char *file, struct ts_findings *findings);
 
 /*
- * The one species that is called exactly so, case apart: by accepted name (with its form behind
- * it), synonym, common name in any language, or file stem. Everything else is NULL, never a guess:
- * `*ret` then holds what may be meant: several species of that name (`miss` 0), or names that
- * differ by accents, hyphens, a plural, missing words or some letters; `count` 0 when none comes
- * near. ts_say_candidates() says it in words. `ret` NULL: not wanted.
+ * The one species that is called so: by accepted name (with its form behind it), synonym, trade
+ * number, common name in any language, or file stem; case, accents, hyphens and a plural make no
+ * difference. `ret->how` TS_NAME_GUESSED or TS_NAME_FORM: it was taken by another order of words,
+ * by one slip, or for a bred form, and ts_say_taken() must be shown. NULL: `*ret` holds what may
+ * be meant, or why nothing is; ts_say_candidates() says it in words. `ret` NULL: nothing is
+ * guessed.
  */
 TS_API const struct ts_species *ts_catalogue_species(
 	const struct ts_catalogue *catalogue, const char *name, struct ts_candidates *ret);
 
 /*
- * The names of a species one by one: accepted name, synonyms, then common names by language. NULL
- * at the end. The index starts at 0.
+ * The names of a species one by one: accepted name, synonyms, trade numbers, then common names by
+ * language. NULL at the end. The index starts at 0.
  */
 TS_API const char *ts_species_name(const struct ts_species *species, size_t index);
 

@@ -67,8 +67,8 @@ TS_API double ts_match_oxygen_borne_mg_l(
 
 /*
  * May the animal be named to somebody who did not ask for it? Not one that is venomous, electric,
- * outgrows tanks, is for experts, restricted or protected, nor a snail that overruns a tank: common
- * practice, no source. Never fails.
+ * outgrows tanks, is hard to feed, dies of small errors, needs land, is restricted or protected,
+ * nor a snail that overruns a tank: common practice, no source. Never fails.
  */
 TS_API bool ts_match_advised_unasked(const struct ts_species *species);
 

@@ -38,8 +38,12 @@ enum ts_substrate {
 	TS_SUBSTRATE_ACTIVE,
 	TS_SUBSTRATE_ARAGONITE,
 	TS_SUBSTRATE_LIMESTONE,
-	TS_SUBSTRATE_PEAT
+	TS_SUBSTRATE_PEAT,
+	TS_SUBSTRATE_GRAVEL,
+	TS_SUBSTRATE_COARSE_GRAVEL,
+	TS_SUBSTRATE_BARE
 };
+enum ts_water_level { TS_WATER_LEVEL_UNKNOWN, TS_WATER_LEVEL_FULL, TS_WATER_LEVEL_HALF };
 enum ts_filter_state { TS_FILTER_UNKNOWN, TS_FILTER_MATURE, TS_FILTER_NEW };
 
 /* A tank file. Inside measures; 0 = not given. */
@@ -51,7 +55,7 @@ struct ts_tank {
 	struct ts_measure temp_c;
 	struct ts_every water_change; /* per cent of the water */
 	struct ts_choice feeding;     /* enum ts_feeding, or g of dry feed a day */
-	int plants, flow, light, cover, co2, substrate, filter;
+	int plants, flow, light, cover, co2, substrate, water_level, filter;
 	const char *running_since; /* YYYY-MM-DD */
 	struct ts_reading *readings;
 	size_t reading_count;

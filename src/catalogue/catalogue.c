@@ -82,19 +82,28 @@ static bool check_envelopes(const struct ts_envelopes *e, const char *of, const 
 	return ok;
 }
 
+static bool keep(struct ts_catalogue *catalogue, const struct ts_species *species)
+{
+	const struct ts_species **items = ts_arena_grow(&catalogue->arena, catalogue->items,
+		catalogue->count, &catalogue->room, sizeof *items);
+
+	if (!items)
+		return false;
+	catalogue->items = items;
+	items[catalogue->count++] = species;
+	return true;
+}
+
 static enum ts_status add_file(struct ts_catalogue *catalogue, const char *file, size_t folder,
 	struct ts_findings *findings)
 {
 	struct ts_species *species = ts_arena_take(&catalogue->arena, sizeof *species);
-	const struct ts_species **items;
 	enum ts_status status;
 	bool fine;
 
 	if (!species)
 		return TS_NO_MEMORY;
-	status = ts_records_load(&ts_shape_species, catalogue->system, file,
-		folder == SIZE_MAX ? TS_OPEN_ANY : TS_OPEN_ORDINARY, &catalogue->arena, species,
-		findings);
+	status = ts_records_load(&ts_shape_species, file, &catalogue->arena, species, findings);
 	if (status)
 		return status;
 	fine = check_envelopes(&species->water.usual, "", file, findings);
@@ -106,13 +115,7 @@ static enum ts_status add_file(struct ts_catalogue *catalogue, const char *file,
 	species->folder = folder;
 	if (!species->file)
 		return TS_NO_MEMORY;
-	items = ts_arena_grow(&catalogue->arena, catalogue->items, catalogue->count,
-		&catalogue->room, sizeof *items);
-	if (!items)
-		return TS_NO_MEMORY;
-	catalogue->items = items;
-	catalogue->items[catalogue->count++] = species;
-	return TS_OK;
+	return keep(catalogue, species) ? TS_OK : TS_NO_MEMORY;
 }
 
 static bool ends_with(const char *text, const char *end)
@@ -173,11 +176,17 @@ static enum ts_status say_no_file(const char *path, struct ts_findings *findings
 	return TS_SYSTEM;
 }
 
-static enum ts_status add_below(struct ts_catalogue *catalogue, const char *folder, unsigned depth,
-	struct ts_findings *findings)
+struct walk {
+	struct ts_arena *arena;
+	ts_record_visit *visit;
+	void *state;
+	struct ts_findings *findings;
+};
+
+static enum ts_status walk_below(const struct walk *w, const char *folder, unsigned depth)
 {
 	struct ts_texts paths = {0};
-	enum ts_status worst = list(&catalogue->arena, folder, &paths, findings);
+	enum ts_status worst = list(w->arena, folder, &paths, w->findings);
 
 	for (size_t i = 0; i < paths.count && worst != TS_NO_MEMORY; i++) {
 		const char *path = paths.items[i];
@@ -186,16 +195,23 @@ static enum ts_status add_below(struct ts_catalogue *catalogue, const char *fold
 		enum ts_status status = TS_OK;
 
 		if (known && S_ISDIR(info.st_mode))
-			status =
-				depth < 4 ? add_below(catalogue, path, depth + 1, findings) : TS_OK;
+			status = depth < 4 ? walk_below(w, path, depth + 1) : TS_OK;
 		else if (ends_with(path, ".yaml") && known && !S_ISREG(info.st_mode))
-			status = say_no_file(path, findings);
+			status = say_no_file(path, w->findings);
 		else if (ends_with(path, ".yaml"))
-			status = add_file(catalogue, path, catalogue->folders.count - 1, findings);
+			status = w->visit(w->state, path, known ? &info : NULL);
 		if (status > worst || status == TS_NO_MEMORY)
 			worst = status;
 	}
 	return worst;
+}
+
+enum ts_status ts_catalogue_walk(struct ts_arena *arena, const char *folder, ts_record_visit *visit,
+	void *state, struct ts_findings *findings)
+{
+	struct walk w = {arena, visit, state, findings};
+
+	return walk_below(&w, folder, 0);
 }
 
 enum ts_status ts_catalogue_add_file(
@@ -204,22 +220,48 @@ enum ts_status ts_catalogue_add_file(
 	return add_file(catalogue, file, SIZE_MAX, findings);
 }
 
-enum ts_status ts_catalogue_read(
-	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings)
+/* One folder more; false: no memory. */
+static bool begin_folder(struct ts_catalogue *catalogue, const char *folder)
 {
 	const char **items = ts_arena_grow(&catalogue->arena, catalogue->folders.items,
 		catalogue->folders.count, &catalogue->folder_room, sizeof *items);
-	enum ts_status status;
 
 	if (!items)
-		return TS_NO_MEMORY;
+		return false;
 	catalogue->folders.items = items;
 	items[catalogue->folders.count] = ts_arena_text(&catalogue->arena, folder, strlen(folder));
-	if (!items[catalogue->folders.count++])
-		return TS_NO_MEMORY;
-	status = add_below(catalogue, folder, 0, findings);
+	return items[catalogue->folders.count++];
+}
+
+static void sort(struct ts_catalogue *catalogue)
+{
 	if (catalogue->count)
 		qsort(catalogue->items, catalogue->count, sizeof *catalogue->items, compare_items);
+}
+
+struct reading {
+	struct ts_catalogue *catalogue;
+	struct ts_findings *findings;
+};
+
+static enum ts_status read_one(void *state, const char *path, const struct stat *info)
+{
+	const struct reading *r = state;
+
+	(void)info; /* a file that cannot be looked at is said by its reader */
+	return add_file(r->catalogue, path, r->catalogue->folders.count - 1, r->findings);
+}
+
+enum ts_status ts_catalogue_read(
+	struct ts_catalogue *catalogue, const char *folder, struct ts_findings *findings)
+{
+	struct reading r = {catalogue, findings};
+	enum ts_status status;
+
+	if (!begin_folder(catalogue, folder))
+		return TS_NO_MEMORY;
+	status = ts_catalogue_walk(&catalogue->arena, folder, read_one, &r, findings);
+	sort(catalogue);
 	return catalogue->arena.failed ? TS_NO_MEMORY : status;
 }
 
@@ -276,4 +318,18 @@ enum ts_status ts_catalogue_add_folder(
 	if (settled == TS_NO_MEMORY || (findings && findings->no_memory))
 		return TS_NO_MEMORY;
 	return settled > status ? settled : status;
+}
+
+enum ts_status ts_catalogue_take(struct ts_catalogue *catalogue, const char *folder,
+	struct ts_species *species, size_t count)
+{
+	if (!begin_folder(catalogue, folder))
+		return TS_NO_MEMORY;
+	for (size_t i = 0; i < count; i++) {
+		species[i].folder = catalogue->folders.count - 1;
+		if (!keep(catalogue, &species[i]))
+			return TS_NO_MEMORY;
+	}
+	sort(catalogue);
+	return settle(catalogue, NULL);
 }

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * From a name as somebody types it to the one species that is called so, or to the few that may be
- * meant. Common names hide several species each, so nothing but the very name is ever taken.
+ * From a name as somebody types it to the one species that is called so, or to what may be meant.
+ * The same name written another way is taken; a slip or another order of words is taken where it
+ * leads to one animal alone, and is told to the caller so that it is said; everything else is a
+ * question. Names that are no one animal's are rows (name_rows.c).
  */
 #include <tapshoal/catalogue.h>
 
@@ -9,34 +11,20 @@
 #include <stdint.h>
 #include <string.h>
 
-#include "base/edits.h"
-#include "catalogue/fold.h"
-
-/* How far off a name is, nearest first; edits count on behind EDITED. */
-enum tier { SAME, FOLDED, PLURAL, WORDS, EDITED, PARTLY = EDITED + 3, TIERS };
-
-/* One tier is that many misses; within it, words that were left out count. */
-#define TIER 16u
-#define NEVER UINT_MAX
-#define WORDS_MOST 12
-
-struct words {
-	const char *at[WORDS_MOST];
-	size_t len[WORDS_MOST], count;
-};
+#include "catalogue/name_rows.h"
+#include "catalogue/name_words.h"
 
 /* What is asked for, folded once. */
 struct asked {
-	const char *name;
-	char cased[TS_FOLD_ROOM], folded[TS_FOLD_ROOM];
-	size_t cased_len, folded_len;
-	struct words words;
+	char cased[TS_FOLD_ROOM];
+	size_t cased_len;
+	struct ts_name_words words;
 };
 
 static const struct ts_texts *list_of(const struct ts_species *s, size_t list)
 {
-	const struct ts_texts *const lists[] = {&s->synonyms, &s->common.en, &s->common.de,
-		&s->common.fr, &s->common.nl, &s->common.es, &s->common.it};
+	const struct ts_texts *const lists[] = {&s->synonyms, &s->trade_numbers, &s->common.en,
+		&s->common.de, &s->common.fr, &s->common.nl, &s->common.es, &s->common.it};
 
 	return list < sizeof lists / sizeof *lists ? lists[list] : NULL;
 }
@@ -55,134 +43,23 @@ const char *ts_species_name(const struct ts_species *species, size_t index)
 	return NULL;
 }
 
-static void split(const char *folded, struct words *ret)
+static unsigned less(unsigned a, unsigned b)
 {
-	ret->count = 0;
-	while (*folded && ret->count < WORDS_MOST) {
-		size_t len = strcspn(folded, " ");
-
-		ret->at[ret->count] = folded;
-		ret->len[ret->count++] = len;
-		folded += len + (folded[len] == ' ');
-	}
+	return a < b ? a : b;
 }
 
-/* Length of a word without the ending of an English plural: tetra-s, fish-es; "guppies" is 4. */
-static size_t singular(const char *word, size_t len)
+/* How far `len` bytes of a name are from what is asked, written with umlauts or without. */
+static unsigned miss_of(const struct asked *asked, const char *name, size_t len)
 {
-	if (len < 4 || word[len - 1] != 's' || strchr("sui", word[len - 2]))
-		return len;
-	if (len > 4 && word[len - 2] == 'e' && strchr("hxs", word[len - 3]))
-		return len - 2;
-	if (len > 5 && word[len - 2] == 'e' && word[len - 3] == 'i')
-		return len - 3;
-	return len - 1;
-}
+	struct ts_name_words words;
+	unsigned miss;
 
-static bool same_word(const char *a, size_t a_len, const char *b, size_t b_len)
-{
-	size_t a_stem = singular(a, a_len), b_stem = singular(b, b_len);
-
-	if (a_stem + 3 == a_len && b_len == b_stem && b[b_len - 1] == 'y') /* guppies, guppy */
-		b_stem--;
-	if (b_stem + 3 == b_len && a_len == a_stem && a[a_len - 1] == 'y')
-		a_stem--;
-	return a_stem == b_stem && memcmp(a, b, a_stem) == 0;
-}
-
-/* Slips that a word of that length may have and still be meant. */
-static size_t slips(size_t len)
-{
-	return len < 4 ? 0 : len < 6 ? 1 : len < 10 ? 2 : 3;
-}
-
-/* Edits from the asked word to the nearest free word of the name; SIZE_MAX: none is near. */
-static size_t word_edits(const char *word, size_t len, const struct words *name, unsigned *taken)
-{
-	size_t best = SIZE_MAX, best_at = 0;
-
-	for (size_t i = 0; i < name->count; i++) {
-		size_t edits;
-
-		if (*taken & 1u << i)
-			continue;
-		if (same_word(word, len, name->at[i], name->len[i]) ||
-			(len == 1 && name->count > 1 && *word == *name->at[i])) /* P. innesi */
-			edits = 0;
-		else
-			edits = ts_edits(word, len, name->at[i], name->len[i]);
-		if (edits < best && edits <= slips(len)) {
-			best = edits;
-			best_at = i;
-		}
-	}
-	if (best != SIZE_MAX)
-		*taken |= 1u << best_at;
-	return best;
-}
-
-static unsigned words_miss(const struct asked *asked, const struct words *name)
-{
-	unsigned taken = 0;
-	size_t edits = 0;
-	bool in_order = asked->words.count == name->count;
-
-	if (!asked->words.count || asked->words.count > name->count)
-		return NEVER;
-	for (size_t i = 0; i < asked->words.count; i++) {
-		size_t one = word_edits(asked->words.at[i], asked->words.len[i], name, &taken);
-
-		if (one == SIZE_MAX)
-			return NEVER;
-		edits += one;
-		in_order = in_order && same_word(asked->words.at[i], asked->words.len[i],
-					       name->at[i], name->len[i]);
-	}
-	if (in_order)
-		return PLURAL * TIER;
-	if (edits >= PARTLY - WORDS)
-		return NEVER;
-	return (unsigned)((WORDS + edits) * TIER + (name->count - asked->words.count));
-}
-
-/* The last straw: the longest word asked for stands in the name. "siamese fighter" */
-static unsigned part_miss(const struct asked *asked, const struct words *name)
-{
-	size_t longest = 0;
-
-	for (size_t i = 1; i < asked->words.count; i++) {
-		if (asked->words.len[i] > asked->words.len[longest])
-			longest = i;
-	}
-	for (size_t i = 0; asked->words.count > 1 && i < name->count; i++) {
-		if (same_word(asked->words.at[longest], asked->words.len[longest], name->at[i],
-			    name->len[i]))
-			return (unsigned)(PARTLY * TIER + name->count - 1);
-	}
-	return NEVER;
-}
-
-/* How far the name is from what is asked. */
-static unsigned miss_of(const struct asked *asked, const char *name)
-{
-	char folded[TS_FOLD_ROOM];
-	size_t len = ts_fold(TS_FOLD_NAME, name, strlen(name), folded, sizeof folded), edits;
-	size_t longer = len > asked->folded_len ? len - asked->folded_len : asked->folded_len - len;
-	struct words words;
-	unsigned by_words;
-
-	if (strcmp(folded, asked->folded) == 0)
-		return FOLDED * TIER;
-	split(folded, &words);
-	by_words = words_miss(asked, &words);
-	if (by_words == NEVER)
-		by_words = part_miss(asked, &words);
-	if (by_words < EDITED * TIER || longer > slips(asked->folded_len))
-		return by_words;
-	edits = ts_edits(asked->folded, asked->folded_len, folded, len);
-	if (edits <= slips(asked->folded_len) && (WORDS + edits) * TIER < by_words)
-		return (unsigned)(WORDS + edits) * TIER;
-	return by_words;
+	ts_name_split(name, len, false, &words);
+	miss = ts_name_miss(&asked->words, &words);
+	if (miss < TS_NAME_TIER * TS_TIER_JOINED || !ts_name_has_umlauts(name, len))
+		return miss;
+	ts_name_split(name, len, true, &words);
+	return less(miss, ts_name_miss(&asked->words, &words));
 }
 
 static bool called(const struct asked *asked, const char *name)
@@ -222,6 +99,8 @@ static int compare(const struct ts_candidate *a, const struct ts_candidate *b)
 {
 	if (a->miss != b->miss)
 		return a->miss < b->miss ? -1 : 1;
+	if (a->species->sold != b->species->sold)
+		return a->species->sold - b->species->sold;
 	return strcmp(a->species->species, b->species->species);
 }
 
@@ -241,14 +120,19 @@ static void keep(struct ts_candidates *c, const struct ts_candidate *candidate)
 
 static struct ts_candidate nearest_name(const struct asked *asked, const struct ts_species *species)
 {
-	struct ts_candidate best = {species, NULL, NEVER};
+	struct ts_candidate best = {species, NULL, TS_NAME_NEVER};
+	bool spoken = true;
 	const char *name;
 
 	for (size_t i = 0; (name = ts_species_name(species, i)); i++) {
-		unsigned miss = miss_of(asked, name);
+		unsigned miss = miss_of(asked, name, strlen(name));
+		bool common = i > species->synonyms.count + species->trade_numbers.count;
 
-		if (miss < best.miss)
+		/* What people call it goes before what it is called in the books. */
+		if (miss < best.miss || (miss == best.miss && common && !spoken)) {
+			spoken = common;
 			best = (struct ts_candidate){species, name, miss};
+		}
 	}
 	return best;
 }
@@ -256,28 +140,29 @@ static struct ts_candidate nearest_name(const struct asked *asked, const struct 
 /* Slips are weighed against one another; a name without slips needs no slipped one beside it. */
 static bool near_enough(unsigned miss, unsigned best)
 {
-	unsigned slack = best >= EDITED * TIER && best + TIER < PARTLY * TIER;
+	unsigned tier = best / TS_NAME_TIER;
+	unsigned slack = tier >= TS_TIER_EDITED && tier + 1 < TS_TIER_PARTLY;
 
-	return miss / TIER <= best / TIER + slack;
+	return miss / TS_NAME_TIER <= tier + slack;
 }
 
 static void find_near(
 	const struct ts_catalogue *catalogue, const struct asked *asked, struct ts_candidates *ret)
 {
-	size_t in_tier[TIERS] = {0};
+	size_t in_tier[TS_TIER__COUNT] = {0};
 
 	for (size_t i = 0; i < catalogue->count; i++) {
 		struct ts_candidate one = nearest_name(asked, catalogue->items[i]);
 
-		if (one.miss == NEVER)
+		if (one.miss == TS_NAME_NEVER)
 			continue;
-		in_tier[one.miss / TIER]++;
+		in_tier[one.miss / TS_NAME_TIER]++;
 		keep(ret, &one);
 	}
 	while (ret->count && !near_enough(ret->items[ret->count - 1].miss, ret->items[0].miss))
 		ret->count--;
-	for (unsigned tier = 0; ret->count && tier < TIERS; tier++) {
-		if (near_enough(tier * TIER, ret->items[0].miss))
+	for (unsigned tier = 0; ret->count && tier < TS_TIER__COUNT; tier++) {
+		if (near_enough(tier * TS_NAME_TIER, ret->items[0].miss))
 			ret->all += in_tier[tier];
 	}
 }
@@ -286,7 +171,7 @@ static void find_same(
 	const struct ts_catalogue *catalogue, const struct asked *asked, struct ts_candidates *ret)
 {
 	for (size_t i = 0; i < catalogue->count; i++) {
-		struct ts_candidate one = {catalogue->items[i], NULL, SAME};
+		struct ts_candidate one = {catalogue->items[i], NULL, TS_TIER_SAME};
 
 		for (size_t n = 0; (one.name = ts_species_name(one.species, n)); n++) {
 			if (!called(asked, one.name))
@@ -298,28 +183,143 @@ static void find_same(
 	}
 }
 
+/* Whether one of the words asked for is this one: "dwarf frog" is a frog. */
+static bool among_words(const struct asked *asked, const char *name, size_t len)
+{
+	struct ts_name_words words;
+
+	ts_name_split(name, len, false, &words);
+	for (size_t i = 0; words.count == 1 && i < asked->words.count; i++) {
+		if (ts_name_same_word(
+			    asked->words.at[i], asked->words.len[i], words.at[0], words.len[0]))
+			return true;
+	}
+	return false;
+}
+
+/* How far a row's nearest name is; a word that stands among others counts like words left out. */
+static unsigned row_miss(const struct asked *asked, const struct ts_name_row *row)
+{
+	unsigned best = TS_NAME_NEVER;
+
+	for (const char *at = row->names; *at;) {
+		size_t len = strcspn(at, "|");
+		bool word = *at == '*';
+		unsigned miss = miss_of(asked, at + word, len - word);
+
+		if (miss >= TS_NAME_TIER * TS_TIER_WORDS)
+			miss = word && among_words(asked, at + 1, len - 1)
+				       ? TS_NAME_TIER * TS_TIER_WORDS
+				       : TS_NAME_NEVER;
+		best = less(best, miss);
+		at += len + (at[len] == '|');
+	}
+	return best;
+}
+
+static const struct ts_name_row *nearest_row(const struct asked *asked, unsigned *ret_miss)
+{
+	const struct ts_name_row *best = NULL, *row;
+
+	*ret_miss = TS_NAME_NEVER;
+	for (size_t i = 0; (row = ts_name_row_at(i)); i++) {
+		unsigned miss = row_miss(asked, row);
+
+		if (miss < *ret_miss) {
+			*ret_miss = miss;
+			best = row;
+		}
+	}
+	return best;
+}
+
+/* What a row says; false: it speaks of animals that this catalogue does not have. */
+static bool take_row(const struct ts_catalogue *catalogue, const struct ts_name_row *row,
+	unsigned miss, struct ts_candidates *ret)
+{
+	struct ts_candidates mine = {.how = row->how, .row = row, .says = row->says};
+
+	for (size_t i = 0; row->members && i < catalogue->count; i++) {
+		const struct ts_species *s = catalogue->items[i];
+		const char *common = s->common.en.count ? s->common.en.items[0] : s->species;
+		struct ts_candidate one = {s, common, miss};
+
+		if (!ts_name_row_holds(row, s))
+			continue;
+		mine.all++;
+		keep(&mine, &one);
+	}
+	if (row->how == TS_NAME_GROUP && !mine.count)
+		return false;
+	*ret = mine;
+	return true;
+}
+
+/* The verdict over what came near. */
+static const struct ts_species *settle(const struct asked *asked, struct ts_candidates *ret)
+{
+	unsigned tier = ret->count ? ret->items[0].miss / TS_NAME_TIER : TS_TIER__COUNT;
+
+	if (tier == TS_TIER__COUNT)
+		ret->how = asked->words.count == 1 && ts_name_trade_number(asked->words.at[0],
+							      asked->words.len[0])
+				   ? TS_NAME_NUMBER
+				   : TS_NAME_UNKNOWN;
+	else if (tier <= TS_TIER_PLURAL)
+		ret->how = ret->all == 1 ? TS_NAME_SAME : TS_NAME_SHARED;
+	else if (tier <= TS_TIER_SLIP && ret->all == 1)
+		ret->how = TS_NAME_GUESSED;
+	else
+		ret->how = TS_NAME_NEAR;
+	return ret->how == TS_NAME_SAME || ret->how == TS_NAME_GUESSED ? ret->items[0].species
+								       : NULL;
+}
+
+static const struct ts_species *look_near(
+	const struct ts_catalogue *catalogue, const struct asked *asked, struct ts_candidates *ret)
+{
+	const struct ts_name_row *row;
+	unsigned best = TS_NAME_NEVER, miss;
+
+	if (!asked->words.count)
+		return NULL;
+	find_near(catalogue, asked, ret);
+	if (ret->count)
+		best = ret->items[0].miss;
+	row = nearest_row(asked, &miss);
+	/* A row goes before a name that is no nearer: what is outside passes for no animal. */
+	if (row && miss / TS_NAME_TIER <= best / TS_NAME_TIER &&
+		take_row(catalogue, row, miss, ret))
+		return row->how == TS_NAME_FORM && ret->count ? ret->items[0].species : NULL;
+	return settle(asked, ret);
+}
+
 const struct ts_species *ts_catalogue_species(
 	const struct ts_catalogue *catalogue, const char *name, struct ts_candidates *ret)
 {
-	struct ts_candidates mine = {.count = 0};
-	struct asked asked = {.name = name};
+	struct ts_candidates mine = {.how = TS_NAME_UNKNOWN};
+	const struct ts_species *found = NULL;
+	struct asked asked;
 
 	asked.cased_len =
 		ts_fold(TS_FOLD_CASE, name, strlen(name), asked.cased, sizeof asked.cased);
-	asked.folded_len =
-		ts_fold(TS_FOLD_NAME, name, strlen(name), asked.folded, sizeof asked.folded);
-	split(asked.folded, &asked.words);
-	for (size_t i = 0; i < catalogue->count; i++) {
+	ts_name_split(name, strlen(name), false, &asked.words);
+	for (size_t i = 0; !found && i < catalogue->count; i++) {
 		if (fully_called(&asked, catalogue->items[i]))
-			return catalogue->items[i];
+			found = catalogue->items[i];
 	}
-	find_same(catalogue, &asked, &mine);
+	if (!found)
+		find_same(catalogue, &asked, &mine);
 	if (mine.all == 1)
-		return mine.items[0].species;
-	if (ret) {
-		if (!mine.all && asked.folded_len)
-			find_near(catalogue, &asked, &mine);
+		found = mine.items[0].species;
+	if (found)
+		mine.how = TS_NAME_SAME;
+	else if (mine.all)
+		mine.how = TS_NAME_SHARED;
+	else
+		found = look_near(catalogue, &asked, &mine);
+	if (ret)
 		*ret = mine;
-	}
-	return NULL;
+	/* Nobody would say that it was guessed. */
+	return ret || mine.how == TS_NAME_SAME ? found : NULL;
 }

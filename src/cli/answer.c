@@ -6,7 +6,32 @@
 #include "cli/commands.h"
 #include "cli/paths.h"
 #include "cli/tap.h"
+#include "records/file.h"
 #include "water/series.h"
+
+/* More than the image of ten thousand animals. */
+#define IMAGE_MOST ((size_t)64 << 20)
+
+/* The image that the build made of the shipped folder; TS_NO: there is none of just these files. */
+static enum ts_status add_shipped(struct session *s, const char *folder)
+{
+	const char *file = paths_image(s->arena);
+	struct ts_findings unsaid;
+	enum ts_status status = TS_NO;
+	char *bytes = NULL, *kept = NULL;
+	size_t len;
+
+	ts_findings_open(&unsaid, &s->arena->allocator);
+	if (file && ts_file_read(file, IMAGE_MOST, &s->arena->allocator, &bytes, &len, &unsaid) ==
+			    TS_OK) {
+		kept = ts_arena_text(&s->catalogue->arena, bytes, len);
+		s->arena->allocator.resize(s->arena->allocator.state, bytes, 0);
+		status = kept ? ts_catalogue_add_image(s->catalogue, kept, len, folder)
+			      : TS_NO_MEMORY;
+	}
+	ts_findings_drop(&unsaid);
+	return status;
+}
 
 enum ts_status answer_catalogue(struct session *s)
 {
@@ -21,8 +46,12 @@ enum ts_status answer_catalogue(struct session *s)
 				      "give --catalogue FOLDER and --only-catalogue");
 		return TS_SYSTEM;
 	}
-	for (size_t i = 0; i < standard.count && !status; i++)
-		status = ts_catalogue_add_folder(s->catalogue, standard.items[i], s->findings);
+	for (size_t i = 0; i < standard.count && !status; i++) {
+		status = i ? TS_NO : add_shipped(s, standard.items[i]);
+		if (status == TS_NO)
+			status = ts_catalogue_add_folder(
+				s->catalogue, standard.items[i], s->findings);
+	}
 	for (size_t i = 0; i < o->folders.count && !status; i++)
 		status = ts_catalogue_add_folder(s->catalogue, o->folders.items[i], s->findings);
 	if (!status && !s->catalogue->count) {
@@ -35,7 +64,7 @@ enum ts_status answer_catalogue(struct session *s)
 /* The kept tap, said in the first line; TS_NO where there is none. */
 static enum ts_status take_kept(struct session *s, struct answer *ret)
 {
-	enum ts_status status = tap_load(s->system, s->arena, &ret->water, s->findings);
+	enum ts_status status = tap_load(s->arena, &ret->water, s->findings);
 	struct ts_text text;
 	bool read;
 	long age;

@@ -38,7 +38,7 @@ enum ts_status care_species(
 	for (size_t i = 0; i < names->count; i++) {
 		struct ts_candidates candidates;
 
-		found[i] = ts_catalogue_species(s->catalogue, names->items[i], &candidates);
+		found[i] = session_species(s, names->items[i], &candidates);
 		if (found[i])
 			continue;
 		ts_text_put(s->error, s->error->len ? "\n" : "");

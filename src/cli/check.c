@@ -26,8 +26,7 @@ static enum ts_status look_up(struct session *s, struct check_answer *a)
 	if (!a->species || !a->candidates)
 		return TS_NO_MEMORY;
 	for (size_t i = 0; i < count; i++)
-		a->species[i] = ts_catalogue_species(
-			s->catalogue, a->plan.stock[i].species, &a->candidates[i]);
+		a->species[i] = session_species(s, a->plan.stock[i].species, &a->candidates[i]);
 	return TS_OK;
 }
 

@@ -115,13 +115,17 @@ void command_version(struct ts_text *text)
 
 static void write_screen(struct session *s, const struct ts_document *doc)
 {
-	struct ts_screen screen = output_screen(
-		s->system, s->options->output, s->options->no_color, s->options->ascii);
+	struct ts_screen screen =
+		output_screen(s->options->output, s->options->no_color, s->options->ascii);
 
 	screen.brief = s->options->quiet;
 	if (s->first) {
 		ts_shown_add(s->out, s->first, strlen(s->first), screen.ascii);
 		ts_text_put(s->out, "\n\n");
+	}
+	for (size_t i = 0; i < s->taken.count; i++) {
+		ts_screen_wrap(s->out, s->taken.items[i], 0, 0, &screen);
+		ts_text_put(s->out, i + 1 == s->taken.count ? "\n" : "");
 	}
 	ts_screen_write(s->out, doc, &screen);
 }
@@ -129,10 +133,17 @@ static void write_screen(struct session *s, const struct ts_document *doc)
 /* The page of a document, what stands above everything else first. */
 static void write_page(struct session *s, const struct ts_document *doc)
 {
-	struct ts_node first = {.kind = TS_NODE_PARAGRAPH, .text = s->first, .next = doc->first};
+	struct ts_node first = {.kind = TS_NODE_PARAGRAPH, .text = s->first};
+	struct ts_node *taken = ts_arena_array(s->arena, s->taken.count + 1, sizeof *taken);
 	struct ts_document page = *doc;
 
-	page.first = s->first ? &first : doc->first;
+	for (size_t i = taken ? s->taken.count : 0; i-- > 0;) {
+		taken[i] = (struct ts_node){
+			.kind = TS_NODE_PARAGRAPH, .text = s->taken.items[i], .next = page.first};
+		page.first = &taken[i];
+	}
+	first.next = page.first;
+	page.first = s->first ? &first : page.first;
 	ts_html_write(s->out, &page);
 }
 
@@ -154,7 +165,7 @@ void session_json(struct session *s, const char *command, const struct ts_result
 	const void *result)
 {
 	if (!s->arena->failed)
-		ts_result_json(s->out, TS_VERSION, command, shape, result);
+		ts_result_json(s->out, TS_VERSION, command, &s->taken, shape, result);
 }
 
 void session_csv(

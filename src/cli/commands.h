@@ -16,21 +16,27 @@
 
 struct session {
 	const struct options *options;
-	const struct ts_system *system; /* whose files, day and terminal these are */
 	struct ts_arena *arena;
 	struct ts_catalogue *catalogue;
 	struct ts_findings *findings;
 	struct ts_practice *practice;
-	long today;          /* days since 1970-01-01: the clock's, or --today */
-	const char *first;   /* what stands above everything else of a text answer; NULL: nothing */
-	bool told;           /* the answer holds the findings: none of them on stderr */
-	struct ts_text *out; /* the answer, printed once at the end */
+	long today;        /* days since 1970-01-01: the clock's, or --today */
+	const char *first; /* what stands above everything else of a text answer; NULL: nothing */
+	struct ts_texts taken; /* names that were not taken as they stand, each in a sentence */
+	bool told;             /* the answer holds the findings: none of them on stderr */
+	struct ts_text *out;   /* the answer, printed once at the end */
 	struct ts_text *error; /* one line when the call itself is wrong */
 	struct output
-		*stream;   /* an answer written piece by piece, closed last of all; NULL: none */
-	bool keep;         /* it is whole */
-	const char *wrote; /* what was done to a file, should the answer not come through; NULL */
+		*stream; /* an answer written piece by piece, closed last of all; NULL: none */
+	bool keep;       /* it is whole */
 };
+
+/*
+ * One call of the program, its words in `argv` behind the program's name: answer on standard
+ * output, messages on standard error, the exit code back. A catalogue that is empty is read when a
+ * command wants it; one that is not is taken as it is.
+ */
+int program_run(int argc, char **argv, struct ts_catalogue *catalogue);
 
 /*
  * A file of ours, its findings in the session's; one of another kind is called by its name in the
@@ -85,6 +91,13 @@ void command_first_words(struct ts_text *text, const char *plan);
 void command_version(struct ts_text *text);
 /* Adds the overview of all commands. */
 void command_overview(struct ts_text *text, const struct ts_screen *screen);
+
+/*
+ * The species of a name. One that was taken for another name is told by every answer that is
+ * written from here on. NULL: `*ret` says why, see ts_catalogue_species().
+ */
+const struct ts_species *session_species(
+	struct session *session, const char *name, struct ts_candidates *ret);
 
 /* Adds the document in the format asked for, as this terminal takes it. */
 void session_write(struct session *session, const struct ts_document *doc);
@@ -152,7 +165,7 @@ void say_advice_lines(struct ts_document *doc, const struct ts_advice_line *line
 void say_name(struct ts_text *out, const struct ts_species *species);
 /* Adds "4 cm, from 6, tank 60 cm". */
 void say_room(struct ts_text *out, const struct ts_species *species);
-/* Adds "venomous, expert-only"; nothing where there is no caution. */
+/* Adds "venomous, hard-to-feed"; nothing where there is no caution. */
 void say_cautions(struct ts_text *out, const struct ts_species *species);
 /* Adds that the tank of the call is too short for it; nothing where it is not, or none is known. */
 void say_too_short(

@@ -157,8 +157,8 @@ static enum ts_status fill_groups(
 	for (size_t i = 0; i < plan->stock_count; i++) {
 		struct ts_candidates candidates;
 
-		groups[i] = (struct ts_group){.species = ts_catalogue_species(s->catalogue,
-						      plan->stock[i].species, &candidates),
+		groups[i] = (struct ts_group){
+			.species = session_species(s, plan->stock[i].species, &candidates),
 			.either = (unsigned)plan->stock[i].count};
 		if (groups[i].species)
 			continue;

@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "catalogue/name_rows.h"
 #include "catalogue/pattern.h"
 #include "catalogue/traits.h"
 #include "model/shape.h"
@@ -88,6 +89,14 @@ static enum ts_status open_pattern(struct session *s, const char *text, struct t
 	return status;
 }
 
+/* The pattern may be the name of one animal, or of a group, however it is written. */
+static bool meant(const struct find_answer *a, const struct ts_species *species)
+{
+	if (a->named)
+		return a->named == species;
+	return a->candidates.how == TS_NAME_GROUP && ts_name_row_holds(a->candidates.row, species);
+}
+
 static enum ts_status search(struct session *s, const struct ts_filter *filter,
 	struct ts_pattern *pattern, struct find_answer *ret)
 {
@@ -101,7 +110,7 @@ static enum ts_status search(struct session *s, const struct ts_filter *filter,
 
 		if (!ts_filter_passes(filter, one.species))
 			continue;
-		if (pattern)
+		if (pattern && !meant(ret, one.species))
 			status = ts_pattern_species(pattern, one.species, &one.name);
 		if (status == TS_BAD_INPUT)
 			ts_text_puts(s->error,
@@ -259,7 +268,7 @@ static void write_answer(struct session *s, const struct find_answer *a)
 	doc.drawn = s->options->format == FORMAT_HTML;
 	ts_text_open(&text, &s->arena->allocator);
 	verdict(&doc, &text, a, s->catalogue->count);
-	if (!a->count && a->pattern) {
+	if (!a->count && a->pattern && !a->named) {
 		ts_say_candidates(&text, a->pattern, &a->candidates);
 		ts_doc_paragraph(&doc, ts_doc_take(&doc, &text));
 	}
@@ -302,15 +311,22 @@ enum ts_status command_find(struct session *s)
 	status = a.pattern ? open_pattern(s, a.pattern, &pattern) : TS_OK;
 	if (!status)
 		status = answer_catalogue(s);
+	if (!status && a.pattern)
+		(void)ts_catalogue_species(s->catalogue, a.pattern, &a.candidates);
 	if (!status)
 		status = search(s, &filter, pattern, &a);
+	if (!status && !a.count && a.pattern) {
+		a.named = session_species(s, a.pattern, &a.candidates);
+		if (a.named)
+			status = search(s, &filter, pattern, &a);
+	}
 	ts_pattern_close(pattern);
+	if (a.count)
+		a.candidates = (struct ts_candidates){0};
 	if (!status)
 		status = summarise(s, &a);
 	if (status)
 		return status;
-	if (!a.count && a.pattern)
-		(void)ts_catalogue_species(s->catalogue, a.pattern, &a.candidates);
 	answer_with(s, &a);
 	return a.count ? TS_OK : TS_NO;
 }

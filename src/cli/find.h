@@ -21,6 +21,7 @@ struct find_answer {
 	struct ts_keeping keeping;
 	struct found *items;
 	size_t count;
+	const struct ts_species *named; /* whose name it is; NULL: of none, or it was found by it */
 	struct ts_candidates candidates; /* where nothing was found */
 	struct ts_summary summary;       /* over what was found */
 };

@@ -37,20 +37,29 @@ static bool is_folder(const char *path)
 	return path && stat(path, &info) == 0 && S_ISDIR(info.st_mode);
 }
 
-static const char *shipped(struct ts_arena *arena)
+/* The folder of the running program, in the caller's memory; NULL: not to be known. */
+static const char *program_folder(char *room, size_t size)
 {
-	char self[4096];
-	ssize_t len = readlink("/proc/self/exe", self, sizeof self - 1);
-	const char *folder;
+	ssize_t len = readlink("/proc/self/exe", room, size - 1);
 	char *slash;
 
 	if (len <= 0)
 		return NULL;
-	self[len] = '\0';
-	slash = strrchr(self, '/');
+	room[len] = '\0';
+	slash = strrchr(room, '/');
 	if (!slash)
 		return NULL;
 	*slash = '\0';
+	return room;
+}
+
+static const char *shipped(struct ts_arena *arena)
+{
+	char room[4096];
+	const char *self = program_folder(room, sizeof room), *folder;
+
+	if (!self)
+		return NULL;
 	folder = noted(arena, self);
 	if (is_folder(folder))
 		return folder;
@@ -100,6 +109,22 @@ const char *paths_example(struct ts_arena *arena, const char *name)
 }
 
 #define FOLDERS_MOST 32
+
+const char *paths_image(struct ts_arena *arena)
+{
+	static const char *const beside[] = {
+		"/species.image", "/../share/tapshoal/shipped/species.image"};
+	char self[4096];
+	const char *folder = program_folder(self, sizeof self);
+
+	for (size_t i = 0; folder && i < sizeof beside / sizeof *beside; i++) {
+		const char *file = ts_arena_join(arena, folder, beside[i], NULL);
+
+		if (file && access(file, R_OK) == 0)
+			return file;
+	}
+	return NULL;
+}
 
 bool paths_species(struct ts_arena *arena, struct ts_texts *ret)
 {

@@ -16,6 +16,9 @@
  */
 bool paths_species(struct ts_arena *arena, struct ts_texts *ret);
 
+/* The image of the shipped folder's records, where the build made one; NULL: it is not there. */
+const char *paths_image(struct ts_arena *arena);
+
 /*
  * A file of examples/ by a name that opens it from where the caller stands: the working folder's,
  * the source tree's, the installed one. NULL: there is none, or no memory.

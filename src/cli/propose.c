@@ -29,7 +29,7 @@ static enum ts_status refuse(
 static const struct ts_species *named(struct session *s, const char *name)
 {
 	struct ts_candidates candidates;
-	const struct ts_species *found = ts_catalogue_species(s->catalogue, name, &candidates);
+	const struct ts_species *found = session_species(s, name, &candidates);
 
 	if (!found)
 		ts_say_candidates(s->error, name, &candidates);
@@ -267,7 +267,7 @@ static enum ts_status write_file(struct session *s, const char *path, const stru
 {
 	if (text->failed)
 		return TS_NO_MEMORY;
-	return output_write(s->system, path, text, s->error);
+	return output_write(path, text, s->error) ? TS_OK : TS_SYSTEM;
 }
 
 static enum ts_status write_model(struct session *s, const struct propose_answer *a)

@@ -47,7 +47,7 @@ enum ts_status why_named(struct session *s, const struct ts_species ***ret)
 		struct ts_candidates candidates;
 		size_t words;
 
-		found[i] = ts_catalogue_species(s->catalogue, o->arguments[i], &candidates);
+		found[i] = session_species(s, o->arguments[i], &candidates);
 		if (found[i])
 			continue;
 		ts_text_put(s->error, s->error->len ? "\n" : "");

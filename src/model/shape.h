@@ -71,5 +71,7 @@ extern const struct ts_shape ts_shape_tank, ts_shape_stock_line, ts_shape_sign, 
 /* Word lists that other rooms print. */
 extern const char *const ts_words_home_water[], *const ts_words_cautions[], *const ts_words_sexes[];
 extern const char *const ts_words_home_water_said[], *const ts_words_swims[];
+extern const char *const ts_words_kind[];
+extern const char *const ts_words_feeding[];
 
 #endif

@@ -75,7 +75,7 @@ static const char *const words_method[] = {
 static const char *const words_water_kind[] = {
 	"tap", "well", "rain", "reverse-osmosis", "mixed", "tank", NULL};
 static const char *const words_disinfectant[] = {"unknown", "none", "chlorine", "chloramine", NULL};
-static const char *const words_kind[] = {"fish", "shrimp", "crayfish", "crab", "snail", NULL};
+const char *const ts_words_kind[] = {"fish", "shrimp", "crayfish", "crab", "snail", NULL};
 static const char *const words_body[] = {"fusiform", "eel", "elongated", "deep", NULL};
 static const char *const words_sold[] = {"everywhere", "often", "seldom", "rarely", NULL};
 const char *const ts_words_home_water[] = {"black", "clear-soft", "mixed", "middle", "hard",
@@ -92,6 +92,11 @@ static const char *const words_towards[] = {"ignores", "chases", "injures", NULL
 static const char *const words_when[] = {"always", "breeding", "cramped", NULL};
 static const char *const words_gape[] = {
 	"nibbler", "ordinary", "wide", "predator", "engulfer", NULL};
+static const char *const words_temper[] = {"all", "look-alikes", "smaller", "slow", "bottom", NULL};
+static const char *const words_hunts[] = {
+	"grazer", "plankton", "fry", "invertebrates", "fish", NULL};
+const char *const ts_words_feeding[] = {"dry", "fine", "frozen", "live", "meaty", "greens",
+	"growth", "wood", "sinking", "surface", "shells", "drift", "leftovers", NULL};
 static const char *const words_preys_on[] = {"shrimps", "snails", "fry", NULL};
 static const char *const words_diet[] = {"omnivore", "herbivore", "carnivore", NULL};
 static const char *const words_fins[] = {"short", "long", NULL};
@@ -100,23 +105,29 @@ static const char *const words_per[] = {"animal", "male", "pair", "group", NULL}
 static const char *const words_flow[] = {"any", "still", "gentle", "brisk", NULL};
 static const char *const words_light[] = {"any", "shade", "bright", NULL};
 static const char *const words_cover[] = {"no", "yes", NULL};
+static const char *const words_land[] = {"no", "yes", NULL};
+static const char *const words_bottom[] = {"any", "smooth", "sand", NULL};
+static const char *const words_pair[] = {"no", "yes", NULL};
+static const char *const words_lakes_apart[] = {"no", "yes", "by-custom", NULL};
 static const char *const words_activity[] = {"ordinary", "sitter", "active", "fast", NULL};
 static const char *const words_habits[] = {"nocturnal", "digs", "eats-plants", "slow-eater",
 	"quick-eater", "specialist-eater", "old-tank-only", "breathes-air", "spiny",
 	"nitrate-sensitive", NULL};
 static const char *const words_takes_change[] = {"fairly", "badly", "well", NULL};
 const char *const ts_words_cautions[] = {"venomous", "electric", "bites", "spiny-hands",
-	"grows-too-big", "expert-only", "restricted", "needs-salt", "escapes", "breeds-unasked",
-	"wild-caught", "short-lived", "protected", NULL};
+	"grows-too-big", "no-home-suits", "hard-to-feed", "dies-of-small-errors", "restricted",
+	"needs-salt", "escapes", "breeds-unasked", "wild-caught", "short-lived", "protected",
+	"stings", NULL};
 
 static const char *const words_fill[] = {"ordinary", "rocks", NULL};
-static const char *const words_feeding[] = {"unknown", "light", "ordinary", "heavy", NULL};
+static const char *const words_fed[] = {"unknown", "light", "ordinary", "heavy", NULL};
 static const char *const words_plants[] = {"unknown", "none", "some", "dense", NULL};
 static const char *const words_tank_flow[] = {"unknown", "still", "gentle", "brisk", NULL};
 static const char *const words_tank_cover[] = {"unknown", "no", "yes", NULL};
 static const char *const words_co2[] = {"none", "injected", NULL};
-static const char *const words_substrate[] = {
-	"unknown", "inert", "sand", "active", "aragonite", "limestone", "peat", NULL};
+static const char *const words_substrate[] = {"unknown", "inert", "sand", "active", "aragonite",
+	"limestone", "peat", "gravel", "coarse-gravel", "bare", NULL};
+static const char *const words_water_level[] = {"unknown", "full", "half", NULL};
 static const char *const words_filter[] = {"unknown", "mature", "new", NULL};
 static const char *const words_sex[] = {"unknown", "male", "female", "pairs", NULL};
 static const char *const words_origin[] = {"unknown", "farmed", "wild", NULL};
@@ -239,12 +250,14 @@ static const struct ts_field group_fields[] = {
 	{"least", TS_NUMBER, REQ, TS_Q_NUMBER, AT_IN(group, least, double), 0, NULL, NULL, "settled from this many"},
 	{"comfortable", TS_NUMBER, REQ, TS_Q_NUMBER, AT_IN(group, comfortable, double), 0, NULL, NULL, "comfortable from this many"},
 	{"sexes", TS_WORD, OPT, TS_Q_NUMBER, AT_IN(group, sexes, int), 0, ts_words_sexes, NULL, "how the sexes must be matched"},
+	{"pair", TS_WORD, OPT, TS_Q_NUMBER, AT_IN(group, pair, int), 0, words_pair, NULL, "a pair by itself is settled as well"},
 };
 static const struct ts_shape shape_group = SHAPE("group", group_fields, ((S *)0)->group);
 
 static const struct ts_field territory_fields[] = {
 	{"floor", TS_NUMBER, REQ, TS_Q_AREA, AT_IN(territory, floor_m2, double), 0, NULL, NULL, "floor it defends"},
 	{"per", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(territory, per, int), 0, words_per, NULL, "by whom"},
+	{"group", TS_NUMBER, OPT, TS_Q_AREA, AT_IN(territory, group_m2, double), 0, NULL, NULL, "floor of a whole group of the least number, which divides the blows"},
 };
 static const struct ts_shape shape_territory = SHAPE("territory", territory_fields, ((S *)0)->territory);
 
@@ -254,6 +267,8 @@ static const struct ts_field needs_fields[] = {
 	{"cover", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(needs, cover, int), 0, words_cover, NULL, "a tight lid"},
 	{"activity", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(needs, activity, int), 0, words_activity, NULL, "how much it swims"},
 	{"tank_length", TS_NUMBER, OPT, TS_Q_LENGTH, AT_IN(needs, tank_length_cm, double), 0, NULL, NULL, "least tank length where the rule of thumb is wrong"},
+	{"land", TS_WORD, OPT, TS_Q_NUMBER, AT_IN(needs, land, int), 0, words_land, NULL, "land above the water: it drowns or fails in a filled tank"},
+	{"bottom", TS_WORD, OPT, TS_Q_NUMBER, AT_IN(needs, bottom, int), 0, words_bottom, NULL, "smooth: sand or fine rounded gravel, for barbels; sand: it digs in, or sifts it"},
 };
 static const struct ts_shape shape_needs = SHAPE("needs", needs_fields, ((S *)0)->needs);
 
@@ -262,29 +277,38 @@ static const struct ts_field species_fields[] = {
 	TEXT(S, "form", form, OPT, "where one species needs two records"),
 	TEXT(S, "name_source", name_source, OPT, "whose taxonomy"),
 	TEXTS(S, "synonyms", synonyms, OPT, "older names"),
+	TEXTS(S, "trade_numbers", trade_numbers, OPT, "numbers under which suckermouths are sold, like L46"),
 	SUB(S, "common", common, OPT, &shape_common, "names people use, by language"),
 	TEXT(S, "family", family, REQ, "family"),
-	WORD(S, "kind", kind, REQ, words_kind, "kind of animal"),
+	WORD(S, "kind", kind, REQ, ts_words_kind, "kind of animal"),
 	WORD(S, "sold", sold, REQ, words_sold, "how easily it is bought"),
 	WORD(S, "home_water", home_water, REQ, ts_words_home_water, "kind of water it comes from"),
 	NUMBER(S, "adult_length", adult_length_cm, REQ, TS_Q_LENGTH, "usual total length in tanks"),
 	NUMBER(S, "greatest_length", greatest_length_cm, REQ, TS_Q_LENGTH, "greatest length known"),
+	NUMBER(S, "body_length", body_length_cm, OPT, TS_Q_LENGTH, "adult length without trailing fins, where they make up much of it: decides its mass"),
+	RANGE(S, "lives_years", lives_years, REQ, TS_Q_NUMBER, "how many years it lives, well kept"),
 	WORD(S, "body", body, REQ, words_body, "shape of the body"),
 	SUB(S, "water", water, REQ, &shape_species_water, "the water it lives in"),
 	SUB(S, "group", group, REQ, &shape_group, "how many together"),
+	NUMBER(S, "young_month", young_month, OPT, TS_Q_NUMBER, "young that a female has in a month, where it breeds by itself"),
 	WORD(S, "swims", swims, REQ, ts_words_swims, "where it swims"),
 	WORD(S, "to_own_kind", to_own_kind, REQ, words_towards, "how it treats its own kind"),
 	WORD(S, "own_kind_when", own_kind_when, OPT, words_when, "when"),
 	WORD(S, "to_others", to_others, REQ, words_towards, "how it treats others"),
 	WORD(S, "others_when", others_when, OPT, words_when, "when"),
+	WORDS(S, "temper", temper, OPT, words_temper, "towards which others: all, its like, smaller ones, slow and long-finned ones, those of the bottom"),
 	WORD(S, "gape", gape, REQ, words_gape, "how large a prey it swallows"),
+	WORD(S, "hunts", hunts, REQ, words_hunts, "what it hunts alive; all but hunters of fish take no fish beyond eggs and fry, whatever their size"),
 	WORDS(S, "preys_on", preys_on, OPT, words_preys_on, "what it eats beyond its gape"),
 	WORD(S, "diet", diet, OPT, words_diet, "decides the protein of its feed"),
 	TEXTS(S, "eats", eats, OPT, "what it eats"),
+	WORD(S, "feeding", feeding, REQ, ts_words_feeding, "what its keeper must give it"),
 	WORD(S, "fins", fins, OPT, words_fins, "long fins are bitten"),
 	WORD(S, "nips", nips, OPT, words_nips, "bites fins"),
 	SUB(S, "territory", territory, OPT, &shape_territory, "floor it defends"),
 	SUB(S, "needs", needs, REQ, &shape_needs, "what the tank must offer"),
+	TEXTS(S, "crosses_with", crosses_with, OPT, "genera or species it has mongrel young with; its own name: colour forms cross"),
+	WORD(S, "lakes_apart", lakes_apart, OPT, words_lakes_apart, "yes: only with animals of its own lake; by-custom: none of the lake, and kept there by custom"),
 	WORDS(S, "habits", habits, OPT, words_habits, "habits that matter to others"),
 	WORD(S, "takes_change", takes_change, OPT, words_takes_change, "how it takes a change of water"),
 	WORDS(S, "cautions", cautions, OPT, ts_words_cautions, "what the buyer must know"),
@@ -310,13 +334,14 @@ static const struct ts_field tank_fields[] = {
 	NUMBER(T, "volume", volume_l, OPT, TS_Q_VOLUME, "the water itself, where it was measured"),
 	MEASURE(T, "temperature", temp_c, OPT, TS_Q_TEMPERATURE, "what it runs at, over day and year"),
 	EVERY(T, "water_change", water_change, OPT, TS_Q_PERCENT, "how much water is changed how often"),
-	CHOICE(T, "feeding", feeding, OPT, words_feeding, TS_Q_FEED, "dry feed, weighed or as a word"),
+	CHOICE(T, "feeding", feeding, OPT, words_fed, TS_Q_FEED, "dry feed, weighed or as a word"),
 	WORD(T, "plants", plants, OPT, words_plants, "growing plants"),
 	WORD(T, "flow", flow, OPT, words_tank_flow, "current"),
 	WORD(T, "light", light, OPT, words_light, "light"),
 	WORD(T, "cover", cover, OPT, words_tank_cover, "a tight lid"),
 	WORD(T, "co2", co2, OPT, words_co2, "carbon dioxide for plants"),
 	WORD(T, "substrate", substrate, OPT, words_substrate, "what covers the floor"),
+	WORD(T, "water_level", water_level, OPT, words_water_level, "filled, or half filled with land above the water"),
 	WORD(T, "filter", filter, OPT, words_filter, "whether the filter turns waste into nitrate yet"),
 	TEXT(T, "running_since", running_since, OPT, "day it was filled, YYYY-MM-DD"),
 	LIST(T, "readings", readings, reading_count, struct ts_reading, OPT, &ts_shape_reading, "what was measured in the tank"),

@@ -93,23 +93,29 @@ static void put_struct(struct ts_json *j, const struct ts_result_shape *shape, c
 }
 
 static void put_document(struct ts_json *j, const char *version, const char *command,
-	const struct ts_result_shape *shape, const void *result)
+	const struct ts_texts *taken, const struct ts_result_shape *shape, const void *result)
 {
 	ts_json_object(j, NULL);
 	ts_json_text(j, "tapshoal", version);
 	ts_json_number(j, "format", 1, 0);
 	ts_json_text(j, "command", command);
+	if (taken && taken->count) {
+		ts_json_list(j, "taken");
+		for (size_t i = 0; i < taken->count; i++)
+			ts_json_text(j, NULL, taken->items[i]);
+		ts_json_end_list(j);
+	}
 	put_struct(j, shape, result);
 	ts_json_end_object(j);
 }
 
 void ts_result_json(struct ts_text *out, const char *version, const char *command,
-	const struct ts_result_shape *shape, const void *result)
+	const struct ts_texts *taken, const struct ts_result_shape *shape, const void *result)
 {
 	struct ts_json j;
 
 	ts_json_open(&j, out);
-	put_document(&j, version, command, shape, result);
+	put_document(&j, version, command, taken, shape, result);
 }
 
 void ts_result_json_line(struct ts_text *out, const char *version, const char *command,
@@ -119,7 +125,7 @@ void ts_result_json_line(struct ts_text *out, const char *version, const char *c
 
 	ts_json_open(&j, out);
 	j.line = true;
-	put_document(&j, version, command, shape, result);
+	put_document(&j, version, command, NULL, shape, result);
 }
 
 static void say_struct(struct ts_json *j, const struct ts_result_shape *shape, const char *command);
@@ -219,6 +225,15 @@ static void say_head(struct ts_json *j, const char *command)
 	ts_json_end_object(j);
 	ts_json_object(j, "command");
 	ts_json_text(j, "const", command);
+	ts_json_end_object(j);
+	ts_json_object(j, "taken");
+	ts_json_text(j, "description",
+		"names that were not taken as they stand, each in a sentence; only where there are "
+		"some");
+	ts_json_text(j, "type", "array");
+	ts_json_object(j, "items");
+	ts_json_text(j, "type", "string");
+	ts_json_end_object(j);
 	ts_json_end_object(j);
 }
 

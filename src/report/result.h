@@ -97,10 +97,11 @@ struct ts_result_shape {
 
 /*
  * Adds the whole answer of a command as one JSON document: "tapshoal" (version), "format" 1,
- * "command", then the shape's members of `result`.
+ * "command", "taken" where a name was not taken as it stands (NULL or empty: left out), then the
+ * shape's members of `result`.
  */
 void ts_result_json(struct ts_text *out, const char *version, const char *command,
-	const struct ts_result_shape *shape, const void *result);
+	const struct ts_texts *taken, const struct ts_result_shape *shape, const void *result);
 
 /* The same on one line, for answers of many such documents (JSON Lines). */
 void ts_result_json_line(struct ts_text *out, const char *version, const char *command,

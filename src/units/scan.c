@@ -202,7 +202,7 @@ static enum ts_scan_fault take_unit(
 	if (!*spelling) {
 		if (!ts_quantities[quantity].bare)
 			return TS_SCAN_UNIT_NEEDED;
-		*ret = (struct ts_unit_row){quantity, "", 1, 0, NULL};
+		*ret = (struct ts_unit_row){quantity, "", NULL, 1, 0, NULL};
 		return TS_SCAN_FINE;
 	}
 	row = unit_row(quantity, spelling);

@@ -52,10 +52,12 @@ struct ts_quantity_row {
 /*
  * One spelling of a unit. `spelling` is normalised: lower case, without blanks and degree signs,
  * 'u' for micro. canonical = value * factor + offset. `assumed` tells what had to be assumed.
+ * `shown` is how it is written where it can be chosen; NULL: another spelling of a unit that is
+ * shown.
  */
 struct ts_unit_row {
 	enum ts_quantity quantity;
-	const char *spelling;
+	const char *spelling, *shown;
 	double factor, offset;
 	const char *assumed;
 };

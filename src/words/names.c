@@ -19,22 +19,13 @@ static void put_candidate(struct ts_text *text, const struct ts_candidate *c)
 		common ? ")" : "", NULL);
 }
 
-void ts_say_candidates(struct ts_text *text, const char *name, const struct ts_candidates *c)
+/* "a (A a), b (B b) or one of 3 more". */
+static void put_candidates(struct ts_text *text, const struct ts_candidates *c, const char *last)
 {
-	bool several = c->count && !c->items[0].miss;
-
-	ts_text_puts(text, "'", name, "' is ", NULL);
-	if (!c->count) {
-		ts_text_put(text, "not in the catalogue; an unknown species is not passed: give "
-				  "its scientific name");
-		return;
-	}
-	ts_text_put(text, several ? "the name of several species; take one of: "
-				  : "no name in the catalogue; did you mean ");
 	for (size_t i = 0; i < c->count; i++) {
-		bool last = i + 1 == c->count && c->all == c->count;
+		bool end = i + 1 == c->count && c->all == c->count;
 
-		ts_text_put(text, !i ? "" : last && !several ? " or " : ", ");
+		ts_text_put(text, !i ? "" : end ? last : ", ");
 		put_candidate(text, &c->items[i]);
 	}
 	if (c->all > c->count) {
@@ -42,7 +33,58 @@ void ts_say_candidates(struct ts_text *text, const char *name, const struct ts_c
 		ts_text_number(text, (double)(c->all - c->count), 0);
 		ts_text_put(text, " more");
 	}
-	ts_text_put(text, several ? "" : "?");
+}
+
+static const char outside[] = ": outside this work, which knows fishes, shrimps, crayfish, crabs "
+			      "and snails of fresh and brackish water";
+
+void ts_say_candidates(struct ts_text *text, const char *name, const struct ts_candidates *c)
+{
+	ts_text_puts(text, "'", name, "' ", NULL);
+	switch (c->how) {
+	case TS_NAME_OUTSIDE:
+		ts_text_puts(text, c->says, outside, NULL);
+		return;
+	case TS_NAME_FORM:
+		ts_text_puts(text, c->says,
+			": it has no record, so nothing is judged; ask what both parents need",
+			NULL);
+		return;
+	case TS_NAME_NUMBER:
+		ts_text_put(text, "is a trade number that no record carries; give the scientific "
+				  "name");
+		return;
+	case TS_NAME_GROUP:
+		ts_text_put(text, "is a whole group; take one of: ");
+		put_candidates(text, c, ", ");
+		if (c->all > c->count)
+			ts_text_puts(text, "; tapshoal find \"", name, "\" lists them", NULL);
+		return;
+	case TS_NAME_SHARED:
+		ts_text_put(text, "is the name of several species; take one of: ");
+		put_candidates(text, c, ", ");
+		return;
+	case TS_NAME_NEAR:
+		ts_text_put(text, "is no name in the catalogue; did you mean ");
+		put_candidates(text, c, " or ");
+		ts_text_put(text, "?");
+		return;
+	default:
+		ts_text_put(text, "is not in the catalogue; an unknown species is not passed: "
+				  "give its scientific name");
+	}
+}
+
+void ts_say_taken(struct ts_text *text, const char *name, const struct ts_candidates *c)
+{
+	if (c->how != TS_NAME_GUESSED && c->how != TS_NAME_FORM)
+		return;
+	ts_text_puts(text, "'", name, "' ", NULL);
+	if (c->how == TS_NAME_FORM)
+		ts_text_puts(text, c->says, "; the answer is that for ", NULL);
+	else
+		ts_text_put(text, "is taken for ");
+	put_candidate(text, &c->items[0]);
 }
 
 void ts_overlay_count(const struct ts_catalogue *catalogue, size_t folder, size_t *ret_added,

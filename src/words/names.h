@@ -18,6 +18,12 @@ void ts_say_candidates(
 	struct ts_text *text, const char *name, const struct ts_candidates *candidates);
 
 /*
+ * Adds one line for a name that was taken, but not as it stands: "'gupy' is taken for guppy
+ * (Poecilia reticulata)". Nothing where it was the very name.
+ */
+void ts_say_taken(struct ts_text *text, const char *name, const struct ts_candidates *candidates);
+
+/*
  * Counts what a folder of the catalogue gave: species that no earlier folder had, and species whose
  * record stands in the place of an earlier one.
  */

@@ -58,7 +58,7 @@ static void test_trait__words_of_a_record(void **state)
 
 static void test_trait__lists_and_inner_blocks(void **state)
 {
-	struct ts_filter f = wanting("cautions", "expert-only");
+	struct ts_filter f = wanting("cautions", "hard-to-feed");
 	struct ts_species species = {.species = "Exempla nova"};
 
 	(void)state;

@@ -83,12 +83,12 @@ static const struct fault_file fault_inputs[] = {
 		"tank: {volume: 0.1 L, plants: sme}\nstock:\n  - {species: &a x, count: 1.5}\n  - [1]\n"},
 	{"records/exempla-mollis.yaml", "species: Exempla mollis\nname_source: memory\nsynonyms: [Olda mollis]\n"
 		"common:\n  en: [soft exemplar]\nfamily: Exemplidae\nkind: fish\nsold: often\nhome_water: clear-soft\n"
-		"adult_length: 4 cm TL\ngreatest_length: 3 cm TL\nbody: fusiform\nwater:\n"
+		"adult_length: 4 cm TL\ngreatest_length: 3 cm TL\nlives_years: 3..5\nbody: fusiform\nwater:\n"
 		"  pH: {tolerated: 5.5..7.2, preferred: 6.0..7.0, source: [practice, practice]}\n"
 		"  GH: {tolerated: 0..10 dH, preferred: 1..6 dH, source: [practice, nowhere2020]}\n"
 		"  temperature: {tolerated: 22..28 C, preferred: 23..26 C, source: [practice, practice]}\n"
 		"group: {least: 6, comfortable: 10, sexes: any}\nswims: middle\nto_own_kind: ignores\n"
-		"to_others: ignores\ngape: nibbler\npreys_on: []\ndiet: omnivore\neats: [small invertebrates]\n"
+		"to_others: ignores\ngape: nibbler\nhunts: fry\npreys_on: []\ndiet: omnivore\neats: [small invertebrates]\nfeeding: dry\n"
 		"fins: short\nnips: no\nneeds: {flow: gentle, light: any, cover: no, activity: ordinary}\n"
 		"habits: []\ntakes_change: fairly\ncautions: []\nsources: [invented]\n"},
 	{"practice.yaml", "doubt.gh.practice: 1\n"},

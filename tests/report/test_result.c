@@ -146,7 +146,7 @@ static void test_json__controls_are_escaped_and_broken_utf8_is_marked(void **sta
 
 	(void)state;
 	ts_text_open(&out, NULL);
-	ts_result_json(&out, "0", "test", &part_shape, &part);
+	ts_result_json(&out, "0", "test", NULL, &part_shape, &part);
 	assert_non_null(strstr(ts_text_get(&out), "\"a\\u001b\\u009b\ufffd\\u0009ü\\u007f\""));
 	ts_text_drop(&out);
 }
@@ -160,7 +160,7 @@ static void test_json__every_kind(void **state)
 	(void)state;
 	fill(lines, parts, &reason);
 	ts_text_open(&out, NULL);
-	ts_result_json(&out, "0", "test", &line_shape, &lines[0]);
+	ts_result_json(&out, "0", "test", NULL, &line_shape, &lines[0]);
 	assert_string_equal(ts_text_get(&out),
 		"{\n  \"tapshoal\": \"0\",\n  \"format\": 1,\n  \"command\": \"test\",\n"
 		"  \"name\": \"first\",\n  \"yes\": true,\n  \"count\": 3,\n"

@@ -168,6 +168,35 @@ static void test_table__values_round_trip_through_every_unit(void **state)
 	}
 }
 
+/* How a unit is shown reads back as that unit; the first row of a quantity that has one is shown.
+ */
+static void test_table__what_is_shown_is_read_as_that_unit(void **state)
+{
+	size_t shown = 0;
+
+	(void)state;
+	for (size_t i = 0; i < ts_units_count; i++) {
+		const struct ts_unit_row *unit = &ts_units[i];
+		double x = fmax(ts_quantities[unit->quantity].min, 1) + 1, got;
+		struct ts_scan scan;
+		char text[80];
+
+		if (i == 0 || ts_units[i - 1].quantity != unit->quantity)
+			assert_true(unit->shown || unit->quantity == TS_Q_NITROGEN ||
+				    unit->quantity == TS_Q_AMMONIA); /* "mg/L N" is clearer */
+		if (!unit->shown)
+			continue;
+		shown++;
+		snprintf(text, sizeof text, "%.10f %s", (x - unit->offset) / unit->factor,
+			unit->shown);
+		if (!ts_scan_value(unit->quantity, text, strlen(text), &got, &scan))
+			fail_msg("'%s': %s", text, ts_scan_says(scan.fault));
+		if (!(fabs(got - x) <= 1e-7 * (1 + x)))
+			fail_msg("'%s' is %.12g, not %.12g", text, got, x);
+	}
+	assert_true(shown >= 50);
+}
+
 static void test_table__first_row_of_a_quantity_is_its_own_unit(void **state)
 {
 	int last = -1;
@@ -196,6 +225,7 @@ int main(void)
 		cmocka_unit_test(test_scan__faults),
 		cmocka_unit_test(test_range__open_ends),
 		cmocka_unit_test(test_table__values_round_trip_through_every_unit),
+		cmocka_unit_test(test_table__what_is_shown_is_read_as_that_unit),
 		cmocka_unit_test(test_table__first_row_of_a_quantity_is_its_own_unit),
 	};
 

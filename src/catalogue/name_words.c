@@ -1,0 +1,343 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Words of names against one another. Endings of plurals are rows; the rest is counting letters.
+ */
+#include "catalogue/name_words.h"
+
+#include <stdint.h>
+#include <string.h>
+
+#include "base/edits.h"
+
+/* One and many: English, German, French, Dutch, Spanish, Italian. */
+static const struct {
+	const char *one, *many;
+} plurals[] = {{"", "s"}, {"", "es"}, {"y", "ies"}, {"", "e"}, {"", "n"}, {"", "en"}, {"", "er"},
+	{"", "nen"}, {"", "x"}, {"al", "aux"}, {"s", "zen"}, {"s", "ssen"}, {"f", "ven"},
+	{"z", "ces"}, {"o", "i"}, {"a", "e"}, {"e", "i"}, {"co", "chi"}, {"ca", "che"},
+	{"io", "i"}};
+#define PLURALS (sizeof plurals / sizeof *plurals)
+
+/* What is left before an ending is a word still. */
+#define STEM_LEAST 3
+
+static bool digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+static bool has_digit(const char *word, size_t len)
+{
+	for (size_t i = 0; i < len; i++) {
+		if (digit(word[i]))
+			return true;
+	}
+	return false;
+}
+
+/* Letters before the number: "l" or "lda"; 0: no trade number begins so. */
+static size_t trade_letters(const char *word, size_t len)
+{
+	if (len >= 3 && memcmp(word, "lda", 3) == 0)
+		return 3;
+	return len && *word == 'l' ? 1 : 0;
+}
+
+bool ts_name_trade_number(const char *word, size_t len)
+{
+	size_t at = trade_letters(word, len), digits = 0;
+
+	if (!at)
+		return false;
+	while (at + digits < len && digit(word[at + digits]))
+		digits++;
+	at += digits;
+	at += at < len && word[at] >= 'a' && word[at] <= 'd'; /* L10a */
+	return digits && digits <= 3 && at == len;
+}
+
+/* "l 046" and "l046" become "l46", in place. */
+static void tidy_number(char *folded)
+{
+	for (char *word = folded; word; word = strchr(word, ' '), word += word != NULL) {
+		size_t len = strcspn(word, " "), letters = trade_letters(word, len);
+		char *number = word + letters;
+
+		if (!letters)
+			continue;
+		number += letters == len && *number == ' ';
+		while (*number == '0' && digit(number[1]))
+			number++;
+		if (digit(*number))
+			memmove(word + letters, number, strlen(number) + 1);
+	}
+}
+
+/* Where one of the letters that German, Dutch and others write as two stands; its two letters. */
+static const char *two_letters(const char *at, size_t len)
+{
+	static const struct {
+		const char *letter, *two;
+	} rows[] = {{"\xc3\xa4", "ae"}, {"\xc3\xb6", "oe"}, {"\xc3\xbc", "ue"}, {"\xc3\x84", "ae"},
+		{"\xc3\x96", "oe"}, {"\xc3\x9c", "ue"}};
+
+	for (size_t i = 0; len > 1 && i < sizeof rows / sizeof *rows; i++) {
+		if (memcmp(at, rows[i].letter, 2) == 0)
+			return rows[i].two;
+	}
+	return NULL;
+}
+
+bool ts_name_has_umlauts(const char *name, size_t len)
+{
+	for (size_t i = 0; i < len; i++) {
+		if (two_letters(name + i, len - i))
+			return true;
+	}
+	return false;
+}
+
+static size_t spell_out(const char *name, size_t len, char out[TS_FOLD_ROOM])
+{
+	size_t used = 0;
+
+	for (size_t i = 0; i < len && used + 2 < TS_FOLD_ROOM; i++) {
+		const char *two = two_letters(name + i, len - i);
+
+		out[used++] = two ? two[0] : name[i];
+		if (two)
+			out[used++] = two[1];
+		i += two != NULL;
+	}
+	return used;
+}
+
+void ts_name_split(const char *name, size_t len, bool umlauts, struct ts_name_words *ret)
+{
+	char spelled[TS_FOLD_ROOM];
+	const char *at = ret->folded;
+
+	if (umlauts) {
+		len = spell_out(name, len, spelled);
+		name = spelled;
+	}
+	ts_fold(TS_FOLD_NAME, name, len, ret->folded, sizeof ret->folded);
+	tidy_number(ret->folded);
+	ret->folded_len = strlen(ret->folded);
+	ret->count = ret->joined_len = 0;
+	while (*at) {
+		size_t word = strcspn(at, " ");
+
+		if (ret->count < TS_NAME_WORDS_MOST) {
+			ret->at[ret->count] = at;
+			ret->len[ret->count++] = word;
+		}
+		memcpy(ret->joined + ret->joined_len, at, word);
+		ret->joined_len += word;
+		at += word + (at[word] == ' ');
+	}
+	ret->joined[ret->joined_len] = '\0';
+}
+
+static bool ends(const char *word, size_t len, const char *end, size_t *ret_stem)
+{
+	size_t end_len = strlen(end);
+
+	if (len < end_len + STEM_LEAST || memcmp(word + len - end_len, end, end_len) != 0)
+		return false;
+	*ret_stem = len - end_len;
+	return true;
+}
+
+static bool plural_of(const char *many, size_t many_len, const char *one, size_t one_len)
+{
+	for (size_t i = 0; i < PLURALS; i++) {
+		size_t a, b;
+
+		if (ends(many, many_len, plurals[i].many, &a) &&
+			ends(one, one_len, plurals[i].one, &b) && a == b &&
+			memcmp(many, one, a) == 0)
+			return true;
+	}
+	return false;
+}
+
+bool ts_name_same_word(const char *a, size_t a_len, const char *b, size_t b_len)
+{
+	if (a_len == b_len && memcmp(a, b, a_len) == 0)
+		return true;
+	if (has_digit(a, a_len) || has_digit(b, b_len))
+		return false;
+	return plural_of(a, a_len, b, b_len) || plural_of(b, b_len, a, a_len);
+}
+
+/* Slips that a word of that length may have and still be meant. */
+static size_t slips(size_t len)
+{
+	return len < 4 ? 0 : len < 6 ? 1 : len < 10 ? 2 : 3;
+}
+
+/* Letters off; a plural that was mistyped counts from its singular too. */
+static size_t letters_off(const char *word, size_t len, const char *name, size_t name_len)
+{
+	size_t best, stem;
+
+	if (ts_name_same_word(word, len, name, name_len))
+		return 0;
+	if (has_digit(word, len) || has_digit(name, name_len))
+		return SIZE_MAX;
+	best = ts_edits(word, len, name, name_len);
+	for (size_t i = 0; i < PLURALS; i++) {
+		char one[TS_FOLD_ROOM];
+		size_t edits;
+
+		if (!ends(word, len, plurals[i].many, &stem))
+			continue;
+		memcpy(one, word, stem);
+		memcpy(one + stem, plurals[i].one, strlen(plurals[i].one));
+		edits = ts_edits(one, stem + strlen(plurals[i].one), name, name_len);
+		best = edits < best ? edits : best;
+	}
+	return best;
+}
+
+/* Letters from the asked word to the nearest free word of the name; SIZE_MAX: none is near. */
+static size_t word_edits(
+	const char *word, size_t len, const struct ts_name_words *name, unsigned *taken)
+{
+	size_t best = SIZE_MAX, best_at = 0;
+
+	for (size_t i = 0; i < name->count; i++) {
+		bool initial = len == 1 && name->count > 1 && *word == *name->at[i]; /* P. innesi */
+		size_t edits;
+
+		if (*taken & 1u << i)
+			continue;
+		edits = initial ? 0 : letters_off(word, len, name->at[i], name->len[i]);
+		if (edits < best && edits <= slips(len)) {
+			best = edits;
+			best_at = i;
+		}
+	}
+	if (best != SIZE_MAX)
+		*taken |= 1u << best_at;
+	return best;
+}
+
+/* How many words stand in their own place and are the same. */
+static size_t in_place(const struct ts_name_words *asked, const struct ts_name_words *name)
+{
+	size_t same = 0;
+
+	for (size_t i = 0; i < asked->count && i < name->count; i++)
+		same += ts_name_same_word(asked->at[i], asked->len[i], name->at[i], name->len[i]);
+	return same;
+}
+
+/* A slip is taken only in a word that is long enough not to become another by it. */
+#define SLIP_LEAST 5
+
+static bool one_slip(const struct ts_name_words *asked, const struct ts_name_words *name)
+{
+	for (size_t i = 0; asked->count == name->count && i < asked->count; i++) {
+		if (ts_name_same_word(asked->at[i], asked->len[i], name->at[i], name->len[i]))
+			continue;
+		return asked->len[i] >= SLIP_LEAST && in_place(asked, name) + 1 == name->count &&
+		       letters_off(asked->at[i], asked->len[i], name->at[i], name->len[i]) <= 1;
+	}
+	return asked->joined_len > SLIP_LEAST && !has_digit(asked->joined, asked->joined_len) &&
+	       ts_edits(asked->joined, asked->joined_len, name->joined, name->joined_len) <= 1;
+}
+
+static unsigned words_miss(const struct ts_name_words *asked, const struct ts_name_words *name)
+{
+	unsigned taken = 0;
+	size_t edits = 0, exact = 0;
+
+	if (!asked->count || asked->count > name->count)
+		return TS_NAME_NEVER;
+	for (size_t i = 0; i < asked->count; i++) {
+		size_t one = word_edits(asked->at[i], asked->len[i], name, &taken);
+
+		if (one == SIZE_MAX)
+			return TS_NAME_NEVER;
+		edits += one;
+		exact += !one && asked->len[i] > 1;
+	}
+	if (exact == name->count)
+		return TS_TIER_ORDER * TS_NAME_TIER;
+	if (edits >= TS_TIER_PARTLY - TS_TIER_WORDS)
+		return TS_NAME_NEVER;
+	return (unsigned)((TS_TIER_WORDS + edits) * TS_NAME_TIER + (name->count - asked->count));
+}
+
+/* "zebra pleco L46": the number alone says which. */
+static bool numbered(const struct ts_name_words *asked, const struct ts_name_words *name)
+{
+	if (!ts_name_trade_number(name->folded, name->folded_len))
+		return false;
+	for (size_t i = 0; i < asked->count; i++) {
+		if (asked->len[i] == name->folded_len &&
+			memcmp(asked->at[i], name->folded, name->folded_len) == 0)
+			return true;
+	}
+	return false;
+}
+
+/* The last straw: the longest word asked for stands in the name. "siamese fighter" */
+static unsigned part_miss(const struct ts_name_words *asked, const struct ts_name_words *name)
+{
+	size_t longest = 0;
+
+	if (asked->count < 2)
+		return TS_NAME_NEVER;
+	if (numbered(asked, name))
+		return TS_TIER_WORDS * TS_NAME_TIER;
+	for (size_t i = 1; i < asked->count; i++) {
+		if (asked->len[i] > asked->len[longest])
+			longest = i;
+	}
+	for (size_t i = 0; i < name->count; i++) {
+		if (ts_name_same_word(
+			    asked->at[longest], asked->len[longest], name->at[i], name->len[i]))
+			return (unsigned)(TS_TIER_PARTLY * TS_NAME_TIER + name->count - 1);
+	}
+	return TS_NAME_NEVER;
+}
+
+/* The words against one another where they are not the same in the same order. */
+static unsigned loose_miss(const struct ts_name_words *asked, const struct ts_name_words *name)
+{
+	size_t longer = name->folded_len > asked->folded_len ? name->folded_len - asked->folded_len
+							     : asked->folded_len - name->folded_len;
+	unsigned by_words = words_miss(asked, name);
+	size_t edits;
+
+	if (by_words == TS_TIER_ORDER * TS_NAME_TIER)
+		return by_words;
+	if (one_slip(asked, name))
+		return TS_TIER_SLIP * TS_NAME_TIER;
+	if (by_words == TS_NAME_NEVER)
+		by_words = part_miss(asked, name);
+	if (by_words < TS_TIER_EDITED * TS_NAME_TIER || longer > slips(asked->folded_len) ||
+		has_digit(asked->joined, asked->joined_len))
+		return by_words;
+	edits = ts_edits(asked->folded, asked->folded_len, name->folded, name->folded_len);
+	if (edits <= slips(asked->folded_len) && (TS_TIER_WORDS + edits) * TS_NAME_TIER < by_words)
+		return (unsigned)(TS_TIER_WORDS + edits) * TS_NAME_TIER;
+	return by_words;
+}
+
+unsigned ts_name_miss(const struct ts_name_words *asked, const struct ts_name_words *name)
+{
+	if (!asked->count)
+		return TS_NAME_NEVER;
+	if (strcmp(name->folded, asked->folded) == 0)
+		return TS_TIER_FOLDED * TS_NAME_TIER;
+	if (strcmp(name->joined, asked->joined) == 0)
+		return TS_TIER_JOINED * TS_NAME_TIER;
+	if ((asked->count == name->count && in_place(asked, name) == name->count) ||
+		ts_name_same_word(asked->joined, asked->joined_len, name->joined, name->joined_len))
+		return TS_TIER_PLURAL * TS_NAME_TIER;
+	return loose_miss(asked, name);
+}

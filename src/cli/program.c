@@ -1,0 +1,202 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * One call of the program: finds the command, runs it, prints its answer and its findings once. The
+ * exit code is a look-up over the status: 0 yes or given, 1 no or cannot be given, 2 wrong call or
+ * input, 3 the system failed. main.c calls it once, the page (src/page) again and again.
+ */
+#include <stdio.h>
+#include <string.h>
+
+#include "cli/commands.h"
+#include "cli/output.h"
+#include "cli/paths.h"
+#include "cli/tap.h"
+#include "records/practice.h"
+#include "report/lint_result.h"
+
+static const int exit_codes[] = {
+	[TS_OK] = 0, [TS_NO] = 1, [TS_BAD_INPUT] = 2, [TS_NO_MEMORY] = 3, [TS_SYSTEM] = 3};
+
+static void add_finding(struct ts_text *line, const struct ts_finding *f)
+{
+	if (f->place.file)
+		ts_text_puts(line, f->place.file, ":", NULL);
+	if (f->place.line) {
+		ts_text_number(line, f->place.line, 0);
+		ts_text_put(line, ":");
+		ts_text_number(line, f->place.column, 0);
+		ts_text_put(line, ":");
+	}
+	ts_text_puts(line, " ", f->place.path ? f->place.path : "", f->place.path ? ": " : "",
+		f->what, "; ", f->remedy, " [", ts_severity_words[f->code->severity], ", ",
+		f->code->id, "]", NULL);
+}
+
+/* Mostly one line; a pattern is shown below what is wrong with it. */
+static void add_error(struct ts_text *out, const char *error)
+{
+	ts_text_put(out, "tapshoal: ");
+	while (*error) {
+		size_t len = strcspn(error, "\n");
+
+		output_message(out, error, len);
+		error += len + (error[len] == '\n');
+	}
+}
+
+/* All that is said beside the answer: the findings, the error of the call. */
+static void add_messages(struct ts_text *out, const struct session *s)
+{
+	const bool no_place = s->options->format == FORMAT_CSV || s->options->format == FORMAT_ICS;
+	struct ts_text line;
+
+	ts_text_open(&line, NULL);
+	for (size_t i = 0; i < s->findings->count && !s->told; i++) {
+		ts_text_clear(&line);
+		add_finding(&line, &s->findings->items[i]);
+		output_message(out, ts_text_get(&line), line.len);
+	}
+	if (s->findings->more && !s->told) {
+		ts_text_put(out, "and ");
+		ts_text_number(out, (double)s->findings->more, 0);
+		ts_text_put(out, " more\n");
+	}
+	out->failed |= line.failed;
+	ts_text_drop(&line);
+	/* A table of rows has no place for it. */
+	for (size_t i = 0; no_place && i < s->taken.count; i++)
+		output_message(out, s->taken.items[i], strlen(s->taken.items[i]));
+	if (s->error->len)
+		add_error(out, ts_text_get(s->error));
+}
+
+static enum ts_status dispatch(struct session *s, const char *name, const struct command *command)
+{
+	const struct ts_screen screen =
+		output_screen(s->options->output, s->options->no_color, s->options->ascii);
+	enum ts_status status = TS_OK;
+	const char *near;
+
+	if (s->options->version) {
+		command_version(s->out);
+		return TS_OK;
+	}
+	if (command && s->options->help) {
+		options_help(s->out, command, &screen);
+		return TS_OK;
+	}
+	if (!tap_today(s->options->today, &s->today)) {
+		ts_text_puts(s->error, "--today '", s->options->today,
+			"' is no day; write it like 2026-11-25", NULL);
+		return TS_BAD_INPUT;
+	}
+	if (command && s->options->practice_file)
+		status = ts_practice_load(
+			s->options->practice_file, s->arena, s->practice, s->findings);
+	if (command)
+		return status ? status : command->run(s);
+	if (!name) {
+		if (s->options->help)
+			command_overview(s->out, &screen);
+		else
+			command_first_words(
+				s->out, paths_example(s->arena, "plans/livebearers.yaml"));
+		return s->options->help ? TS_OK : TS_BAD_INPUT;
+	}
+	near = command_nearest(name);
+	ts_text_puts(s->error, "'", name, "' is no command; ", near ? "did you mean " : "",
+		near ? near : "", near ? "? " : "", "tapshoal --help lists them", NULL);
+	return TS_BAD_INPUT;
+}
+
+static bool no_memory(const struct session *s, const struct ts_text *messages)
+{
+	return s->out->failed || s->error->failed || s->arena->failed || s->findings->no_memory ||
+	       messages->failed;
+}
+
+/* An answer that came piece by piece takes its place, unless something failed. */
+static bool close_stream(struct session *s, enum ts_status status)
+{
+	return !s->stream || output_close(s->stream, s->keep && status <= TS_BAD_INPUT, s->error);
+}
+
+/* No file takes its place before it is known that all that is to be said can be. */
+static enum ts_status finish(struct session *s, enum ts_status status)
+{
+	struct ts_text messages;
+	bool fine = true;
+
+	ts_text_open(&messages, NULL);
+	add_messages(&messages, s);
+	if (status == TS_NO_MEMORY || no_memory(s, &messages))
+		status = TS_NO_MEMORY;
+	else if (s->out->len && (status <= TS_NO || s->told))
+		fine = output_write(s->options->output, s->out, s->error);
+	if (!close_stream(s, status) || !fine) {
+		ts_text_clear(&messages);
+		add_messages(&messages, s);
+		status = no_memory(s, &messages) ? TS_NO_MEMORY : TS_SYSTEM;
+	}
+	fputs(status == TS_NO_MEMORY ? "tapshoal: out of memory\n" : ts_text_get(&messages),
+		stderr);
+	if (status == TS_BAD_INPUT && !s->told)
+		fputs(ts_text_get(s->out), stderr); /* no pipe takes it for an answer */
+	ts_text_drop(&messages);
+	return status;
+}
+
+/* "help" and "help why" are what "--help" and "why --help" are. */
+static void take_help(int *argc, char ***argv, char *words[3])
+{
+	static char flag[] = "--help";
+
+	if (*argc < 2 || strcmp((*argv)[1], "help") != 0)
+		return;
+	words[0] = (*argv)[0];
+	words[1] = *argc > 2 ? (*argv)[2] : flag;
+	words[2] = flag;
+	*argc = 3;
+	*argv = words;
+}
+
+int program_run(int argc, char **argv, struct ts_catalogue *catalogue)
+{
+	char *words[3];
+	struct options options;
+	struct ts_arena arena;
+	struct ts_findings findings;
+	struct ts_practice practice;
+	struct ts_text out, error;
+	struct session session = {.options = &options,
+		.arena = &arena,
+		.catalogue = catalogue,
+		.findings = &findings,
+		.practice = &practice,
+		.out = &out,
+		.error = &error};
+	const char *name;
+	const struct command *command;
+	enum ts_status status = TS_BAD_INPUT;
+
+	take_help(&argc, &argv, words);
+	name = argc > 1 && argv[1][0] != '-' ? argv[1] : NULL;
+	command = name ? command_named(name) : NULL;
+	ts_practice_defaults(&practice);
+	ts_arena_open(&arena, NULL);
+	ts_findings_open(&findings, NULL);
+	ts_text_open(&out, NULL);
+	ts_text_open(&error, NULL);
+	options = (struct options){0};
+	if (name && !command)
+		status = dispatch(&session, name, NULL);
+	else if (options_parse(
+			 command, name ? argc - 1 : argc, name ? argv + 1 : argv, &options, &error))
+		status = dispatch(&session, name, command);
+	status = finish(&session, status);
+	ts_text_drop(&error);
+	ts_text_drop(&out);
+	ts_findings_drop(&findings);
+	ts_arena_drop(&arena);
+	return exit_codes[status];
+}

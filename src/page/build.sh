@@ -1,0 +1,41 @@
+#!/bin/sh
+# SPDX-License-Identifier: Apache-2.0
+# Builds the program as WebAssembly and, around it, the page: FOLDER/page.wasm, FOLDER/tapshoal.html.
+# Installs what is missing. Usage: build.sh FOLDER   (build/page, say)
+set -eu
+mkdir -p "$1"
+folder=$(cd "$1" && pwd)
+cd "$(dirname "$0")/../.."
+sh tests/packages.sh page
+log=$folder/build.log
+{
+	sh src/page/libraries.sh "$folder"
+	cat >"$folder/wasm32.ini" <<-END
+		[binaries]
+		c = ['clang-14', '--target=wasm32-wasi']
+		ar = 'llvm-ar-14'
+		pkgconfig = 'pkg-config'
+		[properties]
+		pkg_config_libdir = '$folder/wasm-libs/lib/pkgconfig'
+		needs_exe_wrapper = true
+		[built-in options]
+		c_args = ['-Os', '-ffunction-sections', '-include', '$PWD/src/page/wasi.h']
+		[host_machine]
+		system = 'wasi'
+		cpu_family = 'wasm32'
+		cpu = 'wasm32'
+		endian = 'little'
+	END
+	[ -f "$folder/objects/build.ninja" ] || meson setup "$folder/objects" \
+		--cross-file "$folder/wasm32.ini" -Dtests=false -Dbuildtype=plain -Db_pie=false \
+		-Db_staticpic=false -Ddefault_library=static
+	ninja -C "$folder/objects"
+	(cd "$folder/objects" && clang-14 --target=wasm32-wasi -mexec-model=reactor -o "$folder/page.wasm" \
+		-Wl,-z,stack-size=1048576 -Wl,--stack-first -Wl,--strip-all \
+		-Wl,--whole-archive src/page/libtapshoal-page.a -Wl,--no-whole-archive \
+		src/cli/libtapshoal-cli.a src/libtapshoal-files.a src/libtapshoal-engine.a \
+		"$folder"/wasm-libs/lib/*.a -lm)
+} >"$log" 2>&1 || {
+	cat "$log"
+	exit 1
+}

@@ -1,0 +1,118 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * One more reader of the rows in model/shapes.c and units/table.c: a field a row, a unit a row.
+ */
+#include "page/fields.h"
+
+#include "cli/commands.h"
+#include "model/shape.h"
+#include "report/json.h"
+
+/* How a field is filled in. */
+static const char *const kinds[] = {[TS_TEXT] = "text",
+	[TS_WORD] = "word",
+	[TS_YESNO] = "yesno",
+	[TS_NUMBER] = "figure",
+	[TS_MEASURE] = "figure",
+	[TS_CHOICE] = "choice",
+	[TS_EVERY] = "every",
+	[TS_SUB] = NULL,
+	[TS_LIST] = NULL};
+
+static void write_words(struct ts_json *j, const char *const *words)
+{
+	ts_json_list(j, "words");
+	for (; words && *words; words++)
+		ts_json_text(j, NULL, *words);
+	ts_json_end_list(j);
+}
+
+static bool of_a_quantity(const struct ts_field *field)
+{
+	return field->kind == TS_NUMBER || field->kind == TS_MEASURE || field->kind == TS_CHOICE ||
+	       field->kind == TS_EVERY;
+}
+
+static void write_field(struct ts_json *j, const struct ts_field *field)
+{
+	ts_json_object(j, NULL);
+	ts_json_text(j, "key", field->key);
+	ts_json_text(j, "kind", kinds[field->kind]);
+	ts_json_text(j, "says", field->says);
+	if (field->words)
+		write_words(j, field->words);
+	if (of_a_quantity(field))
+		ts_json_text(j, "quantity", ts_quantities[field->quantity].name);
+	ts_json_end_object(j);
+}
+
+static void write_shape(struct ts_json *j, const struct ts_shape *shape)
+{
+	ts_json_list(j, shape->name);
+	for (size_t i = 0; i < shape->count; i++) {
+		size_t kind = (size_t)shape->fields[i].kind;
+
+		if (kind < sizeof kinds / sizeof *kinds && kinds[kind])
+			write_field(j, &shape->fields[i]);
+	}
+	ts_json_end_list(j);
+}
+
+static void write_unit(struct ts_json *j, const struct ts_unit_row *unit)
+{
+	ts_json_object(j, NULL);
+	ts_json_text(j, "unit", unit->shown);
+	ts_json_number(j, "factor", unit->factor, 9);
+	ts_json_number(j, "offset", unit->offset, 9);
+	ts_json_text(j, "assumed", unit->assumed);
+	ts_json_end_object(j);
+}
+
+static void write_quantity(struct ts_json *j, enum ts_quantity quantity)
+{
+	const struct ts_quantity_row *row = &ts_quantities[quantity];
+
+	ts_json_object(j, row->name);
+	ts_json_text(j, "example", row->example);
+	ts_json_number(j, "decimals", row->decimals, 0);
+	ts_json_number(j, "min", row->min, 2);
+	ts_json_number(j, "max", row->max, 2);
+	ts_json_list(j, "units");
+	for (size_t i = 0; i < ts_units_count; i++) {
+		if (ts_units[i].quantity == quantity && ts_units[i].shown)
+			write_unit(j, &ts_units[i]);
+	}
+	ts_json_end_list(j);
+	ts_json_end_object(j);
+}
+
+static void write_commands(struct ts_json *j)
+{
+	const struct command *command;
+
+	ts_json_object(j, "commands");
+	for (size_t i = 0; (command = command_at(i)); i++)
+		ts_json_text(j, command->name, command->says);
+	ts_json_end_object(j);
+}
+
+void page_fields_write(struct ts_text *out)
+{
+	static const struct ts_shape *const shapes[] = {&ts_shape_reading, &ts_shape_water,
+		&ts_shape_tank, &ts_shape_stock_line, &ts_shape_sign, &ts_shape_plan};
+	struct ts_json j;
+
+	ts_json_open(&j, out);
+	j.line = true;
+	ts_json_object(&j, NULL);
+	ts_json_text(&j, "version", TS_VERSION);
+	for (size_t i = 0; i < sizeof shapes / sizeof *shapes; i++)
+		write_shape(&j, shapes[i]);
+	ts_json_object(&j, "quantities");
+	for (int i = 0; i < TS_Q__COUNT; i++)
+		write_quantity(&j, (enum ts_quantity)i);
+	ts_json_end_object(&j);
+	write_commands(&j);
+	ts_json_end_object(&j);
+	ts_text_put(out, "\n");
+}

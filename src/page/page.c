@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What the page calls: the whole program as one function that can be asked again and again, with
+ * the catalogue kept between calls. Files, clock and output are those that wasi.js hands in.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/arena.h"
+#include "cli/commands.h"
+#include "page/fields.h"
+#include "page/plain.h"
+
+#define EXPORT(name) __attribute__((export_name(name), visibility("default")))
+
+#define WORDS_MOST 300
+
+static struct ts_catalogue kept;
+static bool opened;
+
+/* Room for what the page hands over; NULL: there is none. */
+EXPORT("room") void *page_room(size_t size);
+EXPORT("give_back") void page_give_back(void *room);
+/*
+ * One call: `count` words one behind the other, each ended by a zero, the program's name first.
+ * The exit code of the program; what it says went to the standard outputs.
+ */
+EXPORT("ask") int page_ask(char *words, int count);
+/* Writes to standard output what can be filled in (fields.h). */
+EXPORT("fields") int page_fields(void);
+/*
+ * Writes a water, tank or plan to standard output in its plain form (plain.h), or what is wrong
+ * with it; then 2 comes back.
+ */
+EXPORT("plain") int page_plain(const char *file);
+
+void *page_room(size_t size)
+{
+	return malloc(size ? size : 1);
+}
+
+void page_give_back(void *room)
+{
+	free(room);
+}
+
+/* Records of the call's own are no part of what is kept. */
+static bool own_records(int argc, char **argv)
+{
+	for (int i = 1; i < argc; i++) {
+		if (strcmp(argv[i], "--catalogue") == 0 || strcmp(argv[i], "--only-catalogue") == 0)
+			return true;
+	}
+	return false;
+}
+
+static int run(int argc, char **argv)
+{
+	struct ts_catalogue of_call;
+	int code;
+
+	if (!own_records(argc, argv)) {
+		if (!opened)
+			ts_catalogue_open(&kept, NULL);
+		opened = true;
+		return program_run(argc, argv, &kept);
+	}
+	ts_catalogue_open(&of_call, NULL);
+	code = program_run(argc, argv, &of_call);
+	ts_catalogue_close(&of_call);
+	return code;
+}
+
+int page_ask(char *words, int count)
+{
+	char *argv[WORDS_MOST + 1];
+	int code;
+
+	if (count < 1 || count > WORDS_MOST)
+		return 2;
+	for (int i = 0; i < count; i++) {
+		argv[i] = words;
+		words += strlen(words) + 1;
+	}
+	argv[count] = NULL;
+	code = run(count, argv);
+	fflush(stdout);
+	fflush(stderr);
+	return code;
+}
+
+/* Hands a text to standard output and ends it. */
+static int said(struct ts_text *text)
+{
+	bool fine = !text->failed && fwrite(ts_text_get(text), 1, text->len, stdout) == text->len;
+
+	ts_text_drop(text);
+	return fflush(stdout) == 0 && fine ? 0 : 3;
+}
+
+int page_fields(void)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, NULL);
+	page_fields_write(&text);
+	return said(&text);
+}
+
+int page_plain(const char *file)
+{
+	struct ts_text text;
+	bool fine;
+
+	ts_text_open(&text, NULL);
+	fine = page_plain_write(&text, file);
+	return said(&text) ? 3 : fine ? 0 : 2;
+}
