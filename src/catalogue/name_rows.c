@@ -61,7 +61,6 @@ static const struct ts_name_row rows[] = {
 	{TS_NAME_GROUP, "talking catfish|raphael catfish|raphael|Dornwels", "family Doradidae", NULL},
 	{TS_NAME_GROUP, "catfish|cat fish|Wels|poisson-chat|silure|meerval|pez gato|siluro|bagre|pesce gatto", "catfish|family Loricariidae|" CORIES "|family Mochokidae|family Doradidae|family Siluridae|family Pimelodidae|family Ictaluridae|family Auchenipteridae|family Aspredinidae|family Bagridae|family Clariidae", NULL},
 	{TS_NAME_GROUP, "tetra|tetras|Salmler|tétra|zalm|caracín|caracide", "tetra|family Characidae|family Acestrorhamphidae|family Alestidae", NULL},
-	{TS_NAME_GROUP, "neon|neons|Neonsalmler|néon", "genus Paracheirodon|id hyphessobrycon-herbertaxelrodi", NULL},
 	{TS_NAME_GROUP, "rummy nose|rummynose|Rotkopfsalmler|nez rouge", "genus Petitella", NULL},
 	{TS_NAME_GROUP, "pencilfish|pencil fish|Ziersalmler|poisson crayon|potloodvis|pez lápiz|pesce matita", "genus Nannostomus", NULL},
 	{TS_NAME_GROUP, "hatchetfish|hatchet fish|Beilbauch|Beilbauchfisch|poisson hachette|bijlzalm|pez hacha|pesce accetta", "hatchetfish|family Gasteropelecidae", NULL},

@@ -9,17 +9,21 @@
 
 #include "base/edits.h"
 
-/* One and many: English, German, French, Dutch, Spanish, Italian. */
+/* One and many in English, German, French, Dutch, Spanish, Italian; and German adjectives. */
 static const struct {
 	const char *one, *many;
 } plurals[] = {{"", "s"}, {"", "es"}, {"y", "ies"}, {"", "e"}, {"", "n"}, {"", "en"}, {"", "er"},
-	{"", "nen"}, {"", "x"}, {"al", "aux"}, {"s", "zen"}, {"s", "ssen"}, {"f", "ven"},
-	{"z", "ces"}, {"o", "i"}, {"a", "e"}, {"e", "i"}, {"co", "chi"}, {"ca", "che"},
-	{"io", "i"}};
+	{"er", "e"}, {"er", "en"}, {"", "x"}, {"al", "aux"}, {"b", "bben"}, {"k", "kken"},
+	{"l", "llen"}, {"m", "mmen"}, {"n", "nnen"}, {"p", "ppen"}, {"t", "tten"}, {"s", "ssen"},
+	{"s", "zen"}, {"f", "ven"}, {"z", "ces"}, {"o", "i"}, {"a", "e"}, {"e", "i"}, {"co", "chi"},
+	{"ca", "che"}, {"io", "i"}};
 #define PLURALS (sizeof plurals / sizeof *plurals)
 
-/* What is left before an ending is a word still. */
-#define STEM_LEAST 3
+/* By so many letters a plural is longer at the most. */
+#define ENDING_MOST 3
+
+/* A word of fewer letters has no plural that could be told from another word. */
+#define SINGULAR_LEAST 3
 
 static bool digit(char c)
 {
@@ -139,24 +143,29 @@ void ts_name_split(const char *name, size_t len, bool umlauts, struct ts_name_wo
 	ret->joined[ret->joined_len] = '\0';
 }
 
-static bool ends(const char *word, size_t len, const char *end, size_t *ret_stem)
+static bool ends(const char *word, size_t len, const char *end)
 {
 	size_t end_len = strlen(end);
 
-	if (len < end_len + STEM_LEAST || memcmp(word + len - end_len, end, end_len) != 0)
-		return false;
-	*ret_stem = len - end_len;
-	return true;
+	return len >= end_len && memcmp(word + len - end_len, end, end_len) == 0;
+}
+
+/* How many letters are left of a plural before its ending; 0: it is none of that row. */
+static size_t stem_of(const char *many, size_t len, size_t row)
+{
+	size_t end = strlen(plurals[row].many), one = strlen(plurals[row].one);
+
+	return ends(many, len, plurals[row].many) && len - end + one >= SINGULAR_LEAST ? len - end
+										       : 0;
 }
 
 static bool plural_of(const char *many, size_t many_len, const char *one, size_t one_len)
 {
 	for (size_t i = 0; i < PLURALS; i++) {
-		size_t a, b;
+		size_t stem = stem_of(many, many_len, i);
 
-		if (ends(many, many_len, plurals[i].many, &a) &&
-			ends(one, one_len, plurals[i].one, &b) && a == b &&
-			memcmp(many, one, a) == 0)
+		if (stem && one_len == stem + strlen(plurals[i].one) &&
+			ends(one, one_len, plurals[i].one) && memcmp(many, one, stem) == 0)
 			return true;
 	}
 	return false;
@@ -166,7 +175,8 @@ bool ts_name_same_word(const char *a, size_t a_len, const char *b, size_t b_len)
 {
 	if (a_len == b_len && memcmp(a, b, a_len) == 0)
 		return true;
-	if (has_digit(a, a_len) || has_digit(b, b_len))
+	if (*a != *b || a_len > b_len + ENDING_MOST || b_len > a_len + ENDING_MOST ||
+		has_digit(a, a_len) || has_digit(b, b_len))
 		return false;
 	return plural_of(a, a_len, b, b_len) || plural_of(b, b_len, a, a_len);
 }
@@ -177,25 +187,35 @@ static size_t slips(size_t len)
 	return len < 4 ? 0 : len < 6 ? 1 : len < 10 ? 2 : 3;
 }
 
+/* Letters off, SIZE_MAX where the lengths alone say more than `most`. */
+static size_t edits_within(const char *a, size_t a_len, const char *b, size_t b_len, size_t most)
+{
+	if (a_len > b_len + most || b_len > a_len + most)
+		return SIZE_MAX;
+	return ts_edits(a, a_len, b, b_len);
+}
+
 /* Letters off; a plural that was mistyped counts from its singular too. */
 static size_t letters_off(const char *word, size_t len, const char *name, size_t name_len)
 {
-	size_t best, stem;
+	size_t best;
 
 	if (ts_name_same_word(word, len, name, name_len))
 		return 0;
-	if (has_digit(word, len) || has_digit(name, name_len))
+	if (len > name_len + ENDING_MOST + slips(len) || has_digit(word, len) ||
+		has_digit(name, name_len))
 		return SIZE_MAX;
-	best = ts_edits(word, len, name, name_len);
+	best = edits_within(word, len, name, name_len, slips(len));
 	for (size_t i = 0; i < PLURALS; i++) {
+		size_t stem = stem_of(word, len, i), edits;
 		char one[TS_FOLD_ROOM];
-		size_t edits;
 
-		if (!ends(word, len, plurals[i].many, &stem))
+		if (!stem)
 			continue;
 		memcpy(one, word, stem);
 		memcpy(one + stem, plurals[i].one, strlen(plurals[i].one));
-		edits = ts_edits(one, stem + strlen(plurals[i].one), name, name_len);
+		edits = edits_within(
+			one, stem + strlen(plurals[i].one), name, name_len, slips(len));
 		best = edits < best ? edits : best;
 	}
 	return best;
@@ -246,7 +266,8 @@ static bool one_slip(const struct ts_name_words *asked, const struct ts_name_wor
 		       letters_off(asked->at[i], asked->len[i], name->at[i], name->len[i]) <= 1;
 	}
 	return asked->joined_len > SLIP_LEAST && !has_digit(asked->joined, asked->joined_len) &&
-	       ts_edits(asked->joined, asked->joined_len, name->joined, name->joined_len) <= 1;
+	       edits_within(asked->joined, asked->joined_len, name->joined, name->joined_len, 1) <=
+		       1;
 }
 
 static unsigned words_miss(const struct ts_name_words *asked, const struct ts_name_words *name)

@@ -62,11 +62,22 @@ static unsigned miss_of(const struct asked *asked, const char *name, size_t len)
 	return less(miss, ts_name_miss(&asked->words, &words));
 }
 
+/* Most names need no folding to be told apart. */
+static bool ascii_differ(char a, char b)
+{
+	if ((a & 0x80) || (b & 0x80))
+		return false;
+	return (a | 0x20) != (b | 0x20);
+}
+
 static bool called(const struct asked *asked, const char *name)
 {
 	char cased[TS_FOLD_ROOM];
-	size_t len = ts_fold(TS_FOLD_CASE, name, strlen(name), cased, sizeof cased);
+	size_t len;
 
+	if (ascii_differ(*name, *asked->cased))
+		return false;
+	len = ts_fold(TS_FOLD_CASE, name, strlen(name), cased, sizeof cased);
 	return len == asked->cased_len && memcmp(cased, asked->cased, len) == 0;
 }
 
@@ -79,6 +90,8 @@ static bool fully_called(const struct asked *asked, const struct ts_species *s)
 	char cased[TS_FOLD_ROOM];
 	size_t len = dot ? (size_t)(dot - stem) : strlen(stem);
 
+	if (ascii_differ(*stem, *given) && ascii_differ(*s->species, *given))
+		return false;
 	len = ts_fold(TS_FOLD_CASE, stem, len, cased, sizeof cased);
 	if (len == asked->cased_len && memcmp(cased, given, len) == 0)
 		return true;
@@ -287,8 +300,8 @@ static const struct ts_species *look_near(
 	if (ret->count)
 		best = ret->items[0].miss;
 	row = nearest_row(asked, &miss);
-	/* A row goes before a name that is no nearer: what is outside passes for no animal. */
-	if (row && miss / TS_NAME_TIER <= best / TS_NAME_TIER &&
+	/* What is outside passes for no animal whose name is no nearer; a group gives way. */
+	if (row && miss / TS_NAME_TIER < best / TS_NAME_TIER + (row->how != TS_NAME_GROUP) &&
 		take_row(catalogue, row, miss, ret))
 		return row->how == TS_NAME_FORM && ret->count ? ret->items[0].species : NULL;
 	return settle(asked, ret);

@@ -1,0 +1,191 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Names as people type them (tests/data/names.csv) on the shipped records: each reaches its animal,
+ * a list that holds it, or a plain no.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "base/findings.h"
+#include "base/text.h"
+#include "catalogue/name_rows.h"
+#include "words/names.h"
+
+/* Fewer rows than this would not be the table that was written. */
+#define ROWS_LEAST 300
+
+struct row {
+	char line[256];
+	const char *typed, *expected, *id;
+};
+
+static struct ts_catalogue catalogue;
+
+static int open_catalogue(void **state)
+{
+	struct ts_findings findings;
+
+	(void)state;
+	ts_findings_open(&findings, NULL);
+	ts_catalogue_open(&catalogue, NULL);
+	assert_int_equal(ts_catalogue_add_folder(&catalogue, TS_SPECIES_DIR, &findings), TS_OK);
+	ts_findings_drop(&findings);
+	return 0;
+}
+
+static int close_catalogue(void **state)
+{
+	(void)state;
+	ts_catalogue_close(&catalogue);
+	return 0;
+}
+
+/* The next row; false at the end. */
+static bool next(FILE *file, struct row *ret)
+{
+	while (fgets(ret->line, sizeof ret->line, file)) {
+		char *comma = strchr(ret->line, ',');
+
+		ret->line[strcspn(ret->line, "\r\n")] = '\0';
+		if (*ret->line == '#' || strncmp(ret->line, "typed,", 6) == 0)
+			continue;
+		assert_non_null(comma);
+		*comma = '\0';
+		ret->typed = ret->line;
+		ret->expected = comma + 1;
+		comma = strchr(comma + 1, ',');
+		assert_non_null(comma);
+		*comma = '\0';
+		ret->id = comma + 1;
+		return true;
+	}
+	return false;
+}
+
+static bool is(const struct ts_species *s, const char *id)
+{
+	const char *slash = strrchr(s->file, '/');
+	size_t len = strlen(id);
+
+	return strncmp(slash + 1, id, len) == 0 && strcmp(slash + 1 + len, ".yaml") == 0;
+}
+
+static bool listed(const struct ts_candidates *c, const char *id)
+{
+	if (c->how != TS_NAME_GROUP && c->how != TS_NAME_NEAR && c->how != TS_NAME_SHARED)
+		return false;
+	for (size_t i = 0; i < c->count; i++) {
+		if (is(c->items[i].species, id))
+			return true;
+	}
+	for (size_t i = 0; c->how == TS_NAME_GROUP && i < catalogue.count; i++) {
+		if (is(catalogue.items[i], id))
+			return ts_name_row_holds(c->row, catalogue.items[i]);
+	}
+	return !*id;
+}
+
+static bool holds(const struct row *row, const struct ts_species *s, const struct ts_candidates *c)
+{
+	if (strcmp(row->expected, "animal") == 0)
+		return s && c->how == TS_NAME_SAME && is(s, row->id);
+	if (strcmp(row->expected, "taken") == 0)
+		return s && c->how == TS_NAME_GUESSED && is(s, row->id);
+	if (strcmp(row->expected, "form") == 0)
+		return c->how == TS_NAME_FORM && (*row->id ? s && is(s, row->id) : !s);
+	if (strcmp(row->expected, "list") == 0)
+		return !s && listed(c, row->id);
+	if (strcmp(row->expected, "outside") == 0)
+		return !s && c->how == TS_NAME_OUTSIDE;
+	if (strcmp(row->expected, "unknown") == 0)
+		return !s && (c->how == TS_NAME_UNKNOWN || c->how == TS_NAME_NUMBER);
+	return false;
+}
+
+/* What is not the very name is said, and only that. */
+static bool said(const struct row *row, const struct ts_species *s, const struct ts_candidates *c)
+{
+	struct ts_text text;
+	bool fine;
+
+	ts_text_open(&text, NULL);
+	if (s)
+		ts_say_taken(&text, row->typed, c);
+	else
+		ts_say_candidates(&text, row->typed, c);
+	fine = (text.len == 0) == (c->how == TS_NAME_SAME) &&
+	       (!text.len || strstr(ts_text_get(&text), row->typed));
+	if (s && c->how != TS_NAME_SAME)
+		fine &= strstr(ts_text_get(&text), s->species) != NULL;
+	ts_text_drop(&text);
+	return fine;
+}
+
+static void test_names__lead_where_the_table_says(void **state)
+{
+	FILE *file = fopen(TS_TEST_DATA "/names.csv", "r");
+	size_t rows = 0, wrong = 0;
+	struct row row;
+
+	(void)state;
+	assert_non_null(file);
+	while (next(file, &row)) {
+		struct ts_candidates c;
+		const struct ts_species *s = ts_catalogue_species(&catalogue, row.typed, &c);
+
+		rows++;
+		if (holds(&row, s, &c) && said(&row, s, &c))
+			continue;
+		wrong++;
+		print_error("'%s': wanted %s %s, got %d %s\n", row.typed, row.expected, row.id,
+			(int)c.how,
+			s         ? s->file
+			: c.count ? c.items[0].species->file
+				  : "");
+	}
+	fclose(file);
+	print_message("%zu names, %zu astray\n", rows, wrong);
+	assert_true(rows >= ROWS_LEAST);
+	assert_int_equal(wrong, 0);
+}
+
+/* Every name of every record leads to its animal or to a list of those that share it. */
+static void test_names__of_records_reach_their_record(void **state)
+{
+	size_t wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < catalogue.count; i++) {
+		const struct ts_species *s = catalogue.items[i];
+		const char *name;
+
+		for (size_t n = 0; (name = ts_species_name(s, n)); n++) {
+			struct ts_candidates c;
+			const struct ts_species *one = ts_catalogue_species(&catalogue, name, &c);
+			bool fine = one == s || (!n && s->form);
+
+			for (size_t k = 0; !one && c.how == TS_NAME_SHARED && k < c.count; k++)
+				fine |= c.items[k].species == s;
+			if (!fine)
+				print_error("'%s' does not lead to %s\n", name, s->file);
+			wrong += !fine;
+		}
+	}
+	assert_int_equal(wrong, 0);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_names__lead_where_the_table_says),
+		cmocka_unit_test(test_names__of_records_reach_their_record),
+	};
+
+	return cmocka_run_group_tests(tests, open_catalogue, close_catalogue);
+}
