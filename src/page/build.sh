@@ -1,12 +1,15 @@
 #!/bin/sh
 # SPDX-License-Identifier: Apache-2.0
 # Builds the program as WebAssembly and, around it, the page: FOLDER/page.wasm, FOLDER/tapshoal.html.
-# Installs what is missing. Usage: build.sh FOLDER   (build/page, say)
+# Installs what is missing. Usage: build.sh FOLDER [BUILD]   (build/page; BUILD is where the program of
+# this machine is built: build, or TAPSHOAL_BUILD, which made the image of the records)
 set -eu
 mkdir -p "$1"
 folder=$(cd "$1" && pwd)
+build=${2:-${TAPSHOAL_BUILD:-build}}
 cd "$(dirname "$0")/../.."
 sh tests/packages.sh page
+[ -f "$build/src/cli/species.image" ] || sh tests/build.sh run
 log=$folder/build.log
 {
 	sh src/page/libraries.sh "$folder"
@@ -39,3 +42,4 @@ log=$folder/build.log
 	cat "$log"
 	exit 1
 }
+python3 src/page/assemble.py "$folder/page.wasm" "$build/src/cli/species.image" "$folder/tapshoal.html"

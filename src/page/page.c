@@ -23,6 +23,11 @@ static bool opened;
 EXPORT("room") void *page_room(size_t size);
 EXPORT("give_back") void page_give_back(void *room);
 /*
+ * Takes the records from the bytes of their image (catalogue/compiled.h), which stay where they are;
+ * 0 when they could be read. Without it the first call reads the records' own files.
+ */
+EXPORT("load") int page_load(const char *image, size_t len);
+/*
  * One call: `count` words one behind the other, each ended by a zero, the program's name first.
  * The exit code of the program; what it says went to the standard outputs.
  */
@@ -43,6 +48,13 @@ void *page_room(size_t size)
 void page_give_back(void *room)
 {
 	free(room);
+}
+
+int page_load(const char *image, size_t len)
+{
+	ts_catalogue_open(&kept, NULL);
+	opened = true;
+	return ts_catalogue_add_image(&kept, image, len, NULL) == TS_OK ? 0 : 3;
 }
 
 /* Records of the call's own are no part of what is kept. */

@@ -299,6 +299,12 @@ function startProgram(module, system) {
 		return code;
 	};
 	return {
+		load(image) {
+			const at = exports.room(image.length);
+			if (!at) { throw new Error("out of memory"); }
+			new Uint8Array(exports.memory.buffer, at, image.length).set(image);
+			return exports.load(at, image.length);
+		},
 		ask: (words) => lent(["tapshoal"].concat(words), (at) => exports.ask(at, words.length + 1)),
 		plain: (file) => lent([file], (at) => exports.plain(at)),
 		fields: () => exports.fields(),

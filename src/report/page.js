@@ -1,8 +1,8 @@
 // The filter of a long list; the page is whole without it.
-(function () {
-	var items = Array.from(document.querySelectorAll(".tagged > li"));
+function filterLists(root) {
+	var items = Array.from(root.querySelectorAll(".tagged > li"));
 	if (items.length === 0) { return; }
-	var lists = Array.from(document.querySelectorAll(".tagged"));
+	var lists = Array.from(root.querySelectorAll(".tagged"));
 	var form = document.createElement("form");
 	var told = document.createElement("output");
 	var chosen = {};
@@ -50,4 +50,5 @@
 	form.addEventListener("submit", function (event) { event.preventDefault(); });
 	(head(lists[0]) || lists[0]).before(form);
 	show();
-}());
+}
+filterLists(document);

@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: Apache-2.0
+// The questions as calls of the program, and its answers as part of the page. Whatever is judged or
+// said comes from there; here stands only which words make which call.
+
+// What a question needs before it can be asked; `say` names what is missing, `part` where it is.
+const NEEDS = {
+	water: { part: "part-water", say: "GH or KH of the water", key: "GH",
+		has: (s) => Boolean(s.reading.GH || s.reading.KH || s.reading.alkalinity || s.reading.Ca || s.reading.conductivity) },
+	kh: { part: "part-water", say: "KH and pH", key: "KH",
+		has: (s) => Boolean((s.reading.KH || s.reading.alkalinity) && s.reading.pH) },
+	size: { part: "part-tank", say: "the sides of the tank", key: "length",
+		has: (s) => Boolean(s.tank.length && s.tank.width && s.tank.height) },
+	animals: { part: "part-animals", say: "animals", key: "species", has: (s) => s.stock.length > 0 },
+	planned: { part: "part-animals", say: "animals that are planned", key: "species",
+		has: (s) => s.stock.some((line) => !line.since) },
+	living: { part: "part-animals", say: "animals that live there, and since when", key: "species",
+		has: (s) => s.stock.some((line) => line.since) },
+	shop: { part: "part-shop", say: "the shop's water", key: "GH", has: (s) => Object.keys(s.shop).length > 0 },
+};
+
+// Only keys of the water itself that no flag takes need a file.
+const waterNeedsFile = (sheet) => Boolean(sheet.water.kind || sheet.water.disinfectant);
+
+// The water as flags, or as a file where a flag cannot say it.
+function waterWords(sheet) {
+	const words = [];
+	if (waterNeedsFile(sheet)) {
+		words.push("-w", "water.yaml");
+	} else {
+		for (const [key, text] of Object.entries(sheet.reading)) { words.push(`--${key}`, text); }
+		if (sheet.water.softened === "yes") { words.push("--softened"); }
+	}
+	return words;
+}
+
+function tankWords(sheet) {
+	if (NEEDS.size.has(sheet)) { return ["-t", "tank.yaml"]; }
+	return sheet.tank.temperature ? ["--temperature", sheet.tank.temperature] : [];
+}
+
+const subject = (sheet) => (waterNeedsFile(sheet) ? ["water.yaml"] : waterWords(sheet));
+const names = (sheet) => sheet.stock.map((line) => line.species);
+const repeated = (flag, list) => list.flatMap((one) => [flag, one]);
+
+const QUESTIONS = [
+	{ id: "rank", says: "Which animals suit this water?", needs: ["water"],
+		words: (s) => ["rank", ...waterWords(s), ...tankWords(s)] },
+	{ id: "fits", says: "What fits this tank?", needs: ["water", "size"],
+		words: (s) => ["propose", ...waterWords(s), ...tankWords(s)] },
+	{ id: "together", says: "Can these live together?", needs: ["planned"],
+		words: () => ["check", "plan.yaml"] },
+	{ id: "tank", says: "What is to be done about my tank?", needs: ["living"],
+		words: () => ["check", "plan.yaml"] },
+	{ id: "why", says: "Why these, or why not?", needs: ["water", "animals"],
+		words: (s) => ["why", ...names(s), ...waterWords(s), ...tankWords(s)] },
+	{ id: "water", says: "What is this water?", needs: ["water"], words: (s) => ["water", ...subject(s)] },
+	{ id: "remake", says: "Other minerals for these animals, step by step", needs: ["water", "animals"],
+		words: (s) => ["remake", ...repeated("--for", names(s)), ...waterWords(s),
+			...(s.tank.volume ? ["--volume", s.tank.volume] : [])] },
+	{ id: "arrive", says: "How do I bring them home?", needs: ["water", "animals", "shop"],
+		words: (s) => ["arrive", ...names(s), "--shop", "shop.yaml", "--hours", "1 h", ...waterWords(s)] },
+	{ id: "drift", says: "Where does my tank go?", needs: ["animals", "size", "water"],
+		words: () => ["drift", "plan.yaml"] },
+	{ id: "due", says: "What do I test next?", needs: ["living"], words: () => ["due", "plan.yaml"] },
+	{ id: "titrate", says: "Why not chase the pH? Shown with my own water", needs: ["kh"],
+		words: (s) => ["titrate", ...subject(s)] },
+	{ id: "shop", says: "To take to the shop", needs: ["water"], paper: true,
+		words: (s) => ["rank", ...waterWords(s), ...tankWords(s)] },
+];
+
+const missing = (question, sheet) => question.needs.filter((need) => !NEEDS[need].has(sheet));
+
+// A call as it is typed: what is more than a word stands in quotes.
+function typed(words) {
+	return ["tapshoal"].concat(words.map((word) =>
+		(/^[A-Za-z0-9_@%+=:,./-]+$/.test(word) ? word : `'${word.replace(/'/g, "'\\''")}'`))).join(" ");
+}
+
+// The program with the files of a sheet beside it; one answer a call.
+class Program {
+	constructor(module, image) {
+		this.files = new MemoryFiles();
+		this.said = [[], [], []];
+		const streams = { read: () => new Uint8Array(0),
+			write: (file, bytes) => this.said[file].push(bytes.slice()) };
+		this.module = module;
+		this.image = image;
+		this.system = () => new System(this.files, ["LC_ALL=C.UTF-8"], streams);
+		this.start();
+	}
+	start() {
+		this.running = startProgram(this.module, this.system());
+		if (this.running.load(this.image)) { throw new Error("the records cannot be read"); }
+	}
+	text(file) {
+		return new TextDecoder().decode(joined(this.said[file]));
+	}
+	// A program that broke is started anew; the call that broke it has no answer.
+	call(run) {
+		this.said = [[], [], []];
+		try {
+			const code = run(this.running);
+			return { code, out: this.text(1), error: this.text(2) };
+		} catch (error) {
+			this.start();
+			return { code: 3, out: "", error: `tapshoal: this could not be answered (${error.message})\n` };
+		}
+	}
+	put(name, text) {
+		this.files.put("/" + name, new TextEncoder().encode(text));
+	}
+	ask(words, sheet) {
+		if (sheet) {
+			this.put("water.yaml", yaml(waterFile(sheet)));
+			this.put("tank.yaml", yaml(sheet.tank));
+			this.put("plan.yaml", yaml(planFile(sheet)));
+			this.put("shop.yaml", yaml({ readings: [sheet.shop] }));
+		}
+		return this.call((running) => running.ask(words));
+	}
+	json(words, sheet) {
+		const { code, out } = this.ask(words.concat("-f", "json"), sheet);
+		return code <= 1 && out ? JSON.parse(out) : null;
+	}
+}
+
+function joined(chunks) {
+	const all = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
+	chunks.reduce((at, chunk) => (all.set(chunk, at), at + chunk.length), 0);
+	return all;
+}
+
+// The day of this device: the program's clock knows no place.
+function today() {
+	const now = new Date(), two = (figure) => String(figure).padStart(2, "0");
+	return ["--today", `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`];
+}
+
+// What stands inside the page that the program wrote, without its head and title. Its script never
+// runs: it is parsed as a document of its own.
+function fragmentOf(page) {
+	const inside = page.slice(page.indexOf("<main>"), page.lastIndexOf("</main>"));
+	const main = new DOMParser().parseFromString(inside, "text/html").querySelector("main");
+	const nodes = Array.from(main.childNodes).filter((node) => node.nodeName !== "H1");
+	const fragment = document.createDocumentFragment();
+	fragment.append(...nodes.map((node) => document.importNode(node, true)));
+	return fragment;
+}
+
+// What the program refused, in its own words.
+function refusal(error) {
+	const lines = error.trim().split("\n").map((line) => line.replace(/^tapshoal: /, ""));
+	return element("div", { class: "refused" }, ...lines.map((line) => element("p", {}, line)));
+}
+
+// Every animal of a list opens its reasons in place; `ask` makes the call.
+function namesOpen(place, ask) {
+	for (const name of place.querySelectorAll(".entries > li > b")) {
+		const button = element("button", { type: "button", class: "name", "aria-expanded": "false" }, name.textContent);
+		const scientific = /\(([^)]+)\)$/.exec(name.textContent);
+		button.addEventListener("click", () => opened(button, scientific ? scientific[1] : name.textContent, ask));
+		name.replaceWith(button);
+	}
+}
+
+function opened(button, species, ask) {
+	const item = button.closest("li"), there = item.querySelector(":scope > .inside");
+	button.setAttribute("aria-expanded", String(!there));
+	if (there) {
+		there.remove();
+		return;
+	}
+	const inside = element("div", { class: "inside" }), { code, out, error } = ask(species);
+	inside.append(code <= 1 ? fragmentOf(out) : refusal(error));
+	inside.querySelectorAll(".paper, .see, [id]").forEach((node) => node.remove());
+	inside.querySelectorAll("h2").forEach((head) => head.replaceWith(element("h3", { class: head.className }, ...head.childNodes)));
+	item.append(inside);
+}
+
+// A long list begins with its first dozen; the rest is one button away, and printed.
+const FIRST = 12;
+function folded(place) {
+	for (const list of place.querySelectorAll(".tagged")) {
+		const rest = Array.from(list.children).slice(FIRST);
+		if (rest.length < 3) { continue; }
+		list.classList.add("folded");
+		const button = element("button", { type: "button", class: "rest" }, `${rest.length} more`);
+		button.addEventListener("click", () => {
+			list.classList.remove("folded");
+			button.remove();
+		});
+		list.after(button);
+	}
+}

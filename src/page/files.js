@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: Apache-2.0
+// What is filled in: as the files that the terminal reads, in the browser's own storage, as a link.
+// A sheet holds texts under the keys of those files, so that nothing is translated between them.
+
+const STORE = "tapshoal";
+
+function emptySheet() {
+	return { reading: {}, water: {}, tank: {}, stock: [], shop: {} };
+}
+
+// A text that YAML takes for a text, whatever is in it.
+function yamlText(text) {
+	return /^[A-Za-z0-9][A-Za-z0-9 ./%+-]*$/.test(text) && !text.endsWith(" ") ? text : JSON.stringify(text);
+}
+
+// Objects, lists of objects and texts in block style.
+function yaml(value, indent = "") {
+	return Object.entries(value).map(([key, part]) => {
+		if (Array.isArray(part)) {
+			return `${indent}${key}:${part.length ? "" : " []"}\n` + part.map((item) =>
+				`${indent}  -\n${yaml(item, indent + "    ")}`).join("");
+		}
+		if (part && typeof part === "object") {
+			const inner = yaml(part, indent + "  ");
+			return `${indent}${key}:${inner ? "" : " {}"}\n${inner}`;
+		}
+		return `${indent}${key}: ${yamlText(String(part))}\n`;
+	}).join("");
+}
+
+function unquoted(text) {
+	if (!text.startsWith("\"")) { return text; }
+	return text.slice(1, -1).replace(/\\(x[0-9a-f]{2}|.)/g, (all, escape) =>
+		escape[0] === "x" ? String.fromCharCode(parseInt(escape.slice(1), 16)) : escape);
+}
+
+// Reads what the program writes (records/write.c) and nothing else.
+function fromYaml(text) {
+	const lines = text.split("\n").filter((line) => line.trim() && !line.trim().startsWith("#"));
+	const depth = (line) => line.length - line.trimStart().length;
+	let at = 0;
+	function block(indent) {
+		if (at < lines.length && depth(lines[at]) === indent && lines[at].trim() === "-") { return list(indent); }
+		const object = Object.create(null);
+		while (at < lines.length && depth(lines[at]) === indent) {
+			const [, key, rest] = /^\s*([^:]+):\s*(.*)$/.exec(lines[at++]);
+			const next = at < lines.length ? depth(lines[at]) : 0;
+			if (rest === "" && next > indent) {
+				object[key] = block(next);
+			} else {
+				object[key] = rest === "[]" ? [] : rest === "{}" ? {} : unquoted(rest);
+			}
+		}
+		return object;
+	}
+	function list(indent) {
+		const items = [];
+		while (at < lines.length && depth(lines[at]) === indent && /^\s*-( \{\})?$/.test(lines[at])) {
+			const empty = lines[at++].endsWith("{}");
+			items.push(empty || at >= lines.length || depth(lines[at]) <= indent ? {} : block(depth(lines[at])));
+		}
+		return items;
+	}
+	return block(0);
+}
+
+// The water of a sheet as its file: one reading.
+function waterFile(sheet) {
+	return { ...sheet.water, readings: [sheet.reading] };
+}
+
+// A sample that came out of the tank is a reading of the tank, not the water that it is filled with.
+function planFile(sheet, name) {
+	const ofTank = sheet.water.kind === "tank", plan = {};
+	if (name) { plan.name = name; }
+	if (!ofTank && Object.keys(sheet.reading).length) { plan.water = waterFile(sheet); }
+	plan.tank = { ...sheet.tank };
+	if (ofTank && Object.keys(sheet.reading).length) { plan.tank.readings = [sheet.reading]; }
+	plan.stock = sheet.stock;
+	return plan;
+}
+
+// The newest reading, since a sheet has one; a file may have years of them.
+function newest(readings) {
+	const list = (readings || []).filter((reading) => Object.keys(reading).length);
+	list.sort((a, b) => String(a.date || "").localeCompare(String(b.date || "")));
+	return { ...list[list.length - 1] };
+}
+
+function takeWater(sheet, water) {
+	const { readings, ...rest } = water;
+	sheet.water = rest;
+	sheet.reading = newest(readings);
+}
+
+function takeTank(sheet, tank) {
+	const { readings, ...rest } = tank;
+	sheet.tank = rest;
+	if (!readings || !readings.length) { return; }
+	sheet.reading = newest(readings);
+	sheet.water = { kind: "tank" };
+}
+
+// What a plain form of the program says, with its kind on the first line; `others` are the files
+// that were opened with it, by name.
+function takeFile(sheet, text, others) {
+	const kind = text.slice(2, text.indexOf("\n")), file = fromYaml(text);
+	const named = (part) => (typeof part === "string" ? others.get(part.split("/").pop()) : part);
+	if (kind === "water") { takeWater(sheet, file); }
+	if (kind === "tank") { takeTank(sheet, file); }
+	if (kind === "plan") {
+		for (const key of ["water", "tank"]) {
+			if (typeof file[key] === "string" && !named(file[key])) { throw new Error(file[key]); }
+		}
+		if (file.water) { takeWater(sheet, named(file.water)); }
+		if (file.tank) { takeTank(sheet, named(file.tank)); }
+		sheet.stock = file.stock || [];
+	}
+	return file.name || "";
+}
+
+// The sheets by name, and which is open; what cannot be read or kept is no failure.
+function loadSheets() {
+	const kept = { sheets: { "my tank": emptySheet() }, open: "my tank", seen: false };
+	try {
+		const read = JSON.parse(localStorage.getItem(STORE));
+		for (const sheet of Object.values(read.sheets)) {
+			for (const [key, part] of Object.entries(emptySheet())) { sheet[key] = sheet[key] || part; }
+		}
+		return read.sheets[read.open] ? read : kept;
+	} catch (error) {
+		return kept;
+	}
+}
+
+function keepSheets(kept) {
+	try {
+		localStorage.setItem(STORE, JSON.stringify(kept));
+		return true;
+	} catch (error) {
+		return false;
+	}
+}
+
+// The fragment of a link: one key a value; what is asked for stands in "wait" and "ask".
+function toLink(sheet, extra) {
+	const parts = new URLSearchParams();
+	for (const part of ["reading", "water", "tank", "shop"]) {
+		for (const [key, text] of Object.entries(sheet[part])) { parts.append(`${part}.${key}`, text); }
+	}
+	sheet.stock.forEach((line, i) => Object.entries(line).forEach(([key, text]) =>
+		parts.append(`animal.${i + 1}.${key}`, text)));
+	for (const [key, text] of Object.entries(extra)) {
+		if (text) { parts.append(key, text); }
+	}
+	return parts.toString();
+}
+
+// The sheet of a link, "wait" and "ask" beside it; null: the fragment is none of ours. `rows` are
+// the program's: other keys are left out.
+function fromLink(fragment, rows) {
+	const sheet = emptySheet(), found = { sheet, wait: [], ask: "" };
+	const known = { reading: rows.reading, water: rows.water, tank: rows.tank, shop: rows.reading,
+		animal: rows["stock line"] };
+	let count = 0;
+	for (const [name, text] of new URLSearchParams(fragment)) {
+		const [part, ...rest] = name.split("."), key = rest[rest.length - 1];
+		if (name === "wait") { found.wait = text.split(","); count++; }
+		if (name === "ask") { found.ask = text; count++; }
+		if (!Object.hasOwn(known, part) || !known[part].some((row) => row.key === key) || !text) { continue; }
+		count++;
+		if (part !== "animal") {
+			sheet[part][key] = text;
+		} else if (/^[0-9]{1,3}$/.test(rest[0])) {
+			sheet.stock[rest[0]] = { ...sheet.stock[rest[0]], [key]: text };
+		}
+	}
+	sheet.stock = sheet.stock.filter((line) => line && line.species);
+	return count ? found : null;
+}

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: Apache-2.0
+// A first visit: three small steps that show why the water comes first, each with a picture that is
+// drawn from the records or by the program. It can be left at any time and is not shown again.
+
+const GH_MOST = 30;
+
+// How many kinds are comfortable at each whole degree of hardness.
+function comfortable() {
+	const found = page.program.json(["find", "."]).found, counts = new Array(GH_MOST + 1).fill(0);
+	for (const { parameters } of found) {
+		const gh = parameters.find(({ name }) => name === "gh");
+		if (!gh || !gh.preferred) { continue; }
+		const [low, high] = gh.preferred;
+		for (let at_ = Math.ceil(low === null ? 0 : low); at_ <= GH_MOST && (high === null || at_ <= high); at_++) {
+			counts[at_]++;
+		}
+	}
+	return counts;
+}
+
+function drawn(name, attributes, ...children) {
+	const node = document.createElementNS("http://www.w3.org/2000/svg", name);
+	for (const [key, value] of Object.entries(attributes)) { node.setAttribute(key, value); }
+	node.append(...children);
+	return node;
+}
+
+function kindsByHardness() {
+	const counts = comfortable(), most = Math.max(...counts), text = (x, y, says, anchor) =>
+		drawn("text", { x, y, "text-anchor": anchor || "middle" }, says);
+	const picture = drawn("svg", { class: "curve", viewBox: "0 0 340 150", role: "img",
+		"aria-label": `Kinds that are comfortable: ${[2, 8, 14, 20].map((gh) => `${counts[gh]} at GH ${gh}`).join(", ")}` });
+	counts.forEach((count, gh) => picture.append(drawn("path", { class: "gh bar",
+		d: `M${24 + gh * 10} 120v${-(count / most) * 96}` })));
+	for (const gh of [0, 10, 20, 30]) { picture.append(text(24 + gh * 10, 136, String(gh))); }
+	picture.append(text(24, 14, `${most} kinds`, "start"), text(324, 148, "GH, dH", "end"),
+		drawn("path", { class: "axis", d: "M18 120h312" }));
+	return picture;
+}
+
+function ownCurve() {
+	const { out } = page.program.ask(["titrate", "--KH", "9", "--pH", "7.8", "-f", "html"]);
+	const figure = fragmentOf(out).querySelector("figure");
+	return figure || "";
+}
+
+function threeFigures() {
+	const rows = FIRST_READINGS.map((key) => row("reading", key)).concat(row("tank", "temperature"));
+	return element("dl", {}, ...rows.map(({ key, says }) => element("div", {},
+		element("dt", {}, key), element("dd", {}, says))));
+}
+
+const STEPS = [
+	{ head: "The water comes first", picture: kindsByHardness,
+		text: "The water out of your tap is given; the animals are chosen. So many kinds are comfortable at each hardness:" },
+	{ head: "The pH follows the minerals", picture: ownCurve,
+		text: "Acid uses the buffer up. Until then the pH comes back; afterwards nothing holds it:" },
+	{ head: "Four figures are enough to begin", picture: threeFigures,
+		text: "From a drop test, a strip, a shop or the supplier's report:" },
+];
+
+function showStep(number) {
+	const step = STEPS[number], last = number === STEPS.length - 1;
+	at("first-head").textContent = `${number + 1} of ${STEPS.length}: ${step.head}`;
+	at("first-text").textContent = step.text;
+	at("first-picture").replaceChildren(step.picture());
+	at("first-next").textContent = last ? "Fill in my water" : "Next";
+	at("first-next").onclick = () => (last ? leaveFirst() : showStep(number + 1));
+}
+
+function leaveFirst() {
+	page.kept.seen = true;
+	keepSheets(page.kept);
+	at("first").hidden = true;
+	at("part-water").open = true;
+	at("water-first-GH").focus();
+}
+
+function firstVisit() {
+	if (page.kept.seen) { return; }
+	at("first").hidden = false;
+	at("first-leave").onclick = leaveFirst;
+	showStep(0);
+}

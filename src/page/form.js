@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: Apache-2.0
+// Fields from the rows of the program: a row is a label, what it means, and a way to fill it in. A new
+// key of a reading, a tank or an animal is a new field without a line here.
+
+// A child that is a text stays one.
+function element(name, attributes, ...children) {
+	const node = document.createElement(name);
+	for (const [key, value] of Object.entries(attributes || {})) {
+		if (key.startsWith("on")) {
+			node.addEventListener(key.slice(2), value);
+		} else if (value !== false && value !== undefined) {
+			node.setAttribute(key, value === true ? "" : value);
+		}
+	}
+	node.append(...children);
+	return node;
+}
+
+const spoken = (word) => word.replace(/[_-]/g, " ");
+
+// "14 dH" -> what is typed and its unit; a value without one of the units stays whole.
+function splitUnit(value, units) {
+	for (const { unit } of units) {
+		if (value.endsWith(" " + unit)) { return [value.slice(0, -unit.length - 1), unit]; }
+	}
+	return [value, units.length ? units[0].unit : ""];
+}
+
+// A unit that was typed with the figure stays; else the chosen one is added.
+function joinUnit(text, unit) {
+	return !unit || /[a-z%]\s*$/i.test(text) ? text : `${text} ${unit}`;
+}
+
+// Where a bare figure looks like another unit than the chosen one: hardness beyond what degrees
+// usually are. Returns the rows of both units, or null.
+const DEGREES_MOST = 30;
+function doubtfulUnit(row, value, units) {
+	const [text, unit] = splitUnit(value, units), figure = Number(text.replace(",", "."));
+	const ppm = units.find((one) => one.unit === "ppm");
+	if (!ppm || unit !== units[0].unit || units[0].unit !== "dH" || !(figure > DEGREES_MOST)) { return null; }
+	return { figure: text, degrees: Number((figure * ppm.factor).toFixed(1)) };
+}
+
+// One field over `values[row.key]`; `changed(key)` is told of every change.
+class Field {
+	constructor(row, quantities, values, prefix, changed) {
+		Object.assign(this, { row, values, changed, id: `${prefix}-${row.key}` });
+		this.quantity = quantities[row.quantity] || { units: [] };
+		this.units = row.kind === "figure" ? this.quantity.units : [];
+		this.box = element("div", { class: "field", "data-key": row.key });
+		this.doubt = element("div", { class: "doubt", role: "status" });
+		this.build();
+		this.show();
+	}
+	build() {
+		const help = `${this.id}-says`, described = { id: this.id, "aria-describedby": help };
+		this.input = this.control(described);
+		this.input.addEventListener("input", () => this.take());
+		this.line = element("div", { class: "line" }, this.input);
+		if (this.units.length > 1) {
+			this.unit = element("select", { "aria-label": `unit of ${this.row.key}`, onchange: () => this.take() },
+				...this.units.map(({ unit }) => new Option(unit, unit)));
+			this.line.append(this.unit);
+		} else if (this.units.length) {
+			this.line.append(element("span", { class: "unit" }, this.units[0].unit));
+		}
+		this.box.append(element("label", { for: this.id }, spoken(this.row.key)), this.line,
+			element("p", { class: "says", id: help }, this.row.says), this.doubt);
+	}
+	control(attributes) {
+		const { kind, words } = this.row;
+		if (kind === "word") {
+			return element("select", attributes, new Option("", ""),
+				...words.filter((word) => word !== "unknown").map((word) => new Option(spoken(word), word)));
+		}
+		if (kind === "yesno") {
+			return element("select", attributes, new Option("", ""), new Option("yes", "yes"), new Option("no", "no"));
+		}
+		const date = kind === "text" && this.row.says.includes("YYYY-MM-DD");
+		const example = kind === "every" ? `${this.quantity.example} every 7 days`
+			: kind === "choice" ? words.concat(this.quantity.example).filter((word) => word !== "unknown").join(", ")
+				: (this.quantity.example || "").split(" ")[0];
+		return element("input", { ...attributes, type: date ? "date" : "text", placeholder: example || false,
+			inputmode: kind === "figure" ? "decimal" : false, spellcheck: "false" });
+	}
+	// What stands in the sheet into the field.
+	show() {
+		const [text, unit] = splitUnit(this.values[this.row.key] || "", this.units);
+		this.input.value = text;
+		if (this.unit && this.values[this.row.key]) { this.unit.value = unit; }
+		this.ask();
+	}
+	take() {
+		const text = this.input.value.trim();
+		const unit = this.unit ? this.unit.value : this.units.length ? this.units[0].unit : "";
+		if (text) {
+			this.values[this.row.key] = joinUnit(text, unit);
+		} else {
+			delete this.values[this.row.key];
+		}
+		this.sure = false;
+		this.ask();
+		this.changed(this.row.key);
+	}
+	get doubtful() {
+		return !this.sure && doubtfulUnit(this.row, this.values[this.row.key] || "", this.units);
+	}
+	ask() {
+		const doubt = this.doubtful;
+		this.doubt.replaceChildren();
+		if (!doubt) { return; }
+		this.doubt.append(
+			`Is that ppm? ${doubt.figure} ppm of calcium carbonate are ${doubt.degrees} dH. `,
+			element("button", { type: "button", onclick: () => this.settle("ppm") }, "It is ppm"), " ",
+			element("button", { type: "button", onclick: () => this.settle("dH") }, "It is dH"));
+	}
+	settle(unit) {
+		this.unit.value = unit;
+		this.take();
+		this.sure = true;
+		this.ask();
+		this.changed(this.row.key);
+	}
+}
+
+// Fields of rows into a place.
+function fieldsInto(place, rows, quantities, values, prefix, changed) {
+	const fields = rows.map((row) => new Field(row, quantities, values, prefix, changed));
+	place.replaceChildren(...fields.map((field) => field.box));
+	return fields;
+}
+
+// "GH 14 dH, KH 9 dH": what a folded part says.
+function told(values, rows, most) {
+	const parts = rows.filter((row) => values[row.key]).map((row) => `${spoken(row.key)} ${spoken(values[row.key])}`);
+	return parts.slice(0, most).join(", ") + (parts.length > most ? ", ..." : "");
+}

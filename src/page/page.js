@@ -1,0 +1,445 @@
+// SPDX-License-Identifier: Apache-2.0
+// The sheet: what is filled in, the question, the answer below it.
+
+const at = (id) => document.getElementById(id);
+// Readings that are asked for first; all others are behind "More readings".
+const FIRST_READINGS = ["GH", "KH", "pH"];
+const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
+const WAIT_MS = 120;
+
+const page = { kept: null, rows: null, program: null, fields: [], question: null, waiting: 0 };
+
+const sheet = () => page.kept.sheets[page.kept.open];
+const row = (shape, key) => page.rows[shape].find((one) => one.key === key);
+
+// ---- Filling in
+
+function buildFields() {
+	const s = sheet(), quantities = page.rows.quantities;
+	const more = page.rows.reading.filter(({ key }) => !FIRST_READINGS.includes(key) && key !== "temperature");
+	const water = page.rows.water.filter(({ key }) => key !== "kept");
+	const into = (id, rows, values) => fieldsInto(at(id), rows, quantities, values, id, changed);
+	page.fields = [
+		...into("water-first", FIRST_READINGS.map((key) => row("reading", key)), s.reading),
+		...into("water-more", more, s.reading),
+		...into("tank-fields", page.rows.tank.filter(({ key }) => key !== "temperature"), s.tank),
+		...into("shop-fields", SHOP_READINGS.map((key) => row("reading", key)), s.shop)];
+	const temperature = new Field(row("tank", "temperature"), quantities, s.tank, "water", changed);
+	at("water-first").append(temperature.box);
+	page.fields.push(temperature);
+	const rest = water.map((one) => new Field(one, quantities, s.water, "water-of", changed));
+	at("water-more").append(...rest.map((field) => field.box));
+	page.fields.push(...rest);
+	showStock();
+}
+
+function showStock() {
+	const rows = page.rows["stock line"].filter(({ key }) => key !== "species");
+	at("stock").replaceChildren(...sheet().stock.map((line, i) => {
+		const place = element("div", { class: "fields" });
+		page.fields.push(...fieldsInto(place, rows, page.rows.quantities, line, `animal-${i + 1}`, changed));
+		return element("li", {}, element("h3", {}, line.species), place,
+			element("button", { type: "button", onclick: () => leave(i) }, `Take ${line.species} off`));
+	}));
+}
+
+function leave(index) {
+	sheet().stock.splice(index, 1);
+	showStock();
+	changed();
+	at("animal").focus();
+}
+
+function add(species) {
+	sheet().stock.push({ species, count: "1" });
+	at("animal").value = "";
+	at("names").replaceChildren();
+	at("names-said").textContent = `${species} is on the sheet.`;
+	showStock();
+	changed();
+	at(`animal-${sheet().stock.length}-count`).focus();
+}
+
+// Names that begin with what is typed go first; where none is near, what the program would ask.
+function complete() {
+	const text = at("animal").value.trim();
+	at("names").replaceChildren();
+	at("names-said").textContent = "";
+	if (text.length < 2) { return; }
+	const answer = page.program.json(["find", "--fixed", text]), low = text.toLowerCase();
+	let found = (answer ? answer.found : []).map((one) => [one.common || one.species, one.matched, one.species]);
+	found.sort((a, b) => b[1].toLowerCase().startsWith(low) - a[1].toLowerCase().startsWith(low));
+	if (!found.length) {
+		const { error } = page.program.ask(["why", text, "--GH", "8 dH"]);
+		at("names-said").textContent = error.replace(/^tapshoal: /, "").trim();
+		found = Array.from(error.matchAll(/(?:did you mean |, |or )([^,(?]+) \(([^)]+)\)/g), (one) => [one[1], one[1], one[2]]);
+	}
+	at("names").replaceChildren(...found.slice(0, 8).map(([common, matched, species]) => element("li", {},
+		element("button", { type: "button", onclick: () => add(common) },
+			common === matched || matched === species ? common : `${common} (${matched})`,
+			element("i", {}, ` ${species}`)))));
+	if (found.length > 8) { at("names-said").textContent = `${found.length - 8} more: type on.`; }
+}
+
+// ---- The question and its answer
+
+function changed(key) {
+	keepSheets(page.kept);
+	showTold();
+	showQuestions();
+	if (key && page.wait) { showAsked(); }
+	if (!page.question) { return; }
+	clearTimeout(page.waiting);
+	page.waiting = setTimeout(() => answer(false), WAIT_MS);
+}
+
+function showTold() {
+	const s = sheet(), say = (id, text) => { at(id).querySelector(".told").textContent = text; };
+	say("part-water", [told(s.reading, page.rows.reading, 5), told({ temperature: s.tank.temperature },
+		page.rows.tank, 1)].filter(Boolean).join(", "));
+	say("part-tank", told({ ...s.tank, temperature: "" }, page.rows.tank, 4));
+	say("part-shop", told(s.shop, page.rows.reading, 4));
+	say("part-animals", s.stock.map((line) => `${line.count || "?"} ${line.species}`).join(", "));
+}
+
+function showQuestions() {
+	const s = sheet(), can = [], later = [];
+	for (const question of QUESTIONS) {
+		const lacks = missing(question, s);
+		if (lacks.length) {
+			const need = NEEDS[lacks[0]];
+			later.push(element("li", {}, element("button", { type: "button", onclick: () => lead(need) },
+				`${question.says} `, element("i", {}, `needs ${lacks.map((one) => NEEDS[one].say).join(", ")}`))));
+		} else {
+			can.push(element("li", {}, element("button", { type: "button", "data-question": question.id,
+				"aria-pressed": String(page.question === question), onclick: () => choose(question) }, question.says)));
+		}
+	}
+	const held = document.activeElement && document.activeElement.dataset.question;
+	at("questions").replaceChildren(...(can.length ? can : [element("li", {}, "Fill in what you know of the water first.")]));
+	at("later").replaceChildren(...later);
+	at("questions-later").hidden = !later.length;
+	const back = held && at("questions").querySelector(`[data-question="${held}"]`);
+	if (back) { back.focus(); }
+}
+
+// Opens the part in which something is missing.
+function lead(need) {
+	const part = at(need.part), field = part.querySelector(`[data-key="${need.key}"] input`) || part.querySelector("input");
+	part.open = true;
+	field.focus();
+}
+
+function choose(question) {
+	page.question = question;
+	showQuestions();
+	for (const part of document.querySelectorAll(".part")) { part.open = false; }
+	answer(true);
+	at("answer").focus({ preventScroll: true });
+	at("answer").scrollIntoView();
+}
+
+function doubtfulField() {
+	return page.fields.find((field) => field.doubtful && document.contains(field.box));
+}
+
+// The answer to the question that was chosen; `anew` where it was chosen now.
+function answer(anew) {
+	const place = at("answer"), question = page.question, doubt = doubtfulField();
+	place.hidden = false;
+	if (missing(question, sheet()).length || doubt) {
+		place.replaceChildren(element("p", {}, doubt ? `First: ${doubt.doubt.firstChild.textContent}`
+			: `This needs ${missing(question, sheet()).map((one) => NEEDS[one].say).join(", ")}.`));
+		if (doubt) {
+			doubt.box.closest("details.part").open = true;
+			doubt.doubt.querySelector("button").focus();
+		}
+		return;
+	}
+	const words = question.words(sheet());
+	const { code, out, error } = page.program.ask(words.concat("-f", "html", today()), sheet());
+	place.className = question.paper ? "shop" : "";
+	place.replaceChildren(code <= 1 ? fragmentOf(out) : refusal(error), below(words));
+	folded(place);
+	filterLists(place);
+	namesOpen(place, (species) => page.program.ask(
+		["why", species, ...waterWords(sheet()), ...tankWords(sheet()), "-f", "html", ...today()], sheet()));
+	const verdict = place.querySelector(".verdict");
+	at("answered").textContent = verdict ? verdict.textContent : "The answer is below.";
+	mark(error);
+	if (anew) { place.querySelectorAll("details").forEach((node) => { node.open = false; }); }
+}
+
+// Fields whose value the program could not read.
+function mark(error) {
+	for (const field of page.fields) {
+		const wrong = error.includes(`--${field.row.key} '`) || error.includes(`.${field.row.key}: `);
+		field.input.setAttribute("aria-invalid", String(wrong));
+	}
+}
+
+// What can be done with an answer.
+function below(words) {
+	const files = words.filter((word) => word.endsWith(".yaml"));
+	const box = element("div", { class: "below" });
+	const said = element("div", { role: "status" });
+	box.append(element("p", { class: "row" },
+		element("button", { type: "button", onclick: () => window.print() }, "Print"),
+		element("button", { type: "button", onclick: () => saveAnswer(words) }, "Save this answer"),
+		element("button", { type: "button", onclick: () => brief(words, said) }, "As a short text")),
+	said,
+	element("details", { class: "more" }, element("summary", {}, "The same on a terminal"),
+		...files.map((name) => element("pre", { tabindex: "0" }, `# ${name}\n` + new TextDecoder().decode(page.program.files.get("/" + name)))),
+		element("pre", { tabindex: "0" }, typed(words))));
+	return box;
+}
+
+function save(name, text, type) {
+	const link = element("a", { download: name, href: URL.createObjectURL(new Blob([text], { type })) });
+	link.click();
+	setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+}
+
+function saveAnswer(words) {
+	const { code, out, error } = page.program.ask(words.concat("-f", "html", today()), sheet());
+	if (code <= 1) { save(`${words[0]}.html`, out, "text/html"); } else { at("answer").prepend(refusal(error)); }
+}
+
+// A text to take along: in a field of its own, copied where the browser lets it be.
+function showText(place, label, text) {
+	const area = element("textarea", { rows: "6", readonly: true, "aria-label": label }, text);
+	const button = element("button", { type: "button", onclick: () => copy(area, button) }, "Copy");
+	place.replaceChildren(element("p", { class: "says" }, label), area, element("p", { class: "row" }, button));
+}
+
+async function copy(area, button) {
+	area.select();
+	try {
+		await navigator.clipboard.writeText(area.value);
+		button.textContent = "Copied";
+	} catch (error) {
+		button.textContent = "Marked: copy it by hand";
+	}
+}
+
+function brief(words, place) {
+	const { code, out, error } = page.program.ask(words.concat("-f", "brief", today()), sheet());
+	if (code <= 1) { showText(place, "A short text to paste", out); } else { place.replaceChildren(refusal(error)); }
+}
+
+// ---- Reports, files, links
+
+function readReport() {
+	page.program.put("report.txt", at("report-text").value);
+	const read = page.program.json(["read", "report.txt"]), place = at("report-said");
+	if (!read) {
+		place.replaceChildren(refusal(page.program.ask(["read", "report.txt"]).error));
+		return;
+	}
+	for (const { key, unit, low, high, value } of read.taken) {
+		if (!row("reading", key)) { continue; }
+		const figure = low !== null && high !== null && low !== high ? `${low}..${high}` : value;
+		sheet().reading[key] = unit ? `${figure} ${unit}` : String(figure);
+	}
+	sheet().reading.method = "utility-report";
+	place.replaceChildren(element("p", {}, `${read.taken.length} values. Compare each with its line.`),
+		element("ul", { class: "plain" }, ...read.taken.map((one) => element("li", {},
+			element("b", {}, `${one.key} ${one.printed}`), ` line ${one.line}`))),
+		...reportText());
+	buildFields();
+	changed();
+}
+
+// The program's own words about what was asked or left out.
+function reportText() {
+	const said = page.program.ask(["read", "report.txt"]);
+	return [element("details", { class: "more" }, element("summary", {}, "Line by line"),
+		element("pre", { tabindex: "0" }, said.out + said.error))];
+}
+
+async function openFiles(list) {
+	const plain = new Map(), texts = [];
+	const say = (node) => at("open-said").replaceChildren(node);
+	for (const file of list) {
+		const name = file.name.split("/").pop();
+		page.program.files.put("/opened.yaml", new Uint8Array(await file.arrayBuffer()));
+		const { code, out } = page.program.call((running) => running.plain("/opened.yaml"));
+		if (code) { return say(refusal(`${name}: ${out}`)); }
+		plain.set(name, fromYaml(out));
+		texts.push(out);
+	}
+	const next = structuredClone(sheet());
+	try {
+		texts.sort((a, b) => a.startsWith("# plan") - b.startsWith("# plan"));
+		const called = texts.map((text) => takeFile(next, text, plain)).filter(Boolean);
+		rename(called[called.length - 1] || page.kept.open);
+	} catch (error) {
+		return say(refusal(`The plan names ${error.message}: open both files together.`));
+	}
+	page.kept.sheets[page.kept.open] = next;
+	opened_();
+	return say(element("p", {}, `Opened: ${Array.from(plain.keys()).join(", ")}`));
+}
+
+// A sheet as it now stands, into all fields.
+function opened_() {
+	buildFields();
+	showKept();
+	changed();
+}
+
+function rename(name) {
+	const open = page.kept.open, wanted = name.trim() || open;
+	if (wanted === open) { return; }
+	let free = wanted;
+	for (let i = 2; Object.hasOwn(page.kept.sheets, free); i++) { free = `${wanted} ${i}`; }
+	page.kept.sheets[free] = page.kept.sheets[open];
+	delete page.kept.sheets[open];
+	page.kept.open = free;
+}
+
+function another() {
+	let name = "another tank";
+	for (let i = 2; Object.hasOwn(page.kept.sheets, name); i++) { name = `another tank ${i}`; }
+	page.kept.sheets[name] = emptySheet();
+	page.kept.open = name;
+	page.question = null;
+	at("answer").hidden = true;
+	opened_();
+	at("part-water").open = true;
+}
+
+function forget() {
+	delete page.kept.sheets[page.kept.open];
+	if (!Object.keys(page.kept.sheets).length) { page.kept.sheets["my tank"] = emptySheet(); }
+	[page.kept.open] = Object.keys(page.kept.sheets);
+	opened_();
+}
+
+function showKept() {
+	at("kept").replaceChildren(...Object.keys(page.kept.sheets).map((name) =>
+		new Option(name, name, false, name === page.kept.open)));
+	at("kept-name").value = page.kept.open;
+}
+
+const linkTo = (values, extra) => `${location.href.split("#")[0]}#${toLink(values, extra)}`;
+
+// What to ask back: each field that the question needs, with what the rows say about it.
+const ASKED = { water: ["GH", "KH", "pH", "method"], kh: ["KH", "pH"], size: ["length", "width", "height", "temperature"],
+	animals: ["species", "count"], planned: ["species", "count"], living: ["species", "count", "since"], shop: ["GH", "KH"] };
+
+function askBack() {
+	const question = QUESTIONS.find(({ id }) => id === at("ask-back").value);
+	const needs = question.needs.concat(question.needs.includes("water") ? [] : ["water"]);
+	const keys = Array.from(new Set(needs.flatMap((need) => ASKED[need])));
+	const shapes = ["reading", "tank", "stock line"];
+	const lines = keys.map((key) => {
+		const shape = shapes.find((one) => row(one, key)), { says, words, quantity } = row(shape, key);
+		const example = quantity && page.rows.quantities[quantity].example;
+		const takes = words ? words.filter((word) => word !== "unknown").map(spoken).join(", ") : example;
+		return `- ${spoken(key)}: ${says}${takes && takes !== "12" ? ` (${takes})` : ""}`;
+	});
+	const text = [question.says, "To answer that I need to know:", ...lines,
+		"Write the unit that stands on the test; leave out what you do not know.",
+		location.protocol === "file:" ? "" : linkTo(emptySheet(), { wait: keys.join(","), ask: question.id })];
+	showText(at("ask-back-said"), "What to ask back", text.filter(Boolean).join("\n"));
+}
+
+// Fields that a link waits for, and what becomes of them.
+function showAsked() {
+	const place = at("asked"), s = sheet();
+	const all = { ...s.reading, ...s.tank, ...(s.stock[0] || {}) };
+	const open = page.wait.filter((key) => !all[key]);
+	place.hidden = false;
+	place.replaceChildren(element("p", {}, open.length ? `Asked of you: ${open.map(spoken).join(", ")}.`
+		: "All that was asked is filled in. Send this link back:"));
+	for (const field of page.fields) { field.box.classList.toggle("waits", open.includes(field.row.key)); }
+	if (!open.length) {
+		const back = element("div", {});
+		place.append(back);
+		showText(back, "The filled link", linkTo(s, { ask: page.asked }));
+	}
+}
+
+function takeLink() {
+	const link = location.hash.length > 1 && fromLink(location.hash.slice(1), page.rows);
+	if (!link) { return; }
+	let name = "from a link";
+	for (let i = 2; Object.hasOwn(page.kept.sheets, name); i++) { name = `from a link ${i}`; }
+	page.kept.sheets[name] = link.sheet;
+	page.kept.open = name;
+	page.kept.seen = true;
+	page.wait = link.wait.length ? link.wait.filter((key) => ["reading", "tank", "stock line"].some((one) => row(one, key))) : null;
+	page.asked = link.ask;
+	history.replaceState(null, "", location.href.split("#")[0]);
+}
+
+function askLinked() {
+	const question = QUESTIONS.find(({ id }) => id === page.asked);
+	if (page.wait) {
+		for (const id of ["part-water", "part-tank", "part-animals"]) {
+			at(id).open = page.wait.some((key) => at(id).querySelector(`[data-key="${key}"]`)) || at(id).open;
+		}
+		showAsked();
+	} else if (question && !missing(question, sheet()).length) {
+		choose(question);
+	}
+}
+
+// ---- Beginning
+
+function wire() {
+	at("sheet").addEventListener("submit", (event) => event.preventDefault());
+	at("animal").addEventListener("input", () => {
+		clearTimeout(page.completing);
+		page.completing = setTimeout(complete, WAIT_MS);
+	});
+	at("report-read").addEventListener("click", readReport);
+	at("kept").addEventListener("change", () => {
+		page.kept.open = at("kept").value;
+		opened_();
+	});
+	at("kept-name").addEventListener("change", () => {
+		rename(at("kept-name").value);
+		showKept();
+		changed();
+	});
+	at("keep-new").addEventListener("click", another);
+	at("keep-drop").addEventListener("click", forget);
+	at("save-water").addEventListener("click", () => save("water.yaml", yaml(waterFile(sheet())), "text/yaml"));
+	at("save-plan").addEventListener("click", () => save("plan.yaml", yaml(planFile(sheet(), page.kept.open)), "text/yaml"));
+	at("open").addEventListener("change", () => openFiles(Array.from(at("open").files)));
+	at("link-make").addEventListener("click", () => showText(at("link-said"), "A link",
+		linkTo(sheet(), { ask: page.question ? page.question.id : "" })));
+	at("ask-back").replaceChildren(...QUESTIONS.filter(({ paper }) => !paper).map(({ id, says }) => new Option(says, id)));
+	at("ask-back-make").addEventListener("click", askBack);
+}
+
+async function unpacked(id) {
+	const text = atob(at(id).textContent), bytes = Uint8Array.from(text, (letter) => letter.charCodeAt(0));
+	at(id).remove();
+	const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
+	return new Uint8Array(await new Response(stream).arrayBuffer());
+}
+
+async function begin() {
+	const [code, image] = await Promise.all([unpacked("program"), unpacked("records")]);
+	page.program = new Program(await WebAssembly.compile(code), image);
+	page.rows = JSON.parse(page.program.call((running) => running.fields()).out);
+	page.kept = loadSheets();
+	takeLink();
+	wire();
+	opened_();
+	at("version").textContent = `tapshoal ${page.rows.version}`;
+	at("wait").hidden = true;
+	at("sheet").hidden = at("tools").hidden = false;
+	askLinked();
+	firstVisit();
+	document.documentElement.dataset.ready = "yes";
+}
+
+if (typeof document !== "undefined") {
+	begin().catch((error) => {
+		at("wait").textContent = `The program inside this page could not be started: ${error.message}. A newer browser may be needed.`;
+	});
+}
