@@ -161,7 +161,7 @@ def checks(browser, program, folder, quick):
             yield name, wrong
             continue
         yield from browser.visit(path, name)
-    for name, tabs in {"rank": 2, "find": 1}.items():
+    for name, tabs in {"rank": 3, "find": 2}.items():
         yield "filter of %s by family, by keys" % name, filtered(
             browser, pathlib.Path(folder) / (name + ".html"), tabs)
     if browser.axe:

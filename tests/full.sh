@@ -22,8 +22,8 @@ wasm() {
 }
 # The same cases as everywhere, by the program that the page has inside.
 page_golden() {
-	sh src/page/build.sh "$work/page" &&
-		sh tests/page/golden.sh "$work/gcc/src/cli/tapshoal" "$work/page" >"$work/page-golden"
+	TAPSHOAL_BUILD=$work/gcc sh examples/page.sh &&
+		sh tests/page/golden.sh "$work/gcc/src/cli/tapshoal" "$work/gcc/page" >"$work/page-golden"
 	status=$?
 	grep '^not ok\|^# ' "$work/page-golden"
 	[ "$status" = 0 ]

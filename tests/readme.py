@@ -40,6 +40,7 @@ HERE = "here"  # run with these replacements; must exit 0
 HOW = {
     "sh examples/first-match.sh": (HERE, {}),
     "sh examples/propose-and-check.sh": (HERE, {}),
+    "sh examples/page.sh": (SCRIPT, "tests/full.sh", "sh examples/page.sh"),
     "sh tests/run.sh": (SCRIPT, ".ci/run", "tests/run.sh"),
     "sh tests/full.sh": (SCRIPT, ".ci/run", "tests/full.sh"),
     "sh tests/prove.sh": (SCRIPT, "tests/prove.sh", "sanitized_build"),

@@ -159,6 +159,7 @@ function namesOpen(place, ask) {
 		const button = element("button", { type: "button", class: "name", "aria-expanded": "false" }, name.textContent);
 		const scientific = /\(([^)]+)\)$/.exec(name.textContent);
 		button.addEventListener("click", () => opened(button, scientific ? scientific[1] : name.textContent, ask));
+		if (name.nextSibling) { name.nextSibling.textContent = name.nextSibling.textContent.replace(/^: /, ""); }
 		name.replaceWith(button);
 	}
 }
@@ -191,4 +192,8 @@ function folded(place) {
 		});
 		list.after(button);
 	}
+	// Whoever filters looks for something that may be in the rest.
+	place.addEventListener("input", (event) => {
+		if (event.target.form) { place.querySelectorAll(".rest").forEach((button) => button.click()); }
+	});
 }

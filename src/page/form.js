@@ -17,6 +17,8 @@ function element(name, attributes, ...children) {
 }
 
 const spoken = (word) => word.replace(/[_-]/g, " ");
+// A key as a label; one with capitals of its own (GH, pH, NO3-N) is a sign and stays.
+const labelled = (key) => (/[A-Z]/.test(key) ? key : spoken(key[0].toUpperCase() + key.slice(1)));
 
 // "14 dH" -> what is typed and its unit; a value without one of the units stays whole.
 function splitUnit(value, units) {
@@ -64,7 +66,7 @@ class Field {
 		} else if (this.units.length) {
 			this.line.append(element("span", { class: "unit" }, this.units[0].unit));
 		}
-		this.box.append(element("label", { for: this.id }, spoken(this.row.key)), this.line,
+		this.box.append(element("label", { for: this.id }, labelled(this.row.key)), this.line,
 			element("p", { class: "says", id: help }, this.row.says), this.doubt);
 	}
 	control(attributes) {
@@ -132,6 +134,6 @@ function fieldsInto(place, rows, quantities, values, prefix, changed) {
 
 // "GH 14 dH, KH 9 dH": what a folded part says.
 function told(values, rows, most) {
-	const parts = rows.filter((row) => values[row.key]).map((row) => `${spoken(row.key)} ${spoken(values[row.key])}`);
+	const parts = rows.filter((row) => values[row.key]).map((row) => `${/[A-Z]/.test(row.key) ? row.key : spoken(row.key)} ${values[row.key]}`);
 	return parts.slice(0, most).join(", ") + (parts.length > most ? ", ..." : "");
 }

@@ -23,8 +23,8 @@ static bool opened;
 EXPORT("room") void *page_room(size_t size);
 EXPORT("give_back") void page_give_back(void *room);
 /*
- * Takes the records from the bytes of their image (catalogue/compiled.h), which stay where they are;
- * 0 when they could be read. Without it the first call reads the records' own files.
+ * Takes the records from the bytes of their image (catalogue/compiled.h), which stay where they
+ * are; 0 when they could be read. Without it the first call reads the records' own files.
  */
 EXPORT("load") int page_load(const char *image, size_t len);
 /*

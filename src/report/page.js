@@ -6,6 +6,8 @@ function filterLists(root) {
 	var form = document.createElement("form");
 	var told = document.createElement("output");
 	var chosen = {};
+	var search = document.createElement("input");
+	var searched = document.createElement("label");
 	// The heading of a list: what stands above it, but for the verdict.
 	function head(list) {
 		var above = list.previousElementSibling;
@@ -15,7 +17,8 @@ function filterLists(root) {
 		var keys = Object.keys(chosen).filter(function (key) { return chosen[key] !== ""; });
 		var left = 0;
 		items.forEach(function (item) {
-			item.hidden = keys.some(function (key) { return item.dataset[key] !== chosen[key]; });
+			item.hidden = !item.textContent.toLowerCase().includes(search.value.toLowerCase().trim()) ||
+				keys.some(function (key) { return item.dataset[key] !== chosen[key]; });
 			left += item.hidden ? 0 : 1;
 		});
 		lists.forEach(function (list) {
@@ -24,9 +27,13 @@ function filterLists(root) {
 		});
 		told.textContent = left + " of " + items.length + " shown" + keys.map(function (key, i) {
 			return (i ? ", " : ": ") + key + " " + chosen[key];
-		}).join("");
-		form.className = keys.length ? "chosen" : "";
+		}).join("") + (search.value ? ", with \"" + search.value + "\"" : "");
+		form.className = keys.length || search.value ? "chosen" : "";
 	}
+	search.type = "search";
+	search.addEventListener("input", show);
+	searched.append("Search", search);
+	form.append(searched);
 	Object.keys(items[0].dataset).forEach(function (key) {
 		var label = document.createElement("label");
 		var select = document.createElement("select");
@@ -45,7 +52,6 @@ function filterLists(root) {
 		label.append(select);
 		form.append(label);
 	});
-	if (!form.firstChild) { return; }
 	form.append(told);
 	form.addEventListener("submit", function (event) { event.preventDefault(); });
 	(head(lists[0]) || lists[0]).before(form);
