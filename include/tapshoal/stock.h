@@ -27,6 +27,7 @@ struct ts_group {
 	const struct ts_species *species;
 	unsigned males, females, either;
 	double size_cm; /* the smallest of them now; 0 = not known, then as usually sold */
+	unsigned forms; /* under how many names, where a plan names several; else 0 */
 };
 
 /* How many animals a group holds. */
@@ -40,10 +41,13 @@ enum ts_rule_id {
 	TS_RULE_EATS_PLANTS,
 	TS_RULE_FEW,
 	TS_RULE_FLOW,
+	TS_RULE_FORMS_CROSS,
+	TS_RULE_LAND,
 	TS_RULE_LIGHT,
 	TS_RULE_OLD_TANK,
 	TS_RULE_OWN_KIND,
 	TS_RULE_PAIR_FORMS,
+	TS_RULE_SAND,
 	TS_RULE_SEXES,
 	TS_RULE_SPECIALIST,
 	TS_RULE_TANK_HEIGHT,
@@ -52,14 +56,18 @@ enum ts_rule_id {
 	TS_RULE_TANK_WIDTH,
 	TS_RULE_TERRITORY,
 	TS_RULE_UNSETTLED,
+	TS_RULE_YOUNG,
 	/* two species together */
 	TS_RULE_ATTACKED,
 	TS_RULE_CHASED,
+	TS_RULE_CROSSES,
 	TS_RULE_EATEN,
 	TS_RULE_ELECTRIC,
 	TS_RULE_FIN_NIPPER,
 	TS_RULE_FLOW_APART,
 	TS_RULE_GH_APART,
+	TS_RULE_LABYRINTH,
+	TS_RULE_LAKE_APART,
 	TS_RULE_LIGHT_APART,
 	TS_RULE_NIGHT_HUNTER,
 	TS_RULE_OUTCOMPETED,

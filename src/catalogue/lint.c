@@ -167,14 +167,24 @@ static bool run(const struct ts_lint *lint, const struct ts_lint_rule *rule,
 	return kept;
 }
 
+const struct ts_lint_rule *ts_lint_rule_at(size_t index)
+{
+	if (index < ts_lint_record_rules_count)
+		return &ts_lint_record_rules[index];
+	index -= ts_lint_record_rules_count;
+	if (index < ts_lint_habit_rules_count)
+		return &ts_lint_habit_rules[index];
+	index -= ts_lint_habit_rules_count;
+	return index < ts_lint_across_rules_count ? &ts_lint_across_rules[index] : NULL;
+}
+
 bool ts_lint_species(
 	const struct ts_lint *lint, const struct ts_species *species, struct ts_findings *findings)
 {
+	const struct ts_lint_rule *rule;
 	bool ok = true;
 
-	for (size_t i = 0; i < ts_lint_record_rules_count; i++)
-		ok &= run(lint, &ts_lint_record_rules[i], species, findings);
-	for (size_t i = 0; i < ts_lint_across_rules_count; i++)
-		ok &= run(lint, &ts_lint_across_rules[i], species, findings);
+	for (size_t i = 0; (rule = ts_lint_rule_at(i)); i++)
+		ok &= run(lint, rule, species, findings);
 	return ok;
 }

@@ -2,7 +2,8 @@
 /*
  * Rules that species records must keep beyond being readable: one function each, named by the code
  * of its finding, run alike by the lint command and by the tests over every record. Rules of one
- * record stand in lint_record.c, those that need other files in lint_across.c.
+ * record stand in lint_record.c (values) and lint_habits.c (how it lives), those that need other
+ * files in lint_across.c.
  */
 #ifndef TS_CATALOGUE_LINT_H
 #define TS_CATALOGUE_LINT_H
@@ -36,8 +37,13 @@ struct ts_lint_rule {
 		const struct ts_lint *lint, const struct ts_species *species, struct ts_text *what);
 };
 
-extern const struct ts_lint_rule ts_lint_record_rules[], ts_lint_across_rules[];
-extern const size_t ts_lint_record_rules_count, ts_lint_across_rules_count;
+extern const struct ts_lint_rule ts_lint_record_rules[], ts_lint_habit_rules[],
+	ts_lint_across_rules[];
+extern const size_t ts_lint_record_rules_count, ts_lint_habit_rules_count,
+	ts_lint_across_rules_count;
+
+/* The index-th of all rules, from 0; NULL at the end. */
+const struct ts_lint_rule *ts_lint_rule_at(size_t index);
 
 /*
  * Opens a run over a catalogue that was read with ts_catalogue_read(), so that species which stand

@@ -80,6 +80,41 @@ static bool synonym(const struct ts_lint *lint, const struct ts_species *s, stru
 	return true;
 }
 
+/* Does the record name this one, by its genus or its own name? */
+static bool names_it(const struct ts_species *s, const struct ts_species *other)
+{
+	size_t genus = strcspn(other->species, " ");
+
+	for (size_t i = 0; i < s->crosses_with.count; i++) {
+		const char *name = s->crosses_with.items[i];
+
+		if (strcmp(name, other->species) == 0 ||
+			(strlen(name) == genus && strncmp(name, other->species, genus) == 0))
+			return true;
+	}
+	return false;
+}
+
+/* Whoever is named names this one too. */
+static bool crosses(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	const struct ts_catalogue *c = lint->catalogue;
+
+	for (size_t i = 0; i < s->crosses_with.count; i++) {
+		const struct ts_texts one = {&s->crosses_with.items[i], 1};
+		const struct ts_species only = {.crosses_with = one};
+
+		for (size_t j = 0; j < c->count; j++) {
+			if (!names_it(&only, c->items[j]) || names_it(c->items[j], s))
+				continue;
+			ts_text_puts(what, c->items[j]->species, " does not name ", s->species,
+				" in turn", NULL);
+			return false;
+		}
+	}
+	return true;
+}
+
 static bool described(const struct ts_lint *lint, const char *source)
 {
 	for (size_t i = 0; i < lint->sources.count; i++) {
@@ -160,6 +195,7 @@ static bool order(const struct ts_lint *lint, const struct ts_species *s, struct
 }
 
 const struct ts_lint_rule ts_lint_across_rules[] = {
+	{TS_C_LINT_CROSSES, "crosses_with", crosses},
 	{TS_C_LINT_ORDER, NULL, order},
 	{TS_C_LINT_SOURCE, "sources", source},
 	{TS_C_LINT_SYNONYM, "synonyms", synonym},

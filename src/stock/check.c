@@ -66,6 +66,19 @@ static struct ts_plan_group *group_of(struct work *w, const struct ts_species *s
 	return &c->groups[c->group_count++];
 }
 
+/* Is this the first line that calls its species so? Colour forms have names of their own. */
+static bool another_name(const struct work *w, const struct ts_species *const *species, size_t line)
+{
+	for (size_t i = 0; i < line; i++) {
+		const char *name = w->plan->stock[i].species;
+
+		if (species[i] == species[line] && name && w->plan->stock[line].species &&
+			strcmp(name, w->plan->stock[line].species) == 0)
+			return false;
+	}
+	return true;
+}
+
 static void add_line(struct work *w, const struct ts_stock_line *line, const struct ts_species *s)
 {
 	struct ts_plan_group *g = group_of(w, s);
@@ -80,6 +93,7 @@ static void add_line(struct work *w, const struct ts_stock_line *line, const str
 	if (line->sex == TS_SEX_PAIRS) {
 		g->group.males += count / 2;
 		g->group.females += count / 2;
+		g->group.either += count % 2;
 	}
 	g->planned += line->since ? 0 : count;
 	g->wild |= line->origin == TS_ORIGIN_WILD;
@@ -100,6 +114,7 @@ static void take_groups(struct work *w, const struct ts_species *const *species)
 
 		if (species[i]) {
 			add_line(w, &p->stock[i], species[i]);
+			group_of(w, species[i])->group.forms += another_name(w, species, i);
 			continue;
 		}
 		r = say(w, TS_RULE_UNKNOWN_SPECIES, TS_CONCERN, (double)NAN, (double)NAN);

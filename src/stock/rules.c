@@ -21,25 +21,32 @@ const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT] = {
 	[TS_RULE_EATS_PLANTS] = {"stock.eats-plants", "plants", "it eats plants, and there are plants", COMMON, TS_SCOPE_ALONE, LIGHT},
 	[TS_RULE_FEW] = {"stock.few", "count", "fewer than settle: shy, sick or quarrelsome", COMMON, TS_SCOPE_ALONE, HEAVY},
 	[TS_RULE_FLOW] = {"stock.flow", "flow", "the current of the tank is not its own", COMMON, TS_SCOPE_ALONE, LIGHT},
+	[TS_RULE_FORMS_CROSS] = {"stock.forms-cross", NULL, "colour forms of one animal cross, and the young lose the colours", COMMON, TS_SCOPE_ALONE, FREE},
+	[TS_RULE_LAND] = {"stock.land", "water level", "it needs land above the water", COMMON, TS_SCOPE_ALONE, HEAVY},
 	[TS_RULE_LIGHT] = {"stock.light", "light", "the light of the tank is not its own", COMMON, TS_SCOPE_ALONE, FREE},
 	[TS_RULE_OLD_TANK] = {"stock.old-tank", "filter", "it lives only in tanks that have run for long", COMMON, TS_SCOPE_ALONE, HEAVY},
 	[TS_RULE_OWN_KIND] = {"stock.own-kind", "count", "it fights its own kind to injury, always", COMMON, TS_SCOPE_ALONE, HEAVY},
 	[TS_RULE_PAIR_FORMS] = {"stock.pair-forms", "count", "young ones grow into a pair and its victims", COMMON, TS_SCOPE_ALONE, MIDDLE},
+	[TS_RULE_SAND] = {"stock.sand", "substrate", "barbels and sifters suffer on coarse gravel", COMMON, TS_SCOPE_ALONE, MIDDLE},
 	[TS_RULE_SEXES] = {"stock.sexes", "count", "too many males for the females", COMMON, TS_SCOPE_ALONE, MIDDLE},
 	[TS_RULE_SPECIALIST] = {"stock.specialist", NULL, "it takes only special food", COMMON, TS_SCOPE_ALONE, FREE},
 	[TS_RULE_TANK_HEIGHT] = {"stock.tank-height", "tank height", "the tank is lower than its body needs", COMMON, TS_SCOPE_ALONE, MIDDLE},
 	[TS_RULE_TANK_LENGTH] = {"stock.tank-length", "tank length", "the tank is shorter than an adult needs", COMMON, TS_SCOPE_ALONE, HEAVY},
-	[TS_RULE_TANK_UNMEASURED] = {"stock.tank-unmeasured", "tank length", "length or width of the tank is not given, so room cannot be judged", COMMON, TS_SCOPE_ALONE, LIGHT},
+	[TS_RULE_TANK_UNMEASURED] = {"stock.tank-unmeasured", "tank length", "the sides of the tank are not given, and not every tank of its volume would do", COMMON, TS_SCOPE_ALONE, LIGHT},
 	[TS_RULE_TANK_WIDTH] = {"stock.tank-width", "tank width", "the tank is narrower than an adult needs to turn", COMMON, TS_SCOPE_ALONE, MIDDLE},
 	[TS_RULE_TERRITORY] = {"stock.territory", "floor", "the floor is smaller than the territories it defends against its own kind", COMMON, TS_SCOPE_ALONE, HEAVY},
 	[TS_RULE_UNSETTLED] = {"stock.unsettled", "count", "settled, and comfortable only in greater numbers", COMMON, TS_SCOPE_ALONE, FREE},
+	[TS_RULE_YOUNG] = {"stock.young", "count", "it bears young month after month", DIRECTION, TS_SCOPE_ALONE, FREE},
 	[TS_RULE_ATTACKED] = {"stock.attacked", "floor", "the other injures its company", COMMON, TS_SCOPE_PAIR, HEAVY},
 	[TS_RULE_CHASED] = {"stock.chased", "floor", "the other chases its company", COMMON, TS_SCOPE_PAIR, LIGHT},
+	[TS_RULE_CROSSES] = {"stock.crosses", NULL, "the two have mongrel young", COMMON, TS_SCOPE_PAIR, MIDDLE},
 	[TS_RULE_EATEN] = {"stock.eaten", "length", "it fits the other's mouth, grown or as sold", DIRECTION, TS_SCOPE_PAIR, HEAVY},
 	[TS_RULE_ELECTRIC] = {"stock.electric", NULL, "the other stuns or kills what lives with it", COMMON, TS_SCOPE_PAIR, HEAVY},
 	[TS_RULE_FIN_NIPPER] = {"stock.fin-nipper", "count", "the other bites fins, above all long ones", COMMON, TS_SCOPE_PAIR, MIDDLE},
 	[TS_RULE_FLOW_APART] = {"stock.flow-apart", "flow", "one wants still water, the other a current", COMMON, TS_SCOPE_PAIR, MIDDLE},
 	[TS_RULE_GH_APART] = {"stock.gh-apart", "gh", "hardly any hardness that both tolerate", COMPUTED, TS_SCOPE_PAIR, MIDDLE},
+	[TS_RULE_LABYRINTH] = {"stock.labyrinth", "volume", "two kinds of labyrinth fish claim one surface", COMMON, TS_SCOPE_PAIR, HEAVY},
+	[TS_RULE_LAKE_APART] = {"stock.lake-apart", NULL, "cichlids of the African lakes belong among animals of their own lake", COMMON, TS_SCOPE_PAIR, HEAVY},
 	[TS_RULE_LIGHT_APART] = {"stock.light-apart", "light", "one wants shade, the other bright light", COMMON, TS_SCOPE_PAIR, FREE},
 	[TS_RULE_NIGHT_HUNTER] = {"stock.night-hunter", "length", "the other hunts at night what sleeps then", DIRECTION, TS_SCOPE_PAIR, HEAVY},
 	[TS_RULE_OUTCOMPETED] = {"stock.outcompeted", NULL, "the other is quicker at the food", COMMON, TS_SCOPE_PAIR, LIGHT},
@@ -79,10 +86,13 @@ static ts_rule *const rules[TS_RULE__COUNT] = {
 	[TS_RULE_EATS_PLANTS] = ts_rule_eats_plants,
 	[TS_RULE_FEW] = ts_rule_few,
 	[TS_RULE_FLOW] = ts_rule_flow,
+	[TS_RULE_FORMS_CROSS] = ts_rule_forms_cross,
+	[TS_RULE_LAND] = ts_rule_land,
 	[TS_RULE_LIGHT] = ts_rule_light,
 	[TS_RULE_OLD_TANK] = ts_rule_old_tank,
 	[TS_RULE_OWN_KIND] = ts_rule_own_kind,
 	[TS_RULE_PAIR_FORMS] = ts_rule_pair_forms,
+	[TS_RULE_SAND] = ts_rule_sand,
 	[TS_RULE_SEXES] = ts_rule_sexes,
 	[TS_RULE_SPECIALIST] = ts_rule_specialist,
 	[TS_RULE_TANK_HEIGHT] = ts_rule_tank_height,
@@ -91,13 +101,17 @@ static ts_rule *const rules[TS_RULE__COUNT] = {
 	[TS_RULE_TANK_WIDTH] = ts_rule_tank_width,
 	[TS_RULE_TERRITORY] = ts_rule_territory,
 	[TS_RULE_UNSETTLED] = ts_rule_unsettled,
+	[TS_RULE_YOUNG] = ts_rule_young,
 	[TS_RULE_ATTACKED] = ts_rule_attacked,
 	[TS_RULE_CHASED] = ts_rule_chased,
+	[TS_RULE_CROSSES] = ts_rule_crosses,
 	[TS_RULE_EATEN] = ts_rule_eaten,
 	[TS_RULE_ELECTRIC] = ts_rule_electric,
 	[TS_RULE_FIN_NIPPER] = ts_rule_fin_nipper,
 	[TS_RULE_FLOW_APART] = ts_rule_flow_apart,
 	[TS_RULE_GH_APART] = ts_rule_gh_apart,
+	[TS_RULE_LABYRINTH] = ts_rule_labyrinth,
+	[TS_RULE_LAKE_APART] = ts_rule_lake_apart,
 	[TS_RULE_LIGHT_APART] = ts_rule_light_apart,
 	[TS_RULE_NIGHT_HUNTER] = ts_rule_night_hunter,
 	[TS_RULE_OUTCOMPETED] = ts_rule_outcompeted,
@@ -148,14 +162,49 @@ static void run(const struct ts_scene *scene, enum ts_rule_id id, const struct t
 		*room = r;
 }
 
+/* Litres of the inside box, by which tanks are sold; from the water itself where only that is
+ * known. */
+static double box_l(const struct ts_tank *t, const struct ts_practice *practice)
+{
+	struct ts_tank litre = {.length_cm = 10, .width_cm = 10, .height_cm = 10, .fill = t->fill};
+
+	if (t->length_cm > 0 && t->width_cm > 0 && t->height_cm > 0)
+		return t->length_cm * t->width_cm * t->height_cm / 1000;
+	return ts_tank_net_l(t, practice) / ts_tank_net_l(&litre, practice);
+}
+
+static void sides_at_most(struct ts_scene *scene)
+{
+	const struct ts_tank *t = scene->tank;
+	double cm3 = scene->box_l * 1000;
+	double long_one = 4 * cbrt(cm3 / 4), short_one = cbrt(cm3 / 2);
+
+	if (t->length_cm > 0)
+		short_one = sqrt(cm3 / t->length_cm);
+	scene->most.length_cm = t->length_cm > 0 ? t->length_cm : long_one;
+	scene->most.width_cm = t->width_cm > 0 ? t->width_cm : short_one;
+	scene->most.height_cm = t->height_cm > 0 ? t->height_cm : short_one;
+	scene->most.floor_m2 = scene->floor_m2;
+	if (isnan(scene->floor_m2))
+		scene->most.floor_m2 = t->length_cm > 0 ? t->length_cm * short_one / 1e4
+							: long_one * long_one / 4 / 1e4;
+}
+
 static struct ts_scene scene_of(
 	const struct ts_tank *tank, const struct ts_practice *practice, struct ts_practice *own)
 {
+	struct ts_scene scene;
+
 	if (!practice) {
 		ts_practice_defaults(own);
 		practice = own;
 	}
-	return (struct ts_scene){tank, ts_tank_floor_m2(tank), practice->value};
+	scene = (struct ts_scene){.tank = tank,
+		.floor_m2 = ts_tank_floor_m2(tank),
+		.practice = practice->value,
+		.box_l = box_l(tank, practice)};
+	sides_at_most(&scene);
+	return scene;
 }
 
 void ts_rules_alone(const struct ts_group *group, const struct ts_tank *tank,

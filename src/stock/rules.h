@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * What the rules share: the scene in which they judge, and the functions that rules.c's table
- * calls. Rules of one species stand in rules_alone.c, of two in rules_pair.c.
+ * calls. Rules of one species stand in rules_alone.c, of two in
+ * rules_pair.c (behaviour) and rules_apart.c (water and habit).
  */
 #ifndef TS_STOCK_RULES_H
 #define TS_STOCK_RULES_H
@@ -14,6 +15,16 @@
 enum { TS_BODY_FUSIFORM, TS_BODY_EEL, TS_BODY_ELONGATED, TS_BODY_DEEP };
 enum { TS_IGNORES, TS_CHASES, TS_INJURES };
 enum { TS_ALWAYS, TS_WHEN_BREEDING, TS_WHEN_CRAMPED };
+enum { TS_HUNTS_GRAZER, TS_HUNTS_PLANKTON, TS_HUNTS_FRY, TS_HUNTS_INVERTEBRATES, TS_HUNTS_FISH };
+enum {
+	TS_TEMPER_ALL = 1 << 0,
+	TS_TEMPER_LOOK_ALIKES = 1 << 1,
+	TS_TEMPER_SMALLER = 1 << 2,
+	TS_TEMPER_SLOW = 1 << 3,
+	TS_TEMPER_BOTTOM = 1 << 4
+};
+enum { TS_BOTTOM_ANY, TS_BOTTOM_SMOOTH, TS_BOTTOM_SAND };
+enum { TS_LAKES_NO, TS_LAKES_OWN, TS_LAKES_BY_CUSTOM };
 enum { TS_NIPS_NO, TS_NIPS_SOMETIMES, TS_NIPS_YES };
 enum { TS_SWIMS_BOTTOM, TS_SWIMS_MIDDLE, TS_SWIMS_TOP, TS_SWIMS_EVERYWHERE };
 enum { TS_PER_ANIMAL, TS_PER_MALE, TS_PER_PAIR, TS_PER_GROUP };
@@ -45,6 +56,14 @@ enum {
 struct ts_scene {
 	const struct ts_tank *tank;
 	double floor_m2; /* NAN = not known */
+	double box_l;    /* of the inside box, as tanks are sold; NAN = not known */
+	/*
+	 * What its sides are at the most: as measured, else the favourable end of the sides that a
+	 * tank of this volume may have (2:1:1 to 4:1:1). NAN: no volume either.
+	 */
+	struct {
+		double length_cm, width_cm, height_cm, floor_m2;
+	} most;
 	const double *practice;
 };
 
@@ -57,15 +76,22 @@ typedef bool ts_rule(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r);
 
 ts_rule ts_rule_caution, ts_rule_cover, ts_rule_eats_plants, ts_rule_few, ts_rule_flow,
-	ts_rule_light, ts_rule_old_tank, ts_rule_own_kind, ts_rule_pair_forms, ts_rule_sexes,
-	ts_rule_specialist, ts_rule_tank_height, ts_rule_tank_length, ts_rule_tank_unmeasured,
-	ts_rule_tank_width, ts_rule_territory, ts_rule_unsettled;
-ts_rule ts_rule_attacked, ts_rule_chased, ts_rule_eaten, ts_rule_electric, ts_rule_fin_nipper,
-	ts_rule_flow_apart, ts_rule_gh_apart, ts_rule_light_apart, ts_rule_night_hunter,
-	ts_rule_outcompeted, ts_rule_ph_apart, ts_rule_rivals, ts_rule_salt_apart,
-	ts_rule_shrimps_eaten, ts_rule_snails_eaten, ts_rule_temperature_apart;
+	ts_rule_forms_cross, ts_rule_land, ts_rule_light, ts_rule_old_tank, ts_rule_own_kind,
+	ts_rule_pair_forms, ts_rule_sand, ts_rule_sexes, ts_rule_specialist, ts_rule_tank_height,
+	ts_rule_tank_length, ts_rule_tank_unmeasured, ts_rule_tank_width, ts_rule_territory,
+	ts_rule_unsettled, ts_rule_young;
+ts_rule ts_rule_attacked, ts_rule_chased, ts_rule_crosses, ts_rule_eaten, ts_rule_electric,
+	ts_rule_fin_nipper, ts_rule_flow_apart, ts_rule_gh_apart, ts_rule_labyrinth,
+	ts_rule_lake_apart, ts_rule_light_apart, ts_rule_night_hunter, ts_rule_outcompeted,
+	ts_rule_ph_apart, ts_rule_rivals, ts_rule_salt_apart, ts_rule_shrimps_eaten,
+	ts_rule_snails_eaten, ts_rule_temperature_apart;
 
 /* Floor that a group defends, m2: its own figure, or by rule of thumb; 0 = none. */
 double ts_rule_floor_m2(const struct ts_group *group, const double *practice);
+
+/* Who is named first where both are alike to blame: by name, then form. */
+bool ts_rule_first(const struct ts_species *a, const struct ts_species *b);
+
+bool ts_rule_same_genus(const struct ts_species *a, const struct ts_species *b);
 
 #endif

@@ -5,6 +5,8 @@
  */
 #include "stock/rules.h"
 
+#include <string.h>
+
 static bool unknown(double value)
 {
 	return !(value > 0);
@@ -16,20 +18,17 @@ static enum ts_severity short_of(double ours, double its, const double *practice
 	return ours < its * practice[TS_P_ROOM_CONFLICT] ? TS_CONFLICT : TS_CONCERN;
 }
 
+/* All cautions are said; these harm people, or bring them before the law. */
 bool ts_rule_caution(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
+	static const unsigned grave =
+		1u << TS_CAUTION_VENOMOUS | 1u << TS_CAUTION_ELECTRIC | 1u << TS_CAUTION_RESTRICTED;
+
 	(void)scene;
 	(void)b;
-	if (!a->species->cautions)
-		return false;
-	r->severity = TS_NOTE;
-	r->word = __builtin_ctz(a->species->cautions);
-	if (a->species->cautions & 1u << TS_CAUTION_RESTRICTED) {
-		r->severity = TS_CONCERN;
-		r->word = TS_CAUTION_RESTRICTED;
-	}
-	return true;
+	r->severity = a->species->cautions & grave ? TS_CONCERN : TS_NOTE;
+	return a->species->cautions;
 }
 
 bool ts_rule_cover(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
@@ -48,6 +47,12 @@ bool ts_rule_eats_plants(const struct ts_scene *scene, const struct ts_group *a,
 	return a->species->habits & TS_HABIT_EATS_PLANTS && scene->tank->plants >= TS_PLANTS_SOME;
 }
 
+/* Two that may be a pair, of a species that lives in pairs as well. */
+static bool settled_pair(const struct ts_group *a)
+{
+	return a->species->group.pair && ts_group_count(a) == 2 && a->males < 2 && a->females < 2;
+}
+
 /* Nippers and those that injure their own kind turn on the few; a lone animal has nobody. */
 bool ts_rule_few(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
 	struct ts_ruling *r)
@@ -57,7 +62,7 @@ bool ts_rule_few(const struct ts_scene *scene, const struct ts_group *a, const s
 
 	(void)scene;
 	(void)b;
-	if (count >= least)
+	if (count >= least || settled_pair(a))
 		return false;
 	r->ours = count;
 	r->its = least;
@@ -191,7 +196,8 @@ bool ts_rule_tank_height(const struct ts_scene *scene, const struct ts_group *a,
 	const double *p = scene->practice;
 
 	(void)b;
-	r->ours = scene->tank->height_cm;
+	r->ours = scene->most.height_cm;
+	r->word = unknown(scene->tank->height_cm);
 	r->its = p[TS_P_ROOM_HEIGHT] * depth_share(a->species, p) * a->species->adult_length_cm;
 	if (a->species->kind != TS_ANIMAL_FISH || unknown(r->ours) || r->ours >= r->its)
 		return false;
@@ -211,27 +217,25 @@ bool ts_rule_tank_length(const struct ts_scene *scene, const struct ts_group *a,
 	return true;
 }
 
-/* A cube of the water's volume is about as short as a tank gets, 2 : 1 : 1 as long. */
-static double longest_cm(double volume_l)
-{
-	return 2 * cbrt(volume_l * 1000 / 2);
-}
-
+/*
+ * Length not given: the tank may be as long as its volume allows. Harm only where no such tank
+ * would do, nothing to say where each would, else it must be so long. Without a volume nothing is
+ * known.
+ */
 bool ts_rule_tank_unmeasured(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
-	const struct ts_tank *t = scene->tank;
+	double shortest = 2 * cbrt(scene->box_l * 1000 / 2);
 
 	(void)b;
-	if (!unknown(t->length_cm) && !unknown(t->width_cm))
+	if (!unknown(scene->tank->length_cm) && !unknown(scene->most.width_cm))
 		return false;
 	r->its = ts_match_tank_length_cm(a->species);
-	if (unknown(t->length_cm) && !unknown(t->volume_l)) {
-		r->ours = longest_cm(t->volume_l);
-		if (r->ours < r->its * scene->practice[TS_P_ROOM_CONFLICT])
-			r->severity = TS_CONFLICT;
-	}
-	return true;
+	if (!unknown(scene->tank->length_cm) || unknown(scene->most.length_cm))
+		return true;
+	r->ours = scene->most.length_cm;
+	r->severity = r->ours < r->its ? short_of(r->ours, r->its, scene->practice) : TS_CONCERN;
+	return shortest < r->its;
 }
 
 bool ts_rule_tank_width(const struct ts_scene *scene, const struct ts_group *a,
@@ -241,7 +245,8 @@ bool ts_rule_tank_width(const struct ts_scene *scene, const struct ts_group *a,
 	bool eel = a->species->body == TS_BODY_EEL;
 
 	(void)b;
-	r->ours = scene->tank->width_cm;
+	r->ours = scene->most.width_cm;
+	r->word = unknown(scene->tank->width_cm);
 	r->its = p[eel ? TS_P_ROOM_WIDTH_EEL : TS_P_ROOM_WIDTH] * a->species->adult_length_cm;
 	if (unknown(r->ours) || r->ours >= r->its)
 		return false;
@@ -267,10 +272,13 @@ static double territories(const struct ts_group *a)
 double ts_rule_floor_m2(const struct ts_group *a, const double *practice)
 {
 	const struct ts_species *s = a->species;
-	double side_m;
+	double side_m, least = fmax(s->group.least, 1);
+	double apart = s->territory.floor_m2 * territories(a);
 
+	if (s->territory.group_m2 > 0) /* in company the blows are divided */
+		return fmin(apart, s->territory.group_m2 * fmax(ts_group_count(a) / least, 1));
 	if (s->territory.floor_m2 > 0)
-		return s->territory.floor_m2 * territories(a);
+		return apart;
 	if (s->to_others != TS_INJURES && s->to_own_kind != TS_INJURES)
 		return 0;
 	if (s->group.least >= 5) /* a shoal or a crowd holds no floor of its own */
@@ -283,7 +291,8 @@ bool ts_rule_territory(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
 	(void)b;
-	r->ours = scene->floor_m2;
+	r->ours = scene->most.floor_m2;
+	r->word = isnan(scene->floor_m2);
 	r->its = ts_rule_floor_m2(a, scene->practice);
 	if (isnan(r->ours) || r->ours >= r->its)
 		return false;
@@ -302,5 +311,67 @@ bool ts_rule_unsettled(const struct ts_scene *scene, const struct ts_group *a,
 	r->ours = ts_group_count(a);
 	r->its = a->species->group.comfortable;
 	r->change = r->its - r->ours;
-	return r->ours >= a->species->group.least && r->ours < r->its;
+	return r->ours >= a->species->group.least && r->ours < r->its && !settled_pair(a);
+}
+
+/* Colour forms of one animal, named apart in the plan. */
+bool ts_rule_forms_cross(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_texts *names = &a->species->crosses_with;
+	size_t genus = strcspn(a->species->species, " ");
+	bool own = false;
+
+	(void)scene;
+	(void)b;
+	for (size_t i = 0; i < names->count; i++)
+		own |= strcmp(names->items[i], a->species->species) == 0 ||
+		       (strlen(names->items[i]) == genus &&
+			       strncmp(names->items[i], a->species->species, genus) == 0);
+	r->severity = TS_NOTE;
+	r->ours = a->forms;
+	return own && a->forms > 1 && a->species->kind == TS_ANIMAL_SHRIMP;
+}
+
+bool ts_rule_land(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
+	struct ts_ruling *r)
+{
+	(void)b;
+	r->severity = TS_CONFLICT;
+	return a->species->needs.land && scene->tank->water_level != TS_WATER_LEVEL_HALF;
+}
+
+/* Smooth ground for barbels; sand for what digs in it or sifts it. */
+bool ts_rule_sand(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
+	struct ts_ruling *r)
+{
+	int has = scene->tank->substrate, wants = a->species->needs.bottom;
+
+	(void)b;
+	r->word = wants;
+	if (has != TS_SUBSTRATE_COARSE_GRAVEL)
+		r->severity = TS_NOTE;
+	if (wants == TS_BOTTOM_SAND && (has == TS_SUBSTRATE_GRAVEL || has == TS_SUBSTRATE_BARE))
+		return true;
+	return wants != TS_BOTTOM_ANY && has == TS_SUBSTRATE_COARSE_GRAVEL;
+}
+
+/* What the females will have borne in half a year and others have left, beside those there now. */
+bool ts_rule_young(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
+	struct ts_ruling *r)
+{
+	double count = ts_group_count(a), litres = ts_tank_net_l(scene->tank, NULL);
+	double females = a->females + floor(a->either / 2.0);
+	bool males = a->males || a->either >= 2;
+
+	(void)b;
+	if (!(a->species->young_month > 0) || !males || females < 1)
+		return false;
+	r->ours = count;
+	r->its = count +
+		 round(females * a->species->young_month * 6 * scene->practice[TS_P_YOUNG_REARED]);
+	r->severity = r->its * a->species->adult_length_cm > litres ? TS_CONCERN : TS_NOTE;
+	if (a->species->kind == TS_ANIMAL_SHRIMP)
+		r->severity = TS_NOTE;
+	return true;
 }

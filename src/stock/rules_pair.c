@@ -33,6 +33,12 @@ static double sold_cm(const struct ts_group *a, const double *practice)
 		practice[TS_P_PREY_SOLD_MOST]);
 }
 
+/* Who swallows whom, whatever the mouth: grown fish only those that hunt fish. */
+static bool hunts(const struct ts_species *b, const struct ts_species *prey)
+{
+	return b->hunts >= (prey->kind == TS_ANIMAL_FISH ? TS_HUNTS_FISH : TS_HUNTS_INVERTEBRATES);
+}
+
 /* Grown prey that fits is harmed; only as sold: a concern, since it may be bought grown. */
 bool ts_rule_eaten(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
 	struct ts_ruling *r)
@@ -43,7 +49,7 @@ bool ts_rule_eaten(const struct ts_scene *scene, const struct ts_group *a, const
 	double mouth = mouth_cm(b->species, p);
 
 	if (a->species->kind == TS_ANIMAL_SNAIL || b->species->kind == TS_ANIMAL_SNAIL ||
-		mouth < sold * p[TS_P_PREY_CONCERN])
+		!hunts(b->species, a->species) || mouth < sold * p[TS_P_PREY_CONCERN])
 		return false;
 	r->ours = sold_cm(a, p);
 	r->its = mouth / slender_cm(a->species, 1, p);
@@ -61,7 +67,8 @@ bool ts_rule_night_hunter(const struct ts_scene *scene, const struct ts_group *a
 	r->ours = slender_cm(a->species, a->species->adult_length_cm, p);
 	r->its = mouth_cm(b->species, p);
 	r->severity = TS_CONFLICT;
-	return a->species->kind != TS_ANIMAL_SNAIL && b->species->habits & TS_HABIT_NOCTURNAL &&
+	return a->species->kind != TS_ANIMAL_SNAIL && hunts(b->species, a->species) &&
+	       b->species->habits & TS_HABIT_NOCTURNAL &&
 	       !(a->species->habits & TS_HABIT_NOCTURNAL) && b->species->gape >= 2 &&
 	       r->its >= r->ours * p[TS_P_PREY_CONCERN] * p[TS_P_PREY_CONCERN] && r->its < r->ours;
 }
@@ -120,9 +127,24 @@ static double floors(const struct ts_scene *scene, const struct ts_group *b, str
 
 	if (!(own > 0))
 		own = side_m * side_m;
-	r->ours = scene->floor_m2;
+	r->ours = scene->most.floor_m2;
 	r->its = own * scene->practice[TS_P_FLOOR_OTHERS];
-	return scene->floor_m2 / own;
+	return scene->most.floor_m2 / own;
+}
+
+/* Is `a` one of those whom `b` is rough to? */
+static bool minds(const struct ts_species *b, const struct ts_species *a)
+{
+	unsigned temper = b->temper;
+	bool like = strcmp(a->family, b->family) == 0 && a->body == b->body;
+	bool slow = a->fins || a->habits & TS_HABIT_SLOW_EATER || a->needs.activity == 1;
+
+	if (!temper || temper & TS_TEMPER_ALL)
+		return true;
+	return (temper & TS_TEMPER_LOOK_ALIKES && like) ||
+	       (temper & TS_TEMPER_SMALLER && a->adult_length_cm < 0.75 * b->adult_length_cm) ||
+	       (temper & TS_TEMPER_SLOW && slow) ||
+	       (temper & TS_TEMPER_BOTTOM && a->swims == TS_SWIMS_BOTTOM);
 }
 
 static bool both_rough(const struct ts_species *a, const struct ts_species *b)
@@ -143,7 +165,8 @@ bool ts_rule_attacked(const struct ts_scene *scene, const struct ts_group *a,
 {
 	bool roomy;
 
-	if (b->species->to_others != TS_INJURES || a->species->kind == TS_ANIMAL_SNAIL)
+	if (b->species->to_others != TS_INJURES || a->species->kind == TS_ANIMAL_SNAIL ||
+		!minds(b->species, a->species))
 		return false;
 	roomy = floors(scene, b, r) >= scene->practice[TS_P_FLOOR_OTHERS];
 	switch (b->species->others_when) {
@@ -173,7 +196,8 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 {
 	bool roomy;
 
-	if (b->species->to_others != TS_CHASES || a->species->kind == TS_ANIMAL_SNAIL)
+	if (b->species->to_others != TS_CHASES || a->species->kind == TS_ANIMAL_SNAIL ||
+		!minds(b->species, a->species))
 		return false;
 	roomy = floors(scene, b, r) >= scene->practice[TS_P_FLOOR_OTHERS];
 	switch (b->species->others_when) {
@@ -189,104 +213,6 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 	}
 }
 
-/* Who is named first where both are alike to blame. */
-static bool first(const struct ts_species *a, const struct ts_species *b)
-{
-	int by_name = strcmp(a->species, b->species);
-
-	return by_name ? by_name < 0 : strcmp(a->form ? a->form : "", b->form ? b->form : "") < 0;
-}
-
-/* Narrow as two ranges share them; NAN where a record says nothing. */
-static double shared(const struct ts_range *a, const struct ts_range *b)
-{
-	if (isnan(a->low) || isnan(b->low))
-		return (double)NAN;
-	return fmin(a->high, b->high) - fmax(a->low, b->low);
-}
-
-bool ts_rule_temperature_apart(const struct ts_scene *scene, const struct ts_group *a,
-	const struct ts_group *b, struct ts_ruling *r)
-{
-	const struct ts_envelope *x = &a->species->water.usual.temp_c;
-	const struct ts_envelope *y = &b->species->water.usual.temp_c;
-	double tolerated = shared(&x->tolerated, &y->tolerated);
-	double comfortable = shared(&x->preferred, &y->preferred);
-
-	if (x->tolerated.high > y->tolerated.high ||
-		(x->tolerated.high == y->tolerated.high && !first(a->species, b->species)))
-		return false;
-	r->ours = x->tolerated.high;
-	r->its = y->tolerated.low;
-	r->severity =
-		tolerated < scene->practice[TS_P_SHARED_TEMP_LEAST] ? TS_CONFLICT : TS_CONCERN;
-	return tolerated < scene->practice[TS_P_SHARED_TEMP_LEAST] ||
-	       comfortable < scene->practice[TS_P_SHARED_TEMP];
-}
-
-bool ts_rule_gh_apart(const struct ts_scene *scene, const struct ts_group *a,
-	const struct ts_group *b, struct ts_ruling *r)
-{
-	const struct ts_range *x = &a->species->water.usual.gh_dh.tolerated;
-	const struct ts_range *y = &b->species->water.usual.gh_dh.tolerated;
-	double width = shared(x, y);
-	bool soft = fmin(x->high, y->high) < 6;
-
-	if (x->high > y->high || (x->high == y->high && !first(a->species, b->species)))
-		return false;
-	r->ours = x->high;
-	r->its = y->low;
-	r->severity = width <= 0 ? TS_CONFLICT : TS_CONCERN;
-	return width < scene->practice[soft ? TS_P_SHARED_GH_SOFT : TS_P_SHARED_GH];
-}
-
-/* pH is the result of the minerals: only what no slack bridges is harm. */
-bool ts_rule_ph_apart(const struct ts_scene *scene, const struct ts_group *a,
-	const struct ts_group *b, struct ts_ruling *r)
-{
-	const struct ts_range *x = &a->species->water.usual.ph.tolerated;
-	const struct ts_range *y = &b->species->water.usual.ph.tolerated;
-
-	r->ours = x->high;
-	r->its = y->low;
-	r->severity = y->low - x->high > scene->practice[TS_P_PH_SLACK] ? TS_CONFLICT : TS_CONCERN;
-	return x->high < y->low;
-}
-
-bool ts_rule_salt_apart(const struct ts_scene *scene, const struct ts_group *a,
-	const struct ts_group *b, struct ts_ruling *r)
-{
-	struct ts_range fresh = {0, scene->practice[TS_P_SALT_FRESH]};
-	const struct ts_range *x = &a->species->water.usual.salinity_g_l.tolerated;
-	const struct ts_range *y = &b->species->water.usual.salinity_g_l.tolerated;
-
-	if (isnan(x->low))
-		x = &fresh;
-	if (isnan(y->low))
-		y = &fresh;
-	r->ours = x->high;
-	r->its = y->low;
-	r->severity = TS_CONFLICT;
-	return x->high < y->low;
-}
-
-bool ts_rule_flow_apart(const struct ts_scene *scene, const struct ts_group *a,
-	const struct ts_group *b, struct ts_ruling *r)
-{
-	(void)scene;
-	(void)r;
-	return a->species->needs.flow == TS_NEEDS_STILL && b->species->needs.flow == TS_NEEDS_BRISK;
-}
-
-bool ts_rule_light_apart(const struct ts_scene *scene, const struct ts_group *a,
-	const struct ts_group *b, struct ts_ruling *r)
-{
-	(void)scene;
-	r->severity = TS_NOTE;
-	return a->species->needs.light == TS_NEEDS_SHADE &&
-	       b->species->needs.light == TS_NEEDS_BRIGHT;
-}
-
 bool ts_rule_outcompeted(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
@@ -294,13 +220,6 @@ bool ts_rule_outcompeted(const struct ts_scene *scene, const struct ts_group *a,
 	(void)r;
 	return a->species->habits & (TS_HABIT_SLOW_EATER | TS_HABIT_SPECIALIST) &&
 	       b->species->habits & TS_HABIT_QUICK_EATER;
-}
-
-static bool same_genus(const struct ts_species *a, const struct ts_species *b)
-{
-	size_t len = strcspn(a->species, " ");
-
-	return strncmp(a->species, b->species, len) == 0 && b->species[len] == ' ';
 }
 
 /* A lone male that fights his own kind takes relatives of his family for them. */
@@ -318,11 +237,11 @@ bool ts_rule_rivals(const struct ts_scene *scene, const struct ts_group *a,
 	double own = ts_rule_floor_m2(a, scene->practice) + ts_rule_floor_m2(b, scene->practice);
 	bool injures = x->to_own_kind == TS_INJURES || y->to_own_kind == TS_INJURES;
 
-	if (!first(x, y) || x->to_own_kind == TS_IGNORES || y->to_own_kind == TS_IGNORES ||
-		!(own > 0) || (!same_genus(x, y) && !lone_males(x, y)))
+	if (!ts_rule_first(x, y) || x->to_own_kind == TS_IGNORES || y->to_own_kind == TS_IGNORES ||
+		!(own > 0) || (!ts_rule_same_genus(x, y) && !lone_males(x, y)))
 		return false;
-	r->ours = scene->floor_m2;
+	r->ours = scene->most.floor_m2;
 	r->its = own;
-	r->severity = injures && !(scene->floor_m2 >= own) ? TS_CONFLICT : TS_CONCERN;
-	return injures || !(scene->floor_m2 >= own);
+	r->severity = injures && !(scene->most.floor_m2 >= own) ? TS_CONFLICT : TS_CONCERN;
+	return injures || !(scene->most.floor_m2 >= own);
 }

@@ -1,14 +1,15 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * A template a rule. In braces: a, b the two animals; ours, its, change the numbers; word the
- * caution, current or light that it is about; fit how the water suits; name what was not found. The
- * rules stand in stock/rules.c.
+ * current or light that it is about; cautions all of the animal's; ground what it wants below it;
+ * most, longest, litres the room that only a volume tells; atemp, btemp their temperatures; fit how
+ * the water suits; name what was not found. The rules stand in stock/rules.c.
  */
 #include "words/rulings.h"
 
 #include <string.h>
 
-#include "model/shape.h"
+#include "words/animal.h"
 #include "words/sentence.h"
 
 struct row {
@@ -20,30 +21,37 @@ struct row {
 
 /* clang-format off */
 static const struct row rows[TS_RULE__COUNT] = {
-	[TS_RULE_CAUTION] = {"{a}: {word}", NULL, 0},
+	[TS_RULE_CAUTION] = {"{a}: {cautions}", NULL, 0},
 	[TS_RULE_COVER] = {"{a}: leaves the water, and the tank is not said to be covered", "cover the tank tightly", 0},
 	[TS_RULE_EATS_PLANTS] = {"{a}: eats plants, and there are some", "tough plants, or none", 0},
 	[TS_RULE_FEW] = {"{a}: {ours} planned, settled from {its}", "add {change} or leave them out", 0},
 	[TS_RULE_FLOW] = {"{a}: wants {word} water, and the tank has another current", "turn the filter's outlet until part of the tank is {word}", 0},
+	[TS_RULE_FORMS_CROSS] = {"{a}: {ours} forms of one animal, which cross: the young go back to plain colours", "keep one form", 0},
+	[TS_RULE_LAND] = {"{a}: needs land above the water, in a filled tank it drowns or wastes away", "fill the tank half, with land to climb on, and write water_level: half; else do not buy it", 0},
 	[TS_RULE_LIGHT] = {"{a}: wants {word} light, and the tank has another", "give it a corner of its own: plants, roots or open light", 0},
 	[TS_RULE_OLD_TANK] = {"{a}: lives only in tanks that have run for months", "buy it last, when the tank has been steady for half a year", 0},
 	[TS_RULE_OWN_KIND] = {"{a}: {ours} planned, one alone is borne: they fight to injury", "keep 1", 0},
 	[TS_RULE_PAIR_FORMS] = {"{a}: {ours} planned; they grow into a pair and its victims", "keep a pair, and have a place for the rest", 0},
+	[TS_RULE_SAND] = {"{a}: {ground}", "sand or fine rounded gravel instead, at least over a third of the floor", 0},
 	[TS_RULE_SEXES] = {"{a}: {ours} males planned, the females bear {its}", "{change} males fewer, or females more", 0},
 	[TS_RULE_SPECIALIST] = {"{a}: takes only special food; see what it eats in the record", NULL, 0},
-	[TS_RULE_TANK_HEIGHT] = {"{a}: tank {ours} cm high, its body needs {its}", "a higher tank, or leave it out", 0},
+	[TS_RULE_TANK_HEIGHT] = {"{a}: tank {ours} cm high{most}, its body needs {its}", "a higher tank, or leave it out", 0},
 	[TS_RULE_TANK_LENGTH] = {"{a}: tank {ours} cm long, grown it needs {its}", "a longer tank, or leave it out", 0},
-	[TS_RULE_TANK_UNMEASURED] = {"{a}: grown it needs a tank {its} cm long, and length or width is not given", "measure the tank", 0},
-	[TS_RULE_TANK_WIDTH] = {"{a}: tank {ours} cm wide, to turn it needs {its}", "a wider tank, or leave it out", 0},
-	[TS_RULE_TERRITORY] = {"{a}: floor {ours} m2, as many need {its}", "fewer of them, or a larger floor", 2},
+	[TS_RULE_TANK_UNMEASURED] = {"{a}: grown it needs a tank {its} cm long, and length or width is not given{longest}", "measure the tank", 0},
+	[TS_RULE_TANK_WIDTH] = {"{a}: tank {ours} cm wide{most}, to turn it needs {its}", "a wider tank, or leave it out", 0},
+	[TS_RULE_TERRITORY] = {"{a}: floor {ours} m2{most}, as many need {its}", "fewer of them, or a larger floor", 2},
 	[TS_RULE_UNSETTLED] = {"{a}: {ours} planned, comfortable from {its}", "{change} more, where there is room", 0},
+	[TS_RULE_YOUNG] = {"{a}: {ours} now are about {its} in six months, if a fifth of the young grow up", "keep one sex, or have homes for the young before there are any", 0},
 	[TS_RULE_ATTACKED] = {"{a}: {b} injures its company; floor {ours} m2, others need {its}", NO_MATTER, 2},
 	[TS_RULE_CHASED] = {"{a}: {b} chases its company; floor {ours} m2, peace from {its}", "hiding places and a divided view, or leave one of the two out", 2},
+	[TS_RULE_CROSSES] = {"{a}: crosses with {b}, and the young are mongrels", "keep one of the two, or one sex of both", 0},
 	[TS_RULE_EATEN] = {"{a}: {ours} cm when bought, {b} swallows its like up to {its}", "leave one of the two out, or buy it grown where that is larger", 1},
 	[TS_RULE_ELECTRIC] = {"{a}: {b} stuns or kills what lives with it", "keep {b} alone", 0},
-	[TS_RULE_FIN_NIPPER] = {"{a}: {b} bites fins{calmer}", NO_MATTER, 0},
+	[TS_RULE_FIN_NIPPER] = {"{a}: {b} bites fins{calmer}", "no {b} beside long fins and feelers: a larger shoal eases it and does not end it", 0},
 	[TS_RULE_FLOW_APART] = {"{a}: wants still water, {b} a strong current", NO_MATTER, 0},
 	[TS_RULE_GH_APART] = {"{a}: lives to GH {ours}, {b} from {its}", NO_MATTER, 1},
+	[TS_RULE_LABYRINTH] = {"{a}: claims the surface against {b}{litres}", "one kind of labyrinth fish", 0},
+	[TS_RULE_LAKE_APART] = {"{a}: belongs among animals of its own lake, and {b} is none", "do not keep the two together", 0},
 	[TS_RULE_LIGHT_APART] = {"{a}: wants shade, {b} bright light", "floating plants over one half", 0},
 	[TS_RULE_NIGHT_HUNTER] = {"{a}: {ours} cm, and {b} hunts at night what nearly fits {its}", NO_MATTER, 1},
 	[TS_RULE_OUTCOMPETED] = {"{a}: {b} is quicker at the food", "feed both at once at two ends, and watch that it eats", 0},
@@ -52,7 +60,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_SALT_APART] = {"{a}: bears {ours} g/L salt, {b} needs {its}", NO_MATTER, 1},
 	[TS_RULE_SHRIMPS_EATEN] = {"{a}: {b} eats shrimps", NO_MATTER, 0},
 	[TS_RULE_SNAILS_EATEN] = {"{a}: {b} eats snails", NO_MATTER, 0},
-	[TS_RULE_TEMPERATURE_APART] = {"{a}: lives to {ours} C, {b} from {its}", NO_MATTER, 1},
+	[TS_RULE_TEMPERATURE_APART] = {"{a}: {atemp}, {b} {btemp}", NO_MATTER, 1},
 	[TS_RULE_AMMONIA] = {"ammonia {ours} mg/L N, borne to {its}: the filter is not coping", "feed nothing, and see what to do about the water", 2},
 	[TS_RULE_BUFFER] = {"the buffer lasts {ours} days, the water is changed every {its} days", "change more water or more often, or keep fewer animals", 0},
 	[TS_RULE_CHLORINE] = {"chlorine {ours} mg/L, borne to {its}", "treat the water before any animal meets it", 3},
@@ -88,14 +96,7 @@ static const char *word_of(const struct ts_ruling *r)
 	static const char *const flows[] = {"any", "still", "gentle", "brisk"};
 	static const char *const lights[] = {"any", "shaded", "bright"};
 
-	switch (r->rule) {
-	case TS_RULE_CAUTION:
-		return ts_words_cautions[r->word];
-	case TS_RULE_FLOW:
-		return flows[r->word];
-	default:
-		return lights[r->word];
-	}
+	return r->rule == TS_RULE_FLOW ? flows[r->word] : lights[r->word];
 }
 
 /* A number that is not known is said so. */
@@ -137,6 +138,40 @@ static void put_calmer(struct ts_text *text, const struct ts_ruling *r, int deci
 	put_number(text, r->its, decimals);
 }
 
+/* Ends that exclude are limits of life, other ones those of comfort. */
+static void put_temperature(
+	struct ts_text *text, const struct ts_ruling *r, const struct ts_species *s)
+{
+	const struct ts_envelope *t = &s->water.usual.temp_c;
+	bool ends = r->severity == TS_CONFLICT;
+
+	ts_text_put(text, ends ? "lives at " : "comfortable at ");
+	ts_say_range(text, ends ? &t->tolerated : &t->preferred, 1);
+	ts_text_put(text, " C");
+}
+
+/* Rooms that only the volume tells: their favourable end. */
+static void put_room(struct ts_text *text, const struct ts_ruling *r, const char *name)
+{
+	if (strncmp(name, "most", 4) == 0) {
+		ts_text_put(text, r->word ? " at the most" : "");
+		return;
+	}
+	if (!isfinite(r->ours))
+		return;
+	ts_text_put(
+		text, strncmp(name, "longest", 7) == 0 ? "; its volume makes " : " in a tank of ");
+	put_number(text, r->ours, 0);
+	ts_text_put(text, strncmp(name, "longest", 7) == 0 ? " cm at the most" : " L");
+}
+
+static void put_ground(struct ts_text *text, const struct ts_ruling *r)
+{
+	ts_text_put(text, r->word == 1
+				  ? "feels for its food with barbels, which coarse gravel wears off"
+				  : "digs into sand or sifts it, and there is none");
+}
+
 static void put_part(
 	struct ts_text *text, const struct ts_ruling *r, const char *name, size_t len, int decimals)
 {
@@ -146,6 +181,17 @@ static void put_part(
 		ts_say_animal(text, r->other);
 	else if (strncmp(name, "word", len) == 0)
 		ts_text_put(text, word_of(r));
+	else if (strncmp(name, "cautions", len) == 0)
+		ts_say_cautions(text, r->subject, TS_CAUTIONS_ALL);
+	else if (strncmp(name, "ground", len) == 0)
+		put_ground(text, r);
+	else if (strncmp(name, "most", len) == 0 || strncmp(name, "longest", len) == 0 ||
+		 strncmp(name, "litres", len) == 0)
+		put_room(text, r, name);
+	else if (strncmp(name, "atemp", len) == 0)
+		put_temperature(text, r, r->subject);
+	else if (strncmp(name, "btemp", len) == 0)
+		put_temperature(text, r, r->other);
 	else if (strncmp(name, "name", len) == 0)
 		ts_text_put(text, r->name);
 	else if (strncmp(name, "fit", len) == 0)

@@ -48,14 +48,16 @@ int main(void)
 	struct CMUnitTest *tests;
 	struct one *ones;
 	char *names;
-	size_t count = 1, most;
+	size_t count = 1, rules = 0, most;
 	int failed;
 
 	ts_catalogue_open(&catalogue, NULL);
 	status = ts_catalogue_read(&catalogue, TS_SPECIES_DIR, NULL);
 	if (ts_lint_open(&lint, &catalogue, NULL) != TS_OK)
 		return 1;
-	most = catalogue.count * (ts_lint_record_rules_count + ts_lint_across_rules_count) + 1;
+	while (ts_lint_rule_at(rules))
+		rules++;
+	most = catalogue.count * rules + 1;
 	tests = calloc(most, sizeof *tests);
 	ones = calloc(most, sizeof *ones);
 	names = calloc(most, 160);
@@ -64,13 +66,9 @@ int main(void)
 	tests[0] = (struct CMUnitTest){
 		"all records are read", test_all_records_are_read, NULL, NULL, &status};
 	for (size_t i = 0; i < catalogue.count; i++) {
-		for (size_t j = 0; j < ts_lint_record_rules_count + ts_lint_across_rules_count;
-			j++, count++) {
+		for (size_t j = 0; j < rules; j++, count++) {
 			char *name = names + count * 160;
-			const struct ts_lint_rule *rule =
-				j < ts_lint_record_rules_count
-					? &ts_lint_record_rules[j]
-					: &ts_lint_across_rules[j - ts_lint_record_rules_count];
+			const struct ts_lint_rule *rule = ts_lint_rule_at(j);
 
 			ones[count] = (struct one){&lint, catalogue.items[i], rule};
 			snprintf(name, 160, "%s keeps %s", catalogue.items[i]->species,

@@ -24,7 +24,8 @@ static inline struct ts_species peaceful(const char *name)
 		.family = name,
 		.adult_length_cm = 4,
 		.greatest_length_cm = 5,
-		.group = {6, 10, TS_SEXES_ANY},
+		.group = {.least = 6, .comfortable = 10},
+		.hunts = TS_HUNTS_FISH,
 		.swims = TS_SWIMS_MIDDLE,
 		.needs = {.flow = TS_NEEDS_ANY}};
 

@@ -366,8 +366,8 @@ static bool mends(const struct room *r, size_t count, unsigned mask)
 {
 	for (size_t i = 0; i < count; i++) {
 		for (size_t j = i + 1; j < count; j++) {
-			struct ts_group a = {&r->species[i], 0, 0, 6, 0};
-			struct ts_group b = {&r->species[j], 0, 0, 6, 0};
+			struct ts_group a = {.species = &r->species[i], .either = 6};
+			struct ts_group b = {.species = &r->species[j], .either = 6};
 			struct ts_rulings all = {.count = 0};
 
 			if (mask >> i & 1 || mask >> j & 1)

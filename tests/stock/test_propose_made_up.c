@@ -556,7 +556,8 @@ static void test_plan__what_comes_on_top(void **state)
 	struct ts_stock_line line = {.species = a->room.names[0], .count = 3};
 	struct ts_plan base = {.stock = &line, .stock_count = 1}, plan;
 	struct ts_candidacy who = {.match = {.species = &a->room.species[0]}, .resident = &there};
-	struct ts_company company = {&who, {&a->room.species[0], 3, 6, 0, 0}, 3};
+	struct ts_company company = {
+		&who, {.species = &a->room.species[0], .males = 3, .females = 6}, 3};
 	struct ts_community c = {.lines = &company, .count = 1};
 
 	assert_true(ts_community_plan(&c, &base, &a->keeping, &a->arena, &plan));

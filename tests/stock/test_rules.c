@@ -56,7 +56,8 @@ WHEN(low_tank, (s->x.body = TS_BODY_DEEP, s->x.adult_length_cm = 40, s->tank.hei
 WHEN(high_tank, (s->x.body = TS_BODY_DEEP, s->x.adult_length_cm = 14))
 WHEN(short_tank, s->tank.length_cm = 40)
 WHEN(shortish_tank, s->tank.length_cm = 55)
-WHEN(unmeasured, s->tank = (struct ts_tank){.volume_l = 100})
+WHEN(unmeasured, s->tank = (struct ts_tank){.volume_l = 40})
+WHEN(unmeasured_any_would_do, s->tank = (struct ts_tank){.volume_l = 100})
 WHEN(unmeasured_far_too_small, (s->tank = (struct ts_tank){.volume_l = 20}, s->x.adult_length_cm = 30))
 WHEN(narrow_tank, (s->x.adult_length_cm = 30))
 WHEN(eel_in_it, (s->x.adult_length_cm = 25, s->x.body = TS_BODY_EEL))
@@ -111,7 +112,108 @@ WHEN(cold_and_warm, s->x.water.usual.temp_c = ((struct ts_envelope){.tolerated =
 WHEN(cool_and_warm, s->x.water.usual.temp_c = ((struct ts_envelope){.tolerated = {14, 25}, .preferred = {16, 23}}))
 WHEN(warm_and_warm, s->y.water.usual.temp_c = ((struct ts_envelope){.tolerated = {22, 30}, .preferred = {24, 28}}))
 
+#define TS_AT(t) ((struct ts_measure){.kind = TS_MEASURE_VALUE, .value = t, .low = t, .high = t})
+static const char *const genus_x[] = {"Exempla"}, *const genus_y[] = {"Olda"}, *const name_x[] = {"Exempla una"};
+static const struct ts_texts own_genus = {(const char **)(uintptr_t)genus_x, 1}, other_genus = {(const char **)(uintptr_t)genus_y, 1}, own_name = {(const char **)(uintptr_t)name_x, 1};
+WHEN(warm_and_cool, s->x.water.usual.temp_c = ((struct ts_envelope){.tolerated = {18, 25}, .preferred = {20, 24}}))
+WHEN(labyrinths, (s->x.family = s->y.family = "Osphronemidae"))
+WHEN(warm_at_22, (warm_and_cool(s), s->tank.temp_c = TS_AT(22)))
+WHEN(warm_at_24, (warm_and_cool(s), s->tank.temp_c = TS_AT(24)))
+WHEN(comfort_apart_at_22, (cool_and_warm(s), s->y.water.usual.temp_c.tolerated.low = 20, s->y.water.usual.temp_c.preferred.low = 24, s->tank.temp_c = TS_AT(22)))
+WHEN(a_grazer, (big_mouth(s), s->y.hunts = TS_HUNTS_GRAZER))
+WHEN(hunts_small_animals, (big_mouth(s), s->y.hunts = TS_HUNTS_INVERTEBRATES))
+WHEN(hunts_small_animals_shrimp, (big_mouth(s), s->y.hunts = TS_HUNTS_INVERTEBRATES, s->x.kind = TS_ANIMAL_SHRIMP))
+WHEN(grazes_at_night, (hunts_at_night(s), s->y.hunts = TS_HUNTS_GRAZER))
+WHEN(chases_the_bottom, (s->y.to_others = TS_CHASES, s->y.temper = TS_TEMPER_BOTTOM))
+WHEN(chases_the_bottom_there, (s->y.to_others = TS_CHASES, s->y.temper = TS_TEMPER_BOTTOM, s->x.swims = TS_SWIMS_BOTTOM))
+WHEN(chases_the_slow_there, (s->y.to_others = TS_CHASES, s->y.temper = TS_TEMPER_SLOW, s->x.fins = 1))
+WHEN(injures_its_like, (s->y.to_others = TS_INJURES, s->y.temper = TS_TEMPER_LOOK_ALIKES))
+WHEN(injures_its_like_there, (s->y.to_others = TS_INJURES, s->y.temper = TS_TEMPER_LOOK_ALIKES, s->y.family = s->x.family))
+WHEN(injures_smaller_there, (s->y.to_others = TS_INJURES, s->y.temper = TS_TEMPER_SMALLER, s->y.adult_length_cm = 6))
+WHEN(injures_smaller, (s->y.to_others = TS_INJURES, s->y.temper = TS_TEMPER_SMALLER))
+WHEN(a_pair_alone, (s->x.group.pair = 1, s->a.either = 0, s->a.males = 1, s->a.females = 1))
+WHEN(two_that_may_be_a_pair, (s->x.group.pair = 1, s->a.either = 2))
+WHEN(two_males, (s->x.group.pair = 1, s->a.either = 0, s->a.males = 2))
+WHEN(a_pair_of_one_settled_in_two, (s->x.group.pair = 1, s->x.group.least = 2, s->a.either = 2))
+WHEN(forms, (s->x.kind = TS_ANIMAL_SHRIMP, s->x.crosses_with = own_genus, s->a.forms = 2))
+WHEN(one_form, (s->x.kind = TS_ANIMAL_SHRIMP, s->x.crosses_with = own_genus, s->a.forms = 1))
+WHEN(land_filled, (s->x.needs.land = 1, s->tank.water_level = TS_WATER_LEVEL_FULL))
+WHEN(land_unsaid, s->x.needs.land = 1)
+WHEN(land_half, (s->x.needs.land = 1, s->tank.water_level = TS_WATER_LEVEL_HALF))
+WHEN(barbels_on_coarse, (s->x.needs.bottom = TS_BOTTOM_SMOOTH, s->tank.substrate = TS_SUBSTRATE_COARSE_GRAVEL))
+WHEN(barbels_on_gravel, (s->x.needs.bottom = TS_BOTTOM_SMOOTH, s->tank.substrate = TS_SUBSTRATE_GRAVEL))
+WHEN(digger_on_gravel, (s->x.needs.bottom = TS_BOTTOM_SAND, s->tank.substrate = TS_SUBSTRATE_GRAVEL))
+WHEN(digger_on_coarse, (s->x.needs.bottom = TS_BOTTOM_SAND, s->tank.substrate = TS_SUBSTRATE_COARSE_GRAVEL))
+WHEN(digger_unsaid, s->x.needs.bottom = TS_BOTTOM_SAND)
+WHEN(young_in_little, (s->x.young_month = 20, s->tank = (struct ts_tank){.volume_l = 54}))
+WHEN(young_in_much, (s->x.young_month = 20, s->tank = (struct ts_tank){.volume_l = 1000}))
+WHEN(young_of_females, (s->x.young_month = 20, s->a.either = 0, s->a.females = 10))
+WHEN(crossing, (s->x.crosses_with = other_genus, s->x.young_month = s->y.young_month = 5))
+WHEN(crossing_named_by_the_other, (s->y.crosses_with = own_name, s->x.young_month = s->y.young_month = 5))
+WHEN(crossing_of_egg_layers, s->x.crosses_with = other_genus)
+WHEN(crossing_of_females, (crossing(s), s->a.either = s->b.either = 0, s->a.females = s->b.females = 4))
+WHEN(crossing_females_with_males, (crossing_of_egg_layers(s), s->a.either = s->b.either = 0, s->a.females = 4, s->b.males = 2))
+WHEN(labyrinths_in_60, (labyrinths(s), s->tank = (struct ts_tank){.length_cm = 60, .width_cm = 30, .height_cm = 33}))
+WHEN(labyrinths_in_180, labyrinths(s))
+WHEN(labyrinths_anywhere, (labyrinths(s), s->tank = (struct ts_tank){0}))
+WHEN(lone_male_in_180, (labyrinths(s), s->y.group.sexes = TS_SEXES_ALONE))
+WHEN(one_labyrinth, (labyrinths(s), s->y.family = "Exemplidae"))
+WHEN(of_a_lake, (s->x.lakes_apart = TS_LAKES_OWN, s->x.home_water = TS_HOME_MALAWI))
+WHEN(rough_of_a_lake, (of_a_lake(s), s->x.to_others = TS_CHASES))
+WHEN(of_two_lakes, (rough_of_a_lake(s), s->y.lakes_apart = TS_LAKES_OWN, s->y.home_water = TS_HOME_TANGANYIKA))
+WHEN(of_one_lake, (of_a_lake(s), s->y.home_water = TS_HOME_MALAWI))
+WHEN(by_custom, (of_a_lake(s), s->y.lakes_apart = TS_LAKES_BY_CUSTOM))
+
 static const struct row rows[] = {
+	{TS_RULE_FEW, "a pair of what lives in pairs as well", a_pair_alone, -1},
+	{TS_RULE_FEW, "two that may be one", two_that_may_be_a_pair, -1},
+	{TS_RULE_FEW, "two males of it", two_males, TS_CONCERN},
+	{TS_RULE_UNSETTLED, "a pair of what lives in pairs as well", a_pair_of_one_settled_in_two, -1},
+	{TS_RULE_FORMS_CROSS, "two forms of a shrimp", forms, TS_NOTE},
+	{TS_RULE_FORMS_CROSS, "one", one_form, -1},
+	{TS_RULE_LAND, "in a filled tank", land_filled, TS_CONFLICT},
+	{TS_RULE_LAND, "in a tank of which nothing is said", land_unsaid, TS_CONFLICT},
+	{TS_RULE_LAND, "half filled", land_half, -1},
+	{TS_RULE_LAND, "other animals", nothing, -1},
+	{TS_RULE_SAND, "barbels on coarse gravel", barbels_on_coarse, TS_CONCERN},
+	{TS_RULE_SAND, "barbels on gravel", barbels_on_gravel, -1},
+	{TS_RULE_SAND, "a digger on gravel", digger_on_gravel, TS_NOTE},
+	{TS_RULE_SAND, "a digger on coarse gravel", digger_on_coarse, TS_CONCERN},
+	{TS_RULE_SAND, "a digger, the ground not said", digger_unsaid, -1},
+	{TS_RULE_YOUNG, "more than the tank holds", young_in_little, TS_CONCERN},
+	{TS_RULE_YOUNG, "in a large tank", young_in_much, TS_NOTE},
+	{TS_RULE_YOUNG, "females alone", young_of_females, -1},
+	{TS_RULE_YOUNG, "what does not breed by itself", nothing, -1},
+	{TS_RULE_CHASED, "of the middle, by one that minds the bottom", chases_the_bottom, -1},
+	{TS_RULE_CHASED, "of the bottom, by one that minds the bottom", chases_the_bottom_there, TS_CONCERN},
+	{TS_RULE_CHASED, "long fins, by one that minds the slow", chases_the_slow_there, TS_CONCERN},
+	{TS_RULE_ATTACKED, "another family, by one that minds its like", injures_its_like, -1},
+	{TS_RULE_ATTACKED, "its family, by one that minds its like", injures_its_like_there, TS_CONFLICT},
+	{TS_RULE_ATTACKED, "smaller, by one that minds smaller ones", injures_smaller_there, TS_CONFLICT},
+	{TS_RULE_ATTACKED, "as large, by one that minds smaller ones", injures_smaller, -1},
+	{TS_RULE_CROSSES, "livebearers of both sexes", crossing, TS_CONCERN},
+	{TS_RULE_CROSSES, "named by the other's record", crossing_named_by_the_other, TS_CONCERN},
+	{TS_RULE_CROSSES, "egg layers of unknown sex", crossing_of_egg_layers, TS_NOTE},
+	{TS_RULE_CROSSES, "females of one, males of the other", crossing_females_with_males, TS_CONCERN},
+	{TS_RULE_CROSSES, "females alone", crossing_of_females, -1},
+	{TS_RULE_CROSSES, "no kin", nothing, -1},
+	{TS_RULE_EATEN, "a grazer with a wide mouth", a_grazer, -1},
+	{TS_RULE_EATEN, "a hunter of small animals", hunts_small_animals, -1},
+	{TS_RULE_EATEN, "a shrimp, by a hunter of small animals", hunts_small_animals_shrimp, TS_CONFLICT},
+	{TS_RULE_LABYRINTH, "two kinds in 60 L", labyrinths_in_60, TS_CONCERN},
+	{TS_RULE_LABYRINTH, "two kinds in 180 L", labyrinths_in_180, -1},
+	{TS_RULE_LABYRINTH, "two kinds, no tank", labyrinths_anywhere, TS_NOTE},
+	{TS_RULE_LABYRINTH, "a lone male and another kind in 180 L", lone_male_in_180, TS_CONFLICT},
+	{TS_RULE_LABYRINTH, "one kind", one_labyrinth, -1},
+	{TS_RULE_LAKE_APART, "rough ones with what is not of the lake", rough_of_a_lake, TS_CONFLICT},
+	{TS_RULE_LAKE_APART, "peaceful ones with what is not of the lake", of_a_lake, TS_CONCERN},
+	{TS_RULE_LAKE_APART, "two lakes", of_two_lakes, TS_CONCERN},
+	{TS_RULE_LAKE_APART, "one lake", of_one_lake, -1},
+	{TS_RULE_LAKE_APART, "kept there by custom", by_custom, -1},
+	{TS_RULE_NIGHT_HUNTER, "grazes at night", grazes_at_night, -1},
+	{TS_RULE_TEMPERATURE_APART, "a tank at 24, comfortable to both", warm_at_24, -1},
+	{TS_RULE_TEMPERATURE_APART, "a tank at 22, borne by both", warm_at_22, TS_NOTE},
+	{TS_RULE_TEMPERATURE_APART, "a tank at 22, where comforts do not meet", comfort_apart_at_22, TS_CONCERN},
 	{TS_RULE_CAUTION, "one that bites", caution, TS_NOTE},
 	{TS_RULE_CAUTION, "restricted by law", restricted, TS_CONCERN},
 	{TS_RULE_CAUTION, "none", nothing, -1},
@@ -150,6 +252,7 @@ static const struct row rows[] = {
 	{TS_RULE_TANK_LENGTH, "100 cm", nothing, -1},
 	{TS_RULE_TANK_UNMEASURED, "litres only", unmeasured, TS_CONCERN},
 	{TS_RULE_TANK_UNMEASURED, "litres far too few", unmeasured_far_too_small, TS_CONFLICT},
+	{TS_RULE_TANK_UNMEASURED, "litres that are enough in any shape", unmeasured_any_would_do, -1},
 	{TS_RULE_TANK_UNMEASURED, "measured", nothing, -1},
 	{TS_RULE_TANK_WIDTH, "30 cm fish in 40 cm", narrow_tank, TS_CONFLICT},
 	{TS_RULE_TANK_WIDTH, "25 cm eel in 40 cm", eel_in_it, -1},

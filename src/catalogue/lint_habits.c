@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Rules of one record about how the animal lives: what it says in one place may not contradict what
+ * it says in another.
+ */
+#include <tapshoal/match.h>
+
+#include <string.h>
+
+#include "catalogue/lint.h"
+
+/* Words of a record by index (model/shapes.c) that these rules ask about. */
+enum { HUNTS_GRAZER, HUNTS_FISH = 4 };
+enum { GAPE_PREDATOR = 3 };
+enum { DIET_OMNIVORE, DIET_HERBIVORE, DIET_CARNIVORE };
+enum { FEEDING_LIVE = 3 };
+enum { PER_ANIMAL };
+enum { LAKES_NO, LAKES_OWN, LAKES_BY_CUSTOM };
+
+/* A tank of this length is in no home; a life of so few years is short, one of so many is not. */
+#define HOME_TANK_CM 300
+#define SHORT_YEARS 2
+#define LONG_YEARS 5
+
+static bool has(const struct ts_species *s, enum ts_species_caution caution)
+{
+	return s->cautions & 1u << caution;
+}
+
+/* What the record says that one of its cautions must say too; NULL: nothing is missing. */
+static const char *unsaid(const struct ts_species *s)
+{
+	const struct ts_range *salt = &s->water.usual.salinity_g_l.tolerated;
+	bool salted = salt->low > 0.5;
+
+	if (s->feeding == FEEDING_LIVE && !has(s, TS_CAUTION_HARD_TO_FEED))
+		return "it takes live food, and cautions do not name hard-to-feed";
+	if (ts_match_tank_length_cm(s) >= HOME_TANK_CM && !has(s, TS_CAUTION_NO_HOME_SUITS))
+		return "its least tank is in no home, and cautions do not name no-home-suits";
+	if (salted != has(s, TS_CAUTION_NEEDS_SALT))
+		return salted ? "it lives in salt, and cautions do not name needs-salt"
+			      : "cautions name needs-salt, and its salinity begins with fresh "
+				"water";
+	if (s->lives_years.high <= SHORT_YEARS && !has(s, TS_CAUTION_SHORT_LIVED))
+		return "it lives two years at the most, and cautions do not name short-lived";
+	if (s->lives_years.high > LONG_YEARS && has(s, TS_CAUTION_SHORT_LIVED))
+		return "cautions name short-lived, and it lives more than five years";
+	return NULL;
+}
+
+static bool cautions(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	const char *missing = unsaid(s);
+
+	(void)lint;
+	ts_text_put(what, missing ? missing : "");
+	return !missing;
+}
+
+/* Floor of the smallest company in which it is settled, m2. */
+static double settled_floor_m2(const struct ts_species *s)
+{
+	double units = s->territory.per == PER_ANIMAL && !s->group.pair ? s->group.least : 1;
+	double apart = s->territory.floor_m2 * units;
+
+	return s->territory.group_m2 > 0 && !s->group.pair ? fmin(apart, s->territory.group_m2)
+							   : apart;
+}
+
+/* A least tank is three times as long as wide, so its floor is a third of its length squared. */
+static bool floors(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	double length_m = ts_match_tank_length_cm(s) / 100;
+	double has_m2 = length_m * length_m / 3, wants_m2 = settled_floor_m2(s);
+
+	(void)lint;
+	if (wants_m2 <= has_m2 + 0.005)
+		return true;
+	ts_text_put(what, "it defends ");
+	ts_text_number_short(what, wants_m2, 2);
+	ts_text_put(what, " m2, and its least tank of ");
+	ts_text_number_short(what, 100 * length_m, 0);
+	ts_text_put(what, " cm has ");
+	ts_text_number_short(what, has_m2, 2);
+	ts_text_put(what, " at 3:1");
+	return false;
+}
+
+static bool hunts(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	const char *wrong = NULL;
+
+	(void)lint;
+	if (s->gape >= GAPE_PREDATOR && s->hunts != HUNTS_FISH)
+		wrong = "a mouth that swallows half its length hunts fish";
+	else if (s->diet == DIET_CARNIVORE && s->hunts == HUNTS_GRAZER)
+		wrong = "a carnivore is no grazer";
+	else if (s->diet == DIET_HERBIVORE && s->hunts == HUNTS_FISH)
+		wrong = "a herbivore hunts no fish";
+	ts_text_put(what, wrong ? wrong : "");
+	return !wrong;
+}
+
+static bool lakes(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	bool home = s->home_water == TS_HOME_MALAWI || s->home_water == TS_HOME_TANGANYIKA ||
+		    s->home_water == TS_HOME_VICTORIA;
+
+	(void)lint;
+	if (home ? s->lakes_apart != LAKES_NO : s->lakes_apart != LAKES_OWN)
+		return true;
+	ts_text_put(what, home ? "it is of a lake, and lakes_apart is no"
+			       : "lakes_apart is yes, and its home water is no rift lake");
+	return false;
+}
+
+static bool temper(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	(void)lint;
+	if (!s->temper == !s->to_others)
+		return true;
+	ts_text_put(what, s->to_others ? "to_others is not ignores, and temper names nobody"
+				       : "to_others is ignores, and temper names some");
+	return false;
+}
+
+const struct ts_lint_rule ts_lint_habit_rules[] = {
+	{TS_C_LINT_CAUTIONS, "cautions", cautions},
+	{TS_C_LINT_FLOOR, "territory", floors},
+	{TS_C_LINT_HUNTS, "hunts", hunts},
+	{TS_C_LINT_LAKES, "lakes_apart", lakes},
+	{TS_C_LINT_TEMPER, "temper", temper},
+};
+const size_t ts_lint_habit_rules_count = sizeof ts_lint_habit_rules / sizeof *ts_lint_habit_rules;

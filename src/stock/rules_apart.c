@@ -1,0 +1,215 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The rules of two species that no fight keeps apart: what water and which habits they cannot
+ * share, and young of both. Where neither is to blame, `a` is the one named first. The table that
+ * calls them is rules.c.
+ */
+#include "stock/rules.h"
+
+#include <string.h>
+
+/* Who is named first where both are alike to blame. */
+bool ts_rule_first(const struct ts_species *a, const struct ts_species *b)
+{
+	int by_name = strcmp(a->species, b->species);
+
+	return by_name ? by_name < 0 : strcmp(a->form ? a->form : "", b->form ? b->form : "") < 0;
+}
+
+bool ts_rule_same_genus(const struct ts_species *a, const struct ts_species *b)
+{
+	size_t len = strcspn(a->species, " ");
+
+	return strncmp(a->species, b->species, len) == 0 && b->species[len] == ' ';
+}
+
+/* Narrow as two ranges share them; NAN where a record says nothing. */
+static double shared(const struct ts_range *a, const struct ts_range *b)
+{
+	if (isnan(a->low) || isnan(b->low))
+		return (double)NAN;
+	return fmin(a->high, b->high) - fmax(a->low, b->low);
+}
+
+/* Is all of the tank's temperature inside this range? */
+static bool inside(const struct ts_measure *tank, const struct ts_range *range)
+{
+	return tank->low >= range->low && tank->high <= range->high;
+}
+
+/*
+ * The temperature at which the tank runs decides, where both live at it; else the two ranges do.
+ */
+bool ts_rule_temperature_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_envelope *x = &a->species->water.usual.temp_c;
+	const struct ts_envelope *y = &b->species->water.usual.temp_c;
+	const struct ts_measure *tank = &scene->tank->temp_c;
+	double tolerated = shared(&x->tolerated, &y->tolerated);
+	double comfortable = shared(&x->preferred, &y->preferred);
+	bool ends = tolerated < scene->practice[TS_P_SHARED_TEMP_LEAST];
+
+	if (x->tolerated.high > y->tolerated.high ||
+		(x->tolerated.high == y->tolerated.high && !ts_rule_first(a->species, b->species)))
+		return false;
+	r->ours = ends ? x->tolerated.high : x->preferred.high;
+	r->its = ends ? y->tolerated.low : y->preferred.low;
+	r->severity = ends ? TS_CONFLICT : TS_CONCERN;
+	if (tank->kind != TS_MEASURE_NONE && inside(tank, &x->tolerated) &&
+		inside(tank, &y->tolerated)) {
+		r->severity = comfortable > 0 ? TS_NOTE : TS_CONCERN;
+		return !inside(tank, &x->preferred) || !inside(tank, &y->preferred);
+	}
+	return ends || comfortable < scene->practice[TS_P_SHARED_TEMP];
+}
+
+bool ts_rule_gh_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_range *x = &a->species->water.usual.gh_dh.tolerated;
+	const struct ts_range *y = &b->species->water.usual.gh_dh.tolerated;
+	double width = shared(x, y);
+	bool soft = fmin(x->high, y->high) < 6;
+
+	if (x->high > y->high || (x->high == y->high && !ts_rule_first(a->species, b->species)))
+		return false;
+	r->ours = x->high;
+	r->its = y->low;
+	r->severity = width <= 0 ? TS_CONFLICT : TS_CONCERN;
+	return width < scene->practice[soft ? TS_P_SHARED_GH_SOFT : TS_P_SHARED_GH];
+}
+
+/* pH is the result of the minerals: only what no slack bridges is harm. */
+bool ts_rule_ph_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_range *x = &a->species->water.usual.ph.tolerated;
+	const struct ts_range *y = &b->species->water.usual.ph.tolerated;
+
+	r->ours = x->high;
+	r->its = y->low;
+	r->severity = y->low - x->high > scene->practice[TS_P_PH_SLACK] ? TS_CONFLICT : TS_CONCERN;
+	return x->high < y->low;
+}
+
+bool ts_rule_salt_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	struct ts_range fresh = {0, scene->practice[TS_P_SALT_FRESH]};
+	const struct ts_range *x = &a->species->water.usual.salinity_g_l.tolerated;
+	const struct ts_range *y = &b->species->water.usual.salinity_g_l.tolerated;
+
+	if (isnan(x->low))
+		x = &fresh;
+	if (isnan(y->low))
+		y = &fresh;
+	r->ours = x->high;
+	r->its = y->low;
+	r->severity = TS_CONFLICT;
+	return x->high < y->low;
+}
+
+bool ts_rule_flow_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	(void)r;
+	return a->species->needs.flow == TS_NEEDS_STILL && b->species->needs.flow == TS_NEEDS_BRISK;
+}
+
+bool ts_rule_light_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	(void)scene;
+	r->severity = TS_NOTE;
+	return a->species->needs.light == TS_NEEDS_SHADE &&
+	       b->species->needs.light == TS_NEEDS_BRIGHT;
+}
+
+/* Is the other named, by its genus or its own name? */
+static bool names_it(const struct ts_species *s, const struct ts_species *other)
+{
+	size_t genus = strcspn(other->species, " ");
+
+	for (size_t i = 0; i < s->crosses_with.count; i++) {
+		const char *name = s->crosses_with.items[i];
+
+		if (strcmp(name, other->species) == 0 ||
+			(strlen(name) == genus && strncmp(name, other->species, genus) == 0))
+			return true;
+	}
+	return false;
+}
+
+/* Can one be a male and the other a female? Of unknown sex there are both from three on. */
+static bool both_sexes(const struct ts_group *a, const struct ts_group *b, unsigned either)
+{
+	bool a_male = a->males || a->either >= either, a_female = a->females || a->either >= either;
+	bool b_male = b->males || b->either >= either, b_female = b->females || b->either >= either;
+
+	return (a_male && b_female) || (a_female && b_male);
+}
+
+/* What breeds in company without being asked: its mongrels will be there. */
+static bool breeds_there(const struct ts_species *s)
+{
+	return s->young_month > 0 || s->kind == TS_ANIMAL_SHRIMP ||
+	       s->cautions & 1u << TS_CAUTION_BREEDS_UNASKED || s->lakes_apart == TS_LAKES_OWN;
+}
+
+bool ts_rule_crosses(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_species *x = a->species, *y = b->species;
+	bool breeds = breeds_there(x) && breeds_there(y);
+
+	(void)scene;
+	if (!ts_rule_first(x, y) || (!names_it(x, y) && !names_it(y, x)) || !both_sexes(a, b, 1))
+		return false;
+	r->severity = both_sexes(a, b, breeds ? 3 : 1000) ? TS_CONCERN : TS_NOTE;
+	return true;
+}
+
+/* Home of a lake's animal; by custom some others are kept there. */
+bool ts_rule_lake_apart(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_species *x = a->species, *y = b->species;
+	bool rough = x->to_others != TS_IGNORES || y->to_others != TS_IGNORES;
+
+	(void)scene;
+	if (x->lakes_apart != TS_LAKES_OWN || y->lakes_apart == TS_LAKES_BY_CUSTOM ||
+		y->kind == TS_ANIMAL_SNAIL || x->home_water == y->home_water)
+		return false;
+	if (y->lakes_apart == TS_LAKES_OWN && !ts_rule_first(x, y))
+		return false;
+	r->severity = y->lakes_apart == TS_LAKES_OWN || !rough ? TS_CONCERN : TS_CONFLICT;
+	return true;
+}
+
+static bool labyrinth(const struct ts_species *s)
+{
+	static const char *const families[] = {"Osphronemidae", "Helostomatidae", "Anabantidae"};
+
+	for (size_t i = 0; i < sizeof families / sizeof *families; i++) {
+		if (strcmp(s->family, families[i]) == 0)
+			return true;
+	}
+	return false;
+}
+
+/* Each holds a corner of the surface; a lone male fights all of them, in any room. */
+bool ts_rule_labyrinth(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
+{
+	const struct ts_species *x = a->species, *y = b->species;
+	bool lone = x->group.sexes == TS_SEXES_ALONE || y->group.sexes == TS_SEXES_ALONE;
+
+	if (!ts_rule_first(x, y) || !labyrinth(x) || !labyrinth(y))
+		return false;
+	r->ours = scene->box_l;
+	r->its = scene->practice[TS_P_LABYRINTH_ROOM];
+	r->severity = lone ? TS_CONFLICT : r->ours < r->its ? TS_CONCERN : TS_NOTE;
+	return lone || !(r->ours >= r->its);
+}
