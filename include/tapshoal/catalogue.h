@@ -137,12 +137,16 @@ struct ts_species {
 };
 
 /* A catalogue: species sorted by name and form, owned by `arena`. */
+struct ts_system;
+
 struct ts_catalogue {
 	struct ts_arena arena;
 	const struct ts_species **items;
 	size_t count, room;
 	struct ts_texts folders; /* in the order in which they were added */
 	size_t folder_room;
+	const struct ts_system *system; /* of its files; NULL: this machine, and nothing else here
+					 */
 };
 
 struct ts_name_row;

@@ -103,7 +103,9 @@ static enum ts_status add_file(struct ts_catalogue *catalogue, const char *file,
 
 	if (!species)
 		return TS_NO_MEMORY;
-	status = ts_records_load(&ts_shape_species, file, &catalogue->arena, species, findings);
+	status = ts_records_load(&ts_shape_species, catalogue->system, file,
+		folder == SIZE_MAX ? TS_OPEN_ANY : TS_OPEN_ORDINARY, &catalogue->arena, species,
+		findings);
 	if (status)
 		return status;
 	fine = check_envelopes(&species->water.usual, "", file, findings);

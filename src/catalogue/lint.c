@@ -125,7 +125,8 @@ static void find_line(const char *text, const char *path, struct ts_place *io)
 	}
 }
 
-bool ts_lint_line(const char *file, const char *path, struct ts_place *io)
+bool ts_lint_line(
+	const struct ts_system *system, const char *file, const char *path, struct ts_place *io)
 {
 	struct ts_text text;
 	char *bytes;
@@ -134,7 +135,8 @@ bool ts_lint_line(const char *file, const char *path, struct ts_place *io)
 	bool fine;
 
 	if (strcmp(file, "-") != 0)
-		status = ts_file_read(file, TS_FILE_BYTES_MOST, NULL, &bytes, &len, NULL);
+		status = ts_file_read(system, file, TS_OPEN_ORDINARY, TS_FILE_BYTES_MOST, NULL,
+			&bytes, &len, NULL);
 	if (status)
 		return status != TS_NO_MEMORY;
 	ts_text_open(&text, NULL);
@@ -158,7 +160,8 @@ static bool run(const struct ts_lint *lint, const struct ts_lint_rule *rule,
 		struct ts_place place = {.file = species->file, .path = rule->path};
 
 		if (rule->path)
-			what.failed |= !ts_lint_line(species->file, rule->path, &place);
+			what.failed |= !ts_lint_line(
+				lint->catalogue->system, species->file, rule->path, &place);
 		ts_finding_add(findings, &ts_codes[rule->code], &place, ts_text_get(&what), NULL);
 	}
 	if (findings)

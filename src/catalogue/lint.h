@@ -65,6 +65,7 @@ bool ts_lint_species(
  * Where a key stands in a record: `path` is "group" or "water.GH" at the most. Sets line and column
  * of `io`, from 1; they stay when it is not there, or the file cannot be read. False: no memory.
  */
-TS_MUST_USE bool ts_lint_line(const char *file, const char *path, struct ts_place *io);
+TS_MUST_USE bool ts_lint_line(
+	const struct ts_system *system, const char *file, const char *path, struct ts_place *io);
 
 #endif

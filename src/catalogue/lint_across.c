@@ -180,8 +180,8 @@ static bool order(const struct ts_lint *lint, const struct ts_species *s, struct
 	bool kept;
 
 	if (strcmp(s->file, "-") != 0)
-		status = ts_file_read(
-			s->file, TS_FILE_BYTES_MOST, &lint->arena.allocator, &bytes, &len, NULL);
+		status = ts_file_read(lint->catalogue->system, s->file, TS_OPEN_ORDINARY,
+			TS_FILE_BYTES_MOST, &lint->arena.allocator, &bytes, &len, NULL);
 	what->failed |= status == TS_NO_MEMORY;
 	if (status)
 		return true;

@@ -22,8 +22,8 @@ static enum ts_status add_shipped(struct session *s, const char *folder)
 	size_t len;
 
 	ts_findings_open(&unsaid, &s->arena->allocator);
-	if (file && ts_file_read(file, IMAGE_MOST, &s->arena->allocator, &bytes, &len, &unsaid) ==
-			    TS_OK) {
+	if (file && ts_file_read(s->system, file, TS_OPEN_ORDINARY, IMAGE_MOST,
+			    &s->arena->allocator, &bytes, &len, &unsaid) == TS_OK) {
 		kept = ts_arena_text(&s->catalogue->arena, bytes, len);
 		s->arena->allocator.resize(s->arena->allocator.state, bytes, 0);
 		status = kept ? ts_catalogue_add_image(s->catalogue, kept, len, folder)
@@ -64,7 +64,7 @@ enum ts_status answer_catalogue(struct session *s)
 /* The kept tap, said in the first line; TS_NO where there is none. */
 static enum ts_status take_kept(struct session *s, struct answer *ret)
 {
-	enum ts_status status = tap_load(s->arena, &ret->water, s->findings);
+	enum ts_status status = tap_load(s->system, s->arena, &ret->water, s->findings);
 	struct ts_text text;
 	bool read;
 	long age;

@@ -59,7 +59,7 @@ static enum ts_status take_row(struct batch *b)
 	rank_line_json(row, water.name, line, status == TS_OK ? &b->answer : NULL);
 	if (row->arena->failed || row->out->failed || row->findings->no_memory)
 		return TS_NO_MEMORY;
-	return output_add(&b->output, row->out, b->s->error) ? TS_OK : TS_SYSTEM;
+	return output_add(&b->output, row->out, b->s->error);
 }
 
 static enum ts_status take_rows(struct batch *b)
@@ -129,8 +129,9 @@ static enum ts_status rank_stream(struct batch *b)
 
 	if (status)
 		return status;
-	if (!output_open(&b->output, s->options->output, s->error))
-		return TS_SYSTEM;
+	status = output_open(&b->output, s->system, s->options->output, s->error);
+	if (status)
+		return status;
 	status = take_rows(b);
 	if (b->table.why)
 		status = TS_SYSTEM;

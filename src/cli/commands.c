@@ -115,8 +115,8 @@ void command_version(struct ts_text *text)
 
 static void write_screen(struct session *s, const struct ts_document *doc)
 {
-	struct ts_screen screen =
-		output_screen(s->options->output, s->options->no_color, s->options->ascii);
+	struct ts_screen screen = output_screen(
+		s->system, s->options->output, s->options->no_color, s->options->ascii);
 
 	screen.brief = s->options->quiet;
 	if (s->first) {

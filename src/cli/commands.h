@@ -16,6 +16,7 @@
 
 struct session {
 	const struct options *options;
+	const struct ts_system *system; /* whose files, day and terminal these are */
 	struct ts_arena *arena;
 	struct ts_catalogue *catalogue;
 	struct ts_findings *findings;
@@ -27,8 +28,9 @@ struct session {
 	struct ts_text *out;   /* the answer, printed once at the end */
 	struct ts_text *error; /* one line when the call itself is wrong */
 	struct output
-		*stream; /* an answer written piece by piece, closed last of all; NULL: none */
-	bool keep;       /* it is whole */
+		*stream;   /* an answer written piece by piece, closed last of all; NULL: none */
+	bool keep;         /* it is whole */
+	const char *wrote; /* what was done to a file, should the answer not come through; NULL */
 };
 
 /*
@@ -36,7 +38,8 @@ struct session {
  * output, messages on standard error, the exit code back. A catalogue that is empty is read when a
  * command wants it; one that is not is taken as it is.
  */
-int program_run(int argc, char **argv, struct ts_catalogue *catalogue);
+int program_run(
+	const struct ts_system *system, int argc, char **argv, struct ts_catalogue *catalogue);
 
 /*
  * A file of ours, its findings in the session's; one of another kind is called by its name in the

@@ -34,8 +34,8 @@ static enum ts_status refuse_kind(struct session *s, const char *file)
 {
 	char *bytes;
 	size_t len;
-	enum ts_status status =
-		ts_file_read(file, TS_FILE_BYTES_MOST, NULL, &bytes, &len, s->findings);
+	enum ts_status status = ts_file_read(
+		s->system, file, TS_OPEN_ANY, TS_FILE_BYTES_MOST, NULL, &bytes, &len, s->findings);
 	const struct ts_allocator mine = ts_allocator_or_default(NULL);
 
 	if (status != TS_OK)
@@ -52,7 +52,8 @@ static enum ts_status refuse_kind(struct session *s, const char *file)
 static enum ts_status load_water(struct due_call *c, const char *file)
 {
 	struct ts_water water;
-	enum ts_status status = ts_water_load(file, c->s->arena, &water, c->s->findings);
+	enum ts_status status =
+		ts_water_load_from(c->s->system, file, c->s->arena, &water, c->s->findings);
 
 	if (status != TS_OK)
 		return status;
@@ -72,7 +73,7 @@ static enum ts_status load_subject(struct due_call *c, const char *file)
 {
 	struct session *s = c->s;
 	const struct ts_shape *kind;
-	enum ts_status status = ts_records_kind(file, NULL, &kind);
+	enum ts_status status = ts_records_kind(s->system, file, NULL, &kind);
 
 	if (status)
 		return status;
@@ -80,13 +81,13 @@ static enum ts_status load_subject(struct due_call *c, const char *file)
 		return load_water(c, file);
 	c->has_tank = true;
 	if (kind == &ts_shape_tank) {
-		status = ts_tank_load(file, s->arena, &c->plan.tank, s->findings);
+		status = ts_tank_load_from(s->system, file, s->arena, &c->plan.tank, s->findings);
 		c->r.name = c->plan.tank.name;
 		return status;
 	}
 	if (kind != &ts_shape_plan)
 		return refuse_kind(s, file);
-	status = ts_plan_load(file, s->arena, &c->plan, s->findings);
+	status = ts_plan_load_from(s->system, file, s->arena, &c->plan, s->findings);
 	c->r.name = c->plan.name;
 	c->has_supply = poured(c)->reading_count > 0;
 	return status;
@@ -110,7 +111,8 @@ static enum ts_status load_poured(struct due_call *c)
 	}
 	c->has_supply = true;
 	c->plan.water = (struct ts_water){0};
-	return ts_water_load(file, c->s->arena, &c->plan.change_water, c->s->findings);
+	return ts_water_load_from(
+		c->s->system, file, c->s->arena, &c->plan.change_water, c->s->findings);
 }
 
 /* Readings and days that lie ahead are no news of today. */

@@ -40,7 +40,7 @@ static enum ts_status write_answer(struct session *s, const struct ts_water *wat
 	ts_doc_paragraph(&doc,
 		"Every answer that is given no other water starts from it and says so "
 		"first. To forget it, remove the file:");
-	ts_doc_paragraph(&doc, tap_path(s->arena));
+	ts_doc_paragraph(&doc, tap_path(s->system, s->arena));
 	s->arena->failed |= text.failed;
 	ts_text_drop(&text);
 	session_write(s, &doc);
@@ -55,7 +55,7 @@ enum ts_status command_keep(struct session *s)
 	bool new = status == TS_OK;
 
 	if (status == TS_NO)
-		status = tap_load(s->arena, &water, s->findings);
+		status = tap_load(s->system, s->arena, &water, s->findings);
 	if (status == TS_NO) {
 		ts_text_put(s->error, "no tap is kept yet; tapshoal keep FILE remembers one");
 		return status;
@@ -67,7 +67,7 @@ enum ts_status command_keep(struct session *s)
 		water.name = s->options->name ? s->options->name : water.name;
 		if (ts_date_write(today, s->today))
 			water.kept = ts_arena_text(s->arena, today, TS_DATE_ROOM - 1);
-		status = tap_keep(s->arena, &water, s->error);
+		status = tap_keep(s->system, s->arena, &water, s->error);
 	}
 	return status ? status : write_answer(s, &water, s->today);
 }

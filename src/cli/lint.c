@@ -6,13 +6,13 @@
 #include <tapshoal/plan.h>
 
 #include <string.h>
-#include <sys/stat.h>
 
 #include "catalogue/folders.h"
 #include "catalogue/lint.h"
 #include "cli/commands.h"
 #include "cli/paths.h"
 #include "records/kind.h"
+#include "records/load.h"
 
 /* A file of ours that is no species record: its own loader knows what must hold. */
 static enum ts_status check_file(struct session *s, const struct ts_shape *kind, const char *path)
@@ -24,10 +24,10 @@ static enum ts_status check_file(struct session *s, const struct ts_shape *kind,
 	} read;
 
 	if (kind == &ts_shape_tank)
-		return ts_tank_load(path, s->arena, &read.tank, s->findings);
+		return ts_tank_load_from(s->system, path, s->arena, &read.tank, s->findings);
 	if (kind == &ts_shape_plan)
-		return ts_plan_load(path, s->arena, &read.plan, s->findings);
-	return ts_water_load(path, s->arena, &read.water, s->findings);
+		return ts_plan_load_from(s->system, path, s->arena, &read.plan, s->findings);
+	return ts_water_load_from(s->system, path, s->arena, &read.water, s->findings);
 }
 
 /* A folder is one of species records; a file is told by its keys. */
@@ -35,11 +35,11 @@ static enum ts_status load_one(struct session *s, const char *path, size_t *othe
 {
 	const struct ts_shape *kind;
 	enum ts_status status;
-	struct stat info;
+	struct ts_seen seen;
 
-	if (stat(path, &info) == 0 && S_ISDIR(info.st_mode))
+	if (s->system->look(s->system->state, path, &seen) == 0 && seen.entry == TS_ENTRY_FOLDER)
 		return ts_catalogue_read(s->catalogue, path, s->findings);
-	status = ts_records_kind(path, &s->arena->allocator, &kind);
+	status = ts_records_kind(s->system, path, &s->arena->allocator, &kind);
 	if (status)
 		return status;
 	if (kind == &ts_shape_species)

@@ -7,6 +7,7 @@
 
 #include "cli/commands.h"
 #include "records/kind.h"
+#include "records/load.h"
 
 static const struct {
 	const struct ts_shape *shape;
@@ -28,7 +29,7 @@ static enum ts_status explained(
 
 	if (status != TS_BAD_INPUT)
 		return status;
-	if (ts_records_kind(file, &s->arena->allocator, &kind) != TS_OK)
+	if (ts_records_kind(s->system, file, &s->arena->allocator, &kind) != TS_OK)
 		return TS_NO_MEMORY;
 	for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
 		is = kinds[i].shape == kind ? kinds[i].is : is;
@@ -41,21 +42,21 @@ static enum ts_status explained(
 
 enum ts_status file_water(struct session *s, const char *file, struct ts_water *ret)
 {
-	enum ts_status status = ts_water_load(file, s->arena, ret, s->findings);
+	enum ts_status status = ts_water_load_from(s->system, file, s->arena, ret, s->findings);
 
 	return explained(s, status, file, &ts_shape_water);
 }
 
 enum ts_status file_tank(struct session *s, const char *file, struct ts_tank *ret)
 {
-	enum ts_status status = ts_tank_load(file, s->arena, ret, s->findings);
+	enum ts_status status = ts_tank_load_from(s->system, file, s->arena, ret, s->findings);
 
 	return explained(s, status, file, &ts_shape_tank);
 }
 
 enum ts_status file_plan(struct session *s, const char *file, struct ts_plan *ret)
 {
-	enum ts_status status = ts_plan_load(file, s->arena, ret, s->findings);
+	enum ts_status status = ts_plan_load_from(s->system, file, s->arena, ret, s->findings);
 
 	return explained(s, status, file, &ts_shape_plan);
 }

@@ -2,18 +2,20 @@
 /*
  * The program on a terminal: one call, then its end.
  */
-#include <signal.h>
-
 #include "cli/commands.h"
+#include "system/machine.h"
 
 int main(int argc, char **argv)
 {
+	static struct ts_machine machine; /* paths make it large */
 	struct ts_catalogue catalogue;
 	int code;
 
-	signal(SIGPIPE, SIG_IGN); /* a reader that saw enough is no failure */
+	ts_machine_open(&machine);
 	ts_catalogue_open(&catalogue, NULL);
-	code = program_run(argc, argv, &catalogue);
+	catalogue.system = &machine.system;
+	code = program_run(&machine.system, argc, argv, &catalogue);
 	ts_catalogue_close(&catalogue);
+	ts_machine_close(&machine);
 	return code;
 }

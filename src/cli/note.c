@@ -5,7 +5,6 @@
  */
 #include <errno.h>
 #include <string.h>
-#include <sys/stat.h>
 
 #include "base/arena.h"
 #include "base/date.h"
@@ -80,18 +79,20 @@ static enum ts_status refuse(struct noting *n, const char *what, const char *rem
 /* A file in which readings stand; a pipe could be read once and not be written back. */
 static enum ts_status check_file(struct noting *n)
 {
+	const struct ts_system *system = n->s->system;
 	struct ts_place place = {.file = n->file};
-	struct stat info;
+	struct ts_seen seen;
+	int why = system->look(system->state, n->file, &seen);
 
-	if (stat(n->file, &info) != 0) {
+	if (why) {
 		ts_finding_add(n->s->findings, &ts_codes[TS_C_RECORDS_UNREADABLE], &place,
-			strerror(errno), NULL);
+			ts_system_says(why), NULL);
 		return TS_SYSTEM;
 	}
-	if (!S_ISREG(info.st_mode))
+	if (seen.entry != TS_ENTRY_FILE)
 		return refuse(n, "no ordinary file",
 			"note takes a water or tank file that lies on a disk");
-	if (ts_records_kind(n->file, &n->s->arena->allocator, &n->kind) != TS_OK)
+	if (ts_records_kind(system, n->file, &n->s->arena->allocator, &n->kind) != TS_OK)
 		return TS_NO_MEMORY;
 	if (n->kind == &ts_shape_plan)
 		return refuse(
@@ -102,24 +103,51 @@ static enum ts_status check_file(struct noting *n)
 	return TS_OK;
 }
 
-static enum ts_status write_file(struct noting *n)
+/* How often somebody else may come in between; each time the file is read again. */
+#define TRIES_MOST 5
+
+/* The open file read, and written with the reading. */
+static enum ts_status rewrite(struct noting *n, int handle, int *ret_why)
 {
 	struct session *s = n->s;
 	struct ts_text made;
 	char *bytes;
 	size_t len;
-	enum ts_status status = ts_file_read(
-		n->file, TS_FILE_BYTES_MOST, &s->arena->allocator, &bytes, &len, s->findings);
+	enum ts_status status = ts_file_read_open(s->system, handle, n->file, TS_FILE_BYTES_MOST,
+		&s->arena->allocator, &bytes, &len, s->findings);
 
 	if (status != TS_OK)
 		return status;
 	ts_text_open(&made, &s->arena->allocator);
 	status = ts_records_note(n->kind, bytes, len, n->file, n->pairs, n->count, s->today,
 		s->arena, &made, &n->noted, s->findings);
-	if (status == TS_OK && !output_write(n->file, &made, s->error))
-		status = TS_SYSTEM;
+	if (status == TS_OK)
+		status = output_rewrite(s->system, n->file, handle, &made, s->error, ret_why);
 	ts_text_drop(&made);
 	s->arena->allocator.resize(s->arena->allocator.state, bytes, 0);
+	return status;
+}
+
+static enum ts_status write_file(struct noting *n)
+{
+	const struct ts_system *system = n->s->system;
+	struct ts_place place = {.file = n->file};
+	enum ts_status status;
+	int handle, why, tries = 0;
+
+	do {
+		ts_text_clear(n->s->error);
+		why = system->open(system->state, n->file, TS_OPEN_REWRITE, &handle);
+		if (why == ENOMEM)
+			return TS_NO_MEMORY;
+		if (why) {
+			ts_finding_add(n->s->findings, &ts_codes[TS_C_RECORDS_UNREADABLE], &place,
+				ts_system_says(why), NULL);
+			return TS_SYSTEM;
+		}
+		status = rewrite(n, handle, &why);
+		system->close(system->state, handle);
+	} while (status == TS_SYSTEM && why == TS_WHY_CHANGED && ++tries < TRIES_MOST);
 	return status;
 }
 
@@ -174,9 +202,19 @@ enum ts_status command_note(struct session *s)
 	status = take_pairs(&n);
 	if (status == TS_OK)
 		status = check_file(&n);
+	if (status == TS_OK && output_same(s->system, n.file, o->output)) {
+		ts_text_puts(s->error, "cannot write ", o->output,
+			": the answer would replace the file with the readings; name another file",
+			NULL);
+		return TS_BAD_INPUT;
+	}
+	output_left_over(s->system, n.file, s->findings);
 	if (status == TS_OK)
 		status = write_file(&n);
-	if (status == TS_OK)
-		write_answer(&n);
+	if (status != TS_OK)
+		return status;
+	s->wrote = ts_arena_join(
+		s->arena, "the reading is noted in ", n.file, "; only the answer is lost", NULL);
+	write_answer(&n);
 	return status;
 }

@@ -33,13 +33,15 @@ static void add_finding(struct ts_text *line, const struct ts_finding *f)
 }
 
 /* Mostly one line; a pattern is shown below what is wrong with it. */
-static void add_error(struct ts_text *out, const char *error)
+static void add_error(const struct session *s, struct ts_text *out)
 {
+	const char *error = ts_text_get(s->error);
+
 	ts_text_put(out, "tapshoal: ");
 	while (*error) {
 		size_t len = strcspn(error, "\n");
 
-		output_message(out, error, len);
+		output_message(s->system, out, error, len);
 		error += len + (error[len] == '\n');
 	}
 }
@@ -54,7 +56,7 @@ static void add_messages(struct ts_text *out, const struct session *s)
 	for (size_t i = 0; i < s->findings->count && !s->told; i++) {
 		ts_text_clear(&line);
 		add_finding(&line, &s->findings->items[i]);
-		output_message(out, ts_text_get(&line), line.len);
+		output_message(s->system, out, ts_text_get(&line), line.len);
 	}
 	if (s->findings->more && !s->told) {
 		ts_text_put(out, "and ");
@@ -65,15 +67,15 @@ static void add_messages(struct ts_text *out, const struct session *s)
 	ts_text_drop(&line);
 	/* A table of rows has no place for it. */
 	for (size_t i = 0; no_place && i < s->taken.count; i++)
-		output_message(out, s->taken.items[i], strlen(s->taken.items[i]));
+		output_message(s->system, out, s->taken.items[i], strlen(s->taken.items[i]));
 	if (s->error->len)
-		add_error(out, ts_text_get(s->error));
+		add_error(s, out);
 }
 
 static enum ts_status dispatch(struct session *s, const char *name, const struct command *command)
 {
-	const struct ts_screen screen =
-		output_screen(s->options->output, s->options->no_color, s->options->ascii);
+	const struct ts_screen screen = output_screen(
+		s->system, s->options->output, s->options->no_color, s->options->ascii);
 	enum ts_status status = TS_OK;
 	const char *near;
 
@@ -85,14 +87,14 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 		options_help(s->out, command, &screen);
 		return TS_OK;
 	}
-	if (!tap_today(s->options->today, &s->today)) {
+	if (!tap_today(s->system, s->options->today, &s->today)) {
 		ts_text_puts(s->error, "--today '", s->options->today,
 			"' is no day; write it like 2026-11-25", NULL);
 		return TS_BAD_INPUT;
 	}
 	if (command && s->options->practice_file)
 		status = ts_practice_load(
-			s->options->practice_file, s->arena, s->practice, s->findings);
+			s->system, s->options->practice_file, s->arena, s->practice, s->findings);
 	if (command)
 		return status ? status : command->run(s);
 	if (!name) {
@@ -116,31 +118,36 @@ static bool no_memory(const struct session *s, const struct ts_text *messages)
 }
 
 /* An answer that came piece by piece takes its place, unless something failed. */
-static bool close_stream(struct session *s, enum ts_status status)
+static enum ts_status close_stream(struct session *s, enum ts_status status)
 {
-	return !s->stream || output_close(s->stream, s->keep && status <= TS_BAD_INPUT, s->error);
+	return s->stream ? output_close(s->stream, s->keep && status <= TS_BAD_INPUT, s->error)
+			 : TS_OK;
 }
 
 /* No file takes its place before it is known that all that is to be said can be. */
 static enum ts_status finish(struct session *s, enum ts_status status)
 {
 	struct ts_text messages;
-	bool fine = true;
+	enum ts_status written = TS_OK, closed;
 
 	ts_text_open(&messages, NULL);
 	add_messages(&messages, s);
 	if (status == TS_NO_MEMORY || no_memory(s, &messages))
 		status = TS_NO_MEMORY;
 	else if (s->out->len && (status <= TS_NO || s->told))
-		fine = output_write(s->options->output, s->out, s->error);
-	if (!close_stream(s, status) || !fine) {
+		written = output_write(s->system, s->options->output, s->out, s->error);
+	closed = close_stream(s, status);
+	written = written ? written : closed;
+	if (written) {
+		if (s->wrote && written != TS_NO_MEMORY)
+			ts_text_puts(s->error, "\n", s->wrote, NULL);
 		ts_text_clear(&messages);
 		add_messages(&messages, s);
-		status = no_memory(s, &messages) ? TS_NO_MEMORY : TS_SYSTEM;
+		status = no_memory(s, &messages) ? TS_NO_MEMORY : written;
 	}
 	fputs(status == TS_NO_MEMORY ? "tapshoal: out of memory\n" : ts_text_get(&messages),
 		stderr);
-	if (status == TS_BAD_INPUT && !s->told)
+	if (status == TS_BAD_INPUT && !s->told && !written)
 		fputs(ts_text_get(s->out), stderr); /* no pipe takes it for an answer */
 	ts_text_drop(&messages);
 	return status;
@@ -160,7 +167,8 @@ static void take_help(int *argc, char ***argv, char *words[3])
 	*argv = words;
 }
 
-int program_run(int argc, char **argv, struct ts_catalogue *catalogue)
+int program_run(
+	const struct ts_system *system, int argc, char **argv, struct ts_catalogue *catalogue)
 {
 	char *words[3];
 	struct options options;
@@ -169,6 +177,7 @@ int program_run(int argc, char **argv, struct ts_catalogue *catalogue)
 	struct ts_practice practice;
 	struct ts_text out, error;
 	struct session session = {.options = &options,
+		.system = system,
 		.arena = &arena,
 		.catalogue = catalogue,
 		.findings = &findings,

@@ -267,7 +267,7 @@ static enum ts_status write_file(struct session *s, const char *path, const stru
 {
 	if (text->failed)
 		return TS_NO_MEMORY;
-	return output_write(path, text, s->error) ? TS_OK : TS_SYSTEM;
+	return output_write(s->system, path, text, s->error);
 }
 
 static enum ts_status write_model(struct session *s, const struct propose_answer *a)

@@ -8,7 +8,6 @@
 
 #include <errno.h>
 #include <math.h>
-#include <stdio.h>
 #include <string.h>
 
 #include "base/findings.h"
@@ -29,35 +28,37 @@ static void find(struct session *s, enum ts_code_id code, const char *file, unsi
 	ts_finding_add(s->findings, &ts_codes[code], &place, what, remedy);
 }
 
-/* Feeds the whole stream, piece by piece. */
-static enum ts_status feed(struct session *s, struct ts_intake *in, FILE *stream, const char *file)
+/* Feeds the whole of it, piece by piece. */
+static enum ts_status feed(struct session *s, struct ts_intake *in, int handle, const char *file)
 {
 	static char piece[PIECE];
 	struct ts_report_refusal refusal;
 	enum ts_status status = TS_OK;
-	size_t len;
+	size_t len = 0;
+	int why;
 
-	errno = 0;
-	while (status == TS_OK && (len = fread(piece, 1, sizeof piece, stream)) > 0)
-		status = ts_intake_feed(in, piece, len, &refusal);
+	do {
+		why = s->system->read(s->system->state, handle, piece, sizeof piece, &len);
+		if (len)
+			status = ts_intake_feed(in, piece, len, &refusal);
+	} while (!why && len && status == TS_OK);
 	if (status == TS_BAD_INPUT)
 		find(s, TS_C_INTAKE_NO_TEXT, file, 0, refusal.what, refusal.remedy);
-	if (status == TS_OK && ferror(stream)) {
-		find(s, TS_C_RECORDS_UNREADABLE, file, 0, strerror(errno), NULL);
-		status = TS_SYSTEM;
-	}
-	return status;
+	if (status != TS_OK || !why)
+		return status;
+	find(s, TS_C_RECORDS_UNREADABLE, file, 0, ts_system_says(why), NULL);
+	return TS_SYSTEM;
 }
 
-static enum ts_status read_stream(
-	struct session *s, FILE *stream, const char *file, struct ts_report *ret)
+static enum ts_status read_open(
+	struct session *s, int handle, const char *file, struct ts_report *ret)
 {
 	struct ts_intake *in = ts_intake_open(NULL);
 	enum ts_status status;
 
 	if (!in)
 		return TS_NO_MEMORY;
-	status = feed(s, in, stream, file);
+	status = feed(s, in, handle, file);
 	if (status == TS_OK)
 		status = ts_intake_finish(in, s->options->supply_zone, s->arena, ret);
 	ts_intake_close(in);
@@ -66,17 +67,17 @@ static enum ts_status read_stream(
 
 static enum ts_status read_file(struct session *s, const char *file, struct ts_report *ret)
 {
-	bool standard = strcmp(file, "-") == 0;
-	FILE *stream = standard ? stdin : fopen(file, "rb");
 	enum ts_status status;
+	int handle, why = s->system->open(s->system->state, file, TS_OPEN_ANY, &handle);
 
-	if (!stream) {
-		find(s, TS_C_RECORDS_UNREADABLE, file, 0, strerror(errno), NULL);
+	if (why == ENOMEM)
+		return TS_NO_MEMORY;
+	if (why) {
+		find(s, TS_C_RECORDS_UNREADABLE, file, 0, ts_system_says(why), NULL);
 		return TS_SYSTEM;
 	}
-	status = read_stream(s, stream, file, ret);
-	if (!standard)
-		fclose(stream);
+	status = read_open(s, handle, file, ret);
+	s->system->close(s->system->state, handle);
 	return status;
 }
 

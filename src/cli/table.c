@@ -1,12 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * A stream that remembers why it failed. A folder opens like a file, and fails when it is read.
+ * A file that remembers why it failed. A folder opens like a file, and fails when it is read.
  */
-#include <errno.h>
-#include <stdio.h>
-#include <string.h>
-
 #include "cli/table.h"
+
+#include <errno.h>
 
 #include "base/findings.h"
 
@@ -20,45 +18,37 @@ void table_find(struct session *s, enum ts_code_id code, const char *what, const
 size_t table_read(void *state, char *bytes, size_t room)
 {
 	struct table *t = state;
-	size_t len;
+	size_t len = 0;
+	int why;
 
-	errno = 0;
-	len = fread(bytes, 1, room, t->stream);
-	if (ferror(t->stream) && !t->why)
-		t->why = errno;
+	if (t->held) {
+		t->held = false;
+		*bytes = t->first;
+		return 1;
+	}
+	why = t->system->read(t->system->state, t->handle, bytes, room, &len);
+	t->why = t->why ? t->why : why;
 	return len;
-}
-
-static bool readable(FILE *stream)
-{
-	int first;
-
-	errno = 0;
-	first = getc(stream);
-	if (first != EOF)
-		ungetc(first, stream);
-	return !ferror(stream);
 }
 
 enum ts_status table_open(struct session *s, struct table *ret)
 {
-	const char *file = s->options->batch_file;
-
-	*ret = (struct table){.file = file};
-	ret->stream = strcmp(file, "-") == 0 ? stdin : fopen(file, "rb");
-	if (ret->stream && readable(ret->stream))
-		return TS_OK;
-	ret->why = errno;
-	return table_close(s, ret);
+	*ret = (struct table){.system = s->system, .file = s->options->batch_file};
+	ret->why = s->system->open(s->system->state, ret->file, TS_OPEN_ANY, &ret->handle);
+	ret->is_open = !ret->why;
+	if (ret->is_open)
+		ret->held = table_read(ret, &ret->first, 1) == 1;
+	return ret->why ? table_close(s, ret) : TS_OK;
 }
 
 enum ts_status table_close(struct session *s, struct table *t)
 {
-	if (t->stream && t->stream != stdin)
-		fclose(t->stream);
-	if (!t->why)
-		return TS_OK;
-	table_find(s, TS_C_RECORDS_UNREADABLE, strerror(t->why), NULL);
+	if (t->is_open)
+		t->system->close(t->system->state, t->handle);
+	t->is_open = false;
+	if (!t->why || t->why == ENOMEM)
+		return t->why ? TS_NO_MEMORY : TS_OK;
+	table_find(s, TS_C_RECORDS_UNREADABLE, ts_system_says(t->why), NULL);
 	return TS_SYSTEM;
 }
 

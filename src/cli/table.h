@@ -6,16 +6,18 @@
 #ifndef TS_CLI_TABLE_H
 #define TS_CLI_TABLE_H
 
-#include <stdio.h>
-
 #include "cli/commands.h"
 #include "model/codes.h"
 #include "records/waters.h"
 
 struct table {
-	FILE *stream;
+	const struct ts_system *system;
 	const char *file;
-	int why; /* errno of a read that failed; 0: none did */
+	int handle;
+	int why;    /* of a read that failed; 0: none did */
+	char first; /* the byte that was read to see that it can be */
+	bool held;  /* it is not handed over yet */
+	bool is_open;
 };
 
 /* Opens the table of --batch. TS_SYSTEM with a finding: it cannot be read, or is a folder. */

@@ -5,72 +5,74 @@
 #include "cli/tap.h"
 
 #include <errno.h>
-#include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
-#include <time.h>
 
 #include "base/arena.h"
 #include "base/date.h"
 #include "cli/output.h"
+#include "records/load.h"
 #include "records/write.h"
 
-static const char *config_folder(struct ts_arena *arena)
+static const char *config_folder(const struct ts_system *system, struct ts_arena *arena)
 {
-	const char *config = getenv("XDG_CONFIG_HOME"), *home = getenv("HOME");
+	const char *config = system->variable(system->state, "XDG_CONFIG_HOME");
+	const char *home = system->variable(system->state, "HOME");
 
 	if (config && config[0] == '/')
 		return ts_arena_join(arena, config, "/tapshoal", NULL);
 	return home && *home ? ts_arena_join(arena, home, "/.config/tapshoal", NULL) : NULL;
 }
 
-const char *tap_path(struct ts_arena *arena)
+const char *tap_path(const struct ts_system *system, struct ts_arena *arena)
 {
-	const char *folder = config_folder(arena);
+	const char *folder = config_folder(system, arena);
 
 	return folder ? ts_arena_join(arena, folder, "/tap.yaml", NULL) : NULL;
 }
 
-enum ts_status tap_load(struct ts_arena *arena, struct ts_water *ret, struct ts_findings *findings)
+enum ts_status tap_load(const struct ts_system *system, struct ts_arena *arena,
+	struct ts_water *ret, struct ts_findings *findings)
 {
-	const char *off = getenv("TAPSHOAL_NO_CONFIG");
-	const char *path = off && *off ? NULL : tap_path(arena);
-	struct stat info;
+	const char *off = system->variable(system->state, "TAPSHOAL_NO_CONFIG");
+	const char *path = off && *off ? NULL : tap_path(system, arena);
+	struct ts_seen seen;
 
 	if (arena->failed)
 		return TS_NO_MEMORY;
-	if (!path || stat(path, &info) != 0)
+	if (!path || system->look(system->state, path, &seen) != 0)
 		return TS_NO;
-	return ts_water_load(path, arena, ret, findings);
+	return ts_water_load_from(system, path, arena, ret, findings);
 }
 
-static enum ts_status fail(struct ts_text *error, const char *path)
+static enum ts_status fail(struct ts_text *error, const char *path, int why)
 {
-	ts_text_puts(error, path, ": ", strerror(errno), "; the tap was not kept", NULL);
+	ts_text_puts(error, path, ": ", ts_system_says(why), "; the tap was not kept", NULL);
 	return TS_SYSTEM;
 }
 
 /* Makes a folder and those above it. */
-static bool make_folders(struct ts_arena *arena, const char *folder)
+static int make_folders(const struct ts_system *system, struct ts_arena *arena, const char *folder)
 {
 	char *path = ts_arena_text(arena, folder, strlen(folder));
+	int why = path ? 0 : ENOMEM;
 
-	for (char *at = path ? path + 1 : NULL; at && *at; at++) {
+	for (char *at = path ? path + 1 : NULL; at && *at && !why; at++) {
 		if (*at != '/')
 			continue;
 		*at = '\0';
-		if (mkdir(path, 0700) != 0 && errno != EEXIST)
-			return false;
+		why = system->make_folder(system->state, path);
 		*at = '/';
 	}
-	return path && (mkdir(path, 0700) == 0 || errno == EEXIST);
+	return why ? why : system->make_folder(system->state, path);
 }
 
-enum ts_status tap_keep(struct ts_arena *arena, const struct ts_water *water, struct ts_text *error)
+enum ts_status tap_keep(const struct ts_system *system, struct ts_arena *arena,
+	const struct ts_water *water, struct ts_text *error)
 {
-	const char *folder = config_folder(arena), *path = tap_path(arena);
+	const char *folder = config_folder(system, arena), *path = tap_path(system, arena);
 	struct ts_text text;
 	enum ts_status status = TS_NO_MEMORY;
+	int why;
 
 	if (!path) {
 		ts_text_put(error, arena->failed ? ""
@@ -78,28 +80,25 @@ enum ts_status tap_keep(struct ts_arena *arena, const struct ts_water *water, st
 						   "set XDG_CONFIG_HOME");
 		return arena->failed ? TS_NO_MEMORY : TS_SYSTEM;
 	}
-	if (!make_folders(arena, folder))
-		return fail(error, folder);
+	why = make_folders(system, arena, folder);
+	if (why)
+		return why == ENOMEM ? TS_NO_MEMORY : fail(error, folder, why);
 	ts_text_open(&text, NULL);
 	ts_text_put(&text, "# The tap that tapshoal remembers; tapshoal keep writes it.\n");
 	ts_records_write(&text, &ts_shape_water, water, false);
 	if (!text.failed)
-		status = output_write(path, &text, error) ? TS_OK : TS_SYSTEM;
+		status = output_write(system, path, &text, error);
 	ts_text_drop(&text);
 	return status;
 }
 
-bool tap_today(const char *given, long *ret)
+bool tap_today(const struct ts_system *system, const char *given, long *ret)
 {
-	char today[TS_DATE_ROOM] = "";
-	time_t now = time(NULL);
-	const struct tm *local = localtime(&now);
+	char today[TS_DAY_ROOM];
 
 	if (given)
 		return ts_date_read(given, ret);
-	if (local)
-		strftime(today, sizeof today, "%Y-%m-%d", local);
-	return ts_date_read(today, ret);
+	return system->today(system->state, today) && ts_date_read(today, ret);
 }
 
 long tap_age_days(const struct ts_water *water, long today, bool *ret_read)

@@ -9,28 +9,29 @@
 #include <tapshoal/catalogue.h>
 
 #include "base/text.h"
+#include "system/system.h"
 
 /* Where it lies: tap.yaml in XDG_CONFIG_HOME/tapshoal; NULL without a home folder. */
-const char *tap_path(struct ts_arena *arena);
+const char *tap_path(const struct ts_system *system, struct ts_arena *arena);
 
 /*
  * The kept water. TS_NO when there is none, or TAPSHOAL_NO_CONFIG is set; errors of the file are
  * findings, as of any water.
  */
-TS_MUST_USE enum ts_status tap_load(
-	struct ts_arena *arena, struct ts_water *ret, struct ts_findings *findings);
+TS_MUST_USE enum ts_status tap_load(const struct ts_system *system, struct ts_arena *arena,
+	struct ts_water *ret, struct ts_findings *findings);
 
 /*
  * Remembers a water in the place of the one before: written beside and renamed, so that a full disk
  * leaves the old one. TS_SYSTEM with one line in `error`.
  */
-TS_MUST_USE enum ts_status tap_keep(
-	struct ts_arena *arena, const struct ts_water *water, struct ts_text *error);
+TS_MUST_USE enum ts_status tap_keep(const struct ts_system *system, struct ts_arena *arena,
+	const struct ts_water *water, struct ts_text *error);
 
 /*
  * The day it is: the one given as --today, or the clock's. False: `given` is no day.
  */
-bool tap_today(const char *given, long *ret);
+bool tap_today(const struct ts_system *system, const char *given, long *ret);
 
 /* Days from its newest dated reading, else from the day on which it was kept; -1: not known. */
 long tap_age_days(const struct ts_water *water, long today, bool *ret_read);

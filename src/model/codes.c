@@ -37,6 +37,7 @@ const struct ts_code ts_codes[TS_C__COUNT] = {
 	[TS_C_NOTE_NOTHING] = {"note.nothing", TS_ERROR, "a reading without a value", "write what was measured, for example GH=14", "0.1"},
 	[TS_C_NOTE_STYLE] = {"note.style", TS_ERROR, "a file is right, but nothing can be added to it without a change to what stands there", "write each reading on lines of its own, behind a '- '", "0.1"},
 	[TS_C_NOTE_TWICE] = {"note.twice", TS_ERROR, "a reading stands in the file already", "give time=HH:MM where it was measured again", "0.1"},
+	[TS_C_OUTPUT_LEFT_OVER] = {"output.left-over", TS_NOTE, "an unfinished file lies beside the one that is written", "compare it with the file whose name it begins with, then remove it", "0.1"},
 	[TS_C_PLAN_COUNT] = {"plan.count", TS_ERROR, "a number of animals is not one", "write a whole number from 1", "0.1"},
 	[TS_C_RECORDS_ALIAS] = {"records.alias", TS_ERROR, "anchors, aliases and tags are not read", "write the value out", "0.1"},
 	[TS_C_RECORDS_DATE] = {"records.date", TS_ERROR, "a date is not a day of the calendar", "write it like 2026-03-01", "0.1"},

@@ -76,10 +76,10 @@ static int run(int argc, char **argv)
 		if (!opened)
 			ts_catalogue_open(&kept, NULL);
 		opened = true;
-		return program_run(argc, argv, &kept);
+		return program_run(ts_system_machine(), argc, argv, &kept);
 	}
 	ts_catalogue_open(&of_call, NULL);
-	code = program_run(argc, argv, &of_call);
+	code = program_run(ts_system_machine(), argc, argv, &of_call);
 	ts_catalogue_close(&of_call);
 	return code;
 }

@@ -27,7 +27,8 @@ static enum ts_status read_as(const struct ts_shape *shape, const char *file,
 	struct ts_arena *arena, void **ret, struct ts_findings *findings)
 {
 	*ret = ts_arena_take(arena, shape->size);
-	return *ret ? ts_records_load(shape, file, arena, *ret, findings) : TS_NO_MEMORY;
+	return *ret ? ts_records_load(shape, NULL, file, TS_OPEN_ANY, arena, *ret, findings)
+		    : TS_NO_MEMORY;
 }
 
 bool page_plain_write(struct ts_text *out, const char *file)
@@ -40,7 +41,7 @@ bool page_plain_write(struct ts_text *out, const char *file)
 
 	ts_arena_open(&arena, &out->allocator);
 	ts_findings_open(&findings, &out->allocator);
-	status = ts_records_kind(file, &out->allocator, &shape);
+	status = ts_records_kind(NULL, file, &out->allocator, &shape);
 	if (!status && shape == &ts_shape_species) {
 		ts_text_put(out, "this is neither a water nor a tank nor a plan\n");
 		status = TS_BAD_INPUT;

@@ -6,9 +6,7 @@
 #include "records/file.h"
 
 #include <errno.h>
-#include <fcntl.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "base/arena.h"
 #include "base/findings.h"
@@ -23,32 +21,29 @@ static enum ts_status refuse(const char *file, enum ts_code_id code, const char 
 	return status;
 }
 
-/* As read(), but a signal in between is no error. */
-static ssize_t read_some(int from, char *into, size_t room)
+static enum ts_status refuse_why(const char *file, int why, struct ts_findings *findings)
 {
-	ssize_t got;
-
-	do
-		got = read(from, into, room);
-	while (got < 0 && errno == EINTR);
-	return got;
+	if (why == ENOMEM)
+		return TS_NO_MEMORY;
+	return refuse(file, TS_C_RECORDS_UNREADABLE, ts_system_says(why), findings, TS_SYSTEM);
 }
 
 /* Until the end, or until more than `most` is there. `*ret_bytes` is the caller's to free. */
-static enum ts_status read_all(int from, size_t most, const struct ts_allocator *allocator,
-	char **ret_bytes, size_t *ret_len)
+static enum ts_status read_all(const struct ts_system *system, int handle, size_t most,
+	const struct ts_allocator *allocator, char **ret_bytes, size_t *ret_len, int *ret_why)
 {
 	size_t room = 8192, len = 0;
 	char *bytes = allocator->resize(allocator->state, NULL, room);
 
 	while (bytes) {
-		ssize_t got = read_some(from, bytes + len, room - len);
+		size_t got = 0;
 		char *moved;
 
+		*ret_why = system->read(system->state, handle, bytes + len, room - len, &got);
 		*ret_bytes = bytes;
-		*ret_len = len += got > 0 ? (size_t)got : 0;
-		if (got <= 0 || len > most)
-			return got < 0 ? TS_SYSTEM : len > most ? TS_BAD_INPUT : TS_OK;
+		*ret_len = len += got;
+		if (*ret_why || !got || len > most)
+			return *ret_why ? TS_SYSTEM : len > most ? TS_BAD_INPUT : TS_OK;
 		if (len < room)
 			continue;
 		moved = allocator->resize(allocator->state, bytes, room * 2);
@@ -60,23 +55,16 @@ static enum ts_status read_all(int from, size_t most, const struct ts_allocator 
 	return TS_NO_MEMORY;
 }
 
-enum ts_status ts_file_read(const char *file, size_t most, const struct ts_allocator *allocator,
-	char **ret_bytes, size_t *ret_len, struct ts_findings *findings)
+enum ts_status ts_file_read_open(const struct ts_system *system, int handle, const char *file,
+	size_t most, const struct ts_allocator *allocator, char **ret_bytes, size_t *ret_len,
+	struct ts_findings *findings)
 {
 	struct ts_allocator mine = ts_allocator_or_default(allocator);
-	bool standard = strcmp(file, "-") == 0;
-	int from = standard ? STDIN_FILENO : open(file, O_RDONLY | O_CLOEXEC);
 	char *bytes = NULL;
 	size_t len = 0;
-	enum ts_status status;
-	int why;
+	int why = 0;
+	enum ts_status status = read_all(system, handle, most, &mine, &bytes, &len, &why);
 
-	if (from < 0)
-		return refuse(file, TS_C_RECORDS_UNREADABLE, strerror(errno), findings, TS_SYSTEM);
-	status = read_all(from, most, &mine, &bytes, &len);
-	why = errno;
-	if (!standard)
-		close(from);
 	if (status == TS_OK) {
 		*ret_bytes = bytes;
 		*ret_len = len;
@@ -85,8 +73,26 @@ enum ts_status ts_file_read(const char *file, size_t most, const struct ts_alloc
 	if (bytes)
 		mine.resize(mine.state, bytes, 0);
 	if (status == TS_SYSTEM)
-		return refuse(file, TS_C_RECORDS_UNREADABLE, strerror(why), findings, status);
+		return refuse_why(file, why, findings);
 	if (status == TS_BAD_INPUT)
 		return refuse(file, TS_C_RECORDS_TOO_MUCH, "larger than 4 MiB", findings, status);
+	return status;
+}
+
+enum ts_status ts_file_read(const struct ts_system *system, const char *file, enum ts_opening how,
+	size_t most, const struct ts_allocator *allocator, char **ret_bytes, size_t *ret_len,
+	struct ts_findings *findings)
+{
+	enum ts_status status;
+	int handle, why;
+
+	if (!system)
+		system = ts_system_machine();
+	why = system->open(system->state, file, how, &handle);
+	if (why)
+		return refuse_why(file, why, findings);
+	status = ts_file_read_open(
+		system, handle, file, most, allocator, ret_bytes, ret_len, findings);
+	system->close(system->state, handle);
 	return status;
 }

@@ -42,8 +42,8 @@ static size_t keys_of(const struct ts_shape *shape, const char *bytes, size_t le
 	return count;
 }
 
-enum ts_status ts_records_kind(
-	const char *file, const struct ts_allocator *allocator, const struct ts_shape **ret)
+enum ts_status ts_records_kind(const struct ts_system *system, const char *file,
+	const struct ts_allocator *allocator, const struct ts_shape **ret)
 {
 	const struct ts_shape *const shapes[] = {
 		&ts_shape_species, &ts_shape_water, &ts_shape_tank, &ts_shape_plan};
@@ -54,7 +54,8 @@ enum ts_status ts_records_kind(
 
 	*ret = shapes[0];
 	if (strcmp(file, "-") != 0)
-		status = ts_file_read(file, TS_FILE_BYTES_MOST, allocator, &bytes, &len, NULL);
+		status = ts_file_read(system, file, TS_OPEN_ORDINARY, TS_FILE_BYTES_MOST, allocator,
+			&bytes, &len, NULL);
 	if (status)
 		return status == TS_NO_MEMORY ? status : TS_OK;
 	for (size_t i = 0; i < sizeof shapes / sizeof *shapes; i++) {

@@ -25,6 +25,7 @@ struct load {
 	yaml_event_t event;
 	bool have_event, broken, out_of_memory;
 	const char *file;
+	const struct ts_system *system; /* NULL: files that are named cannot be read */
 	struct ts_arena *arena;
 	struct ts_findings *findings;
 	struct step path[TS_DEPTH_MOST + 2];
@@ -216,7 +217,9 @@ static void load_file_or(struct load *l, const struct ts_field *field, char *obj
 	path = beside(l, scalar(l));
 	if (!path)
 		return;
-	status = ts_records_load(field->sub, path, l->arena, object + field->offset, l->findings);
+	status = l->system ? ts_records_load(field->sub, l->system, path, TS_OPEN_ORDINARY,
+				     l->arena, object + field->offset, l->findings)
+			   : TS_SYSTEM;
 	l->out_of_memory |= status == TS_NO_MEMORY;
 	if (status == TS_SYSTEM || status == TS_BAD_INPUT)
 		say(l, TS_C_RECORDS_REFERENCE,
@@ -429,10 +432,12 @@ static void load_document(struct load *l, const struct ts_shape *shape, void *ob
 			"one file holds one document");
 }
 
-enum ts_status ts_records_parse(const struct ts_shape *shape, const char *bytes, size_t len,
-	const char *file, struct ts_arena *arena, void *object, struct ts_findings *findings)
+static enum ts_status parse(const struct ts_shape *shape, const struct ts_system *system,
+	const char *bytes, size_t len, const char *file, struct ts_arena *arena, void *object,
+	struct ts_findings *findings)
 {
-	struct load l = {.file = file, .arena = arena, .findings = findings, .ok = true};
+	struct load l = {
+		.file = file, .system = system, .arena = arena, .findings = findings, .ok = true};
 	size_t mark = ts_text_order_mark(bytes, len);
 
 	memset(object, 0, shape->size);
@@ -450,17 +455,27 @@ enum ts_status ts_records_parse(const struct ts_shape *shape, const char *bytes,
 	return l.ok ? TS_OK : TS_BAD_INPUT;
 }
 
-enum ts_status ts_records_load(const struct ts_shape *shape, const char *file,
-	struct ts_arena *arena, void *object, struct ts_findings *findings)
+enum ts_status ts_records_parse(const struct ts_shape *shape, const char *bytes, size_t len,
+	const char *file, struct ts_arena *arena, void *object, struct ts_findings *findings)
+{
+	return parse(shape, NULL, bytes, len, file, arena, object, findings);
+}
+
+enum ts_status ts_records_load(const struct ts_shape *shape, const struct ts_system *system,
+	const char *file, enum ts_opening how, struct ts_arena *arena, void *object,
+	struct ts_findings *findings)
 {
 	char *bytes;
 	size_t len;
-	enum ts_status status =
-		ts_file_read(file, TS_FILE_BYTES_MOST, &arena->allocator, &bytes, &len, findings);
+	enum ts_status status;
 
+	if (!system)
+		system = ts_system_machine();
+	status = ts_file_read(
+		system, file, how, TS_FILE_BYTES_MOST, &arena->allocator, &bytes, &len, findings);
 	if (status)
 		return status;
-	status = ts_records_parse(shape, bytes, len, file, arena, object, findings);
+	status = parse(shape, system, bytes, len, file, arena, object, findings);
 	arena->allocator.resize(arena->allocator.state, bytes, 0);
 	return status;
 }

@@ -121,9 +121,16 @@ bool ts_tank_holds(const struct ts_tank *tank, const char *file, struct ts_arena
 enum ts_status ts_tank_load(
 	const char *file, struct ts_arena *arena, struct ts_tank *ret, struct ts_findings *findings)
 {
+	return ts_tank_load_from(NULL, file, arena, ret, findings);
+}
+
+enum ts_status ts_tank_load_from(const struct ts_system *system, const char *file,
+	struct ts_arena *arena, struct ts_tank *ret, struct ts_findings *findings)
+{
 	struct check c = {file, "", arena, findings, true};
 	struct ts_tank tank;
-	enum ts_status status = ts_records_load(&ts_shape_tank, file, arena, &tank, findings);
+	enum ts_status status =
+		ts_records_load(&ts_shape_tank, system, file, TS_OPEN_ANY, arena, &tank, findings);
 
 	if (status)
 		return status;
@@ -138,9 +145,16 @@ enum ts_status ts_tank_load(
 enum ts_status ts_plan_load(
 	const char *file, struct ts_arena *arena, struct ts_plan *ret, struct ts_findings *findings)
 {
+	return ts_plan_load_from(NULL, file, arena, ret, findings);
+}
+
+enum ts_status ts_plan_load_from(const struct ts_system *system, const char *file,
+	struct ts_arena *arena, struct ts_plan *ret, struct ts_findings *findings)
+{
 	struct check c = {file, "", arena, findings, true};
 	struct ts_plan plan;
-	enum ts_status status = ts_records_load(&ts_shape_plan, file, arena, &plan, findings);
+	enum ts_status status =
+		ts_records_load(&ts_shape_plan, system, file, TS_OPEN_ANY, arena, &plan, findings);
 
 	if (status)
 		return status;

@@ -24,8 +24,8 @@ static bool make_shape(struct ts_arena *arena, struct ts_shape *ret)
 	return true;
 }
 
-enum ts_status ts_practice_load(const char *file, struct ts_arena *arena, struct ts_practice *io,
-	struct ts_findings *findings)
+enum ts_status ts_practice_load(const struct ts_system *system, const char *file,
+	struct ts_arena *arena, struct ts_practice *io, struct ts_findings *findings)
 {
 	struct ts_shape shape;
 	struct ts_measure own[TS_P__COUNT];
@@ -34,7 +34,7 @@ enum ts_status ts_practice_load(const char *file, struct ts_arena *arena, struct
 	_Static_assert(TS_P__COUNT <= TS_FIELDS_MOST, "practice rows");
 	if (!make_shape(arena, &shape))
 		return TS_NO_MEMORY;
-	status = ts_records_load(&shape, file, arena, own, findings);
+	status = ts_records_load(&shape, system, file, TS_OPEN_ANY, arena, own, findings);
 	for (int i = 0; i < TS_P__COUNT && !status; i++) {
 		if (own[i].kind != TS_MEASURE_NONE)
 			io->value[i] = own[i].value;

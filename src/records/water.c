@@ -53,8 +53,15 @@ bool ts_water_holds(const struct ts_water *water, const char *file, struct ts_fi
 enum ts_status ts_water_load(const char *file, struct ts_arena *arena, struct ts_water *ret,
 	struct ts_findings *findings)
 {
+	return ts_water_load_from(NULL, file, arena, ret, findings);
+}
+
+enum ts_status ts_water_load_from(const struct ts_system *system, const char *file,
+	struct ts_arena *arena, struct ts_water *ret, struct ts_findings *findings)
+{
 	struct ts_water water;
-	enum ts_status status = ts_records_load(&ts_shape_water, file, arena, &water, findings);
+	enum ts_status status = ts_records_load(
+		&ts_shape_water, system, file, TS_OPEN_ANY, arena, &water, findings);
 
 	if (!status && !ts_water_holds(&water, file, findings))
 		status = findings && findings->no_memory ? TS_NO_MEMORY : TS_BAD_INPUT;

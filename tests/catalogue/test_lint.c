@@ -101,14 +101,14 @@ static void test_lint__line_of_a_key(void **state)
 	struct ts_place place = {.line = 0};
 
 	(void)state;
-	assert_true(ts_lint_line(file, "water.KH", &place));
-	assert_true(ts_lint_line(file, "nowhere", &place));
-	assert_true(ts_lint_line("no-such-file", "species", &place));
+	assert_true(ts_lint_line(NULL, file, "water.KH", &place));
+	assert_true(ts_lint_line(NULL, file, "nowhere", &place));
+	assert_true(ts_lint_line(NULL, "no-such-file", "species", &place));
 	assert_int_equal(place.line, 0);
-	assert_true(ts_lint_line(file, "species", &place));
+	assert_true(ts_lint_line(NULL, file, "species", &place));
 	assert_int_equal(place.line, 2);
 	assert_int_equal(place.column, 1);
-	assert_true(ts_lint_line(file, "water.GH", &place));
+	assert_true(ts_lint_line(NULL, file, "water.GH", &place));
 	assert_int_equal(place.line, 17);
 	assert_int_equal(place.column, 3);
 }

@@ -15,6 +15,7 @@
 #include <unistd.h>
 
 #include "cli/rank.h"
+#include "system/machine.h"
 
 struct counted {
 	size_t now, most;
@@ -68,14 +69,18 @@ static size_t most_held(size_t rows)
 	struct ts_findings findings;
 	struct ts_practice practice;
 	struct ts_text out, error;
+	struct ts_machine machine;
 	struct session s = {.options = &options,
 		.arena = &arena,
 		.catalogue = &catalogue,
 		.findings = &findings,
+		.system = &machine.system,
 		.practice = &practice,
 		.out = &out,
 		.error = &error};
 	int made = mkstemp(path);
+
+	ts_machine_open(&machine);
 
 	assert_true(made >= 0);
 	close(made);
@@ -95,6 +100,7 @@ static size_t most_held(size_t rows)
 	ts_findings_drop(&findings);
 	ts_catalogue_close(&catalogue);
 	ts_arena_drop(&arena);
+	ts_machine_close(&machine);
 	unlink(path);
 	assert_int_equal(counted.now, 0);
 	return counted.most;

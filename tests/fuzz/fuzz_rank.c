@@ -16,6 +16,7 @@ static void make_catalogue(struct ts_catalogue *c, const char *record)
 	const struct ts_catalogue *frozen = frozen_catalogue();
 
 	ts_catalogue_open(c, NULL);
+	c->system = memory_system();
 	c->items = ts_arena_array(&c->arena, 4, sizeof *c->items);
 	hold(c->items != NULL);
 	c->room = 4;

@@ -11,12 +11,11 @@
 
 #include <stdio.h>
 #include <string.h>
-#include <sys/mman.h>
-#include <unistd.h>
 
 #include "base/number.h"
 #include "cli/commands.h"
 #include "records/practice.h"
+#include "system/memory.h"
 
 #define ARGUMENTS_MOST 16
 
@@ -25,7 +24,8 @@ bool __real_ts_number_write_short(char out[TS_NUMBER_ROOM], double value, int de
 bool __wrap_ts_number_write_short(char out[TS_NUMBER_ROOM], double value, int decimals);
 void __real_ts_json_number(struct ts_json *json, const char *key, double value, int decimals);
 void __wrap_ts_json_number(struct ts_json *json, const char *key, double value, int decimals);
-bool __wrap_output_add(struct output *output, const struct ts_text *text, struct ts_text *error);
+enum ts_status __wrap_output_add(
+	struct output *output, const struct ts_text *text, struct ts_text *error);
 void __real_ts_text_number(struct ts_text *text, double value, int decimals);
 void __wrap_ts_text_number(struct ts_text *text, double value, int decimals);
 void __real_ts_text_number_short(struct ts_text *text, double value, int decimals);
@@ -59,13 +59,14 @@ void __wrap_ts_json_number(struct ts_json *json, const char *key, double value, 
 }
 
 /* An answer that comes piece by piece: a line of JSON each time. */
-bool __wrap_output_add(struct output *output, const struct ts_text *text, struct ts_text *error)
+enum ts_status __wrap_output_add(
+	struct output *output, const struct ts_text *text, struct ts_text *error)
 {
 	(void)output;
 	(void)error;
 	hold_utf8(ts_text_get(text), text->len);
 	hold_json(ts_text_get(text));
-	return true;
+	return TS_OK;
 }
 
 void __wrap_ts_text_number(struct ts_text *text, double value, int decimals)
@@ -92,25 +93,34 @@ const struct ts_catalogue *frozen_catalogue(void)
 	return &catalogue;
 }
 
+/* All that an input can reach: its own files. */
+static struct ts_memory *memory(void)
+{
+	static struct ts_memory files;
+
+	if (!files.system.state)
+		ts_memory_open(&files);
+	return &files;
+}
+
+const struct ts_system *memory_system(void)
+{
+	return &memory()->system;
+}
+
 const char *file_of(int slot, const void *bytes, size_t size)
 {
-	static int files[2];
-	static char paths[2][64];
+	static const char *const names[] = {"one", "two"};
 
-	if (!files[slot]) {
-		files[slot] = memfd_create("fuzz", 0);
-		hold(files[slot] > 0);
-		snprintf(paths[slot], sizeof paths[slot], "/proc/self/fd/%d", files[slot]);
-	}
-	hold(ftruncate(files[slot], 0) == 0);
-	hold(pwrite(files[slot], bytes, size, 0) == (ssize_t)size);
-	return paths[slot];
+	hold(ts_memory_put(memory(), names[slot], bytes, size));
+	return names[slot];
 }
 
 /* The records are lent; the list of them is the command's own. */
 static void lend(struct ts_catalogue *to, const struct ts_catalogue *from)
 {
 	ts_catalogue_open(to, NULL);
+	to->system = memory_system();
 	to->items = ts_arena_array(&to->arena, from->count, sizeof *to->items);
 	hold(to->items != NULL);
 	memcpy(to->items, from->items, from->count * sizeof *to->items);
@@ -152,8 +162,15 @@ enum ts_status run_command(const char *const *arguments, const struct ts_catalog
 	struct ts_findings findings;
 	struct ts_practice practice;
 	struct ts_text out, error;
-	struct session s = {&options, &arena, &own, &findings, &practice, 20000, NULL, {0}, false,
-		&out, &error, NULL, false};
+	struct session s = {.options = &options,
+		.system = memory_system(),
+		.arena = &arena,
+		.catalogue = &own,
+		.findings = &findings,
+		.practice = &practice,
+		.today = 20000,
+		.out = &out,
+		.error = &error};
 	enum ts_status status;
 	int argc = 0;
 
@@ -166,11 +183,13 @@ enum ts_status run_command(const char *const *arguments, const struct ts_catalog
 	ts_text_open(&out, NULL);
 	ts_text_open(&error, NULL);
 	hold(command && options_parse(command, argc, argv, &options, &error));
-	status = options.practice_file
-			 ? ts_practice_load(options.practice_file, &arena, &practice, &findings)
-			 : TS_OK;
+	status = options.practice_file ? ts_practice_load(s.system, options.practice_file, &arena,
+						 &practice, &findings)
+				       : TS_OK;
 	status = status ? status : command->run(&s);
 	hold_answer(&s, status);
+	if (s.stream)
+		hold(output_close(s.stream, s.keep, &error) == TS_OK);
 	ts_text_drop(&error);
 	ts_text_drop(&out);
 	ts_findings_drop(&findings);

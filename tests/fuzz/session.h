@@ -10,6 +10,9 @@
 /* The frozen records of tests/data/catalogue, loaded once. */
 const struct ts_catalogue *frozen_catalogue(void);
 
+/* The system in which the files of an input lie, and nothing else. */
+const struct ts_system *memory_system(void);
+
 /* A file of these bytes that can be opened by name until the next call for the same `slot`. */
 const char *file_of(int slot, const void *bytes, size_t size);
 

@@ -149,7 +149,8 @@ static void read_into(struct ts_text *out, const char *path)
 	char *bytes;
 	size_t len;
 
-	if (ts_file_read(path, TS_FILE_BYTES_MOST, NULL, &bytes, &len, NULL) != TS_OK)
+	if (ts_file_read(NULL, path, TS_OPEN_ANY, TS_FILE_BYTES_MOST, NULL, &bytes, &len, NULL) !=
+		TS_OK)
 		return;
 	ts_text_add(out, bytes, len);
 	free(bytes);
@@ -192,7 +193,8 @@ static bool put_example(struct ts_text *out, const char *record)
 	bool read;
 
 	ts_arena_open(&arena, NULL);
-	read = ts_records_load(&ts_shape_species, record, &arena, &species, NULL) == TS_OK;
+	read = ts_records_load(&ts_shape_species, NULL, record, TS_OPEN_ANY, &arena, &species,
+		       NULL) == TS_OK;
 	ts_text_put(out,
 		"# An invented animal, with every key that a species record may have, in the order "
 		"in\n"

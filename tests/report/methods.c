@@ -107,7 +107,8 @@ int main(int argc, char **argv)
 	char *old;
 	size_t len = 0;
 
-	if (argc < 2 || ts_file_read(argv[1], 1 << 22, NULL, &bytes, &len, NULL) != TS_OK)
+	if (argc < 2 || ts_file_read(NULL, argv[1], TS_OPEN_ANY, 1 << 22, NULL, &bytes, &len,
+				NULL) != TS_OK)
 		return 2;
 	old = calloc(len + 1, 1);
 	if (!old)

@@ -1,0 +1,308 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * A POSIX machine: reading, folders, environment, the day, the terminal. Writing is
+ * machine_write.c's.
+ */
+#include "system/machine.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <langinfo.h>
+#include <locale.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/file.h>
+#include <sys/ioctl.h>
+#include <sys/stat.h>
+#include <time.h>
+#include <unistd.h>
+
+/* How long somebody else may go on writing before it is said, and how often it is looked. */
+#define BUSY_TRIES 500
+#define BUSY_NS 20000000
+
+static int64_t ns(const struct timespec *t)
+{
+	return (int64_t)t->tv_sec * 1000000000 + t->tv_nsec;
+}
+
+static void see(const struct stat *info, struct ts_seen *ret)
+{
+	*ret = (struct ts_seen){.entry = S_ISREG(info->st_mode)   ? TS_ENTRY_FILE
+					 : S_ISDIR(info->st_mode) ? TS_ENTRY_FOLDER
+								  : TS_ENTRY_OTHER,
+		.device = (uint64_t)info->st_dev,
+		.inode = (uint64_t)info->st_ino,
+		.size = (uint64_t)info->st_size,
+		.modified_ns = ns(&info->st_mtim),
+		.changed_ns = ns(&info->st_ctim)};
+}
+
+int ts_machine_look(const char *path, struct ts_seen *ret)
+{
+	struct stat info;
+
+	if (stat(path, &info) != 0)
+		return errno;
+	see(&info, ret);
+	return 0;
+}
+
+static int look(void *state, const char *path, struct ts_seen *ret)
+{
+	(void)state;
+	return ts_machine_look(path, ret);
+}
+
+bool ts_machine_knows(const struct ts_machine *machine, const struct ts_seen *seen)
+{
+	for (size_t i = 0; i < machine->known_count; i++) {
+		if (machine->known[i].device == seen->device &&
+			machine->known[i].inode == seen->inode)
+			return true;
+	}
+	return false;
+}
+
+int ts_machine_reserve(struct ts_machine *machine, size_t more)
+{
+	size_t room = machine->known_room ? machine->known_room * 2 : 64;
+	struct ts_seen *known;
+
+	if (machine->known_count + more <= machine->known_room)
+		return 0;
+	known = realloc(machine->known, room * sizeof *known);
+	if (!known)
+		return ENOMEM;
+	machine->known = known;
+	machine->known_room = room;
+	return 0;
+}
+
+int ts_machine_know(struct ts_machine *machine, const struct ts_seen *seen)
+{
+	if (!machine || seen->entry != TS_ENTRY_FILE)
+		return 0;
+	if (ts_machine_reserve(machine, 1) != 0)
+		return ENOMEM;
+	machine->known[machine->known_count++] = *seen;
+	return 0;
+}
+
+static int list(void *state, const char *folder, bool (*each)(void *to, const char *name), void *to)
+{
+	DIR *dir = opendir(folder);
+	const struct dirent *entry;
+	int why;
+
+	(void)state;
+	if (!dir)
+		return errno;
+	do {
+		errno = 0;
+		entry = readdir(dir);
+	} while (entry && each(to, entry->d_name));
+	why = entry ? 0 : errno;
+	closedir(dir);
+	return why;
+}
+
+static int make_folder(void *state, const char *path)
+{
+	(void)state;
+	return mkdir(path, 0700) == 0 || errno == EEXIST ? 0 : errno;
+}
+
+/* link() never replaces what somebody made there in the meantime. */
+static int move(void *state, const char *from, const char *to)
+{
+	(void)state;
+	if (link(from, to) != 0)
+		return errno;
+	return unlink(from) == 0 ? 0 : errno;
+}
+
+static void close_file(void *state, int handle)
+{
+	struct ts_machine *machine = state;
+
+	if (machine && machine->rewrite == handle)
+		machine->rewrite = -1;
+	if (handle != STDIN_FILENO)
+		close(handle);
+}
+
+/* Waits for a while until nobody else holds the lock; where files have none, there is nothing. */
+static int take_lock(int file)
+{
+	static const struct timespec pause = {0, BUSY_NS};
+
+	for (int tries = 0; flock(file, LOCK_EX | LOCK_NB) != 0; tries++) {
+		if (errno != EWOULDBLOCK && errno != EINTR)
+			return 0;
+		if (tries == BUSY_TRIES)
+			return TS_WHY_BUSY;
+		nanosleep(&pause, NULL);
+	}
+	return 0;
+}
+
+static int open_once(const char *path, enum ts_opening how, int *ret, struct ts_seen *ret_seen)
+{
+	struct stat info;
+	int why = 0;
+
+	*ret = open(path, O_RDONLY | O_CLOEXEC | O_NOCTTY | (how == TS_OPEN_ANY ? 0 : O_NONBLOCK));
+	if (*ret < 0)
+		return errno;
+	if (how == TS_OPEN_REWRITE)
+		why = take_lock(*ret);
+	if (!why && fstat(*ret, &info) != 0)
+		why = errno;
+	if (!why) {
+		see(&info, ret_seen);
+		if (how != TS_OPEN_ANY && ret_seen->entry != TS_ENTRY_FILE)
+			why = ret_seen->entry == TS_ENTRY_FOLDER ? EISDIR : TS_WHY_NOT_ORDINARY;
+	}
+	if (why)
+		close(*ret);
+	return why;
+}
+
+/* Who waited for the lock may hold that of a file whose place another one has taken. */
+static int open_rewrite(struct ts_machine *machine, const char *path, int *ret)
+{
+	struct ts_seen seen, now;
+	int why;
+
+	for (int tries = 0; tries < BUSY_TRIES; tries++) {
+		why = open_once(path, TS_OPEN_REWRITE, ret, &seen);
+		if (why)
+			return why;
+		if (ts_machine_look(path, &now) == 0 && now.device == seen.device &&
+			now.inode == seen.inode) {
+			machine->rewrite = *ret;
+			machine->rewrite_seen = seen;
+			return ts_machine_know(machine, &seen);
+		}
+		close(*ret);
+	}
+	return TS_WHY_BUSY;
+}
+
+static int open_file(void *state, const char *path, enum ts_opening how, int *ret)
+{
+	struct ts_machine *machine = state;
+	struct ts_seen seen;
+	struct stat info;
+	int why;
+
+	if (how == TS_OPEN_REWRITE)
+		return machine ? open_rewrite(machine, path, ret) : ENOSYS;
+	if (how == TS_OPEN_ANY && strcmp(path, "-") == 0) {
+		*ret = STDIN_FILENO;
+		if (fstat(*ret, &info) != 0)
+			return errno;
+		see(&info, &seen);
+		return ts_machine_know(machine, &seen);
+	}
+	why = open_once(path, how, ret, &seen);
+	if (!why) {
+		why = ts_machine_know(machine, &seen);
+		if (why)
+			close(*ret);
+	}
+	return why;
+}
+
+/* A signal in between is no error. */
+static int read_file(void *state, int handle, char *into, size_t room, size_t *ret_len)
+{
+	ssize_t got;
+
+	(void)state;
+	do
+		got = read(handle, into, room);
+	while (got < 0 && errno == EINTR);
+	*ret_len = got > 0 ? (size_t)got : 0;
+	return got < 0 ? errno : 0;
+}
+
+static const char *variable(void *state, const char *name)
+{
+	(void)state;
+	return getenv(name);
+}
+
+static bool today(void *state, char ret[TS_DAY_ROOM])
+{
+	time_t now = time(NULL);
+	struct tm local;
+
+	(void)state;
+	return localtime_r(&now, &local) && strftime(ret, TS_DAY_ROOM, "%Y-%m-%d", &local);
+}
+
+static bool program(void *state, char *ret, size_t room)
+{
+	ssize_t len = readlink("/proc/self/exe", ret, room - 1);
+	char *slash;
+
+	(void)state;
+	if (len <= 0)
+		return false;
+	ret[len] = '\0';
+	slash = strrchr(ret, '/');
+	if (slash)
+		*slash = '\0';
+	return slash;
+}
+
+static void terminal(void *state, bool error, struct ts_terminal *ret)
+{
+	int file = error ? STDERR_FILENO : STDOUT_FILENO;
+	struct winsize size;
+
+	(void)state;
+	setlocale(LC_CTYPE, ""); /* only to learn which letters there are */
+	*ret = (struct ts_terminal){
+		.is = isatty(file), .plain = strcmp(nl_langinfo(CODESET), "UTF-8") != 0};
+	if (ret->is && ioctl(file, TIOCGWINSZ, &size) == 0)
+		ret->columns = size.ws_col;
+}
+
+#define MACHINE(of)                                                                                \
+	{                                                                                          \
+		.state = (of), .look = look, .list = list, .make_folder = make_folder,             \
+		.rename = move, .open = open_file, .read = read_file, .close = close_file,         \
+		.create = ts_machine_create, .write = ts_machine_write,                            \
+		.finish = ts_machine_finish, .left_over = ts_machine_left_over,                    \
+		.variable = variable, .today = today, .program = program, .terminal = terminal     \
+	}
+
+void ts_machine_open(struct ts_machine *machine)
+{
+	*machine = (struct ts_machine){.system = MACHINE(machine), .rewrite = -1};
+	signal(SIGPIPE, SIG_IGN);
+	signal(SIGXFSZ, SIG_IGN);
+}
+
+void ts_machine_close(struct ts_machine *machine)
+{
+	for (int i = 0; i < TS_WRITERS_MOST; i++) {
+		if (machine->writers[i].used)
+			ts_machine_finish(machine, i, false);
+	}
+	free(machine->known);
+	machine->known = NULL;
+}
+
+const struct ts_system *ts_system_machine(void)
+{
+	static const struct ts_system machine = MACHINE(NULL);
+
+	return &machine;
+}
