@@ -31,7 +31,9 @@ static int look(void *state, const char *path, struct ts_seen *ret)
 	(void)state;
 	if (stat(path, &info) != 0)
 		return errno;
-	*ret = (struct ts_seen){.entry = S_ISDIR(info.st_mode) ? TS_ENTRY_FOLDER : TS_ENTRY_FILE,
+	*ret = (struct ts_seen){.entry = S_ISDIR(info.st_mode)   ? TS_ENTRY_FOLDER
+					 : S_ISREG(info.st_mode) ? TS_ENTRY_FILE
+								 : TS_ENTRY_OTHER,
 		.device = (uint64_t)info.st_dev,
 		.inode = (uint64_t)info.st_ino,
 		.size = (uint64_t)info.st_size,
