@@ -53,18 +53,6 @@ enum ts_titration_keeper {
 	TS_KEEPER_BY_TEST    /* each evening what it takes to read the wanted pH */
 };
 
-/* One day of a tank, as it stands before that day's water change. */
-struct ts_drift_day {
-	unsigned day;               /* 0 = now */
-	double ph_low, ph, ph_high; /* over day and night; NAN: does not follow from KH here */
-	double kh_dh, gh_dh;
-	double tan_mg_l; /* total ammonia as N; what a filter that works at all leaves: 0 */
-	double no3_mg_l; /* as NO3 */
-	double conductivity_us_cm; /* at 25 C, from the ions */
-	bool filter_doubtful;      /* too acid for nitrifying bacteria to be relied on */
-	bool change_due;           /* water is changed on this day */
-};
-
 /*
  * The water of a profile against strong acid (`dose_meq_l` below 0: base), `count` steps (1 or
  * more), the first with nothing dosed; at temp_c, 0..50 C (NAN: 25). `tank`: the readings are a

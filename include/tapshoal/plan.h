@@ -44,6 +44,8 @@ enum ts_substrate {
 	TS_SUBSTRATE_BARE
 };
 enum ts_water_level { TS_WATER_LEVEL_UNKNOWN, TS_WATER_LEVEL_FULL, TS_WATER_LEVEL_HALF };
+/* What replaces evaporated water: the supply, or water without minerals. */
+enum ts_top_up { TS_TOP_UP_UNKNOWN, TS_TOP_UP_SUPPLY, TS_TOP_UP_PURE };
 enum ts_filter_state { TS_FILTER_UNKNOWN, TS_FILTER_MATURE, TS_FILTER_NEW };
 
 /* A tank file. Inside measures; 0 = not given. */
@@ -53,9 +55,10 @@ struct ts_tank {
 	struct ts_choice fill; /* enum ts_fill, or the per cent of the box that is water */
 	double volume_l;       /* of the water itself, as measured */
 	struct ts_measure temp_c;
-	struct ts_every water_change; /* per cent of the water */
+	struct ts_every water_change; /* per cent of the water; 0 % every 7 days: none is made */
+	struct ts_every evaporation;  /* per cent of the water */
 	struct ts_choice feeding;     /* enum ts_feeding, or g of dry feed a day */
-	int plants, flow, light, cover, co2, substrate, water_level, filter;
+	int plants, flow, light, cover, co2, substrate, water_level, filter, top_up;
 	const char *running_since; /* YYYY-MM-DD */
 	struct ts_reading *readings;
 	size_t reading_count;

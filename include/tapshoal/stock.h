@@ -151,6 +151,18 @@ struct ts_rule_cost {
 TS_API struct ts_rule_cost ts_rules_cost(
 	const struct ts_rulings *rulings, const struct ts_practice *practice);
 
+/* One day of a tank, as it stands before that day's water change. */
+struct ts_drift_day {
+	unsigned day;               /* 0 = now */
+	double ph_low, ph, ph_high; /* over day and night; NAN: does not follow from KH here */
+	double kh_dh, gh_dh;
+	double tan_mg_l; /* total ammonia as N; what a filter that works at all leaves: 0 */
+	double no3_mg_l; /* as NO3 */
+	double conductivity_us_cm; /* at 25 C, from the ions */
+	bool filter_doubtful;      /* too acid for nitrifying bacteria to be relied on */
+	bool change_due;           /* water is changed on this day */
+};
+
 /* A figure with its doubt. */
 struct ts_estimate {
 	double low, value, high;

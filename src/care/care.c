@@ -5,8 +5,9 @@
 #include <math.h>
 #include <tapshoal/care.h>
 
-#include "care/plan_drift.h"
+#include "stock/plan_drift.h"
 #include "care/titrate.h"
+#include "water/gas.h"
 #include "chem/carbonate.h"
 #include "water/analysis.h"
 
@@ -63,6 +64,7 @@ enum ts_status ts_drift_days(const struct ts_plan *plan, long today, double nitr
 	struct ts_drift_day *ret_days, unsigned *ret_gone_day)
 {
 	struct ts_plan_drift drift = {0};
+	struct ts_now now;
 	struct ts_practice own;
 	double net_l = ts_tank_net_l(&plan->tank, practice);
 	enum ts_status status;
@@ -72,8 +74,11 @@ enum ts_status ts_drift_days(const struct ts_plan *plan, long today, double nitr
 		practice = &own;
 	if (!(net_l > 0))
 		return TS_BAD_INPUT;
-	status = ts_plan_drift(plan, today, nitrogen_mg_day / net_l / TS_WEIGHT_N, plant_share,
-		false, practice, &drift);
+	ts_now_make(plan->tank.readings, plan->tank.reading_count, today, practice, &now);
+	status = ts_plan_drift(plan, &now, today, nitrogen_mg_day / net_l / TS_WEIGHT_N,
+		plant_share, practice, &drift);
+	if (status == TS_OK && drift.assumed & TS_DRIFT_NO_KH)
+		return TS_NO;
 	return status == TS_OK ? ts_drift_run(&drift.tank, practice, days, ret_days, ret_gone_day)
 			       : status;
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The last reading of a tank is its state; its signs are sorted by what they point to.
+ * The tank as it is now (stock/waters.h) is its state; its signs are sorted by what they point to.
  */
 #include "care/plan_state.h"
 
@@ -11,8 +11,6 @@
 #include "water/analysis.h"
 #include "water/series.h"
 
-#define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
-#define NO3_PER_N (TS_MASS_NO3 / TS_WEIGHT_N)
 /* Weeks after which animals that live well prove that a filter works. */
 #define LIVED_LONG_DAYS 56
 
@@ -67,40 +65,47 @@ static bool lived_long(const struct ts_plan *plan, long today)
 	return false;
 }
 
-/* CO2 from the pH and KH of one sample of the tank; not for a pH that was computed. */
+/* CO2 from pH and KH that were read in the tank; not for a pH that was computed. */
 static double co2_of(const struct ts_plan_state *s)
 {
 	double mmol_l;
 
-	if (isnan(s->tank.ph_read) || !s->state.tank ||
-		ts_chem_co2_from_ph(s->state.tank, s->tank.ph_read, &mmol_l) != TS_OK)
+	if (isnan(s->waters->now.ph_read) || s->waters->as_poured & 1u << TS_KH || !s->state.tank ||
+		ts_chem_co2_from_ph(s->state.tank, s->waters->now.ph_read, &mmol_l) != TS_OK)
 		return (double)NAN;
 	return ts_chem_co2_mg_l_from_mmol_l(mmol_l);
 }
 
-static void take_tank(struct ts_plan_state *s, double temp_c)
+/* A tank that was never read runs at the pH that its minerals make; else only its own counts. */
+static double ph_of(const struct ts_waters *w)
+{
+	if (!w->never_read)
+		return w->now.ph_read;
+	return isnan(w->now.ph_tank) ? value_of(&w->now, TS_PH) : w->now.ph_tank;
+}
+
+static void take_tank(struct ts_plan_state *s)
 {
 	struct ts_care_state *c = &s->state;
+	const struct ts_profile *now = &s->waters->now;
 	unsigned assumed;
 
-	c->gh_dh = value_of(&s->tank, TS_GH);
-	c->kh_dh = value_of(&s->tank, TS_KH);
-	c->ph = s->tank_as_supply ? value_of(&s->tank, TS_PH) : s->tank.ph_read;
-	c->temp_c = temp_c;
-	if (s->tank_as_supply)
+	c->gh_dh = value_of(now, TS_GH);
+	c->kh_dh = value_of(now, TS_KH);
+	c->ph = ph_of(s->waters);
+	c->temp_c = value_of(now, TS_TEMPERATURE);
+	c->buffer_days =
+		s->waters->settled_known ? s->waters->settles.buffer_days.value : (double)NAN;
+	if (s->waters->never_read)
 		return;
-	c->tan_mg_l = s->tank.poisons.tan_mg_l;
-	c->no2_mg_l = s->tank.poisons.no2_mg_l;
-	c->no3_mg_l = nitrate(&s->tank);
-	c->chlorine_mg_l = s->tank.poisons.chlorine_mg_l;
-	c->oxygen_mg_l = s->tank.poisons.oxygen_mg_l;
-	if (s->tank_water.reading_count) {
-		const struct ts_reading *last = &s->tank_water.readings[0];
-
-		c->cl_mg_l = read_or_unknown(&last->cl_mg_l);
-		c->ec_us_cm = read_or_unknown(&last->conductivity_us_cm);
-	}
-	if (ts_solution_from_profile(&s->tank, temp_c, &s->tank_solution, &assumed) == TS_OK)
+	c->tan_mg_l = now->poisons.tan_mg_l;
+	c->no2_mg_l = now->poisons.no2_mg_l;
+	c->no3_mg_l = nitrate(now);
+	c->chlorine_mg_l = now->poisons.chlorine_mg_l;
+	c->oxygen_mg_l = now->poisons.oxygen_mg_l;
+	c->cl_mg_l = now->contents.cl_mg_l;
+	c->ec_us_cm = now->contents.conductivity_us_cm;
+	if (ts_solution_from_profile(now, c->temp_c, &s->tank_solution, &assumed) == TS_OK)
 		c->tank = &s->tank_solution;
 	c->co2_mg_l = co2_of(s);
 }
@@ -127,43 +132,22 @@ static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 								 : TS_NOT_KNOWN;
 }
 
-static void take_change_water(const struct ts_water *water, struct ts_plan_state *s)
+static void take_change_water(const struct ts_profile *poured, struct ts_care_state *c)
 {
-	struct ts_care_state *c = &s->state;
-
-	c->change_kh_dh = value_of(&s->change, TS_KH);
-	c->change_no3_mg_l = nitrate(&s->change);
-	if (water->reading_count)
-		c->change_ec_us_cm = read_or_unknown(
-			&water->readings[water->reading_count - 1].conductivity_us_cm);
+	c->change_kh_dh = value_of(poured, TS_KH);
+	c->change_no3_mg_l = nitrate(poured);
+	c->change_ec_us_cm = poured->contents.conductivity_us_cm;
 }
 
-void ts_plan_state_make(const struct ts_plan *plan, long today, const struct ts_practice *practice,
+void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *waters, long today,
 	struct ts_plan_state *ret)
 {
-	const struct ts_tank *t = &plan->tank;
-	const struct ts_water *poured =
-		plan->change_water.reading_count ? &plan->change_water : &plan->water;
-	struct ts_keeping keeping = {.temperature = t->temp_c}, supply = {0};
-
 	ts_care_state_open(&ret->state);
-	ret->tank_water = (struct ts_water){.kind = TS_WATER_TANK};
-	ret->reading_age_days = (double)NAN;
-	if (t->reading_count) {
-		ret->tank_water.readings = &t->readings[t->reading_count - 1];
-		ret->tank_water.reading_count = 1;
-		ret->reading_age_days = (double)age_of(ret->tank_water.readings[0].date, today);
-	}
-	/* A tank that was never read holds what is poured in, at the pH that a tank runs at. */
-	ret->tank_as_supply = !t->reading_count;
-	keeping.fresh = ret->tank_as_supply;
-	ts_profile_make(ret->tank_as_supply ? poured : &ret->tank_water, &keeping, practice, today,
-		&ret->tank);
-	ts_profile_make(poured, &supply, practice, today, &ret->change);
-	take_tank(ret, value_of(&ret->tank, TS_TEMPERATURE));
+	ret->waters = waters;
+	take_tank(ret);
 	take_equipment(plan, &ret->state);
-	take_change_water(poured, ret);
-	ret->state.ph_trend = ph_trend_of(t);
+	take_change_water(&waters->poured, &ret->state);
+	ret->state.ph_trend = ph_trend_of(&plan->tank);
 	ret->state.lived_long = lived_long(plan, today);
 	for (size_t i = 0; i < plan->sign_count; i++)
 		ret->state.signs |= sort_sign(&plan->signs[i]);

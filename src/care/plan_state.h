@@ -9,25 +9,25 @@
 #include <tapshoal/plan.h>
 
 #include "care/advice.h"
+#include "stock/waters.h"
 
-/* The waters of a plan, made ready; the state points into `tank_solution`, so it stays put. */
+/* The state points into `tank_solution`, so it stays put. */
 struct ts_plan_state {
-	struct ts_water tank_water; /* the tank's own readings as a water, lent from the plan */
-	struct ts_profile tank;     /* of the last reading alone */
-	bool tank_as_supply;        /* the tank was never read: taken as what is poured in */
-	struct ts_profile change;   /* of the change water, else of the supply */
+	const struct ts_waters *waters; /* lent */
 	struct ts_solution tank_solution;
-	double reading_age_days; /* of the last ammonia reading; 0 where it has no date; NAN none */
 	struct ts_care_state state;
 };
 
 /*
- * `today`: days since 1970-01-01, or -1: not known, then readings are of today. `residents`: a
- * match of each line of the stock that is in the tank, against ret->tank (see
- * ts_plan_state_residents); NULL: none. Never fails.
+ * `waters`: of this plan (ts_waters_make(), or ts_waters_now() where nobody asks how long the
+ * buffer lasts). `today`: days since 1970-01-01, or -1: not known, then readings are of today.
+ * Never fails.
  */
-void ts_plan_state_make(const struct ts_plan *plan, long today, const struct ts_practice *practice,
+void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *waters, long today,
 	struct ts_plan_state *ret);
+/*
+ * `residents`: a match of each line of the stock that is in the tank, against waters->now.
+ */
 void ts_plan_state_residents(
 	struct ts_plan_state *state, const struct ts_match *residents, size_t count);
 

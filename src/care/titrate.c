@@ -11,6 +11,7 @@
 #include "chem/hardness.h"
 #include "chem/ions.h"
 #include "chem/substances.h"
+#include "water/gas.h"
 
 #define HALVINGS 60
 #define PH_LOWEST 4.0
@@ -19,9 +20,6 @@
 #define PH_NEAR 0.1
 /* Less than this is no dose, meq/L. */
 #define DOSE_LEAST 0.005
-/* A tank's own CO2 is believed within these, times air. */
-#define OWN_CO2_LEAST 0.5
-#define OWN_CO2_MOST 30.0
 /* Evenings shown after the one that used up the buffer. */
 #define EVENINGS_AFTER 1
 
@@ -35,21 +33,6 @@ enum ts_co2_danger ts_co2_danger(double co2_mg_l, const struct ts_practice *prac
 static enum ts_status ph_in_gas(const struct ts_solution *s, double times_air, double *ret_ph)
 {
 	return ts_chem_ph_at_co2(s, times_air * ts_chem_air_co2_mmol_l(s->temp_c), ret_ph);
-}
-
-double ts_tank_co2_times_air(
-	const struct ts_profile *profile, const struct ts_solution *s, bool own)
-{
-	double usual, co2_mmol_l;
-
-	if (!own || isnan(profile->ph_read) ||
-		ts_chem_dkh_from_meq_l(s->alk_meq_l) < TS_CHEM_TANK_KH_LOW_DH ||
-		ph_in_gas(s, TS_CHEM_TANK_CO2_USUAL, &usual) != TS_OK ||
-		(usual >= profile->ph_read_low && usual <= profile->ph_read_high) ||
-		ts_chem_co2_from_ph(s, profile->ph_read, &co2_mmol_l) != TS_OK)
-		return TS_CHEM_TANK_CO2_USUAL;
-	return fmin(
-		fmax(co2_mmol_l / ts_chem_air_co2_mmol_l(s->temp_c), OWN_CO2_LEAST), OWN_CO2_MOST);
 }
 
 static struct ts_solution with_acid(const struct ts_solution *s, double acid_meq_l)

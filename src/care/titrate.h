@@ -21,14 +21,6 @@
 enum ts_co2_danger ts_co2_danger(double co2_mg_l, const struct ts_practice *practice);
 
 /*
- * CO2 of a running tank, times that of air: where `own` is true (the readings are the tank's own)
- * and its pH lies outside what a usual tank of that KH would read, the level that this pH shows
- * (0.5..30 times); else TS_CHEM_TANK_CO2_USUAL.
- */
-double ts_tank_co2_times_air(
-	const struct ts_profile *profile, const struct ts_solution *s, bool own);
-
-/*
  * `s` (with its dic_mmol_l) after `acid_meq_l` in all. `tank_times_air`: CO2 of the running tank,
  * times that of air (TS_CHEM_TANK_CO2_USUAL where nothing better is known).
  */

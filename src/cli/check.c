@@ -47,19 +47,17 @@ static enum ts_status advise(struct session *s, struct check_answer *a)
 
 	if (!state || !residents)
 		return TS_NO_MEMORY;
-	ts_plan_state_make(&a->plan, s->today, s->practice, state);
+	ts_plan_state_make(&a->plan, a->check.waters, s->today, state);
 	for (size_t i = 0; i < a->plan.stock_count; i++) {
 		if (!a->species[i] || !ts_in_tank(&a->plan.stock[i]))
 			continue;
 		keeping.wild = a->plan.stock[i].origin == TS_ORIGIN_WILD;
-		ts_match_species(
-			a->species[i], &state->tank, &keeping, s->practice, &residents[count++]);
+		ts_match_species(a->species[i], &a->check.waters->now, &keeping, s->practice,
+			&residents[count++]);
 	}
 	if (!count)
 		return TS_OK;
 	ts_plan_state_residents(state, residents, count);
-	if (isnan(state->state.buffer_days) && a->check.load_known)
-		state->state.buffer_days = a->check.load.buffer_days.value;
 	a->residents = residents;
 	a->advice_count = ts_advise(&state->state, s->practice, a->advice);
 	/* No list is sound in a tank that is in danger, nor known to be beside unexplained signs.
@@ -361,7 +359,8 @@ enum ts_status command_check(struct session *s)
 	if (!status)
 		status = look_up(s, &a);
 	if (!status)
-		status = ts_check_plan(&a.plan, a.species, s->practice, s->arena, &a.check);
+		status = ts_check_plan(
+			&a.plan, a.species, s->today, s->practice, s->arena, &a.check);
 	if (!status)
 		status = advise(s, &a);
 	if (status)

@@ -9,15 +9,14 @@
 #include <tapshoal/stock.h>
 
 #include "base/arena.h"
-#include "care/plan_drift.h"
+#include "care/jump.h"
 #include "chem/ions.h"
+#include "stock/waters.h"
 #include "words/care.h"
 #include "words/names.h"
 
 #define DAYS_DEFAULT 28
 #define DAYS_MOST 3650
-/* Index of --top-up. */
-#define TOP_UP_PURE 1
 /* The one large change that is looked at, of the water. */
 #define LARGE_CHANGE 0.5
 /* How much more often than now a change is tried. */
@@ -45,7 +44,7 @@ static struct ts_drift_steady_result steady_result(const struct ts_drift_steady 
 }
 
 static enum ts_status fill_days(
-	struct session *s, const struct ts_plan_drift *p, struct ts_drift_result *r)
+	struct session *s, const struct ts_waters *w, struct ts_drift_result *r)
 {
 	size_t count = (s->options->days ? s->options->days : DAYS_DEFAULT) + 1;
 	struct ts_drift_day *days = ts_arena_array(s->arena, count, sizeof *days);
@@ -55,7 +54,7 @@ static enum ts_status fill_days(
 	r->days = ts_arena_array(s->arena, count, sizeof *r->days);
 	if (!days || !r->days)
 		return TS_NO_MEMORY;
-	status = ts_drift_run(&p->tank, s->practice, (unsigned)count - 1, days, &gone);
+	status = ts_drift_run(&w->drift.tank, s->practice, (unsigned)count - 1, days, &gone);
 	if (status != TS_OK)
 		return status;
 	for (size_t i = 0; i < count; i++)
@@ -66,14 +65,14 @@ static enum ts_status fill_days(
 }
 
 static enum ts_status fill_steady(
-	struct session *s, const struct ts_plan_drift *p, struct ts_drift_result *r)
+	struct session *s, const struct ts_waters *w, struct ts_drift_result *r)
 {
 	struct ts_drift_steady settled, formula;
-	enum ts_status status = ts_drift_settle(&p->tank, s->practice, &settled);
+	enum ts_status status = ts_drift_settle(&w->drift.tank, s->practice, &settled);
 
 	if (status != TS_OK)
 		return status;
-	ts_drift_steady(&p->tank, &formula);
+	ts_drift_steady(&w->drift.tank, &formula);
 	r->steady = steady_result(&settled);
 	r->steady_closed_form = steady_result(&formula);
 	return TS_OK;
@@ -82,16 +81,16 @@ static enum ts_status fill_steady(
 /* The routine's own days first; where half of the water would not do, twice, four times as often.
  */
 static enum ts_status fill_smallest(
-	struct session *s, const struct ts_plan_drift *p, struct ts_drift_result *r)
+	struct session *s, const struct ts_waters *w, struct ts_drift_result *r)
 {
 	const struct ts_drift_bounds bounds = {
 		s->practice->value[TS_P_KH_ACT], s->practice->value[TS_P_NITRATE_CONCERN]};
-	struct ts_drift_tank tank = p->tank;
+	struct ts_drift_tank tank = w->drift.tank;
 	enum ts_status status = TS_NO;
 	double share;
 
 	for (int often = 1; status == TS_NO && often <= OFTEN_MOST; often *= 2) {
-		tank.change_days = fmax(1, p->tank.change_days / often);
+		tank.change_days = fmax(1, w->drift.tank.change_days / often);
 		status = ts_drift_smallest_change(&tank, &bounds, s->practice, &share);
 		if (status == TS_OK && share > SHARE_MOST)
 			status = TS_NO;
@@ -107,11 +106,11 @@ static enum ts_status fill_smallest(
 }
 
 static enum ts_status fill_jump(
-	struct session *s, const struct ts_plan_drift *p, struct ts_drift_result *r)
+	struct session *s, const struct ts_waters *w, struct ts_drift_result *r)
 {
 	struct ts_drift_jump jump;
 	enum ts_status status =
-		ts_drift_jump(&p->tank, LARGE_CHANGE, p->tan_known, s->practice, &jump);
+		ts_drift_jump(&w->drift.tank, LARGE_CHANGE, w->drift.tan_known, s->practice, &jump);
 
 	if (status == TS_OK)
 		r->large_change = (struct ts_drift_jump_result){100 * jump.share, pair(jump.gh_dh),
@@ -133,18 +132,17 @@ static void fill_assumed(struct session *s, unsigned assumed, struct ts_drift_re
 	}
 }
 
-static enum ts_status fill(
-	struct session *s, const struct ts_plan_drift *p, struct ts_drift_result *r)
+static enum ts_status fill(struct session *s, const struct ts_waters *w, struct ts_drift_result *r)
 {
-	enum ts_status status = fill_days(s, p, r);
+	enum ts_status status = fill_days(s, w, r);
 
 	if (status == TS_OK)
-		status = fill_steady(s, p, r);
-	if (status == TS_OK && p->tank.change_days > 0)
-		status = fill_smallest(s, p, r);
+		status = fill_steady(s, w, r);
+	if (status == TS_OK && w->drift.tank.change_days > 0)
+		status = fill_smallest(s, w, r);
 	if (status == TS_OK)
-		status = fill_jump(s, p, r);
-	fill_assumed(s, p->assumed, r);
+		status = fill_jump(s, w, r);
+	fill_assumed(s, w->drift.assumed, r);
 	return status;
 }
 
@@ -169,21 +167,12 @@ static enum ts_status fill_groups(
 	return ok ? TS_OK : TS_BAD_INPUT;
 }
 
-static double temperature(const struct ts_tank *tank)
-{
-	return tank->temp_c.kind == TS_MEASURE_NONE ? (double)NAN : tank->temp_c.value;
-}
-
-static enum ts_status fill_load(struct session *s, const struct ts_plan *plan, struct ts_load *ret)
+/* The three waters of the plan, with its animals; the session's error says what is missing. */
+static enum ts_status make_waters(
+	struct session *s, const struct ts_plan *plan, long day, struct ts_waters *ret)
 {
 	struct ts_group *groups = ts_arena_array(s->arena, plan->stock_count + 1, sizeof *groups);
-	struct ts_load_case input = {.groups = groups,
-		.count = plan->stock_count,
-		.tank = &plan->tank,
-		.temp_c = temperature(&plan->tank),
-		.kh_dh = (double)NAN,
-		.kh_new_dh = (double)NAN,
-		.no3_new_mg_l = (double)NAN};
+	const struct ts_waters_case asked = {plan, groups, plan->stock_count, day};
 	enum ts_status status;
 
 	if (!groups)
@@ -191,113 +180,67 @@ static enum ts_status fill_load(struct session *s, const struct ts_plan *plan, s
 	status = fill_groups(s, plan, groups);
 	if (status != TS_OK)
 		return status;
-	status = ts_load_of(&input, s->practice, ret);
-	if (status == TS_BAD_INPUT)
+	ts_waters_make(&asked, s->practice, ret);
+	if (!ret->load_known)
 		ts_text_put(s->error, "the tank's size is not given; write its length, width and "
 				      "height, or its volume");
-	return status;
-}
-
-/* mmol/L of nitrogen that end as nitrate in a day, of a rise by the week. */
-static double net_nitrogen(double no3_rise_mg_l_week)
-{
-	return no3_rise_mg_l_week / 7 / TS_MASS_NO3;
-}
-
-/* Share of the modelled nitrogen that plants take. */
-static double plant_share(const struct ts_load *l)
-{
-	double before = l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
-
-	return before > 0
-		       ? fmin(fmax(1 - net_nitrogen(l->modelled_no3_rise_mg_l_week) / before, 0), 1)
-		       : 0;
-}
-
-/* The plan as a tank to simulate, with its load: measured where it was. */
-static enum ts_status open_drift(struct session *s, const struct ts_plan *plan, long day,
-	const struct ts_load *l, struct ts_plan_drift *ret)
-{
-	bool measured = !isnan(l->measured_no3_rise_mg_l_week);
-	double nitrogen = measured ? net_nitrogen(l->measured_no3_rise_mg_l_week)
-				   : l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
-	enum ts_status status = ts_plan_drift(plan, day, nitrogen, measured ? 0 : plant_share(l),
-		s->options->top_up == TOP_UP_PURE, s->practice, ret);
-
-	if (status == TS_NO)
-		ts_text_put(s->error, "drift needs the KH of the water that is poured in; measure "
-				      "it with a drop kit and write it into the plan's water");
-	else if (status == TS_BAD_INPUT)
+	else if (!ret->drift_known)
 		ts_text_put(s->error, "a figure of the plan lies outside what fresh water and a "
 				      "tank can be; is a unit wrong?");
-	return status == TS_NO ? TS_BAD_INPUT : status;
+	else if (ret->drift.assumed & TS_DRIFT_NO_KH)
+		ts_text_put(s->error, "drift needs the KH of the water that is poured in; measure "
+				      "it with a drop kit and write it into the plan's water");
+	return s->error->len ? TS_BAD_INPUT : TS_OK;
 }
 
 /* When the buffer goes at the least and at the most that the animals may make of the water. */
-static enum ts_status fill_doubt(struct session *s, const struct ts_plan_drift *p,
-	const struct ts_load *l, struct ts_drift_result *r)
+static void fill_doubt(const struct ts_waters *w, struct ts_drift_result *r)
 {
-	const double rises[] = {l->no3_rise_mg_l_week.high, l->no3_rise_mg_l_week.low};
-	double *days[] = {&r->buffer_gone_day_early, &r->buffer_gone_day_late};
-	struct ts_drift_day *scratch = ts_arena_array(s->arena, r->day_count, sizeof *scratch);
+	const struct ts_estimate *days = &w->settles.buffer_days;
 
-	if (!scratch)
-		return TS_NO_MEMORY;
-	for (int i = 0; i < 2; i++) {
-		struct ts_drift_tank tank = p->tank;
-		unsigned gone;
-		enum ts_status status;
-
-		tank.nitrogen_mmol_l = net_nitrogen(rises[i]);
-		tank.plant_share = 0;
-		status = ts_drift_run(
-			&tank, s->practice, (unsigned)r->day_count - 1, scratch, &gone);
-		if (status != TS_OK)
-			return status;
-		*days[i] = gone ? gone : (double)NAN;
-	}
-	return TS_OK;
+	r->buffer_gone_day_early = isfinite(days->low) ? days->low : (double)NAN;
+	r->buffer_gone_day_late = isfinite(days->high) ? days->high : (double)NAN;
 }
 
-enum ts_status drift_buffer_days(
-	struct session *s, const struct ts_plan *plan, long day, unsigned days, double *ret)
+enum ts_status drift_buffer_days(struct session *s, const struct ts_plan *plan, double *ret)
 {
-	struct ts_drift_day *scratch = ts_arena_array(s->arena, days + 1, sizeof *scratch);
-	struct ts_plan_drift p = {0};
-	struct ts_load load;
-	unsigned gone;
-	enum ts_status status = fill_load(s, plan, &load);
+	struct ts_waters *w = ts_arena_take(s->arena, sizeof *w);
+	enum ts_status status = w ? make_waters(s, plan, s->today, w) : TS_NO_MEMORY;
 
 	if (status == TS_OK)
-		status = open_drift(s, plan, day, &load, &p);
-	if (status != TS_OK)
-		return status;
-	p.tank.nitrogen_mmol_l = net_nitrogen(load.no3_rise_mg_l_week.high);
-	p.tank.plant_share = 0;
-	if (!scratch)
-		return TS_NO_MEMORY;
-	status = ts_drift_run(&p.tank, s->practice, days, scratch, &gone);
-	*ret = gone ? gone : (double)NAN;
+		*ret = isfinite(w->settles.buffer_days.low) ? w->settles.buffer_days.low
+							    : (double)NAN;
 	return status;
 }
 
-static void fill_head(const struct ts_plan *plan, const struct ts_load *l,
-	const struct ts_plan_drift *p, struct ts_drift_result *r)
+/* Share of the nitrogen that plants take. */
+static double plant_share(const struct ts_load *l)
 {
+	double before = l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
+	double left = ts_net_nitrogen_mmol_l(l->modelled_no3_rise_mg_l_week);
+
+	return before > 0 ? fmin(fmax(1 - left / before, 0), 1) : 0;
+}
+
+static void fill_head(
+	const struct ts_plan *plan, const struct ts_waters *w, struct ts_drift_result *r)
+{
+	const struct ts_load *l = &w->load;
+
 	r->name = plan->name;
 	r->volume_l = l->net_l;
 	r->nitrogen_mg_day = l->nitrogen_mg_day.value;
 	r->plant_share = plant_share(l);
 	r->nitrogen_measured_mg_day =
-		net_nitrogen(l->measured_no3_rise_mg_l_week) * l->net_l * TS_WEIGHT_N;
+		ts_net_nitrogen_mmol_l(l->measured_no3_rise_mg_l_week) * l->net_l * TS_WEIGHT_N;
 	r->measured_differs = l->differs;
-	r->change_percent = 100 * p->tank.change_share;
-	r->change_every_days = p->tank.change_days;
+	r->change_percent = 100 * w->drift.tank.change_share;
+	r->change_every_days = w->drift.tank.change_days;
 	r->caution = ts_caution_drift;
 }
 
-/* Catalogue, plan and load of the call. */
-static enum ts_status open_plan(struct session *s, struct ts_plan *plan, struct ts_load *load)
+/* Catalogue, plan and waters of the call. */
+static enum ts_status open_plan(struct session *s, struct ts_plan *plan, struct ts_waters *ret)
 {
 	const struct options *o = s->options;
 	enum ts_status status;
@@ -311,7 +254,9 @@ static enum ts_status open_plan(struct session *s, struct ts_plan *plan, struct 
 	status = file_plan(s, o->arguments[0], plan);
 	if (status == TS_OK)
 		status = answer_catalogue(s);
-	return status == TS_OK ? fill_load(s, plan, load) : status;
+	if (o->top_up)
+		plan->tank.top_up = o->top_up;
+	return status == TS_OK ? make_waters(s, plan, s->today, ret) : status;
 }
 
 /* Chemistry refuses readings without a word; who asked gets one. */
@@ -326,21 +271,17 @@ static enum ts_status with_reason(struct session *s, enum ts_status status)
 enum ts_status command_drift(struct session *s)
 {
 	struct ts_plan plan;
-	struct ts_plan_drift p = {0};
+	struct ts_waters *w = ts_arena_take(s->arena, sizeof *w);
 	struct ts_drift_result r = {0};
-	struct ts_load load;
-	enum ts_status status = open_plan(s, &plan, &load);
+	enum ts_status status = w ? open_plan(s, &plan, w) : TS_NO_MEMORY;
 
-	if (status == TS_OK)
-		status = open_drift(s, &plan, s->today, &load, &p);
 	if (status != TS_OK)
 		return with_reason(s, status);
-	fill_head(&plan, &load, &p, &r);
-	status = fill(s, &p, &r);
-	if (status == TS_OK)
-		status = fill_doubt(s, &p, &load, &r);
+	fill_head(&plan, w, &r);
+	status = fill(s, w, &r);
 	if (status != TS_OK)
 		return with_reason(s, status);
+	fill_doubt(w, &r);
 	if (s->options->format == FORMAT_JSON)
 		session_json(s, "drift", &ts_result_drift, &r);
 	else

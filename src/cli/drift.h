@@ -13,11 +13,10 @@
 void drift_write(struct session *session, const struct ts_drift_result *r);
 
 /*
- * Days from `day`, that of the tank's last reading, until the buffer is gone at the most that the
- * animals may make of the water; NAN: not within `days`. TS_BAD_INPUT: cannot be computed, the
- * session's error says why.
+ * Days from the tank's last reading until the buffer is gone at the most that the animals may make
+ * of the water; NAN: not within settled.days. TS_BAD_INPUT: cannot be computed, the session's error
+ * says why.
  */
-enum ts_status drift_buffer_days(
-	struct session *session, const struct ts_plan *plan, long day, unsigned days, double *ret);
+enum ts_status drift_buffer_days(struct session *session, const struct ts_plan *plan, double *ret);
 
 #endif

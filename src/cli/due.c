@@ -168,8 +168,6 @@ static enum ts_status load(struct due_call *c)
 static enum ts_status ask_drift(struct due_call *c, double *ret)
 {
 	struct session *s = c->s;
-	unsigned ahead = (unsigned)s->practice->value[TS_P_DUE_BUFFER_AHEAD];
-	long day = s->today;
 	enum ts_status status;
 
 	*ret = (double)NAN;
@@ -179,8 +177,9 @@ static enum ts_status ask_drift(struct due_call *c, double *ret)
 	status = answer_catalogue(s);
 	if (status)
 		return status;
-	(void)ts_due_newest(c->plan.tank.readings, c->plan.tank.reading_count, &day);
-	status = drift_buffer_days(s, &c->plan, day, ahead, ret);
+	status = drift_buffer_days(s, &c->plan, ret);
+	if (*ret > s->practice->value[TS_P_DUE_BUFFER_AHEAD])
+		*ret = (double)NAN;
 	if (status != TS_BAD_INPUT)
 		return status;
 	ts_text_puts(&c->text, "How long the buffer lasts cannot be said: ", ts_text_get(s->error),
@@ -233,13 +232,15 @@ static bool has_animals(const struct due_call *c)
 static enum ts_status ask_danger(struct due_call *c)
 {
 	struct ts_plan_state *state = ts_arena_take(c->s->arena, sizeof *state);
+	struct ts_waters *waters = ts_arena_take(c->s->arena, sizeof *waters);
 	struct ts_advice *all = ts_arena_array(c->s->arena, TS_ADVICE_MOST, sizeof *all);
 
-	if (!state || !all)
+	if (!state || !waters || !all)
 		return TS_NO_MEMORY;
 	if (!c->has_tank || !has_animals(c))
 		return TS_OK;
-	ts_plan_state_make(&c->plan, c->s->today, c->s->practice, state);
+	ts_waters_now(&c->plan, c->s->today, c->s->practice, waters);
+	ts_plan_state_make(&c->plan, waters, c->s->today, state);
 	ts_advise(&state->state, c->s->practice, all);
 	if (all[0].row->group != 2 && all[0].row->group != 3)
 		return TS_OK;

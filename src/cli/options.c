@@ -67,7 +67,7 @@ struct flag {
 
 static const char *const words_aim[] = {"display", "breeding", NULL};
 static const char *const words_origin[] = {"farmed", "wild", NULL};
-static const char *const words_top_up[] = {"tap", "pure", NULL};
+static const char *const words_top_up[] = {"unknown", "tap", "pure", NULL};
 static const char *const words_format[] = {"text", "json", "csv", "html", "ics", NULL};
 
 #define MATCHING "propose rank remake why"
@@ -123,7 +123,7 @@ static const struct flag flags[] = {
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " mix titrate water", "what the tank runs at (mix, water: the sample), C or F"),
 	TEXT_ROW("--to", NULL, to, "GH=11,KH=10", "due remake", "the water wished outright, figures or ranges"),
 	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive check drift due keep note propose rank remake titrate why water", "takes that day for today"),
-	WORD_ROW("--top-up", NULL, top_up, words_top_up, "tap|pure", "drift", "what replaces evaporated water (tap)"),
+	WORD_ROW("--top-up", NULL, top_up, words_top_up, "tap|pure", "drift", "what replaces evaporated water, where the tank file does not say (tap)"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version, and those of the libraries it runs with"),
 	MEASURE_ROW("--volume", volume, TS_Q_VOLUME, "\"100 L\"", "due remake", "the water in the tank"),

@@ -163,7 +163,7 @@ static enum ts_status look_at_tank(struct session *s, struct propose_answer *a)
 
 	plan.stock = &newcomer;
 	plan.stock_count = 1;
-	status = ts_check_plan(&plan, &any, &a->practice, s->arena, &check);
+	status = ts_check_plan(&plan, &any, s->today, &a->practice, s->arena, &check);
 	if (status)
 		return status;
 	if (a->plan.tank.reading_count)

@@ -136,20 +136,24 @@ static enum ts_status read_residents(struct session *s, struct remake_call *c)
 	return TS_OK;
 }
 
-/* The tank's own readings; without any, those of the call stand for it. */
+/* The tank as it is now; one that was never read is taken as the water of the call. */
 static void take_tank(struct session *s, struct remake_call *c)
 {
-	const struct ts_reading *last = NULL;
+	const struct ts_water *own = &c->answer.water;
 
-	ts_plan_state_make(&c->plan, s->today, s->practice, &c->state);
-	c->wish.tank = &c->answer.profile;
-	if (c->plan.tank.reading_count) {
-		last = &c->plan.tank.readings[c->plan.tank.reading_count - 1];
-		c->wish.tank = &c->state.tank;
-	} else if (c->answer.water.reading_count) {
-		last = &c->answer.water.readings[c->answer.water.reading_count - 1];
+	ts_waters_now(&c->plan, s->today, s->practice, &c->waters);
+	ts_plan_state_make(&c->plan, &c->waters, s->today, &c->state);
+	if (!c->waters.never_read) {
+		const struct ts_now_from *tan = &c->waters.log.from[TS_NOW_TAN];
+
+		c->wish.tank = &c->waters.now;
+		c->wish.reading_age_days = tan->reading && !tan->dated ? 0 : tan->age_days;
+		return;
 	}
-	c->wish.reading_age_days = last ? care_age_days(s, last->date) : (double)NAN;
+	c->wish.tank = &c->answer.profile;
+	c->wish.reading_age_days =
+		own->reading_count ? care_age_days(s, own->readings[own->reading_count - 1].date)
+				   : (double)NAN;
 }
 
 static void take_amounts(struct session *s, struct remake_call *c)

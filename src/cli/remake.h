@@ -15,6 +15,7 @@ struct remake_call {
 	struct answer answer; /* the water at hand */
 	struct ts_plan plan;  /* a plan's, or a tank alone */
 	bool has_plan;
+	struct ts_waters waters;
 	struct ts_plan_state state;
 	struct ts_remake_wish wish;
 	struct ts_resident *residents;

@@ -11,6 +11,7 @@
 #include "base/arena.h"
 #include "chem/hardness.h"
 #include "water/analysis.h"
+#include "water/gas.h"
 #include "words/care.h"
 
 #define STEPS_MOST 24

@@ -123,6 +123,7 @@ static const char *const words_fill[] = {"ordinary", "rocks", NULL};
 static const char *const words_fed[] = {"unknown", "light", "ordinary", "heavy", NULL};
 static const char *const words_plants[] = {"unknown", "none", "some", "dense", NULL};
 static const char *const words_tank_flow[] = {"unknown", "still", "gentle", "brisk", NULL};
+static const char *const words_top_up[] = {"unknown", "tap", "pure", NULL};
 static const char *const words_tank_cover[] = {"unknown", "no", "yes", NULL};
 static const char *const words_co2[] = {"none", "injected", NULL};
 static const char *const words_substrate[] = {"unknown", "inert", "sand", "active", "aragonite",
@@ -333,7 +334,9 @@ static const struct ts_field tank_fields[] = {
 	CHOICE(T, "fill", fill, OPT, words_fill, TS_Q_PERCENT, "how much of the box is water: ordinary 85 %, rocks 75 %, or a figure"),
 	NUMBER(T, "volume", volume_l, OPT, TS_Q_VOLUME, "the water itself, where it was measured"),
 	MEASURE(T, "temperature", temp_c, OPT, TS_Q_TEMPERATURE, "what it runs at, over day and year"),
-	EVERY(T, "water_change", water_change, OPT, TS_Q_PERCENT, "how much water is changed how often"),
+	EVERY(T, "water_change", water_change, OPT, TS_Q_PERCENT, "how much water is changed how often; none: it is only topped up"),
+	EVERY(T, "evaporation", evaporation, OPT, TS_Q_PERCENT, "how much water evaporates"),
+	WORD(T, "top_up", top_up, OPT, words_top_up, "what replaces evaporated water: the water of its changes, or water without minerals"),
 	CHOICE(T, "feeding", feeding, OPT, words_fed, TS_Q_FEED, "dry feed, weighed or as a word"),
 	WORD(T, "plants", plants, OPT, words_plants, "growing plants"),
 	WORD(T, "flow", flow, OPT, words_tank_flow, "current"),

@@ -10,6 +10,9 @@
 #include "base/arena.h"
 #include "base/text.h"
 
+/* "none" is nothing every so many days. */
+#define NONE_DAYS 7
+
 /* A value on its way from text to member. */
 struct value {
 	const struct ts_field *field;
@@ -123,7 +126,7 @@ static bool read_choice(const struct value *v, struct ts_choice *ret)
 	return word(v->field->words, v->text, v->arena, &ret->word, v->says);
 }
 
-/* "30 % every 7 days", "30 % every week" */
+/* "30 % every 7 days", "30 % every week", "none" */
 static bool read_every(const struct value *v, struct ts_every *ret)
 {
 	enum ts_quantity quantity = v->field->quantity;
@@ -135,6 +138,10 @@ static bool read_every(const struct value *v, struct ts_every *ret)
 	struct ts_scan scan;
 	struct ts_every read = {0, 0};
 
+	if (strcmp(v->text, "none") == 0) {
+		*ret = (struct ts_every){0, NONE_DAYS};
+		return true;
+	}
 	period = one ? one : period;
 	if (every && ts_scan_value(TS_Q_TIME, period, strlen(period), &read.days, &scan) &&
 		read.days > 0 && ts_scan_value(quantity, v->text, len, &read.amount, &scan)) {
@@ -145,7 +152,7 @@ static bool read_every(const struct value *v, struct ts_every *ret)
 	return say(v->says, TS_C_RECORDS_QUANTITY,
 		ts_arena_join(v->arena, "'", v->text, "': is not so much every so many days", NULL),
 		ts_arena_join(v->arena, "write it like ", ts_quantities[quantity].example,
-			" every 7 days", NULL));
+			" every 7 days, or none", NULL));
 }
 
 static bool read_text(const struct value *v, const char **ret)

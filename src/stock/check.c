@@ -21,6 +21,7 @@ struct work {
 	const struct ts_practice *practice;
 	struct ts_arena *arena;
 	struct ts_check *out;
+	long today;
 	size_t room;
 	bool cannot; /* something is not known that a verdict needs */
 };
@@ -128,36 +129,29 @@ static void take_groups(struct work *w, const struct ts_species *const *species)
 	}
 }
 
-/* The tank's own readings tell what the animals live in; what they lack comes from the water. */
+/* What the animals live in, what is poured in and where it goes: one function for every answer. */
 static void take_water(struct work *w)
 {
 	const struct ts_plan *p = w->plan;
-	struct ts_keeping keeping = {.temperature = p->tank.temp_c};
-	struct ts_water tank = {.kind = TS_WATER_TANK,
-		.readings = p->tank.readings,
-		.reading_count = p->tank.reading_count};
-	struct ts_profile *profile = &w->out->profile, own;
+	struct ts_group *groups = ts_arena_array(w->arena, w->out->group_count + 1, sizeof *groups);
+	struct ts_waters *waters = ts_arena_take(w->arena, sizeof *waters);
+	const struct ts_waters_case asked = {p, groups, w->out->group_count, w->today};
 
-	ts_profile_make(&p->water, &keeping, w->practice, -1, profile);
-	if (p->tank.reading_count) {
-		ts_profile_make(&tank, &keeping, w->practice, -1, &own);
-		for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
-			if (!own.at[i].given && profile->at[i].given)
-				own.at[i] = profile->at[i];
-		}
-		own.unusual |= profile->unusual & TS_UNUSUAL_SOFTENED;
-		own.poisons.copper_mg_l =
-			fmax(own.poisons.copper_mg_l, profile->poisons.copper_mg_l);
-		own.poisons.copper_low_mg_l =
-			fmax(own.poisons.copper_low_mg_l, profile->poisons.copper_low_mg_l);
-		*profile = own;
-	}
-	w->out->water_known = p->water.reading_count || p->tank.reading_count;
+	if (!groups || !waters)
+		return;
+	for (size_t i = 0; i < w->out->group_count; i++)
+		groups[i] = w->out->groups[i].group;
+	ts_waters_make(&asked, w->practice, waters);
+	w->out->waters = waters;
+	w->out->profile = waters->now;
+	w->out->load = waters->load;
+	w->out->load_known = waters->load_known;
+	w->out->water_known = waters->log.read || ts_plan_poured(p)->reading_count;
 	if (!w->out->water_known) {
 		say(w, TS_RULE_WATER_UNKNOWN, TS_CONCERN, (double)NAN, (double)NAN);
 		w->cannot = true;
 	}
-	if (!profile->at[TS_TEMPERATURE].given)
+	if (!w->out->profile.at[TS_TEMPERATURE].given)
 		say(w, TS_RULE_TEMPERATURE_UNKNOWN, TS_CONCERN, (double)NAN, (double)NAN);
 }
 
@@ -223,19 +217,16 @@ static double highest(const struct ts_measure *m, double factor)
 	return factor * (isfinite(m->high) ? m->high : m->value); /* ">2", "2..": as written */
 }
 
-/* The last reading of the tank that tells this; without any, the water's. */
+/* The newest readings of the tank; without any, the water's last that tells this. */
 static double last(const struct work *w, double (*of)(const struct ts_reading *))
 {
-	const struct ts_plan *p = w->plan;
+	const struct ts_waters *waters = w->out->waters;
+	const struct ts_water *water = ts_plan_poured(w->plan);
 
-	for (size_t i = p->tank.reading_count; i-- > 0;) {
-		double value = of(&p->tank.readings[i]);
-
-		if (!isnan(value))
-			return value;
-	}
-	for (size_t i = p->tank.reading_count ? 0 : p->water.reading_count; i-- > 0;) {
-		double value = of(&p->water.readings[i]);
+	if (waters->log.read)
+		return of(&waters->log.reading);
+	for (size_t i = water->reading_count; i-- > 0;) {
+		double value = of(&water->readings[i]);
 
 		if (!isnan(value))
 			return value;
@@ -317,22 +308,10 @@ static double oxygen_enough_mg_l(const struct work *w)
 	return most;
 }
 
-/* The last reading of the tank that tells it; new water gains oxygen where it is poured. */
+/* The tank's own; new water gains oxygen where it is poured. */
 static double oxygen_now_mg_l(const struct work *w)
 {
-	const struct ts_tank *tank = &w->plan->tank;
-	struct ts_keeping keeping = {.temperature = tank->temp_c};
-	struct ts_profile profile;
-
-	for (size_t i = tank->reading_count; i-- > 0;) {
-		struct ts_water one = {
-			.kind = TS_WATER_TANK, .readings = &tank->readings[i], .reading_count = 1};
-
-		ts_profile_make(&one, &keeping, w->practice, -1, &profile);
-		if (!isnan(profile.poisons.oxygen_mg_l))
-			return profile.poisons.oxygen_mg_l;
-	}
-	return (double)NAN;
+	return w->out->waters->never_read ? (double)NAN : w->out->profile.poisons.oxygen_mg_l;
 }
 
 static void check_oxygen(struct work *w)
@@ -403,39 +382,12 @@ static void check_buffer(struct work *w)
 	say(w, TS_RULE_BUFFER, severity, l->buffer_days.value, l->change_days);
 }
 
-static void take_load(struct work *w)
+static void check_warmth(struct work *w)
 {
-	const struct ts_plan *p = w->plan;
-	const struct ts_profile *profile = &w->out->profile;
-	struct ts_group *groups = ts_arena_array(w->arena, w->out->group_count + 1, sizeof *groups);
-	struct ts_load_case asked = {.groups = groups,
-		.count = w->out->group_count,
-		.tank = &p->tank,
-		.temp_c = (double)NAN,
-		.kh_dh = (double)NAN,
-		.kh_new_dh = (double)NAN,
-		.no3_new_mg_l = (double)NAN};
-	struct ts_keeping keeping = {0};
-	struct ts_profile new_water;
+	const struct ts_span *temp = &w->out->profile.at[TS_TEMPERATURE];
 
-	if (!groups)
-		return;
-	for (size_t i = 0; i < w->out->group_count; i++)
-		groups[i] = w->out->groups[i].group;
-	if (profile->at[TS_TEMPERATURE].given)
-		asked.temp_c = profile->at[TS_TEMPERATURE].value;
-	if (profile->at[TS_KH].given)
-		asked.kh_dh = profile->at[TS_KH].value;
-	ts_profile_make(p->change_water.reading_count ? &p->change_water : &p->water, &keeping,
-		w->practice, -1, &new_water);
-	if (new_water.at[TS_KH].given)
-		asked.kh_new_dh = new_water.at[TS_KH].value;
-	asked.no3_new_mg_l = new_water.poisons.no3_mg_l;
-	w->out->load_known = ts_load_of(&asked, w->practice, &w->out->load) == TS_OK;
-	if (w->out->load_known && profile->at[TS_TEMPERATURE].given &&
-		profile->at[TS_TEMPERATURE].high >= w->practice->value[TS_P_OXYGEN_WARM])
-		say(w, TS_RULE_WARM_OXYGEN, TS_NOTE, w->out->load.oxygen_mg_l,
-			profile->at[TS_TEMPERATURE].high);
+	if (w->out->load_known && temp->given && temp->high >= w->practice->value[TS_P_OXYGEN_WARM])
+		say(w, TS_RULE_WARM_OXYGEN, TS_NOTE, w->out->load.oxygen_mg_l, temp->high);
 }
 
 static void check_floor(struct work *w)
@@ -607,11 +559,12 @@ static enum ts_plan_verdict verdict_of(const struct work *w)
 }
 
 enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species *const *species,
-	const struct ts_practice *practice, struct ts_arena *arena, struct ts_check *ret)
+	long today, const struct ts_practice *practice, struct ts_arena *arena,
+	struct ts_check *ret)
 {
 	struct ts_practice own;
 	struct ts_check check = {.verdict = TS_PLAN_CANNOT_SAY};
-	struct work w = {plan, practice, arena, &check, 0, false};
+	struct work w = {plan, practice, arena, &check, today, 0, false};
 
 	ts_practice_defaults(&own);
 	if (!practice)
@@ -620,9 +573,11 @@ enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species
 	if (arena->failed)
 		return TS_NO_MEMORY;
 	take_water(&w);
+	if (arena->failed)
+		return TS_NO_MEMORY;
 	for (size_t i = 0; i < check.group_count; i++)
 		match_group(&w, &check.groups[i]);
-	take_load(&w);
+	check_warmth(&w);
 	check_ammonia(&w);
 	check_nitrite(&w);
 	check_oxygen(&w);

@@ -6,7 +6,7 @@
 #ifndef TS_STOCK_CHECK_H
 #define TS_STOCK_CHECK_H
 
-#include <tapshoal/stock.h>
+#include "stock/waters.h"
 
 /* Findings that are kept, gravest first; further ones are counted. */
 #define TS_CHECK_MOST 1000
@@ -41,7 +41,8 @@ struct ts_check {
 	size_t count, more;
 	struct ts_plan_group *groups;
 	size_t group_count;
-	struct ts_profile profile; /* of the water that the animals meet */
+	const struct ts_waters *waters; /* of the tank: now, poured in, settled */
+	struct ts_profile profile; /* of the water that the animals meet now: waters->now */
 	bool water_known, load_known;
 	bool nitrate_sensitive; /* some animal bears nitrate badly */
 	struct ts_load load;
@@ -52,11 +53,12 @@ struct ts_check {
 
 /*
  * Judges a plan. `species[i]` is what stock[i].species means, NULL = nothing: then the verdict is
- * never sound. All results belong to `arena`. `practice` NULL: the table's own values.
- * TS_NO_MEMORY, `*ret` then untouched.
+ * never sound. All results belong to `arena`. `today`: days since 1970-01-01; -1: not known, then
+ * readings are of today. `practice` NULL: the table's own values. TS_NO_MEMORY, `*ret` then
+ * untouched.
  */
 TS_MUST_USE enum ts_status ts_check_plan(const struct ts_plan *plan,
-	const struct ts_species *const *species, const struct ts_practice *practice,
+	const struct ts_species *const *species, long today, const struct ts_practice *practice,
 	struct ts_arena *arena, struct ts_check *ret);
 
 /* Fills the repair of a check whose groups and load are there; used by ts_check_plan(). */

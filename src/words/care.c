@@ -21,6 +21,8 @@ const char *const ts_drift_assumed_words[] = {
 	"peat takes more of the buffer than is shown, and lowers the pH",
 	"pH is given around the tank's own level, which its reading shows",
 	"treated chloramine leaves ammonium in the new water",
+	"no KH is known: nothing is said of KH and pH",
+	"what replaces evaporated water is not given: taken as the new water",
 	NULL,
 };
 

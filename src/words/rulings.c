@@ -223,12 +223,13 @@ static void fill(struct ts_text *text, const struct ts_ruling *r, const char *pa
 
 void ts_say_ruling(struct ts_text *text, const struct ts_ruling *r)
 {
-	bool endless = r->rule == TS_RULE_NITRATE_LOAD && isinf(r->ours);
+	const char *says = rows[r->rule].says;
 
-	fill(text, r,
-		endless ? "no water is changed: nitrate rises without end, comfortable to {its}"
-			: rows[r->rule].says,
-		rows[r->rule].decimals);
+	if (r->rule == TS_RULE_NITRATE_LOAD && isinf(r->ours))
+		says = "no water is changed: nitrate rises without end, comfortable to {its}";
+	else if (r->rule == TS_RULE_BUFFER && isinf(r->ours))
+		says = "the buffer is small, and this routine keeps it";
+	fill(text, r, says, rows[r->rule].decimals);
 }
 
 /* Rules whose change is of the water itself: where the water is in danger, more of it harms. */

@@ -24,15 +24,23 @@ static long day(const char *text)
 	return d;
 }
 
+static void make(const struct ts_plan *plan, long today, struct ts_plan_state *ret)
+{
+	static struct ts_waters waters;
+
+	ts_waters_now(plan, today, NULL, &waters);
+	ts_plan_state_make(plan, &waters, today, ret);
+}
+
 static void test_empty_plan__everything_unknown(void **state)
 {
 	struct ts_plan plan = {0};
 	struct ts_plan_state s;
 
 	(void)state;
-	ts_plan_state_make(&plan, 20000, NULL, &s);
+	make(&plan, 20000, &s);
 	assert_true(isnan(s.state.gh_dh) && isnan(s.state.tan_mg_l) && isnan(s.state.deaths));
-	assert_true(isnan(s.state.co2_mg_l) && isnan(s.reading_age_days));
+	assert_true(isnan(s.state.co2_mg_l));
 	assert_null(s.state.tank);
 	assert_int_equal(s.state.filter_mature, TS_NOT_KNOWN);
 	assert_false(s.state.lived_long);
@@ -55,11 +63,11 @@ static void test_last_reading_of_the_tank_counts(void **state)
 	struct ts_plan_state s;
 
 	(void)state;
-	ts_plan_state_make(&plan, day("2026-05-10"), NULL, &s);
+	make(&plan, day("2026-05-10"), &s);
 	assert_true(s.state.gh_dh == 8 && s.state.kh_dh == 4 && s.state.ph == 6.4);
 	assert_true(s.state.tan_mg_l == 0.5 && s.state.temp_c == 25);
 	assert_true(s.state.change_kh_dh == 10);
-	assert_true(s.reading_age_days == 2);
+	assert_true(s.waters->log.from[TS_NOW_TAN].age_days == 2);
 	assert_true(s.state.co2_injected);
 	assert_true(fabs(s.state.co2_mg_l - 53) < 2); /* KH 4 at pH 6.4 */
 	assert_ptr_equal(s.state.tank, &s.tank_solution);
@@ -72,8 +80,8 @@ static void test_tank_never_read__as_its_supply_but_no_poison_is_known(void **st
 	struct ts_plan_state s;
 
 	(void)state;
-	ts_plan_state_make(&plan, 20000, NULL, &s);
-	assert_true(s.tank_as_supply);
+	make(&plan, 20000, &s);
+	assert_true(s.waters->never_read);
 	assert_true(s.state.gh_dh == 12 && s.state.kh_dh == 9 && fabs(s.state.ph - 8.05) < 0.1);
 	assert_true(isnan(s.state.tan_mg_l)); /* the tap's nil is not the tank's */
 }
@@ -83,7 +91,7 @@ static unsigned signs_of(struct ts_sign sign)
 	struct ts_plan plan = {.signs = &sign, .sign_count = 1};
 	struct ts_plan_state s;
 
-	ts_plan_state_make(&plan, 20000, NULL, &s);
+	make(&plan, 20000, &s);
 	return s.state.signs;
 }
 
@@ -115,11 +123,11 @@ static void test_stock_that_has_lived_there_long(void **state)
 	struct ts_plan_state s;
 
 	(void)state;
-	ts_plan_state_make(&plan, day("2026-05-10"), NULL, &s);
+	make(&plan, day("2026-05-10"), &s);
 	assert_true(s.state.lived_long);
-	ts_plan_state_make(&plan, day("2026-02-01"), NULL, &s);
+	make(&plan, day("2026-02-01"), &s);
 	assert_false(s.state.lived_long);
-	ts_plan_state_make(&plan, -1, NULL, &s);
+	make(&plan, -1, &s);
 	assert_false(s.state.lived_long);
 	assert_true(ts_in_tank(&lines[0]) && !ts_in_tank(&lines[1]));
 }

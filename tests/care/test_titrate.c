@@ -7,6 +7,7 @@
 
 #include "../given.h"
 #include "care/titrate.h"
+#include "water/gas.h"
 
 #define USUAL TS_CHEM_TANK_CO2_USUAL
 /* Two solves may be off by 7e-6 pH each. */

@@ -132,7 +132,7 @@ static void judge(const struct truth *t, struct ts_check *ret)
 			fail_msg("%s is not in the catalogue", lines[i].species);
 	}
 	ts_arena_drop(&shelf.arena);
-	assert_int_equal(ts_check_plan(&plan, species, NULL, &shelf.arena, ret), TS_OK);
+	assert_int_equal(ts_check_plan(&plan, species, -1, NULL, &shelf.arena, ret), TS_OK);
 }
 
 static void test_truth(void **state)
@@ -206,7 +206,7 @@ static void test_club__eight_discus_for_five_waters(void **state)
 		if (!isnan(homes[i].gh_low))
 			reading.gh_dh = between(homes[i].gh_low, homes[i].gh_high);
 		ts_arena_drop(&shelf.arena);
-		assert_int_equal(ts_check_plan(&plan, &discus, NULL, &shelf.arena, &check), TS_OK);
+		assert_int_equal(ts_check_plan(&plan, &discus, -1, NULL, &shelf.arena, &check), TS_OK);
 		assert_int_equal(check.groups[0].match.verdict, homes[i].match);
 		if (homes[i].verdict == TS_PLAN_SOUND)
 			assert_true(check.verdict <= TS_PLAN_SOUND_IF);

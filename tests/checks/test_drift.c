@@ -13,7 +13,7 @@
 
 #include <cmocka.h>
 
-#include "care/drift.h"
+#include "stock/drift.h"
 #include "chem/carbonate.h"
 #include "table.h"
 

@@ -95,7 +95,7 @@ static inline int tear_down(void **state)
 static inline const struct ts_check *judge(struct room *r)
 {
 	ts_arena_drop(&r->arena);
-	assert_int_equal(ts_check_plan(&r->plan, r->named, NULL, &r->arena, &r->check), TS_OK);
+	assert_int_equal(ts_check_plan(&r->plan, r->named, -1, NULL, &r->arena, &r->check), TS_OK);
 	return &r->check;
 }
 
@@ -125,7 +125,7 @@ static inline void refuse_each_allocation(const struct room *r)
 		enum ts_status status;
 
 		ts_arena_open(&arena, &allocator);
-		status = ts_check_plan(&r->plan, r->named, NULL, &arena, &check);
+		status = ts_check_plan(&r->plan, r->named, -1, NULL, &arena, &check);
 		assert_int_equal(status, stingy.refused ? TS_NO_MEMORY : TS_OK);
 		if (stingy.refused)
 			assert_int_equal(check.count, 77);

@@ -144,7 +144,7 @@ static void test_poison__ends_of_a_reading(void **state)
 	assert_int_equal(severity(r, TS_RULE_NITRATE), -1);
 }
 
-/* The tank's last reading that tells it counts; the water's only where the tank was not read. */
+/* The tank's newest reading that tells it counts; the water's only where the tank was not read. */
 static void test_poison__last_reading_of_the_tank(void **state)
 {
 	struct ts_reading tank[3] = {
@@ -161,6 +161,7 @@ static void test_poison__last_reading_of_the_tank(void **state)
 	r->plan.tank.reading_count = 3;
 	assert_figure(ruling(r, TS_RULE_NITRATE)->ours, 80);
 	tank[0].no3_mg_l = tank[1].no3_mg_l = not_read;
+	tank[2].ph = value(7);
 	assert_int_equal(severity(r, TS_RULE_NITRATE), -1);
 }
 
@@ -334,9 +335,9 @@ static void test_filter__shown_from_56_days_on(void **state)
 	r->plan.tank.filter = TS_FILTER_NEW; /* said to be new: then it is */
 	assert_int_equal(severity(r, TS_RULE_FILTER), TS_CONCERN);
 	r->plan.tank.filter = TS_FILTER_MATURE;
-	tank[1].no2_n_mg_l = value(0.05); /* said to be mature, and it does not cope */
+	tank[0].no2_n_mg_l = value(0.05); /* said to be mature, and it does not cope */
 	assert_int_equal(severity(r, TS_RULE_FILTER), TS_CONCERN);
-	tank[1].no2_n_mg_l = value(0.049);
+	tank[0].no2_n_mg_l = value(0.049);
 	assert_int_equal(severity(r, TS_RULE_FILTER), -1);
 }
 

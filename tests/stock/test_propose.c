@@ -115,7 +115,7 @@ static void assert_check_says_sound(struct asked *a, const struct ts_community *
 	assert_true(plan.stock_count <= 64);
 	for (size_t i = 0; i < plan.stock_count; i++)
 		species[i] = ts_catalogue_species(a->catalogue, plan.stock[i].species, NULL);
-	assert_int_equal(ts_check_plan(&plan, species, NULL, &a->arena, &check), TS_OK);
+	assert_int_equal(ts_check_plan(&plan, species, -1, NULL, &a->arena, &check), TS_OK);
 	for (size_t i = 0; i < check.count; i++) {
 		if (check.rulings[i].severity > TS_NOTE)
 			print_error("%s\n", ts_rule_rows[check.rulings[i].rule].code);

@@ -2,17 +2,17 @@
 /*
  * The daily balance of a tank: what feeding, the filter, plants, the bed, evaporation and water
  * changes do to the water in the days to come, and where it ends. The plan that somebody wrote
- * becomes a struct ts_drift_tank in plan_drift.c; acid against the buffer is titrate.h.
+ * becomes a struct ts_drift_tank in plan_drift.c; acid against the buffer is care/titrate.h.
  *
  * A day: feed is released as ammonia, plants take their share of it, evaporated water is replaced,
  * the filter nitrifies what the pH lets it, the bed dissolves or takes up, and at the day's end
  * the water is changed where it is due. Alkalinity moves by the process table of chem/nitrogen.h.
  * All amounts are per litre of tank water. Nothing here allocates.
  */
-#ifndef TS_CARE_DRIFT_H
-#define TS_CARE_DRIFT_H
+#ifndef TS_STOCK_DRIFT_H
+#define TS_STOCK_DRIFT_H
 
-#include <tapshoal/care.h>
+#include <tapshoal/stock.h>
 
 #include "chem/speciation.h"
 #include "model/practice.h"
@@ -54,14 +54,6 @@ struct ts_drift_level {
 /* The steady state. KH NAN: the buffer goes instead. */
 struct ts_drift_steady {
 	struct ts_drift_level kh_dh, gh_dh, no3_mg_l;
-};
-
-/* What a change of `share` of the water would do on one day to animals used to the old water. */
-struct ts_drift_jump {
-	double share;                                                         /* 0..1 */
-	double gh_dh[2], kh_dh[2], ph[2], conductivity_us_cm[2], no3_mg_l[2]; /* before, after */
-	double nh3_n_mg_l[2]; /* un-ionised ammonia as N; NAN: ammonia not measured */
-	bool safe_step;       /* within what ordinary animals bear at once */
 };
 
 /* A running simulation; open with ts_drift_open(). */
@@ -121,11 +113,7 @@ TS_MUST_USE enum ts_status ts_drift_smallest_change(const struct ts_drift_tank *
 	const struct ts_drift_bounds *bounds, const struct ts_practice *practice,
 	double *ret_share);
 
-/*
- * What changing `share` of the water (temperatures alike) would do today; pH is the aired tank's.
- * `tan_known` false: ammonia was not measured.
- */
-TS_MUST_USE enum ts_status ts_drift_jump(const struct ts_drift_tank *tank, double share,
-	bool tan_known, const struct ts_practice *practice, struct ts_drift_jump *ret);
+/* Changes `part` (0..1) of the water for the first of the supplies, at once. */
+void ts_drift_pour(struct ts_drift_tank *tank, double part);
 
 #endif

@@ -5,7 +5,7 @@
  */
 #include <math.h>
 
-#include "care/drift.h"
+#include "stock/drift.h"
 #include "chem/hardness.h"
 #include "chem/nitrogen.h"
 

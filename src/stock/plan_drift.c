@@ -1,16 +1,16 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The rules by which a plan's gaps are filled, one short function a subject. The last reading of
- * the tank is its state today.
+ * The rules by which a plan's gaps are filled, one short function a subject. The newest reading of
+ * each value of the tank is its state today (water/now.h).
  */
-#include "care/plan_drift.h"
+#include "stock/plan_drift.h"
 
 #include <math.h>
 
 #include "base/date.h"
-#include "care/titrate.h"
 #include "chem/carbonate.h"
 #include "water/analysis.h"
+#include "water/gas.h"
 
 /* What treated chloramine leaves: mg of nitrogen in ammonium a mg of chlorine (its formula). */
 #define N_PER_CHLORINE (TS_WEIGHT_N / (2 * TS_WEIGHT_CL))
@@ -18,19 +18,18 @@
 #define CO2_MOST_TIMES 100.0
 #define CO2_LEAST_TIMES 0.05
 
+/* KH where none is known, dH: buffer enough for the filter; nothing is said of it. */
+#define KH_UNKNOWN_DH 5.0
+
 struct work {
 	const struct ts_plan *plan;
+	const struct ts_now *now;
 	const struct ts_practice *practice;
 	struct ts_plan_drift *ret;
 	double temp_c;
 };
 
-static double value_or(const struct ts_measure *m, double otherwise)
-{
-	return m->kind == TS_MEASURE_NONE ? otherwise : m->value;
-}
-
-static const struct ts_water *supply_water(const struct ts_plan *plan)
+const struct ts_water *ts_plan_poured(const struct ts_plan *plan)
 {
 	return plan->change_water.reading_count ? &plan->change_water : &plan->water;
 }
@@ -42,8 +41,8 @@ static void take_temperature(struct work *w)
 	w->temp_c = (double)NAN;
 	if (t->temp_c.kind != TS_MEASURE_NONE)
 		w->temp_c = (fmax(t->temp_c.low, 0) + fmin(t->temp_c.high, 50)) / 2;
-	else if (t->reading_count)
-		w->temp_c = value_or(&t->readings[t->reading_count - 1].temp_c, (double)NAN);
+	else
+		w->temp_c = ts_now_figure(w->now, TS_NOW_TEMPERATURE);
 	if (!isnan(w->temp_c))
 		return;
 	w->temp_c = TS_TANK_TEMPERATURE_C;
@@ -62,6 +61,12 @@ static enum ts_status make_supply(
 
 	ts_profile_make(water, &keeping, w->practice, -1, &profile);
 	status = ts_solution_from_profile(&profile, w->temp_c, &supply.water, &assumed);
+	if (status == TS_NO) {
+		profile.at[TS_KH].given = true;
+		profile.at[TS_KH].value = KH_UNKNOWN_DH;
+		w->ret->assumed |= TS_DRIFT_NO_KH;
+		status = ts_solution_from_profile(&profile, w->temp_c, &supply.water, &assumed);
+	}
 	if (status != TS_OK)
 		return status;
 	if (profile.poisons.chlorine_mg_l > 0 && water->disinfectant != TS_DISINFECTANT_NONE &&
@@ -149,7 +154,7 @@ static enum ts_status add_supply(
 /* Dated readings of a supply become its seasons; any others their mean. */
 static enum ts_status take_supplies(struct work *w, long today)
 {
-	const struct ts_water *water = supply_water(w->plan);
+	const struct ts_water *water = ts_plan_poured(w->plan);
 	struct ts_drift_tank *t = &w->ret->tank;
 	enum ts_status status;
 	long past = 0;
@@ -172,22 +177,19 @@ static enum ts_status take_supplies(struct work *w, long today)
 	return status;
 }
 
-/* A copy of the tank's last reading, its gaps filled from the supply. */
+/* A copy of the tank's newest readings, their gaps filled from the supply. */
 static struct ts_reading state_of(struct work *w)
 {
-	const struct ts_tank *t = &w->plan->tank;
 	const struct ts_solution *supply = &w->ret->supplies[0].water;
-	struct ts_reading r = {0};
+	struct ts_reading r = w->now->reading;
 
-	if (t->reading_count)
-		r = t->readings[t->reading_count - 1];
 	if (r.kh_dh.kind == TS_MEASURE_NONE && r.alkalinity_meq_l.kind == TS_MEASURE_NONE) {
 		double kh = ts_chem_dkh_from_meq_l(supply->alk_meq_l);
 
 		r.kh_dh = (struct ts_measure){kh, kh, kh, TS_MEASURE_DOUBT};
 		w->ret->assumed |= TS_DRIFT_TANK_AS_SUPPLY;
 	}
-	if (r.gh_dh.kind == TS_MEASURE_NONE && r.ca_mg_l.kind == TS_MEASURE_NONE) {
+	if (r.gh_dh.kind == TS_MEASURE_NONE && isnan(ts_now_figure(w->now, TS_NOW_GH))) {
 		double gh = ts_chem_dh_from_mmol_l(supply->ca_mmol_l + supply->mg_mmol_l);
 
 		r.gh_dh = (struct ts_measure){gh, gh, gh, TS_MEASURE_DOUBT};
@@ -213,7 +215,8 @@ static void take_gas(struct work *w, const struct ts_profile *profile, const str
 	double factor;
 
 	t->co2_most = TS_CHEM_TANK_CO2_MOST;
-	t->co2_usual = ts_tank_co2_times_air(profile, s, tank->reading_count > 0);
+	t->co2_usual =
+		ts_tank_co2_times_air(profile, s, isfinite(ts_now_figure(w->now, TS_NOW_PH)));
 	t->co2_least = TS_CHEM_TANK_CO2_LEAST;
 	if (t->co2_usual == TS_CHEM_TANK_CO2_USUAL)
 		return;
@@ -245,7 +248,28 @@ static enum ts_status take_state(struct work *w)
 	return TS_OK;
 }
 
-static void take_routine(struct work *w, bool pure_top_up)
+static void take_evaporation(struct work *w)
+{
+	const struct ts_tank *tank = &w->plan->tank;
+	struct ts_drift_tank *t = &w->ret->tank;
+	const double *p = w->practice->value;
+
+	t->pure_top_up = tank->top_up == TS_TOP_UP_PURE;
+	if (tank->top_up == TS_TOP_UP_UNKNOWN)
+		w->ret->assumed |= TS_DRIFT_TOP_UP_SUPPLY;
+	if (tank->evaporation.days > 0) {
+		t->evaporated_share =
+			fmin(tank->evaporation.amount / 100 / tank->evaporation.days, 1);
+		return;
+	}
+	if (tank->cover == TS_COVER_UNKNOWN)
+		w->ret->assumed |= TS_DRIFT_COVER_OPEN;
+	t->evaporated_share =
+		p[tank->cover == TS_COVER_YES ? TS_P_EVAPORATION_COVERED : TS_P_EVAPORATION_OPEN] /
+		100 / DAYS_OF_WEEK;
+}
+
+static void take_routine(struct work *w)
 {
 	const struct ts_tank *tank = &w->plan->tank;
 	struct ts_drift_tank *t = &w->ret->tank;
@@ -258,12 +282,7 @@ static void take_routine(struct work *w, bool pure_top_up)
 		t->change_days = p[TS_P_CHANGE_DAYS];
 		w->ret->assumed |= TS_DRIFT_CHANGE_USUAL;
 	}
-	if (tank->cover == TS_COVER_UNKNOWN)
-		w->ret->assumed |= TS_DRIFT_COVER_OPEN;
-	t->evaporated_share =
-		p[tank->cover == TS_COVER_YES ? TS_P_EVAPORATION_COVERED : TS_P_EVAPORATION_OPEN] /
-		100 / DAYS_OF_WEEK;
-	t->pure_top_up = pure_top_up;
+	take_evaporation(w);
 	t->filter_share = tank->filter == TS_FILTER_NEW ? 0 : 1;
 	if (tank->filter == TS_FILTER_UNKNOWN)
 		w->ret->assumed |= TS_DRIFT_FILTER_MATURE;
@@ -293,11 +312,11 @@ static void take_bed(struct work *w)
 	}
 }
 
-enum ts_status ts_plan_drift(const struct ts_plan *plan, long today, double nitrogen_mmol_l,
-	double plant_share, bool pure_top_up, const struct ts_practice *practice,
+enum ts_status ts_plan_drift(const struct ts_plan *plan, const struct ts_now *now, long today,
+	double nitrogen_mmol_l, double plant_share, const struct ts_practice *practice,
 	struct ts_plan_drift *ret)
 {
-	struct work w = {plan, practice, ret, 0};
+	struct work w = {plan, now, practice, ret, 0};
 	enum ts_status status;
 
 	*ret = (struct ts_plan_drift){0};
@@ -309,7 +328,7 @@ enum ts_status ts_plan_drift(const struct ts_plan *plan, long today, double nitr
 		status = take_state(&w);
 	if (status != TS_OK)
 		return status;
-	take_routine(&w, pure_top_up);
+	take_routine(&w);
 	take_bed(&w);
 	return TS_OK;
 }

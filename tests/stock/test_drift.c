@@ -6,7 +6,7 @@
 #include "waters.h"
 
 #include "../given.h"
-#include "care/drift.h"
+#include "stock/drift.h"
 
 #define TANKS 300
 #define YEAR 365
@@ -404,45 +404,6 @@ static void test_drift__smallest_change_out_of_reach(void **state)
 	assert_true(f == -1);
 }
 
-/*
- * An old tank that crashed, KH 0.2 with 3 mg/L of ammonia: half of it changed for tap water of
- * KH 10 makes about 0.05 mg/L of free ammonia out of next to nothing (computed). Before it the
- * real tank stood at pH 5.6; at KH 0.2 and a tank's usual CO2 it is 6.4.
- */
-static void test_drift__large_change_over_ammonia(void **state)
-{
-	struct ts_drift_supply supply = {.water = hard(14, 10)};
-	struct ts_drift_tank t = plain(&supply);
-	struct ts_drift_jump jump;
-
-	(void)state;
-	t.water = hard(6, 0.2);
-	t.tan_mmol_l = 3 / TS_WEIGHT_N;
-	assert_int_equal(ts_drift_jump(&t, 0.5, true, table(), &jump), TS_OK);
-	assert_true(jump.nh3_n_mg_l[0] < 0.006);
-	assert_true(jump.nh3_n_mg_l[1] > 0.045 && jump.nh3_n_mg_l[1] < 0.065);
-	near(jump.kh_dh[1], 5.1, 1e-6, 0);
-	near(jump.gh_dh[1], 10, 1e-6, 0);
-	assert_true(jump.ph[1] - jump.ph[0] > 1);
-	assert_true(jump.conductivity_us_cm[1] > jump.conductivity_us_cm[0]);
-	assert_false(jump.safe_step);
-	assert_int_equal(ts_drift_jump(&t, 0.5, false, table(), &jump), TS_OK);
-	assert_true(isnan(jump.nh3_n_mg_l[1]));
-	assert_int_equal(ts_drift_jump(&t, 1.5, true, table(), &jump), TS_BAD_INPUT);
-}
-
-static void test_drift__change_of_like_water_is_safe(void **state)
-{
-	struct ts_drift_supply supply = {.water = hard(14, 10)};
-	struct ts_drift_tank t = plain(&supply);
-	struct ts_drift_jump jump;
-
-	(void)state;
-	t.water = hard(14.5, 9.5);
-	assert_int_equal(ts_drift_jump(&t, 0.5, true, table(), &jump), TS_OK);
-	assert_true(jump.safe_step);
-}
-
 static void test_drift__half_weekly_changes_fall_on_whole_days(void **state)
 {
 	struct ts_drift_tank t = {.change_share = 0.2, .change_days = 3.5};
@@ -495,8 +456,6 @@ int main(void)
 		cmocka_unit_test(test_drift__supply_changes_with_the_season),
 		cmocka_unit_test(test_drift__smallest_change_is_tight),
 		cmocka_unit_test(test_drift__smallest_change_out_of_reach),
-		cmocka_unit_test(test_drift__large_change_over_ammonia),
-		cmocka_unit_test(test_drift__change_of_like_water_is_safe),
 		cmocka_unit_test(test_drift__half_weekly_changes_fall_on_whole_days),
 		cmocka_unit_test(test_drift__out_of_range_is_refused),
 	};

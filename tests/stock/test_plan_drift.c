@@ -7,7 +7,7 @@
 
 #include "../given.h"
 #include "base/date.h"
-#include "care/plan_drift.h"
+#include "stock/plan_drift.h"
 
 static long day_of(const char *date)
 {
@@ -35,7 +35,11 @@ static void open_fixture(struct fixture *f)
 
 static enum ts_status made(struct fixture *f, const char *today)
 {
-	return ts_plan_drift(&f->plan, day_of(today), 0.05, 0.15, false, table(), &f->drift);
+	struct ts_now now;
+
+	ts_now_make(
+		f->plan.tank.readings, f->plan.tank.reading_count, day_of(today), table(), &now);
+	return ts_plan_drift(&f->plan, &now, day_of(today), 0.05, 0.15, table(), &f->drift);
 }
 
 static double kh_of(const struct ts_solution *s)
@@ -47,7 +51,8 @@ static void test_plan_drift__gaps_are_filled_and_said(void **state)
 {
 	const unsigned said = TS_DRIFT_TANK_AS_SUPPLY | TS_DRIFT_GH_AS_SUPPLY |
 			      TS_DRIFT_NO3_AS_SUPPLY | TS_DRIFT_NO_TAN | TS_DRIFT_FILTER_MATURE |
-			      TS_DRIFT_CHANGE_USUAL | TS_DRIFT_COVER_OPEN | TS_DRIFT_TEMPERATURE;
+			      TS_DRIFT_CHANGE_USUAL | TS_DRIFT_COVER_OPEN | TS_DRIFT_TEMPERATURE |
+			      TS_DRIFT_TOP_UP_SUPPLY;
 	struct fixture f;
 	struct ts_drift d;
 
@@ -79,6 +84,7 @@ static void test_plan_drift__what_was_read_is_taken(void **state)
 	f.plan.tank.temp_c = (struct ts_measure){25, 24, 26, TS_MEASURE_RANGE};
 	f.plan.tank.water_change = (struct ts_every){50, 3.5};
 	f.plan.tank.cover = TS_COVER_YES;
+	f.plan.tank.top_up = TS_TOP_UP_SUPPLY;
 	f.plan.tank.filter = TS_FILTER_NEW;
 	f.plan.tank.substrate = TS_SUBSTRATE_ARAGONITE;
 	assert_int_equal(made(&f, "2026-03-10"), TS_OK);
@@ -166,14 +172,18 @@ static void test_plan_drift__chloramine_leaves_ammonium(void **state)
 	assert_true(f.drift.supplies[0].tan_mmol_l == 0);
 }
 
-static void test_plan_drift__no_kh_is_no(void **state)
+static void test_plan_drift__no_kh_leaves_gh_and_nitrate(void **state)
 {
 	struct fixture f;
 
 	(void)state;
 	open_fixture(&f);
 	f.supply[0].kh_dh = (struct ts_measure){0};
-	assert_int_equal(made(&f, "2026-03-10"), TS_NO);
+	assert_int_equal(made(&f, "2026-03-10"), TS_OK);
+	assert_true(f.drift.assumed & TS_DRIFT_NO_KH);
+	near(ts_chem_dh_from_mmol_l(f.drift.tank.water.ca_mmol_l + f.drift.tank.water.mg_mmol_l),
+		14, 1e-9, 0);
+	near(f.drift.tank.water.no3_mmol_l * TS_MASS_NO3, 10, 1e-9, 0);
 }
 
 int main(void)
@@ -185,7 +195,7 @@ int main(void)
 		cmocka_unit_test(test_plan_drift__dated_supply_is_seasonal),
 		cmocka_unit_test(test_plan_drift__change_water_is_the_supply),
 		cmocka_unit_test(test_plan_drift__chloramine_leaves_ammonium),
-		cmocka_unit_test(test_plan_drift__no_kh_is_no),
+		cmocka_unit_test(test_plan_drift__no_kh_leaves_gh_and_nitrate),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

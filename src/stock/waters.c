@@ -1,0 +1,309 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Now, poured in and settled. Settled is simulated three times, with the waste that is expected,
+ * the least and the most; where nothing is said of top-up, the two ends differ in that as well.
+ */
+#include "stock/waters.h"
+
+#include <math.h>
+
+#include "chem/carbonate.h"
+#include "chem/hardness.h"
+#include "chem/ions.h"
+
+struct work {
+	const struct ts_waters_case *asked;
+	const struct ts_practice *practice;
+	struct ts_waters *ret;
+};
+
+/* One run of the three. */
+struct run {
+	double gh_dh, kh_dh, no3_mg_l, buffer_days, reserve_days;
+};
+
+double ts_net_nitrogen_mmol_l(double no3_rise_mg_l_week)
+{
+	return no3_rise_mg_l_week / 7 / TS_MASS_NO3;
+}
+
+/* The log's readings were gathered out of several days: each has its own age. */
+static void take_ages(struct ts_waters *w)
+{
+	static const enum ts_now_value values[TS_PARAMETER__COUNT] = {
+		TS_NOW_GH, TS_NOW_KH, TS_NOW_PH, TS_NOW_TEMPERATURE, TS_NOW_SALINITY};
+
+	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
+		if (w->log.from[values[i]].reading)
+			w->now.at[i].age_days = w->log.from[values[i]].age_days;
+	}
+}
+
+static void fill_gaps(struct ts_waters *w)
+{
+	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
+		if (w->now.at[i].given || !w->poured.at[i].given)
+			continue;
+		w->now.at[i] = w->poured.at[i];
+		w->now.at[i].from = TS_FROM_ASSUMED;
+		w->as_poured |= 1u << i;
+	}
+	w->now.unusual |= w->poured.unusual & TS_UNUSUAL_SOFTENED;
+	w->now.poisons.copper_mg_l =
+		fmax(w->now.poisons.copper_mg_l, w->poured.poisons.copper_mg_l);
+	w->now.poisons.copper_low_mg_l =
+		fmax(w->now.poisons.copper_low_mg_l, w->poured.poisons.copper_low_mg_l);
+}
+
+void ts_waters_now(const struct ts_plan *plan, long today, const struct ts_practice *practice,
+	struct ts_waters *ret)
+{
+	const struct ts_keeping keeping = {.temperature = plan->tank.temp_c};
+
+	*ret = (struct ts_waters){0};
+	ts_now_make(plan->tank.readings, plan->tank.reading_count, today, practice, &ret->log);
+	ret->tank = ts_now_water(&ret->log);
+	ret->never_read = !ret->tank.reading_count;
+	ts_profile_make(ts_plan_poured(plan), &keeping, practice, today, &ret->poured);
+	if (ret->never_read) {
+		ret->now = ret->poured;
+		ret->as_poured = (1u << TS_PARAMETER__COUNT) - 1;
+	} else {
+		ts_profile_make(&ret->tank, &keeping, practice, today, &ret->now);
+		take_ages(ret);
+		fill_gaps(ret);
+	}
+	ret->settled = ret->poured;
+}
+
+static double value_of(const struct ts_profile *p, enum ts_parameter parameter)
+{
+	return p->at[parameter].given ? p->at[parameter].value : (double)NAN;
+}
+
+static void take_load(struct work *w)
+{
+	const struct ts_waters_case *asked = w->asked;
+	struct ts_waters *ret = w->ret;
+	const struct ts_load_case input = {.groups = asked->groups,
+		.count = asked->group_count,
+		.tank = &asked->plan->tank,
+		.temp_c = value_of(&ret->now, TS_TEMPERATURE),
+		.kh_dh = value_of(&ret->now, TS_KH),
+		.kh_new_dh = value_of(&ret->poured, TS_KH),
+		.no3_new_mg_l = ret->poured.poisons.no3_mg_l};
+
+	ret->load_known = ts_load_of(&input, w->practice, &ret->load) == TS_OK;
+}
+
+/* Share of the modelled nitrogen that plants take. */
+static double plant_share(const struct ts_load *l)
+{
+	double before = l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
+	double left = ts_net_nitrogen_mmol_l(l->modelled_no3_rise_mg_l_week);
+
+	return before > 0 ? fmin(fmax(1 - left / before, 0), 1) : 0;
+}
+
+/* The tank made ready: what was measured counts, plants in it, before what was modelled. */
+static void take_drift(struct work *w)
+{
+	struct ts_waters *ret = w->ret;
+	const struct ts_load *l = &ret->load;
+	bool measured = ret->load_known && !isnan(l->measured_no3_rise_mg_l_week);
+	double nitrogen = !ret->load_known ? 0
+			  : measured       ? ts_net_nitrogen_mmol_l(l->measured_no3_rise_mg_l_week)
+					   : l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
+
+	ret->drift_known = ts_plan_drift(w->asked->plan, &ret->log, w->asked->today, nitrogen,
+				   ret->load_known && !measured ? plant_share(l) : 0, w->practice,
+				   &ret->drift) == TS_OK;
+}
+
+/* Days until KH is below the floor; INFINITY: not within `most`. */
+static double days_to_floor(
+	const struct ts_drift_tank *tank, const struct ts_practice *practice, unsigned most)
+{
+	double floor_meq_l = ts_chem_meq_l_from_dkh(practice->value[TS_P_KH_FLOOR]);
+	struct ts_drift d;
+
+	if (ts_drift_open(tank, practice, &d) != TS_OK)
+		return (double)NAN;
+	while (d.tank.water.alk_meq_l >= floor_meq_l) {
+		if (d.day >= most)
+			return (double)INFINITY;
+		ts_drift_live(&d);
+		if (d.tank.water.alk_meq_l < floor_meq_l)
+			break;
+		ts_drift_change(&d);
+	}
+	return d.day;
+}
+
+/* Where it stands after so long: a routine that never settles. All waste counts as nitrate. */
+static void read_after(const struct ts_drift_tank *tank, const struct ts_practice *practice,
+	unsigned days, struct run *ret)
+{
+	struct ts_drift d;
+	struct ts_drift_day day;
+
+	if (ts_drift_open(tank, practice, &d) != TS_OK)
+		return;
+	while (d.day < days) {
+		ts_drift_change(&d);
+		ts_drift_live(&d);
+	}
+	ts_drift_read(&d, false, &day);
+	ret->gh_dh = day.gh_dh;
+	ret->kh_dh = day.kh_dh;
+	ret->no3_mg_l = day.no3_mg_l + day.tan_mg_l * TS_MASS_NO3 / TS_WEIGHT_N;
+}
+
+static struct run run(const struct ts_drift_tank *tank, const struct ts_practice *practice)
+{
+	const double no = (double)NAN;
+	unsigned ahead = (unsigned)practice->value[TS_P_SETTLED_AHEAD];
+	struct ts_drift_tank still = *tank;
+	struct ts_drift_steady steady, formula;
+	struct run r = {no, no, no, no, no};
+
+	ts_drift_steady(tank, &formula);
+	if (ts_drift_settle(tank, practice, &steady) == TS_OK &&
+		!isnan(steady.gh_dh.before_change)) {
+		r.gh_dh = steady.gh_dh.before_change;
+		r.kh_dh = steady.kh_dh.before_change;
+		/* All waste, also that which a filter without buffer would leave as ammonia. */
+		r.no3_mg_l = formula.no3_mg_l.before_change;
+	} else {
+		read_after(tank, practice, ahead, &r);
+	}
+	r.buffer_days = days_to_floor(tank, practice, ahead);
+	still.change_share = 0;
+	r.reserve_days = days_to_floor(&still, practice, ahead);
+	return r;
+}
+
+static double least(double a, double b, double c)
+{
+	return fmin(a, fmin(b, c));
+}
+
+static double most(double a, double b, double c)
+{
+	return fmax(a, fmax(b, c));
+}
+
+#define SPREAD(member)                                                                             \
+	(struct ts_estimate)                                                                       \
+	{                                                                                          \
+		least(runs[0].member, runs[1].member, runs[2].member), runs[0].member,             \
+			most(runs[0].member, runs[1].member, runs[2].member)                       \
+	}
+
+static void take_settled(struct work *w)
+{
+	struct ts_waters *ret = w->ret;
+	const struct ts_load *l = &ret->load;
+	const double rises[] = {0, l->no3_rise_mg_l_week.low, l->no3_rise_mg_l_week.high};
+	const struct ts_estimate unknown = {(double)NAN, (double)NAN, (double)NAN};
+	struct run runs[3];
+
+	for (int i = 0; i < 3; i++) {
+		struct ts_drift_tank tank = ret->drift.tank;
+
+		if (i) {
+			tank.nitrogen_mmol_l =
+				ret->load_known ? ts_net_nitrogen_mmol_l(rises[i]) : 0;
+			tank.plant_share = 0;
+		}
+		/* The favourable end: the supply brings buffer along; the other: it brings none. */
+		if (i == 2 && ret->drift.assumed & TS_DRIFT_TOP_UP_SUPPLY)
+			tank.pure_top_up = true;
+		/* A filter matures; only until then it leaves ammonia. */
+		tank.filter_share = 1;
+		runs[i] = run(&tank, w->practice);
+		if (isnan(runs[i].gh_dh))
+			return;
+	}
+	ret->settled_known = true;
+	ret->settles = (struct ts_settled){SPREAD(gh_dh), SPREAD(kh_dh), SPREAD(no3_mg_l), unknown,
+		!(ret->drift.tank.change_share > 0), SPREAD(buffer_days), SPREAD(reserve_days)};
+	if (ret->drift.assumed & TS_DRIFT_NO_KH)
+		ret->settles.kh_dh = ret->settles.buffer_days = ret->settles.reserve_days = unknown;
+	if (!ret->load_known)
+		ret->settles.no3_mg_l = unknown;
+}
+
+/* As far beyond what is poured in as the routine takes it; its doubt comes along. */
+static void shift(struct ts_span *span, const struct ts_estimate *to)
+{
+	double from = span->value;
+
+	if (!span->given || isnan(to->value))
+		return;
+	span->low = fmax(span->low + to->low - from, 0);
+	span->high = fmax(span->high + to->high - from, 0);
+	span->value = to->value;
+}
+
+/* The settled water as a profile; its pH is what its minerals make of it. */
+static void take_settled_profile(struct work *w)
+{
+	struct ts_waters *ret = w->ret;
+	struct ts_span gh = ret->poured.at[TS_GH], kh = ret->poured.at[TS_KH];
+	const struct ts_keeping keeping = {
+		.fresh = true, .temperature = w->asked->plan->tank.temp_c};
+	struct ts_reading r = {0};
+	struct ts_water water = {.kind = TS_WATER_TANK, .readings = &r, .reading_count = 1};
+	struct ts_profile profile;
+
+	shift(&gh, &ret->settles.gh_dh);
+	shift(&kh, &ret->settles.kh_dh);
+	if (gh.given)
+		r.gh_dh = (struct ts_measure){gh.value, gh.low, gh.high, TS_MEASURE_DOUBT};
+	if (kh.given)
+		r.kh_dh = (struct ts_measure){kh.value, kh.low, kh.high, TS_MEASURE_DOUBT};
+	ts_profile_make(&water, &keeping, w->practice, -1, &profile);
+	profile.at[TS_GH].from = profile.at[TS_KH].from = TS_FROM_COMPUTED;
+	profile.at[TS_SALINITY] = ret->poured.at[TS_SALINITY];
+	if (!profile.at[TS_TEMPERATURE].given)
+		profile.at[TS_TEMPERATURE] = ret->now.at[TS_TEMPERATURE];
+	if (!profile.at[TS_PH].given)
+		profile.at[TS_PH] = ret->poured.at[TS_PH];
+	profile.unusual |= ret->poured.unusual & TS_UNUSUAL_SOFTENED;
+	profile.poisons.copper_mg_l = ret->poured.poisons.copper_mg_l;
+	profile.poisons.copper_low_mg_l = ret->poured.poisons.copper_low_mg_l;
+	profile.poisons.no3_mg_l = ret->settles.no3_mg_l.value;
+	ret->settles.ph =
+		(struct ts_estimate){profile.ph_tank_low, profile.ph_tank, profile.ph_tank_high};
+	ret->settled = profile;
+}
+
+/* One figure for each thing: the simulation's. */
+static void agree(struct ts_waters *w)
+{
+	w->load.no3_steady_mg_l = w->settles.no3_mg_l;
+	if (w->settles.no_end)
+		w->load.no3_steady_mg_l.value = w->load.no3_steady_mg_l.high = (double)INFINITY;
+	w->load.kh_steady_dh = w->settles.kh_dh.value;
+	w->load.buffer_days = w->settles.buffer_days;
+}
+
+void ts_waters_make(const struct ts_waters_case *asked, const struct ts_practice *practice,
+	struct ts_waters *ret)
+{
+	struct ts_practice own;
+	struct work w = {asked, practice ? practice : &own, ret};
+
+	ts_practice_defaults(&own);
+	ts_waters_now(asked->plan, asked->today, w.practice, ret);
+	take_load(&w);
+	take_drift(&w);
+	if (ret->drift_known)
+		take_settled(&w);
+	if (!ret->settled_known)
+		return;
+	take_settled_profile(&w);
+	if (ret->load_known)
+		agree(ret);
+}
