@@ -5,11 +5,11 @@
 #include <math.h>
 #include <tapshoal/care.h>
 
-#include "stock/plan_drift.h"
 #include "care/titrate.h"
-#include "water/gas.h"
 #include "chem/carbonate.h"
+#include "stock/plan_drift.h"
 #include "water/analysis.h"
+#include "water/gas.h"
 
 /* A profile as a water with its tank's gas; `own` holds the table where no practice was given. */
 struct opened {

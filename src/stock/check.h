@@ -42,7 +42,7 @@ struct ts_check {
 	struct ts_plan_group *groups;
 	size_t group_count;
 	const struct ts_waters *waters; /* of the tank: now, poured in, settled */
-	struct ts_profile profile; /* of the water that the animals meet now: waters->now */
+	struct ts_profile profile;      /* of the water that the animals meet now: waters->now */
 	bool water_known, load_known;
 	bool nitrate_sensitive; /* some animal bears nitrate badly */
 	struct ts_load load;

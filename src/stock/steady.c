@@ -5,9 +5,9 @@
  */
 #include <math.h>
 
-#include "stock/drift.h"
 #include "chem/hardness.h"
 #include "chem/nitrogen.h"
+#include "stock/drift.h"
 
 /* A simulated level is settled when a whole round of changes moves it by less than this share. */
 #define SETTLED 1e-5

@@ -206,7 +206,8 @@ static void test_club__eight_discus_for_five_waters(void **state)
 		if (!isnan(homes[i].gh_low))
 			reading.gh_dh = between(homes[i].gh_low, homes[i].gh_high);
 		ts_arena_drop(&shelf.arena);
-		assert_int_equal(ts_check_plan(&plan, &discus, -1, NULL, &shelf.arena, &check), TS_OK);
+		assert_int_equal(
+			ts_check_plan(&plan, &discus, -1, NULL, &shelf.arena, &check), TS_OK);
 		assert_int_equal(check.groups[0].match.verdict, homes[i].match);
 		if (homes[i].verdict == TS_PLAN_SOUND)
 			assert_true(check.verdict <= TS_PLAN_SOUND_IF);

@@ -13,8 +13,8 @@
 
 #include <cmocka.h>
 
-#include "stock/drift.h"
 #include "chem/carbonate.h"
+#include "stock/drift.h"
 #include "table.h"
 
 static struct ts_practice practice;
