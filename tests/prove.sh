@@ -85,6 +85,15 @@ properties() { # twenty times as many random cases as in the plain suite
 	TAPSHOAL_PROPERTIES=20 meson test -C "$work/gcc" --quiet --no-rebuild \
 		--timeout-multiplier 10 --suite properties
 }
+# A thousand kills of whatever writes, a hundred pairs of notes, a fresh seed.
+rewritten() {
+	python3 tests/rewrite.py "$work/gcc/src/cli/tapshoal" --times 100 --seed "$(date +%s)" --table \
+		>"$work/rewritten"
+	status=$?
+	grep '^not ok\|^# ' "$work/rewritten"
+	skips "$work/rewritten" | grep '^# .*# SKIP'
+	[ "$status" = 0 ]
+}
 mutants() { # which share of small faults is noticed; 85 of 100 are wanted
 	python3 tests/mutate.py --sample 200 >"$work/mutants" || return 1
 	sed -n '1s/^/# /p; s/^all: /# all: /p' "$work/mutants"
@@ -101,6 +110,7 @@ step "properties over random animals, waters and plans, twenty times as many" pr
 step "clang-tidy" tidy
 joined
 step "every fuzz target, $seconds s each, with a fresh seed" fuzzed
+step "what somebody wrote is not lost: a thousand kills of each writer" rewritten
 step "small faults are noticed" mutants
 step "figures of tests/bench" bench
 closing

@@ -9,13 +9,12 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "base/findings.h"
-#include "cli/commands.h"
+#include "cli/note.h"
 #include "cli/output.h"
 #include "model/codes.h"
 #include "records/file.h"
 #include "records/kind.h"
 #include "records/load.h"
-#include "records/note.h"
 
 struct noting {
 	struct session *s;
@@ -135,6 +134,7 @@ static enum ts_status write_file(struct noting *n)
 	enum ts_status status;
 	int handle, why, tries = 0;
 
+	output_left_over(system, n->file, n->s->findings);
 	do {
 		ts_text_clear(n->s->error);
 		why = system->open(system->state, n->file, TS_OPEN_REWRITE, &handle);
@@ -148,6 +148,21 @@ static enum ts_status write_file(struct noting *n)
 		status = rewrite(n, handle, &why);
 		system->close(system->state, handle);
 	} while (status == TS_SYSTEM && why == TS_WHY_CHANGED && ++tries < TRIES_MOST);
+	return status;
+}
+
+enum ts_status note_into(struct session *s, const char *file, const struct ts_shape *kind,
+	const struct ts_pair *pairs, size_t count, struct ts_noted *ret)
+{
+	struct noting n = {.s = s, .file = file, .kind = kind, .count = count};
+	enum ts_status status;
+
+	n.pairs = ts_arena_array(s->arena, count, sizeof *n.pairs);
+	if (!n.pairs)
+		return TS_NO_MEMORY;
+	memcpy(n.pairs, pairs, count * sizeof *pairs);
+	status = write_file(&n);
+	*ret = n.noted;
 	return status;
 }
 
@@ -208,7 +223,6 @@ enum ts_status command_note(struct session *s)
 			NULL);
 		return TS_BAD_INPUT;
 	}
-	output_left_over(s->system, n.file, s->findings);
 	if (status == TS_OK)
 		status = write_file(&n);
 	if (status != TS_OK)

@@ -130,6 +130,7 @@ static enum ts_status finish(struct session *s, enum ts_status status)
 	struct ts_text messages;
 	enum ts_status written = TS_OK, closed;
 
+	output_left_over(s->system, s->options->output, s->findings);
 	ts_text_open(&messages, NULL);
 	add_messages(&messages, s);
 	if (status == TS_NO_MEMORY || no_memory(s, &messages))

@@ -267,6 +267,7 @@ static enum ts_status write_file(struct session *s, const char *path, const stru
 {
 	if (text->failed)
 		return TS_NO_MEMORY;
+	output_left_over(s->system, path, s->findings);
 	return output_write(s->system, path, text, s->error);
 }
 

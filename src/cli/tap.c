@@ -10,6 +10,7 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "cli/output.h"
+#include "records/file.h"
 #include "records/load.h"
 #include "records/write.h"
 
@@ -66,14 +67,119 @@ static int make_folders(const struct ts_system *system, struct ts_arena *arena, 
 	return why ? why : system->make_folder(system->state, path);
 }
 
-enum ts_status tap_keep(const struct ts_system *system, struct ts_arena *arena,
+static void write_kept(struct ts_text *out, const struct ts_water *water)
+{
+	ts_text_put(out, "# The tap that tapshoal remembers; tapshoal keep writes it.\n");
+	ts_records_write(out, &ts_shape_water, water, false);
+}
+
+/* Would nothing be lost with these bytes? They are one reading, as tapshoal keep writes it. */
+static bool plain(struct ts_arena *arena, const char *bytes, size_t len)
+{
+	struct ts_water old;
+	struct ts_text again;
+	enum ts_status status =
+		ts_records_parse(&ts_shape_water, bytes, len, "tap", arena, &old, NULL);
+	bool is;
+
+	arena->failed |= status == TS_NO_MEMORY;
+	if (status != TS_OK)
+		return false;
+	ts_text_open(&again, &arena->allocator);
+	write_kept(&again, &old);
+	is = old.reading_count <= 1 && again.len == len &&
+	     memcmp(ts_text_get(&again), bytes, len) == 0;
+	arena->failed |= again.failed;
+	ts_text_drop(&again);
+	return is;
+}
+
+/* tap-until-2026-03-01.yaml, or with -2 and so on behind the day; NULL: all of them are taken. */
+static const char *free_name(
+	const struct ts_system *system, struct ts_arena *arena, const char *folder, long today)
+{
+	char day[TS_DATE_ROOM] = "", number[] = "-00";
+	struct ts_seen seen;
+
+	ts_date_write(day, today);
+	for (int i = 1; i < 100; i++) {
+		const char *path;
+
+		number[1] = (char)('0' + i / 10);
+		number[2] = (char)('0' + i % 10);
+		path = ts_arena_join(
+			arena, folder, "/tap-until-", day, i > 1 ? number : "", ".yaml", NULL);
+		if (!path || system->look(system->state, path, &seen) != 0)
+			return path;
+	}
+	return NULL;
+}
+
+/* The file as it is to another place, if it holds what nobody could write again. */
+static enum ts_status set_aside(const struct ts_system *system, struct ts_arena *arena,
+	const char *folder, long today, const char **ret, struct ts_text *error)
+{
+	const char *path = tap_path(system, arena);
+	struct ts_seen seen;
+	struct ts_text old;
+	char *bytes;
+	size_t len;
+	enum ts_status status;
+
+	if (system->look(system->state, path, &seen) != 0)
+		return TS_OK;
+	status = ts_file_read(system, path, TS_OPEN_ORDINARY, TS_FILE_BYTES_MOST, &arena->allocator,
+		&bytes, &len, NULL);
+	if (status == TS_NO_MEMORY)
+		return status;
+	if (status != TS_OK) {
+		ts_text_puts(
+			error, path, " cannot be read, so it is not replaced; move it away", NULL);
+		return status;
+	}
+	ts_text_open(&old, &arena->allocator);
+	ts_text_add(&old, bytes, len);
+	if (!plain(arena, bytes, len)) {
+		*ret = free_name(system, arena, folder, today);
+		if (*ret && !old.failed)
+			status = output_write(system, *ret, &old, error);
+		else if (!arena->failed)
+			status = fail(error, folder, EEXIST);
+	}
+	arena->allocator.resize(arena->allocator.state, bytes, 0);
+	status = old.failed || arena->failed ? TS_NO_MEMORY : status;
+	ts_text_drop(&old);
+	return status;
+}
+
+static enum ts_status write_tap(const struct ts_system *system, const char *path,
 	const struct ts_water *water, struct ts_text *error)
 {
-	const char *folder = config_folder(system, arena), *path = tap_path(system, arena);
-	struct ts_text text;
 	enum ts_status status = TS_NO_MEMORY;
+	struct ts_text text;
+	int over, why = system->open(system->state, path, TS_OPEN_REWRITE, &over);
+	bool there = !why;
+
+	if (why == ENOMEM)
+		return TS_NO_MEMORY;
+	ts_text_open(&text, NULL);
+	write_kept(&text, water);
+	if (!text.failed)
+		status = output_rewrite(system, path, there ? over : -1, &text, error, &why);
+	ts_text_drop(&text);
+	if (there)
+		system->close(system->state, over);
+	return status;
+}
+
+enum ts_status tap_keep(const struct ts_system *system, struct ts_arena *arena,
+	const struct ts_water *water, long today, const char **ret_aside, struct ts_text *error)
+{
+	const char *folder = config_folder(system, arena), *path = tap_path(system, arena);
+	enum ts_status status;
 	int why;
 
+	*ret_aside = NULL;
 	if (!path) {
 		ts_text_put(error, arena->failed ? ""
 						 : "there is no home folder to keep it in; "
@@ -83,13 +189,8 @@ enum ts_status tap_keep(const struct ts_system *system, struct ts_arena *arena,
 	why = make_folders(system, arena, folder);
 	if (why)
 		return why == ENOMEM ? TS_NO_MEMORY : fail(error, folder, why);
-	ts_text_open(&text, NULL);
-	ts_text_put(&text, "# The tap that tapshoal remembers; tapshoal keep writes it.\n");
-	ts_records_write(&text, &ts_shape_water, water, false);
-	if (!text.failed)
-		status = output_write(system, path, &text, error);
-	ts_text_drop(&text);
-	return status;
+	status = set_aside(system, arena, folder, today, ret_aside, error);
+	return status ? status : write_tap(system, path, water, error);
 }
 
 bool tap_today(const struct ts_system *system, const char *given, long *ret)

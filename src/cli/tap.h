@@ -22,11 +22,12 @@ TS_MUST_USE enum ts_status tap_load(const struct ts_system *system, struct ts_ar
 	struct ts_water *ret, struct ts_findings *findings);
 
 /*
- * Remembers a water in the place of the one before: written beside and renamed, so that a full disk
- * leaves the old one. TS_SYSTEM with one line in `error`.
+ * Remembers a water in the place of the one before, which a full disk leaves as it was. If the one
+ * before holds more than tapshoal keep wrote itself, its file goes to `*ret_aside` first, else that
+ * is NULL. TS_SYSTEM with one line in `error`.
  */
 TS_MUST_USE enum ts_status tap_keep(const struct ts_system *system, struct ts_arena *arena,
-	const struct ts_water *water, struct ts_text *error);
+	const struct ts_water *water, long today, const char **ret_aside, struct ts_text *error);
 
 /*
  * The day it is: the one given as --today, or the clock's. False: `given` is no day.

@@ -61,15 +61,6 @@ static int make_folder(void *state, const char *path)
 	return mkdir(path, 0700) == 0 || errno == EEXIST ? 0 : errno;
 }
 
-static int move(void *state, const char *from, const char *to)
-{
-	struct ts_seen seen;
-
-	if (look(state, to, &seen) == 0)
-		return EEXIST;
-	return rename(from, to) == 0 ? 0 : errno;
-}
-
 static int open_file(void *state, const char *path, enum ts_opening how, int *ret)
 {
 	(void)state;
@@ -189,7 +180,6 @@ const struct ts_system *ts_system_machine(void)
 	static const struct ts_system page = {.look = look,
 		.list = list,
 		.make_folder = make_folder,
-		.rename = move,
 		.open = open_file,
 		.read = read_file,
 		.close = close_file,

@@ -116,15 +116,6 @@ static int make_folder(void *state, const char *path)
 	return mkdir(path, 0700) == 0 || errno == EEXIST ? 0 : errno;
 }
 
-/* link() never replaces what somebody made there in the meantime. */
-static int move(void *state, const char *from, const char *to)
-{
-	(void)state;
-	if (link(from, to) != 0)
-		return errno;
-	return unlink(from) == 0 ? 0 : errno;
-}
-
 static void close_file(void *state, int handle)
 {
 	struct ts_machine *machine = state;
@@ -277,7 +268,7 @@ static void terminal(void *state, bool error, struct ts_terminal *ret)
 #define MACHINE(of)                                                                                \
 	{                                                                                          \
 		.state = (of), .look = look, .list = list, .make_folder = make_folder,             \
-		.rename = move, .open = open_file, .read = read_file, .close = close_file,         \
+		.open = open_file, .read = read_file, .close = close_file,                         \
 		.create = ts_machine_create, .write = ts_machine_write,                            \
 		.finish = ts_machine_finish, .left_over = ts_machine_left_over,                    \
 		.variable = variable, .today = today, .program = program, .terminal = terminal     \

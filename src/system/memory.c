@@ -320,33 +320,12 @@ static void terminal(void *state, bool error, struct ts_terminal *ret)
 	*ret = ((const struct ts_memory *)state)->screen;
 }
 
-static int move(void *state, const char *from, const char *to)
-{
-	struct ts_memory *m = state;
-	const struct ts_memory_file *file = find(m, from);
-	struct ts_text bytes;
-	bool fine;
-
-	if (!file)
-		return ENOENT;
-	if (find(m, to))
-		return EEXIST;
-	ts_text_open(&bytes, NULL);
-	ts_text_add(&bytes, ts_text_get(&file->bytes), file->bytes.len);
-	fine = !bytes.failed && ts_memory_put(m, to, ts_text_get(&bytes), bytes.len);
-	ts_text_drop(&bytes);
-	if (fine)
-		ts_memory_remove(m, from);
-	return fine ? 0 : ENOMEM;
-}
-
 void ts_memory_open(struct ts_memory *memory)
 {
 	*memory = (struct ts_memory){.system = {.state = memory,
 					     .look = look,
 					     .list = list,
 					     .make_folder = make_folder,
-					     .rename = move,
 					     .open = open_file,
 					     .read = read_file,
 					     .close = close_file,

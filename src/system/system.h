@@ -56,7 +56,6 @@ struct ts_system {
 	int (*list)(void *state, const char *folder, bool (*each)(void *to, const char *name),
 		void *to);
 	int (*make_folder)(void *state, const char *path); /* one that stands there is no failure */
-	int (*rename)(void *state, const char *from, const char *to); /* only to a free name */
 
 	int (*open)(void *state, const char *path, enum ts_opening how, int *ret);
 	/* At least one byte of `room`, 0 at the end. */

@@ -110,8 +110,26 @@ static int split(char *line, char **argv)
 	return argc;
 }
 
+/* Takes away what keep set aside: it stays where a later allocation fails, and is whole. */
+static void drop_aside(void)
+{
+	static const char folder[] = "../config/tapshoal/";
+	DIR *dir = opendir(folder);
+	const struct dirent *entry;
+	char path[512];
+
+	while (dir && (entry = readdir(dir))) {
+		snprintf(path, sizeof path, "%s%s", folder, entry->d_name);
+		if (strncmp(entry->d_name, "tap-until-", 10) == 0)
+			unlink(path);
+	}
+	if (dir)
+		closedir(dir);
+}
+
 static void before_run(void)
 {
+	drop_aside();
 	for (size_t i = 0; i < WATCHED; i++) {
 		char *now = content_of(watched[i].path);
 
@@ -156,7 +174,9 @@ static bool strays(const char *folder)
 	size_t count = 0;
 
 	while (dir && (entry = readdir(dir)))
-		count += entry->d_name[0] != '.';
+		count +=
+			entry->d_name[0] != '.' && (strncmp(entry->d_name, "tap-until-", 10) != 0 ||
+							   strstr(entry->d_name, ".tapshoal-"));
 	for (size_t i = 0; i < WATCHED; i++)
 		count -= strncmp(watched[i].path, folder, strlen(folder)) == 0;
 	if (dir)
