@@ -8,6 +8,7 @@
 #include "base/arena.h"
 #include "cli/why.h"
 #include "model/shape.h"
+#include "words/animal.h"
 #include "words/care.h"
 #include "words/names.h"
 #include "words/sentence.h"
@@ -104,6 +105,8 @@ static void verdict(struct ts_document *doc, struct ts_text *text, const struct 
 
 	say_name(text, m->species);
 	ts_text_puts(text, ": ", says[m->verdict], NULL);
+	if (m->verdict <= TS_TOLERATES && m->species->cautions & 1u << TS_CAUTION_NO_HOME_SUITS)
+		ts_text_put(text, ", a home does not");
 	first = ts_doc_take(doc, text);
 	why_deciding(text, m, profile);
 	ts_doc_verdict(doc, first, ts_doc_take(doc, text));
@@ -135,9 +138,9 @@ static void parameters(struct ts_document *doc, struct ts_text *text, const stru
 static void cautions(struct ts_document *doc, struct ts_node *facts, struct ts_text *text,
 	const struct ts_species *s)
 {
-	say_cautions(text, s);
+	ts_say_cautions(text, s, (TS_CAUTIONS_ALL | TS_CAUTIONS_TANK) & ~TS_CAUTIONS_SECOND_LINE);
 	if (text->len)
-		ts_doc_line(doc, facts, "Cautions", ts_doc_take(doc, text), NULL);
+		ts_doc_line(doc, facts, "To know", ts_doc_take(doc, text), NULL);
 	for (size_t i = 0; i < s->listed.count; i++) {
 		ts_text_puts(text, s->listed.items[i], ": ask your authority before anything else",
 			NULL);
@@ -154,6 +157,9 @@ static void one(struct ts_document *doc, struct ts_text *text, const struct ts_m
 	struct ts_node *facts;
 
 	verdict(doc, text, m, &a->profile);
+	ts_say_cautions(text, s, TS_CAUTIONS_SECOND_LINE);
+	if (text->len)
+		ts_doc_caution(doc, ts_doc_take(doc, text));
 	parameters(doc, text, m, &a->profile);
 	facts = ts_doc_facts(doc, 1);
 	ts_doc_line(doc, facts, "Comes from", ts_words_home_water_said[s->home_water], NULL);
@@ -161,7 +167,16 @@ static void one(struct ts_document *doc, struct ts_text *text, const struct ts_m
 	ts_text_number_short(text, s->group.least, 0);
 	ts_text_put(text, ", comfortable from ");
 	ts_text_number_short(text, s->group.comfortable, 0);
+	ts_text_put(text, s->group.pair ? ", or a pair by itself" : "");
 	ts_doc_line(doc, facts, "Company", ts_doc_take(doc, text), NULL);
+	ts_say_temper(text, s);
+	ts_doc_line(doc, facts, "Temper", ts_doc_take(doc, text), NULL);
+	ts_say_hunts(text, s);
+	ts_doc_line(doc, facts, "Eats", ts_doc_take(doc, text), NULL);
+	ts_say_feeding(text, s);
+	ts_doc_line(doc, facts, "Food", ts_doc_take(doc, text), NULL);
+	ts_say_lives(text, s);
+	ts_doc_line(doc, facts, "Lives", ts_doc_take(doc, text), NULL);
 	say_room(text, s);
 	ts_text_put(text, " long or more");
 	say_too_short(text, a, s);

@@ -155,6 +155,7 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_CHASERS] = {"chasers", "animals", 5, "so many that always chase leave a fish of less than half their length no rest", ESTIMATE},
 	[TS_P_LABYRINTH_ROOM] = {"labyrinth.room", "L", 120, "tank as sold that two kinds of labyrinth fish need", COMMON},
 	[TS_P_YOUNG_REARED] = {"young.reared", "", 0.2, "share of the young that grow up among others, where there are plants or corners", ESTIMATE},
+	[TS_P_YOUNG_CROWD] = {"young.crowd", "cm/L", 10, "adult lengths to the litre in half a year that are a concern before they are there", ESTIMATE},
 	[TS_P_PROPOSE_FIT] = {"propose.fit", "", 2, "how much more the worst-served animal of a list counts than each one", ESTIMATE},
 	[TS_P_PROPOSE_ENTRY] = {"propose.entry", "points", 400, "cost of one more species: else the answer is a bit of everything", ESTIMATE},
 	[TS_P_PROPOSE_COMFORTABLE] = {"propose.comfortable", "points", 200, "for a comfortable group instead of the least", ESTIMATE},

@@ -370,8 +370,9 @@ bool ts_rule_young(const struct ts_scene *scene, const struct ts_group *a, const
 	r->ours = count;
 	r->its = count +
 		 round(females * a->species->young_month * 6 * scene->practice[TS_P_YOUNG_REARED]);
-	r->severity = r->its * a->species->adult_length_cm > litres ? TS_CONCERN : TS_NOTE;
-	if (a->species->kind == TS_ANIMAL_SHRIMP)
-		r->severity = TS_NOTE;
+	r->severity = TS_NOTE;
+	if (r->its * a->species->adult_length_cm > scene->practice[TS_P_YOUNG_CROWD] * litres &&
+		a->species->kind == TS_ANIMAL_FISH)
+		r->severity = TS_CONCERN;
 	return true;
 }

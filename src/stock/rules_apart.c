@@ -38,7 +38,8 @@ static bool inside(const struct ts_measure *tank, const struct ts_range *range)
 }
 
 /*
- * The temperature at which the tank runs decides, where both live at it; else the two ranges do.
+ * The temperature at which the tank runs decides, where both live at it: what either would like
+ * better is told of it alone, unless their comforts do not meet at all. Else the two ranges decide.
  */
 bool ts_rule_temperature_apart(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
@@ -58,8 +59,8 @@ bool ts_rule_temperature_apart(const struct ts_scene *scene, const struct ts_gro
 	r->severity = ends ? TS_CONFLICT : TS_CONCERN;
 	if (tank->kind != TS_MEASURE_NONE && inside(tank, &x->tolerated) &&
 		inside(tank, &y->tolerated)) {
-		r->severity = comfortable > 0 ? TS_NOTE : TS_CONCERN;
-		return !inside(tank, &x->preferred) || !inside(tank, &y->preferred);
+		return !(comfortable > 0) &&
+		       (!inside(tank, &x->preferred) || !inside(tank, &y->preferred));
 	}
 	return ends || comfortable < scene->practice[TS_P_SHARED_TEMP];
 }

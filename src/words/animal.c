@@ -9,22 +9,24 @@
 
 #include <string.h>
 
+#include "stock/rules.h"
 #include "words/sentence.h"
 
 struct row {
 	unsigned kind;
-	int caution; /* -1: not a caution of the record but `land` of its needs */
+	int caution; /* enum ts_species_caution, or one of the following */
 	const char *says;
 };
 
-#define LAND (-1)
+/* What is no caution of the record, and is said like one. */
+enum { LAND = -1, OLD_TANK = -2, EATS_PLANTS = -3, DIGS = -4 };
 
 /* In the order in which they are said. */
 /* clang-format off */
 static const struct row rows[] = {
 	{TS_CAUTIONS_DANGER, TS_CAUTION_VENOMOUS, "its sting needs a hospital: not for a home tank"},
 	{TS_CAUTIONS_DANGER, TS_CAUTION_ELECTRIC, "its shock can throw down or kill a person: not for a home tank"},
-	{TS_CAUTIONS_DANGER, TS_CAUTION_BITES, "it bites to the blood: no hand in the tank, tongs for its food"},
+	{TS_CAUTIONS_DANGER, TS_CAUTION_BITES, "it bites or pinches to the blood: no hand in the tank, tongs for its food"},
 	{TS_CAUTIONS_DANGER, TS_CAUTION_STINGS, "its spines sting like a wasp: no bare hand near it, a doctor where it swells"},
 	{TS_CAUTIONS_DANGER, TS_CAUTION_SPINY_HANDS, "its spines hold fast in nets and hands: lift it in a box"},
 	{TS_CAUTIONS_LAW, TS_CAUTION_RESTRICTED, "forbidden or licensed in some countries: ask your authority before you buy"},
@@ -39,6 +41,9 @@ static const struct row rows[] = {
 	{TS_CAUTIONS_KNOW, TS_CAUTION_BREEDS_UNASKED, "breeds by itself: think of homes for the young"},
 	{TS_CAUTIONS_KNOW, TS_CAUTION_SHORT_LIVED, "lives {years} years: a grown one is old already"},
 	{TS_CAUTIONS_KNOW, TS_CAUTION_WILD_CAUGHT, "mostly caught in the wild: keep it apart for four weeks, and wounds out of its water"},
+	{TS_CAUTIONS_TANK, OLD_TANK, "lives only in a tank that has run for half a year"},
+	{TS_CAUTIONS_TANK, EATS_PLANTS, "eats plants"},
+	{TS_CAUTIONS_TANK, DIGS, "digs: roots in pots, stones on the bare floor"},
 };
 
 /* In the order of the words of `feeding`. */
@@ -61,9 +66,18 @@ static const char *const feeding_says[] = {
 
 static bool has(const struct ts_species *s, const struct row *row)
 {
-	if (row->caution == LAND)
+	switch (row->caution) {
+	case LAND:
 		return s->needs.land;
-	return s->cautions >> row->caution & 1u;
+	case OLD_TANK:
+		return s->habits & TS_HABIT_OLD_TANK;
+	case EATS_PLANTS:
+		return s->habits & TS_HABIT_EATS_PLANTS;
+	case DIGS:
+		return s->habits & TS_HABIT_DIGS && s->kind == TS_ANIMAL_FISH;
+	default:
+		return s->cautions >> row->caution & 1u;
+	}
 }
 
 unsigned ts_caution_kinds(const struct ts_species *species)

@@ -17,7 +17,8 @@ enum ts_caution_kind {
 	TS_CAUTIONS_HOME = 1 << 2,   /* no tank at home is large enough, or few are */
 	TS_CAUTIONS_NEEDS = 1 << 3,  /* land, salt, food, water without errors, a lid */
 	TS_CAUTIONS_KNOW = 1 << 4,   /* young without end, a short life, caught wild */
-	TS_CAUTIONS_ALL = (1 << 5) - 1
+	TS_CAUTIONS_ALL = (1 << 5) - 1,
+	TS_CAUTIONS_TANK = 1 << 5 /* habits that the tank must bear: no cautions of the record */
 };
 
 /* What stands in the second line of every answer that names the animal. */

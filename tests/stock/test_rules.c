@@ -145,7 +145,7 @@ WHEN(barbels_on_gravel, (s->x.needs.bottom = TS_BOTTOM_SMOOTH, s->tank.substrate
 WHEN(digger_on_gravel, (s->x.needs.bottom = TS_BOTTOM_SAND, s->tank.substrate = TS_SUBSTRATE_GRAVEL))
 WHEN(digger_on_coarse, (s->x.needs.bottom = TS_BOTTOM_SAND, s->tank.substrate = TS_SUBSTRATE_COARSE_GRAVEL))
 WHEN(digger_unsaid, s->x.needs.bottom = TS_BOTTOM_SAND)
-WHEN(young_in_little, (s->x.young_month = 20, s->tank = (struct ts_tank){.volume_l = 54}))
+WHEN(young_in_little, (s->x.young_month = 20, s->tank = (struct ts_tank){.volume_l = 40}))
 WHEN(young_in_much, (s->x.young_month = 20, s->tank = (struct ts_tank){.volume_l = 1000}))
 WHEN(young_of_females, (s->x.young_month = 20, s->a.either = 0, s->a.females = 10))
 WHEN(crossing, (s->x.crosses_with = other_genus, s->x.young_month = s->y.young_month = 5))
@@ -212,7 +212,7 @@ static const struct row rows[] = {
 	{TS_RULE_LAKE_APART, "kept there by custom", by_custom, -1},
 	{TS_RULE_NIGHT_HUNTER, "grazes at night", grazes_at_night, -1},
 	{TS_RULE_TEMPERATURE_APART, "a tank at 24, comfortable to both", warm_at_24, -1},
-	{TS_RULE_TEMPERATURE_APART, "a tank at 22, borne by both", warm_at_22, TS_NOTE},
+	{TS_RULE_TEMPERATURE_APART, "a tank at 22, borne by both", warm_at_22, -1},
 	{TS_RULE_TEMPERATURE_APART, "a tank at 22, where comforts do not meet", comfort_apart_at_22, TS_CONCERN},
 	{TS_RULE_CAUTION, "one that bites", caution, TS_NOTE},
 	{TS_RULE_CAUTION, "restricted by law", restricted, TS_CONCERN},
