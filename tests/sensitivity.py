@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""How much the order of rank hangs on the weights of fit, which are estimates.
+"""How much the fit of rank's JSON hangs on its weights, which are estimates. The order of rank does
+not: it is by verdict, sold and distance. What sorts by fit (propose's worst-served animal) does.
 
 Usage: sensitivity.py PROGRAM. Each of the four weights is moved by 0.1 up and down (--practice), in
 three of the waters of the truth table. TAP: the top ten keep at least eight. Since many species fit
@@ -26,7 +27,10 @@ def ranked(program, water, practice):
             [program, "rank", "-f", "json", "--method", "drops", "--pH", water["pH"], "--GH",
              water["GH_dH"], "--KH", water["KH_dH"], "--temperature", water["temperature_C"],
              "--practice", own.name], stdout=subprocess.PIPE, check=True)
-    return json.loads(done.stdout)["ranked"]
+    answer = json.loads(done.stdout)
+    order = ["suits", "tolerates", "unsure"]
+    return sorted(answer["ranked"] + answer["no_home"],
+                  key=lambda m: (order.index(m["verdict"]), -(m["fit"] or 0), m["id"]))
 
 
 def alive(matches):

@@ -26,7 +26,7 @@ def verdicts(program, water):
          water["GH_dH"], "--KH", water["KH_dH"], "--temperature", water["temperature_C"]],
         stdout=subprocess.PIPE, check=False)
     answer = json.loads(done.stdout)
-    found = {m["id"]: m for m in answer["ranked"] + answer["excluded"]}
+    found = {m["id"]: m for m in answer["ranked"] + answer["no_home"] + answer["excluded"]}
     return {**found, **{m["species"]: m for m in found.values()}}
 
 

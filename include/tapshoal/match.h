@@ -34,9 +34,13 @@ struct ts_match {
 	const struct ts_species *species;
 	struct ts_parameter_fit at[TS_PARAMETER__COUNT];
 	enum ts_verdict verdict;
-	double fit;               /* 0..1; NAN where it cannot be said */
-	int limiting;             /* enum ts_parameter, -1 = nothing limits */
-	bool gh_missing;          /* unsure for want of GH */
+	double fit;      /* 0..1; NAN where it cannot be said */
+	int limiting;    /* enum ts_parameter, -1 = nothing limits */
+	double distance; /* from the water to the nearest limit of what it is comfortable in (where
+			    it suits) or tolerates, in units of the reading's doubt; NAN: not known
+			  */
+	int nearest;     /* enum ts_parameter of that limit, -1 = none */
+	bool gh_missing; /* unsure for want of GH */
 	double copper_borne_mg_l; /* copper decides, and this is what it bears; NAN: it does not */
 	double oxygen_borne_mg_l; /* so little oxygen is borne, and less was read; NAN: there is
 				     enough */
@@ -47,8 +51,8 @@ TS_API void ts_match_species(const struct ts_species *species, const struct ts_p
 	const struct ts_keeping *keeping, const struct ts_practice *practice, struct ts_match *ret);
 
 /*
- * Sorts matches in place: by verdict, then fit (best first, on a grid of 1e-6), then those that may
- * be advised unasked, then name and form.
+ * Sorts matches in place: by verdict, then how commonly it is sold, then the distance to the
+ * nearest limit (farthest first, on a grid of 1e-6), then name and form.
  */
 TS_API void ts_match_sort(struct ts_match *matches, size_t count);
 

@@ -7,6 +7,7 @@
 #include "cli/paths.h"
 #include "cli/tap.h"
 #include "records/file.h"
+#include "stock/room.h"
 #include "water/series.h"
 
 /* More than the image of ten thousand animals. */
@@ -213,6 +214,12 @@ enum ts_status answer_keeping(struct session *s, struct answer *ret)
 	const struct options *o = s->options;
 	enum ts_status status = answer_tank(s, &ret->tank);
 
+	ret->assumed_litres = 0;
+	if (!status && s->options->volume.value > 0 && !s->options->tank_file &&
+		!(s->options->size.length_cm > 0)) {
+		ret->assumed_litres = s->options->volume.value;
+		ts_room_usual_sides(ret->assumed_litres, &ret->tank);
+	}
 	ret->keeping = o->keeping;
 	if (!status && ret->keeping.temperature.kind == TS_MEASURE_NONE)
 		ret->keeping.temperature = ret->tank.temp_c;

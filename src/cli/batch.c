@@ -7,7 +7,9 @@
 #include "base/findings.h"
 #include "cli/output.h"
 #include "cli/rank.h"
+#include "cli/results.h"
 #include "cli/table.h"
+#include "report/rank_result.h"
 
 struct batch {
 	struct table table;
@@ -16,6 +18,7 @@ struct batch {
 	struct ts_waters *waters;
 	struct output output;
 	struct answer answer;
+	struct rank_call call;
 	size_t rows, wrong;
 	bool any_suits_nothing;
 };
@@ -30,15 +33,26 @@ static bool agrees(const struct session *s)
 	return !s->error->len;
 }
 
-static void rank_row(struct batch *b, struct ts_water *water)
+/* Adds the line of one row; `water` NULL: it was not ranked, the findings say why. */
+static bool rank_row(struct batch *b, struct ts_water *water, const char *name, unsigned line)
 {
+	struct ts_rank_line_result rows = {.name = name, .line = line};
+	struct session *row = &b->row;
 	struct answer *a = &b->answer;
 
-	water->softened |= b->s->options->softened;
-	a->water = *water;
-	ts_profile_make(&a->water, &a->keeping, b->s->practice, b->s->today, &a->profile);
-	rank_match(b->s, a);
-	b->any_suits_nothing |= a->of[TS_SUITS] + a->of[TS_TOLERATES] == 0;
+	rows.finding_count = result_findings(row->arena, row->findings, &rows.findings);
+	if (water) {
+		water->softened |= b->s->options->softened;
+		a->water = *water;
+		ts_profile_make(&a->water, &a->keeping, b->s->practice, b->s->today, &a->profile);
+		if (!rank_answer(row, &b->call, a, &rows.answer))
+			return false;
+		rows.water = &rows.answer.water;
+		b->any_suits_nothing |= rows.answer.suits + rows.answer.tolerates == 0;
+	}
+	if (!row->arena->failed)
+		ts_result_json_line(row->out, TS_VERSION, "rank", &ts_result_rank_line, &rows);
+	return !row->arena->failed;
 }
 
 /* One row read, ranked and written; TS_NO behind the last. */
@@ -53,11 +67,9 @@ static enum ts_status take_row(struct batch *b)
 		return status;
 	b->rows++;
 	b->wrong += status == TS_BAD_INPUT;
-	if (status == TS_OK)
-		rank_row(b, &water);
 	row->out->len = 0;
-	rank_line_json(row, water.name, line, status == TS_OK ? &b->answer : NULL);
-	if (row->arena->failed || row->out->failed || row->findings->no_memory)
+	if (!rank_row(b, status == TS_OK ? &water : NULL, water.name, line) || row->arena->failed ||
+		row->out->failed || row->findings->no_memory)
 		return TS_NO_MEMORY;
 	return output_add(&b->output, row->out, b->s->error);
 }
@@ -117,8 +129,8 @@ static enum ts_status open_all(struct batch *b)
 	if (!b->waters)
 		return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
 	status = answer_catalogue(s);
-	if (!status && !rank_open(s, &b->answer))
-		status = TS_NO_MEMORY;
+	if (!status)
+		status = rank_call(s, &b->answer, &b->call);
 	return status;
 }
 

@@ -37,7 +37,7 @@ static const struct command commands[] = {
 		"adds a dated reading to a water or tank file, and touches nothing else in it"},
 	{"propose", command_propose, "propose -t TANK | --size 100x40x45", "text json html", true, false,
 		"animals that go together in this water and this tank"},
-	{"rank", command_rank, "rank", "text json csv html", true, false,
+	{"rank", command_rank, "rank", "text json csv html", true, true,
 		"which species the water suits, best first, and what excludes the rest"},
 	{"read", command_read, "read REPORT", "text json", false, false,
 		"a utility's or laboratory's report (text or CSV, - is stdin) to a water file"},
@@ -151,6 +151,12 @@ static void write_page(struct session *s, const struct ts_document *doc)
  * What an answer is made of is not all there once an allocation has failed; main then says so and
  * shows none of it.
  */
+bool session_terminal(const struct session *s)
+{
+	return s->options->format == FORMAT_TEXT &&
+	       !output_screen(s->system, s->options->output, true, true).unbroken;
+}
+
 void session_write(struct session *s, const struct ts_document *doc)
 {
 	if (s->arena->failed)

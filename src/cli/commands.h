@@ -102,6 +102,8 @@ void command_overview(struct ts_text *text, const struct ts_screen *screen);
 const struct ts_species *session_species(
 	struct session *session, const char *name, struct ts_candidates *ret);
 
+/* Whether somebody reads the answer on a terminal: as text, and not in a file. */
+bool session_terminal(const struct session *session);
 /* Adds the document in the format asked for, as this terminal takes it. */
 void session_write(struct session *session, const struct ts_document *doc);
 /* Adds the answer as one JSON document. */
@@ -116,7 +118,8 @@ struct answer {
 	struct ts_water water;
 	struct ts_reading reading; /* what reading flags gave */
 	double kept_age_days;      /* of the kept tap; NAN: another water, or no date */
-	struct ts_tank tank;       /* of --tank; zeroed: none was given */
+	struct ts_tank tank;       /* of --tank, --size or --volume; zeroed: none was given */
+	double assumed_litres; /* the sides of the tank were assumed from these; 0: they were not */
 	struct ts_keeping keeping; /* of the flags, the temperature of the tank where none is */
 	struct ts_profile profile;
 	struct ts_match *matches;
@@ -152,6 +155,8 @@ enum ts_status answer_open_water(
  * thing to measure.
  */
 void say_water(struct ts_document *doc, const struct answer *answer, const struct options *options);
+/* Adds "GH 9, KH 6, pH 7.4, tank 24 C". */
+void say_water_line(struct ts_text *text, const struct ts_profile *profile);
 void say_notes(struct ts_document *doc, const struct answer *answer);
 /* Adds to facts: one water under a label; how the animals are kept. */
 void say_water_fact(struct ts_document *doc, struct ts_node *facts, const char *label,
@@ -190,9 +195,9 @@ void say_span(struct ts_text *out, const struct ts_span *span, enum ts_parameter
 /* The hue of a parameter's lines. */
 enum ts_hue say_hue(int parameter);
 
-/* The whole answer of rank or why as JSON; its species as CSV. */
-void rank_json(struct session *session, const struct answer *answer, const char *command);
-void rank_csv(struct session *session, const struct answer *answer);
+/* The matches of an answer as JSON; as CSV. */
+void matched_json(struct session *session, const struct answer *answer, const char *command);
+void matched_csv(struct session *session, const struct answer *answer);
 /* Every finding as JSON. */
 void lint_json(struct session *session, size_t files, size_t with_findings);
 

@@ -62,6 +62,8 @@ struct options {
 
 	size_t days;
 	int top_up;
+	const char *only; /* of rank: verdicts with commas between them */
+	bool all, any_size;
 	const char *tank_file, *like, *why, *plan_out, *model_out;
 	struct box size;
 	struct values with, without;

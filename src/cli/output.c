@@ -150,7 +150,8 @@ struct ts_screen output_screen(
 
 	system->terminal(system->state, false, &terminal);
 	screen.ascii = ascii || terminal.plain;
-	if (to_file || !terminal.is)
+	screen.unbroken = to_file || !terminal.is;
+	if (screen.unbroken)
 		return screen;
 	screen.color = !no_color && !(wish && *wish) && term && strcmp(term, "dumb") != 0;
 	if (terminal.columns) {

@@ -135,7 +135,9 @@ static enum ts_status finish(struct session *s, enum ts_status status)
 	add_messages(&messages, s);
 	if (status == TS_NO_MEMORY || no_memory(s, &messages))
 		status = TS_NO_MEMORY;
-	else if (s->out->len && (status <= TS_NO || s->told))
+	else if (s->out->len && (status <= TS_NO || s->told) &&
+		 (s->options->output ||
+			 !s->system->paged(s->system->state, ts_text_get(s->out), s->out->len)))
 		written = output_write(s->system, s->options->output, s->out, s->error);
 	closed = close_stream(s, status);
 	written = written ? written : closed;

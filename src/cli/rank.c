@@ -1,176 +1,121 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * rank: which species the water suits, best first, and what excludes each of the rest.
+ * rank: which animals the water suits, best first. Here the words of the call become the question
+ * of answers/rank.h; show/rank.c shows its result.
  */
+#include "cli/rank.h"
+
 #include <string.h>
 
 #include "base/arena.h"
-#include "cli/rank.h"
+#include "report/rank_result.h"
+#include "show/rank.h"
+#include "stock/room.h"
+#include "words/names.h"
 #include "words/sentence.h"
 
-bool rank_open(const struct session *s, struct answer *a)
+/* Records that did not come with the program, in words; NULL: none. */
+static const char *overlays(struct session *s)
 {
-	a->count = s->catalogue->count;
-	a->matches = ts_arena_array(s->arena, a->count, sizeof *a->matches);
-	return a->matches;
+	struct ts_text text;
+	const char *said = NULL;
+
+	ts_text_open(&text, &s->arena->allocator);
+	ts_say_overlays(&text, s->catalogue);
+	if (text.len)
+		said = ts_arena_text(s->arena, ts_text_get(&text), text.len);
+	s->arena->failed |= text.failed;
+	ts_text_drop(&text);
+	return said;
 }
 
-void rank_match(const struct session *s, struct answer *a)
+/* The animals that the words of the call leave. */
+static bool narrow(struct session *s, struct ts_asking *ret)
 {
-	memset(a->of, 0, sizeof a->of);
-	for (size_t i = 0; i < a->count; i++) {
-		ts_match_species(s->catalogue->items[i], &a->profile, &a->keeping, s->practice,
-			&a->matches[i]);
-		a->of[a->matches[i].verdict]++;
+	struct ts_filter filter = s->options->traits;
+	const struct ts_species **list =
+		ts_arena_array(s->arena, s->catalogue->count, sizeof *list);
+
+	if (!list)
+		return false;
+	filter.family = s->options->family;
+	for (size_t i = 0; i < s->catalogue->count; i++) {
+		if (ts_filter_passes(&filter, s->catalogue->items[i]))
+			list[ret->species_count++] = s->catalogue->items[i];
 	}
-	ts_match_sort(a->matches, a->count);
+	ret->species = list;
+	return true;
 }
 
-static void count(struct ts_text *text, size_t n)
+/* The tank of the call; `volume` alone gets the sides that are usual. */
+static void take_tank(struct session *s, const struct answer *a, struct rank_call *ret)
 {
-	ts_text_number_short(text, (double)n, 0);
+	ret->tank = a->tank;
+	if (a->assumed_litres > 0 || s->options->tank_file || s->options->size.length_cm > 0)
+		ret->question.tank = &ret->tank;
+	ret->question.assumed_litres = a->assumed_litres;
 }
 
-static void verdict(struct ts_text *out, const struct answer *a)
+enum ts_status rank_call(struct session *s, const struct answer *a, struct rank_call *ret)
 {
-	if (a->profile.poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE)) {
-		ts_text_put(out, "Not now: ammonia or nitrite stands in this water, and no animal "
-				 "goes into it.");
-		return;
+	struct ts_candidates candidates;
+
+	*ret = (struct rank_call){
+		.asking = {.arena = s->arena, .practice = s->practice, .today = s->today},
+		.question = {.catalogue_count = s->catalogue->count, .overlays_say = overlays(s)}};
+	take_tank(s, a, ret);
+	if (s->options->like) {
+		ret->question.like = session_species(s, s->options->like, &candidates);
+		if (!ret->question.like) {
+			ts_say_candidates(s->error, s->options->like, &candidates);
+			return TS_BAD_INPUT;
+		}
 	}
-	if (a->profile.poisons.found & TS_POISON_NO_OXYGEN &&
-		a->of[TS_SUITS] + a->of[TS_TOLERATES] == 0) {
-		ts_text_put(out, "Not now: this water holds too little oxygen; air it, and read it "
-				 "again before any animal goes into it.");
-		return;
-	}
-	if (a->of[TS_SUITS] + a->of[TS_TOLERATES] == 0) {
-		ts_text_put(out, a->of[TS_UNSURE] ? "Unsure: nothing can be called suitable yet, "
-						  : "This water suits none of ");
-		count(out, a->of[TS_UNSURE] ? a->of[TS_UNSURE] : a->count);
-		ts_text_put(
-			out, a->of[TS_UNSURE] ? " species wait on a measurement." : " species.");
-		return;
-	}
-	ts_text_put(out, "This water suits ");
-	if (a->of[TS_SUITS])
-		count(out, a->of[TS_SUITS]);
-	else
-		ts_text_put(out, "none");
-	ts_text_put(out, " of ");
-	count(out, a->count);
-	ts_text_put(out, " species; tolerated by ");
-	count(out, a->of[TS_TOLERATES]);
-	ts_text_put(out, a->of[TS_SUITS] ? " more." : ".");
+	return narrow(s, &ret->asking) && !s->arena->failed ? TS_OK : TS_NO_MEMORY;
 }
 
-/* The parameter that excludes most. */
-static void deciding(struct ts_text *out, const struct answer *a)
+static const char *taken(struct session *s, struct ts_text *text)
 {
-	size_t by[TS_PARAMETER__COUNT] = {0};
-	int most = 0;
+	const char *said = ts_arena_text(s->arena, ts_text_get(text), text->len);
 
-	if (a->profile.unusual & TS_UNUSUAL_SOFTENED || !a->profile.at[TS_GH].given ||
-		a->profile.poisons.found &
-			(TS_POISON_AMMONIA | TS_POISON_NITRITE | TS_POISON_NO_OXYGEN))
-		return;
-	for (size_t i = 0; i < a->count; i++) {
-		if (a->matches[i].verdict == TS_EXCLUDED && a->matches[i].limiting >= 0)
-			by[a->matches[i].limiting]++;
-	}
-	for (int p = 1; p < TS_PARAMETER__COUNT; p++)
-		most = by[p] > by[most] ? p : most;
-	if (!by[most])
-		return;
-	ts_text_puts(out, ts_parameter_rows[most].label, " decides most: it excludes ", NULL);
-	count(out, by[most]);
-	ts_text_put(out, " species.");
+	s->arena->failed |= text->failed;
+	ts_text_clear(text);
+	return said;
 }
 
-static struct ts_node *entry(struct ts_document *doc, struct ts_text *text, const struct answer *a,
-	const struct ts_match *m)
+bool rank_answer(struct session *s, const struct rank_call *call, const struct answer *a,
+	struct ts_rank_result *ret)
 {
-	say_name(text, m->species);
-	if (m->verdict <= TS_TOLERATES) {
-		ts_text_put(text, ": ");
-		say_room(text, m->species);
-		ts_text_put(text, m->species->cautions ? "; caution: " : "");
-		say_cautions(text, m->species);
-		say_too_short(text, a, m->species);
-	}
-	return ts_doc_entry(doc, ts_doc_take(doc, text));
+	struct ts_rank_question question = call->question;
+	struct ts_asking asking = call->asking;
+	struct ts_text text;
+
+	ts_text_open(&text, &s->arena->allocator);
+	if (a->water.name)
+		ts_text_puts(&text, a->water.name, ": ", NULL);
+	say_water_line(&text, &a->profile);
+	question.water_says = taken(s, &text);
+	ts_text_puts(&text, s->options->keeping.wild ? "wild-caught" : "farm-bred", ", ",
+		s->options->keeping.breeding ? "for breeding" : "for display", NULL);
+	question.animals_say = taken(s, &text);
+	ts_text_drop(&text);
+	asking.arena = s->arena;
+	question.water_name = a->water.name;
+	question.kept_age_days = a->kept_age_days;
+	question.profile = &a->profile;
+	question.keeping = &a->keeping;
+	return ts_answer_rank(&asking, &question, ret);
 }
 
-static void line(struct ts_document *doc, struct ts_node *node, struct ts_text *text, int hue_of)
-{
-	struct ts_line *added;
-
-	if (!text->len)
-		return;
-	added = ts_doc_line(doc, node, ts_doc_take(doc, text), NULL);
-	if (added)
-		added->hue = say_hue(hue_of);
-}
-
-static void reasons(struct ts_document *doc, struct ts_node *node, struct ts_text *text,
-	const struct ts_match *m, const struct ts_profile *profile)
-{
-	ts_say_copper(text, m, profile);
-	line(doc, node, text, -1);
-	if (m->limiting < 0 || m->verdict == TS_SUITS)
-		return;
-	ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
-	line(doc, node, text, m->limiting);
-	ts_say_near_miss(text, m);
-	line(doc, node, text, -1);
-}
-
-static void section(struct ts_document *doc, struct ts_text *text, const struct answer *a,
-	enum ts_verdict of, const char *title)
-{
-	if (!a->of[of])
-		return;
-	ts_text_puts(text, title, " (", NULL);
-	count(text, a->of[of]);
-	ts_text_put(text, ")");
-	ts_doc_heading(doc, 0, ts_doc_take(doc, text));
-	for (size_t i = 0; i < a->count; i++) {
-		const struct ts_match *m = &a->matches[i];
-		struct ts_node *node = m->verdict == of ? entry(doc, text, a, m) : NULL;
-
-		if (!node)
-			continue;
-		reasons(doc, node, text, m, &a->profile);
-		say_tags(doc, node, m->species, ts_verdict_words[m->verdict]);
-		say_bars(doc, node, m, &a->profile);
-	}
-}
-
-static void write_answer(struct session *s, const struct answer *a)
+static void write_answer(struct session *s, const struct answer *a,
+	const struct ts_rank_result *result, const struct ts_show_list *wanted)
 {
 	struct ts_document doc;
-	struct ts_text text;
-	const char *first;
 
 	ts_doc_open(&doc, s->arena, "Fish for this water");
 	doc.drawn = s->options->format == FORMAT_HTML;
-	ts_text_open(&text, &s->arena->allocator);
 	say_sheet(&doc, a->water.name, &a->profile);
-	verdict(&text, a);
-	first = ts_doc_take(&doc, &text);
-	deciding(&text, a);
-	ts_doc_verdict(&doc, first, ts_doc_take(&doc, &text));
-	say_water(&doc, a, s->options);
-	say_overlays(&doc, s->catalogue);
-	say_notes(&doc, a);
-	section(&doc, &text, a, TS_SUITS, "THE WATER SUITS");
-	section(&doc, &text, a, TS_TOLERATES, "TOLERATE IT");
-	section(&doc, &text, a, TS_UNSURE, "UNSURE");
-	section(&doc, &text, a, TS_EXCLUDED, "EXCLUDED");
-	ts_doc_paragraph(&doc, "The water is one question; room and company are another. Local law "
-			       "and a vet come before any list. Never release an animal.");
-	s->arena->failed |= text.failed;
-	ts_text_drop(&text);
+	ts_show_rank(&doc, result, wanted);
 	session_write(s, &doc);
 }
 
@@ -188,8 +133,64 @@ static void refuse_word(struct session *s, const char *word)
 			"species ask tapshoal why");
 }
 
+/* "suits,tolerates" as bits; false with an error. */
+static bool take_only(struct session *s, unsigned *ret)
+{
+	const char *at = s->options->only;
+
+	*ret = 0;
+	while (at && *at) {
+		size_t len = strcspn(at, ",");
+		unsigned v = 0;
+
+		while (v < TS_VERDICT__COUNT && (strlen(ts_verdict_words[v]) != len ||
+							memcmp(ts_verdict_words[v], at, len) != 0))
+			v++;
+		if (v == TS_VERDICT__COUNT) {
+			ts_text_puts(s->error, "--only does not take '", at,
+				"'; it takes suits, tolerates, unsure, excluded, with commas "
+				"between them",
+				NULL);
+			return false;
+		}
+		*ret |= 1u << v;
+		at += len + (at[len] == ',');
+	}
+	return true;
+}
+
+static void answer_with(struct session *s, const struct answer *a, const struct ts_rank_result *r,
+	const struct ts_show_list *wanted)
+{
+	struct ts_match_result *rows;
+	size_t count = r->ranked_count + r->too_large_count + r->no_home_count + r->excluded_count;
+
+	if (s->options->format == FORMAT_JSON) {
+		session_json(s, "rank", &ts_result_rank, r);
+	} else if (s->options->format == FORMAT_CSV) {
+		rows = ts_arena_array(s->arena, count ? count : 1, sizeof *rows);
+		count = 0;
+		for (size_t i = 0; rows && i < r->ranked_count; i++)
+			rows[count++] = r->ranked[i];
+		for (size_t i = 0; rows && i < r->too_large_count; i++)
+			rows[count++] = r->too_large[i];
+		for (size_t i = 0; rows && i < r->no_home_count; i++)
+			rows[count++] = r->no_home[i];
+		for (size_t i = 0; rows && i < r->excluded_count; i++)
+			rows[count++] = r->excluded[i];
+		session_csv(s, &ts_result_match, rows, count);
+	} else {
+		write_answer(s, a, r, wanted);
+	}
+}
+
 enum ts_status command_rank(struct session *s)
 {
+	struct ts_show_list wanted = {.terminal = session_terminal(s),
+		.all = s->options->all,
+		.any_size = s->options->any_size};
+	struct ts_rank_result result;
+	struct rank_call call;
 	struct answer a;
 	enum ts_status status = TS_BAD_INPUT;
 
@@ -197,19 +198,17 @@ enum ts_status command_rank(struct session *s)
 		refuse_word(s, s->options->arguments[0]);
 		return status;
 	}
+	if (!take_only(s, &wanted.verdicts))
+		return status;
 	if (s->options->batch_file)
 		return rank_batch(s);
 	status = answer_open(s, &a);
+	if (!status)
+		status = rank_call(s, &a, &call);
 	if (status)
 		return status;
-	if (!rank_open(s, &a))
+	if (!rank_answer(s, &call, &a, &result))
 		return TS_NO_MEMORY;
-	rank_match(s, &a);
-	if (s->options->format == FORMAT_JSON)
-		rank_json(s, &a, "rank");
-	else if (s->options->format == FORMAT_CSV)
-		rank_csv(s, &a);
-	else
-		write_answer(s, &a);
-	return a.of[TS_SUITS] + a.of[TS_TOLERATES] ? TS_OK : TS_NO;
+	answer_with(s, &a, &result, &wanted);
+	return result.suits + result.tolerates ? TS_OK : TS_NO;
 }

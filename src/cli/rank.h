@@ -1,24 +1,29 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Between the parts of rank: the answer for one water (rank.c), for a table of them (batch.c), and
- * what programs are told (rank_fill.c).
+ * Between the parts of rank: the call as a question (rank.c), a table of waters (batch.c).
  */
 #ifndef TS_CLI_RANK_H
 #define TS_CLI_RANK_H
 
+#include "answers/rank.h"
 #include "cli/commands.h"
 
-/* Room for a match a species of the catalogue; false: no memory. */
-bool rank_open(const struct session *session, struct answer *answer);
-/* Every species against the profile of the answer, best first; used again for the next water. */
-void rank_match(const struct session *session, struct answer *answer);
+/* What the call asks of the catalogue, whatever the water. */
+struct rank_call {
+	struct ts_asking asking;
+	struct ts_rank_question question; /* without the water */
+	struct ts_tank tank;
+	struct ts_show_list *show;
+};
+
+/* Fills the call from the flags; the catalogue is loaded, `answer` holds tank and keeping. */
+enum ts_status rank_call(
+	struct session *session, const struct answer *answer, struct rank_call *ret);
+/* The answer for the water of `answer`, in the memory of `session`. False: no memory. */
+bool rank_answer(struct session *session, const struct rank_call *call, const struct answer *answer,
+	struct ts_rank_result *ret);
 
 /* rank --batch: one line of JSON a row. */
 enum ts_status rank_batch(struct session *session);
-
-/* Adds one such line; `answer` NULL: the row was not ranked, the findings of the session say why.
- */
-void rank_line_json(
-	struct session *session, const char *name, unsigned line, const struct answer *answer);
 
 #endif

@@ -161,8 +161,8 @@ struct notes {
 };
 
 /* Lines of 80 columns less the sign of a comment; a note stands four columns in. */
-static const struct ts_screen head_lines = {78, false, false, false};
-static const struct ts_screen note_lines = {74, false, false, false};
+static const struct ts_screen head_lines = {78, false, false, false, false};
+static const struct ts_screen note_lines = {74, false, false, false, false};
 
 /* 'line 22, "20,3 dH": the only figure of its line; taken as ...' */
 static const char *note(void *state, const struct ts_shape *shape, const struct ts_field *field)

@@ -31,7 +31,7 @@ void say_span(struct ts_text *out, const struct ts_span *s, enum ts_parameter p)
 	ts_text_number_short(out, s->value, decimals);
 }
 
-static void put_water(struct ts_text *text, const struct ts_profile *profile)
+void say_water_line(struct ts_text *text, const struct ts_profile *profile)
 {
 	static const enum ts_parameter order[] = {TS_GH, TS_KH, TS_PH, TS_TEMPERATURE};
 
@@ -56,7 +56,7 @@ void say_water_fact(
 	struct ts_text text;
 
 	ts_text_open(&text, &doc->arena->allocator);
-	put_water(&text, &a->profile);
+	say_water_line(&text, &a->profile);
 	ts_doc_line(doc, facts, label, ts_doc_take(doc, &text), NULL);
 	ts_text_drop(&text);
 }
@@ -84,7 +84,7 @@ void say_water(struct ts_document *doc, const struct answer *a, const struct opt
 	ts_text_open(&text, &doc->arena->allocator);
 	if (a->water.name)
 		ts_text_puts(&text, a->water.name, ": ", NULL);
-	put_water(&text, &a->profile);
+	say_water_line(&text, &a->profile);
 	ts_doc_line(doc, facts, "Water", ts_doc_take(doc, &text), NULL);
 	ts_text_drop(&text);
 	say_animals_fact(doc, facts, o);

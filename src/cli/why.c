@@ -238,9 +238,9 @@ enum ts_status command_why(struct session *s)
 	if (status)
 		return status;
 	if (s->options->format == FORMAT_JSON)
-		rank_json(s, &a, "why");
+		matched_json(s, &a, "why");
 	else if (s->options->format == FORMAT_CSV)
-		rank_csv(s, &a);
+		matched_csv(s, &a);
 	else
 		write_answer(s, &a);
 	return a.of[TS_SUITS] + a.of[TS_TOLERATES] ? TS_OK : TS_NO;

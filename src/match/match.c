@@ -5,6 +5,7 @@
  */
 #include <tapshoal/match.h>
 
+#include <float.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -60,6 +61,9 @@ double ts_match_oxygen_borne_mg_l(
 	}
 	return borne;
 }
+
+/* From here on an upper end says that there is none (match/bands.c closes open ones so). */
+#define NO_LIMIT 100
 
 /* Too little oxygen: airing mends it, so it excludes nobody, and lets nobody in either. */
 static bool starved(
@@ -183,6 +187,54 @@ static int limiting(const struct ts_match *m, const double *practice)
 	return best;
 }
 
+/*
+ * Half of what a reading is doubted by; where it is exact, or is a range that is lived through,
+ * half of what a published limit is.
+ */
+static double doubt_of(const struct ts_span *s, int p, const double *practice)
+{
+	double least = ts_band_doubt((enum ts_parameter)p, "", practice);
+
+	return s->exposure ? least : ts_max((s->high - s->low) / 2, least);
+}
+
+/*
+ * The nearest limit. pH is the result of the minerals, KH by kind of water no figure of the
+ * animal's own: neither counts. An end at nothing, or where no fresh water goes, is no limit.
+ */
+static void nearest_limit(
+	struct ts_match *m, const struct ts_profile *profile, const double *practice)
+{
+	static const enum ts_parameter counted[] = {TS_GH, TS_KH, TS_TEMPERATURE};
+
+	m->distance = (double)NAN;
+	m->nearest = -1;
+	for (size_t i = 0; i < sizeof counted / sizeof *counted; i++) {
+		enum ts_parameter p = counted[i];
+		const struct ts_parameter_fit *f = &m->at[p];
+		const struct ts_span *s = &profile->at[p];
+		bool comfort = m->verdict == TS_SUITS && !isnan(f->preferred.low);
+		const struct ts_range *r = comfort ? &f->preferred : &f->tolerated;
+		double low = s->exposure ? s->low : s->value,
+		       high = s->exposure ? s->high : s->value;
+		double room = DBL_MAX;
+
+		if (!f->known || f->source[0] == ts_by_kind_of_water)
+			continue;
+		if (r->low > 0)
+			room = low - r->low;
+		if (r->high < NO_LIMIT)
+			room = ts_min(room, r->high - high);
+		if (room == DBL_MAX)
+			continue;
+		room /= doubt_of(s, p, practice);
+		if (m->nearest < 0 || room < m->distance) {
+			m->distance = room;
+			m->nearest = p;
+		}
+	}
+}
+
 void ts_match_species(const struct ts_species *species, const struct ts_profile *profile,
 	const struct ts_keeping *keeping, const struct ts_practice *practice, struct ts_match *ret)
 {
@@ -200,22 +252,27 @@ void ts_match_species(const struct ts_species *species, const struct ts_profile 
 	count_poisons(ret, &profile->poisons, practice);
 	whole_fit(ret, practice->value);
 	ret->limiting = limiting(ret, practice->value);
+	nearest_limit(ret, profile, practice->value);
+}
+
+/* Farthest from its limits first; what has no known distance last. */
+static double distance_for_sorting(const struct ts_match *m)
+{
+	return isnan(m->distance) ? -DBL_MAX : ts_number_quantised(m->distance);
 }
 
 static int compare_matches(const void *a, const void *b)
 {
 	const struct ts_match *x = a, *y = b;
-	double fit_x = isnan(x->fit) ? -1 : ts_number_quantised(x->fit);
-	double fit_y = isnan(y->fit) ? -1 : ts_number_quantised(y->fit);
-	bool advised_x = ts_match_advised_unasked(x->species);
+	double distance_x = distance_for_sorting(x), distance_y = distance_for_sorting(y);
 	int by_name;
 
 	if (x->verdict != y->verdict)
 		return x->verdict < y->verdict ? -1 : 1;
-	if (fit_x != fit_y)
-		return fit_x > fit_y ? -1 : 1;
-	if (advised_x != ts_match_advised_unasked(y->species))
-		return advised_x ? -1 : 1;
+	if (x->species->sold != y->species->sold)
+		return x->species->sold < y->species->sold ? -1 : 1;
+	if (distance_x != distance_y)
+		return distance_x > distance_y ? -1 : 1;
 	by_name = strcmp(x->species->species, y->species->species);
 	return by_name ? by_name
 		       : strcmp(x->species->form ? x->species->form : "",

@@ -73,5 +73,6 @@ extern const char *const ts_words_home_water[], *const ts_words_cautions[], *con
 extern const char *const ts_words_home_water_said[], *const ts_words_swims[];
 extern const char *const ts_words_kind[];
 extern const char *const ts_words_feeding[];
+extern const char *const ts_words_sold[];
 
 #endif

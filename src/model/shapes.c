@@ -77,7 +77,7 @@ static const char *const words_water_kind[] = {
 static const char *const words_disinfectant[] = {"unknown", "none", "chlorine", "chloramine", NULL};
 const char *const ts_words_kind[] = {"fish", "shrimp", "crayfish", "crab", "snail", NULL};
 static const char *const words_body[] = {"fusiform", "eel", "elongated", "deep", NULL};
-static const char *const words_sold[] = {"everywhere", "often", "seldom", "rarely", NULL};
+const char *const ts_words_sold[] = {"everywhere", "often", "seldom", "rarely", NULL};
 const char *const ts_words_home_water[] = {"black", "clear-soft", "mixed", "middle", "hard",
 	"malawi", "tanganyika", "victoria", "cool", "bee-shrimp", "neocaridina", "sulawesi",
 	"snail", "brackish", NULL};
@@ -282,7 +282,7 @@ static const struct ts_field species_fields[] = {
 	SUB(S, "common", common, OPT, &shape_common, "names people use, by language"),
 	TEXT(S, "family", family, REQ, "family"),
 	WORD(S, "kind", kind, REQ, ts_words_kind, "kind of animal"),
-	WORD(S, "sold", sold, REQ, words_sold, "how easily it is bought"),
+	WORD(S, "sold", sold, REQ, ts_words_sold, "how easily it is bought"),
 	WORD(S, "home_water", home_water, REQ, ts_words_home_water, "kind of water it comes from"),
 	NUMBER(S, "adult_length", adult_length_cm, REQ, TS_Q_LENGTH, "usual total length in tanks"),
 	NUMBER(S, "greatest_length", greatest_length_cm, REQ, TS_Q_LENGTH, "greatest length known"),

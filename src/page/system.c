@@ -168,6 +168,14 @@ static bool program(void *state, char *ret, size_t room)
 	return false;
 }
 
+static bool paged(void *state, const char *text, size_t len)
+{
+	(void)state;
+	(void)text;
+	(void)len;
+	return false;
+}
+
 static void terminal(void *state, bool error, struct ts_terminal *ret)
 {
 	(void)state;
@@ -190,7 +198,8 @@ const struct ts_system *ts_system_machine(void)
 		.variable = variable,
 		.today = today,
 		.program = program,
-		.terminal = terminal};
+		.terminal = terminal,
+		.paged = paged};
 
 	return &page;
 }

@@ -91,6 +91,25 @@ struct ts_node *ts_doc_table(struct ts_document *doc)
 	return add(doc, TS_NODE_TABLE, NULL);
 }
 
+struct ts_node *ts_doc_records(struct ts_document *doc)
+{
+	struct ts_node *node = add(doc, TS_NODE_TABLE, NULL);
+
+	if (node)
+		node->level = 1;
+	return node;
+}
+
+void ts_doc_fold(struct ts_document *doc, const char *text)
+{
+	add(doc, TS_NODE_FOLD, text);
+}
+
+void ts_doc_unfold(struct ts_document *doc)
+{
+	add(doc, TS_NODE_UNFOLD, NULL);
+}
+
 struct ts_node *ts_doc_steps(struct ts_document *doc)
 {
 	return add(doc, TS_NODE_STEPS, NULL);

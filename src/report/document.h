@@ -18,11 +18,14 @@ enum ts_node_kind {
 	TS_NODE_PARAGRAPH, /* `text` */
 	TS_NODE_ENTRY,     /* `text`: a name and its room; lines: reasons; bars, tags for pages */
 	TS_NODE_FACTS,     /* lines: label, value, note or NULL */
-	TS_NODE_TABLE,     /* lines: cells; the first line is the header */
-	TS_NODE_STEPS,     /* lines: when or which, what to do; `text` NULL */
-	TS_NODE_CURVE,     /* `curve` */
-	TS_NODE_CAUTION,   /* `text` */
-	TS_NODE_SEE        /* `text`: where more is written */
+	TS_NODE_TABLE,     /* lines: cells; the first line is the header; `level` 1: its rows are
+			      records, which a pipe gets unbroken */
+	TS_NODE_FOLD,      /* `text`: what follows is folded away on pages, to TS_NODE_UNFOLD */
+	TS_NODE_UNFOLD,
+	TS_NODE_STEPS,   /* lines: when or which, what to do; `text` NULL */
+	TS_NODE_CURVE,   /* `curve` */
+	TS_NODE_CAUTION, /* `text` */
+	TS_NODE_SEE      /* `text`: where more is written */
 };
 
 /* Which parameter a line speaks of: decides its hue, never its meaning. */
@@ -127,6 +130,11 @@ struct ts_node *ts_doc_entry(struct ts_document *doc, const char *text);
 struct ts_node *ts_doc_facts(struct ts_document *doc, unsigned level);
 struct ts_node *ts_doc_table(struct ts_document *doc);
 struct ts_node *ts_doc_steps(struct ts_document *doc);
+/* A table whose rows are records: where somebody reads it with a program it is never narrowed. */
+struct ts_node *ts_doc_records(struct ts_document *doc);
+/* What is added between the two is folded away on pages, under that heading. They do not nest. */
+void ts_doc_fold(struct ts_document *doc, const char *text);
+void ts_doc_unfold(struct ts_document *doc);
 /* The curve is lent, not copied: build it in the same arena. */
 void ts_doc_curve(struct ts_document *doc, const struct ts_curve *curve);
 

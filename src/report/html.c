@@ -209,6 +209,13 @@ static void write_node(struct ts_page *page, const struct ts_node *node)
 	case TS_NODE_HEADING:
 		ts_page_element(page, node->level ? "h3" : "h2", node->text);
 		break;
+	case TS_NODE_FOLD:
+		ts_page_open(page, "details");
+		ts_page_element(page, "summary", node->text);
+		break;
+	case TS_NODE_UNFOLD:
+		ts_page_close(page);
+		break;
 	case TS_NODE_ENTRY:
 		write_entry(page, node);
 		return;

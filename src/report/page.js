@@ -11,6 +11,7 @@ function filterLists(root) {
 	// The heading of a list: what stands above it, but for the verdict.
 	function head(list) {
 		var above = list.previousElementSibling;
+		if (list.parentElement.matches("details")) { return list.parentElement; }
 		return above ? above.matches("h2:not(.verdict)") ? above : null : null;
 	}
 	function show() {

@@ -5,6 +5,7 @@
  */
 #include "report/rank_result.h"
 
+#include "model/shape.h"
 #include "words/sentence.h"
 
 /* clang-format off */
@@ -20,6 +21,7 @@ static const struct ts_result_field parameter_fields[] = {
 	TS_R_ROW_TEXTS(P, "source", source, "publication or grade of tolerated, of preferred"),
 	TS_R_ROW_SHARE(P, "suitability", suitability, 3, "1 comfortable, 0 at the limits"),
 	TS_R_ROW_NUMBER(P, "outside_by", outside_by, 2, "how far beyond tolerated, negative below"),
+	TS_R_ROW_NUMBER(P, "uncomfortable_by", uncomfortable_by, 2, "how far beyond preferred, negative below"),
 };
 #undef P
 const struct ts_result_shape ts_result_parameter =
@@ -48,8 +50,19 @@ static const struct ts_result_field match_fields[] = {
 	TS_R_ROW_LIST(M, "excluded_by", excluded_by, excluded_by_count, struct ts_excluded_result, &excluded_shape, "what excludes it"),
 	TS_R_ROW_NUMBER(M, "adult_length_cm", adult_length_cm, 1, "usual total length in tanks"),
 	TS_R_ROW_NUMBER(M, "group_least", group_least, 0, "settled from this many"),
+	TS_R_ROW_NUMBER(M, "group_comfortable", group_comfortable, 0, "better this many"),
 	TS_R_ROW_NUMBER(M, "tank_length_cm", tank_length_cm, 0, "least tank"),
 	TS_R_ROW_NUMBER(M, "tank_volume_l", tank_volume_l, 0, "what a usual tank of that length holds"),
+	TS_R_ROW_TEXT(M, "form", form, "of several of one name; null: there is one"),
+	TS_R_ROW_TEXT(M, "family", family, "its family"),
+	TS_R_ROW_WORD(M, "swims", swims, ts_words_swims, "where it swims"),
+	TS_R_ROW_WORD(M, "sold", sold, ts_words_sold, "how easily it is bought"),
+	TS_R_ROW_NUMBER(M, "distance", distance, 2, "from the water to its nearest limit, in units of the reading's doubt; null: not known"),
+	TS_R_ROW_TEXT(M, "says", says, "the number that decides"),
+	TS_R_ROW_TEXTS(M, "reasons", reasons, "what speaks against it"),
+	TS_R_ROW_TEXTS(M, "to_know", to_know, "what a buyer must know"),
+	TS_R_ROW_TEXT(M, "no_room", no_room, "why it has no room in the tank; null: it has, or none was given"),
+	TS_R_ROW_TEXT(M, "no_home", no_home, "why no ordinary home suits it; null: one does, or it was not asked"),
 };
 #undef M
 const struct ts_result_shape ts_result_match =
@@ -87,30 +100,78 @@ static const struct ts_result_field water_fields[] = {
 const struct ts_result_shape ts_result_water_asked =
 	TS_R_SHAPE("water", water_fields, struct ts_water_asked_result);
 
+#define X struct ts_rank_excluded_result
+static const struct ts_result_field tally_fields[] = {
+	TS_R_ROW_TEXT(X, "name", name, "the parameter that decides"),
+	TS_R_ROW_COUNT(X, "species", species, "how many it excludes"),
+	TS_R_ROW_TEXT(X, "says", says, "the same in words"),
+};
+#undef X
+static const struct ts_result_shape tally_shape =
+	TS_R_SHAPE("excluded by", tally_fields, struct ts_rank_excluded_result);
+
+#define M struct ts_match_result
+#define SAID(S, a)                                                                                 \
+	TS_R_ROW_TEXT(S, "water_says", a water_says, "the water in a line"),                        \
+	TS_R_ROW_TEXT(S, "animals", a animals_say, "how the animals are kept"),                     \
+	TS_R_ROW_TEXT(S, "headline", a headline, "the answer in one sentence"),                    \
+	TS_R_ROW_TEXT(S, "deciding", a deciding, "what excludes most; null: nothing does"),        \
+	TS_R_ROW_TEXT(S, "order", a order, "the order of the lists, in words"),                    \
+	TS_R_ROW_TEXT(S, "tank", a tank_says, "the tank as it was taken; null: none was given"),   \
+	TS_R_ROW_TEXTS(S, "notes", a notes, "what is to be said of the water"),                    \
+	TS_R_ROW_TEXTS(S, "measure", a measure, "what to measure next"),                           \
+	TS_R_ROW_TEXT(S, "closing", a closing, "what no list knows"),                              \
+	TS_R_ROW_COUNT(S, "species_count", a catalogue_count, "species of the catalogue"),         \
+	TS_R_ROW_COUNT(S, "asked_count", a asked_count, "species that were asked about"),          \
+	TS_R_ROW_COUNT(S, "suits_count", a suits, "of ranked, those that the water suits"),        \
+	TS_R_ROW_COUNT(S, "tolerates_count", a tolerates, "of ranked, those that can live in it"), \
+	TS_R_ROW_COUNT(S, "unsure_count", a unsure, "of ranked, those that wait for a measurement")
+#define LISTS(S, a)                                                                                \
+	TS_R_ROW_LIST(S, "ranked", a ranked, a ranked_count, M, &ts_result_match,                  \
+		"not excluded, with room in the tank, in the order that is said"),                 \
+	TS_R_ROW_LIST(S, "too_large", a too_large, a too_large_count, M, &ts_result_match,         \
+		"not excluded, without room in the tank"),                                         \
+	TS_R_ROW_LIST(S, "no_home", a no_home, a no_home_count, M, &ts_result_match,               \
+		"not excluded, but no ordinary home suits them"),                                  \
+	TS_R_ROW_LIST(S, "excluded", a excluded, a excluded_count, M, &ts_result_match,            \
+		"excluded by the water"),                                                          \
+	TS_R_ROW_LIST(S, "excluded_by", a excluded_by, a excluded_by_count,                        \
+		struct ts_rank_excluded_result, &tally_shape, "how many each parameter excludes"), \
+	TS_R_ROW_LIST(S, "near_misses", a near_misses, a near_miss_count, M, &ts_result_match,     \
+		"excluded by one parameter alone and by little")
+
 #define A struct ts_rank_result
 static const struct ts_result_field answer_fields[] = {
 	TS_R_ROW_SUB(A, "water", water, struct ts_water_asked_result, &ts_result_water_asked, "the water that was asked about"),
-	TS_R_ROW_LIST(A, "ranked", ranked, ranked_count, struct ts_match_result, &ts_result_match, "not excluded, best first"),
-	TS_R_ROW_LIST(A, "excluded", excluded, excluded_count, struct ts_match_result, &ts_result_match, "excluded, best first"),
-	TS_R_ROW_LIST(A, "near_misses", near_misses, near_miss_count, struct ts_match_result, &ts_result_match, "excluded by one parameter alone and by little"),
+	SAID(A, ),
+	LISTS(A, ),
 };
 #undef A
-/* clang-format on */
 const struct ts_result_shape ts_result_rank =
 	TS_R_SHAPE("rank", answer_fields, struct ts_rank_result);
 
-/* clang-format off */
 #define L struct ts_rank_line_result
 static const struct ts_result_field line_fields[] = {
 	TS_R_ROW_TEXT(L, "name", name, "of the row"),
 	TS_R_ROW_COUNT(L, "line", line, "on which the row starts"),
 	TS_R_ROW_LIST(L, "findings", findings, finding_count, struct ts_finding_result, &ts_result_finding, "what is to be said of the row; with an error it was not ranked"),
 	TS_R_ROW_MAYBE(L, "water", water, struct ts_water_asked_result, &ts_result_water_asked, "the water of the row; null: it was not ranked, and no list says anything"),
-	TS_R_ROW_LIST(L, "ranked", answer.ranked, answer.ranked_count, struct ts_match_result, &ts_result_match, "not excluded, best first"),
-	TS_R_ROW_LIST(L, "excluded", answer.excluded, answer.excluded_count, struct ts_match_result, &ts_result_match, "excluded, best first"),
-	TS_R_ROW_LIST(L, "near_misses", answer.near_misses, answer.near_miss_count, struct ts_match_result, &ts_result_match, "excluded by one parameter alone and by little"),
+	SAID(L, answer.),
+	LISTS(L, answer.),
 };
 #undef L
-/* clang-format on */
 const struct ts_result_shape ts_result_rank_line =
 	TS_R_SHAPE("rank line", line_fields, struct ts_rank_line_result);
+
+#define A struct ts_matched_result
+static const struct ts_result_field matched_fields[] = {
+	TS_R_ROW_SUB(A, "water", water, struct ts_water_asked_result, &ts_result_water_asked, "the water that was asked about"),
+	TS_R_ROW_LIST(A, "ranked", ranked, ranked_count, M, &ts_result_match, "not excluded, best first"),
+	TS_R_ROW_LIST(A, "excluded", excluded, excluded_count, M, &ts_result_match, "excluded, best first"),
+	TS_R_ROW_LIST(A, "near_misses", near_misses, near_miss_count, M, &ts_result_match, "excluded by one parameter alone and by little"),
+};
+#undef A
+#undef M
+/* clang-format on */
+const struct ts_result_shape ts_result_matched =
+	TS_R_SHAPE("matched", matched_fields, struct ts_matched_result);

@@ -11,7 +11,7 @@
 #include "report/screen_table.h"
 #include "report/shown.h"
 
-const struct ts_screen ts_screen_plain = {80, false, false, false};
+const struct ts_screen ts_screen_plain = {80, false, false, false, false};
 
 /*
  * One hue a parameter, from the palette for colour-blind readers in Wong 2011, Nature Methods
@@ -189,9 +189,12 @@ static void write_node(
 			ts_screen_wrap(out, node->more, 0, 0, screen);
 		break;
 	case TS_NODE_HEADING:
+	case TS_NODE_FOLD:
 		ts_text_fill(out, ' ', 2 * (size_t)node->level);
 		styled(out, screen, BOLD, node->text, 2 * (size_t)node->level,
 			2 * (size_t)node->level);
+		break;
+	case TS_NODE_UNFOLD:
 		break;
 	case TS_NODE_ENTRY:
 		write_entry(out, node, screen);
@@ -221,8 +224,10 @@ static void write_node(
 /* Whether a blank line parts two neighbours. */
 static bool parted(const struct ts_node *a, const struct ts_node *b)
 {
-	if (a->kind == TS_NODE_HEADING)
+	if (a->kind == TS_NODE_HEADING || a->kind == TS_NODE_FOLD || a->kind == TS_NODE_UNFOLD)
 		return false;
+	if (b->kind == TS_NODE_UNFOLD)
+		return true;
 	if (a->kind != b->kind)
 		return !(a->level == 1 && b->level == 1);
 	return a->kind != TS_NODE_ENTRY && a->kind != TS_NODE_CAUTION && a->kind != TS_NODE_SEE &&

@@ -13,6 +13,7 @@ struct ts_screen {
 	bool color;     /* bold verdicts, one hue a parameter; words say it all without */
 	bool ascii;     /* ASCII alone: charts, and letters of names */
 	bool brief;     /* entries without their lines */
+	bool unbroken;  /* records stay one line each, however wide: a program reads them */
 };
 
 /* 80 columns, no colour, Unicode charts. */

@@ -74,6 +74,8 @@ static struct columns lay_out(const struct ts_node *node, const struct ts_screen
 		for (size_t i = 0; i < line->count; i++)
 			measure(&c, i, line->cells[i], screen->ascii);
 	}
+	if (screen->unbroken && node->level)
+		return c;
 	narrow(&c, true, screen->columns);
 	if (whole_width(&c) > screen->columns)
 		c.gap = 1;

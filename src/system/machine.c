@@ -271,7 +271,8 @@ static void terminal(void *state, bool error, struct ts_terminal *ret)
 		.open = open_file, .read = read_file, .close = close_file,                         \
 		.create = ts_machine_create, .write = ts_machine_write,                            \
 		.finish = ts_machine_finish, .left_over = ts_machine_left_over,                    \
-		.variable = variable, .today = today, .program = program, .terminal = terminal     \
+		.variable = variable, .today = today, .program = program, .terminal = terminal,    \
+		.paged = ts_machine_paged                                                          \
 	}
 
 void ts_machine_open(struct ts_machine *machine)

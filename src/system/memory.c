@@ -314,6 +314,14 @@ static bool program(void *state, char *ret, size_t room)
 	return true;
 }
 
+static bool paged(void *state, const char *text, size_t len)
+{
+	(void)state;
+	(void)text;
+	(void)len;
+	return false;
+}
+
 static void terminal(void *state, bool error, struct ts_terminal *ret)
 {
 	(void)error;
@@ -336,7 +344,8 @@ void ts_memory_open(struct ts_memory *memory)
 					     .variable = variable,
 					     .today = today,
 					     .program = program,
-					     .terminal = terminal}};
+					     .terminal = terminal,
+					     .paged = paged}};
 	ts_text_open(&memory->out, NULL);
 }
 

@@ -80,6 +80,12 @@ struct ts_system {
 	bool (*today)(void *state, char ret[TS_DAY_ROOM]);      /* "2026-03-01", where we are */
 	bool (*program)(void *state, char *ret, size_t room);   /* the folder that it lies in */
 	void (*terminal)(void *state, bool error, struct ts_terminal *ret);
+	/*
+	 * Shows a text that is too long for the terminal through the user's pager. False: nothing
+	 * was shown, it is to be written as it is. PAGER="", PAGER=cat and a dumb terminal want
+	 * none.
+	 */
+	bool (*paged)(void *state, const char *text, size_t len);
 };
 
 /* The machine's own, for callers of the library who name none: it remembers nothing. */

@@ -48,19 +48,19 @@ static void test_young_unasked__of_a_snail_but_not_of_a_fish_keep_it_from_being_
 	assert_true(advised(TS_ANIMAL_SNAIL, 1u << TS_CAUTION_ESCAPES));
 }
 
-static void test_sort__of_equal_fit_those_named_unasked_come_first(void **state)
+static void test_sort__what_is_sold_goes_before_distance(void **state)
 {
-	struct ts_species giant = {.species = "Exempla a",
-				  .cautions = 1u << TS_CAUTION_GROWS_TOO_BIG},
-			  small = {.species = "Exempla b"}, best = giant;
-	struct ts_match m[] = {{.species = &giant, .fit = 0.9}, {.species = &small, .fit = 0.9},
-		{.species = &best, .fit = 0.95}};
+	struct ts_species common = {.species = "Exempla d", .sold = TS_SOLD_EVERYWHERE},
+			  rare = {.species = "Exempla b", .sold = TS_SOLD_RARELY},
+			  far = {.species = "Exempla e", .sold = TS_SOLD_EVERYWHERE};
+	struct ts_match m[] = {{.species = &rare, .distance = 5},
+		{.species = &common, .distance = 1}, {.species = &far, .distance = 2}};
 
 	(void)state;
 	ts_match_sort(m, 3);
-	assert_ptr_equal(m[0].species, &best);
-	assert_ptr_equal(m[1].species, &small);
-	assert_ptr_equal(m[2].species, &giant);
+	assert_ptr_equal(m[0].species, &far);
+	assert_ptr_equal(m[1].species, &common);
+	assert_ptr_equal(m[2].species, &rare);
 }
 
 int main(void)
@@ -69,7 +69,7 @@ int main(void)
 		cmocka_unit_test(test_each_caution__named_unasked_or_not),
 		cmocka_unit_test(
 			test_young_unasked__of_a_snail_but_not_of_a_fish_keep_it_from_being_named),
-		cmocka_unit_test(test_sort__of_equal_fit_those_named_unasked_come_first),
+		cmocka_unit_test(test_sort__what_is_sold_goes_before_distance),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -582,31 +582,60 @@ static void test_tank__length_and_volume(void **state)
 	}
 }
 
-static void test_sort__verdict_fit_name_form(void **state)
+/* In units of the reading's doubt; pH and an end at nothing are no limits. */
+static void test_distance__to_the_nearest_limit(void **state)
+{
+	struct pair t;
+
+	(void)state;
+	set_pair(&t);
+	assert_int_equal(verdict(&t), TS_SUITS);
+	near_to(t.m.distance, 1); /* 25 C, comfortable to 26 */
+	assert_int_equal(t.m.nearest, TS_TEMPERATURE);
+	(void)at(&t, TS_GH, exactly(6.5));
+	near_to(t.m.distance, 0.5);
+	assert_int_equal(t.m.nearest, TS_GH);
+	(void)at(&t, TS_GH, between(7, 13)); /* four from both ends are 1.33 of its doubt of 3 */
+	near_to(t.m.distance, 1);
+	(void)at(&t, TS_GH, between(6, 10));
+	near_to(t.m.distance, 1);
+	(void)at(&t, TS_TEMPERATURE, lived(23.25, 25));
+	near_to(t.m.distance, 0.25);
+	t.s.water.usual.gh_dh = band(0, 0, 16, 20, PRACTICE);
+	(void)at(&t, TS_GH, exactly(0.5));
+	near_to(t.m.distance, 0.25);
+	(void)at(&t, TS_GH, exactly(5)); /* tolerated: to the ends of what is tolerated */
+	(void)at(&t, TS_KH, exactly(3));
+	assert_int_equal(t.m.verdict, TS_TOLERATES);
+	near_to(t.m.distance, 1);
+	assert_int_equal(t.m.nearest, TS_KH);
+}
+
+static void test_sort__verdict_distance_name_form(void **state)
 {
 	struct ts_species a = {.species = "Exempla a"}, b = {.species = "Exempla b"};
 	struct ts_species form = {.species = "Exempla a", .form = "red"};
-	struct ts_match m[] = {{.species = &b, .verdict = TS_EXCLUDED, .fit = 0.9},
-		{.species = &b, .verdict = TS_SUITS, .fit = (double)NAN},
-		{.species = &b, .verdict = TS_SUITS, .fit = 0.5},
-		{.species = &form, .verdict = TS_SUITS, .fit = 0.5},
-		{.species = &a, .verdict = TS_SUITS, .fit = 0.5},
-		{.species = &b, .verdict = TS_SUITS, .fit = 0.8},
-		{.species = &a, .verdict = TS_UNSURE, .fit = 1}};
+	struct ts_match m[] = {{.species = &b, .verdict = TS_EXCLUDED, .distance = 0.9},
+		{.species = &b, .verdict = TS_SUITS, .distance = (double)NAN},
+		{.species = &b, .verdict = TS_SUITS, .distance = 0.5},
+		{.species = &form, .verdict = TS_SUITS, .distance = 0.5},
+		{.species = &a, .verdict = TS_SUITS, .distance = 0.5},
+		{.species = &b, .verdict = TS_SUITS, .distance = 0.8},
+		{.species = &a, .verdict = TS_UNSURE, .distance = 1}};
 
 	(void)state;
 	ts_match_sort(m, sizeof m / sizeof *m);
-	assert_true(m[0].fit == 0.8);
+	assert_true(m[0].distance == 0.8);
 	assert_ptr_equal(m[1].species, &a);
 	assert_ptr_equal(m[2].species, &form);
 	assert_ptr_equal(m[3].species, &b);
-	assert_true(isnan(m[4].fit));
+	assert_true(isnan(m[4].distance));
 	assert_int_equal(m[5].verdict, TS_UNSURE);
 	assert_int_equal(m[6].verdict, TS_EXCLUDED);
-	m[0] = (struct ts_match){.species = &a, .fit = (double)NAN};
-	m[1] = (struct ts_match){.species = &b, .fit = 0.1};
+	m[0] = (struct ts_match){.species = &a, .distance = (double)NAN};
+	m[1] = (struct ts_match){.species = &b, .distance = 0.1};
 	for (int round = 0; round < 2;
-		round++) { /* what has no fit stands last, from either side */
+		round++) { /* what has no distance stands last, from either side */
 		ts_match_sort(m, 2);
 		assert_ptr_equal(m[0].species, &b);
 		assert_ptr_equal(m[1].species, &a);
@@ -636,7 +665,8 @@ int main(void)
 		cmocka_unit_test(test_limiting__what_decides),
 		cmocka_unit_test(test_near_miss),
 		cmocka_unit_test(test_tank__length_and_volume),
-		cmocka_unit_test(test_sort__verdict_fit_name_form),
+		cmocka_unit_test(test_distance__to_the_nearest_limit),
+		cmocka_unit_test(test_sort__verdict_distance_name_form),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

@@ -1,0 +1,316 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The ranking: every animal is matched, asked for room and home, sorted, and told in lists.
+ */
+#include "answers/rank.h"
+
+#include <string.h>
+
+#include "stock/room.h"
+#include "words/rulings.h"
+#include "words/sentence.h"
+
+struct work {
+	const struct ts_asking *asking;
+	const struct ts_rank_question *q;
+	struct ts_rank_result *out;
+	struct ts_match *matches;
+	size_t count;
+	struct ts_text text; /* scratch */
+};
+
+static const char *keep(struct work *w)
+{
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+static void count(struct ts_text *text, size_t n)
+{
+	ts_text_number_short(text, (double)n, 0);
+}
+
+bool ts_rank_alike(const struct ts_species *a, const struct ts_species *b)
+{
+	double size = b->adult_length_cm / a->adult_length_cm;
+
+	return a->kind == b->kind && a->swims == b->swims &&
+	       (a->group.least >= 5) == (b->group.least >= 5) && size >= 0.6 && size <= 1.7;
+}
+
+static bool asked(const struct work *w, const struct ts_species *s)
+{
+	return !w->q->like || s == w->q->like || ts_rank_alike(w->q->like, s);
+}
+
+static void match_all(struct work *w)
+{
+	for (size_t i = 0; i < w->asking->species_count; i++) {
+		const struct ts_species *s = w->asking->species[i];
+
+		if (asked(w, s))
+			ts_match_species(s, w->q->profile, w->q->keeping, w->asking->practice,
+				&w->matches[w->count++]);
+	}
+	ts_match_sort(w->matches, w->count);
+}
+
+/* Why the animal has no room in the tank; NULL: it has, or none was given. */
+static const char *no_room(struct work *w, const struct ts_species *s)
+{
+	struct ts_ruling ruling;
+
+	if (!w->q->tank)
+		return NULL;
+	switch (ts_room_for(s, w->q->tank, w->asking->practice, &ruling)) {
+	case TS_ROOM_BY_RULE:
+		ts_say_ruling(&w->text, &ruling);
+		return keep(w);
+	case TS_ROOM_BY_WASTE:
+		ts_say_animal(&w->text, s);
+		ts_text_put(&w->text, ": ");
+		count(&w->text, (size_t)s->group.least);
+		ts_text_put(&w->text, " of them grown make more waste than so little water bears");
+		return keep(w);
+	default:
+		return NULL;
+	}
+}
+
+/* The list in which a match stands. */
+static void place(struct work *w, const struct ts_match *m)
+{
+	struct ts_rank_result *r = w->out;
+	struct ts_match_result row;
+
+	ts_answer_match(w->asking, m, w->q->profile, &row);
+	row.no_home = ts_answer_no_home(w->asking, m->species);
+	if (m->verdict == TS_EXCLUDED) {
+		r->excluded[r->excluded_count++] = row;
+	} else if (row.no_home) {
+		r->no_home[r->no_home_count++] = row;
+	} else if ((row.no_room = no_room(w, m->species))) {
+		r->too_large[r->too_large_count++] = row;
+	} else {
+		r->suits += m->verdict == TS_SUITS;
+		r->tolerates += m->verdict == TS_TOLERATES;
+		r->unsure += m->verdict == TS_UNSURE;
+		r->ranked[r->ranked_count++] = row;
+	}
+	if (ts_match_near_miss(m) >= 0)
+		r->near_misses[r->near_miss_count++] = row;
+}
+
+/* How many each parameter excludes, most first. */
+static void count_excluded(struct work *w)
+{
+	struct ts_rank_result *r = w->out;
+
+	for (int p = 0; p <= TS_PARAMETER__COUNT; p++) {
+		struct ts_rank_excluded_result row = {.name = "copper", .label = "copper"};
+		size_t at = r->excluded_by_count;
+
+		if (p < TS_PARAMETER__COUNT)
+			row = (struct ts_rank_excluded_result){
+				ts_parameter_rows[p].key, ts_parameter_rows[p].label, 0, NULL};
+		for (size_t i = 0; i < w->count; i++)
+			row.species += w->matches[i].verdict == TS_EXCLUDED &&
+				       (p < TS_PARAMETER__COUNT ? w->matches[i].limiting == p
+								: w->matches[i].limiting < 0);
+		if (!row.species)
+			continue;
+		ts_text_puts(&w->text, row.label, " excludes ", NULL);
+		count(&w->text, row.species);
+		row.says = keep(w);
+		for (; at && r->excluded_by[at - 1].species < row.species; at--)
+			r->excluded_by[at] = r->excluded_by[at - 1];
+		r->excluded_by[at] = row;
+		r->excluded_by_count++;
+	}
+}
+
+/* "a tank of 60 litres", "your tank". */
+static void put_tank(struct work *w)
+{
+	if (w->q->assumed_litres > 0) {
+		ts_text_put(&w->text, "a tank of ");
+		ts_text_number_short(&w->text, w->q->assumed_litres, 0);
+		ts_text_put(&w->text, " litres");
+	} else {
+		ts_text_put(&w->text, "your tank");
+	}
+}
+
+/* What forbids every list, whatever it holds; false: nothing does. */
+static bool say_not_now(struct work *w)
+{
+	unsigned found = w->q->profile->poisons.found;
+	bool none = w->out->suits + w->out->tolerates == 0;
+
+	if (found & (TS_POISON_AMMONIA | TS_POISON_NITRITE)) {
+		ts_text_put(&w->text, "Not now: ammonia or nitrite stands in this water, and no "
+				      "animal goes into it.");
+		return true;
+	}
+	if (found & TS_POISON_NO_OXYGEN && none) {
+		ts_text_put(&w->text, "Not now: this water holds too little oxygen; air it, and "
+				      "read it again before any animal goes into it.");
+		return true;
+	}
+	return false;
+}
+
+static const char *headline(struct work *w)
+{
+	const struct ts_rank_result *r = w->out;
+	bool one = r->suits <= 1;
+
+	if (say_not_now(w))
+		return keep(w);
+	if (!r->suits && !r->tolerates && r->unsure) {
+		ts_text_put(&w->text, "Unsure: nothing can be called suitable yet, ");
+		count(&w->text, r->unsure);
+		ts_text_put(&w->text, r->unsure == 1 ? " kind waits on a measurement."
+						     : " kinds wait on a measurement.");
+		return keep(w);
+	}
+	if (r->suits)
+		count(&w->text, r->suits);
+	else
+		ts_text_put(&w->text, "None");
+	ts_text_put(&w->text, " of ");
+	count(&w->text, r->asked_count);
+	ts_text_puts(&w->text, one ? " kind" : " kinds",
+		r->fits_asked ? one ? " suits this water and fits " : " suit this water and fit "
+		: one         ? " suits this water"
+			      : " suit this water",
+		NULL);
+	if (r->fits_asked)
+		put_tank(w);
+	if (r->tolerates) {
+		ts_text_put(&w->text, "; ");
+		count(&w->text, r->tolerates);
+		ts_text_put(&w->text, r->suits ? " more can live in it" : " can live in it");
+		ts_text_put(&w->text, ", not at their best");
+	}
+	ts_text_put(&w->text, ".");
+	return keep(w);
+}
+
+/* The parameter that excludes most; of a water that says nothing sure, nothing. */
+static const char *deciding(struct work *w)
+{
+	const struct ts_profile *p = w->q->profile;
+
+	if (p->unusual & TS_UNUSUAL_SOFTENED || !p->at[TS_GH].given ||
+		p->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE | TS_POISON_NO_OXYGEN) ||
+		!w->out->excluded_by_count)
+		return NULL;
+	ts_text_puts(&w->text, w->out->excluded_by[0].label, " decides most: it excludes ", NULL);
+	count(&w->text, w->out->excluded_by[0].species);
+	ts_text_put(&w->text, ".");
+	return keep(w);
+}
+
+static void note_bits(struct work *w, unsigned bits, bool poisons)
+{
+	for (unsigned bit = 1; bit && bit <= bits; bit <<= 1) {
+		if (!(bits & bit))
+			continue;
+		if (poisons)
+			ts_say_poison(&w->text, bit, &w->q->profile->poisons);
+		else
+			ts_say_unusual(&w->text, bit, w->q->profile);
+		ts_asking_note(w->asking, &w->out->notes, keep(w));
+	}
+}
+
+static void notes(struct work *w)
+{
+	const struct ts_profile *p = w->q->profile;
+	struct ts_texts *notes = &w->out->notes;
+
+	note_bits(w, p->poisons.found, true);
+	note_bits(w, p->unusual & TS_UNUSUAL__IN_PROFILE, false);
+	ts_say_ordinary(&w->text, p);
+	ts_asking_note(w->asking, notes, keep(w));
+	if (!p->at[TS_KH].given)
+		ts_asking_note(w->asking, notes,
+			"KH is missing: how steady the pH will be cannot be said.");
+	if (!p->at[TS_TEMPERATURE].given)
+		ts_asking_note(w->asking, notes,
+			"Nothing is called suited before the temperature that the tank will run "
+			"at is known (--temperature 24..26).");
+	ts_asking_note(w->asking, notes, w->q->overlays_say);
+	ts_text_puts(&w->text, "Measure next: ", ts_next_to_measure(p), NULL);
+	ts_asking_note(w->asking, &w->out->measure, keep(w));
+}
+
+static const char *tank_says(struct work *w)
+{
+	const struct ts_tank *t = w->q->tank;
+
+	if (!t)
+		return NULL;
+	if (t->length_cm > 0 && t->width_cm > 0) {
+		ts_text_number_short(&w->text, t->length_cm, 0);
+		ts_text_put(&w->text, " x ");
+		ts_text_number_short(&w->text, t->width_cm, 0);
+		if (t->height_cm > 0) {
+			ts_text_put(&w->text, " x ");
+			ts_text_number_short(&w->text, t->height_cm, 0);
+		}
+		ts_text_put(&w->text, " cm");
+	} else {
+		ts_text_put(&w->text, "its sides are not known");
+	}
+	if (w->q->assumed_litres > 0)
+		ts_text_put(&w->text, ", assumed: usual for so many litres; --size says it better");
+	return keep(w);
+}
+
+bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_question *q,
+	struct ts_rank_result *ret)
+{
+	struct ts_arena *arena = asking->arena;
+	size_t room = asking->species_count ? asking->species_count : 1;
+	struct ts_rank_result r = {
+		.water = ts_answer_water(arena, q->water_name, q->kept_age_days, q->profile),
+		.water_says = q->water_says,
+		.animals_say = q->animals_say,
+		.order = "In order: fits the tank, commonly sold first, then far from its limits.",
+		.closing = "The water is one question; room and company are another. Local law and "
+			   "a vet come before any list. Never release an animal.",
+		.catalogue_count = q->catalogue_count,
+		.ranked = ts_arena_array(arena, room, sizeof *r.ranked),
+		.too_large = ts_arena_array(arena, room, sizeof *r.too_large),
+		.no_home = ts_arena_array(arena, room, sizeof *r.no_home),
+		.excluded = ts_arena_array(arena, room, sizeof *r.excluded),
+		.near_misses = ts_arena_array(arena, room, sizeof *r.near_misses),
+		.excluded_by =
+			ts_arena_array(arena, TS_PARAMETER__COUNT + 1, sizeof *r.excluded_by),
+		.fits_asked = q->tank != NULL,
+		.profile = q->profile};
+	struct work w = {.asking = asking,
+		.q = q,
+		.out = &r,
+		.matches = ts_arena_array(arena, room, sizeof *w.matches)};
+
+	if (arena->failed)
+		return false;
+	if (!q->tank)
+		r.order = "In order: commonly sold first, then far from its limits.";
+	ts_text_open(&w.text, &arena->allocator);
+	match_all(&w);
+	r.asked_count = w.count;
+	for (size_t i = 0; i < w.count; i++)
+		place(&w, &w.matches[i]);
+	count_excluded(&w);
+	r.headline = headline(&w);
+	r.deciding = deciding(&w);
+	r.tank_says = tank_says(&w);
+	notes(&w);
+	arena->failed |= w.text.failed;
+	ts_text_drop(&w.text);
+	*ret = r;
+	return !arena->failed;
+}
