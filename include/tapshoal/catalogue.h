@@ -83,8 +83,8 @@ struct ts_envelopes {
 };
 
 struct ts_published {
-	struct ts_range ph, gh_dh;
-	const char *source;
+	struct ts_range ph, gh_dh, temp_c;
+	const char *source, *temp_source; /* of pH and GH; of the temperature */
 };
 
 struct ts_species {

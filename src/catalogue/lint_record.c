@@ -107,8 +107,6 @@ static bool published(const struct ts_lint *lint, const struct ts_species *s, st
 	bool ok = true;
 
 	(void)lint;
-	if (!s->water.published.source)
-		return true;
 	if (departs(&u->ph.tolerated, &s->water.published.ph, 0.5) && !u->ph.why) {
 		ts_text_put(what, "pH departs from what is published by more than 0.5");
 		ok = false;
@@ -118,7 +116,26 @@ static bool published(const struct ts_lint *lint, const struct ts_species *s, st
 			"GH departs from what is published by more than 4 dH", NULL);
 		ok = false;
 	}
+	if (departs(&u->temp_c.tolerated, &s->water.published.temp_c, 2) && !u->temp_c.why) {
+		ts_text_puts(what, ok ? "" : "; ",
+			"temperature departs from what is published by more than 2 C", NULL);
+		ok = false;
+	}
 	return ok;
+}
+
+/* A published range without its publication is nobody's. */
+static bool published_source(
+	const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	const struct ts_published *p = &s->water.published;
+
+	(void)lint;
+	if ((isnan(p->ph.low) && isnan(p->gh_dh.low)) == !p->source &&
+		isnan(p->temp_c.low) == !p->temp_source)
+		return true;
+	ts_text_put(what, "a published range and its publication do not stand together");
+	return false;
 }
 
 static bool listed(const struct ts_texts *texts, const char *name)
@@ -170,6 +187,8 @@ static bool sources(const struct ts_lint *lint, const struct ts_species *s, stru
 		const char *source = s->sources.items[i];
 		bool used = (s->water.published.source &&
 				    strcmp(s->water.published.source, source) == 0) ||
+			    (s->water.published.temp_source &&
+				    strcmp(s->water.published.temp_source, source) == 0) ||
 			    (s->name_source && strcmp(s->name_source, source) == 0);
 
 		for (size_t v = 0; v < 3; v++) {
@@ -338,6 +357,7 @@ const struct ts_lint_rule ts_lint_record_rules[] = {
 	{TS_C_LINT_POSSIBLE, "water", possible},
 	{TS_C_LINT_PREY, "preys_on", prey},
 	{TS_C_LINT_PUBLISHED, "water.published", published},
+	{TS_C_LINT_PUBLISHED_SOURCE, "water.published", published_source},
 	{TS_C_LINT_RANGES, "water", ranges},
 	{TS_C_LINT_SOURCES, "sources", sources},
 	{TS_C_LINT_WHEN, NULL, when},

@@ -25,6 +25,7 @@ const struct ts_code ts_codes[TS_C__COUNT] = {
 	[TS_C_LINT_ORDER] = {"lint.order", TS_ERROR, "the keys do not stand in the order of docs/formats.md", "move the key up", "0.1"},
 	[TS_C_LINT_POSSIBLE] = {"lint.possible", TS_ERROR, "a range goes beyond what any animal of these waters lives in", "check the digits and the unit", "0.1"},
 	[TS_C_LINT_PREY] = {"lint.prey", TS_ERROR, "prey and gape contradict each other", "add the prey, or take a smaller gape", "0.1"},
+	[TS_C_LINT_PUBLISHED_SOURCE] = {"lint.published-source", TS_ERROR, "what is published stands without its publication, or the reverse", "give source for pH and GH, temperature_source for the temperature", "0.1"},
 	[TS_C_LINT_PUBLISHED] = {"lint.published", TS_ERROR, "a range departs from what is published without a reason", "add why: one sentence, or come nearer", "0.1"},
 	[TS_C_LINT_RANGES] = {"lint.ranges", TS_ERROR, "a range is too narrow to be a tolerance", "widen it, or check the digits", "0.1"},
 	[TS_C_LINT_SOURCE] = {"lint.source", TS_ERROR, "a publication is cited that no file describes", "add sources/ID.yaml, or cite one that is there", "0.1"},

@@ -216,7 +216,9 @@ static const struct ts_shape shape_variant = SHAPE("variant", variant_fields, V)
 static const struct ts_field published_fields[] = {
 	RANGE(P, "pH", ph, OPT, TS_Q_PH, "pH as published"),
 	RANGE(P, "GH", gh_dh, OPT, TS_Q_GH, "hardness as published"),
-	TEXT(P, "source", source, REQ, "the publication"),
+	TEXT(P, "source", source, OPT, "the publication of pH and hardness"),
+	RANGE(P, "temperature", temp_c, OPT, TS_Q_TEMPERATURE, "temperature as published"),
+	TEXT(P, "temperature_source", temp_source, OPT, "the publication of the temperature"),
 };
 static const struct ts_shape shape_published = SHAPE("published", published_fields, P);
 #undef P

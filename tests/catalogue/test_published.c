@@ -108,7 +108,7 @@ static bool from_publication(const struct ts_envelope *e)
 static void test_shares__enough_is_published(void **state)
 {
 	struct state *s = *state;
-	size_t fish = 0, ph = 0, gh = 0;
+	size_t fish = 0, ph = 0, gh = 0, temperature = 0;
 
 	for (size_t i = 0; i < s->catalogue.count; i++) {
 		const struct ts_species *one = s->catalogue.items[i];
@@ -118,11 +118,36 @@ static void test_shares__enough_is_published(void **state)
 		fish++;
 		ph += from_publication(&one->water.usual.ph);
 		gh += from_publication(&one->water.usual.gh_dh);
+		temperature += from_publication(&one->water.usual.temp_c);
 	}
-	print_message("# %zu fish, tolerated range published: pH %zu, GH %zu\n", fish, ph, gh);
+	print_message("# %zu fish, tolerated range published: pH %zu, GH %zu, temperature %zu\n",
+		fish, ph, gh, temperature);
 	assert_true(fish >= 280);
 	assert_true(100 * ph >= 55 * fish);
 	assert_true(100 * gh >= 45 * fish);
+	assert_true(100 * temperature >= 50 * fish);
+}
+
+/* A range that is graded by a publication lies near it; nearer than a limit without a reason. */
+static void test_grades__published_ones_are_near(void **state)
+{
+	struct state *s = *state;
+	size_t graded = 0;
+
+	for (size_t i = 0; i < s->catalogue.count; i++) {
+		const struct ts_species *one = s->catalogue.items[i];
+		const struct ts_published *p = &one->water.published;
+		const struct ts_range *t = &one->water.usual.temp_c.tolerated;
+
+		if (!p->temp_source || !from_publication(&one->water.usual.temp_c))
+			continue;
+		graded++;
+		if (fabs(t->low - p->temp_c.low) > 2 || fabs(t->high - p->temp_c.high) > 2)
+			fail_msg("%s: temperature is graded by a publication it is far from",
+				one->species);
+	}
+	print_message("# %zu temperatures within 2 C of their publication\n", graded);
+	assert_true(graded > 200);
 }
 
 static int open_records(void **state)
@@ -148,6 +173,7 @@ int main(void)
 		cmocka_unit_test(test_overlap__low_ones_say_why),
 		cmocka_unit_test(test_overlap__median_is_at_least_half),
 		cmocka_unit_test(test_shares__enough_is_published),
+		cmocka_unit_test(test_grades__published_ones_are_near),
 	};
 
 	return cmocka_run_group_tests_name("published", tests, open_records, close_records);

@@ -8,7 +8,10 @@ const fs = require("fs"), os = require("os"), path = require("path");
 const { WASI } = require("wasi");
 
 // Tables that are not replayed: name -> why. A table that is replayed all the same fails too.
-const EXCLUDED = {};
+const EXCLUDED = {
+	"natives.csv": "its check reads the species files",
+	"natural-waters.csv": "its check reads the species files",
+};
 
 const [first, folder, ...modules] = process.argv.slice(2);
 const replayed = new Set();
