@@ -11,6 +11,7 @@
 #include "cli/output.h"
 #include "model/shape.h"
 #include "records/load.h"
+#include "report/brief.h"
 #include "report/csv.h"
 #include "report/html.h"
 #include "report/shown.h"
@@ -19,7 +20,7 @@
 static const struct command commands[] = {
 	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json html", true, false,
 		"carrying animals home and settling them in"},
-	{"check", command_check, "check PLAN", "text json html", false, false,
+	{"check", command_check, "check PLAN", "text json html brief", false, false,
 		"what is wrong with a plan or a tank, and the smallest repair"},
 	{"drift", command_drift, "drift PLAN", "text json html", false, false,
 		"where a tank's KH, pH and nitrate go under this feeding and water change"},
@@ -37,7 +38,7 @@ static const struct command commands[] = {
 		"adds a dated reading to a water or tank file, and touches nothing else in it"},
 	{"propose", command_propose, "propose -t TANK | --size 100x40x45", "text json html", true, false,
 		"animals that go together in this water and this tank"},
-	{"rank", command_rank, "rank", "text json csv html", true, true,
+	{"rank", command_rank, "rank", "text json csv html brief", true, true,
 		"which species the water suits, best first, and what excludes the rest"},
 	{"read", command_read, "read REPORT", "text json", false, false,
 		"a utility's or laboratory's report (text or CSV, - is stdin) to a water file"},
@@ -45,9 +46,9 @@ static const struct command commands[] = {
 		"a recipe for other minerals, and safe stages for the animals there now"},
 	{"titrate", command_titrate, "titrate WATER", "text json html", true, false,
 		"what acid or base does to a water, dose by dose: why not to chase pH"},
-	{"water", command_water, "water WATER", "text json html", true, false,
+	{"water", command_water, "water WATER", "text json html brief", true, false,
 		"what is this water: values in all units, CO2, tank pH, what is unusual"},
-	{"why", command_why, "why SPECIES...", "text json csv html", true, false,
+	{"why", command_why, "why SPECIES...", "text json csv html brief", true, false,
 		"one or more species in full against the water; against several, in a table"},
 };
 /* clang-format on */
@@ -130,21 +131,23 @@ static void write_screen(struct session *s, const struct ts_document *doc)
 	ts_screen_write(s->out, doc, &screen);
 }
 
-/* The page of a document, what stands above everything else first. */
-static void write_page(struct session *s, const struct ts_document *doc)
+/* The document with what stands above everything else as its first nodes. */
+static struct ts_document led(struct session *s, const struct ts_document *doc)
 {
-	struct ts_node first = {.kind = TS_NODE_PARAGRAPH, .text = s->first};
-	struct ts_node *taken = ts_arena_array(s->arena, s->taken.count + 1, sizeof *taken);
-	struct ts_document page = *doc;
+	struct ts_node *nodes = ts_arena_array(s->arena, s->taken.count + 1, sizeof *nodes);
+	struct ts_document all = *doc;
 
-	for (size_t i = taken ? s->taken.count : 0; i-- > 0;) {
-		taken[i] = (struct ts_node){
-			.kind = TS_NODE_PARAGRAPH, .text = s->taken.items[i], .next = page.first};
-		page.first = &taken[i];
+	for (size_t i = nodes ? s->taken.count : 0; i-- > 0;) {
+		nodes[i + 1] = (struct ts_node){
+			.kind = TS_NODE_PARAGRAPH, .text = s->taken.items[i], .next = all.first};
+		all.first = &nodes[i + 1];
 	}
-	first.next = page.first;
-	page.first = s->first ? &first : page.first;
-	ts_html_write(s->out, &page);
+	if (nodes && s->first) {
+		nodes[0] = (struct ts_node){
+			.kind = TS_NODE_PARAGRAPH, .text = s->first, .next = all.first};
+		all.first = &nodes[0];
+	}
+	return all;
 }
 
 /*
@@ -159,10 +162,17 @@ bool session_terminal(const struct session *s)
 
 void session_write(struct session *s, const struct ts_document *doc)
 {
+	const struct options *o = s->options;
+	struct ts_document all;
+
 	if (s->arena->failed)
 		return;
-	if (s->options->format == FORMAT_HTML)
-		write_page(s, doc);
+	all = led(s, doc);
+	if (o->format == FORMAT_HTML)
+		ts_html_write(s->out, &all);
+	else if (o->format == FORMAT_BRIEF)
+		ts_brief_write(s->out, &all,
+			output_screen(s->system, o->output, o->no_color, o->ascii).ascii);
 	else
 		write_screen(s, doc);
 }

@@ -68,7 +68,7 @@ struct flag {
 static const char *const words_aim[] = {"display", "breeding", NULL};
 static const char *const words_origin[] = {"farmed", "wild", NULL};
 static const char *const words_top_up[] = {"unknown", "tap", "pure", NULL};
-static const char *const words_format[] = {"text", "json", "csv", "html", "ics", NULL};
+static const char *const words_format[] = {"text", "json", "csv", "html", "ics", "brief", NULL};
 
 #define MATCHING "propose rank remake why"
 #define CATALOGUE "arrive due find propose rank remake why"

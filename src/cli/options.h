@@ -28,7 +28,7 @@ struct command {
 	const char *says;
 };
 
-enum format { FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV, FORMAT_HTML, FORMAT_ICS };
+enum format { FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV, FORMAT_HTML, FORMAT_ICS, FORMAT_BRIEF };
 
 /* What a flag that may be repeated gave. */
 struct values {
