@@ -23,9 +23,18 @@ wasm() {
 # The same cases as everywhere, by the program that the page has inside.
 page_golden() {
 	TAPSHOAL_BUILD=$work/gcc sh examples/page.sh &&
-		sh tests/page/golden.sh "$work/gcc/src/cli/tapshoal" "$work/gcc/page" >"$work/page-golden"
+		sh tests/page/golden.sh "$work/gcc/src/cli/tapshoal" "$work/gcc/page" >"$work/page-golden" &&
+		node --no-warnings tests/page/module.js "$work/gcc" >>"$work/page-golden"
 	status=$?
 	grep '^not ok\|^# ' "$work/page-golden"
+	[ "$status" = 0 ]
+}
+# Debian's own interpreter and browser; where they are missing, one skip.
+moments() {
+	/usr/bin/python3 tests/page/moments.py "$work/gcc/page/tapshoal.html" >"$work/moments"
+	status=$?
+	skips "$work/moments"
+	grep '^not ok\|^# ' "$work/moments"
 	[ "$status" = 0 ]
 }
 headers() {
@@ -89,6 +98,7 @@ step "gcc, release, warnings are errors" release_build
 beside "every page in a browser, as on a phone" browser
 step "the engine imports nothing (WebAssembly)" wasm
 step "every golden case by the program of the page (WebAssembly), byte for byte" page_golden
+step "the page as it is used, from opening to the printed sheet, without a request" moments
 step "each public header compiles alone, as C17 and as C++17" headers
 step "schemas, and files that hold to them (outside validator)" schemas
 step "calendars as an outside reader reads them" calendars

@@ -2,21 +2,28 @@
 # SPDX-License-Identifier: Apache-2.0
 # Installs the Debian packages that are missing; quick and offline when none is. Where that is not
 # allowed it says what is missing and who can install it, and ends with 3.
-# Usage: packages.sh run|page|test|full   (build and run; build the page; the plain tests; the slow ones)
+# Usage: packages.sh run|page|test|full|prove   (build and run; build the page; the plain tests; the slow
+# ones; all browsers as well)
 set -eu
+kind=${1:-run}
+browsers=""
+if [ "$kind" = prove ]; then
+	kind=full
+	browsers="firefox-esr webkit2gtk-driver xvfb xauth dbus"
+fi
 want="gcc libc6-dev meson ninja-build pkg-config libyaml-dev libutf8proc-dev libpcre2-dev"
 page="python3 clang-14 lld-14 llvm-14 wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev xz-utils"
-case "${1:-run}" in
+case "$kind" in
 run) ;;
 page) want="$want $page" ;;
 *) want="$want libcmocka-dev python3" ;;
 esac
-[ "${1:-run}" != full ] || want="$want $page git g++ libclang-rt-14-dev
+[ "$kind" != full ] || want="$want $page git g++ libclang-rt-14-dev
 	clang-format-14 clang-tidy-14 cppcheck valgrind gcovr mandoc
 	locales python3-jsonschema python3-yaml shellcheck coinor-cbc glpk-utils libsqlite3-dev chromium
-	chromium-driver python3-selenium python3-icalendar zsh fish acl attr"
-[ "${1:-run}" != full ] || command -v node >/dev/null || want="$want nodejs"
-[ "${1:-run}" != full ] || command -v npm >/dev/null || want="$want npm"
+	chromium-driver python3-selenium python3-icalendar zsh fish acl attr $browsers"
+[ "$kind" != full ] || command -v node >/dev/null || want="$want nodejs"
+[ "$kind" != full ] || command -v npm >/dev/null || want="$want npm"
 if ! command -v apt-get >/dev/null || ! command -v dpkg-query >/dev/null; then
 	# shellcheck disable=SC2086  # one blank between words
 	echo "No apt-get here: nothing is installed. Debian calls what is needed:" $want

@@ -7,7 +7,7 @@
 # Usage: prove.sh [SECONDS of fuzzing a target, 60]
 set -u
 cd "$(dirname "$0")/.." || exit 1
-if ! sh tests/packages.sh full; then
+if ! sh tests/packages.sh prove; then
 	echo "not ok - the packages could not be installed"
 	echo "0 passed, 1 failed"
 	exit 1
@@ -57,6 +57,17 @@ browser() {
 		--axe "$work/npm/node_modules/axe-core/axe.min.js" >"$work/browser"
 	status=$?
 	skips "$work/browser"
+	[ "$status" = 0 ]
+}
+# The page as it is used, in every browser that there is; figures with the processor slowed.
+moments() {
+	TAPSHOAL_BUILD=$work/gcc sh examples/page.sh &&
+		/usr/bin/python3 tests/page/moments.py "$work/gcc/page/tapshoal.html" --whole \
+			--engines chromium,firefox,webkit \
+			--axe "$work/npm/node_modules/axe-core/axe.min.js" >"$work/moments"
+	status=$?
+	skips "$work/moments"
+	grep '^not ok\|^# ' "$work/moments"
 	[ "$status" = 0 ]
 }
 # Each model by each solver is one line; those of a solver that is missing are counted as skipped.
@@ -109,6 +120,7 @@ step "communities: equal to two outside solvers on 20 written models" solvers
 step "properties over random animals, waters and plans, twenty times as many" properties
 step "clang-tidy" tidy
 joined
+step "the page as it is used, in three browsers: a file, no request, axe-core, slowed four times" moments
 step "every fuzz target, $seconds s each, with a fresh seed" fuzzed
 step "what somebody wrote is not lost: a thousand kills of each writer" rewritten
 step "small faults are noticed" mutants

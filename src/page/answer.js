@@ -58,7 +58,7 @@ const QUESTIONS = [
 		words: (s) => ["remake", ...repeated("--for", names(s)), ...waterWords(s),
 			...(s.tank.volume ? ["--volume", s.tank.volume] : [])] },
 	{ id: "arrive", says: "How do I bring them home?", needs: ["water", "animals", "shop"],
-		words: (s) => ["arrive", ...names(s), "--shop", "shop.yaml", "--hours", "1 h", ...waterWords(s)] },
+		words: (s) => ["arrive", ...repeated("--with", names(s)), "--shop", "shop.yaml", "--hours", "1 h", ...waterWords(s)] },
 	{ id: "drift", says: "Where does my tank go?", needs: ["animals", "size", "water"],
 		words: () => ["drift", "plan.yaml"] },
 	{ id: "due", says: "What do I test next?", needs: ["living"], words: () => ["due", "plan.yaml"] },
@@ -109,11 +109,11 @@ class Program {
 	put(name, text) {
 		this.files.put("/" + name, new TextEncoder().encode(text));
 	}
-	ask(words, sheet) {
+	ask(words, sheet, name) {
 		if (sheet) {
 			this.put("water.yaml", yaml(waterFile(sheet)));
 			this.put("tank.yaml", yaml(sheet.tank));
-			this.put("plan.yaml", yaml(planFile(sheet)));
+			this.put("plan.yaml", yaml(planFile(sheet, name)));
 			this.put("shop.yaml", yaml({ readings: [sheet.shop] }));
 		}
 		return this.call((running) => running.ask(words));
@@ -143,7 +143,7 @@ function fragmentOf(page) {
 	const main = new DOMParser().parseFromString(inside, "text/html").querySelector("main");
 	const nodes = Array.from(main.childNodes).filter((node) => node.nodeName !== "H1");
 	const fragment = document.createDocumentFragment();
-	fragment.append(...nodes.map((node) => document.importNode(node, true)));
+	fragment.append(...nodes);
 	return fragment;
 }
 
@@ -155,7 +155,7 @@ function refusal(error) {
 
 // Every animal of a list opens its reasons in place; `ask` makes the call.
 function namesOpen(place, ask) {
-	for (const name of place.querySelectorAll(".entries > li > b")) {
+	for (const name of place.querySelectorAll(".entries:not(.folded) > li > b, .folded > li:nth-child(-n+12) > b")) {
 		const button = element("button", { type: "button", class: "name", "aria-expanded": "false" }, name.textContent);
 		const scientific = /\(([^)]+)\)$/.exec(name.textContent);
 		button.addEventListener("click", () => opened(button, scientific ? scientific[1] : name.textContent, ask));
@@ -173,14 +173,24 @@ function opened(button, species, ask) {
 	}
 	const inside = element("div", { class: "inside" }), { code, out, error } = ask(species);
 	inside.append(code <= 1 ? fragmentOf(out) : refusal(error));
-	inside.querySelectorAll(".paper, .see, [id]").forEach((node) => node.remove());
+	inside.querySelectorAll(".paper, .see, .key, [id]").forEach((node) => node.remove());
 	inside.querySelectorAll("h2").forEach((head) => head.replaceWith(element("h3", { class: head.className }, ...head.childNodes)));
 	item.append(inside);
 }
 
+// Into a shop go the own water, what to ask, and the animals that suit it; not who is excluded.
+function shortened(place) {
+	Array.from(place.querySelectorAll(".tagged")).slice(1).forEach((list) => {
+		const head = list.previousElementSibling;
+		if (head && head.matches("h2")) { head.remove(); }
+		list.remove();
+	});
+}
+
 // A long list begins with its first dozen; the rest is one button away, and printed.
+// `unfolded` is told, since what is not seen is made ready only then.
 const FIRST = 12;
-function folded(place) {
+function folded(place, unfolded) {
 	for (const list of place.querySelectorAll(".tagged")) {
 		const rest = Array.from(list.children).slice(FIRST);
 		if (rest.length < 3) { continue; }
@@ -189,6 +199,7 @@ function folded(place) {
 		button.addEventListener("click", () => {
 			list.classList.remove("folded");
 			button.remove();
+			unfolded();
 		});
 		list.after(button);
 	}

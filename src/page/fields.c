@@ -86,13 +86,21 @@ static void write_quantity(struct ts_json *j, enum ts_quantity quantity)
 	ts_json_end_object(j);
 }
 
+static void write_command(struct ts_json *j, const struct command *command)
+{
+	ts_json_object(j, command->name);
+	ts_json_text(j, "says", command->says);
+	ts_json_text(j, "formats", command->formats);
+	ts_json_end_object(j);
+}
+
 static void write_commands(struct ts_json *j)
 {
 	const struct command *command;
 
 	ts_json_object(j, "commands");
 	for (size_t i = 0; (command = command_at(i)); i++)
-		ts_json_text(j, command->name, command->says);
+		write_command(j, command);
 	ts_json_end_object(j);
 }
 

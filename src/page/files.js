@@ -101,6 +101,11 @@ function takeTank(sheet, tank) {
 	sheet.water = { kind: "tank" };
 }
 
+// The files that a plan names, as it names them.
+function namedFiles(text) {
+	return Array.from(text.matchAll(/^(?:water|change_water|tank):[ \t]*["']?([^"'#\n]*\.ya?ml)["']?[ \t]*$/gm), (one) => one[1]);
+}
+
 // What a plain form of the program says, with its kind on the first line; `others` are the files
 // that were opened with it, by name.
 function takeFile(sheet, text, others) {
@@ -168,12 +173,14 @@ function fromLink(fragment, rows) {
 		if (name === "wait") { found.wait = text.split(","); count++; }
 		if (name === "ask") { found.ask = text; count++; }
 		if (!Object.hasOwn(known, part) || !known[part].some((row) => row.key === key) || !text) { continue; }
-		count++;
 		if (part !== "animal") {
 			sheet[part][key] = text;
 		} else if (/^[0-9]{1,3}$/.test(rest[0])) {
 			sheet.stock[rest[0]] = { ...sheet.stock[rest[0]], [key]: text };
+		} else {
+			continue;
 		}
+		count++;
 	}
 	sheet.stock = sheet.stock.filter((line) => line && line.species);
 	return count ? found : null;

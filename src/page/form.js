@@ -18,7 +18,8 @@ function element(name, attributes, ...children) {
 
 const spoken = (word) => word.replace(/[_-]/g, " ");
 // A key as a label; one with capitals of its own (GH, pH, NO3-N) is a sign and stays.
-const labelled = (key) => (/[A-Z]/.test(key) ? key : spoken(key[0].toUpperCase() + key.slice(1)));
+const labelled = (key) => (/[A-Z]/.test(key) ? key
+	: /[0-9]/.test(key) ? key.toUpperCase() : spoken(key[0].toUpperCase() + key.slice(1)));
 
 // "14 dH" -> what is typed and its unit; a value without one of the units stays whole.
 function splitUnit(value, units) {

@@ -4,13 +4,18 @@
 const at = (id) => document.getElementById(id);
 // Readings that are asked for first; all others are behind "More readings".
 const FIRST_READINGS = ["GH", "KH", "pH"];
+const FIRST_OF_TANK = ["length", "width", "height", "cover", "substrate", "filter", "water_change"];
+const FIRST_OF_ANIMALS = ["count", "since"];
 const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
-const WAIT_MS = 120;
+const WAIT_MS = 60;
 
 const page = { kept: null, rows: null, program: null, fields: [], question: null, waiting: 0 };
 
 const sheet = () => page.kept.sheets[page.kept.open];
 const row = (shape, key) => page.rows[shape].find((one) => one.key === key);
+
+// A call with the files of the sheet that is open.
+const ask = (words) => page.program.ask(words, sheet(), page.kept.open);
 
 // ---- Filling in
 
@@ -22,7 +27,8 @@ function buildFields() {
 	page.fields = [
 		...into("water-first", FIRST_READINGS.map((key) => row("reading", key)), s.reading),
 		...into("water-more", more, s.reading),
-		...into("tank-fields", page.rows.tank.filter(({ key }) => key !== "temperature"), s.tank),
+		...into("tank-fields", FIRST_OF_TANK.map((key) => row("tank", key)), s.tank),
+		...into("tank-more", page.rows.tank.filter(({ key }) => key !== "temperature" && !FIRST_OF_TANK.includes(key)), s.tank),
 		...into("shop-fields", SHOP_READINGS.map((key) => row("reading", key)), s.shop)];
 	const temperature = new Field(row("tank", "temperature"), quantities, s.tank, "water", changed);
 	at("water-first").append(temperature.box);
@@ -34,11 +40,15 @@ function buildFields() {
 }
 
 function showStock() {
-	const rows = page.rows["stock line"].filter(({ key }) => key !== "species");
+	const rest = page.rows["stock line"].filter(({ key }) => key !== "species" && !FIRST_OF_ANIMALS.includes(key));
 	at("stock").replaceChildren(...sheet().stock.map((line, i) => {
-		const place = element("div", { class: "fields" });
-		page.fields.push(...fieldsInto(place, rows, page.rows.quantities, line, `animal-${i + 1}`, changed));
-		return element("li", {}, element("h3", {}, line.species), place,
+		const first = element("div", { class: "fields" }), more = element("div", { class: "fields" });
+		const into = (place, rows) => page.fields.push(
+			...fieldsInto(place, rows, page.rows.quantities, line, `animal-${i + 1}`, changed));
+		into(first, FIRST_OF_ANIMALS.map((key) => row("stock line", key)));
+		into(more, rest);
+		return element("li", {}, element("h3", {}, line.species), first,
+			element("details", { class: "more" }, element("summary", {}, `More about ${line.species}`), more),
 			element("button", { type: "button", onclick: () => leave(i) }, `Take ${line.species} off`));
 	}));
 }
@@ -67,7 +77,7 @@ function complete() {
 	at("names-said").textContent = "";
 	if (text.length < 2) { return; }
 	const answer = page.program.json(["find", "--fixed", text]), low = text.toLowerCase();
-	let found = (answer ? answer.found : []).map((one) => [one.common || one.species, one.matched, one.species]);
+	let found = (answer ? answer.found : []).map(({ common, matched, species }) => [common || species, matched || common || species, species]);
 	found.sort((a, b) => b[1].toLowerCase().startsWith(low) - a[1].toLowerCase().startsWith(low));
 	if (!found.length) {
 		const { error } = page.program.ask(["why", text, "--GH", "8 dH"]);
@@ -157,13 +167,15 @@ function answer(anew) {
 		return;
 	}
 	const words = question.words(sheet());
-	const { code, out, error } = page.program.ask(words.concat("-f", "html", today()), sheet());
+	const { code, out, error } = ask(words.concat("-f", "html", today()));
 	place.className = question.paper ? "shop" : "";
 	place.replaceChildren(code <= 1 ? fragmentOf(out) : refusal(error), below(words));
-	folded(place);
+	if (question.paper) { shortened(place); }
+	const makeNames = () => namesOpen(place, (species) =>
+		ask(["why", species, ...waterWords(sheet()), ...tankWords(sheet()), "-f", "html", ...today()]));
+	folded(place, makeNames);
 	filterLists(place);
-	namesOpen(place, (species) => page.program.ask(
-		["why", species, ...waterWords(sheet()), ...tankWords(sheet()), "-f", "html", ...today()], sheet()));
+	makeNames();
 	const verdict = place.querySelector(".verdict");
 	at("answered").textContent = verdict ? verdict.textContent : "The answer is below.";
 	mark(error);
@@ -186,7 +198,8 @@ function below(words) {
 	box.append(element("p", { class: "row" },
 		element("button", { type: "button", onclick: () => window.print() }, "Print"),
 		element("button", { type: "button", onclick: () => saveAnswer(words) }, "Save this answer"),
-		element("button", { type: "button", onclick: () => brief(words, said) }, "As a short text")),
+		...(page.rows.commands[words[0]].formats.includes("brief") ? [element("button",
+			{ type: "button", onclick: () => brief(words, said) }, "As a short text")] : [])),
 	said,
 	element("details", { class: "more" }, element("summary", {}, "The same on a terminal"),
 		...files.map((name) => element("pre", { tabindex: "0" }, `# ${name}\n` + new TextDecoder().decode(page.program.files.get("/" + name)))),
@@ -201,7 +214,7 @@ function save(name, text, type) {
 }
 
 function saveAnswer(words) {
-	const { code, out, error } = page.program.ask(words.concat("-f", "html", today()), sheet());
+	const { code, out, error } = ask(words.concat("-f", "html", today()));
 	if (code <= 1) { save(`${words[0]}.html`, out, "text/html"); } else { at("answer").prepend(refusal(error)); }
 }
 
@@ -223,7 +236,7 @@ async function copy(area, button) {
 }
 
 function brief(words, place) {
-	const { code, out, error } = page.program.ask(words.concat("-f", "brief", today()), sheet());
+	const { code, out, error } = ask(words.concat("-f", "brief", today()));
 	if (code <= 1) { showText(place, "A short text to paste", out); } else { place.replaceChildren(refusal(error)); }
 }
 
@@ -242,12 +255,18 @@ function readReport() {
 		sheet().reading[key] = unit ? `${figure} ${unit}` : String(figure);
 	}
 	sheet().reading.method = "utility-report";
-	place.replaceChildren(element("p", {}, `${read.taken.length} values. Compare each with its line.`),
-		element("ul", { class: "plain" }, ...read.taken.map((one) => element("li", {},
+	place.replaceChildren(element("ul", { class: "plain" }, ...read.taken.map((one) => element("li", {},
 			element("b", {}, `${one.key} ${one.printed}`), ` line ${one.line}`))),
 		...reportText());
+	place.prepend(...reportHead());
 	buildFields();
 	changed();
+}
+
+// What the program says above its values: wrapped lines, a sentence begins with a capital.
+function reportHead() {
+	const head = page.program.ask(["read", "report.txt"]).out.split("readings:")[0];
+	return head.replace(/^# ?/gm, "").trim().split(/\n(?=[A-Z])/).map((text) => element("p", {}, text));
 }
 
 // The program's own words about what was asked or left out.
@@ -257,13 +276,25 @@ function reportText() {
 		element("pre", { tabindex: "0" }, said.out + said.error))];
 }
 
+// What a plan names is laid where the plan looks for it, if it was opened with it.
+function layBeside(texts) {
+	for (const text of texts.values()) {
+		for (const named of namedFiles(text)) {
+			const beside = texts.get(named.split("/").pop());
+			if (beside) { page.program.put(normal(OPENED + named).slice(1), beside); }
+		}
+	}
+}
+
+const OPENED = "/opened/by/the/user/";
 async function openFiles(list) {
-	const plain = new Map(), texts = [];
+	const plain = new Map(), texts = [], read = new Map();
 	const say = (node) => at("open-said").replaceChildren(node);
-	for (const file of list) {
-		const name = file.name.split("/").pop();
-		page.program.files.put("/opened.yaml", new Uint8Array(await file.arrayBuffer()));
-		const { code, out } = page.program.call((running) => running.plain("/opened.yaml"));
+	for (const file of list) { read.set(file.name.split("/").pop(), await file.text()); }
+	layBeside(read);
+	for (const [name, text] of read) {
+		page.program.put(`${OPENED.slice(1)}opened.yaml`, text);
+		const { code, out } = page.program.call((running) => running.plain(`${OPENED}opened.yaml`));
 		if (code) { return say(refusal(`${name}: ${out}`)); }
 		plain.set(name, fromYaml(out));
 		texts.push(out);
@@ -361,8 +392,8 @@ function showAsked() {
 	}
 }
 
-function takeLink() {
-	const link = location.hash.length > 1 && fromLink(location.hash.slice(1), page.rows);
+function takeLink(fragment = location.hash.slice(1)) {
+	const link = fragment && fromLink(fragment, page.rows);
 	if (!link) { return; }
 	let name = "from a link";
 	for (let i = 2; Object.hasOwn(page.kept.sheets, name); i++) { name = `from a link ${i}`; }
@@ -371,7 +402,7 @@ function takeLink() {
 	page.kept.seen = true;
 	page.wait = link.wait.length ? link.wait.filter((key) => ["reading", "tank", "stock line"].some((one) => row(one, key))) : null;
 	page.asked = link.ask;
-	history.replaceState(null, "", location.href.split("#")[0]);
+	if (location.hash) { history.replaceState(null, "", location.href.split("#")[0]); }
 }
 
 function askLinked() {
@@ -436,6 +467,7 @@ async function begin() {
 	askLinked();
 	firstVisit();
 	document.documentElement.dataset.ready = "yes";
+	window.readyAt = performance.now();
 }
 
 if (typeof document !== "undefined") {

@@ -308,5 +308,6 @@ function startProgram(module, system) {
 		ask: (words) => lent(["tapshoal"].concat(words), (at) => exports.ask(at, words.length + 1)),
 		plain: (file) => lent([file], (at) => exports.plain(at)),
 		fields: () => exports.fields(),
+		memory: () => exports.memory.buffer.byteLength,
 	};
 }

@@ -1,0 +1,179 @@
+// SPDX-License-Identifier: Apache-2.0
+// What the page stands on, without a browser: the fields of the program against the schemas, files and
+// links there and back, the program asked again and again, and how long it takes. Usage: node module.js
+// BUILD, whose page/page.wasm and src/cli/species.image are taken. Prints TAP.
+"use strict";
+const fs = require("fs"), path = require("path"), vm = require("vm");
+const root = path.join(__dirname, "../.."), build = process.argv[2];
+const source = ["program", "files", "form", "answer"].map((name) =>
+	fs.readFileSync(path.join(root, `src/page/${name}.js`), "utf8")).join("\n");
+const P = vm.runInThisContext(`${source}\n({ Program, yaml, fromYaml, toLink, fromLink, emptySheet, namedFiles, takeFile, planFile,
+splitUnit, joinUnit, doubtfulUnit, typed, QUESTIONS, missing })`);
+const bytes = fs.readFileSync(path.join(build, "page/page.wasm"));
+const image = fs.readFileSync(path.join(build, "src/cli/species.image"));
+const now = () => performance.now();
+const ms = (figure) => `${figure.toFixed(1)} ms`;
+const median = (list) => list.sort((a, b) => a - b)[Math.floor(list.length / 2)];
+
+const tests = [];
+const test = (name, run) => tests.push([name, run]);
+function equal(got, want, what) {
+	if (JSON.stringify(got) !== JSON.stringify(want)) {
+		throw new Error(`${what}: ${JSON.stringify(got)} instead of ${JSON.stringify(want)}`);
+	}
+}
+
+const compiled = new WebAssembly.Module(bytes);
+const program = new P.Program(compiled, image);
+const rows = JSON.parse(program.call((running) => running.fields()).out);
+const keys = (list) => list.map(({ key }) => key).sort();
+const schema = (name) => JSON.parse(fs.readFileSync(path.join(root, `docs/schemas/${name}.json`), "utf8"));
+
+test("every key of a reading, a water, a tank and an animal is a field", () => {
+	const plan = schema("plan"), water = schema("water"), tank = schema("tank");
+	const lists = ["readings", "stock", "signs", "water", "tank", "change_water"];
+	const of = (shape) => Object.keys(shape.properties).filter((key) => !lists.includes(key)).sort();
+	equal(keys(rows.reading), of(water.properties.readings.items), "readings");
+	equal(keys(rows.water), of(water), "water");
+	equal(keys(rows.tank), of(tank), "tank");
+	equal(keys(rows["stock line"]), of(plan.properties.stock.items), "animals");
+});
+
+test("every field has a kind, a sentence and, where it is a figure, a quantity with an example", () => {
+	for (const shape of ["reading", "water", "tank", "stock line"]) {
+		for (const row of rows[shape]) {
+			const fine = row.kind && row.says && (!["figure", "every", "choice"].includes(row.kind) ||
+				rows.quantities[row.quantity].example);
+			if (!fine) { throw new Error(`${shape}.${row.key}`); }
+		}
+	}
+});
+
+test("a value of every unit is split and joined again", () => {
+	for (const { units } of Object.values(rows.quantities)) {
+		for (const { unit } of units) {
+			equal(P.splitUnit(`7.5 ${unit}`, units), ["7.5", unit], unit);
+			equal(P.joinUnit("7.5", unit), `7.5 ${unit}`, unit);
+		}
+	}
+	equal(P.joinUnit("7 ppm", "dH"), "7 ppm", "a unit that was typed stays");
+});
+
+test("hardness beyond degrees is asked about, and only that", () => {
+	const gh = rows.reading.find(({ key }) => key === "GH"), units = rows.quantities[gh.quantity].units;
+	equal(P.doubtfulUnit(gh, "250 dH", units), { figure: "250", degrees: 14 }, "250");
+	for (const fine of ["30 dH", "250 ppm", "", "12..16 dH"]) { equal(P.doubtfulUnit(gh, fine, units), null, fine); }
+	const ca = rows.reading.find(({ key }) => key === "Ca");
+	equal(P.doubtfulUnit(ca, "80 mg/L", rows.quantities[ca.quantity].units), null, "calcium");
+});
+
+// Texts that would break a file that was written without care.
+const HARD = ["a: b", "- x", "# no", "\"", "\\", "it's", "yes", "null", "7", "<0.05 mg/L", "tab\there", "\u00fc\u7532", "[a]", "{b}", " x ", "x:", "|", "..", "~"];
+
+test("what the page writes, the program reads and lint takes", () => {
+	for (const text of HARD) {
+		const sheet = P.emptySheet();
+		Object.assign(sheet, { reading: { GH: "6 dH", KH: "<3 dH", method: "drops" }, water: { name: text, softened: "yes" },
+			tank: { name: text, length: "80 cm", width: "35 cm", height: "40 cm", water_change: "30 % every 7 days", feeding: "light" },
+			stock: [{ species: "neon tetra", count: "10" }, { species: "guppy", count: "2", sex: "male" }] });
+		const linted = program.ask(["lint", "plan.yaml", "water.yaml", "tank.yaml"], sheet, text);
+		equal(linted.code, 0, `${JSON.stringify(text)}: ${linted.out}${linted.error}`);
+		const { code, out } = program.call((running) => running.plain("/plan.yaml"));
+		equal(code, 0, out);
+		const back = P.emptySheet();
+		equal(P.takeFile(back, out, new Map()), text, "name");
+		equal(back.water.name, text, "name of the water");
+		equal(Object.entries(back.reading).sort(), Object.entries({ GH: "6 dH", KH: "<3 dH", method: "drops" }).sort(), "reading");
+		equal(back.stock.map(({ species, count }) => [species, count]), [["neon tetra", "10"], ["guppy", "2"]], "animals");
+	}
+});
+
+test("the example files of the terminal open", () => {
+	let opened = 0;
+	for (const folder of ["waters", "tanks", "plans"]) {
+		for (const name of fs.readdirSync(path.join(root, "examples", folder)).filter((one) => one.endsWith(".yaml"))) {
+			const text = fs.readFileSync(path.join(root, "examples", folder, name), "utf8");
+			program.put(`here/${folder}/${name}`, text);
+			P.namedFiles(text).forEach((named) => program.put(path.join(`here/${folder}`, named),
+				fs.readFileSync(path.join(root, "examples", folder, named), "utf8")));
+			const { code, out } = program.call((running) => running.plain(`/here/${folder}/${name}`));
+			equal(code, 0, `${name}: ${out}`);
+			P.fromYaml(out);
+			opened++;
+		}
+	}
+	if (opened < 6) { throw new Error(`${opened} files`); }
+});
+
+test("a link says what the sheet says, and takes no key that is none", () => {
+	const sheet = P.emptySheet();
+	Object.assign(sheet, { reading: { GH: "6 dH", "NO3-N": "2 mg/L N" }, tank: { length: "80 cm" }, shop: { GH: "9 dH" },
+		stock: [{ species: "a & b=#?", count: "3" }] });
+	const link = P.toLink(sheet, { ask: "rank", wait: "" });
+	equal(P.fromLink(link, rows).sheet, sheet, "there and back");
+	equal(P.fromLink("reading.__proto__=x&__proto__.GH=1&constructor.GH=1&reading.none=1&animal.x.species=1", rows), null, "foreign keys");
+	equal(P.fromLink("", rows), null, "no link");
+});
+
+test("every question makes a call that the program takes", () => {
+	const sheet = P.emptySheet();
+	Object.assign(sheet, { reading: { GH: "6 dH", KH: "3 dH", pH: "7" }, shop: { GH: "9 dH", KH: "6 dH", pH: "7.5" },
+		tank: { length: "80 cm", width: "35 cm", height: "40 cm", temperature: "25 C", filter: "mature" },
+		stock: [{ species: "neon tetra", count: "10", since: "2026-01-10" }, { species: "cherry shrimp", count: "5" }] });
+	for (const question of P.QUESTIONS) {
+		equal(P.missing(question, sheet), [], question.id);
+		for (const water of [{}, { kind: "tap", disinfectant: "chlorine" }]) {
+			sheet.water = water;
+			const { code, out, error } = program.ask(question.words(sheet).concat("-f", "html", "--today", "2026-03-01"), sheet, "t");
+			if (code > 1 || !out.includes("<main>")) { throw new Error(`${P.typed(question.words(sheet))}: ${code} ${error}`); }
+		}
+	}
+});
+
+const WATER = ["--GH", "14", "--KH", "9", "--pH", "7.6", "--temperature", "25"];
+
+test("asked a thousand times it needs no more memory, and answers the same", () => {
+	const ask = () => program.ask(["why", "guppy", "neon tetra", ...WATER, "-f", "json"]).out;
+	const first = ask();
+	for (let i = 0; i < 50; i++) { ask(); }
+	const before = program.running.memory();
+	for (let i = 0; i < 1000; i++) {
+		if (ask() !== first) { throw new Error(`answer ${i} differs`); }
+	}
+	equal(program.running.memory(), before, "bytes of memory");
+});
+
+test("a program that breaks is started anew", () => {
+	const broken = program.call(() => { throw new Error("unreachable"); });
+	equal(broken.code, 3, "code");
+	equal(program.ask(["rank", ...WATER]).code, 0, "afterwards");
+});
+
+function figures() {
+	const loads = [], ranks = [], compiles = [];
+	for (let i = 0; i < 10; i++) {
+		let began = now();
+		const module = new WebAssembly.Module(bytes);
+		compiles.push(now() - began);
+		began = now();
+		const fresh = new P.Program(module, image);
+		loads.push(now() - began);
+		fresh.ask(["rank", ...WATER]);
+		began = now();
+		fresh.ask(["rank", ...WATER]);
+		ranks.push(now() - began);
+	}
+	console.log(`# median of ten, under node: compile ${ms(median(compiles))}, start and load the records ${ms(median(loads))}, rank ${ms(median(ranks))}`);
+}
+
+let bad = 0;
+console.log(`1..${tests.length}`);
+tests.forEach(([name, run], i) => {
+	let wrong = "";
+	try { run(); } catch (error) { wrong = error.message; }
+	console.log(`${wrong ? "not ok" : "ok"} ${i + 1} - page: ${name}`);
+	if (wrong) { console.log(`# ${wrong.slice(0, 600)}`); }
+	bad += wrong ? 1 : 0;
+});
+figures();
+process.exitCode = bad ? 1 : 0;

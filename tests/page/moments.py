@@ -1,0 +1,240 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""The page in browsers, as it is used: the moments of moments.js from opening to the printed sheet.
+
+Usage: moments.py PAGE [--engines chromium,firefox,webkit] [--axe FILE] [--pictures FOLDER] [--whole].
+TAP. Each moment runs from a file; in Chromium also from a local server that is gone after the load,
+with axe-core (FILE is its axe.min.js) on every state, nothing wider than the screen, no target under
+44 px, a silent console, and no request in the browser's own log. --whole: at four widths, light and
+dark, and how quick it is with the processor slowed four times. A browser that is missing is a skip.
+"""
+import argparse
+import functools
+import http.server
+import pathlib
+import statistics
+import sys
+import tempfile
+import threading
+import time
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
+from engines import ENGINES, missing  # noqa: E402
+
+HERE = pathlib.Path(__file__).resolve().parent
+MOMENTS = ("shopper", "checker", "newcomer", "adviser", "hostile")
+LOOKS = ((360, "light"), (390, "dark"), (800, "light"), (1280, "dark"))
+LONGEST_S = 120
+SIDEWAYS = "return document.documentElement.scrollWidth - document.documentElement.clientWidth"
+# Buttons and fields are 44 px high; a name inside a sentence may be as high as its line.
+SMALL = """return Array.from(document.querySelectorAll("button, input, select, textarea, summary")).filter(e => {
+const box = e.getBoundingClientRect(); return box.width && box.height < 43.5; }).map(
+e => e.tagName + " " + (e.id || e.textContent.slice(0, 30)) + " is " + e.getBoundingClientRect().height + " px")"""
+AXE = """const done = arguments[arguments.length - 1];
+axe.run(document, {resultTypes: ["violations"], runOnly: {type: "tag", values: ["wcag2a", "wcag2aa",
+"wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}}).then(
+r => done(r.passes.length < 5 ? ["only " + r.passes.length + " rules ran"] :
+r.violations.map(v => v.id + ": " + v.help + ", as in " + v.nodes[0].html.slice(0, 200))),
+e => done(["axe-core failed: " + e]));"""
+READY = "return document.documentElement.dataset.ready || document.getElementById('wait').textContent"
+
+
+class Quiet(http.server.SimpleHTTPRequestHandler):
+    def log_message(self, *_):
+        pass
+
+
+def until_ready(browser):
+    end = time.monotonic() + 30
+    while True:
+        state = browser.run(READY)
+        if state == "yes":
+            return []
+        if time.monotonic() > end:
+            return ["the page is not ready: %s" % state]
+        time.sleep(0.02)
+
+
+def play(browser, name, shown):
+    """One moment to its end; `shown` is called at each state. Lines that say what is wrong."""
+    browser.run("window.takesPictures = arguments[0]; moments.start(arguments[1])", bool(shown), name)
+    end = time.monotonic() + LONGEST_S
+    wrong = []
+    while time.monotonic() < end:
+        state = browser.run("return window.moment")
+        if state["at"]:
+            wrong += shown(name, state["at"]) or []
+            browser.run("window.moment.at = ''")
+        elif state["wrong"] is not None:
+            return wrong + ([state["wrong"]] if state["wrong"] else [])
+        else:
+            time.sleep(0.02)
+    return wrong + ["it did not end in %d s" % LONGEST_S]
+
+
+def begin(browser, address):
+    browser.go("about:blank")
+    browser.go(address)
+    wrong = until_ready(browser)
+    if not wrong:
+        browser.run("localStorage.clear()")
+        browser.go("about:blank")
+        browser.go(address)
+        wrong = until_ready(browser)
+    browser.run((HERE / "moments.js").read_text(encoding="utf-8"))
+    return wrong
+
+
+class Look:
+    """What is held against every state at one width and scheme."""
+
+    def __init__(self, browser, width, scheme, args):
+        self.browser, self.width, self.scheme = browser, width, scheme
+        self.axe = args.axe.read_text(encoding="utf-8") if args.axe else None
+        self.pictures = args.pictures
+
+    def __call__(self, moment, state):
+        browser, at = self.browser, "%s: " % state
+        over = browser.run(SIDEWAYS)
+        wrong = [at + "scrolls sideways by %d px" % over] if over > 0 else []
+        wrong += [at + line for line in browser.run(SMALL)]
+        if self.pictures:
+            browser.picture(self.pictures / ("%s-%s-%d-%s.png" % (
+                moment, state, self.width, self.scheme)), self.width)
+        if self.axe:
+            browser.run(self.axe)
+            wrong += [at + line for line in browser.driver.execute_async_script(AXE)]
+        return wrong
+
+
+def offline(browser, page):
+    """From a server that is gone once the page is there: every moment still goes to its end."""
+    folder = page.parent
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=folder))
+    thread = threading.Thread(target=server.serve_forever)
+    thread.start()
+    wrong = begin(browser, "http://127.0.0.1:%d/%s" % (server.server_port, page.name))
+    server.shutdown()
+    server.server_close()
+    thread.join()
+    for name in ("checker", "shopper"):
+        wrong = wrong or play(browser, name, None)
+    return wrong
+
+
+def quick(browser, page):
+    """Median of ten with the processor slowed four times, beside an empty page."""
+    with tempfile.TemporaryDirectory() as folder:
+        empty = pathlib.Path(folder) / "empty.html"
+        empty.write_text("<!DOCTYPE html><html lang='en'><title>empty</title><p id='wait'></p><script>"
+                         "document.documentElement.dataset.ready = 'yes'</script></html>", encoding="utf-8")
+        figures = {"empty": [], "usable": [], "answer": []}
+        since = "return performance.now()"
+        for _ in range(10):
+            for name, path in (("empty", empty), ("usable", page)):
+                browser.slow(4)
+                browser.go("about:blank")
+                browser.go(path.as_uri())
+                until_ready(browser)
+                figures[name].append(browser.run("return window.readyAt || performance.timing.loadEventEnd - "
+                                                 "performance.timing.navigationStart") or browser.run(since))
+            figures["answer"].append(browser.run("""
+const s = page.kept.sheets[page.kept.open];
+Object.assign(s.reading, {GH: "14 dH", KH: "9 dH", pH: "7.6"});
+page.question = QUESTIONS[0];
+const began = performance.now();
+answer(true);
+document.body.offsetHeight;
+return performance.now() - began + WAIT_MS;"""))
+            browser.run("localStorage.clear()")
+        browser.slow(1)
+    medians = {name: statistics.median(list_) for name, list_ in figures.items()}
+    print("# slowed four times, median of ten: empty page %.0f ms, usable %.0f ms, answer %.0f ms after the "
+          "last key" % (medians["empty"], medians["usable"], medians["answer"]))
+    return medians
+
+
+def of_chromium(browser, page, args):
+    browser.requests()
+    for width, scheme in LOOKS if args.whole else LOOKS[:1]:
+        browser.look(width, scheme)
+        look = Look(browser, width, scheme, args)
+        for name in MOMENTS[:4]:
+            wrong = begin(browser, page.as_uri()) or play(browser, name, look)
+            wrong += ["console: %s" % line for line in browser.console()]
+            wrong += ["asked for: %s" % line for line in browser.requests()]
+            yield "%s at %d px, %s" % (name, width, scheme), wrong
+    browser.look(390, "light")
+    wrong = begin(browser, page.as_uri()) or play(browser, "hostile", None)
+    wrong += ["asked for: %s" % line for line in browser.requests()]
+    yield "a hundred hostile texts stay texts", wrong
+    yield "without the server after the load", offline(browser, page)
+    yield "printed: water and answer, no field", printed(browser, page)
+    yield "a request would be seen", [] if seen(browser) else ["the browser's log shows none"]
+    if not args.whole:
+        return
+    medians = quick(browser, page)
+    yield "usable within 1.5 s, answer within 300 ms, slowed four times", [
+        "%s %.0f ms" % (name, medians[name]) for name, most in (("usable", 1500), ("answer", 300))
+        if medians[name] > most]
+
+
+def printed(browser, page):
+    begin(browser, page.as_uri())
+    play(browser, "shopper", None)
+    browser.look(800, "light", "print")
+    state = browser.run("""const seen = e => Boolean(e && e.getClientRects().length);
+return [seen(document.querySelector("#sheet")), seen(document.querySelector("#tools")),
+seen(document.querySelector("#answer .paper")), seen(document.querySelector("#answer .tagged > li")),
+document.querySelector("#answer .paper").innerText.includes("14")]""")
+    browser.look(390, "light")
+    return [] if state == [False, False, True, True, True] else ["fields, tools, water, list, GH: %s" % state]
+
+
+def seen(browser):
+    """The check that counts requests can fail."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = pathlib.Path(folder) / "asks.html"
+        path.write_text("<!DOCTYPE html><html><body><img src='there-is-none.png'/></body></html>", encoding="utf-8")
+        browser.requests()
+        browser.go(path.as_uri())
+        return any("there-is-none" in line for line in browser.requests())
+
+
+def checks(engine, page, args):
+    absent = missing(*engine.needs)
+    if absent:
+        yield "%s # SKIP not installed: %s" % (engine.name, ", ".join(absent)), []
+        return
+    browser = engine()
+    try:
+        if engine.name == "chromium":
+            yield from of_chromium(browser, page, args)
+            return
+        for name in MOMENTS:
+            yield "%s in %s" % (name, engine.name), begin(browser, page.as_uri()) or play(browser, name, None)
+    finally:
+        browser.quit()
+
+
+def main(argv):
+    args = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    args.add_argument("page", type=lambda path: pathlib.Path(path).resolve())
+    args.add_argument("--engines", default="chromium")
+    args.add_argument("--axe", type=pathlib.Path)
+    args.add_argument("--pictures", type=pathlib.Path)
+    args.add_argument("--whole", action="store_true")
+    args = args.parse_args(argv)
+    number, bad = 0, False
+    for name in args.engines.split(","):
+        for what, wrong in checks(ENGINES[name], args.page, args):
+            number, bad = number + 1, bad or bool(wrong)
+            print("%s %d - %s" % ("not ok" if wrong else "ok", number, what), flush=True)
+            for line in wrong[:20]:
+                print("# %s" % line)
+    print("1..%d" % number)
+    return int(bad or not number)
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
