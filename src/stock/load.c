@@ -28,8 +28,11 @@ static const struct {
 
 double ts_mass_g(const struct ts_species *species, double length_cm)
 {
-	double cube = length_cm * length_cm * length_cm;
+	double cube;
 
+	if (species->body_length_cm > 0) /* trailing fins weigh next to nothing */
+		length_cm *= species->body_length_cm / species->adult_length_cm;
+	cube = length_cm * length_cm * length_cm;
 	if (species->kind == TS_ANIMAL_SHRIMP)
 		return 0.005 * cube;
 	if (species->kind != TS_ANIMAL_FISH)

@@ -58,6 +58,15 @@ static void test_mass__by_body(void **state)
 	NEAR(ts_mass_g(&s, 2), 0.08, 1e-12);
 }
 
+static void test_mass__without_trailing_fins(void **state)
+{
+	struct ts_species s = {.body = TS_BODY_DEEP, .adult_length_cm = 14, .body_length_cm = 10.5};
+
+	(void)state;
+	NEAR(ts_mass_g(&s, 14), 0.0195 * pow(10.5, 3.01), 1e-9);
+	NEAR(ts_mass_g(&s, 7), 0.0195 * pow(5.25, 3.01), 1e-9);
+}
+
 /* 20 x 0.02 x 0.757^0.8 = 0.320 g feed; x 0.42 x 0.16 x 0.8 = 17.2 mg N; by hand. */
 static void test_load__by_hand(void **state)
 {
@@ -258,6 +267,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_mass__by_body),
+		cmocka_unit_test(test_mass__without_trailing_fins),
 		cmocka_unit_test(test_load__by_hand),
 		cmocka_unit_test(test_load__nitrate_costs_alkalinity),
 		cmocka_unit_test(test_load__steady_state),
