@@ -67,8 +67,11 @@ TS_API void ts_arena_open(struct ts_arena *arena, const struct ts_allocator *all
 /* Frees everything taken from the arena and makes it empty, ready for use again. */
 TS_API void ts_arena_drop(struct ts_arena *arena);
 
-/* How much a finding matters. An error stops the file or call it stands in. */
-enum ts_severity { TS_NOTE, TS_CONCERN, TS_CONFLICT, TS_ERROR, TS_SEVERITY__COUNT };
+/*
+ * How much a finding matters. A question: what it asks for is not known, which is never a fault. An
+ * error stops the file or call it stands in.
+ */
+enum ts_severity { TS_NOTE, TS_QUESTION, TS_CONCERN, TS_CONFLICT, TS_ERROR, TS_SEVERITY__COUNT };
 
 /*
  * A kind of finding: its name never changes meaning, so that tests, scripts and docs can cite it.

@@ -80,18 +80,24 @@ enum ts_rule_id {
 	/* the whole plan */
 	TS_RULE_AMMONIA,
 	TS_RULE_BUFFER,
+	TS_RULE_BUFFER_OPEN,
 	TS_RULE_CHLORINE,
+	TS_RULE_COUNT_ASSUMED,
 	TS_RULE_DISTRESS,
 	TS_RULE_EMPTY,
 	TS_RULE_FILTER,
+	TS_RULE_FILTER_UNKNOWN,
 	TS_RULE_FLOOR,
 	TS_RULE_KH_UNKNOWN,
 	TS_RULE_MANY_SPECIES,
 	TS_RULE_NEWCOMERS,
 	TS_RULE_NITRATE,
 	TS_RULE_NITRATE_LOAD,
+	TS_RULE_NITRATE_OPEN,
 	TS_RULE_NITRITE,
 	TS_RULE_OXYGEN,
+	TS_RULE_SIDES_ASSUMED,
+	TS_RULE_TANK_UNKNOWN,
 	TS_RULE_TEMPERATURE_UNKNOWN,
 	TS_RULE_UNKNOWN_SPECIES,
 	TS_RULE_UNTESTED,
@@ -102,16 +108,58 @@ enum ts_rule_id {
 	TS_RULE__COUNT
 };
 
+/* What the number behind a judgement is; what may follow from it: docs/methods.md. */
+enum ts_rests {
+	TS_RESTS_RECORDS, /* on what the records of the animals say */
+	TS_RESTS_READ,
+	TS_RESTS_COMPUTED,
+	TS_RESTS_ASSUMED,
+	TS_RESTS_NOT_KNOWN,
+	TS_RESTS__COUNT
+};
+
+/* What mends a fault, from the cheapest to the dearest. */
+enum ts_remedy_kind {
+	TS_REMEDY_NONE,
+	TS_REMEDY_MAKE_SAFE,
+	TS_REMEDY_MEASURE,
+	TS_REMEDY_WAIT,
+	TS_REMEDY_ROUTINE,    /* water changed, per cent every so many days */
+	TS_REMEDY_MINERALS,   /* salts into the new water */
+	TS_REMEDY_DILUTE,     /* water without minerals into the new water */
+	TS_REMEDY_TANK,       /* lid, length, ...: of the tank there is */
+	TS_REMEDY_NUMBER,     /* of one species, or its sexes */
+	TS_REMEDY_LEAVE_OUT,  /* planned, and not to be bought */
+	TS_REMEDY_OTHER_HOME, /* lives there */
+	TS_REMEDY__COUNT
+};
+
+/* Figures that a kind does not have are 0. */
+struct ts_remedy {
+	enum ts_remedy_kind kind;
+	bool mends;                        /* it was tried, and the fault is gone without another */
+	bool clears;                       /* and after it nothing harms anybody */
+	unsigned attempt;                  /* which of its kind */
+	const struct ts_species *species;  /* whose number, who goes */
+	unsigned from, to;                 /* how many of them */
+	double percent, days;              /* ROUTINE; DILUTE: per cent without minerals */
+	double gh_dh, kh_dh;               /* MINERALS, DILUTE: of the water then */
+	double nahco3_g, cacl2_g, mgso4_g; /* MINERALS: into 100 L (CaCl2.2H2O, MgSO4.7H2O) */
+	double length_cm, width_cm, height_cm; /* TANK: what it needs */
+};
+
 /* A rule that holds here: the animal, our number and its number (NAN: the rule has none). */
 struct ts_ruling {
 	enum ts_rule_id rule;
-	enum ts_severity severity;        /* TS_NOTE, TS_CONCERN, TS_CONFLICT */
+	enum ts_severity severity; /* TS_NOTE, TS_QUESTION, TS_CONCERN, TS_CONFLICT */
+	enum ts_rests rests;
 	const struct ts_species *subject; /* who suffers; NULL = all, or nobody known */
 	const struct ts_species *other;   /* from whom; NULL = from the tank or its own kind */
 	double ours, its, change;
 	int word; /* caution, flow, light or parameter that the rule is about; else 0 */
 	const struct ts_match *match; /* of the subject with the water; NULL = not about it */
 	const char *name;             /* a name that no species has; NULL = not about one */
+	struct ts_remedy remedy;      /* of a plan as a whole (stock/check.h); else of no kind */
 };
 
 struct ts_rulings {
@@ -122,12 +170,25 @@ struct ts_rulings {
 /* What a rule looks at. */
 enum ts_rule_scope { TS_SCOPE_ALONE, TS_SCOPE_PAIR, TS_SCOPE_PLAN };
 
+/* What a rule is about, in the order in which an answer speaks. */
+enum ts_rule_topic {
+	TS_TOPIC_DANGER = -2,
+	TS_TOPIC_NAME,
+	TS_TOPIC_COMPANY, /* of a row that says nothing */
+	TS_TOPIC_TEMPERATURE,
+	TS_TOPIC_WATER,
+	TS_TOPIC_ROOM,
+	TS_TOPIC_WASTE,
+	TS_TOPIC_CARE
+};
+
 /* One rule as a row. `parameter`: what the numbers are about, "temperature", "tank length". */
 struct ts_rule_row {
 	const char *code; /* "stock.fin-nipper"; never changes meaning */
 	const char *parameter, *says, *grade;
 	enum ts_rule_scope scope;
 	int cost; /* practice row (enum ts_practice_id) of what a concern costs; -1 = nothing */
+	enum ts_rule_topic topic;
 };
 
 TS_API extern const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT];
@@ -136,7 +197,8 @@ TS_API extern const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT];
  * Adds what holds for one group alone in this tank, or for two groups of different species
  * together (in either direction). `ret->count` must be 0 or what earlier calls left; rulings that
  * find no room are left out, graver ones never before lighter ones. `practice` NULL: the table's
- * own values. What the tank file does not say is a concern or a note, never a yes.
+ * own values. What the tank file does not say is a question; sides that are not given are those
+ * that a tank of its volume may have (2:1:1 to 4:1:1), the most favourable of them.
  */
 TS_API void ts_rules_alone(const struct ts_group *group, const struct ts_tank *tank,
 	const struct ts_practice *practice, struct ts_rulings *ret);

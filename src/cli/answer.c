@@ -83,6 +83,12 @@ static enum ts_status take_kept(struct session *s, struct answer *ret)
 	return TS_OK;
 }
 
+enum ts_status answer_kept(struct session *s, struct answer *ret)
+{
+	*ret = (struct answer){.kept_age_days = (double)NAN};
+	return take_kept(s, ret);
+}
+
 static enum ts_status refuse_season(struct session *s, const struct ts_water *water)
 {
 	ts_text_puts(s->error, "no reading of the water is of --season '", s->options->season,

@@ -1,373 +1,232 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * check: what is wrong with a plan or a tank. The verdict and the number that decides, what harms
- * first, the smallest repair, then the load. The judging is stock/check.c.
+ * check: the words of the call, or a plan file, become the question of answers/check.h. Nothing is
+ * decided here.
  */
-#include "cli/check.h"
-
 #include <string.h>
 
+#include "answers/check.h"
 #include "base/arena.h"
-#include "care/plan_state.h"
-#include "words/advice.h"
-#include "words/care.h"
-#include "words/rulings.h"
-#include "words/sentence.h"
+#include "base/date.h"
+#include "cli/check_words.h"
+#include "cli/commands.h"
+#include "records/write.h"
+#include "report/check_result.h"
+#include "show/check.h"
 
-/* Findings of one gravity that a screen shows. */
-#define SHOWN_MOST 30
+struct call {
+	struct ts_plan plan;
+	const char *name;
+	const struct ts_species **species;
+	struct ts_candidates *candidates;
+	struct ts_reading reading;
+};
 
-static enum ts_status look_up(struct session *s, struct check_answer *a)
+static bool ends(const char *text, const char *end)
 {
-	size_t count = a->plan.stock_count;
+	size_t a = strlen(text), b = strlen(end);
 
-	a->species = ts_arena_array(s->arena, count + 1, sizeof *a->species);
-	a->candidates = ts_arena_array(s->arena, count + 1, sizeof *a->candidates);
-	if (!a->species || !a->candidates)
+	return a > b && strcmp(text + a - b, end) == 0;
+}
+
+/* A name of an animal has no folder and no ending. */
+static bool is_file(const char *argument)
+{
+	return strchr(argument, '/') || ends(argument, ".yaml") || ends(argument, ".yml");
+}
+
+static enum ts_status read_file(struct session *s, struct call *c)
+{
+	const struct options *o = s->options;
+	enum ts_status status;
+
+	for (size_t i = 1; i < o->argument_count; i++) {
+		if (is_file(o->arguments[i])) {
+			ts_text_puts(s->error, "one plan file at a time, and it stands first; ",
+				o->arguments[i], " is another one", NULL);
+			return TS_BAD_INPUT;
+		}
+	}
+	status = file_plan(s, o->arguments[0], &c->plan);
+	c->name = c->plan.name ? c->plan.name : o->arguments[0];
+	return status;
+}
+
+/* Adds the animals of the call behind those of the file. */
+static enum ts_status read_words(struct session *s, struct call *c, size_t from)
+{
+	const struct options *o = s->options;
+	size_t most = c->plan.stock_count + o->argument_count + o->there.count;
+	struct ts_stock_line *stock = ts_arena_array(s->arena, most + 1, sizeof *stock);
+
+	if (!stock)
 		return TS_NO_MEMORY;
-	for (size_t i = 0; i < count; i++)
-		a->species[i] = session_species(s, a->plan.stock[i].species, &a->candidates[i]);
+	if (c->plan.stock_count)
+		memcpy(stock, c->plan.stock, c->plan.stock_count * sizeof *stock);
+	c->plan.stock = stock;
+	for (size_t i = 0; i < o->there.count; i++) {
+		struct ts_stock_line *line = &stock[c->plan.stock_count];
+
+		if (!check_words(s->arena, o->there.items[i], line, s->error))
+			return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+		line->since = "";
+		c->plan.stock_count++;
+	}
+	for (size_t i = from; i < o->argument_count; i++) {
+		if (!check_words(s->arena, o->arguments[i], &stock[c->plan.stock_count], s->error))
+			return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+		c->plan.stock_count++;
+	}
 	return TS_OK;
 }
 
-/* A danger or a sign of distress goes before anything about the list. */
-static bool in_distress(const struct check_answer *a)
+/* The water of the call, else the plan's, else the kept tap; none is no error. */
+static enum ts_status read_water(struct session *s, struct call *c)
 {
-	return a->advice_count && (a->advice[0].row->group == 2 || a->advice[0].row->group == 3);
-}
+	const struct options *o = s->options;
+	struct answer a;
+	struct ts_water *waters[] = {&c->plan.water, &c->plan.change_water};
+	enum ts_status status;
 
-/* What lives in the tank already, against the tank's own water; then what to do about it. */
-static enum ts_status advise(struct session *s, struct check_answer *a)
-{
-	struct ts_plan_state *state = ts_arena_take(s->arena, sizeof *state);
-	struct ts_match *residents =
-		ts_arena_array(s->arena, a->plan.stock_count + 1, sizeof *residents);
-	struct ts_keeping keeping = {.temperature = a->plan.tank.temp_c};
-	size_t count = 0;
-
-	if (!state || !residents)
-		return TS_NO_MEMORY;
-	ts_plan_state_make(&a->plan, a->check.waters, s->today, state);
-	for (size_t i = 0; i < a->plan.stock_count; i++) {
-		if (!a->species[i] || !ts_in_tank(&a->plan.stock[i]))
-			continue;
-		keeping.wild = a->plan.stock[i].origin == TS_ORIGIN_WILD;
-		ts_match_species(a->species[i], &a->check.waters->now, &keeping, s->practice,
-			&residents[count++]);
-	}
-	if (!count)
+	if (o->water_file || o->has_reading) {
+		status = answer_water(s, &a);
+		if (status)
+			return status;
+		c->plan.water = a.water;
+		if (o->has_reading) {
+			c->reading = o->reading;
+			if (o->fresh && c->reading.stood_h.kind == TS_MEASURE_NONE)
+				c->reading.stood_h = (struct ts_measure){.kind = TS_MEASURE_VALUE};
+			c->plan.water.readings = &c->reading;
+		}
 		return TS_OK;
-	ts_plan_state_residents(state, residents, count);
-	a->residents = residents;
-	a->advice_count = ts_advise(&state->state, s->practice, a->advice);
-	/* No list is sound in a tank that is in danger, nor known to be beside unexplained signs.
-	 */
-	if (in_distress(a) && a->check.verdict <= TS_PLAN_SOUND_IF)
-		a->check.verdict =
-			a->advice[0].row->group == 2 ? TS_PLAN_UNSOUND : TS_PLAN_CANNOT_SAY;
+	}
+	if (!c->plan.water.reading_count) {
+		status = answer_kept(s, &a);
+		if (status == TS_OK)
+			c->plan.water = a.water;
+		else if (status != TS_NO)
+			return status;
+	}
+	c->plan.water.softened |= o->softened;
+	return o->season ? answer_season(s, waters, c->plan.change_water.reading_count ? 2 : 1)
+			 : TS_OK;
+}
+
+static enum ts_status read_tank(struct session *s, struct call *c)
+{
+	const struct options *o = s->options;
+	enum ts_status status = answer_tank(s, &c->plan.tank);
+
+	if (status)
+		return status;
+	if (o->volume.kind != TS_MEASURE_NONE)
+		c->plan.tank.volume_l = o->volume.value;
+	if (o->temperature.kind != TS_MEASURE_NONE)
+		c->plan.tank.temp_c = o->temperature;
 	return TS_OK;
 }
 
-/* Danger, distress, and a tank far from its change water: all three bound what may be changed. */
-bool check_advised(const struct check_answer *a)
+static enum ts_status look_up(struct session *s, struct call *c)
 {
-	return a->advice_count && (in_distress(a) || a->advice[0].row->group == 5);
-}
+	size_t count = c->plan.stock_count;
 
-/* So does every advice where nothing new is planned: then the water is the question. */
-static bool advice_first(const struct check_answer *a)
-{
-	for (size_t i = 0; i < a->plan.stock_count; i++) {
-		if (!ts_in_tank(&a->plan.stock[i]))
-			return in_distress(a);
+	c->species = ts_arena_array(s->arena, count + 1, sizeof *c->species);
+	c->candidates = ts_arena_array(s->arena, count + 1, sizeof *c->candidates);
+	if (!c->species || !c->candidates)
+		return TS_NO_MEMORY;
+	for (size_t i = 0; i < count; i++) {
+		c->species[i] = session_species(s, c->plan.stock[i].species, &c->candidates[i]);
+		if (c->species[i] && s->options->origin == 1)
+			c->plan.stock[i].origin = TS_ORIGIN_WILD;
 	}
-	return a->advice_count > 0;
+	return TS_OK;
 }
 
-static void say_advice(struct ts_document *doc, struct ts_text *text, const struct check_answer *a)
+static enum ts_status read_call(struct session *s, struct call *c)
 {
-	for (size_t i = advice_first(a); i < a->advice_count; i++) {
-		const struct ts_advice *advice = &a->advice[i];
-		struct ts_node *entry;
+	const struct options *o = s->options;
+	bool file = o->argument_count && is_file(o->arguments[0]);
+	enum ts_status status = file ? read_file(s, c) : TS_OK;
 
-		if (i == advice_first(a))
-			ts_doc_heading(
-				doc, 0, i ? "Also about the water" : "What to do about the water");
-		ts_text_puts(text, ts_urgency_words[advice->row->urgency], ": ", NULL);
-		ts_say_advice(text, advice, a->residents);
-		entry = ts_doc_entry(doc, ts_doc_take(doc, text));
-		ts_say_advice_because(text, advice, a->residents);
-		ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
+	if (!status)
+		status = read_words(s, c, file);
+	if (!status)
+		status = read_tank(s, c);
+	if (!status)
+		status = read_water(s, c);
+	if (!status)
+		status = answer_catalogue(s);
+	if (!status)
+		status = look_up(s, c);
+	return status;
+}
+
+/* The plan as it was judged, for those who want to keep it. */
+static enum ts_status write_plan(struct session *s, const struct call *c)
+{
+	struct ts_plan plan = c->plan;
+	char *today = ts_arena_take(s->arena, TS_DATE_ROOM);
+	enum ts_status status = TS_NO_MEMORY;
+	struct ts_text text;
+
+	plan.stock = ts_arena_array(s->arena, plan.stock_count + 1, sizeof *plan.stock);
+	if (!plan.stock || !today)
+		return TS_NO_MEMORY;
+	ts_date_write(today, s->today);
+	for (size_t i = 0; i < plan.stock_count; i++) {
+		plan.stock[i] = c->plan.stock[i];
+		if (!(plan.stock[i].count > 0))
+			plan.stock[i].count = c->species[i] ? ceil(c->species[i]->group.least) : 1;
+		if (plan.stock[i].since && !*plan.stock[i].since)
+			plan.stock[i].since = today;
 	}
+	plan.name = plan.name ? plan.name : "planned";
+	plan.water_file = plan.tank_file = plan.change_water_file = NULL;
+	ts_text_open(&text, &s->arena->allocator);
+	ts_records_write(&text, &ts_shape_plan, &plan, false);
+	if (!text.failed)
+		status = output_write(s->system, s->options->plan_out, &text, s->error);
+	ts_text_drop(&text);
+	return status;
 }
 
-static bool stands_in_the_way(const struct ts_ruling *r)
-{
-	return r->rule == TS_RULE_UNKNOWN_SPECIES || r->rule == TS_RULE_WATER_UNKNOWN ||
-	       r->rule == TS_RULE_WATER_UNSURE || r->rule == TS_RULE_EMPTY ||
-	       r->rule == TS_RULE_DISTRESS;
-}
-
-/* The finding that decides; NULL: none does. */
-static const struct ts_ruling *deciding(const struct ts_check *c)
-{
-	for (size_t i = 0; i < c->count; i++) {
-		if (c->rulings[i].severity == TS_NOTE)
-			return NULL;
-		if (c->verdict != TS_PLAN_CANNOT_SAY || stands_in_the_way(&c->rulings[i]))
-			return &c->rulings[i];
-	}
-	return NULL;
-}
-
-/* "The buffer lasts 41 days, the water is changed every 7." */
-static void put_buffer(struct ts_text *text, const struct ts_load *l)
-{
-	if (isnan(l->buffer_days.value)) {
-		ts_text_put(text, "KH is not given");
-		return;
-	}
-	if (isinf(l->buffer_days.value) || l->buffer_days.value > 365)
-		ts_text_put(text, "lasts more than a year");
-	else
-		ts_text_puts(text, "lasts ", NULL);
-	if (l->buffer_days.value <= 365) {
-		ts_text_number(text, l->buffer_days.value, 0);
-		ts_text_put(text, " days");
-	}
-	ts_text_put(text, ", the water is changed every ");
-	ts_text_number_short(text, l->change_days, 1);
-	ts_text_put(text, l->change_known ? " days" : " days (taken, not given)");
-}
-
-static void say_verdict(struct ts_document *doc, struct ts_text *text, const struct check_answer *a)
-{
-	static const char *const says[TS_PLAN_VERDICT__COUNT] = {
-		"sound", "sound, on conditions", "unsound", "cannot be said"};
-	const struct ts_check *c = &a->check;
-	const struct ts_ruling *first = deciding(c);
-	const char *verdict;
-
-	if (advice_first(a)) {
-		ts_say_advice(text, &a->advice[0], a->residents);
-		verdict = ts_doc_take(doc, text);
-		ts_say_advice_because(text, &a->advice[0], a->residents);
-		ts_doc_verdict(doc, verdict, ts_doc_take(doc, text));
-	}
-	ts_text_puts(text, a->plan.name ? a->plan.name : a->file, ": ", says[c->verdict], NULL);
-	verdict = ts_doc_take(doc, text);
-	if (first) {
-		check_say(text, a, first);
-	} else if (c->load_known) {
-		ts_text_put(text, "Nitrate settles at about ");
-		ts_text_number(text, c->load.no3_steady_mg_l.value, 0);
-		ts_text_put(text, " mg/L; the buffer ");
-		put_buffer(text, &c->load);
-	}
-	ts_doc_verdict(doc, verdict, ts_doc_take(doc, text));
-}
-
-static void say_findings(struct ts_document *doc, struct ts_text *text,
-	const struct check_answer *a, enum ts_severity severity, const char *heading)
-{
-	const struct ts_check *c = &a->check;
-	size_t shown = 0, all = 0;
-
-	for (size_t i = 0; i < c->count; i++) {
-		const struct ts_ruling *r = &c->rulings[i];
-		struct ts_node *entry;
-
-		if (r->severity != severity)
-			continue;
-		if (!all)
-			ts_doc_heading(doc, 0, heading);
-		if (++all > SHOWN_MOST)
-			continue;
-		shown++;
-		check_say(text, a, r);
-		entry = ts_doc_entry(doc, ts_doc_take(doc, text));
-		ts_say_change(text, r, check_advised(a));
-		if (text->len && (severity != TS_NOTE || r->rule == TS_RULE_KH_UNKNOWN ||
-					 r->rule == TS_RULE_WARM_OXYGEN))
-			ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
-		else
-			ts_doc_take(doc, text);
-	}
-	if (all == shown)
-		return;
-	ts_text_put(text, "and ");
-	ts_text_number(text, (double)(all - shown), 0);
-	ts_text_put(text, " more; -f json has them all");
-	ts_doc_paragraph(doc, ts_doc_take(doc, text));
-}
-
-static void say_repair(struct ts_document *doc, struct ts_text *text, const struct ts_check *c)
-{
-	struct ts_node *steps;
-
-	if (c->verdict != TS_PLAN_UNSOUND)
-		return;
-	ts_doc_heading(doc, 0, "The smallest repair of the list");
-	if (!c->repair_count) {
-		ts_doc_paragraph(doc,
-			"No change of the list mends this: the water and the tank come first.");
-		return;
-	}
-	steps = ts_doc_steps(doc);
-	for (size_t i = 0; i < c->repair_count; i++) {
-		const char *number;
-
-		ts_text_number(text, (double)i + 1, 0);
-		number = ts_doc_take(doc, text);
-		check_say_step(text, &c->repair[i]);
-		ts_doc_line(doc, steps, number, ts_doc_take(doc, text), NULL);
-	}
-	if (!c->repair_proven)
-		ts_doc_paragraph(doc, "Found step by step; a smaller one may exist.");
-}
-
-/* The house sentence of what decides for an animal. */
-static void say_limit(struct ts_document *doc, struct ts_node *entry, struct ts_text *text,
-	const struct ts_match *m)
-{
-	struct ts_line *line;
-
-	if (m->limiting < 0)
-		return;
-	ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
-	line = ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
-	if (line)
-		line->hue = say_hue(m->limiting);
-}
-
-/* Who lives or is to live there, each against the water: a page draws what a list would only say.
- */
-static void say_animals(struct ts_document *doc, struct ts_text *text, const struct ts_check *c)
-{
-	if (!c->group_count || !c->water_known)
-		return;
-	ts_doc_medium(doc, TS_ON_PAGES);
-	ts_doc_heading(doc, 0, "The animals in this water");
-	for (size_t i = 0; i < c->group_count; i++) {
-		const struct ts_plan_group *g = &c->groups[i];
-		struct ts_node *entry;
-
-		ts_text_number_short(text, ts_group_count(&g->group), 0);
-		ts_text_put(text, " ");
-		say_name(text, g->group.species);
-		ts_text_put(text, g->planned ? ": planned, " : ": there, ");
-		say_room(text, g->group.species);
-		entry = ts_doc_entry(doc, ts_doc_take(doc, text));
-		say_limit(doc, entry, text, &g->match);
-		say_bars(doc, entry, &g->match, &c->profile);
-	}
-	ts_doc_medium(doc, TS_EVERYWHERE);
-}
-
-static void put_estimate(
-	struct ts_text *text, const struct ts_estimate *e, int decimals, const char *unit)
-{
-	ts_text_put(text, "about ");
-	ts_text_number_short(text, e->value, decimals);
-	ts_text_puts(text, " ", unit, " (", NULL);
-	ts_text_number_short(text, e->low, decimals);
-	ts_text_put(text, "..");
-	ts_text_number_short(text, e->high, decimals);
-	ts_text_put(text, ")");
-}
-
-static void fact(
-	struct ts_document *doc, struct ts_node *facts, struct ts_text *text, const char *label)
-{
-	ts_doc_line(doc, facts, label, ts_doc_take(doc, text), NULL);
-}
-
-static void say_load(struct ts_document *doc, struct ts_text *text, const struct ts_check *c)
-{
-	const struct ts_load *l = &c->load;
-	struct ts_node *facts;
-
-	if (!c->load_known || !c->group_count)
-		return;
-	ts_doc_heading(doc, 0, "What the animals make of the water");
-	facts = ts_doc_facts(doc, 1);
-	ts_text_number_short(text, l->net_l, 0);
-	ts_text_put(text, " L");
-	fact(doc, facts, text, "water");
-	put_estimate(text, &l->feed_g_day, 2, "g a day, dry");
-	fact(doc, facts, text, "feed");
-	put_estimate(text, &l->nitrogen_mg_day, 0, "mg a day");
-	fact(doc, facts, text, "nitrogen");
-	put_estimate(text, &l->no3_rise_mg_l_week, 1, "mg/L a week");
-	if (!isnan(l->measured_no3_rise_mg_l_week)) {
-		ts_text_put(text, ", as measured; computed ");
-		ts_text_number_short(text, l->modelled_no3_rise_mg_l_week, 1);
-		ts_text_put(text, l->differs ? ": doubt the computed one" : "");
-	}
-	fact(doc, facts, text, "nitrate rises");
-	if (isfinite(l->no3_steady_mg_l.high))
-		put_estimate(text, &l->no3_steady_mg_l, 0, "mg/L before a change");
-	else
-		ts_text_put(text, "no end: no water is changed");
-	fact(doc, facts, text, "and settles at");
-	put_estimate(text, &l->kh_used_dh_week, 2, "dH a week");
-	fact(doc, facts, text, "KH used");
-	put_buffer(text, l);
-	fact(doc, facts, text, "the buffer");
-	if (!l->feeding_known || !l->plants_known)
-		ts_doc_paragraph(doc, "The range is wide because feeding or plants are not given.");
-}
-
-static void show(struct session *s, const struct check_answer *a)
+static void show(struct session *s, const struct call *c, const struct ts_check_result *result)
 {
 	struct ts_document doc;
-	struct ts_text text;
 
 	ts_doc_open(&doc, s->arena, "A plan checked");
 	doc.drawn = s->options->format == FORMAT_HTML;
-	ts_text_open(&text, &s->arena->allocator);
-	say_sheet(&doc, a->plan.water.name, &a->check.profile);
-	say_verdict(&doc, &text, a);
-	say_findings(&doc, &text, a, TS_CONFLICT, "What harms");
-	say_advice(&doc, &text, a);
-	say_repair(&doc, &text, &a->check);
-	say_findings(&doc, &text, a, TS_CONCERN,
-		a->check.verdict == TS_PLAN_SOUND_IF ? "Sound only if" : "Open, or not right yet");
-	say_animals(&doc, &text, &a->check);
-	say_load(&doc, &text, &a->check);
-	say_findings(&doc, &text, a, TS_NOTE, "To know");
-	s->arena->failed |= text.failed;
-	ts_text_drop(&text);
-	ts_doc_see(&doc, ts_guide_alone);
+	say_sheet(&doc, c->plan.water.name, result->profile);
+	ts_show_check(&doc, result, s->options->all || doc.drawn);
 	session_write(s, &doc);
 }
 
 enum ts_status command_check(struct session *s)
 {
-	const struct options *o = s->options;
-	struct check_answer a = {0};
-	enum ts_status status;
+	struct call *c = ts_arena_take(s->arena, sizeof *c);
+	struct ts_practice practice;
+	struct ts_check_result result;
+	enum ts_status status = c ? read_call(s, c) : TS_NO_MEMORY;
 
-	if (o->argument_count != 1) {
-		ts_text_put(s->error, "check needs one plan file, for example plan.yaml");
-		return TS_BAD_INPUT;
-	}
-	a.file = o->arguments[0];
-	status = file_plan(s, a.file, &a.plan);
-	if (!status)
-		status = answer_catalogue(s);
-	if (!status)
-		status = look_up(s, &a);
-	if (!status)
-		status = ts_check_plan(
-			&a.plan, a.species, s->today, s->practice, s->arena, &a.check);
-	if (!status)
-		status = advise(s, &a);
 	if (status)
 		return status;
-	if (o->format == FORMAT_JSON)
-		check_json(s, &a);
+	ts_practice_defaults(&practice);
+	status = ts_answer_check(
+		&(struct ts_check_question){c->name, &c->plan, c->species, c->candidates},
+		&(struct ts_asking){.arena = s->arena,
+			.practice = s->practice ? s->practice : &practice,
+			.today = s->today,
+			.species = s->catalogue->items,
+			.species_count = s->catalogue->count},
+		&result);
+	if (!status && s->options->plan_out)
+		status = write_plan(s, c);
+	if (status)
+		return status;
+	if (s->options->format == FORMAT_JSON)
+		session_json(s, "check", &ts_result_check, &result);
 	else
-		show(s, &a);
-	return a.check.verdict <= TS_PLAN_SOUND_IF ? TS_OK : TS_NO;
+		show(s, c, &result);
+	return result.passes ? TS_OK : TS_NO;
 }

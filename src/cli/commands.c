@@ -20,8 +20,8 @@
 static const struct command commands[] = {
 	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json html", true, false,
 		"carrying animals home and settling them in"},
-	{"check", command_check, "check PLAN", "text json html brief", false, false,
-		"what is wrong with a plan or a tank, and the smallest repair"},
+	{"check", command_check, "check [PLAN] [\"10 neon tetra\"...]", "text json html brief", true, false,
+		"who can live together, in which water and tank; of a running tank, what to do"},
 	{"drift", command_drift, "drift PLAN", "text json html", false, false,
 		"where a tank's KH, pH and nitrate go under this feeding and water change"},
 	{"due", command_due, "due FILE", "text json html ics", false, false,

@@ -135,6 +135,8 @@ struct answer {
  */
 enum ts_status answer_season(struct session *session, struct ts_water *const *waters, size_t count);
 enum ts_status answer_water(struct session *session, struct answer *ret);
+/* The kept tap, told above the answer; TS_NO: none is kept. */
+enum ts_status answer_kept(struct session *session, struct answer *ret);
 /* The same where the water is the command's subject: its argument names the file. */
 enum ts_status answer_subject(struct session *session, struct answer *ret);
 /* The tank of the call, from its file or --size; `*ret` stays as it is where none was given. */

@@ -66,7 +66,7 @@ struct options {
 	bool all, any_size;
 	const char *tank_file, *like, *why, *plan_out, *model_out;
 	struct box size;
-	struct values with, without;
+	struct values with, without, there;
 	size_t lists, most_species;
 	struct ts_measure no3_rise, buffer;
 	bool hardy;

@@ -138,6 +138,7 @@ static bool holds_back(const struct ts_ruling *r)
 {
 	switch (r->rule) {
 	case TS_RULE_FILTER:
+	case TS_RULE_FILTER_UNKNOWN:
 	case TS_RULE_NEWCOMERS:
 		return true;
 	case TS_RULE_AMMONIA:
@@ -174,7 +175,8 @@ static enum ts_status look_at_tank(struct session *s, struct propose_answer *a)
 	for (size_t i = 0; i < check.count; i++) {
 		if (holds_back(&check.rulings[i]))
 			a->held[a->held_count++] = check.rulings[i];
-		a->filter_young |= check.rulings[i].rule == TS_RULE_FILTER;
+		a->filter_young |= check.rulings[i].rule == TS_RULE_FILTER ||
+				   check.rulings[i].rule == TS_RULE_FILTER_UNKNOWN;
 	}
 	return TS_OK;
 }

@@ -176,7 +176,7 @@ static void held(struct ts_document *doc, struct ts_text *text, const struct pro
 	for (size_t i = 0; i < a->held_count; i++) {
 		ts_say_ruling(text, &a->held[i]);
 		ts_text_put(text, ": ");
-		ts_say_change(text, &a->held[i], false);
+		ts_say_remedy(text, &a->held[i], false);
 		ts_text_put(text, ".");
 		ts_doc_paragraph(doc, ts_doc_take(doc, text));
 	}
@@ -333,7 +333,7 @@ static void conditions(struct ts_document *doc, struct ts_text *text,
 					continue;
 				ts_say_ruling(text, &r.at[k]);
 				ts_text_put(text, "; ");
-				ts_say_change(text, &r.at[k], false);
+				ts_say_remedy(text, &r.at[k], false);
 				ts_doc_paragraph(doc, ts_doc_take(doc, text));
 			}
 		}

@@ -130,6 +130,7 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_PLANTS_DENSE] = {"plants.dense", "", 0.4, "the same for dense plants", ESTIMATE},
 	[TS_P_CHANGE_PERCENT] = {"change.percent", "%", 30, "water changed where nothing is said", COMMON},
 	[TS_P_CHANGE_DAYS] = {"change.days", "days", 7, "how often where nothing is said", COMMON},
+	[TS_P_CHANGE_GOOD] = {"change.percent.good", "%", 50, "water changed at the best where nothing is said, as often", COMMON},
 	[TS_P_NITRATE_AIM] = {"nitrate.aim", "mg/L NO3", 20, "nitrate above the new water's own that is aimed at", COMMON},
 	[TS_P_NITRATE_CONFLICT] = {"nitrate.conflict", "mg/L NO3", 100, "from here nitrate harms", "Camargo, Alonso & Salamanca 2005, as cited; figure common practice"},
 	[TS_P_NITRATE_CONCERN_SENSITIVE] = {"nitrate.concern.sensitive", "mg/L NO3", 40, "more than this is a concern for animals that bear nitrate badly", COMMON},

@@ -4,44 +4,101 @@
  */
 #include "report/check_result.h"
 
-#include "stock/check.h"
-
-const char *const ts_check_verdict_words[TS_PLAN_VERDICT__COUNT + 1] = {
-	"sound", "sound-if", "unsound", "cannot-say", NULL};
-
-static const char *const severities[] = {"note", "concern", "conflict", NULL};
-
 /* clang-format off */
-#define F struct ts_check_finding_result
-static const struct ts_result_field finding_fields[] = {
-	TS_R_ROW_WORD(F, "severity", severity, severities, "conflict: will be harmed; concern: works on a condition"),
-	TS_R_ROW_TEXT(F, "code", code, "its name, which never changes meaning"),
-	TS_R_ROW_TEXTS(F, "species", species, "who suffers, then from whom"),
-	TS_R_ROW_TEXT(F, "parameter", parameter, "what its numbers are about"),
-	TS_R_ROW_TEXT(F, "says", says, "the finding in words"),
-	TS_R_ROW_TEXT(F, "smallest_change", smallest_change, "what would mend it"),
+#define M struct ts_check_remedy
+static const struct ts_result_field remedy_fields[] = {
+	TS_R_ROW_WORD(M, "kind", kind, ts_check_remedy_words, "from the cheapest to the dearest"),
+	TS_R_ROW_TEXT(M, "says", says, "what to do, in words"),
+	TS_R_ROW_BOOL(M, "mends", mends, "it was tried: the fault is gone, and no other has come"),
+	TS_R_ROW_TEXT(M, "species", species, "whose number, or who goes"),
+	TS_R_ROW_NUMBER(M, "from", from, 0, "animals in the plan"),
+	TS_R_ROW_NUMBER(M, "to", to, 0, "animals then; 0: none"),
+	TS_R_ROW_NUMBER(M, "percent", percent, 0, "water changed; of dilute: share without minerals"),
+	TS_R_ROW_NUMBER(M, "days", days, 1, "from one change to the next"),
+	TS_R_ROW_NUMBER(M, "gh_dh", gh_dh, 1, "of the water then"),
+	TS_R_ROW_NUMBER(M, "kh_dh", kh_dh, 1, "of the water then"),
+	TS_R_ROW_NUMBER(M, "nahco3_g", nahco3_g, 0, "sodium bicarbonate into 100 L"),
+	TS_R_ROW_NUMBER(M, "cacl2_g", cacl2_g, 0, "CaCl2.2H2O into 100 L"),
+	TS_R_ROW_NUMBER(M, "mgso4_g", mgso4_g, 0, "MgSO4.7H2O into 100 L"),
+	TS_R_ROW_NUMBER(M, "length_cm", length_cm, 0, "of the tank that it takes"),
+	TS_R_ROW_NUMBER(M, "width_cm", width_cm, 0, "of that tank"),
+	TS_R_ROW_NUMBER(M, "height_cm", height_cm, 0, "of that tank"),
 };
-#undef F
-static const struct ts_result_shape finding_shape =
-	TS_R_SHAPE("finding", finding_fields, struct ts_check_finding_result);
+#undef M
+static const struct ts_result_shape remedy_shape = TS_R_SHAPE("remedy", remedy_fields, struct ts_check_remedy);
 
-#define R struct ts_check_repair_result
-static const struct ts_result_field repair_fields[] = {
-	TS_R_ROW_TEXT(R, "species", species, "accepted name"),
-	TS_R_ROW_TEXT(R, "id", id, "stem of the record's file"),
-	TS_R_ROW_COUNT(R, "from", from, "animals in the plan"),
-	TS_R_ROW_COUNT(R, "to", to, "animals after the repair; 0: left out"),
-	TS_R_ROW_TEXT(R, "says", says, "the step in words"),
+#define J struct ts_check_judgement
+static const struct ts_result_field judgement_fields[] = {
+	TS_R_ROW_WORD(J, "severity", severity, ts_check_severity_words, "conflict: will be harmed; concern: works on a condition; question: not known"),
+	TS_R_ROW_TEXT(J, "code", code, "its name, which never changes meaning"),
+	TS_R_ROW_WORD(J, "topic", topic, ts_check_topic_words, "what it is about"),
+	TS_R_ROW_WORD(J, "rests_on", rests_on, ts_check_rests_words, "what its number is"),
+	TS_R_ROW_TEXTS(J, "species", species, "who suffers, then from whom"),
+	TS_R_ROW_TEXT(J, "parameter", parameter, "what its numbers are about"),
+	TS_R_ROW_NUMBER(J, "ours", ours, 3, "our number"),
+	TS_R_ROW_NUMBER(J, "its", its, 3, "the number that it is held against"),
+	TS_R_ROW_NUMBER(J, "figure", figure, 3, "a third number: the change, the miss, the other end"),
+	TS_R_ROW_TEXT(J, "says", says, "in words"),
+	TS_R_ROW_TEXT(J, "because", because, "of advice: the number that decides"),
+	TS_R_ROW_TEXT(J, "urgency", urgency, "of advice: when"),
+	TS_R_ROW_TEXT(J, "condition", condition, "on which all are kept together"),
+	TS_R_ROW_MAYBE(J, "remedy", remedy, struct ts_check_remedy, &remedy_shape, "what mends it"),
 };
-#undef R
-static const struct ts_result_shape repair_shape =
-	TS_R_SHAPE("repair", repair_fields, struct ts_check_repair_result);
+#undef J
+static const struct ts_result_shape judgement_shape = TS_R_SHAPE("judgement", judgement_fields, struct ts_check_judgement);
 
-#define L struct ts_check_load_result
+#define G struct ts_check_range
+static const struct ts_result_field range_fields[] = {
+	TS_R_ROW_TEXT(G, "parameter", parameter, "gh, kh, ph or temp"),
+	TS_R_ROW_NUMBER(G, "reading", reading, 1, "of the water; null: not known"),
+	TS_R_ROW_RANGE(G, "reading_range", doubt, 1, "with its doubt"),
+	TS_R_ROW_RANGE(G, "preferred", preferred, 1, "comfortable"),
+	TS_R_ROW_RANGE(G, "tolerated", tolerated, 1, "borne"),
+	TS_R_ROW_NUMBER(G, "miss", miss, 1, "of the reading beyond comfortable, signed; 0: none"),
+};
+#undef G
+static const struct ts_result_shape range_shape = TS_R_SHAPE("range", range_fields, struct ts_check_range);
+
+#define A struct ts_check_animal
+static const struct ts_result_field animal_fields[] = {
+	TS_R_ROW_TEXT(A, "species", species, "accepted name"),
+	TS_R_ROW_TEXT(A, "name", name, "as the answer calls it"),
+	TS_R_ROW_COUNT(A, "count", count, "animals in all"),
+	TS_R_ROW_COUNT(A, "planned", planned, "of them, not there yet"),
+	TS_R_ROW_TEXT(A, "fit", fit, "how the water suits; null: no water"),
+	TS_R_ROW_NUMBER(A, "grown_cm", grown_cm, 1, "length of an adult"),
+	TS_R_ROW_NUMBER(A, "tank_length_cm", tank_length_cm, 0, "that adults need"),
+	TS_R_ROW_TEXTS(A, "cautions", cautions, "all of them, grave ones first"),
+	TS_R_ROW_LIST(A, "ranges", ranges, range_count, struct ts_check_range, &range_shape, "what it wants of the water"),
+};
+#undef A
+static const struct ts_result_shape animal_shape = TS_R_SHAPE("animal", animal_fields, struct ts_check_animal);
+
+#define S struct ts_check_shared
+static const struct ts_result_field shared_fields[] = {
+	TS_R_ROW_TEXT(S, "parameter", parameter, "gh, kh, ph or temp"),
+	TS_R_ROW_NUMBER(S, "low", low, 1, "above high: nothing suits all"),
+	TS_R_ROW_NUMBER(S, "high", high, 1, "the other end"),
+	TS_R_ROW_BOOL(S, "comfortable", comfortable, "to all; else only borne by all"),
+};
+#undef S
+static const struct ts_result_shape shared_shape = TS_R_SHAPE("shared", shared_fields, struct ts_check_shared);
+
+#define T struct ts_check_tank
+static const struct ts_result_field tank_fields[] = {
+	TS_R_ROW_NUMBER(T, "length_cm", length_cm, 0, "inside"),
+	TS_R_ROW_NUMBER(T, "width_cm", width_cm, 0, "inside"),
+	TS_R_ROW_NUMBER(T, "height_cm", height_cm, 0, "inside"),
+	TS_R_ROW_NUMBER(T, "volume_l", volume_l, 0, "of the whole box"),
+};
+#undef T
+static const struct ts_result_shape tank_shape = TS_R_SHAPE("tank", tank_fields, struct ts_check_tank);
+
+#define L struct ts_check_load
 static const struct ts_result_field load_fields[] = {
 	TS_R_ROW_NUMBER(L, "nitrogen_mg_day", nitrogen_mg_day, 1, "nitrogen that the feed brings into the water"),
 	TS_R_ROW_NUMBER(L, "no3_rise_mg_l_week", no3_rise_mg_l_week, 1, "nitrate between water changes"),
-	TS_R_ROW_NUMBER(L, "no3_steady_mg_l", no3_steady_mg_l, 1, "nitrate before a change, once settled; null in a known load: without end, no water is changed"),
+	TS_R_ROW_NUMBER(L, "no3_steady_mg_l", no3_steady_mg_l, 1, "nitrate before a change, once settled; null: without end, no water is changed"),
 	TS_R_ROW_NUMBER(L, "kh_used_dh_week", kh_used_dh_week, 2, "buffer used up"),
 	TS_R_ROW_NUMBER(L, "buffer_days", buffer_days, 1, "days to the floor without a change; null: KH not known, or without end, none is used"),
 	TS_R_ROW_RANGE(L, "nitrogen_mg_day_range", nitrogen_range, 1, "least and most"),
@@ -51,23 +108,37 @@ static const struct ts_result_field load_fields[] = {
 	TS_R_ROW_RANGE(L, "buffer_days_range", buffer_range, 1, "least and most"),
 	TS_R_ROW_NUMBER(L, "volume_l", volume_l, 0, "of the water"),
 	TS_R_ROW_NUMBER(L, "feed_g_day", feed_g_day, 2, "dry feed"),
+	TS_R_ROW_RANGE(L, "feed_g_day_range", feed_range, 2, "least and most"),
 	TS_R_ROW_NUMBER(L, "measured_no3_rise_mg_l_week", measured_no3_rise, 1, "from two readings; it replaces the computed one"),
+	TS_R_ROW_NUMBER(L, "modelled_no3_rise_mg_l_week", modelled_no3_rise, 1, "the computed one"),
 	TS_R_ROW_NUMBER(L, "change_percent", change_percent, 0, "of the water, as given or as usual"),
 	TS_R_ROW_NUMBER(L, "change_days", change_days, 1, "from one change to the next"),
+	TS_R_ROW_BOOL(L, "feeding_known", feeding_known, "else the range is of light to heavy feeding"),
+	TS_R_ROW_BOOL(L, "plants_known", plants_known, "else the range is of none to dense"),
+	TS_R_ROW_BOOL(L, "change_known", change_known, "else it is taken as usual"),
 };
 #undef L
-static const struct ts_result_shape load_shape = TS_R_SHAPE("load", load_fields, struct ts_check_load_result);
+static const struct ts_result_shape load_shape = TS_R_SHAPE("load", load_fields, struct ts_check_load);
 
 #define C struct ts_check_result
 static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_TEXT(C, "name", name, "of the plan"),
-	TS_R_ROW_WORD(C, "verdict", verdict, ts_check_verdict_words, "sound-if: every concern has its condition"),
-	TS_R_ROW_LIST(C, "findings", findings, finding_count, struct ts_check_finding_result, &finding_shape, "harm first"),
-	TS_R_ROW_COUNT(C, "more", more, "lighter findings that were left out"),
-	TS_R_ROW_LIST(C, "repair", repair, repair_count, struct ts_check_repair_result, &repair_shape, "smallest change of the list that leaves no conflict it can mend"),
-	TS_R_ROW_BOOL(C, "repair_proven", repair_proven, "no smaller repair exists"),
-	TS_R_ROW_LIST(C, "advice", advice, advice_count, struct ts_advice_line, &ts_result_advice, "what to do about the water"),
-	TS_R_ROW_SUB(C, "load", load, struct ts_check_load_result, &load_shape, "what the animals make of the water"),
+	TS_R_ROW_WORD(C, "verdict", verdict, ts_check_verdict_words, "the worst of the judgements"),
+	TS_R_ROW_BOOL(C, "answered", answered, "all is known that a yes needs"),
+	TS_R_ROW_TEXT(C, "headline", headline, "the answer in a line"),
+	TS_R_ROW_TEXT(C, "decides", decides, "what to do about it, or the figure that decides"),
+	TS_R_ROW_TEXTS(C, "cautions", cautions, "who is to be feared, and the law"),
+	TS_R_ROW_LIST(C, "judgements", judgements, judgement_count, struct ts_check_judgement, &judgement_shape, "the gravest first"),
+	TS_R_ROW_COUNT(C, "more", more, "lighter ones that were left out"),
+	TS_R_ROW_LIST(C, "repair", repair, repair_count, struct ts_check_remedy, &remedy_shape, "remedies one after the other"),
+	TS_R_ROW_BOOL(C, "repair_mends", repair_mends, "after it no conflict is left"),
+	TS_R_ROW_LIST(C, "animals", animals, animal_count, struct ts_check_animal, &animal_shape, "kind by kind"),
+	TS_R_ROW_LIST(C, "shared_water", shared, shared_count, struct ts_check_shared, &shared_shape, "what all of them share"),
+	TS_R_ROW_TEXT(C, "shared_says", shared_says, "in words"),
+	TS_R_ROW_MAYBE(C, "smallest_tank", smallest_tank, struct ts_check_tank, &tank_shape, "that would do"),
+	TS_R_ROW_TEXT(C, "room_says", room_says, "of that tank, where room is asked"),
+	TS_R_ROW_MAYBE(C, "load", load, struct ts_check_load, &load_shape, "what the animals make of the water"),
+	TS_R_ROW_TEXT(C, "waste_says", waste_says, "in words"),
 };
 #undef C
 /* clang-format on */

@@ -5,6 +5,7 @@
 #include "report/lint_result.h"
 
 const char *const ts_severity_words[] = {[TS_NOTE] = "note",
+	[TS_QUESTION] = "question",
 	[TS_CONCERN] = "concern",
 	[TS_CONFLICT] = "conflict",
 	[TS_ERROR] = "error",

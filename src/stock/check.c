@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The plan as a whole. Findings are collected, sorted by gravity, and the verdict is what the
- * gravest leave of it. The repair is next door in repair.c.
+ * The plan as a whole. Judgements are collected and put in their order; the verdict is the gravest.
+ * What is not known is a question and what is assumed no fault. What mends them: repair.c.
  */
 #include "stock/check.h"
 
@@ -19,12 +19,50 @@
 struct work {
 	const struct ts_plan *plan;
 	const struct ts_practice *practice;
+	long today;
 	struct ts_arena *arena;
 	struct ts_check *out;
-	long today;
 	size_t room;
-	bool cannot; /* something is not known that a verdict needs */
+	bool cannot;         /* something is not known that a yes needs */
+	struct ts_load best; /* with feeding, plants and changes that are not given at their best */
 };
+
+/* What the numbers of a rule of the whole plan are, where nothing else is said. */
+static enum ts_rests rests_of(enum ts_rule_id rule)
+{
+	switch (rule) {
+	case TS_RULE_AMMONIA:
+	case TS_RULE_CHLORINE:
+	case TS_RULE_DISTRESS:
+	case TS_RULE_NITRATE:
+	case TS_RULE_NITRITE:
+	case TS_RULE_OXYGEN:
+	case TS_RULE_WATER:
+	case TS_RULE_WATER_UNSURE:
+		return TS_RESTS_READ;
+	case TS_RULE_BUFFER:
+	case TS_RULE_FLOOR:
+	case TS_RULE_NITRATE_LOAD:
+	case TS_RULE_WARM_OXYGEN:
+		return TS_RESTS_COMPUTED;
+	case TS_RULE_BUFFER_OPEN:
+	case TS_RULE_COUNT_ASSUMED:
+	case TS_RULE_NITRATE_OPEN:
+	case TS_RULE_SIDES_ASSUMED:
+		return TS_RESTS_ASSUMED;
+	case TS_RULE_EMPTY:
+	case TS_RULE_FILTER_UNKNOWN:
+	case TS_RULE_KH_UNKNOWN:
+	case TS_RULE_TANK_UNKNOWN:
+	case TS_RULE_TEMPERATURE_UNKNOWN:
+	case TS_RULE_UNKNOWN_SPECIES:
+	case TS_RULE_UNTESTED:
+	case TS_RULE_WATER_UNKNOWN:
+		return TS_RESTS_NOT_KNOWN;
+	default:
+		return TS_RESTS_RECORDS;
+	}
+}
 
 static struct ts_ruling *say(
 	struct work *w, enum ts_rule_id rule, enum ts_severity severity, double ours, double its)
@@ -38,6 +76,7 @@ static struct ts_ruling *say(
 	c->rulings = moved;
 	c->rulings[c->count] = (struct ts_ruling){.rule = rule,
 		.severity = severity,
+		.rests = rests_of(rule),
 		.ours = ours,
 		.its = its,
 		.change = (double)NAN};
@@ -47,7 +86,11 @@ static struct ts_ruling *say(
 static void add_all(struct work *w, const struct ts_rulings *all)
 {
 	for (size_t i = 0; i < all->count; i++) {
-		struct ts_ruling *r = say(w, all->at[i].rule, TS_NOTE, 0, 0);
+		struct ts_ruling *r;
+
+		if (all->at[i].rule == TS_RULE_TANK_UNMEASURED && all->at[i].severity < TS_CONCERN)
+			continue;
+		r = say(w, all->at[i].rule, TS_NOTE, 0, 0);
 
 		if (r)
 			*r = all->at[i];
@@ -84,6 +127,14 @@ static void add_line(struct work *w, const struct ts_stock_line *line, const str
 {
 	struct ts_plan_group *g = group_of(w, s);
 	unsigned count = (unsigned)line->count;
+	struct ts_ruling *r;
+
+	if (!count) {
+		count = s->group.least < 1 ? 1 : (unsigned)ceil(s->group.least);
+		r = say(w, TS_RULE_COUNT_ASSUMED, TS_NOTE, count, (double)NAN);
+		if (r)
+			r->subject = s;
+	}
 
 	if (line->sex == TS_SEX_MALE)
 		g->group.males += count;
@@ -118,15 +169,45 @@ static void take_groups(struct work *w, const struct ts_species *const *species)
 			group_of(w, species[i])->group.forms += another_name(w, species, i);
 			continue;
 		}
-		r = say(w, TS_RULE_UNKNOWN_SPECIES, TS_CONCERN, (double)NAN, (double)NAN);
+		r = say(w, TS_RULE_UNKNOWN_SPECIES, TS_QUESTION, (double)NAN, (double)NAN);
 		if (r)
 			r->name = p->stock[i].species;
 		w->cannot = true;
 	}
-	if (!p->stock_count) {
-		say(w, TS_RULE_EMPTY, TS_CONCERN, (double)NAN, (double)NAN);
-		w->cannot = true;
+	if (!p->stock_count)
+		say(w, TS_RULE_EMPTY, TS_QUESTION, (double)NAN, (double)NAN);
+	for (size_t i = 0; i < w->out->group_count; i++) {
+		const struct ts_plan_group *g = &w->out->groups[i];
+
+		w->out->planned_groups += g->planned > 0;
+		w->out->living_groups += ts_group_count(&g->group) > g->planned;
 	}
+}
+
+/* The load where a routine that is not given is a good one. */
+static void best_load(struct work *w, const struct ts_waters_case *asked)
+{
+	const struct ts_waters *waters = w->out->waters;
+	struct ts_tank tank = w->plan->tank;
+	struct ts_load_case good = {.groups = asked->groups,
+		.count = asked->group_count,
+		.tank = &tank,
+		.temp_c = (double)NAN,
+		.kh_dh = (double)NAN,
+		.kh_new_dh = (double)NAN,
+		.no3_new_mg_l = waters->poured.poisons.no3_mg_l};
+
+	if (!(tank.water_change.days > 0))
+		tank.water_change = (struct ts_every){
+			w->practice->value[TS_P_CHANGE_GOOD], w->practice->value[TS_P_CHANGE_DAYS]};
+	if (waters->now.at[TS_TEMPERATURE].given)
+		good.temp_c = waters->now.at[TS_TEMPERATURE].value;
+	if (waters->now.at[TS_KH].given)
+		good.kh_dh = waters->now.at[TS_KH].value;
+	if (waters->poured.at[TS_KH].given)
+		good.kh_new_dh = waters->poured.at[TS_KH].value;
+	if (ts_load_of(&good, w->practice, &w->best) != TS_OK)
+		w->best = w->out->load;
 }
 
 /* What the animals live in, what is poured in and where it goes: one function for every answer. */
@@ -147,12 +228,15 @@ static void take_water(struct work *w)
 	w->out->load = waters->load;
 	w->out->load_known = waters->load_known;
 	w->out->water_known = waters->log.read || ts_plan_poured(p)->reading_count;
+	best_load(w, &asked);
 	if (!w->out->water_known) {
-		say(w, TS_RULE_WATER_UNKNOWN, TS_CONCERN, (double)NAN, (double)NAN);
+		say(w, TS_RULE_WATER_UNKNOWN, TS_QUESTION, (double)NAN, (double)NAN);
 		w->cannot = true;
 	}
-	if (!w->out->profile.at[TS_TEMPERATURE].given)
-		say(w, TS_RULE_TEMPERATURE_UNKNOWN, TS_CONCERN, (double)NAN, (double)NAN);
+	if (!w->out->profile.at[TS_TEMPERATURE].given && w->out->group_count) {
+		say(w, TS_RULE_TEMPERATURE_UNKNOWN, TS_QUESTION, (double)NAN, (double)NAN);
+		w->cannot = true;
+	}
 }
 
 /* The parameter that decides against the animal. */
@@ -166,6 +250,57 @@ static int deciding(const struct ts_match *m)
 	return m->limiting;
 }
 
+/* Only the pH is beyond: it is the result of the minerals, and by itself decides nothing. */
+static bool ph_alone(const struct ts_match *m)
+{
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
+		if (p != TS_PH && m->at[p].known && m->at[p].verdict == TS_EXCLUDED)
+			return false;
+	}
+	return m->verdict == TS_EXCLUDED && isnan(m->copper_borne_mg_l);
+}
+
+/* Who has lived there for eight weeks without a sign or a death proves that the water is borne. */
+static bool lived_well(const struct work *w, const struct ts_plan_group *g)
+{
+	const struct ts_plan *p = w->plan;
+	bool long_enough = false;
+	long since;
+
+	if (p->sign_count || p->deaths.value > 0 || g->planned)
+		return false;
+	for (size_t i = 0; i < p->stock_count; i++) {
+		if (w->out->of_line[i] == g->group.species && p->stock[i].since && w->today >= 0 &&
+			ts_date_read(p->stock[i].since, &since))
+			long_enough |=
+				(double)(w->today - since) >= w->practice->value[TS_P_SETTLED_DAYS];
+	}
+	return long_enough;
+}
+
+/* How grave it is that the water is not the animal's own; unsure and worse never pass. */
+static enum ts_severity of_match(struct work *w, const struct ts_plan_group *g)
+{
+	const struct ts_match *m = &g->match;
+	const struct ts_profile *profile = &w->out->profile;
+	bool minerals = profile->at[TS_GH].given && profile->at[TS_KH].given;
+
+	if (m->verdict == TS_EXCLUDED && !ph_alone(m))
+		return lived_well(w, g) ? TS_CONCERN : TS_CONFLICT;
+	if (m->verdict < TS_UNSURE)
+		return TS_NOTE;
+	w->cannot = true;
+	return m->gh_missing || (ph_alone(m) && !minerals) ? TS_QUESTION : TS_CONCERN;
+}
+
+/* Who is only planned will live in what the tank settles at, where the tank has been read. */
+static bool will_live_in_settled(const struct work *w, const struct ts_plan_group *g)
+{
+	const struct ts_waters *waters = w->out->waters;
+
+	return g->planned == ts_group_count(&g->group) && waters->log.read && waters->settled_known;
+}
+
 static void match_group(struct work *w, struct ts_plan_group *g)
 {
 	struct ts_keeping keeping = {.wild = g->wild, .temperature = w->plan->tank.temp_c};
@@ -173,26 +308,37 @@ static void match_group(struct work *w, struct ts_plan_group *g)
 	struct ts_ruling *r;
 	enum ts_severity severity;
 	enum ts_rule_id rule = TS_RULE_WATER;
+	bool in_settled;
 
 	/* These are said of the whole tank, once. */
 	profile.poisons.found &= ~(unsigned)(TS_POISON_AMMONIA | TS_POISON_NITRITE);
 	profile.poisons.oxygen_mg_l = (double)NAN;
 	ts_match_species(g->group.species, &profile, &keeping, w->practice, &g->match);
+	in_settled = will_live_in_settled(w, g);
+	if (in_settled) {
+		struct ts_match later;
+
+		profile = w->out->waters->settled;
+		profile.poisons = w->out->profile.poisons;
+		profile.poisons.found &= ~(unsigned)(TS_POISON_AMMONIA | TS_POISON_NITRITE);
+		profile.poisons.oxygen_mg_l = (double)NAN;
+		ts_match_species(g->group.species, &profile, &keeping, w->practice, &later);
+		in_settled = later.verdict > g->match.verdict;
+		if (in_settled)
+			g->match = later;
+	}
 	if (!w->out->water_known || g->match.verdict == TS_SUITS ||
 		(g->match.verdict == TS_TOLERATES && g->match.limiting < 0))
 		return;
-	severity = g->match.verdict == TS_EXCLUDED ? TS_CONFLICT
-		   : g->match.verdict == TS_UNSURE ? TS_CONCERN
-						   : TS_NOTE;
-	if (g->match.verdict == TS_UNSURE) {
+	severity = of_match(w, g);
+	if (g->match.verdict == TS_UNSURE || ph_alone(&g->match))
 		rule = TS_RULE_WATER_UNSURE;
-		w->cannot = true;
-	}
 	r = say(w, rule, severity, (double)NAN, (double)NAN);
 	if (!r)
 		return;
 	r->subject = g->group.species;
 	r->match = &g->match;
+	r->rests = in_settled ? TS_RESTS_COMPUTED : TS_RESTS_READ;
 	r->word = deciding(&g->match);
 	r->ours = w->out->profile.poisons.copper_mg_l;
 }
@@ -259,6 +405,12 @@ static double chloride_in(const struct ts_reading *r)
 	return r->cl_mg_l.kind == TS_MEASURE_NONE ? (double)NAN : r->cl_mg_l.low;
 }
 
+/* Where nothing lives yet, nothing is harmed: the filter is maturing. */
+static enum ts_severity harm(const struct work *w)
+{
+	return w->out->living_groups || !w->plan->stock_count ? TS_CONFLICT : TS_CONCERN;
+}
+
 static void check_ammonia(struct work *w)
 {
 	const double *p = w->practice->value;
@@ -273,7 +425,7 @@ static void check_ammonia(struct work *w)
 			fmin(fmax(ph->high, TS_CHEM_EPA_PH_LOW), TS_CHEM_EPA_PH_HIGH),
 			fmin(fmax(temp->high, 0), TS_CHEM_EPA_TEMP_HIGH_C), &limit) != TS_OK)
 		limit = p[TS_P_TAN_DANGER];
-	say(w, TS_RULE_AMMONIA, tan > limit ? TS_CONFLICT : TS_CONCERN, tan, limit);
+	say(w, TS_RULE_AMMONIA, tan > limit ? harm(w) : TS_CONCERN, tan, limit);
 }
 
 static void check_nitrite(struct work *w)
@@ -282,8 +434,7 @@ static void check_nitrite(struct work *w)
 
 	ts_chem_nitrite_limits(isnan(chloride) ? -1 : chloride, &concern, &conflict);
 	if (no2_n >= concern)
-		say(w, TS_RULE_NITRITE, no2_n >= conflict ? TS_CONFLICT : TS_CONCERN, no2_n,
-			conflict);
+		say(w, TS_RULE_NITRITE, no2_n >= conflict ? harm(w) : TS_CONCERN, no2_n, conflict);
 }
 
 /* Chlorine harms where the animals are; in the water it is there to be treated. */
@@ -328,24 +479,50 @@ static void check_oxygen(struct work *w)
 		r->change = enough - oxygen;
 }
 
+/* The load hangs on what was not given. */
+static bool load_assumed(const struct ts_load *l)
+{
+	bool modelled = isnan(l->measured_no3_rise_mg_l_week);
+
+	return !l->change_known || (modelled && (!l->feeding_known || !l->plants_known));
+}
+
+static void check_nitrate_load(struct work *w, double concern, double conflict)
+{
+	const struct ts_estimate *steady = &w->out->load.no3_steady_mg_l;
+	struct ts_ruling *r;
+
+	if (!w->out->load_known)
+		return;
+	if (!load_assumed(&w->out->load)) {
+		if (steady->high >= concern)
+			say(w, TS_RULE_NITRATE_LOAD,
+				steady->value >= conflict  ? TS_CONFLICT
+				: steady->value >= concern ? TS_CONCERN
+							   : TS_NOTE,
+				steady->value, concern);
+	} else if (w->best.no3_steady_mg_l.low >= concern) {
+		r = say(w, TS_RULE_NITRATE_LOAD, TS_CONCERN, w->best.no3_steady_mg_l.low, concern);
+		if (r)
+			r->rests = TS_RESTS_ASSUMED;
+	} else if (steady->value >= concern) {
+		r = say(w, TS_RULE_NITRATE_OPEN, TS_QUESTION, w->best.no3_steady_mg_l.low, concern);
+		if (r)
+			r->change = steady->high;
+	}
+}
+
 static void check_nitrate(struct work *w)
 {
 	bool sensitive = w->out->nitrate_sensitive = nitrate_sensitive(w->out);
 	const double *p = w->practice->value;
 	double concern = p[sensitive ? TS_P_NITRATE_CONCERN_SENSITIVE : TS_P_NITRATE_CONCERN];
 	double conflict = p[sensitive ? TS_P_NITRATE_CONFLICT_SENSITIVE : TS_P_NITRATE_CONFLICT];
-	const struct ts_estimate *steady = &w->out->load.no3_steady_mg_l;
 	double now = last(w, no3_in);
 
 	if (now >= concern)
 		say(w, TS_RULE_NITRATE, now >= conflict ? TS_CONFLICT : TS_CONCERN, now, concern);
-	if (!w->out->load_known || !(steady->high >= concern))
-		return;
-	say(w, TS_RULE_NITRATE_LOAD,
-		steady->value >= conflict  ? TS_CONFLICT
-		: steady->value >= concern ? TS_CONCERN
-					   : TS_NOTE,
-		steady->value, concern);
+	check_nitrate_load(w, concern, conflict);
 }
 
 static bool only_black_water(const struct ts_check *c)
@@ -357,14 +534,32 @@ static bool only_black_water(const struct ts_check *c)
 	return c->group_count > 0;
 }
 
+/* The buffer of a load that is known; of an assumed one at its best. */
+static enum ts_severity of_buffer(const struct work *w, const struct ts_load *l, bool assumed)
+{
+	const double *p = w->practice->value;
+	double kh = w->out->profile.at[TS_KH].value, days = l->buffer_days.value;
+
+	if (assumed)
+		days = w->best.buffer_days.high;
+	if (days < p[TS_P_BUFFER_ACT])
+		return assumed ? TS_CONCERN : TS_CONFLICT;
+	if (days < p[TS_P_BUFFER_WARN] || kh < p[TS_P_KH_FLOOR])
+		return TS_CONCERN;
+	if (!assumed && l->kh_steady_dh < p[TS_P_KH_FLOOR])
+		return TS_CONCERN;
+	return TS_NOTE;
+}
+
 static void check_buffer(struct work *w)
 {
 	const double *p = w->practice->value;
 	const struct ts_span *kh = &w->out->profile.at[TS_KH];
 	const struct ts_load *l = &w->out->load;
-	enum ts_severity severity = TS_NOTE;
+	bool assumed = load_assumed(l), usual_short;
+	enum ts_severity severity;
 
-	if (!w->out->group_count)
+	if (!w->out->group_count || !w->out->water_known)
 		return;
 	if (!kh->given) {
 		say(w, TS_RULE_KH_UNKNOWN, TS_NOTE, (double)NAN, (double)NAN);
@@ -372,14 +567,13 @@ static void check_buffer(struct work *w)
 	}
 	if (!w->out->load_known || only_black_water(w->out))
 		return;
-	if (l->buffer_days.value < p[TS_P_BUFFER_ACT])
-		severity = TS_CONFLICT;
-	else if (l->buffer_days.value < p[TS_P_BUFFER_WARN] || kh->value < p[TS_P_KH_ACT] ||
-		 l->kh_steady_dh < p[TS_P_KH_FLOOR])
-		severity = TS_CONCERN;
-	else if (!(kh->value < p[TS_P_KH_WARN]))
-		return;
-	say(w, TS_RULE_BUFFER, severity, l->buffer_days.value, l->change_days);
+	severity = of_buffer(w, l, assumed);
+	usual_short = l->buffer_days.value < p[TS_P_BUFFER_WARN];
+	if (severity == TS_NOTE && assumed && usual_short)
+		say(w, TS_RULE_BUFFER_OPEN, TS_QUESTION, l->buffer_days.low,
+			w->best.buffer_days.high);
+	else if (severity > TS_NOTE || kh->value < p[TS_P_KH_WARN])
+		say(w, TS_RULE_BUFFER, severity, l->buffer_days.value, l->change_days);
 }
 
 static void check_warmth(struct work *w)
@@ -410,15 +604,16 @@ static void check_floor(struct work *w)
 
 static void check_species_count(struct work *w)
 {
-	double net_l = ts_tank_net_l(&w->plan->tank, w->practice);
+	double net_l = ts_tank_net_l(&w->plan->tank, w->practice), fish = 0;
 	enum ts_practice_id row = net_l < 60    ? TS_P_SPECIES_60
 				  : net_l < 120 ? TS_P_SPECIES_120
 				  : net_l > 250 ? TS_P_SPECIES_MORE
 						: TS_P_SPECIES_250;
 
-	if ((double)w->out->group_count > w->practice->value[row])
-		say(w, TS_RULE_MANY_SPECIES, TS_CONCERN, (double)w->out->group_count,
-			w->practice->value[row]);
+	for (size_t i = 0; i < w->out->group_count; i++)
+		fish += w->out->groups[i].group.species->kind == TS_ANIMAL_FISH;
+	if (net_l > 0 && fish > w->practice->value[row])
+		say(w, TS_RULE_MANY_SPECIES, TS_NOTE, fish, w->practice->value[row]);
 }
 
 /* The newest day that the plan knows of: its readings are as old as that at the most. */
@@ -464,23 +659,39 @@ static bool filter_mature(struct work *w)
 static void check_state(struct work *w)
 {
 	const struct ts_plan *p = w->plan;
+	const struct ts_check *c = w->out;
 	bool distress = p->sign_count > 0 || p->deaths.value > 0;
-	unsigned planned = 0, living = 0;
 
-	for (size_t i = 0; i < w->out->group_count; i++) {
-		const struct ts_plan_group *g = &w->out->groups[i];
-
-		planned += g->planned > 0;
-		living += ts_group_count(&g->group) > g->planned;
+	if (c->living_groups && (isnan(last(w, tan_in)) || isnan(last(w, no2_n_in)))) {
+		say(w, TS_RULE_UNTESTED, TS_QUESTION, (double)NAN, (double)NAN);
+		w->cannot = true;
 	}
-	if (living && (isnan(last(w, tan_in)) || isnan(last(w, no2_n_in))))
-		say(w, TS_RULE_UNTESTED, TS_CONCERN, (double)NAN, (double)NAN);
 	if (distress)
 		say(w, TS_RULE_DISTRESS, TS_CONCERN, (double)p->sign_count, p->deaths.value);
-	if (distress && planned)
-		say(w, TS_RULE_NEWCOMERS, TS_CONFLICT, planned, (double)NAN);
-	if (planned && !filter_mature(w))
-		say(w, TS_RULE_FILTER, TS_CONCERN, (double)NAN, (double)NAN);
+	if (distress && c->planned_groups)
+		say(w, TS_RULE_NEWCOMERS, TS_CONFLICT, (double)c->planned_groups, (double)NAN);
+	if (c->planned_groups && !filter_mature(w)) {
+		bool young = p->tank.filter == TS_FILTER_NEW || last(w, tan_in) > 0 ||
+			     last(w, no2_n_in) > 0;
+
+		say(w, young ? TS_RULE_FILTER : TS_RULE_FILTER_UNKNOWN,
+			young ? TS_CONCERN : TS_QUESTION, (double)NAN, (double)NAN);
+	}
+}
+
+/* The tank is one: what is not given of it is said once, and not of every animal. */
+static void check_sides(struct work *w)
+{
+	const struct ts_tank *t = &w->plan->tank;
+	double box_l = ts_rule_box_l(t, w->practice);
+
+	if (!w->out->group_count || (t->length_cm > 0 && t->width_cm > 0))
+		return;
+	if (t->length_cm > 0 || !(t->volume_l > 0))
+		say(w, TS_RULE_TANK_UNKNOWN, TS_QUESTION, (double)NAN, (double)NAN);
+	else
+		say(w, TS_RULE_SIDES_ASSUMED, TS_NOTE, 2 * cbrt(box_l * 1000 / 2),
+			4 * cbrt(box_l * 1000 / 4));
 }
 
 static void check_company(struct work *w)
@@ -501,28 +712,12 @@ static void check_company(struct work *w)
 	}
 }
 
-/* Poison before water, water before company, company before room, load last. */
-static int turn(const struct ts_ruling *r)
+enum ts_rule_topic ts_ruling_topic(const struct ts_ruling *r)
 {
-	switch (r->rule) {
-	case TS_RULE_AMMONIA:
-	case TS_RULE_NITRITE:
-	case TS_RULE_CHLORINE:
-	case TS_RULE_NEWCOMERS:
-	case TS_RULE_DISTRESS:
-		return 0;
-	case TS_RULE_UNKNOWN_SPECIES:
-	case TS_RULE_WATER_UNKNOWN:
-		return 1;
-	case TS_RULE_WATER:
-	case TS_RULE_WATER_UNSURE:
-		return 2;
-	default:
-		break;
-	}
-	return ts_rule_rows[r->rule].scope == TS_SCOPE_PAIR    ? 3
-	       : ts_rule_rows[r->rule].scope == TS_SCOPE_ALONE ? 4
-							       : 5;
+	bool of_water = r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE;
+
+	return of_water && r->word == TS_TEMPERATURE ? TS_TOPIC_TEMPERATURE
+						     : ts_rule_rows[r->rule].topic;
 }
 
 static const char *name_of(const struct ts_species *s)
@@ -537,7 +732,7 @@ static int compare(const void *a, const void *b)
 
 	if (x->severity != y->severity)
 		return x->severity > y->severity ? -1 : 1;
-	by = turn(x) - turn(y);
+	by = (int)ts_ruling_topic(x) - (int)ts_ruling_topic(y);
 	if (!by)
 		by = (int)x->rule - (int)y->rule;
 	if (!by)
@@ -547,24 +742,31 @@ static int compare(const void *a, const void *b)
 	return by ? by : strcmp(x->name ? x->name : "", y->name ? y->name : "");
 }
 
-static enum ts_plan_verdict verdict_of(const struct work *w)
+enum ts_plan_verdict ts_check_verdict(const struct ts_check *c)
 {
-	const struct ts_check *c = w->out;
+	static const enum ts_plan_verdict of[] = {[TS_NOTE] = TS_PLAN_SOUND,
+		[TS_QUESTION] = TS_PLAN_ASKS,
+		[TS_CONCERN] = TS_PLAN_SOUND_IF,
+		[TS_CONFLICT] = TS_PLAN_UNSOUND};
 
-	if (c->count && c->rulings[0].severity >= TS_CONFLICT)
-		return TS_PLAN_UNSOUND;
-	if (w->cannot)
-		return TS_PLAN_CANNOT_SAY;
-	return c->count && c->rulings[0].severity == TS_CONCERN ? TS_PLAN_SOUND_IF : TS_PLAN_SOUND;
+	return c->count ? of[c->rulings[0].severity] : TS_PLAN_SOUND;
 }
 
-enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species *const *species,
+void ts_check_sort(struct ts_check *c)
+{
+	if (c->count)
+		qsort(c->rulings, c->count, sizeof *c->rulings, compare);
+	c->verdict = ts_check_verdict(c);
+}
+
+enum ts_status ts_check_faults(const struct ts_plan *plan, const struct ts_species *const *species,
 	long today, const struct ts_practice *practice, struct ts_arena *arena,
 	struct ts_check *ret)
 {
 	struct ts_practice own;
-	struct ts_check check = {.verdict = TS_PLAN_CANNOT_SAY};
-	struct work w = {plan, practice, arena, &check, today, 0, false};
+	struct ts_check check = {.verdict = TS_PLAN_ASKS, .of_line = species};
+	struct work w = {
+		.plan = plan, .practice = practice, .today = today, .arena = arena, .out = &check};
 
 	ts_practice_defaults(&own);
 	if (!practice)
@@ -585,15 +787,36 @@ enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species
 	check_nitrate(&w);
 	check_buffer(&w);
 	check_state(&w);
+	check_sides(&w);
 	check_floor(&w);
 	check_species_count(&w);
 	check_company(&w);
-	if (check.count)
-		qsort(check.rulings, check.count, sizeof *check.rulings, compare);
-	check.verdict = verdict_of(&w);
-	check.repair_proven = check.verdict != TS_PLAN_UNSOUND; /* nothing to repair */
-	if (check.verdict == TS_PLAN_UNSOUND && !arena->failed)
-		ts_check_repair(plan, w.practice, arena, &check);
+	check.answered = !w.cannot;
+	ts_check_sort(&check);
+	if (arena->failed)
+		return TS_NO_MEMORY;
+	*ret = check;
+	return TS_OK;
+}
+
+enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species *const *species,
+	long today, const struct ts_practice *practice, struct ts_arena *arena,
+	struct ts_check *ret)
+{
+	struct ts_practice own;
+	struct ts_check check;
+	enum ts_status status;
+
+	ts_practice_defaults(&own);
+	practice = practice ? practice : &own;
+	status = ts_check_faults(plan, species, today, practice, arena, &check);
+	if (status)
+		return status;
+	ts_check_shared_water(&check, &check.shared);
+	if (check.group_count <= TS_REMEDIES_TRIED)
+		ts_check_smallest_tank(plan, practice, &check, &check.smallest);
+	ts_check_remedies(plan, today, practice, arena, &check);
+	ts_check_sort(&check);
 	if (check.count > TS_CHECK_MOST) {
 		check.more = check.count - TS_CHECK_MOST;
 		check.count = TS_CHECK_MOST;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * A whole plan judged: water, company, load, and the smallest repair. The rules of one and two
+ * A whole plan judged: water, company, load, and what mends each fault. The rules of one and two
  * species are rules_*.c; names were looked up before (the catalogue stands above the engine).
  */
 #ifndef TS_STOCK_CHECK_H
@@ -10,14 +10,15 @@
 
 /* Findings that are kept, gravest first; further ones are counted. */
 #define TS_CHECK_MOST 1000
-/* Groups up to which the repair is exact. */
-#define TS_REPAIR_EXACT 16
+/* Kinds of animals up to which remedies are tried and the smallest tank is looked for. */
+#define TS_REMEDIES_TRIED 16
 
+/* The worst severity in the list. */
 enum ts_plan_verdict {
 	TS_PLAN_SOUND,
+	TS_PLAN_ASKS,     /* something is not known */
 	TS_PLAN_SOUND_IF, /* every concern has its condition */
 	TS_PLAN_UNSOUND,
-	TS_PLAN_CANNOT_SAY, /* a name, the water or its fit is not known */
 	TS_PLAN_VERDICT__COUNT
 };
 
@@ -29,16 +30,30 @@ struct ts_plan_group {
 	struct ts_match match;
 };
 
-/* One step of the repair: `to` of them instead of `from`; 0: leave them out. */
-struct ts_repair_step {
-	const struct ts_species *species;
-	unsigned from, to;
+/* The water that all animals share; low above high: none. A range of NAN: no record says. */
+struct ts_shared_water {
+	struct ts_range at[TS_PARAMETER__COUNT];
+	bool comfortable[TS_PARAMETER__COUNT]; /* to all; else only tolerated by all */
+};
+
+/* The smallest tank that would do; all 0: none was looked for, or none does. */
+struct ts_smallest_tank {
+	double length_cm, width_cm, height_cm, volume_l;
 };
 
 struct ts_check {
 	enum ts_plan_verdict verdict;
-	struct ts_ruling *rulings; /* gravest first */
+	/*
+	 * What a yes needs is all known: the names, the water, its fit, the temperature, in a
+	 * running tank ammonia and nitrite. Without that no plan passes, whatever its verdict.
+	 */
+	bool answered;
+	struct ts_ruling *rulings; /* gravest first, then in the order of ts_rule_topic */
 	size_t count, more;
+	size_t planned_groups, living_groups;
+	struct ts_shared_water shared;
+	struct ts_smallest_tank smallest;
+	const struct ts_species *const *of_line; /* of each line of the stock, lent */
 	struct ts_plan_group *groups;
 	size_t group_count;
 	const struct ts_waters *waters; /* of the tank: now, poured in, settled */
@@ -46,9 +61,9 @@ struct ts_check {
 	bool water_known, load_known;
 	bool nitrate_sensitive; /* some animal bears nitrate badly */
 	struct ts_load load;
-	struct ts_repair_step *repair; /* leaves no conflict that the stock list can mend */
+	const struct ts_remedy *repair; /* step by step, what leaves no conflict */
 	size_t repair_count;
-	bool repair_proven; /* no smaller one exists */
+	bool repair_mends; /* after it no conflict is left: it was judged again */
 };
 
 /*
@@ -61,8 +76,27 @@ TS_MUST_USE enum ts_status ts_check_plan(const struct ts_plan *plan,
 	const struct ts_species *const *species, long today, const struct ts_practice *practice,
 	struct ts_arena *arena, struct ts_check *ret);
 
-/* Fills the repair of a check whose groups and load are there; used by ts_check_plan(). */
-void ts_check_repair(const struct ts_plan *plan, const struct ts_practice *practice,
+/*
+ * The same without remedies, repair and the smallest tank: for those who try a change.
+ */
+TS_MUST_USE enum ts_status ts_check_faults(const struct ts_plan *plan,
+	const struct ts_species *const *species, long today, const struct ts_practice *practice,
+	struct ts_arena *arena, struct ts_check *ret);
+
+/* What a ruling is about: the row's, but of a water that is too cold or warm the temperature. */
+enum ts_rule_topic ts_ruling_topic(const struct ts_ruling *ruling);
+
+/* Puts the rulings in their order and sets the verdict: the worst of them. */
+void ts_check_sort(struct ts_check *check);
+enum ts_plan_verdict ts_check_verdict(const struct ts_check *check);
+
+/* Gives every fault its remedy, and the check its repair (repair.c). */
+void ts_check_remedies(const struct ts_plan *plan, long today, const struct ts_practice *practice,
 	struct ts_arena *arena, struct ts_check *check);
+
+/* What water they share, and the smallest tank that holds them (shared.c). */
+void ts_check_shared_water(const struct ts_check *check, struct ts_shared_water *ret);
+void ts_check_smallest_tank(const struct ts_plan *plan, const struct ts_practice *practice,
+	const struct ts_check *check, struct ts_smallest_tank *ret);
 
 #endif

@@ -22,7 +22,7 @@ bool ts_judge(const struct ts_wish *wish, bool conditions, const struct ts_group
 			gravest = &rulings.at[i];
 	}
 	*ret_points = ts_rules_cost(&rulings, wish->practice).points;
-	if (!gravest || gravest->severity < (conditions ? TS_CONFLICT : TS_CONCERN))
+	if (!gravest || gravest->severity < (conditions ? TS_CONFLICT : TS_QUESTION))
 		return true;
 	if (ret_ruling)
 		*ret_ruling = *gravest;

@@ -1,325 +1,672 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The smallest change of the stock list that leaves no conflict which the list can mend: for every
- * species keep, another number, or none. Up to 16 species all of it is searched; beyond that the
- * species with most conflicts goes until none is left, and the answer says that it is not proven.
+ * What mends a fault: a ladder from the cheapest remedy to the dearest, as rows. Each rung makes a
+ * change of the plan; the plan is judged again with it, and the first change after which the fault
+ * is gone and no other has come is the remedy. Between two animals the one that causes it goes
+ * before the one that suffers, one that is planned before one that lives there, the last before the
+ * first. The repair is these remedies one after the other until no conflict is left.
  */
 #include "stock/check.h"
 
 #include <string.h>
 
 #include "base/arena.h"
+#include "chem/hardness.h"
+#include "chem/substances.h"
 #include "stock/levels.h"
 #include "stock/rules.h"
 
-/* What a step costs; estimates: a change of number is easier than a farewell. */
-#define COST_NUMBER 10
-#define COST_LEAVE_OUT 30
-#define COST_REHOME 40
-
-#define OPTIONS_MOST (TS_LEVELS_MOST + 2)
-
-struct option {
-	struct ts_group group; /* no animals: left out */
-	unsigned count;
-	int cost;
-	bool conflict; /* alone */
-	double nitrogen_mg, floor_m2;
-};
-
-struct item {
-	struct option options[OPTIONS_MOST];
-	size_t count;
+/* A plan whose stock is one line a species and sex, so that it can be changed. */
+struct draft {
+	struct ts_plan plan;
+	struct ts_stock_line *stock;
+	const struct ts_species **species;
+	struct ts_reading mended; /* the water after minerals or dilution */
+	bool water_mended;
 };
 
 struct work {
-	const struct ts_plan *plan;
 	const struct ts_practice *practice;
-	const struct ts_check *check;
-	struct item *items;
-	size_t count;
-	bool *conflicts; /* of option o of item i and option p of item j */
-	double nitrogen_most_mg, floor_most_m2;
-	size_t chosen[TS_REPAIR_EXACT], best[TS_REPAIR_EXACT];
-	int best_cost;
-	int rest[TS_REPAIR_EXACT + 1]; /* what the items from here on cost at the least */
-	size_t nodes;
+	const struct ts_plan *plan;
+	struct ts_arena *arena;
+	struct ts_check *check;
+	long today;
+	bool sick; /* nothing new is to be bought now */
 };
 
-/* Nodes after which the best so far is taken, and said to be not proven. */
-#define NODES_MOST 50000000
+#define LINES_A_GROUP 6
 
-static size_t place(const struct work *w, size_t i, size_t o, size_t j, size_t p)
+static void add_line(struct draft *d, const struct ts_plan_group *g, double count, int sex,
+	bool living, const struct ts_stock_line *like)
 {
-	return ((i * OPTIONS_MOST + o) * w->count + j) * OPTIONS_MOST + p;
-}
-
-static bool alone_conflicts(const struct work *w, const struct ts_group *g)
-{
-	struct ts_rulings all = {.count = 0};
-
-	ts_rules_alone(g, &w->plan->tank, w->practice, &all);
-	return ts_rules_cost(&all, w->practice).conflict;
-}
-
-static void add_option(struct work *w, size_t i, struct ts_group g, int cost)
-{
-	const struct ts_plan_group *from = &w->check->groups[i];
-	struct item *item = &w->items[i];
-	struct option *o = &item->options[item->count];
-	double temp_c = w->check->profile.at[TS_TEMPERATURE].given
-				? w->check->profile.at[TS_TEMPERATURE].value
-				: (double)NAN;
-
-	*o = (struct option){.group = g, .count = ts_group_count(&g), .cost = cost};
-	for (size_t k = 0; k < item->count; k++) {
-		if (item->options[k].count == o->count && k > 0)
-			return;
-	}
-	if (o->count) {
-		o->conflict = alone_conflicts(w, &g) ||
-			      (w->check->water_known && from->match.verdict == TS_EXCLUDED);
-		o->nitrogen_mg = ts_group_nitrogen_mg_day(&g, &w->plan->tank, temp_c, w->practice);
-		o->floor_m2 = ts_group_floor_m2(&g, w->practice);
-	}
-	item->count++;
-}
-
-/* Keep; the numbers in which the species is proposed; leave out. */
-static void add_item(struct work *w, size_t i)
-{
-	const struct ts_plan_group *from = &w->check->groups[i];
-	struct ts_level levels[TS_LEVELS_MOST];
-	size_t count = ts_levels(from->group.species, levels);
-
-	add_option(w, i, from->group, 0);
-	for (size_t l = 0; l < count; l++) {
-		struct ts_group g = levels[l].group;
-
-		g.size_cm = from->group.size_cm;
-		if (from->group.males && !from->group.females && !from->group.either) {
-			g.males = ts_group_count(&g);
-			g.females = g.either = 0;
-		}
-		add_option(w, i, g, COST_NUMBER);
-	}
-	add_option(w, i, (struct ts_group){.species = from->group.species},
-		from->planned ? COST_LEAVE_OUT : COST_REHOME);
-}
-
-static void fill_conflicts(struct work *w)
-{
-	for (size_t i = 0; i < w->count; i++) {
-		for (size_t j = i + 1; j < w->count; j++) {
-			for (size_t o = 0; o < w->items[i].count; o++) {
-				for (size_t p = 0; p < w->items[j].count; p++) {
-					const struct option *a = &w->items[i].options[o];
-					const struct option *b = &w->items[j].options[p];
-					struct ts_rulings all = {.count = 0};
-
-					if (!a->count || !b->count)
-						continue;
-					ts_rules_together(&a->group, &b->group, &w->plan->tank,
-						w->practice, &all);
-					w->conflicts[place(w, i, o, j, p)] =
-						w->conflicts[place(w, j, p, i, o)] =
-							ts_rules_cost(&all, w->practice).conflict;
-				}
-			}
-		}
-	}
-}
-
-/* What nitrate and buffer bear before they harm. */
-static void set_limits(struct work *w)
-{
-	const struct ts_practice *p = w->practice;
-	const struct ts_load *l = &w->check->load;
-	const struct ts_span *kh = &w->check->profile.at[TS_KH];
-	double share = p->value[TS_P_ROOM_CONFLICT], floor_m2 = ts_tank_floor_m2(&w->plan->tank);
-	double no3_new = l->no3_steady_mg_l.value -
-			 l->no3_rise_mg_l_week.value / 7 * l->change_days * 100 / l->change_percent;
-
-	enum ts_practice_id limit = w->check->nitrate_sensitive ? TS_P_NITRATE_CONFLICT_SENSITIVE
-								: TS_P_NITRATE_CONFLICT;
-
-	w->floor_most_m2 = isnan(floor_m2) ? (double)INFINITY : floor_m2 / share;
-	w->nitrogen_most_mg = (double)INFINITY;
-	if (!w->check->load_known)
+	if (!(count > 0))
 		return;
-	w->nitrogen_most_mg =
-		ts_nitrogen_for_no3(&w->plan->tank, fmax(p->value[limit] - no3_new, 0), p);
-	if (kh->given)
-		w->nitrogen_most_mg =
-			fmin(w->nitrogen_most_mg, ts_nitrogen_for_buffer(&w->plan->tank, kh->value,
-							  p->value[TS_P_BUFFER_ACT], p));
+	d->species[d->plan.stock_count] = g->group.species;
+	d->stock[d->plan.stock_count++] = (struct ts_stock_line){.species = like->species,
+		.count = count,
+		.sex = sex,
+		.since = living ? like->since : NULL,
+		.origin = g->wild ? TS_ORIGIN_WILD : TS_ORIGIN_UNKNOWN,
+		.size_cm = g->group.size_cm};
 }
 
-/* An option that fails by itself is none; the cheapest of the others bound what is to come. */
-static void set_bounds(struct work *w)
+/* The line of the plan that names the species, one in the tank before one that is planned. */
+static const struct ts_stock_line *line_of(const struct work *w, const struct ts_plan_group *g)
 {
-	for (size_t i = w->count; i-- > 0;) {
-		struct item *item = &w->items[i];
-		int least = item->options[item->count - 1].cost;
+	static const struct ts_stock_line none = {.species = "", .since = ""};
+	const struct ts_stock_line *found = NULL;
 
-		for (size_t o = 0; o < item->count; o++) {
-			struct option *option = &item->options[o];
-
-			option->conflict |= option->nitrogen_mg > w->nitrogen_most_mg ||
-					    option->floor_m2 > w->floor_most_m2;
-			if (!option->conflict && option->cost < least)
-				least = option->cost;
-		}
-		w->rest[i] = w->rest[i + 1] + least;
+	for (size_t i = 0; i < w->plan->stock_count; i++) {
+		if (w->check->of_line[i] == g->group.species &&
+			(!found || (!found->since && w->plan->stock[i].since)))
+			found = &w->plan->stock[i];
 	}
+	return found ? found : &none;
 }
 
-static bool clashes(const struct work *w, size_t i, size_t o)
+static bool open_draft(const struct work *w, struct ts_arena *arena, struct draft *d)
 {
-	if (w->items[i].options[o].conflict)
-		return true;
-	for (size_t j = 0; j < i; j++) {
-		if (w->conflicts[place(w, i, o, j, w->chosen[j])])
+	size_t groups = w->check->group_count, most = groups * LINES_A_GROUP + 1;
+
+	*d = (struct draft){.plan = *w->plan};
+	d->stock = ts_arena_array(arena, most, sizeof *d->stock);
+	d->species = ts_arena_array(arena, most, sizeof *d->species);
+	if (!d->stock || !d->species)
+		return false;
+	d->plan.stock = d->stock;
+	d->plan.stock_count = 0;
+	for (size_t i = 0; i < groups; i++) {
+		const struct ts_plan_group *g = &w->check->groups[i];
+		const struct ts_stock_line *like = line_of(w, g);
+		double planned = g->planned;
+		double all[] = {g->group.males, g->group.females, g->group.either};
+		static const int sexes[] = {TS_SEX_MALE, TS_SEX_FEMALE, TS_SEX_UNKNOWN};
+
+		for (size_t k = 0; k < 3; k++) {
+			double bought = fmin(planned, all[k]);
+
+			planned -= bought;
+			add_line(d, g, all[k] - bought, sexes[k], true, like);
+			add_line(d, g, bought, sexes[k], false, like);
+		}
+	}
+	return true;
+}
+
+static void drop(struct draft *d, const struct ts_species *species)
+{
+	size_t kept = 0;
+
+	for (size_t i = 0; i < d->plan.stock_count; i++) {
+		if (d->species[i] == species)
+			continue;
+		d->stock[kept] = d->stock[i];
+		d->species[kept++] = d->species[i];
+	}
+	d->plan.stock_count = kept;
+}
+
+static const struct ts_plan_group *group_of(
+	const struct ts_check *c, const struct ts_species *species)
+{
+	for (size_t i = 0; species && i < c->group_count; i++) {
+		if (c->groups[i].group.species == species)
+			return &c->groups[i];
+	}
+	return NULL;
+}
+
+static const struct ts_ruling *find(const struct ts_check *c, const struct ts_ruling *like)
+{
+	for (size_t i = 0; i < c->count; i++) {
+		const struct ts_ruling *r = &c->rulings[i];
+
+		if (r->rule == like->rule && r->subject == like->subject && r->other == like->other)
+			return r;
+	}
+	return NULL;
+}
+
+/* Does a check after the change have a fault that was not there, or was lighter? */
+static bool worse(const struct ts_check *before, const struct ts_check *after)
+{
+	for (size_t i = 0; i < after->count; i++) {
+		const struct ts_ruling *r = &after->rulings[i], *old;
+
+		if (r->severity < TS_CONCERN)
+			break;
+		if (r->rule == TS_RULE_UNTESTED)
+			continue;
+		old = find(before, r);
+		if (!old || old->severity < r->severity)
 			return true;
 	}
 	return false;
 }
 
-/* Branch and bound over the items in turn; ties go to the first found, so to keeping. */
-static void search(struct work *w, size_t i, int cost, double nitrogen_mg, double floor_m2)
+static bool gone(const struct ts_check *after, const struct ts_ruling *fault)
 {
-	if (++w->nodes > NODES_MOST || cost + w->rest[i] >= w->best_cost ||
-		nitrogen_mg > w->nitrogen_most_mg || floor_m2 > w->floor_most_m2)
-		return;
-	if (i == w->count) {
-		w->best_cost = cost;
-		for (size_t k = 0; k < i; k++)
-			w->best[k] = w->chosen[k];
-		return;
-	}
-	for (size_t o = 0; o < w->items[i].count; o++) {
-		const struct option *option = &w->items[i].options[o];
+	const struct ts_ruling *left = find(after, fault);
 
-		if (clashes(w, i, o))
-			continue;
-		w->chosen[i] = o;
-		search(w, i + 1, cost + option->cost, nitrogen_mg + option->nitrogen_mg,
-			floor_m2 + option->floor_m2);
+	if (fault->rule == TS_RULE_WATER || fault->rule == TS_RULE_WATER_UNSURE) {
+		const struct ts_plan_group *g = group_of(after, fault->subject);
+
+		return !g || g->match.verdict < TS_UNSURE;
+	}
+	return !left || left->severity < TS_CONCERN;
+}
+
+/* The water of the draft is what its remedy made it. */
+static void pour(struct draft *d)
+{
+	if (!d->water_mended)
+		return;
+	d->plan.water.readings = &d->mended;
+	d->plan.water.reading_count = 1;
+	d->plan.tank.readings = NULL;
+	d->plan.tank.reading_count = d->plan.change_water.reading_count = 0;
+}
+
+/* Judges the draft: is the fault gone, and no other there? */
+static bool try_draft(
+	const struct work *w, struct draft *d, const struct ts_ruling *fault, bool *ret_clears)
+{
+	struct ts_check after;
+	struct ts_arena scratch;
+	bool mends = false;
+
+	pour(d);
+	ts_arena_open(&scratch, &w->arena->allocator);
+	if (ts_check_faults(&d->plan, d->species, w->today, w->practice, &scratch, &after) ==
+		TS_OK) {
+		mends = gone(&after, fault) && !worse(w->check, &after);
+		*ret_clears = mends && after.verdict != TS_PLAN_UNSOUND;
+	} else {
+		w->arena->failed = true;
+	}
+	ts_arena_drop(&scratch);
+	return mends;
+}
+
+/* One rung: makes its change in the draft and says what it is; false: it has none (left). */
+typedef bool rung(const struct work *w, const struct ts_ruling *fault, unsigned attempt,
+	struct draft *d, struct ts_remedy *ret);
+
+static bool rung_routine(const struct work *w, const struct ts_ruling *fault, unsigned attempt,
+	struct draft *d, struct ts_remedy *ret)
+{
+	static const struct ts_every routines[] = {
+		{20, 7}, {30, 7}, {40, 7}, {50, 7}, {30, 3.5}, {40, 3.5}, {50, 3.5}};
+	const struct ts_load *l = &w->check->load;
+
+	if (fault->rule != TS_RULE_NITRATE_LOAD && fault->rule != TS_RULE_BUFFER)
+		return false;
+	while (attempt < sizeof routines / sizeof *routines && l->change_known &&
+		routines[attempt].amount / routines[attempt].days <=
+			l->change_percent / l->change_days)
+		attempt++; /* only more than is changed now */
+	if (attempt >= sizeof routines / sizeof *routines)
+		return false;
+	d->plan.tank.water_change = routines[attempt];
+	ret->percent = routines[attempt].amount;
+	ret->days = routines[attempt].days;
+	return true;
+}
+
+/* What the water is to hold for all: inside what they share, a degree from its end. */
+static double target(const struct work *w, enum ts_parameter p)
+{
+	const struct ts_range *r = &w->check->shared.at[p];
+	const struct ts_span *s = &w->check->profile.at[p];
+	double inside = fmin(1, (r->high - r->low) / 2);
+
+	if (!s->given || isnan(r->low) || r->low > r->high)
+		return s->given ? s->value : (double)NAN;
+	if (s->value < r->low)
+		return ceil(r->low + inside);
+	return s->value > r->high ? floor(r->high - inside) : s->value;
+}
+
+static void mend_water(const struct work *w, struct draft *d, double gh_dh, double kh_dh)
+{
+	const struct ts_measure none = {.kind = TS_MEASURE_NONE};
+
+	d->water_mended = true;
+	d->mended = (struct ts_reading){.gh_dh = none, .kh_dh = none};
+	d->mended.gh_dh = (struct ts_measure){gh_dh, gh_dh, gh_dh, TS_MEASURE_VALUE};
+	d->mended.kh_dh = (struct ts_measure){kh_dh, kh_dh, kh_dh, TS_MEASURE_VALUE};
+	d->mended.method = TS_METHOD_LABORATORY;
+	if (w->check->profile.at[TS_TEMPERATURE].given &&
+		d->plan.tank.temp_c.kind == TS_MEASURE_NONE) {
+		double t = w->check->profile.at[TS_TEMPERATURE].value;
+
+		d->plan.tank.temp_c = (struct ts_measure){t, t, t, TS_MEASURE_VALUE};
 	}
 }
 
-static void put_steps(const struct work *w, struct ts_arena *arena, struct ts_check *check)
+/* Grams of each salt into 100 L; calcium and magnesium half and half by mass of the salts. */
+static void weigh(double gh_more, double kh_more, struct ts_remedy *ret)
 {
-	check->repair = ts_arena_array(arena, w->count, sizeof *check->repair);
-	if (!check->repair)
-		return;
-	for (size_t i = 0; i < w->count; i++) {
-		const struct option *o = &w->items[i].options[w->best[i]];
+	const struct ts_substance *soda = ts_chem_substance("NaHCO3");
+	const struct ts_substance *calcium = ts_chem_substance("CaCl2.2H2O");
+	const struct ts_substance *magnesium = ts_chem_substance("MgSO4.7H2O");
+	double gh = ts_chem_mmol_l_from_dh(fmax(gh_more, 0));
+	double each = gh / (1 / calcium->molar_mass + 1 / magnesium->molar_mass);
 
-		if (w->best[i] == 0)
-			continue;
-		check->repair[check->repair_count++] = (struct ts_repair_step){
-			o->group.species, w->items[i].options[0].count, o->count};
-	}
-	check->repair_proven = w->nodes <= NODES_MOST;
+	ret->nahco3_g =
+		ts_chem_substance_grams(soda, ts_chem_meq_l_from_dkh(fmax(kh_more, 0)), 100);
+	ret->cacl2_g = ret->mgso4_g = each * 100 / 1000;
 }
 
-static void exact(const struct ts_plan *plan, const struct ts_practice *practice,
-	struct ts_arena *arena, struct ts_check *check)
+static bool of_minerals(const struct ts_ruling *fault)
 {
-	struct work w = {
-		.plan = plan, .practice = practice, .check = check, .count = check->group_count};
-	size_t options = check->group_count * OPTIONS_MOST;
-
-	w.items = ts_arena_array(arena, w.count, sizeof *w.items);
-	w.conflicts = ts_arena_array(arena, options * options, sizeof *w.conflicts);
-	if (!w.items || !w.conflicts)
-		return;
-	for (size_t i = 0; i < w.count; i++) {
-		add_item(&w, i);
-		w.best[i] = w.items[i].count - 1; /* an empty tank has no conflict */
-		w.best_cost += w.items[i].options[w.best[i]].cost;
-	}
-	fill_conflicts(&w);
-	set_limits(&w);
-	set_bounds(&w);
-	search(&w, 0, 0, 0, 0);
-	put_steps(&w, arena, check);
+	return (fault->rule == TS_RULE_WATER || fault->rule == TS_RULE_WATER_UNSURE ||
+		       fault->rule == TS_RULE_BUFFER) &&
+	       ts_ruling_topic(fault) != TS_TOPIC_TEMPERATURE;
 }
 
-/* A conflict between two groups, or of one alone (`other` = count of groups). */
-struct clash {
-	size_t subject, other;
-};
+/* Ammonia in the water: what raises the pH over it kills. */
+static bool ammonia_there(const struct work *w)
+{
+	return w->check->profile.poisons.found & TS_POISON_AMMONIA;
+}
+
+static bool rung_minerals(const struct work *w, const struct ts_ruling *fault, unsigned attempt,
+	struct draft *d, struct ts_remedy *ret)
+{
+	const struct ts_span *gh = &w->check->profile.at[TS_GH];
+	const struct ts_span *kh = &w->check->profile.at[TS_KH];
+
+	if (attempt || !of_minerals(fault) || !gh->given || !kh->given || ammonia_there(w))
+		return false;
+	ret->gh_dh = target(w, TS_GH);
+	ret->kh_dh = target(w, TS_KH);
+	if (fault->rule == TS_RULE_BUFFER)
+		ret->kh_dh = fmax(ret->kh_dh, w->practice->value[TS_P_KH_WARN]);
+	/* The sodium of the one brings no calcium: GH may stay, it may not fall. */
+	if (ret->gh_dh < gh->value || ret->kh_dh < kh->value ||
+		!(ret->gh_dh > gh->value || ret->kh_dh > kh->value))
+		return false;
+	weigh(ret->gh_dh - gh->value, ret->kh_dh - kh->value, ret);
+	mend_water(w, d, ret->gh_dh, ret->kh_dh);
+	return true;
+}
+
+static bool rung_dilute(const struct work *w, const struct ts_ruling *fault, unsigned attempt,
+	struct draft *d, struct ts_remedy *ret)
+{
+	const struct ts_span *gh = &w->check->profile.at[TS_GH];
+	const struct ts_span *kh = &w->check->profile.at[TS_KH];
+	double share;
+
+	if (attempt || !of_minerals(fault) || !gh->given || !kh->given || !(gh->value > 0))
+		return false;
+	share = fmin(
+		target(w, TS_GH) / gh->value, kh->value > 0 ? target(w, TS_KH) / kh->value : 1);
+	share = floor(share * 20) / 20; /* in steps of 5 % */
+	if (!(share > 0 && share < 1))
+		return false;
+	ret->percent = 100 * (1 - share);
+	ret->gh_dh = gh->value * share;
+	ret->kh_dh = kh->value * share;
+	mend_water(w, d, ret->gh_dh, ret->kh_dh);
+	return true;
+}
+
+/* The tank there is: a lid, another current. A larger one is another tank, and the last of these.
+ */
+static bool rung_tank(const struct work *w, const struct ts_ruling *fault, unsigned attempt,
+	struct draft *d, struct ts_remedy *ret)
+{
+	struct ts_tank *t = &d->plan.tank;
+	const struct ts_smallest_tank *s = &w->check->smallest;
+
+	if (attempt)
+		return false;
+	switch (fault->rule) {
+	case TS_RULE_COVER:
+		t->cover = TS_COVER_YES;
+		return true;
+	case TS_RULE_FLOW:
+		t->flow = fault->subject->needs.flow;
+		return true;
+	case TS_RULE_LIGHT:
+		t->light = fault->subject->needs.light;
+		return true;
+	case TS_RULE_EATS_PLANTS:
+		t->plants = TS_PLANTS_NONE;
+		return true;
+	default:
+		break;
+	}
+	if (!(s->length_cm > 0) ||
+		(ts_ruling_topic(fault) != TS_TOPIC_ROOM && fault->rule != TS_RULE_CHASED &&
+			fault->rule != TS_RULE_ATTACKED && fault->rule != TS_RULE_RIVALS))
+		return false;
+	t->volume_l = 0;
+	t->length_cm = ret->length_cm = fmax(s->length_cm, t->length_cm);
+	t->width_cm = ret->width_cm = fmax(s->width_cm, t->width_cm);
+	t->height_cm = ret->height_cm = fmax(s->height_cm, t->height_cm);
+	return true;
+}
+
+/* Gives a species another number, its sexes as the record wants them. */
+static void renumber(const struct work *w, const struct ts_plan_group *g,
+	const struct ts_level *level, struct draft *d, struct ts_remedy *ret)
+{
+	struct ts_plan_group as_wanted = *g;
+	bool living = !g->planned;
+
+	as_wanted.group = level->group;
+	as_wanted.group.size_cm = g->group.size_cm;
+	ret->species = g->group.species;
+	ret->from = ts_group_count(&g->group);
+	ret->to = ts_group_count(&level->group);
+	if (g->group.males && !g->group.females && !g->group.either) {
+		as_wanted.group.males = ret->to;
+		as_wanted.group.females = as_wanted.group.either = 0;
+	}
+	drop(d, g->group.species);
+	add_line(d, &as_wanted, as_wanted.group.males, TS_SEX_MALE, living, line_of(w, g));
+	add_line(d, &as_wanted, as_wanted.group.females, TS_SEX_FEMALE, living, line_of(w, g));
+	add_line(d, &as_wanted, as_wanted.group.either, TS_SEX_UNKNOWN, living, line_of(w, g));
+}
+
+/* Too many for the tank: fewer of those of whom there are more than they want, the last first. */
+static bool fewer(const struct work *w, unsigned attempt, struct draft *d, struct ts_remedy *ret)
+{
+	const struct ts_check *c = w->check;
+	struct ts_level levels[TS_LEVELS_MOST];
+
+	for (size_t i = c->group_count; i-- > 0;) {
+		const struct ts_plan_group *g = &c->groups[i];
+
+		for (size_t l = ts_levels(g->group.species, levels); l-- > 0;) {
+			if (ts_group_count(&levels[l].group) >= ts_group_count(&g->group))
+				continue;
+			if (attempt--)
+				continue;
+			renumber(w, g, &levels[l], d, ret);
+			return true;
+		}
+	}
+	return false;
+}
+
+/* More where that is what is missing; fewer; the sexes as the record wants them. */
+static bool rung_number(const struct work *w, const struct ts_ruling *fault, unsigned attempt,
+	struct draft *d, struct ts_remedy *ret)
+{
+	bool by_other = fault->rule == TS_RULE_FIN_NIPPER || fault->rule == TS_RULE_CHASED;
+	const struct ts_plan_group *g =
+		group_of(w->check, by_other ? fault->other : fault->subject);
+	struct ts_level levels[TS_LEVELS_MOST];
+
+	if (!fault->subject && ts_ruling_topic(fault) == TS_TOPIC_WASTE)
+		return fewer(w, attempt, d, ret);
+	if (!g || (fault->other && !by_other) || fault->match ||
+		attempt >= ts_levels(g->group.species, levels))
+		return false;
+	renumber(w, g, &levels[attempt], d, ret);
+	/* Nobody is bought now on top of sick animals. */
+	return ret->to <= ret->from || !w->sick;
+}
+
+/* Rules in which the other is the cause; in the rest neither is more to blame. */
+static bool caused(enum ts_rule_id rule)
+{
+	switch (rule) {
+	case TS_RULE_ATTACKED:
+	case TS_RULE_CHASED:
+	case TS_RULE_EATEN:
+	case TS_RULE_ELECTRIC:
+	case TS_RULE_FIN_NIPPER:
+	case TS_RULE_NIGHT_HUNTER:
+	case TS_RULE_OUTCOMPETED:
+	case TS_RULE_SHRIMPS_EATEN:
+	case TS_RULE_SNAILS_EATEN:
+		return true;
+	default:
+		return false;
+	}
+}
 
 static size_t index_of(const struct ts_check *c, const struct ts_species *species)
 {
-	size_t i = 0;
+	const struct ts_plan_group *g = group_of(c, species);
 
-	while (species && i < c->group_count && c->groups[i].group.species != species)
-		i++;
-	return species ? i : c->group_count;
+	return g ? (size_t)(g - c->groups) : 0;
 }
 
-static size_t list_clashes(const struct ts_check *c, struct clash *ret)
+static size_t conflicts_of(const struct ts_check *c, const struct ts_species *species)
 {
 	size_t count = 0;
 
-	for (size_t k = 0; k < c->count && c->rulings[k].severity >= TS_CONFLICT; k++) {
-		if (c->rulings[k].subject)
-			ret[count++] = (struct clash){index_of(c, c->rulings[k].subject),
-				index_of(c, c->rulings[k].other)};
-	}
+	for (size_t i = 0; i < c->count && c->rulings[i].severity >= TS_CONFLICT; i++)
+		count += c->rulings[i].subject == species || c->rulings[i].other == species;
 	return count;
 }
 
-/* Drops the clashes that are over with this group, and counts what each is left in. */
-static size_t count_clashes(
-	struct clash *clashes, size_t count, size_t gone, size_t groups, size_t *in)
+/* Who goes first of the two; `attempt` 1 is the other. A whole plan's fault: the last line first.
+ */
+static const struct ts_plan_group *who_goes(
+	const struct work *w, const struct ts_ruling *fault, unsigned attempt)
 {
-	size_t left = 0;
+	const struct ts_check *c = w->check;
+	const struct ts_plan_group *a = group_of(c, fault->subject);
+	const struct ts_plan_group *b = group_of(c, fault->other);
+	bool b_first;
 
-	memset(in, 0, (groups + 1) * sizeof *in);
-	for (size_t k = 0; k < count; k++) {
-		if (clashes[k].subject == gone || clashes[k].other == gone)
+	if (!a)
+		return attempt < c->group_count ? &c->groups[c->group_count - 1 - attempt] : NULL;
+	if (!b)
+		return attempt ? NULL : a;
+	if (attempt > 1)
+		return NULL;
+	if (!a->planned != !b->planned)
+		b_first = b->planned > 0;
+	else if (caused(fault->rule))
+		b_first = true;
+	else if (conflicts_of(c, fault->subject) != conflicts_of(c, fault->other))
+		b_first = conflicts_of(c, fault->other) > conflicts_of(c, fault->subject);
+	else
+		b_first = index_of(c, fault->other) > index_of(c, fault->subject);
+	return b_first == !attempt ? b : a;
+}
+
+static bool take_out(const struct work *w, const struct ts_ruling *fault, unsigned attempt,
+	bool planned, struct draft *d, struct ts_remedy *ret)
+{
+	const struct ts_plan_group *g = who_goes(w, fault, attempt);
+
+	if (!g)
+		return false;
+	ret->species = g->group.species;
+	ret->from = ts_group_count(&g->group);
+	if (planned != (g->planned > 0)) {
+		ret->from = 0; /* not this rung's: the next attempt */
+		return true;
+	}
+	drop(d, g->group.species);
+	return true;
+}
+
+static bool rung_leave_out(const struct work *w, const struct ts_ruling *fault, unsigned attempt,
+	struct draft *d, struct ts_remedy *ret)
+{
+	return take_out(w, fault, attempt, true, d, ret);
+}
+
+static bool rung_other_home(const struct work *w, const struct ts_ruling *fault, unsigned attempt,
+	struct draft *d, struct ts_remedy *ret)
+{
+	return take_out(w, fault, attempt, false, d, ret);
+}
+
+static const struct {
+	enum ts_remedy_kind kind;
+	rung *make;
+} ladder[] = {
+	{TS_REMEDY_ROUTINE, rung_routine},
+	{TS_REMEDY_MINERALS, rung_minerals},
+	{TS_REMEDY_DILUTE, rung_dilute},
+	{TS_REMEDY_TANK, rung_tank},
+	{TS_REMEDY_NUMBER, rung_number},
+	{TS_REMEDY_LEAVE_OUT, rung_leave_out},
+	{TS_REMEDY_OTHER_HOME, rung_other_home},
+};
+
+/* Faults that are mended by a deed of their own: nothing of the plan is tried. */
+static enum ts_remedy_kind of_its_own(const struct work *w, const struct ts_ruling *r)
+{
+	switch (r->rule) {
+	case TS_RULE_AMMONIA:
+	case TS_RULE_NITRITE:
+		return w->check->living_groups ? TS_REMEDY_MAKE_SAFE : TS_REMEDY_WAIT;
+	case TS_RULE_CHLORINE:
+	case TS_RULE_OXYGEN:
+	case TS_RULE_NITRATE:
+		return TS_REMEDY_MAKE_SAFE;
+	case TS_RULE_DISTRESS:
+		return TS_REMEDY_MEASURE;
+	case TS_RULE_FILTER:
+	case TS_RULE_NEWCOMERS:
+	case TS_RULE_OLD_TANK:
+		return TS_REMEDY_WAIT;
+	case TS_RULE_WATER_UNSURE:
+		return TS_REMEDY_MEASURE;
+	default:
+		return r->severity == TS_QUESTION ? TS_REMEDY_MEASURE : TS_REMEDY_NONE;
+	}
+}
+
+static void climb(const struct work *w, struct ts_ruling *fault)
+{
+	for (size_t k = 0; k < sizeof ladder / sizeof *ladder && !w->arena->failed; k++) {
+		for (unsigned attempt = 0;; attempt++) {
+			struct ts_remedy remedy = {.kind = ladder[k].kind, .attempt = attempt};
+			struct ts_arena scratch;
+			struct draft d;
+			bool more, mends = false;
+
+			ts_arena_open(&scratch, &w->arena->allocator);
+			more = open_draft(w, &scratch, &d) &&
+			       ladder[k].make(w, fault, attempt, &d, &remedy);
+			if (more && !(ladder[k].kind >= TS_REMEDY_LEAVE_OUT && !remedy.from))
+				mends = try_draft(w, &d, fault, &remedy.clears);
+			w->arena->failed |= scratch.failed;
+			ts_arena_drop(&scratch);
+			if (mends) {
+				remedy.mends = true;
+				fault->remedy = remedy;
+				return;
+			}
+			if (!more || w->arena->failed)
+				break;
+		}
+	}
+}
+
+/* A condition that is met before anybody is bought: what it would harm is not there yet. */
+static bool eases(const struct work *w, const struct ts_ruling *r)
+{
+	const struct ts_plan_group *g = group_of(w->check, r->subject);
+	bool planned = g ? g->planned == ts_group_count(&g->group) : !w->check->living_groups;
+
+	if (!planned || !r->remedy.clears)
+		return false;
+	return r->remedy.kind == TS_REMEDY_MINERALS || r->remedy.kind == TS_REMEDY_ROUTINE;
+}
+
+/* Makes the change of a remedy for good. */
+static bool apply(const struct work *w, const struct ts_ruling *fault, struct draft *d)
+{
+	struct ts_remedy same = {0};
+
+	for (size_t k = 0; k < sizeof ladder / sizeof *ladder; k++) {
+		if (ladder[k].kind != fault->remedy.kind)
 			continue;
-		in[clashes[k].subject]++;
-		in[clashes[k].other]++;
-		clashes[left++] = clashes[k];
+		if (!open_draft(w, w->arena, d) ||
+			!ladder[k].make(w, fault, fault->remedy.attempt, d, &same))
+			return false;
+		pour(d);
+		return true;
 	}
-	return left;
+	return false;
 }
 
-/* Too many species to try all: the one in most conflicts goes, again and again. */
-static void greedy(struct ts_arena *arena, struct ts_check *check)
+/* The first conflict that some remedy mends; NULL: none. */
+static struct ts_ruling *first_mended(const struct work *w)
 {
-	size_t groups = check->group_count, none = groups + 1, count;
-	struct clash *clashes = ts_arena_array(arena, check->count + 1, sizeof *clashes);
-	size_t *in = ts_arena_array(arena, groups + 1, sizeof *in);
+	struct ts_check *c = w->check;
 
-	check->repair = ts_arena_array(arena, groups, sizeof *check->repair);
-	if (!clashes || !in || !check->repair)
-		return;
-	count = count_clashes(clashes, list_clashes(check, clashes), none, groups, in);
-	while (count) {
-		size_t worst = 0;
+	for (size_t i = 0; i < c->count && c->rulings[i].severity >= TS_CONFLICT; i++) {
+		struct ts_ruling *r = &c->rulings[i];
 
-		for (size_t i = 1; i < groups; i++)
-			worst = in[i] > in[worst] ? i : worst;
-		check->repair[check->repair_count++] =
-			(struct ts_repair_step){check->groups[worst].group.species,
-				ts_group_count(&check->groups[worst].group), 0};
-		count = count_clashes(clashes, count, worst, groups, in);
+		if (of_its_own(w, r) != TS_REMEDY_NONE)
+			continue;
+		if (r->remedy.kind == TS_REMEDY_NONE)
+			climb(w, r);
+		if (r->remedy.mends)
+			return r;
 	}
+	return NULL;
 }
 
-void ts_check_repair(const struct ts_plan *plan, const struct ts_practice *practice,
+/* Remedy after remedy, the plan judged again after each, until no conflict is left. */
+static void repair(const struct work *from, struct ts_check *check)
+{
+	size_t most = check->group_count + 4;
+	struct ts_remedy *steps = ts_arena_array(from->arena, most, sizeof *steps);
+	struct draft *drafts = ts_arena_array(from->arena, most, sizeof *drafts);
+	struct ts_check now = *check;
+	struct work w = *from;
+	struct ts_ruling *fault;
+
+	w.check = &now;
+	check->repair = steps;
+	while (steps && drafts && check->repair_count < most && (fault = first_mended(&w))) {
+		struct draft *d = &drafts[check->repair_count];
+
+		steps[check->repair_count] = fault->remedy;
+		if (!apply(&w, fault, d) || ts_check_faults(&d->plan, d->species, w.today,
+						    w.practice, w.arena, &now) != TS_OK)
+			return;
+		check->repair_count++;
+		w.plan = &d->plan;
+		ts_check_shared_water(&now, &now.shared);
+		ts_check_smallest_tank(w.plan, w.practice, &now, &now.smallest);
+	}
+	check->repair_mends = now.verdict != TS_PLAN_UNSOUND;
+}
+
+void ts_check_remedies(const struct ts_plan *plan, long today, const struct ts_practice *practice,
 	struct ts_arena *arena, struct ts_check *check)
 {
-	if (!check->group_count)
-		return;
-	if (check->group_count <= TS_REPAIR_EXACT)
-		exact(plan, practice, arena, check);
-	else
-		greedy(arena, check);
+	struct work w = {.practice = practice,
+		.plan = plan,
+		.arena = arena,
+		.check = check,
+		.today = today,
+		.sick = plan->sign_count || plan->deaths.value > 0 ||
+			check->profile.poisons.found &
+				(unsigned)(TS_POISON_AMMONIA | TS_POISON_NITRITE)};
+
+	for (size_t i = 0; i < check->count && !arena->failed; i++) {
+		struct ts_ruling *r = &check->rulings[i];
+
+		r->remedy.kind = of_its_own(&w, r);
+		if (r->severity < TS_CONCERN || r->remedy.kind != TS_REMEDY_NONE)
+			continue;
+		if (check->group_count <= TS_REMEDIES_TRIED)
+			climb(&w, r);
+		else if (r->subject)
+			r->remedy = (struct ts_remedy){.kind = TS_REMEDY_LEAVE_OUT};
+		if (r->severity == TS_CONFLICT && eases(&w, r))
+			r->severity = TS_CONCERN;
+	}
+	ts_check_sort(check);
+	check->repair_mends = check->verdict != TS_PLAN_UNSOUND;
+	if (!check->repair_mends && check->group_count <= TS_REMEDIES_TRIED)
+		repair(&w, check);
 }

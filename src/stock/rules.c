@@ -16,27 +16,27 @@
 
 /* clang-format off */
 const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT] = {
-	[TS_RULE_CAUTION] = {"stock.caution", NULL, "the record carries a caution that the buyer must know", COMMON, TS_SCOPE_ALONE, FREE},
-	[TS_RULE_COVER] = {"stock.cover", "cover", "an animal that leaves the water needs a tight lid", COMMON, TS_SCOPE_ALONE, LIGHT},
-	[TS_RULE_EATS_PLANTS] = {"stock.eats-plants", "plants", "it eats plants, and there are plants", COMMON, TS_SCOPE_ALONE, LIGHT},
+	[TS_RULE_CAUTION] = {"stock.caution", NULL, "the record carries a caution that the buyer must know", COMMON, TS_SCOPE_ALONE, FREE, TS_TOPIC_CARE},
+	[TS_RULE_COVER] = {"stock.cover", "cover", "an animal that leaves the water needs a tight lid", COMMON, TS_SCOPE_ALONE, LIGHT, TS_TOPIC_ROOM},
+	[TS_RULE_EATS_PLANTS] = {"stock.eats-plants", "plants", "it eats plants, and there are plants", COMMON, TS_SCOPE_ALONE, LIGHT, TS_TOPIC_CARE},
 	[TS_RULE_FEW] = {"stock.few", "count", "fewer than settle: shy, sick or quarrelsome", COMMON, TS_SCOPE_ALONE, HEAVY},
-	[TS_RULE_FLOW] = {"stock.flow", "flow", "the current of the tank is not its own", COMMON, TS_SCOPE_ALONE, LIGHT},
-	[TS_RULE_FORMS_CROSS] = {"stock.forms-cross", NULL, "colour forms of one animal cross, and the young lose the colours", COMMON, TS_SCOPE_ALONE, FREE},
-	[TS_RULE_LAND] = {"stock.land", "water level", "it needs land above the water", COMMON, TS_SCOPE_ALONE, HEAVY},
-	[TS_RULE_LIGHT] = {"stock.light", "light", "the light of the tank is not its own", COMMON, TS_SCOPE_ALONE, FREE},
-	[TS_RULE_OLD_TANK] = {"stock.old-tank", "filter", "it lives only in tanks that have run for long", COMMON, TS_SCOPE_ALONE, HEAVY},
+	[TS_RULE_FLOW] = {"stock.flow", "flow", "the current of the tank is not its own", COMMON, TS_SCOPE_ALONE, LIGHT, TS_TOPIC_ROOM},
+	[TS_RULE_FORMS_CROSS] = {"stock.forms-cross", NULL, "colour forms of one animal cross, and the young lose the colours", COMMON, TS_SCOPE_ALONE, FREE, TS_TOPIC_CARE},
+	[TS_RULE_LAND] = {"stock.land", "water level", "it needs land above the water", COMMON, TS_SCOPE_ALONE, HEAVY, TS_TOPIC_ROOM},
+	[TS_RULE_LIGHT] = {"stock.light", "light", "the light of the tank is not its own", COMMON, TS_SCOPE_ALONE, FREE, TS_TOPIC_CARE},
+	[TS_RULE_OLD_TANK] = {"stock.old-tank", "filter", "it lives only in tanks that have run for long", COMMON, TS_SCOPE_ALONE, HEAVY, TS_TOPIC_CARE},
 	[TS_RULE_OWN_KIND] = {"stock.own-kind", "count", "it fights its own kind to injury, always", COMMON, TS_SCOPE_ALONE, HEAVY},
 	[TS_RULE_PAIR_FORMS] = {"stock.pair-forms", "count", "young ones grow into a pair and its victims", COMMON, TS_SCOPE_ALONE, MIDDLE},
-	[TS_RULE_SAND] = {"stock.sand", "substrate", "barbels and sifters suffer on coarse gravel", COMMON, TS_SCOPE_ALONE, MIDDLE},
+	[TS_RULE_SAND] = {"stock.sand", "substrate", "barbels and sifters suffer on coarse gravel", COMMON, TS_SCOPE_ALONE, MIDDLE, TS_TOPIC_ROOM},
 	[TS_RULE_SEXES] = {"stock.sexes", "count", "too many males for the females", COMMON, TS_SCOPE_ALONE, MIDDLE},
-	[TS_RULE_SPECIALIST] = {"stock.specialist", NULL, "it takes only special food", COMMON, TS_SCOPE_ALONE, FREE},
-	[TS_RULE_TANK_HEIGHT] = {"stock.tank-height", "tank height", "the tank is lower than its body needs", COMMON, TS_SCOPE_ALONE, MIDDLE},
-	[TS_RULE_TANK_LENGTH] = {"stock.tank-length", "tank length", "the tank is shorter than an adult needs", COMMON, TS_SCOPE_ALONE, HEAVY},
-	[TS_RULE_TANK_UNMEASURED] = {"stock.tank-unmeasured", "tank length", "the sides of the tank are not given, and not every tank of its volume would do", COMMON, TS_SCOPE_ALONE, LIGHT},
-	[TS_RULE_TANK_WIDTH] = {"stock.tank-width", "tank width", "the tank is narrower than an adult needs to turn", COMMON, TS_SCOPE_ALONE, MIDDLE},
-	[TS_RULE_TERRITORY] = {"stock.territory", "floor", "the floor is smaller than the territories it defends against its own kind", COMMON, TS_SCOPE_ALONE, HEAVY},
+	[TS_RULE_SPECIALIST] = {"stock.specialist", NULL, "it takes only special food", COMMON, TS_SCOPE_ALONE, FREE, TS_TOPIC_CARE},
+	[TS_RULE_TANK_HEIGHT] = {"stock.tank-height", "tank height", "the tank is lower than its body needs", COMMON, TS_SCOPE_ALONE, MIDDLE, TS_TOPIC_ROOM},
+	[TS_RULE_TANK_LENGTH] = {"stock.tank-length", "tank length", "the tank is shorter than an adult needs", COMMON, TS_SCOPE_ALONE, HEAVY, TS_TOPIC_ROOM},
+	[TS_RULE_TANK_UNMEASURED] = {"stock.tank-unmeasured", "tank length", "the sides of the tank are not given, and not every tank of its volume would do", COMMON, TS_SCOPE_ALONE, LIGHT, TS_TOPIC_ROOM},
+	[TS_RULE_TANK_WIDTH] = {"stock.tank-width", "tank width", "the tank is narrower than an adult needs to turn", COMMON, TS_SCOPE_ALONE, MIDDLE, TS_TOPIC_ROOM},
+	[TS_RULE_TERRITORY] = {"stock.territory", "floor", "the floor is smaller than the territories it defends against its own kind", COMMON, TS_SCOPE_ALONE, HEAVY, TS_TOPIC_ROOM},
 	[TS_RULE_UNSETTLED] = {"stock.unsettled", "count", "settled, and comfortable only in greater numbers", COMMON, TS_SCOPE_ALONE, FREE},
-	[TS_RULE_YOUNG] = {"stock.young", "count", "it bears young month after month", DIRECTION, TS_SCOPE_ALONE, FREE},
+	[TS_RULE_YOUNG] = {"stock.young", "count", "it bears young month after month", DIRECTION, TS_SCOPE_ALONE, FREE, TS_TOPIC_CARE},
 	[TS_RULE_ATTACKED] = {"stock.attacked", "floor", "the other injures its company", COMMON, TS_SCOPE_PAIR, HEAVY},
 	[TS_RULE_CHASED] = {"stock.chased", "floor", "the other chases its company", COMMON, TS_SCOPE_PAIR, LIGHT},
 	[TS_RULE_CROSSES] = {"stock.crosses", NULL, "the two have mongrel young", COMMON, TS_SCOPE_PAIR, MIDDLE},
@@ -44,39 +44,45 @@ const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT] = {
 	[TS_RULE_ELECTRIC] = {"stock.electric", NULL, "the other stuns or kills what lives with it", COMMON, TS_SCOPE_PAIR, HEAVY},
 	[TS_RULE_FIN_NIPPER] = {"stock.fin-nipper", "count", "the other bites fins, above all long ones", COMMON, TS_SCOPE_PAIR, MIDDLE},
 	[TS_RULE_FLOW_APART] = {"stock.flow-apart", "flow", "one wants still water, the other a current", COMMON, TS_SCOPE_PAIR, MIDDLE},
-	[TS_RULE_GH_APART] = {"stock.gh-apart", "gh", "hardly any hardness that both tolerate", COMPUTED, TS_SCOPE_PAIR, MIDDLE},
+	[TS_RULE_GH_APART] = {"stock.gh-apart", "gh", "hardly any hardness that both tolerate", COMPUTED, TS_SCOPE_PAIR, MIDDLE, TS_TOPIC_WATER},
 	[TS_RULE_LABYRINTH] = {"stock.labyrinth", "volume", "two kinds of labyrinth fish claim one surface", COMMON, TS_SCOPE_PAIR, HEAVY},
 	[TS_RULE_LAKE_APART] = {"stock.lake-apart", NULL, "cichlids of the African lakes belong among animals of their own lake", COMMON, TS_SCOPE_PAIR, HEAVY},
 	[TS_RULE_LIGHT_APART] = {"stock.light-apart", "light", "one wants shade, the other bright light", COMMON, TS_SCOPE_PAIR, FREE},
 	[TS_RULE_NIGHT_HUNTER] = {"stock.night-hunter", "length", "the other hunts at night what sleeps then", DIRECTION, TS_SCOPE_PAIR, HEAVY},
 	[TS_RULE_OUTCOMPETED] = {"stock.outcompeted", NULL, "the other is quicker at the food", COMMON, TS_SCOPE_PAIR, LIGHT},
-	[TS_RULE_PH_APART] = {"stock.ph-apart", "ph", "no pH that both tolerate", COMPUTED, TS_SCOPE_PAIR, MIDDLE},
+	[TS_RULE_PH_APART] = {"stock.ph-apart", "ph", "no pH that both tolerate", COMPUTED, TS_SCOPE_PAIR, MIDDLE, TS_TOPIC_WATER},
 	[TS_RULE_RIVALS] = {"stock.rivals", "floor", "close relatives that defend a place against each other", COMMON, TS_SCOPE_PAIR, MIDDLE},
-	[TS_RULE_SALT_APART] = {"stock.salt-apart", "salinity", "one needs salt that the other does not bear", COMPUTED, TS_SCOPE_PAIR, HEAVY},
+	[TS_RULE_SALT_APART] = {"stock.salt-apart", "salinity", "one needs salt that the other does not bear", COMPUTED, TS_SCOPE_PAIR, HEAVY, TS_TOPIC_WATER},
 	[TS_RULE_SHRIMPS_EATEN] = {"stock.shrimps-eaten", "length", "the other eats shrimps, whatever its mouth", COMMON, TS_SCOPE_PAIR, MIDDLE},
 	[TS_RULE_SNAILS_EATEN] = {"stock.snails-eaten", NULL, "the other eats snails", COMMON, TS_SCOPE_PAIR, HEAVY},
-	[TS_RULE_TEMPERATURE_APART] = {"stock.temperature-apart", "temp", "hardly any temperature that both bear", COMPUTED, TS_SCOPE_PAIR, MIDDLE},
-	[TS_RULE_AMMONIA] = {"stock.ammonia", "tan", "ammonia stands in the water: the filter is not coping", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_BUFFER] = {"stock.buffer", "kh", "the buffer is short, or will not last from change to change", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_CHLORINE] = {"stock.chlorine", "chlorine", "chlorine stands in the water", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_DISTRESS] = {"stock.distress", "signs", "animals show distress, or died without a reason", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_EMPTY] = {"stock.empty", "count", "the plan names no animal", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_FILTER] = {"stock.filter", "filter", "animals are planned, and the filter is not known to be mature", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_FLOOR] = {"stock.floor", "floor", "the territories of all together are larger than the floor", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_KH_UNKNOWN] = {"stock.kh-unknown", "kh", "KH is not given, so how long the buffer lasts cannot be said", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_MANY_SPECIES] = {"stock.many-species", "species", "more species than a tank of this size keeps steady", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_NEWCOMERS] = {"stock.newcomers", "signs", "newcomers are planned on top of sick animals", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_NITRATE] = {"stock.nitrate", "no3", "nitrate as measured is high", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_NITRATE_LOAD] = {"stock.nitrate-load", "no3", "these animals will raise nitrate too high", DIRECTION, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_NITRITE] = {"stock.nitrite", "no2", "nitrite stands in the water: the filter is not coping", DIRECTION, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_OXYGEN] = {"stock.oxygen", "oxygen", "the tank holds too little oxygen", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_TEMPERATURE_UNKNOWN] = {"stock.temperature-unknown", "temp", "what the tank runs at is not given", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_UNKNOWN_SPECIES] = {"stock.unknown-species", NULL, "a name that no species of the catalogue has", COMPUTED, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_UNTESTED] = {"stock.untested", "tan", "animals live there, and ammonia or nitrite was not read", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_WARM_OXYGEN] = {"stock.warm-oxygen", "oxygen", "warm water holds little oxygen", COMMON, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_WATER] = {"stock.water", NULL, "the water does not suit the animal", COMPUTED, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_WATER_UNKNOWN] = {"stock.water-unknown", NULL, "no water was measured", COMPUTED, TS_SCOPE_PLAN, FREE},
-	[TS_RULE_WATER_UNSURE] = {"stock.water-unsure", NULL, "whether the water suits the animal cannot be said from what was measured", COMPUTED, TS_SCOPE_PLAN, FREE},
+	[TS_RULE_TEMPERATURE_APART] = {"stock.temperature-apart", "temp", "hardly any temperature that both bear", COMPUTED, TS_SCOPE_PAIR, MIDDLE, TS_TOPIC_TEMPERATURE},
+	[TS_RULE_AMMONIA] = {"stock.ammonia", "tan", "ammonia stands in the water: the filter is not coping", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_DANGER},
+	[TS_RULE_BUFFER] = {"stock.buffer", "kh", "the buffer is short, or will not last from change to change", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_WASTE},
+	[TS_RULE_BUFFER_OPEN] = {"stock.buffer-open", "kh", "whether the buffer lasts hangs on feeding and water changes that were not given", COMPUTED, TS_SCOPE_PLAN, FREE, TS_TOPIC_WASTE},
+	[TS_RULE_CHLORINE] = {"stock.chlorine", "chlorine", "chlorine stands in the water", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_DANGER},
+	[TS_RULE_COUNT_ASSUMED] = {"stock.count-assumed", "count", "how many is not given: the least that the animal wants is taken", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_CARE},
+	[TS_RULE_DISTRESS] = {"stock.distress", "signs", "animals show distress, or died without a reason", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_DANGER},
+	[TS_RULE_EMPTY] = {"stock.empty", "count", "the plan names no animal", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_NAME},
+	[TS_RULE_FILTER] = {"stock.filter", "filter", "animals are planned, and the filter is not mature", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_CARE},
+	[TS_RULE_FILTER_UNKNOWN] = {"stock.filter-unknown", "filter", "animals are planned, and nothing is said of the filter", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_CARE},
+	[TS_RULE_FLOOR] = {"stock.floor", "floor", "the territories of all together are larger than the floor", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_ROOM},
+	[TS_RULE_KH_UNKNOWN] = {"stock.kh-unknown", "kh", "KH is not given, so how long the buffer lasts cannot be said", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_WATER},
+	[TS_RULE_MANY_SPECIES] = {"stock.many-species", "species", "more species than a tank of this size keeps steady", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_CARE},
+	[TS_RULE_NEWCOMERS] = {"stock.newcomers", "signs", "newcomers are planned on top of sick animals", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_DANGER},
+	[TS_RULE_NITRATE] = {"stock.nitrate", "no3", "nitrate as measured is high", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_WASTE},
+	[TS_RULE_NITRATE_LOAD] = {"stock.nitrate-load", "no3", "these animals will raise nitrate too high", DIRECTION, TS_SCOPE_PLAN, FREE, TS_TOPIC_WASTE},
+	[TS_RULE_NITRATE_OPEN] = {"stock.nitrate-open", "no3", "where nitrate settles hangs on feeding and water changes that were not given", COMPUTED, TS_SCOPE_PLAN, FREE, TS_TOPIC_WASTE},
+	[TS_RULE_NITRITE] = {"stock.nitrite", "no2", "nitrite stands in the water: the filter is not coping", DIRECTION, TS_SCOPE_PLAN, FREE, TS_TOPIC_DANGER},
+	[TS_RULE_OXYGEN] = {"stock.oxygen", "oxygen", "the tank holds too little oxygen", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_DANGER},
+	[TS_RULE_SIDES_ASSUMED] = {"stock.sides-assumed", "tank length", "the litres of the tank are given and its sides are not", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_ROOM},
+	[TS_RULE_TANK_UNKNOWN] = {"stock.tank-unknown", "tank length", "no tank is given: the smallest that would do is said", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_ROOM},
+	[TS_RULE_TEMPERATURE_UNKNOWN] = {"stock.temperature-unknown", "temp", "what the tank runs at is not given", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_TEMPERATURE},
+	[TS_RULE_UNKNOWN_SPECIES] = {"stock.unknown-species", NULL, "a name that no species of the catalogue has", COMPUTED, TS_SCOPE_PLAN, FREE, TS_TOPIC_NAME},
+	[TS_RULE_UNTESTED] = {"stock.untested", "tan", "animals live there, and ammonia or nitrite was not read", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_CARE},
+	[TS_RULE_WARM_OXYGEN] = {"stock.warm-oxygen", "oxygen", "warm water holds little oxygen", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_WASTE},
+	[TS_RULE_WATER] = {"stock.water", NULL, "the water does not suit the animal", COMPUTED, TS_SCOPE_PLAN, FREE, TS_TOPIC_WATER},
+	[TS_RULE_WATER_UNKNOWN] = {"stock.water-unknown", NULL, "no water was measured", COMPUTED, TS_SCOPE_PLAN, FREE, TS_TOPIC_WATER},
+	[TS_RULE_WATER_UNSURE] = {"stock.water-unsure", NULL, "whether the water suits the animal cannot be said from what was measured", COMPUTED, TS_SCOPE_PLAN, FREE, TS_TOPIC_WATER},
 };
 
 /* Rules of the whole plan are in check.c. */
@@ -164,7 +170,7 @@ static void run(const struct ts_scene *scene, enum ts_rule_id id, const struct t
 
 /* Litres of the inside box, by which tanks are sold; from the water itself where only that is
  * known. */
-static double box_l(const struct ts_tank *t, const struct ts_practice *practice)
+double ts_rule_box_l(const struct ts_tank *t, const struct ts_practice *practice)
 {
 	struct ts_tank litre = {.length_cm = 10, .width_cm = 10, .height_cm = 10, .fill = t->fill};
 
@@ -188,6 +194,8 @@ static void sides_at_most(struct ts_scene *scene)
 	if (isnan(scene->floor_m2))
 		scene->most.floor_m2 = t->length_cm > 0 ? t->length_cm * short_one / 1e4
 							: long_one * long_one / 4 / 1e4;
+	if (isnan(scene->most.floor_m2)) /* no tank at all: what any room would mend is no fault */
+		scene->most.floor_m2 = (double)INFINITY;
 }
 
 static struct ts_scene scene_of(
@@ -202,7 +210,7 @@ static struct ts_scene scene_of(
 	scene = (struct ts_scene){.tank = tank,
 		.floor_m2 = ts_tank_floor_m2(tank),
 		.practice = practice->value,
-		.box_l = box_l(tank, practice)};
+		.box_l = ts_rule_box_l(tank, practice)};
 	sides_at_most(&scene);
 	return scene;
 }
@@ -248,7 +256,7 @@ struct ts_rule_cost ts_rules_cost(
 		int row = ts_rule_rows[r->rule].cost;
 
 		cost.conflict |= r->severity >= TS_CONFLICT;
-		if (r->severity == TS_CONCERN && row >= 0)
+		if (r->severity >= TS_QUESTION && r->severity < TS_CONFLICT && row >= 0)
 			cost.points += (unsigned)practice->value[row];
 	}
 	return cost;

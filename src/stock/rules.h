@@ -52,6 +52,9 @@ enum {
 	TS_HABIT_NITRATE_SENSITIVE = 1 << 9
 };
 
+/* Litres of the inside box; NAN: not known. */
+double ts_rule_box_l(const struct ts_tank *tank, const struct ts_practice *practice);
+
 /* Where the groups meet. */
 struct ts_scene {
 	const struct ts_tank *tank;
@@ -59,7 +62,8 @@ struct ts_scene {
 	double box_l;    /* of the inside box, as tanks are sold; NAN = not known */
 	/*
 	 * What its sides are at the most: as measured, else the favourable end of the sides that a
-	 * tank of this volume may have (2:1:1 to 4:1:1). NAN: no volume either.
+	 * tank of this volume may have (2:1:1 to 4:1:1). NAN: no volume either; the floor
+	 * INFINITY.
 	 */
 	struct {
 		double length_cm, width_cm, height_cm, floor_m2;

@@ -34,8 +34,11 @@ bool ts_rule_caution(const struct ts_scene *scene, const struct ts_group *a,
 bool ts_rule_cover(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
 	struct ts_ruling *r)
 {
+	bool said = scene->tank->cover != TS_COVER_UNKNOWN;
+
 	(void)b;
-	(void)r;
+	r->severity = said ? TS_CONCERN : TS_QUESTION;
+	r->rests = said ? TS_RESTS_READ : TS_RESTS_NOT_KNOWN;
 	return a->species->needs.cover && scene->tank->cover != TS_COVER_YES;
 }
 
@@ -99,7 +102,9 @@ bool ts_rule_old_tank(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
 	(void)b;
-	r->severity = scene->tank->filter == TS_FILTER_MATURE ? TS_NOTE : TS_CONFLICT;
+	r->severity = scene->tank->filter == TS_FILTER_MATURE ? TS_NOTE
+		      : scene->tank->filter == TS_FILTER_NEW  ? TS_CONFLICT
+							      : TS_CONCERN;
 	return a->species->habits & TS_HABIT_OLD_TANK;
 }
 
@@ -230,9 +235,12 @@ bool ts_rule_tank_unmeasured(const struct ts_scene *scene, const struct ts_group
 	(void)b;
 	if (!unknown(scene->tank->length_cm) && !unknown(scene->most.width_cm))
 		return false;
+	r->rests = TS_RESTS_NOT_KNOWN;
+	r->severity = TS_QUESTION;
 	r->its = ts_match_tank_length_cm(a->species);
 	if (!unknown(scene->tank->length_cm) || unknown(scene->most.length_cm))
 		return true;
+	r->rests = TS_RESTS_ASSUMED;
 	r->ours = scene->most.length_cm;
 	r->severity = r->ours < r->its ? short_of(r->ours, r->its, scene->practice) : TS_CONCERN;
 	return shortest < r->its;
@@ -294,7 +302,7 @@ bool ts_rule_territory(const struct ts_scene *scene, const struct ts_group *a,
 	r->ours = scene->most.floor_m2;
 	r->word = isnan(scene->floor_m2);
 	r->its = ts_rule_floor_m2(a, scene->practice);
-	if (isnan(r->ours) || r->ours >= r->its)
+	if (r->ours >= r->its)
 		return false;
 	r->severity = short_of(r->ours, r->its, scene->practice);
 	if (a->species->to_own_kind != TS_INJURES)

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * A template a rule. In braces: a, b the two animals; ours, its, change the numbers; word the
- * current or light that it is about; cautions all of the animal's; ground what it wants below it;
- * most, longest, litres the room that only a volume tells; atemp, btemp their temperatures; fit how
- * the water suits; name what was not found. The rules stand in stock/rules.c.
+ * Templates a rule: what is the matter, what to do about it, and what two animals are kept together
+ * on. In braces: a, b the two animals, as, bs more than one of them; ours, its, change the numbers;
+ * word the current or light that it is about; cautions all of the animal's; ground what it wants
+ * below it; most, longest, litres the room that only a volume tells; fit how the water suits; name
+ * what was not found. The rules stand in stock/rules.c, what was tried and mends in a remedy.
  */
 #include "words/rulings.h"
 
@@ -12,82 +13,127 @@
 #include "words/animal.h"
 #include "words/sentence.h"
 
+/*
+ * `says`: the fault. `mend`: what to do, where no remedy was computed; NULL nothing. `keep`: behind
+ * "together if", what can be done while keeping all; NULL there is nothing of the kind.
+ */
 struct row {
-	const char *says, *change;
+	const char *says, *mend, *keep;
 	int decimals;
 };
 
-#define NO_MATTER "leave one of the two out"
-
 /* clang-format off */
 static const struct row rows[TS_RULE__COUNT] = {
-	[TS_RULE_CAUTION] = {"{a}: {cautions}", NULL, 0},
-	[TS_RULE_COVER] = {"{a}: leaves the water, and the tank is not said to be covered", "cover the tank tightly", 0},
-	[TS_RULE_EATS_PLANTS] = {"{a}: eats plants, and there are some", "tough plants, or none", 0},
-	[TS_RULE_FEW] = {"{a}: {ours} planned, settled from {its}", "add {change} or leave them out", 0},
-	[TS_RULE_FLOW] = {"{a}: wants {word} water, and the tank has another current", "turn the filter's outlet until part of the tank is {word}", 0},
-	[TS_RULE_FORMS_CROSS] = {"{a}: {ours} forms of one animal, which cross: the young go back to plain colours", "keep one form", 0},
-	[TS_RULE_LAND] = {"{a}: needs land above the water, in a filled tank it drowns or wastes away", "fill the tank half, with land to climb on, and write water_level: half; else do not buy it", 0},
-	[TS_RULE_LIGHT] = {"{a}: wants {word} light, and the tank has another", "give it a corner of its own: plants, roots or open light", 0},
-	[TS_RULE_OLD_TANK] = {"{a}: lives only in tanks that have run for months", "buy it last, when the tank has been steady for half a year", 0},
-	[TS_RULE_OWN_KIND] = {"{a}: {ours} planned, one alone is borne: they fight to injury", "keep 1", 0},
-	[TS_RULE_PAIR_FORMS] = {"{a}: {ours} planned; they grow into a pair and its victims", "keep a pair, and have a place for the rest", 0},
-	[TS_RULE_SAND] = {"{a}: {ground}", "sand or fine rounded gravel instead, at least over a third of the floor", 0},
-	[TS_RULE_SEXES] = {"{a}: {ours} males planned, the females bear {its}", "{change} males fewer, or females more", 0},
-	[TS_RULE_SPECIALIST] = {"{a}: takes only special food; see what it eats in the record", NULL, 0},
-	[TS_RULE_TANK_HEIGHT] = {"{a}: tank {ours} cm high{most}, its body needs {its}", "a higher tank, or leave it out", 0},
-	[TS_RULE_TANK_LENGTH] = {"{a}: tank {ours} cm long, grown it needs {its}", "a longer tank, or leave it out", 0},
-	[TS_RULE_TANK_UNMEASURED] = {"{a}: grown it needs a tank {its} cm long, and length or width is not given{longest}", "measure the tank", 0},
-	[TS_RULE_TANK_WIDTH] = {"{a}: tank {ours} cm wide{most}, to turn it needs {its}", "a wider tank, or leave it out", 0},
-	[TS_RULE_TERRITORY] = {"{a}: floor {ours} m2{most}, as many need {its}", "fewer of them, or a larger floor", 2},
-	[TS_RULE_UNSETTLED] = {"{a}: {ours} planned, comfortable from {its}", "{change} more, where there is room", 0},
-	[TS_RULE_YOUNG] = {"{a}: {ours} now are about {its} in six months, if a fifth of the young grow up", "keep one sex, or have homes for the young before there are any", 0},
-	[TS_RULE_ATTACKED] = {"{a}: {b} injures its company; floor {ours} m2, others need {its}", NO_MATTER, 2},
-	[TS_RULE_CHASED] = {"{a}: {b} chases its company; floor {ours} m2, peace from {its}", "hiding places and a divided view, or leave one of the two out", 2},
-	[TS_RULE_CROSSES] = {"{a}: crosses with {b}, and the young are mongrels", "keep one of the two, or one sex of both", 0},
-	[TS_RULE_EATEN] = {"{a}: {ours} cm when bought, {b} swallows its like up to {its}", "leave one of the two out, or buy it grown where that is larger", 1},
-	[TS_RULE_ELECTRIC] = {"{a}: {b} stuns or kills what lives with it", "keep {b} alone", 0},
-	[TS_RULE_FIN_NIPPER] = {"{a}: {b} bites fins{calmer}", "no {b} beside long fins and feelers: a larger shoal eases it and does not end it", 0},
-	[TS_RULE_FLOW_APART] = {"{a}: wants still water, {b} a strong current", NO_MATTER, 0},
-	[TS_RULE_GH_APART] = {"{a}: lives to GH {ours}, {b} from {its}", NO_MATTER, 1},
-	[TS_RULE_LABYRINTH] = {"{a}: claims the surface against {b}{litres}", "one kind of labyrinth fish", 0},
-	[TS_RULE_LAKE_APART] = {"{a}: belongs among animals of its own lake, and {b} is none", "do not keep the two together", 0},
-	[TS_RULE_LIGHT_APART] = {"{a}: wants shade, {b} bright light", "floating plants over one half", 0},
-	[TS_RULE_NIGHT_HUNTER] = {"{a}: {ours} cm, and {b} hunts at night what nearly fits {its}", NO_MATTER, 1},
-	[TS_RULE_OUTCOMPETED] = {"{a}: {b} is quicker at the food", "feed both at once at two ends, and watch that it eats", 0},
-	[TS_RULE_PH_APART] = {"{a}: lives to pH {ours}, {b} from {its}", NO_MATTER, 1},
-	[TS_RULE_RIVALS] = {"{a}: takes {b} for a rival; floor {ours} m2, both need {its}", NO_MATTER, 2},
-	[TS_RULE_SALT_APART] = {"{a}: bears {ours} g/L salt, {b} needs {its}", NO_MATTER, 1},
-	[TS_RULE_SHRIMPS_EATEN] = {"{a}: {b} eats shrimps", NO_MATTER, 0},
-	[TS_RULE_SNAILS_EATEN] = {"{a}: {b} eats snails", NO_MATTER, 0},
-	[TS_RULE_TEMPERATURE_APART] = {"{a}: {atemp}, {b} {btemp}", NO_MATTER, 1},
-	[TS_RULE_AMMONIA] = {"ammonia {ours} mg/L N, borne to {its}: the filter is not coping", "feed nothing, and see what to do about the water", 2},
-	[TS_RULE_BUFFER] = {"the buffer lasts {ours} days, the water is changed every {its} days", "change more water or more often, or keep fewer animals", 0},
-	[TS_RULE_CHLORINE] = {"chlorine {ours} mg/L, borne to {its}", "treat the water before any animal meets it", 3},
-	[TS_RULE_DISTRESS] = {"signs of distress: {ours}, unexplained deaths: {its}", "find the cause before anything else; a vet decides about sick animals", 0},
-	[TS_RULE_EMPTY] = {"no animal is named", "name the animals under stock", 0},
-	[TS_RULE_FILTER] = {"the filter is not known to be mature", "mature it without animals first, then buy in thirds, 14 days apart, with a test before each", 0},
-	[TS_RULE_FLOOR] = {"floor {ours} m2, the territories of all need {its}", "fewer species that hold ground, or a larger floor", 2},
-	[TS_RULE_KH_UNKNOWN] = {"KH is not given: how long the buffer lasts cannot be said", "test KH with drops", 0},
-	[TS_RULE_MANY_SPECIES] = {"{ours} species planned, {its} keep a tank of this size steady", "fewer species, more of each", 0},
-	[TS_RULE_NEWCOMERS] = {"newcomers are planned on top of sick animals: {ours} species", "buy nothing until all is well for four weeks", 0},
-	[TS_RULE_NITRATE] = {"nitrate {ours} mg/L, comfortable to {its}", "small changes, more often, until it falls", 0},
-	[TS_RULE_NITRATE_LOAD] = {"nitrate will settle at {ours} mg/L, comfortable to {its}", "fewer animals, less feed, or more water changed", 0},
-	[TS_RULE_NITRITE] = {"nitrite {ours} mg/L N, borne to {its}: the filter is not coping", "feed nothing, and see what to do about the water", 3},
-	[TS_RULE_OXYGEN] = {"oxygen {ours} mg/L, enough from {its}: {change} too little", "move the surface more, day and night, and feed half", 1},
-	[TS_RULE_TEMPERATURE_UNKNOWN] = {"what the tank runs at is not given", "write temperature: 24..26 C into the tank", 0},
-	[TS_RULE_UNKNOWN_SPECIES] = {"'{name}' is no name in the catalogue", "write another of its names; an unknown animal never passes", 0},
-	[TS_RULE_UNTESTED] = {"ammonia and nitrite of the running tank are not both known", "test both; each must read nil", 0},
-	[TS_RULE_WARM_OXYGEN] = {"{its} C: such warm water holds {ours} mg/L of oxygen at the most", "keep the surface moving", 1},
-	[TS_RULE_WATER] = {"{a}: {fit}", "leave it out", 1},
-	[TS_RULE_WATER_UNKNOWN] = {"no water was measured", "GH first, with a drop kit: it decides most", 0},
-	[TS_RULE_WATER_UNSURE] = {"{a}: unsure; {fit}", "measure that again, with drops", 1},
+	[TS_RULE_CAUTION] = {"{a}: {cautions}", NULL, NULL, 0},
+	[TS_RULE_COVER] = {"{as} leave the water through any gap", "cover the tank tightly", "the tank is covered tightly", 0},
+	[TS_RULE_EATS_PLANTS] = {"{as} eat plants, and there are some", "tough plants, or none", "the plants are tough ones", 0},
+	[TS_RULE_FEW] = {"{ours} {as} of the {its} that feel safe together", "{change} more of them", "there are {its} {as}", 0},
+	[TS_RULE_FLOW] = {"{as} want {word} water, and the tank has another current", "turn the filter's outlet until part of the tank is {word}", "part of the tank is {word}", 0},
+	[TS_RULE_FORMS_CROSS] = {"{ours} forms of {a} cross: the young go back to plain colours", "keep one form", NULL, 0},
+	[TS_RULE_LAND] = {"{as} need land above the water: in a filled tank they drown or waste away", "fill the tank half, with land to climb on, and write water_level: half; else do not buy them", NULL, 0},
+	[TS_RULE_LIGHT] = {"{as} want {word} light, and the tank has another", "give them a corner of their own: plants, roots or open light", NULL, 0},
+	[TS_RULE_OLD_TANK] = {"{as} live only in tanks that have run for months", "buy them last, when the tank has been steady for half a year", "they are bought last, into a tank that has run for half a year", 0},
+	[TS_RULE_OWN_KIND] = {"{ours} {as} fight each other to injury: one alone is borne", "keep 1", NULL, 0},
+	[TS_RULE_PAIR_FORMS] = {"{ours} {as} grow into a pair and its victims", "keep a pair, and have a place for the rest", "there is a place for the others once two have paired", 0},
+	[TS_RULE_SAND] = {"{as} {ground}", "sand or fine rounded gravel instead, at least over a third of the floor", "part of the floor is sand or fine rounded gravel", 0},
+	[TS_RULE_SEXES] = {"{ours} males of {a}, and the females bear {its}", "{change} males fewer, or females more", "there are {its} males, or more females", 0},
+	[TS_RULE_SPECIALIST] = {"{as} take only special food{eats}", NULL, NULL, 0},
+	[TS_RULE_TANK_HEIGHT] = {"{a}: tank {ours} cm high{most}, its body needs {its}", NULL, "the tank is {its} cm high", 0},
+	[TS_RULE_TANK_LENGTH] = {"{a}: tank {ours} cm long, grown it needs {its}", NULL, "the tank is {its} cm long", 0},
+	[TS_RULE_TANK_UNMEASURED] = {"{a}: grown it needs a tank {its} cm long, and the sides are not given{longest}", "measure the tank", "the tank is {its} cm long", 0},
+	[TS_RULE_TANK_WIDTH] = {"{a}: tank {ours} cm wide{most}, to turn it needs {its}", NULL, "the tank is {its} cm wide", 0},
+	[TS_RULE_TERRITORY] = {"{a}: floor {ours} m2{most}, so many of them need {its}", NULL, "the floor is {its} m2", 2},
+	[TS_RULE_UNSETTLED] = {"{ours} {as} are enough, and {its} calmer", "{change} more, where there is room", NULL, 0},
+	[TS_RULE_YOUNG] = {"{ours} {as} are about {its} in six months, if a fifth of the young grow up", "keep one sex, or have homes for the young before there are any", NULL, 0},
+	[TS_RULE_ATTACKED] = {"{bs} injure what lives with them, here {as}{floor}", NULL, "there is room to flee: a floor of {its} m2, with hiding places", 2},
+	[TS_RULE_CHASED] = {"{bs} chase what lives with them, here {as}{floor}", "hiding places and a divided view", "there are hiding places and a divided view", 2},
+	[TS_RULE_CROSSES] = {"{as} cross with {bs}, and the young are mongrels", "keep one of the two, or one sex of both", "only one sex of them is kept", 0},
+	[TS_RULE_EATEN] = {"{bs} eat {as}, sold at {ours} cm: what is so slender fits their mouths up to {its} cm", "only where they are bought grown, longer than that", "{as} are bought grown, longer than {its} cm", 1},
+	[TS_RULE_ELECTRIC] = {"{bs} stun or kill what lives with them", NULL, NULL, 0},
+	[TS_RULE_FIN_NIPPER] = {"{bs} bite the fins of {as}{calmer}", NULL, NULL, 0},
+	[TS_RULE_FLOW_APART] = {"{as} want still water, {bs} a strong current", NULL, "part of the tank is still and part of it in the current", 0},
+	[TS_RULE_GH_APART] = {"{as} live to GH {ours}, {bs} from {its}", NULL, "the water lies where both can live, GH {its} to {ours}", 1},
+	[TS_RULE_LABYRINTH] = {"{as} claim the surface against {bs}{litres}", NULL, NULL, 0},
+	[TS_RULE_LAKE_APART] = {"{as} belong among animals of their own lake, and {bs} are none", NULL, NULL, 0},
+	[TS_RULE_LIGHT_APART] = {"{as} want shade, {bs} bright light", "floating plants over one half", NULL, 0},
+	[TS_RULE_NIGHT_HUNTER] = {"{bs} hunt at night, and {as} of {ours} cm nearly fit their mouths of {its}", NULL, NULL, 1},
+	[TS_RULE_OUTCOMPETED] = {"{bs} are quicker at the food than {as}", "feed both at once at two ends, and watch that all eat", "both are fed at once at two ends of the tank", 0},
+	[TS_RULE_PH_APART] = {"{as} live to pH {ours}, {bs} from {its}", NULL, NULL, 1},
+	[TS_RULE_RIVALS] = {"{as} take {bs} for rivals{floor}", NULL, "there is ground for both, {its} m2 of floor", 2},
+	[TS_RULE_SALT_APART] = {"{as} bear {ours} g/L salt, {bs} need {its}", NULL, NULL, 1},
+	[TS_RULE_SHRIMPS_EATEN] = {"{bs} eat {as}", NULL, "it is no loss that the young are eaten: dense moss saves some", 0},
+	[TS_RULE_SNAILS_EATEN] = {"{bs} eat {as}", NULL, NULL, 0},
+	[TS_RULE_TEMPERATURE_APART] = {"{a}: {atemp}, {b} {btemp}", NULL, "the tank is kept where both can live", 1},
+	[TS_RULE_AMMONIA] = {"ammonia {ours} mg/L N, borne to {its}: the filter is not coping", "feed nothing, and see what to do about the water", NULL, 2},
+	[TS_RULE_BUFFER] = {"the buffer lasts {ours} days, the water is changed every {its} days", "change more water or more often", "water is changed often enough to keep the buffer", 0},
+	[TS_RULE_BUFFER_OPEN] = {"the buffer lasts {ours} to {its} days, as much as is fed: feeding and plants are not given", "say how much is fed, and test KH every week", NULL, 0},
+	[TS_RULE_CHLORINE] = {"chlorine {ours} mg/L, borne to {its}", "treat the water before any animal meets it", NULL, 3},
+	[TS_RULE_COUNT_ASSUMED] = {"how many {as} is not given: {ours} taken, the least that feel safe", NULL, NULL, 0},
+	[TS_RULE_DISTRESS] = {"signs of distress: {ours}, unexplained deaths: {its}", "find the cause before anything else; a vet decides about sick animals", NULL, 0},
+	[TS_RULE_EMPTY] = {"no animal is named", "name those you have or want, for example \"10 neon tetra\"", NULL, 0},
+	[TS_RULE_FILTER] = {"the filter is not mature", "mature it without animals first, then buy in thirds, 14 days apart, with a test before each", "the filter is mature before anybody is bought", 0},
+	[TS_RULE_FILTER_UNKNOWN] = {"in a new tank the filter has to mature first, for weeks, without animals", "then buy in thirds, 14 days apart, with a test before each", NULL, 0},
+	[TS_RULE_FLOOR] = {"floor {ours} m2, the territories of all need {its}", "fewer species that hold ground, or a larger floor", "the floor is {its} m2", 2},
+	[TS_RULE_KH_UNKNOWN] = {"KH is not given: how long the buffer lasts cannot be said", "test KH with drops", NULL, 0},
+	[TS_RULE_MANY_SPECIES] = {"{ours} kinds of fish, and a tank of this size stays steadier with {its}", "fewer kinds, more of each", NULL, 0},
+	[TS_RULE_NEWCOMERS] = {"newcomers are planned on top of sick animals: {ours} species", "buy nothing until all is well for four weeks", NULL, 0},
+	[TS_RULE_NITRATE] = {"nitrate {ours} mg/L, comfortable to {its}", "small changes, more often, until it falls", NULL, 0},
+	[TS_RULE_NITRATE_LOAD] = {"nitrate will settle at {ours} mg/L, comfortable to {its}", "fewer animals, less feed, or more water changed", "more water is changed", 0},
+	[TS_RULE_NITRATE_OPEN] = {"nitrate will settle at {ours} to {change} mg/L, comfortable to {its}: that hangs on feeding and water changes, which are not given", "say how much water is changed and how it is fed, or measure nitrate before a change", NULL, 0},
+	[TS_RULE_NITRITE] = {"nitrite {ours} mg/L N, borne to {its}: the filter is not coping", "feed nothing, and see what to do about the water", NULL, 3},
+	[TS_RULE_OXYGEN] = {"oxygen {ours} mg/L, enough from {its}: {change} too little", "move the surface more, day and night, and feed half", "the surface is moved more", 1},
+	[TS_RULE_SIDES_ASSUMED] = {"the sides of the tank are not given: it is taken to be {ours} to {its} cm long", NULL, NULL, 0},
+	[TS_RULE_TANK_UNKNOWN] = {"no tank is given", NULL, NULL, 0},
+	[TS_RULE_TEMPERATURE_UNKNOWN] = {"what the tank runs at is not given", "give --temperature 25, or write temperature: 24..26 C into the tank", NULL, 0},
+	[TS_RULE_UNKNOWN_SPECIES] = {"'{name}' is no name in the catalogue", "write another of its names; an unknown animal never passes", NULL, 0},
+	[TS_RULE_UNTESTED] = {"ammonia and nitrite of the running tank are not both known", "test both; each must read nil", NULL, 0},
+	[TS_RULE_WARM_OXYGEN] = {"{its} C: such warm water holds {ours} mg/L of oxygen at the most", "keep the surface moving", NULL, 1},
+	[TS_RULE_WATER] = {"{a}: {fit}", NULL, NULL, 1},
+	[TS_RULE_WATER_UNKNOWN] = {"no water was measured", "GH first, with a drop kit: it decides most", NULL, 0},
+	[TS_RULE_WATER_UNSURE] = {"{a}: unsure; {fit}", "measure that again, with drops", NULL, 1},
 };
 /* clang-format on */
 
 void ts_say_animal(struct ts_text *text, const struct ts_species *s)
 {
 	ts_text_put(text, s->common.en.count ? s->common.en.items[0] : s->species);
+}
+
+static bool ends(const char *word, const char *end)
+{
+	size_t a = strlen(word), b = strlen(end);
+
+	return a >= b && strcmp(word + a - b, end) == 0;
+}
+
+static bool consonant(char c)
+{
+	return !strchr("aeiou", c);
+}
+
+void ts_say_animals(struct ts_text *text, const struct ts_species *s)
+{
+	static const char *const same[] = {"fish", "s", NULL};
+	const char *name = s->common.en.count ? s->common.en.items[0] : NULL;
+	size_t len = name ? strlen(name) : 0;
+
+	if (!name) {
+		ts_text_put(text, s->species);
+		return;
+	}
+	for (size_t i = 0; same[i]; i++) {
+		if (ends(name, same[i])) {
+			ts_text_put(text, name);
+			return;
+		}
+	}
+	if (ends(name, "y") && len > 1 && consonant(name[len - 2]) && !ends(name, "cory")) {
+		ts_text_add(text, name, len - 1);
+		ts_text_put(text, "ies");
+		return;
+	}
+	ts_text_puts(text, name,
+		ends(name, "ch") || ends(name, "x") || ends(name, "sh") ? "es" : "s", NULL);
 }
 
 /* The word that the rule is about: its list is the record's. */
@@ -124,6 +170,8 @@ static void put_fit(struct ts_text *text, const struct ts_ruling *r)
 		ts_text_put(text, "what was measured leaves it open");
 	} else {
 		ts_say_parameter(text, (enum ts_parameter)r->word, &m->at[r->word]);
+		if (r->rests == TS_RESTS_COMPUTED)
+			ts_text_put(text, ", once the tank has settled");
 	}
 }
 
@@ -132,10 +180,39 @@ static void put_calmer(struct ts_text *text, const struct ts_ruling *r, int deci
 {
 	if (!(r->ours < r->its))
 		return;
-	ts_text_put(text, "; ");
+	ts_text_put(text, ", the more so as there are only ");
 	put_number(text, r->ours, decimals);
-	ts_text_put(text, " of them, calmer from ");
+	ts_text_put(text, ": in a shoal of ");
 	put_number(text, r->its, decimals);
+	ts_text_put(text, " they are calmer");
+}
+
+/* Where a floor is given, how much there is and how much it would take. */
+static void put_floor(struct ts_text *text, const struct ts_ruling *r, int decimals)
+{
+	if (!isfinite(r->ours) || !isfinite(r->its))
+		return;
+	ts_text_put(text, ": floor ");
+	put_number(text, r->ours, decimals);
+	ts_text_put(text, " m2, peace from ");
+	put_number(text, r->its, decimals);
+}
+
+static void put_eats(struct ts_text *text, const struct ts_species *s)
+{
+	for (size_t i = 0; i < s->eats.count; i++)
+		ts_text_puts(text, i ? ", " : ": ", s->eats.items[i], NULL);
+}
+
+static void put_number_part(
+	struct ts_text *text, const struct ts_ruling *r, char which, int decimals)
+{
+	put_number(text, which == 'o' ? r->ours : which == 'i' ? r->its : r->change, decimals);
+}
+
+static bool is(const char *name, size_t len, const char *word)
+{
+	return strlen(word) == len && strncmp(name, word, len) == 0;
 }
 
 /* Ends that exclude are limits of life, other ones those of comfort. */
@@ -167,43 +244,46 @@ static void put_room(struct ts_text *text, const struct ts_ruling *r, const char
 
 static void put_ground(struct ts_text *text, const struct ts_ruling *r)
 {
-	ts_text_put(text, r->word == 1
-				  ? "feels for its food with barbels, which coarse gravel wears off"
-				  : "digs into sand or sifts it, and there is none");
+	ts_text_put(text,
+		r->word == 1 ? "feel for their food with barbels, which coarse gravel wears off"
+			     : "dig into sand or sift it, and there is none");
 }
 
 static void put_part(
 	struct ts_text *text, const struct ts_ruling *r, const char *name, size_t len, int decimals)
 {
-	if (strncmp(name, "a", len) == 0)
+	if (is(name, len, "a"))
 		ts_say_animal(text, r->subject);
-	else if (strncmp(name, "b", len) == 0)
+	else if (is(name, len, "as"))
+		ts_say_animals(text, r->subject);
+	else if (is(name, len, "b"))
 		ts_say_animal(text, r->other);
-	else if (strncmp(name, "word", len) == 0)
+	else if (is(name, len, "bs"))
+		ts_say_animals(text, r->other);
+	else if (is(name, len, "word"))
 		ts_text_put(text, word_of(r));
-	else if (strncmp(name, "cautions", len) == 0)
-		ts_say_cautions(text, r->subject, TS_CAUTIONS_ALL);
-	else if (strncmp(name, "ground", len) == 0)
-		put_ground(text, r);
-	else if (strncmp(name, "most", len) == 0 || strncmp(name, "longest", len) == 0 ||
-		 strncmp(name, "litres", len) == 0)
-		put_room(text, r, name);
-	else if (strncmp(name, "atemp", len) == 0)
-		put_temperature(text, r, r->subject);
-	else if (strncmp(name, "btemp", len) == 0)
-		put_temperature(text, r, r->other);
-	else if (strncmp(name, "name", len) == 0)
+	else if (is(name, len, "name"))
 		ts_text_put(text, r->name);
-	else if (strncmp(name, "fit", len) == 0)
+	else if (is(name, len, "fit"))
 		put_fit(text, r);
-	else if (strncmp(name, "calmer", len) == 0)
+	else if (is(name, len, "calmer"))
 		put_calmer(text, r, decimals);
-	else if (strncmp(name, "ours", len) == 0)
-		put_number(text, r->ours, decimals);
-	else if (strncmp(name, "its", len) == 0)
-		put_number(text, r->its, decimals);
+	else if (is(name, len, "floor"))
+		put_floor(text, r, decimals);
+	else if (is(name, len, "eats"))
+		put_eats(text, r->subject);
+	else if (is(name, len, "cautions"))
+		ts_say_cautions(text, r->subject, TS_CAUTIONS_ALL);
+	else if (is(name, len, "ground"))
+		put_ground(text, r);
+	else if (is(name, len, "most") || is(name, len, "longest") || is(name, len, "litres"))
+		put_room(text, r, name);
+	else if (is(name, len, "atemp"))
+		put_temperature(text, r, r->subject);
+	else if (is(name, len, "btemp"))
+		put_temperature(text, r, r->other);
 	else
-		put_number(text, r->change, decimals);
+		put_number_part(text, r, *name, decimals);
 }
 
 static void fill(struct ts_text *text, const struct ts_ruling *r, const char *pattern, int decimals)
@@ -232,23 +312,129 @@ void ts_say_ruling(struct ts_text *text, const struct ts_ruling *r)
 	fill(text, r, says, rows[r->rule].decimals);
 }
 
+static void put_figure(
+	struct ts_text *text, const char *before, double value, int decimals, const char *after)
+{
+	ts_text_put(text, before);
+	ts_text_number_short(text, value, decimals);
+	ts_text_put(text, after);
+}
+
+/* "into each 100 L of new water 9 g of baking soda; then GH 6, KH 6". */
+static void put_salts(struct ts_text *text, const struct ts_remedy *m)
+{
+	static const char soda[] = " g of baking soda (sodium bicarbonate)";
+	bool minerals = m->cacl2_g > 0;
+
+	ts_text_put(text, "dissolve in each 100 L of new water ");
+	if (m->nahco3_g > 0)
+		put_figure(text, "", m->nahco3_g, 0, soda);
+	if (m->nahco3_g > 0 && minerals)
+		ts_text_put(text, ", ");
+	if (minerals) {
+		put_figure(text, "", m->cacl2_g, 0, " g of calcium chloride (CaCl2.2H2O) and ");
+		put_figure(text, "", m->mgso4_g, 0, " g of Epsom salt (MgSO4.7H2O)");
+	}
+	put_figure(text, "; then GH ", m->gh_dh, 1, "");
+	put_figure(text, ", KH ", m->kh_dh, 1, "");
+}
+
+static void put_tank(struct ts_text *text, const struct ts_remedy *m)
+{
+	put_figure(text, "a tank of at least ", m->length_cm, 0, "");
+	put_figure(text, " x ", m->width_cm, 0, " cm");
+	put_figure(text, ", ", m->height_cm, 0, " cm high");
+}
+
+static void put_count(struct ts_text *text, const struct ts_remedy *m)
+{
+	put_figure(text, "keep ", m->to, 0, " ");
+	(m->to == 1 ? ts_say_animal : ts_say_animals)(text, m->species);
+	put_figure(text, " instead of ", m->from, 0, "");
+}
+
 /* Rules whose change is of the water itself: where the water is in danger, more of it harms. */
 static bool of_water(enum ts_rule_id rule)
 {
-	static const enum ts_rule_id rules[] = {
-		TS_RULE_BUFFER, TS_RULE_NITRATE, TS_RULE_NITRATE_LOAD};
-
-	for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
-		if (rules[i] == rule)
-			return true;
-	}
-	return false;
+	return rule == TS_RULE_BUFFER || rule == TS_RULE_NITRATE || rule == TS_RULE_NITRATE_LOAD;
 }
 
-void ts_say_change(struct ts_text *text, const struct ts_ruling *r, bool advised)
+void ts_say_step(struct ts_text *text, const struct ts_remedy *m)
 {
+	switch (m->kind) {
+	case TS_REMEDY_ROUTINE:
+		put_figure(text, "change ", m->percent, 0, " % of the water every ");
+		put_figure(text, "", m->days, 1, " days");
+		break;
+	case TS_REMEDY_MINERALS:
+		put_salts(text, m);
+		break;
+	case TS_REMEDY_DILUTE:
+		put_figure(text, "take ", m->percent, 0,
+			" L of each 100 L of new water without minerals (rain, reverse osmosis)");
+		put_figure(text, "; then GH ", m->gh_dh, 1, "");
+		put_figure(text, ", KH ", m->kh_dh, 1, "");
+		break;
+	case TS_REMEDY_TANK:
+		put_tank(text, m);
+		break;
+	case TS_REMEDY_NUMBER:
+		put_count(text, m);
+		break;
+	case TS_REMEDY_LEAVE_OUT:
+		ts_text_put(text, "do not buy the ");
+		(m->from == 1 ? ts_say_animal : ts_say_animals)(text, m->species);
+		break;
+	case TS_REMEDY_OTHER_HOME:
+		ts_text_put(text, "find the ");
+		(m->from == 1 ? ts_say_animal : ts_say_animals)(text, m->species);
+		ts_text_put(text, " another home");
+		break;
+	default:
+		break;
+	}
+}
+
+void ts_say_remedy(struct ts_text *text, const struct ts_ruling *r, bool advised)
+{
+	const struct ts_remedy *m = &r->remedy;
+	/* "Leave one out" stands beside no condition on which both are kept. */
+	bool kept = r->severity < TS_CONFLICT && rows[r->rule].keep &&
+		    m->kind >= TS_REMEDY_LEAVE_OUT && r->rule != TS_RULE_FEW;
+
 	if (advised && of_water(r->rule))
 		ts_text_put(text, "as the advice on the water says, and no more at once");
-	else if (rows[r->rule].change)
-		fill(text, r, rows[r->rule].change, rows[r->rule].decimals);
+	else if (!kept && m->kind >= TS_REMEDY_ROUTINE && m->mends &&
+		 (m->kind != TS_REMEDY_TANK || m->length_cm > 0))
+		ts_say_step(text, m);
+	else if (rows[r->rule].mend)
+		fill(text, r, rows[r->rule].mend, rows[r->rule].decimals);
+}
+
+bool ts_say_condition(struct ts_text *text, const struct ts_ruling *r)
+{
+	const struct ts_remedy *m = &r->remedy;
+
+	switch (m->mends ? m->kind : TS_REMEDY_NONE) {
+	case TS_REMEDY_MINERALS:
+		ts_text_put(text, "the water gets more minerals");
+		return true;
+	case TS_REMEDY_ROUTINE:
+		put_figure(text, "", m->percent, 0, " % of the water is changed every ");
+		put_figure(text, "", m->days, 1, " days");
+		return true;
+	case TS_REMEDY_NUMBER:
+		if (m->to < m->from)
+			break;
+		put_figure(text, "there are ", m->to, 0, " ");
+		ts_say_animals(text, m->species);
+		return true;
+	default:
+		break;
+	}
+	if (!rows[r->rule].keep ||
+		(r->rule == TS_RULE_FEW && m->mends && m->kind > TS_REMEDY_NUMBER))
+		return false;
+	fill(text, r, rows[r->rule].keep, rows[r->rule].decimals);
+	return true;
 }

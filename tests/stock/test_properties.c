@@ -159,15 +159,12 @@ static struct ts_check checked(const struct scene *s, struct ts_arena *arena)
 	return check;
 }
 
-/* From sound to unsound: what cannot be said stands between. */
+/* The verdict is in this order; a yes that was none before is better, whatever the verdict. */
 static int badness(const struct ts_check *c)
 {
-	static const int order[TS_PLAN_VERDICT__COUNT] = {[TS_PLAN_SOUND] = 0,
-		[TS_PLAN_SOUND_IF] = 1,
-		[TS_PLAN_CANNOT_SAY] = 2,
-		[TS_PLAN_UNSOUND] = 3};
+	bool passes = c->answered && c->verdict <= TS_PLAN_SOUND_IF;
 
-	return order[c->verdict];
+	return 10 * !passes + (passes || c->verdict == TS_PLAN_UNSOUND ? (int)c->verdict : 0);
 }
 
 static bool has(const struct ts_check *c, const struct ts_ruling *r)

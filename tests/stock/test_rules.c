@@ -218,7 +218,7 @@ static const struct row rows[] = {
 	{TS_RULE_CAUTION, "restricted by law", restricted, TS_CONCERN},
 	{TS_RULE_CAUTION, "none", nothing, -1},
 	{TS_RULE_COVER, "jumper, open tank", jumper_open, TS_CONCERN},
-	{TS_RULE_COVER, "jumper, cover not said", jumper_unsaid, TS_CONCERN},
+	{TS_RULE_COVER, "jumper, cover not said", jumper_unsaid, TS_QUESTION},
 	{TS_RULE_COVER, "jumper, covered", jumper_covered, -1},
 	{TS_RULE_EATS_PLANTS, "some plants", plant_eater, TS_NOTE},
 	{TS_RULE_EATS_PLANTS, "dense plants", plant_eater_dense, TS_CONCERN},

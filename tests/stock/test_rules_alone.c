@@ -126,9 +126,9 @@ static const struct scene_row rows[] = {
 	/* 16 L, 2 : 1 : 1, are 40 cm long: more than three quarters of 53, less than those of 54 */
 	{TS_RULE_TANK_UNMEASURED, "16 L for 90 cm", litres_for_90, TS_CONFLICT, 4 * 16.757672110741932, 90, none},
 	{TS_RULE_TANK_UNMEASURED, "16 L for 89 cm", litres_for_89, TS_CONCERN, 4 * 16.757672110741932, 89, none},
-	{TS_RULE_TANK_UNMEASURED, "length without width", no_width, TS_CONCERN, none, 60, none},
+	{TS_RULE_TANK_UNMEASURED, "length without width", no_width, TS_QUESTION, none, 60, none},
 	{TS_RULE_TANK_UNMEASURED, "length counts before litres", no_width_small, -1, none, none, none},
-	{TS_RULE_TANK_UNMEASURED, "nothing said", nothing_said, TS_CONCERN, none, 80, none},
+	{TS_RULE_TANK_UNMEASURED, "nothing said", nothing_said, TS_QUESTION, none, 80, none},
 	{TS_RULE_TANK_WIDTH, "20 cm fish in 40 cm", wide_20, -1, none, none, none},
 	{TS_RULE_TANK_WIDTH, "24 cm fish in 40 cm", wide_24, TS_CONCERN, 40, 48, none},
 	{TS_RULE_TANK_WIDTH, "30 cm fish in 40 cm", wide_30, TS_CONFLICT, 40, 60, none},

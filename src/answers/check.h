@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Can these live together, in this water and this tank, and what is to be done about what lives
+ * there: one ordered list of judgements. The verdict is the worst of them; headline, remedies,
+ * repair and what is to be known are views of the same list.
+ */
+#ifndef TS_ANSWERS_CHECK_H
+#define TS_ANSWERS_CHECK_H
+
+#include "answers/asking.h"
+#include "stock/check.h"
+
+struct ts_check_question {
+	const char *name; /* of the plan, or of its file; NULL: it has none */
+	const struct ts_plan *plan;
+	const struct ts_species *const *species; /* of each line of the stock; NULL: unknown */
+	const struct ts_candidates *candidates;  /* of each line without a species */
+};
+
+/* What mends a fault; figures that its kind does not have are NAN, texts NULL. */
+struct ts_check_remedy {
+	const char *kind, *says, *species;
+	bool mends; /* it was tried, and the plan judged again */
+	double from, to, percent, days, gh_dh, kh_dh, nahco3_g, cacl2_g, mgso4_g;
+	double length_cm, width_cm, height_cm;
+};
+
+struct ts_check_judgement {
+	const char *severity, *code, *topic, *rests_on;
+	struct ts_texts species; /* who suffers, then from whom */
+	const char *parameter;
+	double ours, its, figure; /* `figure`: a third one that the sentence names */
+	const char *says;
+	const char *because, *urgency;  /* of advice on a running tank; NULL: it is none */
+	const char *condition;          /* on which all are kept together; NULL: none */
+	struct ts_check_remedy *remedy; /* NULL: none */
+};
+
+/* One parameter of the water, of an animal or of all: NAN is not known. */
+struct ts_check_range {
+	const char *parameter;
+	double reading; /* the value that counts */
+	struct ts_range doubt, preferred, tolerated;
+	double miss; /* beyond preferred, signed; 0 none */
+};
+
+struct ts_check_animal {
+	const char *species, *name, *file, *fit;
+	size_t count, planned;
+	double grown_cm, tank_length_cm;
+	struct ts_texts cautions;
+	struct ts_check_range *ranges;
+	size_t range_count;
+};
+
+struct ts_check_shared {
+	const char *parameter;
+	double low, high;
+	bool comfortable; /* to all; else only borne by all */
+};
+
+struct ts_check_tank {
+	double length_cm, width_cm, height_cm, volume_l;
+};
+
+struct ts_check_load {
+	double nitrogen_mg_day, no3_rise_mg_l_week, no3_steady_mg_l, kh_used_dh_week, buffer_days;
+	struct ts_range feed_range, nitrogen_range, no3_rise_range, no3_steady_range, kh_used_range,
+		buffer_range;
+	double volume_l, feed_g_day, measured_no3_rise, modelled_no3_rise, change_percent,
+		change_days;
+	bool feeding_known, plants_known, change_known;
+};
+
+struct ts_check_result {
+	const char *name, *verdict;
+	bool answered;
+	const char *headline;     /* the answer in a line */
+	const char *decides;      /* what to do, or the figure that decides; NULL: nothing */
+	struct ts_texts cautions; /* who is to be feared, the law: a sentence an animal */
+	struct ts_check_judgement *judgements;
+	size_t judgement_count, more;
+	const struct ts_check_judgement *first; /* which the headline is of; NULL: none; no row */
+	struct ts_check_remedy *repair;
+	size_t repair_count;
+	bool repair_mends;
+	struct ts_check_animal *animals;
+	size_t animal_count;
+	struct ts_check_shared *shared;
+	size_t shared_count;
+	const char *shared_says;
+	struct ts_check_tank *smallest_tank; /* NULL: not looked for, or none does */
+	const char *room_says, *waste_says;
+	struct ts_check_load *load;       /* NULL: the litres are not known */
+	const struct ts_profile *profile; /* for what leads a printed page; no row */
+	bool passes;                      /* a yes: nothing harms, and what it needs is known */
+};
+
+extern const char *const ts_check_verdict_words[TS_PLAN_VERDICT__COUNT + 1];
+extern const char *const ts_check_severity_words[];
+extern const char *const ts_check_topic_words[];
+extern const char *const ts_check_rests_words[];
+extern const char *const ts_check_remedy_words[];
+
+/* Answers; TS_NO_MEMORY, `*ret` then untouched. */
+TS_MUST_USE enum ts_status ts_answer_check(const struct ts_check_question *question,
+	const struct ts_asking *asking, struct ts_check_result *ret);
+
+#endif

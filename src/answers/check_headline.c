@@ -1,0 +1,248 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The first line of a check: what a friend who knows would say first. Of a list that is planned:
+ * together, not together, together if. Of a tank that runs: what to do now, or to leave it alone.
+ * A filter that is not mature goes before a list that would be sound.
+ */
+#include "answers/check_parts.h"
+
+#include <string.h>
+
+#include "words/rulings.h"
+
+/* "No" about a topic, where the fault is of two animals, and where it is of one. */
+static const struct {
+	const char *two, *one;
+} no[] = {
+	[TS_TOPIC_DANGER - TS_TOPIC_DANGER] = {"Not now", "Not now"},
+	[TS_TOPIC_NAME - TS_TOPIC_DANGER] = {"Cannot be said", "Cannot be said"},
+	[TS_TOPIC_COMPANY - TS_TOPIC_DANGER] = {"Not together", "Not in this number"},
+	[TS_TOPIC_TEMPERATURE - TS_TOPIC_DANGER] = {"Not together", "Not at this temperature"},
+	[TS_TOPIC_WATER - TS_TOPIC_DANGER] = {"Not together", "Not in this water"},
+	[TS_TOPIC_ROOM - TS_TOPIC_DANGER] = {"Not in this tank", "Not in this tank"},
+	[TS_TOPIC_WASTE - TS_TOPIC_DANGER] = {"Too many for this tank", "Too many for this tank"},
+	[TS_TOPIC_CARE - TS_TOPIC_DANGER] = {"Not yet", "Not yet"},
+};
+
+static bool several(const struct ts_check_work *w)
+{
+	return w->check.group_count > 1;
+}
+
+static void finish(struct ts_check_work *w, size_t entry, const char *decides)
+{
+	w->out->headline = ts_asking_keep(w->asking, &w->text);
+	w->out->first = entry < w->entry_count ? &w->out->judgements[entry] : NULL;
+	w->out->decides = decides;
+}
+
+/* Advice as the answer: what to do, and why. */
+static void lead_with_advice(struct ts_check_work *w, size_t entry)
+{
+	const struct ts_check_judgement *j = &w->out->judgements[entry];
+
+	ts_text_put(&w->text, j->says);
+	finish(w, entry, j->because);
+}
+
+static const char *remedy_of(const struct ts_check_judgement *j)
+{
+	return j->remedy ? j->remedy->says : NULL;
+}
+
+static void lead_with_conflict(struct ts_check_work *w, size_t entry)
+{
+	const struct ts_ruling *r = w->entries[entry].ruling;
+	int topic = (int)ts_ruling_topic(r) - TS_TOPIC_DANGER;
+
+	ts_text_puts(&w->text, r->other ? no[topic].two : no[topic].one, ": ",
+		w->out->judgements[entry].says, ".", NULL);
+	finish(w, entry, remedy_of(&w->out->judgements[entry]));
+}
+
+static void lead_with_concern(struct ts_check_work *w, size_t entry)
+{
+	const struct ts_check_judgement *j = &w->out->judgements[entry];
+	const struct ts_ruling *r = w->entries[entry].ruling;
+
+	if (r->rule == TS_RULE_FILTER)
+		ts_text_put(&w->text, "Not yet: the filter is not mature.");
+	else if (r->rule == TS_RULE_WATER_UNSURE)
+		ts_text_puts(&w->text, "Not sure yet: ", j->says, ".", NULL);
+	else if (j->condition)
+		ts_text_puts(&w->text, several(w) ? "Together if " : "They can live here if ",
+			j->condition, ": ", j->says, ".", NULL);
+	else
+		ts_text_puts(&w->text,
+			r->other ? "Better not together: " : "Better not so: ", j->says, ".", NULL);
+	finish(w, entry, remedy_of(j));
+}
+
+/* What is not given, in a few words: "the water, the temperature, the tank". */
+static void put_not_given(struct ts_check_work *w)
+{
+	static const struct {
+		enum ts_rule_id rule;
+		const char *word;
+	} words[] = {
+		{TS_RULE_WATER_UNKNOWN, "the water"},
+		{TS_RULE_TEMPERATURE_UNKNOWN, "the temperature"},
+		{TS_RULE_TANK_UNKNOWN, "the tank"},
+		{TS_RULE_NITRATE_OPEN, "how it is fed and changed"},
+		{TS_RULE_UNTESTED, "ammonia and nitrite of the tank"},
+	};
+	bool any = false;
+
+	for (size_t k = 0; k < sizeof words / sizeof *words; k++) {
+		for (size_t i = 0; i < w->entry_count; i++) {
+			if (!w->entries[i].ruling || w->entries[i].ruling->rule != words[k].rule)
+				continue;
+			ts_text_puts(&w->text, any ? ", " : " Not given: ", words[k].word, NULL);
+			any = true;
+			break;
+		}
+	}
+	ts_text_put(&w->text, any ? "." : "");
+}
+
+/* Nothing stands against them. */
+static void lead_with_yes(struct ts_check_work *w)
+{
+	bool known = w->check.water_known && w->check.answered;
+
+	ts_text_put(&w->text, several(w) ? "These go together" : "They can live here");
+	ts_text_put(&w->text, known ? "." : ", as far as is known.");
+	put_not_given(w);
+	finish(w, w->entry_count, known ? w->out->shared_says : NULL);
+}
+
+/* Questions without which nothing can be said: a name, or whether the water suits somebody. */
+static size_t asked_first(const struct ts_check_work *w)
+{
+	size_t unsure = w->entry_count;
+
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (!r || w->entries[i].severity != TS_QUESTION)
+			continue;
+		if (r->rule == TS_RULE_UNKNOWN_SPECIES)
+			return i;
+		if (r->rule == TS_RULE_WATER_UNSURE && unsure == w->entry_count)
+			unsure = i;
+	}
+	return unsure;
+}
+
+static void lead_with_question(struct ts_check_work *w, size_t entry)
+{
+	const struct ts_ruling *r = w->entries[entry].ruling;
+	const struct ts_profile *p = &w->check.profile;
+
+	if (r->rule == TS_RULE_UNKNOWN_SPECIES) {
+		ts_text_put(&w->text, w->out->judgements[entry].says);
+	} else {
+		ts_text_puts(&w->text, "Test ", p->at[TS_GH].given ? "" : "GH",
+			p->at[TS_GH].given || p->at[TS_KH].given ? "" : " and ",
+			p->at[TS_KH].given ? "" : "KH",
+			" first, with drops: without that nobody can say whether the water suits ",
+			NULL);
+		ts_say_animals(&w->text, r->subject);
+		ts_text_put(&w->text, ". A pH alone does not tell.");
+	}
+	finish(w, entry, NULL);
+}
+
+/* The first entry from `from` on of that severity that is a rule's (or, else, advice). */
+static size_t next_of(const struct ts_check_work *w, enum ts_severity severity, bool rule)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		if (w->entries[i].severity == severity && !w->entries[i].ruling != rule)
+			return i;
+	}
+	return w->entry_count;
+}
+
+/* A young filter goes before any other condition: it is the first thing to do. */
+static size_t first_concern(const struct ts_check_work *w)
+{
+	size_t first = next_of(w, TS_CONCERN, true);
+
+	for (size_t i = first; i < w->entry_count; i++) {
+		if (w->entries[i].ruling && w->entries[i].ruling->rule == TS_RULE_FILTER)
+			return i;
+	}
+	return first;
+}
+
+static void lead_with_list(struct ts_check_work *w)
+{
+	size_t none = w->entry_count, conflict = next_of(w, TS_CONFLICT, true);
+	size_t concern = first_concern(w), question = asked_first(w);
+
+	if (conflict != none)
+		lead_with_conflict(w, conflict);
+	else if (question != none)
+		lead_with_question(w, question);
+	else if (concern != none)
+		lead_with_concern(w, concern);
+	else
+		lead_with_yes(w);
+}
+
+/* No animal is named: what is to be done about the water, if anything. */
+static void lead_with_water(struct ts_check_work *w)
+{
+	const struct ts_profile *p = &w->check.profile;
+	size_t conflict = next_of(w, TS_CONFLICT, true), concern = next_of(w, TS_CONCERN, true);
+	size_t fault = conflict != w->entry_count ? conflict : concern;
+
+	if (fault != w->entry_count) {
+		ts_text_puts(&w->text, "Not yet: ", w->out->judgements[fault].says, ".", NULL);
+		finish(w, fault, remedy_of(&w->out->judgements[fault]));
+		return;
+	}
+	if (!w->check.water_known)
+		ts_text_put(&w->text, "Name the animals that you have or want, for example "
+				      "\"10 neon tetra\".");
+	else if (!p->at[TS_GH].given || !p->at[TS_KH].given)
+		ts_text_puts(&w->text, "Test ", p->at[TS_GH].given ? "KH" : "GH",
+			p->at[TS_GH].given || p->at[TS_KH].given ? "" : " and KH",
+			" first, with drops; a pH alone does not tell who can live in it.", NULL);
+	else
+		ts_text_put(&w->text, "Nothing needs doing about the water: choose animals that "
+				      "like it as it is.");
+	finish(w, w->entry_count, w->check.water_known ? "tapshoal rank lists who does" : NULL);
+}
+
+/* The advice that is the answer; entry_count: none. */
+static size_t leading_advice(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		if (w->entries[i].advice == &w->advice[0])
+			return i;
+	}
+	return w->entry_count;
+}
+
+void ts_check_headline(struct ts_check_work *w)
+{
+	size_t none = w->entry_count, advice = leading_advice(w);
+	bool danger =
+		w->advice_count && w->advice[0].row->group <= 3 && w->advice[0].row->group >= 2;
+	bool faults = next_of(w, TS_CONFLICT, true) != none;
+	bool concerns = next_of(w, TS_CONCERN, true) != none;
+
+	if (advice != none && danger) {
+		lead_with_advice(w, advice);
+	} else if (w->check.planned_groups || faults || advice == none) {
+		if (w->question->plan->stock_count)
+			lead_with_list(w);
+		else
+			lead_with_water(w);
+	} else if (concerns && w->advice[0].row->group >= 7) {
+		lead_with_list(w);
+	} else {
+		lead_with_advice(w, advice);
+	}
+}

@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What stands beside the list of a check: the animals and what is to be feared of them, the water
+ * that all share, the smallest tank, and what they make of the water.
+ */
+#include "answers/check_parts.h"
+
+#include "base/arena.h"
+#include "words/animal.h"
+#include "words/rulings.h"
+#include "words/sentence.h"
+
+static const enum ts_parameter shown[] = {TS_GH, TS_KH, TS_PH, TS_TEMPERATURE};
+#define SHOWN (sizeof shown / sizeof *shown)
+
+static void fill_ranges(
+	struct ts_check_work *w, const struct ts_match *m, struct ts_check_animal *a)
+{
+	a->ranges = ts_arena_array(w->asking->arena, SHOWN, sizeof *a->ranges);
+	for (size_t i = 0; a->ranges && i < SHOWN; i++) {
+		const struct ts_parameter_fit *f = &m->at[shown[i]];
+
+		const struct ts_span *span = &w->check.profile.at[shown[i]];
+		const double no = (double)NAN;
+
+		a->ranges[a->range_count++] = (struct ts_check_range){
+			ts_parameter_rows[shown[i]].key, f->known ? f->reading : no,
+			{span->given ? span->low : no, span->given ? span->high : no}, f->preferred,
+			f->tolerated, f->known ? f->uncomfortable_by : no};
+	}
+}
+
+/* All of its cautions, those of the second line by themselves. */
+static void say_dangers(
+	struct ts_check_work *w, struct ts_check_animal *a, const struct ts_species *s)
+{
+	static const unsigned kinds[] = {
+		TS_CAUTIONS_SECOND_LINE, TS_CAUTIONS_ALL & ~(unsigned)TS_CAUTIONS_SECOND_LINE};
+
+	for (size_t i = 0; i < 2; i++) {
+		const char *says;
+
+		if (!(ts_caution_kinds(s) & kinds[i]))
+			continue;
+		ts_text_puts(&w->text, a->name, ": ", NULL);
+		ts_say_cautions(&w->text, s, kinds[i]);
+		says = ts_asking_keep(w->asking, &w->text);
+		ts_asking_note(w->asking, &a->cautions, says);
+		if (!i)
+			ts_asking_note(w->asking, &w->out->cautions, says);
+	}
+}
+
+void ts_check_animals(struct ts_check_work *w)
+{
+	const struct ts_check *c = &w->check;
+	struct ts_check_result *out = w->out;
+
+	out->animals = ts_arena_array(w->asking->arena, c->group_count + 1, sizeof *out->animals);
+	for (size_t i = 0; out->animals && i < c->group_count; i++) {
+		const struct ts_plan_group *g = &c->groups[i];
+		const struct ts_species *s = g->group.species;
+		struct ts_check_animal *a = &out->animals[out->animal_count++];
+
+		*a = (struct ts_check_animal){.species = s->species,
+			.file = s->file,
+			.count = ts_group_count(&g->group),
+			.planned = g->planned,
+			.grown_cm = s->adult_length_cm,
+			.tank_length_cm = ts_match_tank_length_cm(s),
+			.fit = c->water_known ? ts_verdict_words[g->match.verdict] : NULL};
+		ts_say_animal(&w->text, s);
+		a->name = ts_asking_keep(w->asking, &w->text);
+		say_dangers(w, a, s);
+		fill_ranges(w, &g->match, a);
+	}
+}
+
+static void put_range(struct ts_check_work *w, const struct ts_range *r, enum ts_parameter p)
+{
+	const struct ts_parameter_row *row = &ts_parameter_rows[p];
+
+	if (p != TS_TEMPERATURE)
+		ts_text_puts(&w->text, row->label, " ", NULL);
+	ts_text_number_short(&w->text, r->low, row->decimals);
+	if (r->high > r->low) {
+		ts_text_put(&w->text, " to ");
+		ts_text_number_short(&w->text, r->high, row->decimals);
+	}
+	ts_text_put(&w->text, p == TS_TEMPERATURE ? " C" : "");
+}
+
+static void add_shared(struct ts_check_work *w, enum ts_parameter p)
+{
+	const struct ts_shared_water *s = &w->check.shared;
+	struct ts_check_result *out = w->out;
+
+	out->shared[out->shared_count++] = (struct ts_check_shared){
+		ts_parameter_rows[p].key, s->at[p].low, s->at[p].high, s->comfortable[p]};
+}
+
+/* "All like GH 4 to 10, KH 2 to 8, 24 to 26 C; no pH is comfortable to all, all bear 7 to 7.5." */
+static void say_shared(struct ts_check_work *w)
+{
+	static const enum ts_parameter order[] = {TS_GH, TS_KH, TS_TEMPERATURE};
+	const struct ts_shared_water *s = &w->check.shared;
+	bool one = w->check.group_count == 1;
+	size_t liked = 0;
+
+	for (size_t i = 0; i < 3; i++) {
+		const struct ts_range *r = &s->at[order[i]];
+
+		if (isnan(r->low) || !s->comfortable[order[i]])
+			continue;
+		ts_text_put(&w->text, liked++ ? ", " : one ? "They like " : "All like ");
+		put_range(w, r, order[i]);
+	}
+	for (size_t i = 0; i < 3; i++) {
+		const struct ts_range *r = &s->at[order[i]];
+		const char *label = order[i] == TS_TEMPERATURE ? "temperature"
+							       : ts_parameter_rows[order[i]].label;
+
+		if (isnan(r->low) || s->comfortable[order[i]])
+			continue;
+		ts_text_puts(&w->text, w->text.len ? "; no " : "No ", label,
+			r->low > r->high ? " suits all" : " is comfortable to all, all bear ",
+			NULL);
+		if (!(r->low > r->high))
+			put_range(w, r, order[i]);
+	}
+	if (w->text.len) {
+		ts_text_put(&w->text, ".");
+		w->out->shared_says = ts_asking_keep(w->asking, &w->text);
+	}
+}
+
+static bool room_asked(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (r && (r->rule == TS_RULE_TANK_UNKNOWN ||
+				 (r->severity >= TS_CONCERN && r->remedy.kind == TS_REMEDY_TANK &&
+					 r->remedy.length_cm > 0)))
+			return true;
+	}
+	return false;
+}
+
+/* "The smallest tank that would do: 80 x 40 cm, 40 cm high, 128 litres." */
+static void say_room(struct ts_check_work *w)
+{
+	const struct ts_smallest_tank *t = &w->check.smallest;
+	const double figures[] = {t->length_cm, t->width_cm, t->height_cm, t->volume_l};
+	static const char *const before[] = {
+		"The smallest tank that would do: ", " x ", " cm, ", " cm high, "};
+	struct ts_check_tank *out;
+
+	if (!(t->length_cm > 0))
+		return;
+	out = w->out->smallest_tank = ts_arena_take(w->asking->arena, sizeof *out);
+	if (!out)
+		return;
+	*out = (struct ts_check_tank){t->length_cm, t->width_cm, t->height_cm, t->volume_l};
+	if (!room_asked(w))
+		return;
+	for (size_t i = 0; i < 4; i++) {
+		ts_text_put(&w->text, before[i]);
+		ts_text_number_short(&w->text, figures[i], 0);
+	}
+	ts_text_put(&w->text, " litres.");
+	w->out->room_says = ts_asking_keep(w->asking, &w->text);
+}
+
+void ts_check_water_and_room(struct ts_check_work *w)
+{
+	struct ts_check_result *out = w->out;
+
+	if (!w->check.group_count)
+		return;
+	out->shared = ts_arena_array(w->asking->arena, SHOWN, sizeof *out->shared);
+	for (size_t i = 0; out->shared && i < SHOWN; i++) {
+		if (!isnan(w->check.shared.at[shown[i]].low))
+			add_shared(w, shown[i]);
+	}
+	say_shared(w);
+	say_room(w);
+}
+
+static struct ts_range ends(const struct ts_estimate *e)
+{
+	return (struct ts_range){e->low, e->high};
+}
+
+/* "Nitrate settles at about 5 mg/L (3 to 7), 30 % changed every 7 days (taken, not given)". */
+static void say_waste(struct ts_check_work *w, const struct ts_load *l)
+{
+	struct ts_text *t = &w->text;
+
+	ts_text_put(t, "Waste: nitrate ");
+	if (isfinite(l->no3_steady_mg_l.high)) {
+		ts_text_put(t, "settles at about ");
+		ts_text_number(t, l->no3_steady_mg_l.value, 0);
+		ts_text_put(t, " mg/L (");
+		ts_text_number(t, l->no3_steady_mg_l.low, 0);
+		ts_text_put(t, " to ");
+		ts_text_number(t, l->no3_steady_mg_l.high, 0);
+		ts_text_put(t, ") with ");
+		ts_text_number_short(t, l->change_percent, 0);
+		ts_text_put(t, " % changed every ");
+		ts_text_number_short(t, l->change_days, 1);
+		ts_text_put(t, l->change_known ? " days" : " days, which is taken and not given");
+	} else {
+		ts_text_put(t, "rises without end, since no water is changed");
+	}
+	if (isfinite(l->buffer_days.value) && l->buffer_days.value <= 365) {
+		ts_text_put(t, "; the buffer lasts ");
+		ts_text_number(t, l->buffer_days.value, 0);
+		ts_text_put(t, " days");
+	} else if (!isnan(l->buffer_days.value)) {
+		ts_text_put(t, "; the buffer lasts more than a year");
+	}
+	ts_text_put(t, ".");
+	w->out->waste_says = ts_asking_keep(w->asking, t);
+}
+
+void ts_check_waste(struct ts_check_work *w)
+{
+	const struct ts_load *l = &w->check.load;
+	struct ts_check_load *out;
+
+	if (!w->check.load_known || !w->check.group_count)
+		return;
+	out = w->out->load = ts_arena_take(w->asking->arena, sizeof *out);
+	if (!out)
+		return;
+	*out = (struct ts_check_load){.nitrogen_mg_day = l->nitrogen_mg_day.value,
+		.no3_rise_mg_l_week = l->no3_rise_mg_l_week.value,
+		.no3_steady_mg_l = l->no3_steady_mg_l.value,
+		.kh_used_dh_week = l->kh_used_dh_week.value,
+		.buffer_days = l->buffer_days.value,
+		.feed_range = ends(&l->feed_g_day),
+		.nitrogen_range = ends(&l->nitrogen_mg_day),
+		.no3_rise_range = ends(&l->no3_rise_mg_l_week),
+		.no3_steady_range = ends(&l->no3_steady_mg_l),
+		.kh_used_range = ends(&l->kh_used_dh_week),
+		.buffer_range = ends(&l->buffer_days),
+		.volume_l = l->net_l,
+		.feed_g_day = l->feed_g_day.value,
+		.measured_no3_rise = l->measured_no3_rise_mg_l_week,
+		.modelled_no3_rise = l->modelled_no3_rise_mg_l_week,
+		.change_percent = l->change_percent,
+		.change_days = l->change_days,
+		.feeding_known = l->feeding_known,
+		.plants_known = l->plants_known,
+		.change_known = l->change_known};
+	say_waste(w, l);
+}

@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What the files of the answer check share: the list while it is made (check.c), the first line
+ * (check_headline.c), and what stands beside the list (check_parts.c).
+ */
+#ifndef TS_ANSWERS_CHECK_PARTS_H
+#define TS_ANSWERS_CHECK_PARTS_H
+
+#include "answers/check.h"
+#include "care/advice.h"
+#include "care/plan_state.h"
+
+/* One judgement of the list: of a rule, or advice on the running tank. */
+struct ts_check_entry {
+	enum ts_severity severity;
+	const struct ts_ruling *ruling; /* NULL: advice */
+	const struct ts_advice *advice;
+};
+
+struct ts_check_work {
+	const struct ts_check_question *question;
+	const struct ts_asking *asking;
+	struct ts_check check;
+	struct ts_advice advice[TS_ADVICE_MOST];
+	size_t advice_count;
+	const struct ts_match *residents;
+	struct ts_check_entry *entries; /* the gravest first */
+	size_t entry_count;
+	struct ts_text text; /* scratch */
+	struct ts_check_result *out;
+};
+
+/* The sentence of an entry, in the arena. */
+const char *ts_check_says(struct ts_check_work *w, const struct ts_check_entry *entry);
+
+/* Whether the water is first made safe or steady: then nothing new is bought, no more changed. */
+bool ts_check_held(const struct ts_check_work *w);
+
+/* Sets headline, decides and first. */
+void ts_check_headline(struct ts_check_work *w);
+
+/* Fill animals, cautions, shared water, the smallest tank and the load. */
+void ts_check_animals(struct ts_check_work *w);
+void ts_check_water_and_room(struct ts_check_work *w);
+void ts_check_waste(struct ts_check_work *w);
+
+/* "find the tiger barbs another home" as a row. */
+void ts_check_remedy_fill(struct ts_check_work *w, const struct ts_remedy *remedy, const char *says,
+	struct ts_check_remedy *ret);
+
+#endif

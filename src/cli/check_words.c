@@ -1,0 +1,185 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Counts and sexes are rows; what is left of the words is the name, which the catalogue knows.
+ */
+#include "cli/check_words.h"
+
+#include <string.h>
+#include <strings.h>
+
+#include "base/arena.h"
+
+/* Longest first, where one begins with another. */
+static const struct {
+	const char *words;
+	double count; /* 0: how many is not said */
+	int sex;
+} counts[] = {
+	{"a breeding pair of", 2, TS_SEX_PAIRS},
+	{"a pair of", 2, TS_SEX_PAIRS},
+	{"pair of", 2, TS_SEX_PAIRS},
+	{"a trio of", 3, TS_SEX_UNKNOWN},
+	{"trio of", 3, TS_SEX_UNKNOWN},
+	{"a couple of", 2, TS_SEX_UNKNOWN},
+	{"a shoal of", 0, TS_SEX_UNKNOWN},
+	{"a school of", 0, TS_SEX_UNKNOWN},
+	{"a group of", 0, TS_SEX_UNKNOWN},
+	{"some", 0, TS_SEX_UNKNOWN},
+	{"a few", 0, TS_SEX_UNKNOWN},
+	{"a dozen", 12, TS_SEX_UNKNOWN},
+	{"a", 1, TS_SEX_UNKNOWN},
+	{"an", 1, TS_SEX_UNKNOWN},
+	{"one", 1, TS_SEX_UNKNOWN},
+	{"two", 2, TS_SEX_UNKNOWN},
+	{"three", 3, TS_SEX_UNKNOWN},
+	{"four", 4, TS_SEX_UNKNOWN},
+	{"five", 5, TS_SEX_UNKNOWN},
+	{"six", 6, TS_SEX_UNKNOWN},
+	{"seven", 7, TS_SEX_UNKNOWN},
+	{"eight", 8, TS_SEX_UNKNOWN},
+	{"nine", 9, TS_SEX_UNKNOWN},
+	{"ten", 10, TS_SEX_UNKNOWN},
+	{"twelve", 12, TS_SEX_UNKNOWN},
+	{"twenty", 20, TS_SEX_UNKNOWN},
+};
+
+/* Behind a count: "2 pairs of angelfish", "1 male betta". */
+static const struct {
+	const char *words;
+	double times;
+	int sex;
+} sexes[] = {
+	{"pairs of", 2, TS_SEX_PAIRS},
+	{"pair of", 2, TS_SEX_PAIRS},
+	{"males of", 1, TS_SEX_MALE},
+	{"females of", 1, TS_SEX_FEMALE},
+	{"males", 1, TS_SEX_MALE},
+	{"male", 1, TS_SEX_MALE},
+	{"females", 1, TS_SEX_FEMALE},
+	{"female", 1, TS_SEX_FEMALE},
+};
+
+static const char *after_blanks(const char *at)
+{
+	return at + strspn(at, " \t");
+}
+
+/* Moves behind a word that ends there; the same place where it does not stand there. */
+static const char *behind(const char *at, const char *word)
+{
+	size_t len = strlen(word);
+
+	if (strncasecmp(at, word, len) != 0 || (at[len] && at[len] != ' '))
+		return at;
+	return after_blanks(at + len);
+}
+
+/* Digits, "10x", "10 x"; the same place: no figure stands there. */
+static const char *behind_figure(const char *at, double *ret)
+{
+	size_t digits = strspn(at, "0123456789");
+	double count = 0;
+
+	if (!digits || digits > 6)
+		return at;
+	for (size_t i = 0; i < digits; i++)
+		count = 10 * count + (at[i] - '0');
+	at += digits;
+	if (*at == 'x' || *at == 'X')
+		at++;
+	if (*at && *at != ' ')
+		return at - 1; /* "2.5", "10th": no count */
+	*ret = count;
+	return behind(after_blanks(at), "x");
+}
+
+static const char *take_count(const char *at, struct ts_stock_line *ret, bool *ret_given)
+{
+	const char *rest = behind_figure(at, &ret->count);
+
+	*ret_given = rest != at;
+	if (*ret_given)
+		return rest;
+	for (size_t i = 0; i < sizeof counts / sizeof *counts; i++) {
+		rest = behind(at, counts[i].words);
+		if (rest == at)
+			continue;
+		ret->count = counts[i].count;
+		ret->sex = counts[i].sex;
+		*ret_given = counts[i].count > 0;
+		return rest;
+	}
+	return at;
+}
+
+static const char *take_sex(const char *at, struct ts_stock_line *ret)
+{
+	for (size_t i = 0; i < sizeof sexes / sizeof *sexes; i++) {
+		const char *rest = behind(at, sexes[i].words);
+
+		if (rest == at || !*rest)
+			continue;
+		ret->sex = sexes[i].sex;
+		ret->count *= sexes[i].times;
+		return rest;
+	}
+	return at;
+}
+
+/* "neon tetra 10", "neon tetra x10": cuts the figure off. */
+static size_t take_count_behind(const char *at, size_t len, struct ts_stock_line *ret, bool *given)
+{
+	size_t digits = 0, cut;
+
+	while (digits < len && strchr("0123456789", at[len - 1 - digits]))
+		digits++;
+	cut = len - digits;
+	if (!digits || digits == len)
+		return len;
+	if (cut && (at[cut - 1] == 'x' || at[cut - 1] == 'X'))
+		cut--;
+	if (!cut || (at[cut - 1] != ' ' && at[cut - 1] != ':'))
+		return len;
+	(void)behind_figure(at + len - digits, &ret->count);
+	*given = true;
+	while (cut && strchr(" :,", at[cut - 1]))
+		cut--;
+	return cut;
+}
+
+static bool refuse(struct ts_text *error, const char *words, const char *what)
+{
+	ts_text_puts(error, "'", words, "' ", what,
+		"; write it like \"10 neon tetra\", or name a plan file", NULL);
+	return false;
+}
+
+bool check_words(
+	struct ts_arena *arena, const char *words, struct ts_stock_line *ret, struct ts_text *error)
+{
+	const char *at = after_blanks(words);
+	struct ts_stock_line line = {0};
+	bool given = false;
+	size_t len;
+
+	if (behind(at, "living:") != at || behind(at, "there:") != at) {
+		at = behind(behind(at, "living:"), "there:");
+		line.since = "";
+	}
+	at = take_count(at, &line, &given);
+	at = take_sex(at, &line);
+	len = strlen(at);
+	while (len && at[len - 1] == ' ')
+		len--;
+	if (!given)
+		len = take_count_behind(at, len, &line, &given);
+	if (!len)
+		return refuse(error, words, "names no animal");
+	if (given && !(line.count >= 1))
+		return refuse(error, words, "is a count of none");
+	if (line.count > TS_COUNT_MOST)
+		return refuse(error, words, "is more than a plan holds");
+	line.species = ts_arena_text(arena, at, len);
+	*ret = line;
+	return line.species != NULL;
+}

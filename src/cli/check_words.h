@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Animals as somebody types them: "10 neon tetra", "2 angelfish", "a pair of rams", "betta".
+ */
+#ifndef TS_CLI_CHECK_WORDS_H
+#define TS_CLI_CHECK_WORDS_H
+
+#include <tapshoal/plan.h>
+
+#include "base/text.h"
+
+/*
+ * One line of a stock: count before or behind the name, "male", "female", "a pair of"; "living:"
+ * before it all: they are in the tank already. No count: 0. Texts are taken from `arena`. False
+ * with one line in `error`.
+ */
+bool check_words(struct ts_arena *arena, const char *words, struct ts_stock_line *ret,
+	struct ts_text *error);
+
+#endif
