@@ -153,9 +153,11 @@ function refusal(error) {
 	return element("div", { class: "refused" }, ...lines.map((line) => element("p", {}, line)));
 }
 
-// Every animal of a list opens its reasons in place; `ask` makes the call.
+// Every animal of a list opens its reasons in place; `ask` makes the call. What is in a fold is made
+// ready when it is opened: there may be hundreds.
 function namesOpen(place, ask) {
-	for (const name of place.querySelectorAll(".entries:not(.folded) > li > b, .folded > li:nth-child(-n+12) > b")) {
+	for (const name of place.querySelectorAll(".entries > li > b")) {
+		if (name.closest("details:not([open])")) { continue; }
 		const button = element("button", { type: "button", class: "name", "aria-expanded": "false" }, name.textContent);
 		const scientific = /\(([^)]+)\)$/.exec(name.textContent);
 		button.addEventListener("click", () => opened(button, scientific ? scientific[1] : name.textContent, ask));
@@ -183,28 +185,6 @@ function shortened(place) {
 	Array.from(place.querySelectorAll(".tagged")).slice(1).forEach((list) => {
 		const head = list.previousElementSibling;
 		if (head && head.matches("h2")) { head.remove(); }
-		list.remove();
-	});
-}
-
-// A long list begins with its first dozen; the rest is one button away, and printed.
-// `unfolded` is told, since what is not seen is made ready only then.
-const FIRST = 12;
-function folded(place, unfolded) {
-	for (const list of place.querySelectorAll(".tagged")) {
-		const rest = Array.from(list.children).slice(FIRST);
-		if (rest.length < 3) { continue; }
-		list.classList.add("folded");
-		const button = element("button", { type: "button", class: "rest" }, `${rest.length} more`);
-		button.addEventListener("click", () => {
-			list.classList.remove("folded");
-			button.remove();
-			unfolded();
-		});
-		list.after(button);
-	}
-	// Whoever filters looks for something that may be in the rest.
-	place.addEventListener("input", (event) => {
-		if (event.target.form) { place.querySelectorAll(".rest").forEach((button) => button.click()); }
+		(list.closest("details") || list).remove();
 	});
 }

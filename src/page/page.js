@@ -100,7 +100,7 @@ function changed(key) {
 	if (key && page.wait) { showAsked(); }
 	if (!page.question) { return; }
 	clearTimeout(page.waiting);
-	page.waiting = setTimeout(() => answer(false), WAIT_MS);
+	page.waiting = setTimeout(() => answer(), WAIT_MS);
 }
 
 function showTold() {
@@ -144,7 +144,7 @@ function choose(question) {
 	page.question = question;
 	showQuestions();
 	for (const part of document.querySelectorAll(".part")) { part.open = false; }
-	answer(true);
+	answer();
 	at("answer").focus({ preventScroll: true });
 	at("answer").scrollIntoView();
 }
@@ -153,8 +153,8 @@ function doubtfulField() {
 	return page.fields.find((field) => field.doubtful && document.contains(field.box));
 }
 
-// The answer to the question that was chosen; `anew` where it was chosen now.
-function answer(anew) {
+// The answer to the question that was chosen.
+function answer() {
 	const place = at("answer"), question = page.question, doubt = doubtfulField();
 	place.hidden = false;
 	if (missing(question, sheet()).length || doubt) {
@@ -173,13 +173,12 @@ function answer(anew) {
 	if (question.paper) { shortened(place); }
 	const makeNames = () => namesOpen(place, (species) =>
 		ask(["why", species, ...waterWords(sheet()), ...tankWords(sheet()), "-f", "html", ...today()]));
-	folded(place, makeNames);
 	filterLists(place);
 	makeNames();
+	place.querySelectorAll("details").forEach((fold) => fold.addEventListener("toggle", makeNames));
 	const verdict = place.querySelector(".verdict");
 	at("answered").textContent = verdict ? verdict.textContent : "The answer is below.";
 	mark(error);
-	if (anew) { place.querySelectorAll("details").forEach((node) => { node.open = false; }); }
 }
 
 // Fields whose value the program could not read.

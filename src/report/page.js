@@ -14,6 +14,10 @@ function filterLists(root) {
 		if (list.parentElement.matches("details")) { return list.parentElement; }
 		return above ? above.matches("h2:not(.verdict)") ? above : null : null;
 	}
+	// Whoever looks for something finds it in a fold too.
+	function unfold(list) {
+		if (list.parentElement.matches("details")) { list.parentElement.open = true; }
+	}
 	function show() {
 		var keys = Object.keys(chosen).filter(function (key) { return chosen[key] !== ""; });
 		var left = 0;
@@ -25,6 +29,7 @@ function filterLists(root) {
 		lists.forEach(function (list) {
 			list.hidden = !list.querySelector("li:not([hidden])");
 			if (head(list)) { head(list).hidden = list.hidden; }
+			if (keys.length || search.value) { unfold(list); }
 		});
 		told.textContent = left + " of " + items.length + " shown" + keys.map(function (key, i) {
 			return (i ? ", " : ": ") + key + " " + chosen[key];
