@@ -8,45 +8,60 @@
 #include "base/date.h"
 #include "words/names.h"
 
-static struct ts_asking asking_of(const struct session *s)
+struct ts_asking care_asking(const struct session *s)
 {
 	return (struct ts_asking){.arena = s->arena, .practice = s->practice, .today = s->today};
 }
 
 const char *care_take(struct session *s, struct ts_text *text)
 {
-	struct ts_asking asking = asking_of(s);
+	struct ts_asking asking = care_asking(s);
 
 	return ts_asking_keep(&asking, text);
 }
 
 void care_note(struct session *s, struct ts_texts *list, const char *text)
 {
-	struct ts_asking asking = asking_of(s);
+	struct ts_asking asking = care_asking(s);
 
 	ts_asking_note(&asking, list, text);
+}
+
+/* Each name looked up; those that are none are told, a line each. */
+static enum ts_status look_up(struct session *s, const char *const *names, size_t count,
+	size_t stride, const struct ts_species ***ret_species)
+{
+	const struct ts_species **found = ts_arena_array(s->arena, count + 1, sizeof *found);
+	bool ok = true;
+
+	if (!found)
+		return TS_NO_MEMORY;
+	for (size_t i = 0; i < count; i++) {
+		const char *name = *(const char *const *)((const char *)names + i * stride);
+		struct ts_candidates candidates;
+
+		found[i] = ts_catalogue_species(s->catalogue, name, &candidates);
+		if (found[i])
+			continue;
+		ts_text_put(s->error, s->error->len ? "\n" : "");
+		ts_say_candidates(s->error, name, &candidates);
+		ok = false;
+	}
+	*ret_species = found;
+	return ok ? TS_OK : TS_BAD_INPUT;
 }
 
 enum ts_status care_species(
 	struct session *s, const struct values *names, const struct ts_species ***ret_species)
 {
-	const struct ts_species **found = ts_arena_array(s->arena, names->count + 1, sizeof *found);
-	bool ok = true;
+	return look_up(s, names->items, names->count, sizeof *names->items, ret_species);
+}
 
-	if (!found)
-		return TS_NO_MEMORY;
-	for (size_t i = 0; i < names->count; i++) {
-		struct ts_candidates candidates;
-
-		found[i] = session_species(s, names->items[i], &candidates);
-		if (found[i])
-			continue;
-		ts_text_put(s->error, s->error->len ? "\n" : "");
-		ts_say_candidates(s->error, names->items[i], &candidates);
-		ok = false;
-	}
-	*ret_species = found;
-	return ok ? TS_OK : TS_BAD_INPUT;
+enum ts_status care_plan_species(
+	struct session *s, const struct ts_plan *plan, const struct ts_species ***ret_species)
+{
+	return look_up(s, plan->stock ? &plan->stock->species : NULL, plan->stock_count,
+		sizeof *plan->stock, ret_species);
 }
 
 void care_cautions(struct session *s, unsigned when, struct ts_texts *ret)

@@ -5,6 +5,7 @@
 #ifndef TS_CLI_CARE_ANSWER_H
 #define TS_CLI_CARE_ANSWER_H
 
+#include "answers/asking.h"
 #include "cli/commands.h"
 #include "report/remake_result.h"
 #include "words/remake.h"
@@ -21,6 +22,13 @@ void care_note(struct session *session, struct ts_texts *list, const char *text)
  */
 enum ts_status care_species(struct session *session, const struct values *names,
 	const struct ts_species ***ret_species);
+
+/* The same of the lines of a plan. */
+enum ts_status care_plan_species(struct session *session, const struct ts_plan *plan,
+	const struct ts_species ***ret_species);
+
+/* What the answers of src/answers are asked with. */
+struct ts_asking care_asking(const struct session *session);
 
 /* Adds the cautions whose bits (enum ts_caution_when) are in `when`, each once. */
 void care_cautions(struct session *session, unsigned when, struct ts_texts *ret);

@@ -11,7 +11,7 @@
 #include "base/date.h"
 #include "care/due.h"
 #include "care/plan_state.h"
-#include "cli/drift.h"
+#include "cli/care_answer.h"
 #include "cli/remake.h"
 #include "records/file.h"
 #include "records/kind.h"
@@ -164,30 +164,51 @@ static enum ts_status load(struct due_call *c)
 	return status;
 }
 
-/* How long the buffer lasts, where feed, animals and new water are known. */
-static enum ts_status ask_drift(struct due_call *c, double *ret)
+/* The three waters of the tank, with the animals where the plan has any. */
+static enum ts_status make_waters(struct due_call *c)
 {
 	struct session *s = c->s;
-	enum ts_status status;
+	const struct ts_species **species = NULL;
+	struct ts_group *groups = ts_arena_array(s->arena, c->plan.stock_count + 1, sizeof *groups);
+	struct ts_waters_case asked = {&c->plan, groups, c->plan.stock_count, s->today};
+	enum ts_status status = TS_OK;
 
-	*ret = (double)NAN;
-	if (!c->has_tank || !c->has_supply ||
-		(!c->plan.stock_count && !(c->plan.tank.feeding.value > 0)))
+	c->waters = ts_arena_take(s->arena, sizeof *c->waters);
+	if (!groups || !c->waters)
+		return TS_NO_MEMORY;
+	if (c->plan.stock_count) {
+		status = answer_catalogue(s);
+		if (!status)
+			status = care_plan_species(s, &c->plan, &species);
+	}
+	if (status == TS_BAD_INPUT && s->error->len) {
+		ts_text_puts(&c->text,
+			"How long the buffer lasts cannot be said: ", ts_text_get(s->error), NULL);
+		care_note(s, &c->r.notes, take(c));
+		ts_text_drop(s->error);
+		ts_text_open(s->error, NULL);
+		ts_waters_now(&c->plan, s->today, s->practice, c->waters);
 		return TS_OK;
-	status = answer_catalogue(s);
+	}
 	if (status)
 		return status;
-	status = drift_buffer_days(s, &c->plan, ret);
-	if (*ret > s->practice->value[TS_P_DUE_BUFFER_AHEAD])
-		*ret = (double)NAN;
-	if (status != TS_BAD_INPUT)
-		return status;
-	ts_text_puts(&c->text, "How long the buffer lasts cannot be said: ", ts_text_get(s->error),
-		NULL);
-	care_note(s, &c->r.notes, take(c));
-	ts_text_drop(s->error);
-	ts_text_open(s->error, NULL);
+	for (size_t i = 0; i < c->plan.stock_count; i++)
+		groups[i] = (struct ts_group){
+			.species = species[i], .either = (unsigned)c->plan.stock[i].count};
+	ts_waters_make(&asked, s->practice, c->waters);
 	return TS_OK;
+}
+
+/* How long the buffer lasts from the last reading of KH; NAN: not known, or long. */
+static double buffer_days(const struct due_call *c)
+{
+	double days = c->waters->settled_known ? c->waters->settles.buffer_days.low : (double)NAN;
+	bool load = c->plan.stock_count || c->plan.tank.feeding.value > 0;
+
+	return c->has_tank && c->has_supply && load &&
+			       days <= c->s->practice->value[TS_P_DUE_BUFFER_AHEAD]
+		       ? days
+		       : (double)NAN;
 }
 
 /* A wish of the flags makes the tank's way to another water part of what is due. */
@@ -232,15 +253,13 @@ static bool has_animals(const struct due_call *c)
 static enum ts_status ask_danger(struct due_call *c)
 {
 	struct ts_plan_state *state = ts_arena_take(c->s->arena, sizeof *state);
-	struct ts_waters *waters = ts_arena_take(c->s->arena, sizeof *waters);
 	struct ts_advice *all = ts_arena_array(c->s->arena, TS_ADVICE_MOST, sizeof *all);
 
-	if (!state || !waters || !all)
+	if (!state || !all)
 		return TS_NO_MEMORY;
 	if (!c->has_tank || !has_animals(c))
 		return TS_OK;
-	ts_waters_now(&c->plan, c->s->today, c->s->practice, waters);
-	ts_plan_state_make(&c->plan, waters, c->s->today, state);
+	ts_plan_state_make(&c->plan, c->waters, c->s->today, state);
 	ts_advise(&state->state, c->s->practice, all);
 	if (all[0].row->group != 2 && all[0].row->group != 3)
 		return TS_OK;
@@ -263,7 +282,7 @@ static enum ts_status fill(struct due_call *c)
 	struct ts_due_case question = {.plan = c->has_tank ? &c->plan : NULL,
 		.supply = c->has_supply ? poured(c) : NULL,
 		.today = c->s->today};
-	enum ts_status status = ask_drift(c, &question.buffer_days);
+	enum ts_status status = make_waters(c);
 
 	if (!status)
 		status = ask_remake(c);
@@ -271,6 +290,7 @@ static enum ts_status fill(struct due_call *c)
 		status = ask_danger(c);
 	if (status)
 		return status;
+	question.buffer_days = buffer_days(c);
 	question.remaking = is_remaking(c);
 	ts_due_make(&question, c->s->practice, &c->due);
 	due_fill(c);

@@ -14,6 +14,7 @@ struct due_call {
 	struct session *s;
 	struct ts_plan plan; /* of a plan; of a tank or a water what there is of one */
 	bool has_tank, has_supply;
+	struct ts_waters *waters;
 	struct remake_call *remake; /* NULL: none was asked for */
 	struct ts_due due;
 	struct ts_text text; /* scratch */

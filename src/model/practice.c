@@ -152,6 +152,7 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_SPECIES_MORE] = {"species.more", "species", 6, "the same in more than 250 L", COMMON},
 	[TS_P_SETTLED_DAYS] = {"filter.settled", "days", 56, "stock that has lived so long with ammonia and nitrite nil shows a mature filter", COMMON},
 	[TS_P_SETTLED_AHEAD] = {"settled.days", "days", 365, "how far a tank is followed", COMMON},
+	[TS_P_RATE_DAYS] = {"rate.days", "days", 182, "readings of half a year tell how fast a tank moves now; older ones of another stock", COMMON},
 	[TS_P_READING_OLD] = {"reading.old", "days", 56, "a tank that was read longer ago than eight weeks may be another by now", COMMON},
 	[TS_P_CHASERS] = {"chasers", "animals", 5, "so many that always chase leave a fish of less than half their length no rest", ESTIMATE},
 	[TS_P_LABYRINTH_ROOM] = {"labyrinth.room", "L", 120, "tank as sold that two kinds of labyrinth fish need", COMMON},

@@ -43,6 +43,8 @@ static bool tank_good(const struct ts_drift_tank *t)
 	       share(t->nitrogen_mmol_l / TS_CHEM_ION_HIGH_MMOL_L) && share(t->plant_share) &&
 	       share(t->filter_share) && share(t->change_share) && share(t->evaporated_share) &&
 	       (t->change_days == 0 || (t->change_days >= 1 && t->change_days <= 1e6)) &&
+	       share(fabs(t->alk_gain_meq_l) / TS_CHEM_ION_HIGH_MMOL_L) &&
+	       share(fabs(t->hardness_gain_mmol_l) / TS_CHEM_ION_HIGH_MMOL_L) &&
 	       t->soil_left_meq_l >= 0 && t->co2_least >= CO2_LEAST &&
 	       t->co2_usual >= t->co2_least && t->co2_most >= t->co2_usual &&
 	       t->co2_most <= CO2_MOST;
@@ -169,6 +171,22 @@ static void take_up(struct ts_drift *d)
 	t->soil_left_meq_l -= eq;
 }
 
+/* What the log shows beside the model; sodium and chloride keep the balance of charge. */
+static void gain(struct ts_drift_tank *t)
+{
+	struct ts_solution *w = &t->water;
+	double hardness = w->ca_mmol_l + w->mg_mmol_l;
+	double alk = fmax(t->alk_gain_meq_l, -fmax(w->alk_meq_l, 0));
+	double eq = 2 * fmax(t->hardness_gain_mmol_l, -hardness);
+	double kept = eq < 0 && hardness > 0 ? 1 + eq / 2 / hardness : 1;
+
+	w->alk_meq_l += alk;
+	w->na_mmol_l += fmax(alk, 0) + fmax(-eq, 0);
+	w->cl_mmol_l += fmax(-alk, 0) + fmax(eq, 0);
+	w->ca_mmol_l = w->ca_mmol_l * kept + fmax(eq, 0) / 2;
+	w->mg_mmol_l *= kept;
+}
+
 static void work_of_bed(struct ts_drift *d)
 {
 	if (d->tank.bed == TS_BED_ACTIVE_SOIL)
@@ -186,6 +204,7 @@ void ts_drift_live(struct ts_drift *d)
 	turn_over(t, TS_UPTAKE_OF_AMMONIUM, t->plant_share * t->nitrogen_mmol_l);
 	top_up(t, supply_on(t, d->day));
 	nitrify(d);
+	gain(t);
 	work_of_bed(d);
 	look_at_filter(d);
 }

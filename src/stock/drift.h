@@ -40,6 +40,9 @@ struct ts_drift_tank {
 	double change_days;      /* from one change to the next, 1 or more; 0: no changes */
 	double evaporated_share; /* of the volume, a day */
 	bool pure_top_up; /* evaporation is replaced by water without minerals, else supply */
+	/* What was measured beside all this, a day: alkalinity and hardness gained (lost: below 0).
+	 */
+	double alk_gain_meq_l, hardness_gain_mmol_l;
 	enum ts_bed bed;
 	double soil_left_meq_l; /* what active soil can still take up */
 	/* CO2 of the running tank, times air: most (pH at its lowest), usual, least. */

@@ -5,16 +5,18 @@
  */
 #include <tapshoal/stock.h>
 
-#include "base/date.h"
 #include "chem/hardness.h"
 #include "chem/ions.h"
 #include "chem/nitrogen.h"
 #include "chem/oxygen.h"
 #include "model/practice.h"
+#include "stock/rate.h"
 #include "stock/rules.h"
 
 #define NO3_PER_N (TS_MASS_NO3 / TS_WEIGHT_N)
 #define WEEK 7
+/* Over so many days even a rate that may be nothing beats the model. */
+#define RATE_DAYS_SURE 28
 
 /* Mass = factor x length^power, by body (words of a record); cm, g. Recalled from memory. */
 static const struct {
@@ -147,53 +149,33 @@ static void take_change(const struct ts_tank *t, const double *practice, struct 
 	ret->change_days = ret->change_known ? t->water_change.days : practice[TS_P_CHANGE_DAYS];
 }
 
-/* NAN where a reading holds no usable nitrate. */
-static double no3_of(const struct ts_reading *r)
+/* Whether a rate tells more than that there are readings. */
+static bool tells(const struct ts_rate *rate)
 {
-	if (r->no3_mg_l.kind == TS_MEASURE_VALUE || r->no3_mg_l.kind == TS_MEASURE_DOUBT)
-		return r->no3_mg_l.value;
-	if (r->no3_n_mg_l.kind == TS_MEASURE_VALUE || r->no3_n_mg_l.kind == TS_MEASURE_DOUBT)
-		return r->no3_n_mg_l.value * NO3_PER_N;
-	return (double)NAN;
+	return rate->a_day > 0 && (rate->low > 0 || rate->days >= RATE_DAYS_SURE);
 }
 
-static bool read_day(const struct ts_reading *r, long *ret)
+/* Readings beat the model; plants are in the measured figure already. */
+static void calibrate(
+	const struct ts_load_case *c, const struct ts_practice *practice, struct ts_load *ret)
 {
-	return r->date && ts_date_read(r->date, ret);
-}
-
-/* Rise by the week between two dated readings that no water change can lie between; NAN: none. */
-static double measured_rise(const struct ts_tank *t, double change_days)
-{
-	double rise = (double)NAN;
-
-	for (size_t i = 1; i < t->reading_count; i++) {
-		long before, after;
-		double no3 = no3_of(&t->readings[i]) - no3_of(&t->readings[i - 1]);
-
-		if (!read_day(&t->readings[i - 1], &before) || !read_day(&t->readings[i], &after) ||
-			after <= before || (double)(after - before) > change_days)
-			continue;
-		if (no3 > 0)
-			rise = no3 / (double)(after - before) * WEEK;
-	}
-	return rise;
-}
-
-/* Two readings beat the model; plants are in the measured figure already. */
-static void calibrate(const struct ts_tank *t, const double *practice, struct ts_load *ret)
-{
-	double measured = measured_rise(t, ret->change_days);
-	double modelled = ret->no3_rise_mg_l_week.value;
-	double ratio = measured / modelled;
+	const struct ts_tank *t = c->tank;
+	const struct ts_rate_case asked = {t->readings, t->reading_count, -1,
+		ret->change_percent / 100, ret->change_days,
+		isnan(c->no3_new_mg_l) ? 0 : c->no3_new_mg_l, 0};
+	double modelled = ret->no3_rise_mg_l_week.value, ratio;
+	struct ts_rate rate;
 
 	ret->modelled_no3_rise_mg_l_week = modelled;
-	ret->measured_no3_rise_mg_l_week = measured;
-	if (isnan(measured))
+	ret->measured_no3_rise_mg_l_week = (double)NAN;
+	if (!ts_rate_of(&asked, TS_NOW_NO3, practice, &rate) || !tells(&rate))
 		return;
-	ret->no3_rise_mg_l_week = (struct ts_estimate){measured, measured, measured};
-	ret->differs =
-		ratio > practice[TS_P_LOAD_DIFFERS] || ratio * practice[TS_P_LOAD_DIFFERS] < 1;
+	ratio = WEEK * rate.a_day / modelled;
+	ret->measured_no3_rise_mg_l_week = WEEK * rate.a_day;
+	ret->no3_rise_mg_l_week =
+		(struct ts_estimate){WEEK * fmax(rate.low, 0), WEEK * rate.a_day, WEEK * rate.high};
+	ret->differs = ratio > practice->value[TS_P_LOAD_DIFFERS] ||
+		       ratio * practice->value[TS_P_LOAD_DIFFERS] < 1;
 }
 
 /* What builds up between changes: rise a week -> above the new water, before a change. */
@@ -248,7 +230,7 @@ enum ts_status ts_load_of(
 	l.plants_known = c->tank->plants != TS_PLANTS_UNKNOWN;
 	l.no3_rise_mg_l_week = times(scaled(l.nitrogen_mg_day, NO3_PER_N * WEEK / l.net_l),
 		left.low, left.value, left.high);
-	calibrate(c->tank, practice->value, &l);
+	calibrate(c, practice, &l);
 	settle(c, practice->value, &l);
 	if (ts_chem_oxygen_saturation_mg_l(isnan(c->temp_c) ? 25 : c->temp_c, 0, &l.oxygen_mg_l))
 		l.oxygen_mg_l = (double)NAN;

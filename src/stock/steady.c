@@ -55,9 +55,10 @@ static struct gains gains_of(const struct ts_drift_tank *t)
 	w.alk_meq_l += to_nitrate * supply->tan_mmol_l;
 	hardness = w.ca_mmol_l + w.mg_mmol_l;
 	return (struct gains){
-		.alk = {n * (p[TS_RELEASE].alk_eq + to_nitrate) + refill * w.alk_meq_l, w.alk_meq_l,
-			supply->water.alk_meq_l},
-		.hardness = {refill * hardness, hardness, hardness},
+		.alk = {n * (p[TS_RELEASE].alk_eq + to_nitrate) + refill * w.alk_meq_l +
+				t->alk_gain_meq_l,
+			w.alk_meq_l, supply->water.alk_meq_l},
+		.hardness = {refill * hardness + t->hardness_gain_mmol_l, hardness, hardness},
 		.no3 = {n + refill * w.no3_mmol_l, w.no3_mmol_l, supply->water.no3_mmol_l},
 	};
 }
@@ -93,6 +94,7 @@ static struct ts_drift_tank at_closed_form(const struct ts_drift_tank *tank)
 	t.water.k_mmol_l *= grows;
 	t.water.cl_mmol_l *= grows;
 	t.water.so4_mmol_l *= grows;
+	t.water.ca_mmol_l += fmax(0, n * t.hardness_gain_mmol_l * (1 - f) / f);
 	t.water.no3_mmol_l = (1 - f) * (g.no3.new_water + n * g.no3.a_day / f) + f * g.no3.poured;
 	t.water.alk_meq_l =
 		fmax(0, (1 - f) * (g.alk.new_water + n * g.alk.a_day / f) + f * g.alk.poured);

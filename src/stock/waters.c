@@ -17,6 +17,14 @@ struct work {
 	struct ts_waters *ret;
 };
 
+/* A rate counts from so many days on, and from the second on even where it may be nothing. */
+#define RATE_DAYS 14
+#define RATE_DAYS_SURE 28
+/* Faster than this no stone, plant or filter moves a tank by itself, dH a day (from memory). */
+#define GH_RATE_MOST (1.0 / 7)
+#define KH_GAIN_MOST (1.0 / 7)
+#define KH_LOSS_MOST (4.0 / 7)
+
 /* One run of the three. */
 struct run {
 	double gh_dh, kh_dh, no3_mg_l, buffer_days, reserve_days;
@@ -120,6 +128,62 @@ static void take_drift(struct work *w)
 				   &ret->drift) == TS_OK;
 }
 
+/* What a value of the log moves by, topping up taken off; nothing where it does not tell. */
+static struct ts_rate rate_of(const struct work *w, enum ts_now_value value, double poured)
+{
+	const struct ts_tank *tank = &w->asked->plan->tank;
+	const struct ts_drift_tank *t = &w->ret->drift.tank;
+	const struct ts_rate_case asked = {tank->readings, tank->reading_count, w->asked->today,
+		t->change_share, t->change_days, poured,
+		t->pure_top_up || isnan(poured) ? 0 : t->evaporated_share * poured};
+	struct ts_rate none = {0}, rate;
+
+	if (!ts_rate_of(&asked, value, w->practice, &rate) || rate.days < RATE_DAYS)
+		return none;
+	return rate.days >= RATE_DAYS_SURE || rate.low > 0 || rate.high < 0 ? rate : none;
+}
+
+static bool believable(const struct ts_rate *rate, double gain_most, double loss_most)
+{
+	return !rate->readings || (rate->low <= gain_most && rate->high >= -loss_most);
+}
+
+/*
+ * What was measured over weeks counts before the model and before the bed, whose work is in it.
+ * KH also falls by the filter's work, which the simulation does itself.
+ */
+static void take_rates(struct work *w)
+{
+	const struct ts_rate none = {0};
+	struct ts_waters *ret = w->ret;
+
+	ret->gh_rate = rate_of(w, TS_NOW_GH, value_of(&ret->poured, TS_GH));
+	ret->kh_rate = rate_of(w, TS_NOW_KH, value_of(&ret->poured, TS_KH));
+	ret->no3_rate = rate_of(w, TS_NOW_NO3, fmax(ret->poured.poisons.no3_mg_l, 0));
+	ret->strange = !believable(&ret->gh_rate, GH_RATE_MOST, GH_RATE_MOST) ||
+		       !believable(&ret->kh_rate, KH_GAIN_MOST, KH_LOSS_MOST);
+	if (ret->strange)
+		ret->gh_rate = ret->kh_rate = none;
+}
+
+/* One of three: 0 as measured, 1 the most favourable that the log allows, 2 the least. */
+static void put_rates(const struct ts_waters *w, int i, struct ts_drift_tank *t)
+{
+	const struct ts_rate *gh = &w->gh_rate, *kh = &w->kh_rate;
+
+	if (gh->readings)
+		t->hardness_gain_mmol_l = ts_chem_mmol_l_from_dh(i == 0   ? gh->a_day
+								 : i == 1 ? gh->high
+									  : gh->low);
+	if (!kh->readings)
+		return;
+	t->bed = TS_BED_INERT;
+	t->alk_gain_meq_l = ts_chem_meq_l_from_dkh(i == 0   ? kh->a_day
+						   : i == 1 ? kh->high
+							    : kh->low) +
+			    (1 - t->plant_share) * t->nitrogen_mmol_l;
+}
+
 /* Days until KH is below the floor; INFINITY: not within `most`. */
 static double days_to_floor(
 	const struct ts_drift_tank *tank, const struct ts_practice *practice, unsigned most)
@@ -200,27 +264,35 @@ static double most(double a, double b, double c)
 			most(runs[0].member, runs[1].member, runs[2].member)                       \
 	}
 
+void ts_waters_run(const struct ts_waters *w, int i, struct ts_drift_tank *ret)
+{
+	const struct ts_estimate *rise = &w->load.no3_rise_mg_l_week;
+	struct ts_drift_tank tank = w->drift.tank;
+
+	if (i) {
+		tank.nitrogen_mmol_l =
+			w->load_known ? ts_net_nitrogen_mmol_l(i == 1 ? rise->low : rise->high) : 0;
+		tank.plant_share = 0;
+	}
+	/* The favourable end: the supply brings buffer along; the other: it brings none. */
+	if (i == 2 && w->drift.assumed & TS_DRIFT_TOP_UP_SUPPLY)
+		tank.pure_top_up = true;
+	/* A filter matures; only until then it leaves ammonia. */
+	tank.filter_share = 1;
+	put_rates(w, i, &tank);
+	*ret = tank;
+}
+
 static void take_settled(struct work *w)
 {
 	struct ts_waters *ret = w->ret;
-	const struct ts_load *l = &ret->load;
-	const double rises[] = {0, l->no3_rise_mg_l_week.low, l->no3_rise_mg_l_week.high};
 	const struct ts_estimate unknown = {(double)NAN, (double)NAN, (double)NAN};
 	struct run runs[3];
 
 	for (int i = 0; i < 3; i++) {
-		struct ts_drift_tank tank = ret->drift.tank;
+		struct ts_drift_tank tank;
 
-		if (i) {
-			tank.nitrogen_mmol_l =
-				ret->load_known ? ts_net_nitrogen_mmol_l(rises[i]) : 0;
-			tank.plant_share = 0;
-		}
-		/* The favourable end: the supply brings buffer along; the other: it brings none. */
-		if (i == 2 && ret->drift.assumed & TS_DRIFT_TOP_UP_SUPPLY)
-			tank.pure_top_up = true;
-		/* A filter matures; only until then it leaves ammonia. */
-		tank.filter_share = 1;
+		ts_waters_run(ret, i, &tank);
 		runs[i] = run(&tank, w->practice);
 		if (isnan(runs[i].gh_dh))
 			return;
@@ -299,8 +371,11 @@ void ts_waters_make(const struct ts_waters_case *asked, const struct ts_practice
 	ts_waters_now(asked->plan, asked->today, w.practice, ret);
 	take_load(&w);
 	take_drift(&w);
-	if (ret->drift_known)
+	if (ret->drift_known) {
+		take_rates(&w);
 		take_settled(&w);
+		put_rates(ret, 0, &ret->drift.tank);
+	}
 	if (!ret->settled_known)
 		return;
 	take_settled_profile(&w);

@@ -9,6 +9,7 @@
 #define TS_STOCK_WATERS_H
 
 #include "stock/plan_drift.h"
+#include "stock/rate.h"
 #include "water/now.h"
 
 /* Where a routine leads, at the waste that is expected and at the least and most that it may be. */
@@ -34,8 +35,12 @@ struct ts_waters {
 	struct ts_profile settled; /* as `poured` where nothing is known of where it goes */
 	bool settled_known;
 	struct ts_settled settles;
-	struct ts_load load;        /* its buffer and steady values are those of `settles` */
-	bool load_known;            /* the litres are */
+	struct ts_load load; /* its buffer and steady values are those of `settles` */
+	bool load_known;     /* the litres are */
+	/* What the log shows over weeks, a day, beside changes and top-up; readings 0: nothing. */
+	struct ts_rate gh_rate, kh_rate, no3_rate;
+	/* The log moves as no tank of this routine and supply does: one of them is another. */
+	bool strange;
 	struct ts_plan_drift drift; /* the tank made ready for a simulation */
 	bool drift_known;
 };
@@ -55,6 +60,12 @@ void ts_waters_make(const struct ts_waters_case *asked, const struct ts_practice
 /* Now and poured in alone, without animals and where it goes: a tenth of the work. */
 void ts_waters_now(const struct ts_plan *plan, long today, const struct ts_practice *practice,
 	struct ts_waters *ret);
+
+/*
+ * The tank of one of the three runs behind `settles`, of waters whose drift is known: 0 with the
+ * waste that is expected, 1 with the least and 2 with the most, its filter matured.
+ */
+void ts_waters_run(const struct ts_waters *waters, int run, struct ts_drift_tank *ret);
 
 /* mmol/L of nitrogen that end as nitrate in a day, of a rise by the week. */
 double ts_net_nitrogen_mmol_l(double no3_rise_mg_l_week);

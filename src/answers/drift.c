@@ -1,0 +1,606 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The gravest thing first: ammonia, a buffer that is gone, then the first limit that the routine
+ * reaches, whatever it is of; what the log shows stands before what was modelled.
+ */
+#include "answers/drift_work.h"
+
+#include "care/jump.h"
+#include "chem/ions.h"
+#include "words/care.h"
+
+/* The one large change that is looked at, of the water. */
+#define LARGE_CHANGE 0.5
+/* How much more often than now a change is tried. */
+#define OFTEN_MOST 4
+/* More of the water than this nobody is advised to change at a time. */
+#define SHARE_MOST 0.5
+/* Less free ammonia than this is not worth a word. */
+#define NH3_SHOWN_MG_L 0.0005
+/* Rounds of buffer.warn within which a buffer that goes comes first. */
+#define SOON 2
+/* GH that moves so far in the days followed is said, though it meets no limit, dH. */
+#define GH_MOVES_DH 2.0
+#define GH_SHOWN_DH 1.5
+
+/* clang-format off */
+const struct ts_drift_moves_row ts_drift_moves_rows[TS_MOVES__COUNT] = {
+	[TS_MOVES_GH] = {"gh", "GH", "", TS_NOW_GH, 1},
+	[TS_MOVES_KH] = {"kh", "KH", "", TS_NOW_KH, 1},
+	[TS_MOVES_NO3] = {"no3", "nitrate", " mg/L", TS_NOW_NO3, 0},
+};
+/* clang-format on */
+
+static const char *take(struct drift_work *w)
+{
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+static void put(struct drift_work *w, double value, int decimals)
+{
+	ts_text_number_short(&w->text, value, decimals);
+}
+
+static double bound(const struct drift_work *w, enum ts_practice_id id)
+{
+	return w->asking->practice->value[id];
+}
+
+static struct ts_range pair(const double values[2])
+{
+	return (struct ts_range){values[0], values[1]};
+}
+
+static double kh_or_unknown(const struct drift_work *w, double kh)
+{
+	return w->kh_known ? kh : (double)NAN;
+}
+
+static enum ts_status fill_days(struct drift_work *w)
+{
+	struct ts_drift_result *r = w->ret;
+	size_t count = w->question->days + 1;
+	struct ts_drift_day *days = ts_arena_array(w->asking->arena, count, sizeof *days);
+	enum ts_status status;
+
+	r->days = ts_arena_array(w->asking->arena, count, sizeof *r->days);
+	if (!days || !r->days)
+		return TS_NO_MEMORY;
+	status = ts_drift_run(
+		&w->waters->drift.tank, w->asking->practice, w->question->days, days, NULL);
+	if (status != TS_OK)
+		return status;
+	w->today = days[0];
+	for (size_t i = 0; i < count; i++) {
+		const struct ts_drift_day *d = &days[i];
+
+		r->days[i] = (struct ts_drift_day_result){d->day, kh_or_unknown(w, d->kh_dh),
+			d->gh_dh, kh_or_unknown(w, d->ph), kh_or_unknown(w, d->ph_low),
+			kh_or_unknown(w, d->ph_high), d->tan_mg_l, d->no3_mg_l,
+			d->conductivity_us_cm, d->filter_doubtful, d->change_due};
+	}
+	r->day_count = count;
+	return TS_OK;
+}
+
+static struct ts_drift_steady_result steady_result(
+	const struct drift_work *w, const struct ts_drift_steady *s)
+{
+	return (struct ts_drift_steady_result){
+		{kh_or_unknown(w, s->kh_dh.before_change), kh_or_unknown(w, s->kh_dh.after_change)},
+		{s->gh_dh.before_change, s->gh_dh.after_change},
+		{s->no3_mg_l.before_change, s->no3_mg_l.after_change}};
+}
+
+/* As check has it: a matured filter, and all waste counted as nitrate. */
+static enum ts_status fill_steady(struct drift_work *w)
+{
+	struct ts_drift_steady settled, formula;
+	struct ts_drift_tank tank;
+	enum ts_status status;
+
+	ts_waters_run(w->waters, 0, &tank);
+	status = ts_drift_settle(&tank, w->asking->practice, &settled);
+	if (status != TS_OK)
+		return status;
+	ts_drift_steady(&tank, &formula);
+	if (!isnan(settled.gh_dh.before_change))
+		settled.no3_mg_l = formula.no3_mg_l;
+	w->ret->steady = steady_result(w, &settled);
+	w->ret->steady_closed_form = steady_result(w, &formula);
+	return TS_OK;
+}
+
+/* The routine's own days first; where half of the water would not do, twice, four times as often.
+ */
+static enum ts_status fill_smallest(struct drift_work *w)
+{
+	const struct ts_drift_bounds bounds = {
+		w->kh_known ? bound(w, TS_P_KH_ACT) : 0, w->no3_most};
+	struct ts_drift_tank now, tank;
+	enum ts_status status = TS_NO;
+	double share;
+
+	ts_waters_run(w->waters, 0, &now);
+	tank = now;
+	if (!(tank.change_days > 0))
+		return TS_OK;
+	for (int often = 1; status == TS_NO && often <= OFTEN_MOST; often *= 2) {
+		tank.change_days = fmax(1, now.change_days / often);
+		status = ts_drift_smallest_change(&tank, &bounds, w->asking->practice, &share);
+		if (status == TS_OK && share > SHARE_MOST)
+			status = TS_NO;
+	}
+	if (status != TS_OK)
+		return status == TS_NO ? TS_OK : status;
+	w->ret->smallest_safe_change =
+		ts_arena_take(w->asking->arena, sizeof *w->ret->smallest_safe_change);
+	if (!w->ret->smallest_safe_change)
+		return TS_NO_MEMORY;
+	*w->ret->smallest_safe_change = (struct ts_drift_change_result){100 * share,
+		tank.change_days, kh_or_unknown(w, bounds.kh_low_dh), bounds.no3_high_mg_l};
+	return TS_OK;
+}
+
+static void put_pair(struct drift_work *w, const char *label, const struct ts_range *values,
+	int decimals, const char *unit)
+{
+	if (isnan(values->low) || isnan(values->high))
+		return;
+	ts_text_puts(&w->text, label, " ", NULL);
+	ts_text_number(&w->text, values->low, decimals);
+	ts_text_put(&w->text, " to ");
+	ts_text_number(&w->text, values->high, decimals);
+	ts_text_put(&w->text, unit);
+}
+
+/* What the animals would feel of a large change today; ammonia says stop. */
+static const char *jump_says(struct drift_work *w, const struct ts_drift_jump_result *j)
+{
+	double limit = bound(w, TS_P_NH3_CONFLICT);
+
+	ts_text_put(&w->text, "Half of the water changed at once, today, would take ");
+	put_pair(w, "GH", &j->gh_dh, 1, ", ");
+	put_pair(w, "KH", &j->kh_dh, 1, ", ");
+	put_pair(w, "pH", &j->ph, 1, ", ");
+	put_pair(w, "conductivity", &j->conductivity_us_cm, 0, " uS/cm");
+	if (j->nh3_n_mg_l.high >= NH3_SHOWN_MG_L)
+		put_pair(w, ", free ammonia", &j->nh3_n_mg_l, 4, " mg/L");
+	if (j->nh3_n_mg_l.high > limit && j->nh3_n_mg_l.high > j->nh3_n_mg_l.low) {
+		ts_text_put(&w->text, ". Free ammonia harms from ");
+		put(w, limit, 2);
+		ts_text_put(&w->text, ": do not, but go by small changes until ammonia reads nil.");
+	} else if (j->safe_step) {
+		ts_text_put(&w->text, ". Ordinary animals bear that step.");
+	} else {
+		ts_text_put(&w->text, ". That is more than animals used to the old water bear at "
+				      "once: several small changes reach the same in a fortnight.");
+	}
+	return take(w);
+}
+
+static enum ts_status fill_jump(struct drift_work *w)
+{
+	const struct ts_plan_drift *p = &w->waters->drift;
+	struct ts_drift_jump_result *r = &w->ret->large_change;
+	struct ts_drift_jump jump;
+	enum ts_status status =
+		ts_drift_jump(&p->tank, LARGE_CHANGE, p->tan_known, w->asking->practice, &jump);
+
+	if (status != TS_OK)
+		return status;
+	*r = (struct ts_drift_jump_result){100 * jump.share, pair(jump.gh_dh), pair(jump.kh_dh),
+		pair(jump.ph), pair(jump.conductivity_us_cm), pair(jump.no3_mg_l),
+		pair(jump.nh3_n_mg_l), jump.safe_step, NULL};
+	if (!w->kh_known)
+		r->kh_dh = r->ph = r->nh3_n_mg_l = (struct ts_range){(double)NAN, (double)NAN};
+	r->says = jump_says(w, r);
+	return TS_OK;
+}
+
+static void fill_now(struct drift_work *w)
+{
+	const double values[] = {
+		w->today.gh_dh, kh_or_unknown(w, w->today.kh_dh), w->today.no3_mg_l};
+	struct ts_drift_result *r = w->ret;
+
+	r->now = ts_arena_array(w->asking->arena, TS_MOVES__COUNT, sizeof *r->now);
+	for (int i = 0; r->now && i < TS_MOVES__COUNT; i++) {
+		const struct ts_drift_moves_row *row = &ts_drift_moves_rows[i];
+		const struct ts_now_from *from = &w->waters->log.from[row->value];
+
+		r->now[r->now_count++] = (struct ts_drift_now_result){
+			row->key, values[i], from->age_days, from->reading != NULL};
+		if (!from->old)
+			continue;
+		ts_text_puts(&w->text, "Read ", row->label,
+			" of the tank again: the last reading is ", NULL);
+		put(w, from->age_days, 0);
+		ts_text_put(&w->text, " days old, and all of this starts from it.");
+		ts_asking_note(w->asking, &r->asks, take(w));
+	}
+	if (!w->kh_known)
+		ts_asking_note(w->asking, &r->asks,
+			"Measure the KH of the water that is poured in, with drops: without it "
+			"nothing is said of the buffer and of pH.");
+	if (w->waters->strange)
+		ts_asking_note(w->asking, &r->asks,
+			"The log moves otherwise than this supply and these changes can: is the "
+			"supply new, or is more or less changed? It was left out.");
+}
+
+/* "KH fell from 8 to 4 in 84 days" */
+static const char *measured_says(
+	struct drift_work *w, const struct ts_drift_moves_row *row, const struct ts_rate *rate)
+{
+	double moved = rate->last - rate->first;
+
+	ts_text_put(&w->text, row->label);
+	if (moved == 0) {
+		ts_text_put(&w->text, " stood at ");
+		put(w, rate->first, row->decimals);
+	} else {
+		ts_text_put(&w->text, moved > 0 ? " rose from " : " fell from ");
+		put(w, rate->first, row->decimals);
+		ts_text_put(&w->text, " to ");
+		put(w, rate->last, row->decimals);
+	}
+	ts_text_puts(&w->text, row->unit, moved == 0 ? " for " : " in ", NULL);
+	put(w, rate->days, 0);
+	ts_text_put(&w->text, " days");
+	return take(w);
+}
+
+static void fill_measured(struct drift_work *w)
+{
+	const struct ts_rate *rates[] = {
+		&w->waters->gh_rate, &w->waters->kh_rate, &w->waters->no3_rate};
+	struct ts_drift_result *r = w->ret;
+
+	r->measured = ts_arena_array(w->asking->arena, TS_MOVES__COUNT, sizeof *r->measured);
+	for (int i = 0; r->measured && i < TS_MOVES__COUNT; i++) {
+		const struct ts_rate *rate = rates[i];
+
+		if (!rate->readings)
+			continue;
+		r->measured[r->measured_count++] = (struct ts_drift_measured_result){
+			ts_drift_moves_rows[i].key, (double)rate->readings, rate->days, rate->first,
+			rate->last, {7 * rate->low, 7 * rate->high},
+			measured_says(w, &ts_drift_moves_rows[i], rate)};
+	}
+}
+
+static void fill_assumed(struct drift_work *w)
+{
+	for (unsigned i = 0; ts_drift_assumed_words[i]; i++) {
+		if (w->waters->drift.assumed >> i & 1)
+			ts_asking_note(w->asking, &w->ret->assumed, ts_drift_assumed_words[i]);
+	}
+}
+
+static void fill_head(struct drift_work *w)
+{
+	const struct ts_load *l = &w->waters->load;
+	const struct ts_drift_tank *t = &w->waters->drift.tank;
+	const struct ts_estimate *gone = &w->waters->settles.buffer_days;
+	struct ts_drift_result *r = w->ret;
+	double before = l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
+
+	r->name = w->question->plan->name;
+	r->volume_l = l->net_l;
+	r->nitrogen_mg_day = l->nitrogen_mg_day.value;
+	r->plant_share =
+		before > 0 ? fmin(fmax(1 - ts_net_nitrogen_mmol_l(l->modelled_no3_rise_mg_l_week) /
+							  before,
+					  0),
+				     1)
+			   : 0;
+	r->nitrogen_measured_mg_day =
+		ts_net_nitrogen_mmol_l(l->measured_no3_rise_mg_l_week) * l->net_l * TS_WEIGHT_N;
+	r->measured_differs = l->differs;
+	r->change_percent = 100 * t->change_share;
+	r->change_every_days = t->change_days;
+	r->buffer_gone_day = isfinite(gone->value) && gone->value > 0 ? gone->value : (double)NAN;
+	r->buffer_gone_day_early = isfinite(gone->low) ? gone->low : (double)NAN;
+	r->buffer_gone_day_late = isfinite(gone->high) ? gone->high : (double)NAN;
+	r->caution = ts_caution_drift;
+}
+
+static double most_ammonia(const struct ts_drift_result *r)
+{
+	double most = 0;
+
+	for (size_t i = 0; i < r->day_count; i++)
+		most = fmax(most, r->days[i].tan_mg_l);
+	return most;
+}
+
+/* " (12 to 31 by what is not known of feed and plants)" */
+static void put_doubt(struct drift_work *w)
+{
+	double early = w->ret->buffer_gone_day_early, late = w->ret->buffer_gone_day_late;
+
+	if (early == w->ret->buffer_gone_day && late == early)
+		return;
+	ts_text_put(&w->text, " (");
+	put(w, early, 0);
+	if (isnan(late)) {
+		ts_text_put(&w->text, " or more");
+	} else {
+		ts_text_put(&w->text, " to ");
+		put(w, late, 0);
+	}
+	ts_text_put(&w->text, " by what feed and plants may do)");
+}
+
+static bool active_soil(const struct drift_work *w)
+{
+	return w->kh_known && isnan(w->today.ph) && w->today.kh_dh >= bound(w, TS_P_KH_FLOOR);
+}
+
+/* A buffer that goes so soon stands before what only gathers. */
+static bool buffer_first(const struct drift_work *w)
+{
+	double day = w->ret->buffer_gone_day;
+
+	return day <= SOON * bound(w, TS_P_BUFFER_WARN) ||
+	       (!isnan(day) && w->ret->limits[0].day >= day);
+}
+
+/* Whether GH is known to go far: by the log, by a routine that is given, or by none at all. */
+static bool gh_goes(const struct drift_work *w)
+{
+	const struct ts_plan_drift *p = &w->waters->drift;
+	bool known = w->waters->gh_rate.readings || !(p->tank.change_share > 0) ||
+		     !(p->assumed & (TS_DRIFT_TOP_UP_SUPPLY | TS_DRIFT_COVER_OPEN |
+					    TS_DRIFT_CHANGE_USUAL)) ||
+		     fabs(w->waters->settles.gh_dh.low - w->today.gh_dh) > GH_MOVES_DH;
+
+	return known && fabs(w->waters->settles.gh_dh.value - w->today.gh_dh) > GH_MOVES_DH;
+}
+
+static const char *gh_moves(struct drift_work *w)
+{
+	double to = w->waters->settles.gh_dh.value;
+
+	ts_text_put(&w->text, to > w->today.gh_dh ? "GH rises: " : "GH falls: ");
+	put(w, w->today.gh_dh, 1);
+	ts_text_put(&w->text, " now, ");
+	put(w, to, 1);
+	ts_text_put(&w->text, w->waters->settles.no_end ? " in a year" : " where it settles");
+	return take(w);
+}
+
+/* Beyond at the waste that is expected; whether at the least as well decides between does and may.
+ */
+static const char *first_limit(struct drift_work *w)
+{
+	const struct ts_drift_limit_result *first = &w->ret->limits[0];
+	bool surely = !isnan(first->late);
+
+	ts_text_puts(&w->text, "This routine ", surely ? "does not keep" : "may not keep",
+		" the water: ", first->says, NULL);
+	if (!surely)
+		ts_text_put(&w->text, ", as far as what is not given can be guessed");
+	return take(w);
+}
+
+static const char *judge(struct drift_work *w)
+{
+	const struct ts_drift_day *now = &w->today;
+
+	if (now->tan_mg_l >= bound(w, TS_P_TAN_DANGER))
+		return "Ammonia stands in this tank: make it safe before anything else";
+	if (active_soil(w))
+		return "Active soil takes the buffer for as long as it lasts: KH says nothing here";
+	if (w->kh_known && now->kh_dh < bound(w, TS_P_KH_FLOOR))
+		return "The buffer is gone already: steady the water before anything else";
+	if (buffer_first(w)) {
+		ts_text_put(&w->text, "The buffer lasts ");
+		put(w, w->ret->buffer_gone_day, 0);
+		ts_text_put(&w->text, " days");
+		put_doubt(w);
+		return take(w);
+	}
+	if (isnan(w->ret->buffer_gone_day) && most_ammonia(w->ret) >= bound(w, TS_P_TAN_DANGER))
+		return "Ammonia builds up: the filter cannot clear this feed yet";
+	if (w->ret->limit_count)
+		return first_limit(w);
+	return gh_goes(w) ? gh_moves(w) : "This routine keeps the water";
+}
+
+/* "KH 8 now, 7.4 after 28 days, settles at 7.1; " */
+static void put_course(struct drift_work *w, const char *label, const char *unit, double now,
+	double then, double steady, int decimals)
+{
+	if (isnan(now))
+		return;
+	ts_text_puts(&w->text, label, " ", NULL);
+	put(w, now, decimals);
+	ts_text_puts(&w->text, unit, " now, ", NULL);
+	put(w, then, decimals);
+	ts_text_put(&w->text, " after ");
+	put(w, (double)(w->ret->day_count - 1), 0);
+	ts_text_put(&w->text, " days");
+	if (!isnan(steady)) {
+		ts_text_put(&w->text, ", settles at ");
+		put(w, steady, decimals);
+	}
+	ts_text_put(&w->text, "; ");
+}
+
+static void put_measured(struct drift_work *w)
+{
+	const char *before = "Measured: ";
+
+	for (size_t i = 0; i < w->ret->measured_count; i++) {
+		const struct ts_drift_measured_result *m = &w->ret->measured[i];
+
+		if (m->first == m->last)
+			continue;
+		ts_text_puts(&w->text, before, m->says, NULL);
+		before = ", ";
+	}
+	ts_text_put(&w->text, *before == ',' ? ". " : "");
+}
+
+static void put_routine(struct drift_work *w)
+{
+	const struct ts_drift_tank *t = &w->waters->drift.tank;
+
+	if (!(t->change_share > 0)) {
+		ts_text_put(&w->text, "no water is changed");
+		return;
+	}
+	ts_text_put(&w->text, "you change ");
+	put(w, 100 * t->change_share, 0);
+	ts_text_put(&w->text, " % every ");
+	put(w, t->change_days, 1);
+	ts_text_put(&w->text, " days");
+}
+
+static const char *because(struct drift_work *w)
+{
+	const struct ts_drift_result *r = w->ret;
+	const struct ts_drift_day_result *now = &r->days[0], *then = &r->days[r->day_count - 1];
+
+	put_measured(w);
+	if (most_ammonia(r) >= bound(w, TS_P_TAN_DANGER))
+		put_course(w, "ammonia", " mg/L", now->tan_mg_l, then->tan_mg_l, (double)NAN, 2);
+	if (fabs(then->gh_dh - now->gh_dh) >= GH_SHOWN_DH || gh_goes(w))
+		put_course(w, "GH", "", now->gh_dh, then->gh_dh, r->steady.gh_dh.before_change, 1);
+	put_course(w, "KH", "", now->kh_dh, then->kh_dh, r->steady.kh_dh.before_change, 1);
+	put_course(w, "nitrate", " mg/L", now->no3_mg_l, then->no3_mg_l,
+		r->steady.no3_mg_l.before_change, 0);
+	put_routine(w);
+	return take(w);
+}
+
+/* Whether minerals gather because only water evaporates. */
+static bool piles_up(const struct drift_work *w)
+{
+	const struct ts_plan_drift *p = &w->waters->drift;
+	bool topped = !(p->assumed & TS_DRIFT_TOP_UP_SUPPLY) || !(p->tank.change_share > 0);
+
+	return topped && !p->tank.pure_top_up && p->tank.bed == TS_BED_INERT &&
+	       w->waters->settles.gh_dh.value > w->today.gh_dh + GH_MOVES_DH;
+}
+
+static void fill_remedies(struct drift_work *w)
+{
+	const struct ts_drift_change_result *c = w->ret->smallest_safe_change;
+	struct ts_texts *list = &w->ret->remedies;
+	bool limited = w->ret->limit_count > 0 && !active_soil(w);
+
+	if (piles_up(w))
+		ts_asking_note(w->asking, list,
+			"Top up with water without minerals (reverse osmosis, clean rain): what "
+			"evaporates leaves its minerals behind.");
+	if (!(w->waters->drift.tank.change_share > 0) && (limited || piles_up(w)))
+		ts_asking_note(w->asking, list,
+			"Begin to change water, a tenth at a time twice a week: an old tank bears "
+			"no large change.");
+	if (!limited || w->waters->drift.tank.change_share <= 0)
+		return;
+	if (c) {
+		ts_text_put(&w->text, "Change ");
+		put(w, ceil(c->share_percent), 0);
+		ts_text_put(&w->text, " % every ");
+		put(w, c->every_days, 1);
+		ts_text_put(&w->text, " days: that keeps ");
+		if (w->kh_known) {
+			ts_text_put(&w->text, "KH at ");
+			put(w, c->kh_low_dh, 1);
+			ts_text_put(&w->text, " or more and ");
+		}
+		ts_text_put(&w->text, "nitrate at ");
+		put(w, c->no3_high_mg_l, 0);
+		ts_text_put(&w->text, " mg/L or less. Go there by small steps.");
+		ts_asking_note(w->asking, list, take(w));
+	} else {
+		ts_text_put(
+			&w->text, "Half of the water four times as often would not keep KH at ");
+		put(w, bound(w, TS_P_KH_ACT), 1);
+		ts_text_put(&w->text, " and nitrate below ");
+		put(w, w->no3_most, 0);
+		ts_text_put(&w->text, " mg/L: feed less, keep less, or look at the new water.");
+		ts_asking_note(w->asking, list, take(w));
+	}
+}
+
+static enum ts_status answer(struct drift_work *w)
+{
+	enum ts_status status = fill_days(w);
+
+	fill_head(w);
+	if (status == TS_OK)
+		status = drift_limits(w);
+	if (status == TS_OK)
+		status = fill_steady(w);
+	if (status == TS_OK)
+		status = fill_smallest(w);
+	if (status == TS_OK)
+		status = fill_jump(w);
+	if (status != TS_OK)
+		return status;
+	fill_now(w);
+	fill_measured(w);
+	fill_assumed(w);
+	fill_remedies(w);
+	w->ret->says = judge(w);
+	w->ret->because = because(w);
+	return w->asking->arena->failed ? TS_NO_MEMORY : TS_OK;
+}
+
+static const char cannot_stand[] =
+	"the readings cannot stand together in one water, so that nothing follows from them; "
+	"tapshoal water says what is odd";
+
+static enum ts_status make_waters(struct drift_work *w, const char **ret_refusal)
+{
+	const struct ts_plan *plan = w->question->plan;
+	struct ts_group *groups =
+		ts_arena_array(w->asking->arena, plan->stock_count + 1, sizeof *groups);
+	struct ts_waters *waters = ts_arena_take(w->asking->arena, sizeof *waters);
+	const struct ts_waters_case asked = {plan, groups, plan->stock_count, w->asking->today};
+
+	if (!groups || !waters)
+		return TS_NO_MEMORY;
+	for (size_t i = 0; i < plan->stock_count; i++)
+		groups[i] = (struct ts_group){.species = w->question->species[i],
+			.either = (unsigned)plan->stock[i].count};
+	ts_waters_make(&asked, w->asking->practice, waters);
+	w->waters = waters;
+	w->kh_known = !(waters->drift.assumed & TS_DRIFT_NO_KH);
+	if (!waters->load_known) {
+		*ret_refusal = "the tank's size is not given; write its length, width and height, "
+			       "or its volume";
+		return TS_BAD_INPUT;
+	}
+	if (waters->settled_known)
+		return TS_OK;
+	*ret_refusal = cannot_stand;
+	return TS_BAD_INPUT;
+}
+
+enum ts_status ts_drift_answer(const struct ts_asking *asking,
+	const struct ts_drift_question *question, struct ts_drift_result *ret,
+	const char **ret_refusal)
+{
+	struct ts_drift_result r = {0};
+	struct drift_work w = {.asking = asking, .question = question, .ret = &r};
+	enum ts_status status;
+
+	*ret_refusal = NULL;
+	ts_text_open(&w.text, &asking->arena->allocator);
+	status = make_waters(&w, ret_refusal);
+	if (status == TS_OK)
+		status = answer(&w);
+	if (status == TS_BAD_INPUT && !*ret_refusal)
+		*ret_refusal = cannot_stand;
+	asking->arena->failed |= w.text.failed;
+	ts_text_drop(&w.text);
+	if (status == TS_OK)
+		*ret = r;
+	return status;
+}

@@ -1,0 +1,219 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The limits that a routine reaches: the buffer's, nitrate's, and what each resident bears of GH
+ * and KH. The tank is followed three times, as the settled water is, and each limit gets the day
+ * on which it is reached.
+ */
+#include "answers/drift_work.h"
+
+#include <string.h>
+
+#include "stock/rules.h"
+#include "words/rulings.h"
+
+#define RUNS 3
+
+/* A limit on its way. */
+struct limit {
+	enum ts_drift_moves what;
+	double at;
+	bool above;
+	const struct ts_species *species;
+	double day[RUNS]; /* NAN: not reached */
+	bool comes_right; /* beyond it now, and inside it in the end */
+};
+
+struct limits {
+	struct limit *at;
+	size_t count;
+};
+
+static double value_of(const struct ts_drift_day *d, enum ts_drift_moves what)
+{
+	return what == TS_MOVES_GH ? d->gh_dh : what == TS_MOVES_KH ? d->kh_dh : d->no3_mg_l;
+}
+
+static bool beyond(const struct limit *l, double value)
+{
+	return l->above ? value > l->at : value < l->at;
+}
+
+static void add(struct limits *all, enum ts_drift_moves what, double at, bool above,
+	const struct ts_species *species)
+{
+	/* Of several animals the one whose limit comes first speaks. */
+	for (size_t i = 0; i < all->count; i++) {
+		struct limit *old = &all->at[i];
+
+		if (!old->species || !species || old->what != what || old->above != above)
+			continue;
+		if (above ? at < old->at : at > old->at)
+			*old = (struct limit){what, at, above, species, {0}, false};
+		return;
+	}
+	all->at[all->count++] = (struct limit){what, at, above, species, {0}, false};
+}
+
+/* What a resident bears; one that the water excludes already is check's matter. */
+static void add_species(struct drift_work *w, struct limits *all, size_t line)
+{
+	const struct ts_species *s = w->question->species[line];
+	const struct ts_keeping keeping = {
+		.wild = w->question->plan->stock[line].origin == TS_ORIGIN_WILD,
+		.temperature = w->question->plan->tank.temp_c};
+	static const enum ts_parameter parameters[] = {TS_GH, TS_KH};
+	struct ts_match m;
+
+	ts_match_species(s, &w->waters->now, &keeping, w->asking->practice, &m);
+	for (size_t i = 0; i < 2; i++) {
+		const struct ts_parameter_fit *fit = &m.at[parameters[i]];
+		enum ts_drift_moves what = i ? TS_MOVES_KH : TS_MOVES_GH;
+
+		if (!fit->known || fit->outside_by != 0 ||
+			strcmp(fit->source[0], "by kind of water") == 0)
+			continue;
+		if (isfinite(fit->tolerated.high))
+			add(all, what, fit->tolerated.high, true, s);
+		if (fit->tolerated.low > 0)
+			add(all, what, fit->tolerated.low, false, s);
+	}
+}
+
+/* Days of one run on which each limit is first passed for good. */
+static enum ts_status follow(
+	struct drift_work *w, const struct ts_drift_tank *tank, int run, struct limits *all)
+{
+	unsigned ahead = (unsigned)w->asking->practice->value[TS_P_SETTLED_AHEAD];
+	struct ts_drift_day day;
+	struct ts_drift d;
+	enum ts_status status = ts_drift_open(tank, w->asking->practice, &d);
+
+	for (size_t i = 0; i < all->count; i++)
+		all->at[i].day[run] = (double)NAN;
+	for (unsigned n = 0; status == TS_OK && n <= ahead; n++) {
+		if (n)
+			ts_drift_live(&d);
+		ts_drift_read(&d, false, &day);
+		for (size_t i = 0; i < all->count; i++) {
+			struct limit *l = &all->at[i];
+			bool out = beyond(l, value_of(&day, l->what));
+
+			if (out && isnan(l->day[run]))
+				l->day[run] = n;
+			if (!run && n == ahead)
+				l->comes_right = l->day[0] == 0 && !out;
+		}
+		if (n)
+			ts_drift_change(&d);
+	}
+	return status;
+}
+
+static void put_unit(struct ts_text *t, const struct limit *l, double value)
+{
+	ts_text_puts(t, ts_drift_moves_rows[l->what].label, " ", NULL);
+	ts_text_number_short(t, value, l->what == TS_MOVES_NO3 ? 0 : 1);
+	ts_text_put(t, l->what == TS_MOVES_NO3 ? " mg/L" : "");
+}
+
+static void put_whose(struct ts_text *t, const struct limit *l)
+{
+	if (!l->species)
+		return;
+	ts_text_put(t, l->above ? ", the most that " : ", the least that ");
+	ts_say_animal(t, l->species);
+	ts_text_put(t, " bears");
+}
+
+static const char *says(struct drift_work *w, const struct limit *l, double now)
+{
+	struct ts_text *t = &w->text;
+
+	if (l->day[0] == 0) {
+		put_unit(t, l, now);
+		ts_text_put(t, l->above ? ", comfortable to " : ", too little under ");
+		ts_text_number_short(t, l->at, 1);
+		if (l->comes_right)
+			ts_text_put(t, "; this routine brings it back");
+	} else {
+		put_unit(t, l, l->at);
+		put_whose(t, l);
+		ts_text_put(t, l->species ? ", is reached in " : " is reached in ");
+		ts_text_number_short(t, l->day[0], 0);
+		ts_text_put(t, l->day[0] == 1 ? " day" : " days");
+	}
+	return ts_asking_keep(w->asking, t);
+}
+
+static double earliest(const struct limit *l)
+{
+	return fmin(l->day[0], fmin(l->day[1], l->day[2]));
+}
+
+static double latest(const struct limit *l)
+{
+	return isnan(l->day[1]) || isnan(l->day[2]) ? (double)NAN
+						    : fmax(l->day[0], fmax(l->day[1], l->day[2]));
+}
+
+static void fill(struct drift_work *w, const struct limits *all)
+{
+	struct ts_drift_result *r = w->ret;
+
+	r->limits = ts_arena_array(w->asking->arena, all->count + 1, sizeof *r->limits);
+	for (size_t i = 0; r->limits && i < all->count; i++) {
+		const struct limit *l = &all->at[i];
+		struct ts_drift_limit_result one = {ts_drift_moves_rows[l->what].key, l->at,
+			l->above, l->day[0], earliest(l), latest(l),
+			l->species ? l->species->species : NULL, NULL};
+		size_t at = r->limit_count;
+
+		if (isnan(l->day[0]))
+			continue;
+		one.says = says(w, l, value_of(&w->today, l->what));
+		for (; at && r->limits[at - 1].day > one.day; at--)
+			r->limits[at] = r->limits[at - 1];
+		r->limits[at] = one;
+		r->limit_count++;
+	}
+}
+
+static bool sensitive(const struct drift_work *w)
+{
+	for (size_t i = 0; i < w->question->plan->stock_count; i++) {
+		if (w->question->species[i]->habits & TS_HABIT_NITRATE_SENSITIVE ||
+			w->question->plan->stock[i].origin == TS_ORIGIN_WILD)
+			return true;
+	}
+	return false;
+}
+
+enum ts_status drift_limits(struct drift_work *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+	const double *p = w->asking->practice->value;
+	struct limits all = {
+		ts_arena_array(w->asking->arena, plan->stock_count * 4 + 3, sizeof *all.at), 0};
+	enum ts_status status = TS_OK;
+
+	if (!all.at)
+		return TS_NO_MEMORY;
+	if (w->kh_known) {
+		add(&all, TS_MOVES_KH, p[TS_P_KH_FLOOR], false, NULL);
+		add(&all, TS_MOVES_KH, p[TS_P_KH_ACT], false, NULL);
+	}
+	w->no3_most = p[sensitive(w) ? TS_P_NITRATE_CONCERN_SENSITIVE : TS_P_NITRATE_CONCERN];
+	add(&all, TS_MOVES_NO3, w->no3_most, true, NULL);
+	for (size_t i = 0; i < plan->stock_count; i++)
+		add_species(w, &all, i);
+	for (int run = 0; run < RUNS && status == TS_OK; run++) {
+		struct ts_drift_tank tank;
+
+		ts_waters_run(w->waters, run, &tank);
+		tank.filter_share = w->waters->drift.tank.filter_share;
+		status = follow(w, &tank, run, &all);
+	}
+	if (status == TS_OK)
+		fill(w, &all);
+	return w->asking->arena->failed ? TS_NO_MEMORY : status;
+}

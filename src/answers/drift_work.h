@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Between the files of the answer about drift: drift.c asks the simulation and judges,
+ * drift_limits.c finds what is reached when.
+ */
+#ifndef TS_ANSWERS_DRIFT_WORK_H
+#define TS_ANSWERS_DRIFT_WORK_H
+
+#include "answers/drift.h"
+
+/* What moves in a tank. */
+enum ts_drift_moves { TS_MOVES_GH, TS_MOVES_KH, TS_MOVES_NO3, TS_MOVES__COUNT };
+
+struct ts_drift_moves_row {
+	const char *key, *label, *unit;
+	enum ts_now_value value;
+	int decimals;
+};
+
+extern const struct ts_drift_moves_row ts_drift_moves_rows[TS_MOVES__COUNT];
+
+struct drift_work {
+	const struct ts_asking *asking;
+	const struct ts_drift_question *question;
+	const struct ts_waters *waters;
+	struct ts_drift_result *ret;
+	struct ts_text text;
+	struct ts_drift_day today; /* day 0 of the simulation */
+	bool kh_known;
+	double no3_most; /* nitrate that the most sensitive animal of the list is comfortable to */
+};
+
+/* Fills ret->limits, w->no3_most. */
+enum ts_status drift_limits(struct drift_work *work);
+
+#endif
