@@ -101,6 +101,10 @@ struct ts_species {
 	int kind, sold, home_water, body;
 	double adult_length_cm, greatest_length_cm;
 	double body_length_cm; /* 0 = the adult length */
+	struct {
+		double factor, power; /* g of cm total length; factor 0 = by shape of body */
+		const char *source;
+	} weight;
 	struct ts_range lives_years;
 	struct {
 		struct ts_envelopes usual;

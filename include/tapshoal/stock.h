@@ -267,10 +267,11 @@ TS_API TS_MUST_USE enum ts_status ts_load_of(
 	const struct ts_load_case *input, const struct ts_practice *practice, struct ts_load *ret);
 
 /*
- * Mass of one animal, g, by its total length in cm. Length to mass by shape of body: length-weight
- * relations of fishes (form published; figures by shape recalled from memory).
+ * Mass of one animal, g, by its total length in cm: by the measured relation of its record, else
+ * by the shape of its body. ts_mass_doubt(): by which factor it may be more or less.
  */
 TS_API double ts_mass_g(const struct ts_species *species, double length_cm);
+TS_API double ts_mass_doubt(const struct ts_species *species);
 
 /* Nitrogen that the group's feed brings into the water, mg a day, fed as usual, before plants. */
 TS_API double ts_group_nitrogen_mg_day(const struct ts_group *group, const struct ts_tank *tank,

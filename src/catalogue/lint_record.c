@@ -189,6 +189,7 @@ static bool sources(const struct ts_lint *lint, const struct ts_species *s, stru
 				    strcmp(s->water.published.source, source) == 0) ||
 			    (s->water.published.temp_source &&
 				    strcmp(s->water.published.temp_source, source) == 0) ||
+			    (s->weight.source && strcmp(s->weight.source, source) == 0) ||
 			    (s->name_source && strcmp(s->name_source, source) == 0);
 
 		for (size_t v = 0; v < 3; v++) {

@@ -264,6 +264,13 @@ static const struct ts_field territory_fields[] = {
 };
 static const struct ts_shape shape_territory = SHAPE("territory", territory_fields, ((S *)0)->territory);
 
+static const struct ts_field weight_fields[] = {
+	{"factor", TS_NUMBER, REQ, TS_Q_NUMBER, AT_IN(weight, factor, double), 0, NULL, NULL, "grams of one centimetre, total length"},
+	{"power", TS_NUMBER, REQ, TS_Q_NUMBER, AT_IN(weight, power, double), 0, NULL, NULL, "of the length"},
+	{"source", TS_TEXT, REQ, TS_Q_NUMBER, AT_IN(weight, source, const char *), 0, NULL, NULL, "the publication"},
+};
+static const struct ts_shape shape_weight = SHAPE("weight", weight_fields, ((S *)0)->weight);
+
 static const struct ts_field needs_fields[] = {
 	{"flow", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(needs, flow, int), 0, words_flow, NULL, "current"},
 	{"light", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(needs, light, int), 0, words_light, NULL, "light"},
@@ -291,6 +298,7 @@ static const struct ts_field species_fields[] = {
 	NUMBER(S, "body_length", body_length_cm, OPT, TS_Q_LENGTH, "adult length without trailing fins, where they make up much of it: decides its mass"),
 	RANGE(S, "lives_years", lives_years, REQ, TS_Q_NUMBER, "how many years it lives, well kept"),
 	WORD(S, "body", body, REQ, words_body, "shape of the body"),
+	SUB(S, "weight", weight, OPT, &shape_weight, "how length makes weight, where it was measured: g = factor x cm^power"),
 	SUB(S, "water", water, REQ, &shape_species_water, "the water it lives in"),
 	SUB(S, "group", group, REQ, &shape_group, "how many together"),
 	NUMBER(S, "young_month", young_month, OPT, TS_Q_NUMBER, "young that a female has in a month, where it breeds by itself"),

@@ -17,6 +17,7 @@
 #include <string.h>
 
 #include <tapshoal/catalogue.h>
+#include <tapshoal/stock.h>
 
 enum { MOST = 4096, FISH = 0 };
 
@@ -150,6 +151,34 @@ static void test_grades__published_ones_are_near(void **state)
 	assert_true(graded > 200);
 }
 
+/* What the shape of a body says of mass, beside what was measured of that species. */
+static void test_mass__by_shape_is_near_what_was_measured(void **state)
+{
+	struct state *s = *state;
+	size_t measured = 0, within = 0;
+
+	for (size_t i = 0; i < s->catalogue.count; i++) {
+		struct ts_species by_shape = *s->catalogue.items[i];
+		double ratio, doubt;
+
+		if (!(by_shape.weight.factor > 0))
+			continue;
+		ratio = ts_mass_g(&by_shape, by_shape.adult_length_cm);
+		by_shape.weight.factor = 0;
+		ratio /= ts_mass_g(&by_shape, by_shape.adult_length_cm);
+		doubt = ts_mass_doubt(&by_shape);
+		measured++;
+		within += ratio < doubt && ratio > 1 / doubt;
+		if (ratio > 6 || ratio < 1.0 / 6)
+			fail_msg(
+				"%s: weighs %g times what its shape says", by_shape.species, ratio);
+	}
+	print_message("# %zu species were weighed, %zu within the doubt of their shape\n", measured,
+		within);
+	assert_true(measured >= 50);
+	assert_true(100 * within >= 60 * measured);
+}
+
 static int open_records(void **state)
 {
 	static struct state s;
@@ -174,6 +203,7 @@ int main(void)
 		cmocka_unit_test(test_overlap__median_is_at_least_half),
 		cmocka_unit_test(test_shares__enough_is_published),
 		cmocka_unit_test(test_grades__published_ones_are_near),
+		cmocka_unit_test(test_mass__by_shape_is_near_what_was_measured),
 	};
 
 	return cmocka_run_group_tests_name("published", tests, open_records, close_records);
