@@ -166,6 +166,20 @@ static int compare(const void *a, const void *b)
 	return x->advice < y->advice ? -1 : 1;
 }
 
+/* As grave as the gravest rule for which it speaks. */
+static enum ts_severity raised(
+	const struct ts_check_work *w, const struct ts_advice_row *row, enum ts_severity severity)
+{
+	for (size_t k = 0; k < sizeof same / sizeof *same; k++) {
+		for (size_t i = 0; begins(row->id, same[k].advice) && i < w->check.count; i++) {
+			if (w->check.rulings[i].rule == same[k].rule &&
+				w->check.rulings[i].severity > severity)
+				severity = w->check.rulings[i].severity;
+		}
+	}
+	return severity;
+}
+
 static bool gather(struct ts_check_work *w)
 {
 	size_t most = w->check.count + w->advice_count + 1, kept = 0;
@@ -187,7 +201,8 @@ static bool gather(struct ts_check_work *w)
 		const struct ts_advice_row *row = w->advice[i].row;
 
 		w->entries[w->entry_count++] = (struct ts_check_entry){
-			asks(w, row) ? TS_QUESTION : of_advice(row), NULL, &w->advice[i]};
+			raised(w, row, asks(w, row) ? TS_QUESTION : of_advice(row)), NULL,
+			&w->advice[i]};
 	}
 	if (w->entry_count)
 		qsort(w->entries, w->entry_count, sizeof *w->entries, compare);
@@ -395,6 +410,23 @@ static void fill_repair(struct ts_check_work *w)
 	}
 }
 
+/* "If" is followed by what can be done while keeping all; where there is no such thing, it is no.
+ */
+static bool all_can_be_kept(struct ts_check_work *w)
+{
+	bool all = true;
+
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (!r || r->severity != TS_CONCERN || r->rule == TS_RULE_WATER)
+			continue;
+		all &= ts_say_condition(&w->text, r) || r->remedy.kind < TS_REMEDY_LEAVE_OUT;
+		ts_text_clear(&w->text);
+	}
+	return all;
+}
+
 static void take_verdict(struct ts_check_work *w)
 {
 	static const enum ts_plan_verdict of[] = {[TS_NOTE] = TS_PLAN_SOUND,
@@ -407,7 +439,7 @@ static void take_verdict(struct ts_check_work *w)
 	w->out->verdict = ts_check_verdict_words[verdict];
 	/* Beside unexplained signs nothing is known to be well. */
 	w->out->answered = w->check.answered && !(w->advice_count && w->advice[0].row->group == 3);
-	w->out->passes = w->out->answered && verdict <= TS_PLAN_SOUND_IF;
+	w->out->passes = w->out->answered && verdict <= TS_PLAN_SOUND_IF && all_can_be_kept(w);
 }
 
 enum ts_status ts_answer_check(const struct ts_check_question *question,

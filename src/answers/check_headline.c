@@ -60,6 +60,15 @@ static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 	finish(w, entry, remedy_of(&w->out->judgements[entry]));
 }
 
+static bool lives_there(const struct ts_check_work *w, const struct ts_species *species)
+{
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		if (w->check.groups[i].group.species == species)
+			return !w->check.groups[i].planned;
+	}
+	return false;
+}
+
 static void lead_with_concern(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
@@ -67,6 +76,9 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 
 	if (r->rule == TS_RULE_FILTER)
 		ts_text_put(&w->text, "Not yet: the filter is not mature.");
+	else if (r->rule == TS_RULE_WATER && lives_there(w, r->subject))
+		ts_text_puts(
+			&w->text, "They stay, and do better in other water: ", j->says, ".", NULL);
 	else if (r->rule == TS_RULE_WATER_UNSURE)
 		ts_text_puts(&w->text, "Not sure yet: ", j->says, ".", NULL);
 	else if (j->condition)

@@ -285,10 +285,12 @@ static enum ts_severity of_match(struct work *w, const struct ts_plan_group *g)
 	const struct ts_profile *profile = &w->out->profile;
 	bool minerals = profile->at[TS_GH].given && profile->at[TS_KH].given;
 
-	if (m->verdict == TS_EXCLUDED && !ph_alone(m))
-		return lived_well(w, g) ? TS_CONCERN : TS_CONFLICT;
 	if (m->verdict < TS_UNSURE)
 		return TS_NOTE;
+	if (!m->gh_missing && lived_well(w, g))
+		return TS_CONCERN;
+	if (m->verdict == TS_EXCLUDED && !ph_alone(m))
+		return TS_CONFLICT;
 	w->cannot = true;
 	return m->gh_missing || (ph_alone(m) && !minerals) ? TS_QUESTION : TS_CONCERN;
 }
@@ -331,7 +333,8 @@ static void match_group(struct work *w, struct ts_plan_group *g)
 		(g->match.verdict == TS_TOLERATES && g->match.limiting < 0))
 		return;
 	severity = of_match(w, g);
-	if (g->match.verdict == TS_UNSURE || ph_alone(&g->match))
+	if ((g->match.verdict == TS_UNSURE || ph_alone(&g->match)) &&
+		(g->match.gh_missing || !lived_well(w, g)))
 		rule = TS_RULE_WATER_UNSURE;
 	r = say(w, rule, severity, (double)NAN, (double)NAN);
 	if (!r)

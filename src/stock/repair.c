@@ -532,6 +532,7 @@ static enum ts_remedy_kind of_its_own(const struct work *w, const struct ts_ruli
 	case TS_RULE_FILTER:
 	case TS_RULE_NEWCOMERS:
 	case TS_RULE_OLD_TANK:
+	case TS_RULE_YOUNG:
 		return TS_REMEDY_WAIT;
 	case TS_RULE_WATER_UNSURE:
 		return TS_REMEDY_MEASURE;
@@ -567,15 +568,24 @@ static void climb(const struct work *w, struct ts_ruling *fault)
 	}
 }
 
+/* Degrees that are a spoon of salt; more make another water, for which other fish are the cheaper
+ * way. Common practice, no source. */
+#define MINERALS_A_SPOON 5
+
 /* A condition that is met before anybody is bought: what it would harm is not there yet. */
 static bool eases(const struct work *w, const struct ts_ruling *r)
 {
+	const struct ts_span *gh = &w->check->profile.at[TS_GH];
+	const struct ts_span *kh = &w->check->profile.at[TS_KH];
 	const struct ts_plan_group *g = group_of(w->check, r->subject);
 	bool planned = g ? g->planned == ts_group_count(&g->group) : !w->check->living_groups;
 
 	if (!planned || !r->remedy.clears)
 		return false;
-	return r->remedy.kind == TS_REMEDY_MINERALS || r->remedy.kind == TS_REMEDY_ROUTINE;
+	return r->remedy.kind == TS_REMEDY_ROUTINE ||
+	       (r->remedy.kind == TS_REMEDY_MINERALS &&
+		       r->remedy.gh_dh - gh->value <= MINERALS_A_SPOON &&
+		       r->remedy.kh_dh - kh->value <= MINERALS_A_SPOON);
 }
 
 /* Makes the change of a remedy for good. */

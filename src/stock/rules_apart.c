@@ -68,17 +68,21 @@ bool ts_rule_temperature_apart(const struct ts_scene *scene, const struct ts_gro
 bool ts_rule_gh_apart(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
-	const struct ts_range *x = &a->species->water.usual.gh_dh.tolerated;
-	const struct ts_range *y = &b->species->water.usual.gh_dh.tolerated;
-	double width = shared(x, y);
-	bool soft = fmin(x->high, y->high) < 6;
+	const struct ts_envelope *x = &a->species->water.usual.gh_dh;
+	const struct ts_envelope *y = &b->species->water.usual.gh_dh;
+	double width = shared(&x->tolerated, &y->tolerated);
+	bool soft = fmin(x->tolerated.high, y->tolerated.high) < 6;
+	bool apart = shared(&x->preferred, &y->preferred) < 0;
 
-	if (x->high > y->high || (x->high == y->high && !ts_rule_first(a->species, b->species)))
+	if (x->tolerated.high > y->tolerated.high ||
+		(x->tolerated.high == y->tolerated.high && !ts_rule_first(a->species, b->species)))
 		return false;
-	r->ours = x->high;
-	r->its = y->low;
 	r->severity = width <= 0 ? TS_CONFLICT : TS_CONCERN;
-	return width < scene->practice[soft ? TS_P_SHARED_GH_SOFT : TS_P_SHARED_GH];
+	/* Both can live in it and neither likes it: said with what each likes. */
+	r->ours = r->severity == TS_CONCERN && apart ? x->preferred.high : x->tolerated.high;
+	r->its = r->severity == TS_CONCERN && apart ? y->preferred.low : y->tolerated.low;
+	r->word = r->severity == TS_CONCERN && apart;
+	return apart || width < scene->practice[soft ? TS_P_SHARED_GH_SOFT : TS_P_SHARED_GH];
 }
 
 /* pH is the result of the minerals: only what no slack bridges is harm. */

@@ -24,17 +24,17 @@ struct row {
 
 /* clang-format off */
 static const struct row rows[TS_RULE__COUNT] = {
-	[TS_RULE_CAUTION] = {"{a}: {cautions}", NULL, NULL, 0},
+	[TS_RULE_CAUTION] = {"{a}: {cautions}", NULL, "your authority allows it", 0},
 	[TS_RULE_COVER] = {"{as} leave the water through any gap", "cover the tank tightly", "the tank is covered tightly", 0},
 	[TS_RULE_EATS_PLANTS] = {"{as} eat plants, and there are some", "tough plants, or none", "the plants are tough ones", 0},
-	[TS_RULE_FEW] = {"{ours} {as} of the {its} that feel safe together", "{change} more of them", "there are {its} {as}", 0},
+	[TS_RULE_FEW] = {"{nas} of the {its} that feel safe together", "{change} more of them", "there are {its} {as}", 0},
 	[TS_RULE_FLOW] = {"{as} want {word} water, and the tank has another current", "turn the filter's outlet until part of the tank is {word}", "part of the tank is {word}", 0},
 	[TS_RULE_FORMS_CROSS] = {"{ours} forms of {a} cross: the young go back to plain colours", "keep one form", NULL, 0},
 	[TS_RULE_LAND] = {"{as} need land above the water: in a filled tank they drown or waste away", "fill the tank half, with land to climb on, and write water_level: half; else do not buy them", NULL, 0},
 	[TS_RULE_LIGHT] = {"{as} want {word} light, and the tank has another", "give them a corner of their own: plants, roots or open light", NULL, 0},
 	[TS_RULE_OLD_TANK] = {"{as} live only in tanks that have run for months", "buy them last, when the tank has been steady for half a year", "they are bought last, into a tank that has run for half a year", 0},
-	[TS_RULE_OWN_KIND] = {"{ours} {as} fight each other to injury: one alone is borne", "keep 1", NULL, 0},
-	[TS_RULE_PAIR_FORMS] = {"{ours} {as} grow into a pair and its victims", "keep a pair, and have a place for the rest", "there is a place for the others once two have paired", 0},
+	[TS_RULE_OWN_KIND] = {"{nas} fight each other to injury: one alone is borne", "keep 1", NULL, 0},
+	[TS_RULE_PAIR_FORMS] = {"{nas} grow into a pair and its victims", "keep a pair, and have a place for the rest", "there is a place for the others once two have paired", 0},
 	[TS_RULE_SAND] = {"{as} {ground}", "sand or fine rounded gravel instead, at least over a third of the floor", "part of the floor is sand or fine rounded gravel", 0},
 	[TS_RULE_SEXES] = {"{ours} males of {a}, and the females bear {its}", "{change} males fewer, or females more", "there are {its} males, or more females", 0},
 	[TS_RULE_SPECIALIST] = {"{as} take only special food{eats}", NULL, NULL, 0},
@@ -43,8 +43,8 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_TANK_UNMEASURED] = {"{a}: grown it needs a tank {its} cm long, and the sides are not given{longest}", "measure the tank", "the tank is {its} cm long", 0},
 	[TS_RULE_TANK_WIDTH] = {"{a}: tank {ours} cm wide{most}, to turn it needs {its}", NULL, "the tank is {its} cm wide", 0},
 	[TS_RULE_TERRITORY] = {"{a}: floor {ours} m2{most}, so many of them need {its}", NULL, "the floor is {its} m2", 2},
-	[TS_RULE_UNSETTLED] = {"{ours} {as} are enough, and {its} calmer", "{change} more, where there is room", NULL, 0},
-	[TS_RULE_YOUNG] = {"{ours} {as} are about {its} in six months, if a fifth of the young grow up", "keep one sex, or have homes for the young before there are any", NULL, 0},
+	[TS_RULE_UNSETTLED] = {"{nas} are enough, and {its} calmer", "{change} more, where there is room", NULL, 0},
+	[TS_RULE_YOUNG] = {"{nas} are about {its} in six months, if a fifth of the young grow up", "keep one sex, or have homes for the young before there are any", "one sex is kept, or the young have homes", 0},
 	[TS_RULE_ATTACKED] = {"{bs} injure what lives with them, here {as}{floor}", NULL, "there is room to flee: a floor of {its} m2, with hiding places", 2},
 	[TS_RULE_CHASED] = {"{bs} chase what lives with them, here {as}{floor}", "hiding places and a divided view", "there are hiding places and a divided view", 2},
 	[TS_RULE_CROSSES] = {"{as} cross with {bs}, and the young are mongrels", "keep one of the two, or one sex of both", "only one sex of them is kept", 0},
@@ -52,7 +52,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_ELECTRIC] = {"{bs} stun or kill what lives with them", NULL, NULL, 0},
 	[TS_RULE_FIN_NIPPER] = {"{bs} bite the fins of {as}{calmer}", NULL, NULL, 0},
 	[TS_RULE_FLOW_APART] = {"{as} want still water, {bs} a strong current", NULL, "part of the tank is still and part of it in the current", 0},
-	[TS_RULE_GH_APART] = {"{as} live to GH {ours}, {bs} from {its}", NULL, "the water lies where both can live, GH {its} to {ours}", 1},
+	[TS_RULE_GH_APART] = {"{as} {live} to GH {ours}, {bs} from {its}{both}", NULL, NULL, 1},
 	[TS_RULE_LABYRINTH] = {"{as} claim the surface against {bs}{litres}", NULL, NULL, 0},
 	[TS_RULE_LAKE_APART] = {"{as} belong among animals of their own lake, and {bs} are none", NULL, NULL, 0},
 	[TS_RULE_LIGHT_APART] = {"{as} want shade, {bs} bright light", "floating plants over one half", NULL, 0},
@@ -249,6 +249,14 @@ static void put_ground(struct ts_text *text, const struct ts_ruling *r)
 			     : "dig into sand or sift it, and there is none");
 }
 
+/* "1 betta", "2 bettas". */
+static void put_so_many(struct ts_text *text, const struct ts_ruling *r)
+{
+	put_number(text, r->ours, 0);
+	ts_text_put(text, " ");
+	(r->ours == 1 ? ts_say_animal : ts_say_animals)(text, r->subject);
+}
+
 static void put_part(
 	struct ts_text *text, const struct ts_ruling *r, const char *name, size_t len, int decimals)
 {
@@ -278,6 +286,12 @@ static void put_part(
 		put_ground(text, r);
 	else if (is(name, len, "most") || is(name, len, "longest") || is(name, len, "litres"))
 		put_room(text, r, name);
+	else if (is(name, len, "nas"))
+		put_so_many(text, r);
+	else if (is(name, len, "live"))
+		ts_text_put(text, r->word ? "like it" : "live");
+	else if (is(name, len, "both"))
+		ts_text_put(text, r->word ? ": no water is comfortable to both" : "");
 	else if (is(name, len, "atemp"))
 		put_temperature(text, r, r->subject);
 	else if (is(name, len, "btemp"))
@@ -301,7 +315,7 @@ static void fill(struct ts_text *text, const struct ts_ruling *r, const char *pa
 	}
 }
 
-void ts_say_ruling(struct ts_text *text, const struct ts_ruling *r)
+static void say_fault(struct ts_text *text, const struct ts_ruling *r)
 {
 	const char *says = rows[r->rule].says;
 
@@ -310,6 +324,26 @@ void ts_say_ruling(struct ts_text *text, const struct ts_ruling *r)
 	else if (r->rule == TS_RULE_BUFFER && isinf(r->ours))
 		says = "the buffer is small, and this routine keeps it";
 	fill(text, r, says, rows[r->rule].decimals);
+}
+
+/* Nobody lives there yet: what is read is a filter at work, and no failure. */
+static bool matures(const struct ts_ruling *r)
+{
+	return r->remedy.kind == TS_REMEDY_WAIT &&
+	       (r->rule == TS_RULE_AMMONIA || r->rule == TS_RULE_NITRITE);
+}
+
+void ts_say_ruling(struct ts_text *text, const struct ts_ruling *r)
+{
+	if (matures(r)) {
+		fill(text, r,
+			r->rule == TS_RULE_AMMONIA
+				? "ammonia {ours} mg/L N: the filter is still maturing"
+				: "nitrite {ours} mg/L N: the filter is still maturing",
+			rows[r->rule].decimals);
+		return;
+	}
+	say_fault(text, r);
 }
 
 static void put_figure(
@@ -402,7 +436,10 @@ void ts_say_remedy(struct ts_text *text, const struct ts_ruling *r, bool advised
 	bool kept = r->severity < TS_CONFLICT && rows[r->rule].keep &&
 		    m->kind >= TS_REMEDY_LEAVE_OUT && r->rule != TS_RULE_FEW;
 
-	if (advised && of_water(r->rule))
+	if (matures(r))
+		ts_text_put(text,
+			"go on without animals, until ammonia and nitrite read nil for 7 days");
+	else if (advised && of_water(r->rule))
 		ts_text_put(text, "as the advice on the water says, and no more at once");
 	else if (!kept && m->kind >= TS_REMEDY_ROUTINE && m->mends &&
 		 (m->kind != TS_REMEDY_TANK || m->length_cm > 0))

@@ -175,8 +175,8 @@ static void test_load__changes_first_then_fewer(void **state)
 }
 
 /*
- * KH 3 for animals that live from 8: into 100 L so much sodium bicarbonate as 6 degrees are, 0.3567
- * meq/L and 84.007 g/mol each: 17.98 g; a degree inside. Calcium they have.
+ * KH 4 for animals that live from 8: into 100 L so much sodium bicarbonate as 5 degrees are, 0.3567
+ * meq/L and 84.007 g/mol each: 14.98 g; a degree inside. Calcium they have.
  */
 static void test_minerals__grams_by_hand(void **state)
 {
@@ -184,11 +184,11 @@ static void test_minerals__grams_by_hand(void **state)
 	const struct ts_remedy *m;
 
 	r->species[0].water.usual.kh_dh = band(8, 8, 20, 25);
-	r->reading.kh_dh = value(3);
+	r->reading.kh_dh = value(4);
 	r->reading.ph = (struct ts_measure){0};
 	m = remedy(r, TS_RULE_WATER);
 	assert_int_equal(m->kind, TS_REMEDY_MINERALS);
-	assert_true(fabs(m->nahco3_g - 17.98) < 0.01);
+	assert_true(fabs(m->nahco3_g - 14.98) < 0.01);
 	assert_true(m->cacl2_g == 0 && m->mgso4_g == 0);
 	assert_true(m->kh_dh == 9);
 	assert_int_equal(r->check.verdict, TS_PLAN_SOUND_IF); /* planned: done before they come */
