@@ -52,7 +52,7 @@ static const struct ts_name_row rows[] = {
 	{TS_NAME_GROUP, "jewel fish|jewel cichlid|jewelfish|hemichromis", "genus Hemichromis", NULL},
 	{TS_NAME_GROUP, "cichlid|Buntbarsch|Cichlide|cichlidé|cíclido|ciclide|chiclid", "family Cichlidae", NULL},
 	{TS_NAME_GROUP, "cory|corydoras|cories|corys|cory catfish|armoured catfish|Panzerwels|pantsermeerval|coridora|limpiafondos|poisson cuirassé", CORIES, NULL},
-	{TS_NAME_GROUP, "pleco|plec|plecos|plecostomus|suckermouth|sucker fish|suckermouth catfish|sucker catfish|Harnischwels|Saugwels|L-Wels|pléco|poisson ventouse|harnasmeerval|zuigmeerval|pez ventosa|pez limpiador|limpiacristales|pesce ventosa|loricaride|pulitore", "family Loricariidae", NULL},
+	{TS_NAME_GROUP, "pleco|plec|plecos|plecostomus|suckermouth|sucker fish|suckermouth catfish|sucker catfish|Harnischwels|Saugwels|L-Wels|pléco|poisson ventouse|harnasmeerval|zuigmeerval|pez ventosa|pez limpiador|limpiacristales|pesce ventosa|loricaride|pulitore|pesce pulitore", "family Loricariidae", NULL},
 	{TS_NAME_GROUP, "bristlenose|bushynose|ancistrus|bristlenose pleco|Antennenwels|borstelneus", "genus Ancistrus", NULL},
 	{TS_NAME_GROUP, "whiptail|whiptail catfish|twig catfish|Nadelwels|Hexenwels", "whiptail|twig|genus Rineloricaria|genus Farlowella|genus Sturisoma|genus Sturisomatichthys", NULL},
 	{TS_NAME_GROUP, "oto|otos|otto|otto cat|oto cat|oto catfish|otocat|dwarf sucker|Ohrgitterharnischwels", OTOS, NULL},

@@ -143,6 +143,42 @@ void ts_name_split(const char *name, size_t len, bool umlauts, struct ts_name_wo
 	ret->joined[ret->joined_len] = '\0';
 }
 
+/* Words of six languages that stand beside a name and are none: what it is, its sex, its size. */
+static const char *const fillers[] = {"fish", "fishes", "fisch", "fische", "poisson", "poissons",
+	"vis", "vissen", "visje", "visjes", "pez", "peces", "pesce", "pesci", "male", "males",
+	"female", "females", "mannchen", "weibchen", "femelle", "femelles", "mannetje", "vrouwtje",
+	"macho", "machos", "hembra", "hembras", "maschio", "maschi", "femmina", "femmine", "baby",
+	"babies", "juvenile", "juveniles", "young", "adult", "adults", "small", "large", "tropical",
+	"freshwater", "aquarium", "live", "assorted", "mixed"};
+
+static bool filler(const char *word, size_t len)
+{
+	for (size_t i = 0; i < sizeof fillers / sizeof *fillers; i++) {
+		if (strlen(fillers[i]) == len && memcmp(fillers[i], word, len) == 0)
+			return true;
+	}
+	return false;
+}
+
+bool ts_name_strip(struct ts_name_words *io)
+{
+	char kept[TS_FOLD_ROOM];
+	size_t len = 0, left = 0;
+
+	for (size_t i = 0; i < io->count; i++) {
+		if (filler(io->at[i], io->len[i]))
+			continue;
+		if (left++)
+			kept[len++] = ' ';
+		memcpy(kept + len, io->at[i], io->len[i]);
+		len += io->len[i];
+	}
+	if (!left || left == io->count)
+		return false;
+	ts_name_split(kept, len, false, io);
+	return true;
+}
+
 static bool ends(const char *word, size_t len, const char *end)
 {
 	size_t end_len = strlen(end);
@@ -287,7 +323,7 @@ static unsigned words_miss(const struct ts_name_words *asked, const struct ts_na
 	}
 	if (exact == name->count)
 		return TS_TIER_ORDER * TS_NAME_TIER;
-	if (edits >= TS_TIER_PARTLY - TS_TIER_WORDS)
+	if (edits >= TS_TIER_MOSTLY - TS_TIER_WORDS)
 		return TS_NAME_NEVER;
 	return (unsigned)((TS_TIER_WORDS + edits) * TS_NAME_TIER + (name->count - asked->count));
 }
@@ -305,15 +341,34 @@ static bool numbered(const struct ts_name_words *asked, const struct ts_name_wor
 	return false;
 }
 
+/* How many of the words asked for stand in the name, wherever. */
+static size_t shared_words(const struct ts_name_words *asked, const struct ts_name_words *name)
+{
+	size_t shared = 0;
+
+	for (size_t i = 0; i < asked->count; i++) {
+		size_t n = 0;
+
+		while (n < name->count &&
+			!ts_name_same_word(asked->at[i], asked->len[i], name->at[n], name->len[n]))
+			n++;
+		shared += n < name->count;
+	}
+	return shared;
+}
+
 /* The last straw: the longest word asked for stands in the name. "siamese fighter" */
 static unsigned part_miss(const struct ts_name_words *asked, const struct ts_name_words *name)
 {
-	size_t longest = 0;
+	size_t longest = 0, shared;
 
 	if (asked->count < 2)
 		return TS_NAME_NEVER;
 	if (numbered(asked, name))
 		return TS_TIER_WORDS * TS_NAME_TIER;
+	shared = shared_words(asked, name);
+	if (shared >= 2 && shared + 1 == asked->count)
+		return (unsigned)(TS_TIER_MOSTLY * TS_NAME_TIER + name->count - shared);
 	for (size_t i = 1; i < asked->count; i++) {
 		if (asked->len[i] > asked->len[longest])
 			longest = i;

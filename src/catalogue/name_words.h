@@ -25,7 +25,8 @@ enum ts_name_tier {
 	TS_TIER_SLIP,  /* one letter */
 	TS_TIER_WORDS, /* words left out */
 	TS_TIER_EDITED,
-	TS_TIER_PARTLY = TS_TIER_EDITED + 3, /* the longest word alone */
+	TS_TIER_MOSTLY = TS_TIER_EDITED + 3, /* all of its words but one */
+	TS_TIER_PARTLY,                      /* the longest word alone */
 	TS_TIER__COUNT
 };
 
@@ -50,6 +51,12 @@ bool ts_name_has_umlauts(const char *name, size_t len);
 bool ts_name_same_word(const char *a, size_t a_len, const char *b, size_t b_len);
 /* "L46": a number under which suckermouths are sold. */
 bool ts_name_trade_number(const char *word, size_t len);
+
+/*
+ * Leaves out words that name no animal ("fish", "male", "pez"), in place; false: there was none, or
+ * nothing else.
+ */
+bool ts_name_strip(struct ts_name_words *io);
 
 /* How far `name` is from what is asked: tier * TS_NAME_TIER + words left out; TS_NAME_NEVER. */
 unsigned ts_name_miss(const struct ts_name_words *asked, const struct ts_name_words *name);

@@ -154,7 +154,7 @@ static struct ts_candidate nearest_name(const struct asked *asked, const struct 
 static bool near_enough(unsigned miss, unsigned best)
 {
 	unsigned tier = best / TS_NAME_TIER;
-	unsigned slack = tier >= TS_TIER_EDITED && tier + 1 < TS_TIER_PARTLY;
+	unsigned slack = tier >= TS_TIER_EDITED && tier + 1 < TS_TIER_MOSTLY;
 
 	return miss / TS_NAME_TIER <= tier + slack;
 }
@@ -288,6 +288,24 @@ static const struct ts_species *settle(const struct asked *asked, struct ts_cand
 								       : NULL;
 }
 
+/* "male guppy", "pez guppy": without the words that name nothing it is one animal's name. */
+static const struct ts_species *look_bare(
+	const struct ts_catalogue *catalogue, const struct asked *asked, struct ts_candidates *ret)
+{
+	struct ts_candidates mine = {.how = TS_NAME_UNKNOWN};
+	struct asked bare = *asked;
+
+	ts_name_split(asked->cased, asked->cased_len, false, &bare.words);
+	if (!ts_name_strip(&bare.words))
+		return NULL;
+	find_near(catalogue, &bare, &mine);
+	if (mine.all != 1 || mine.items[0].miss >= TS_NAME_TIER * TS_TIER_WORDS)
+		return NULL;
+	mine.how = TS_NAME_GUESSED;
+	*ret = mine;
+	return mine.items[0].species;
+}
+
 static const struct ts_species *look_near(
 	const struct ts_catalogue *catalogue, const struct asked *asked, struct ts_candidates *ret)
 {
@@ -304,6 +322,8 @@ static const struct ts_species *look_near(
 	if (row && miss / TS_NAME_TIER < best / TS_NAME_TIER + (row->how != TS_NAME_GROUP) &&
 		take_row(catalogue, row, miss, ret))
 		return row->how == TS_NAME_FORM && ret->count ? ret->items[0].species : NULL;
+	if (best >= TS_NAME_TIER * TS_TIER_WORDS && look_bare(catalogue, asked, ret))
+		return ret->items[0].species;
 	return settle(asked, ret);
 }
 

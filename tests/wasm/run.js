@@ -11,6 +11,7 @@ const { WASI } = require("wasi");
 const EXCLUDED = {
 	"natives.csv": "its check reads the species files",
 	"natural-waters.csv": "its check reads the species files",
+	"temperature-limits.csv": "its check reads the species files",
 };
 
 const [first, folder, ...modules] = process.argv.slice(2);
