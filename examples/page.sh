@@ -10,3 +10,5 @@ echo
 echo "The page is one file. Open it in a browser, or send it to your phone:"
 echo
 echo "    $(cd "$build/page" && pwd)/tapshoal.html"
+echo
+echo "For a web server there is the folder site beside it, from which a phone can keep the page."

@@ -42,4 +42,4 @@ log=$folder/build.log
 	cat "$log"
 	exit 1
 }
-python3 src/page/assemble.py "$folder/page.wasm" "$build/src/cli/species.image" "$folder/tapshoal.html"
+python3 src/page/assemble.py "$folder/page.wasm" "$build/src/cli/species.image" "$folder"

@@ -1,6 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: Apache-2.0
-# Installs the page, if it was built. Usage, by Meson: install.sh PAGE FOLDER, below the prefix.
+# Installs the page and its folder for a web server, if they were built. Usage, by Meson: install.sh
+# PAGE FOLDER, below the prefix.
 set -eu
 [ -f "$1" ] || exit 0
 case $2 in
@@ -9,3 +10,5 @@ case $2 in
 esac
 mkdir -p "$folder"
 install -m 644 "$1" "$folder/tapshoal.html"
+mkdir -p "$folder/site"
+install -m 644 "$(dirname "$1")"/site/* "$folder/site"

@@ -452,6 +452,18 @@ async function unpacked(id) {
 	return new Uint8Array(await new Response(stream).arrayBuffer());
 }
 
+// A browser compiles a function when it is first called: the first answer is not to wait for that.
+function warmUp() {
+	page.program.ask(["rank", "--GH", "8 dH", "-f", "html"]);
+}
+
+// From a web server the page can be kept; as a file it is kept already.
+function keepPage() {
+	if (document.querySelector("link[rel=manifest]") && navigator.serviceWorker) {
+		navigator.serviceWorker.register("worker.js").catch(() => {});
+	}
+}
+
 async function begin() {
 	const [code, image] = await Promise.all([unpacked("program"), unpacked("records")]);
 	page.program = new Program(await WebAssembly.compile(code), image);
@@ -465,6 +477,8 @@ async function begin() {
 	at("sheet").hidden = at("tools").hidden = false;
 	askLinked();
 	firstVisit();
+	keepPage();
+	setTimeout(warmUp, WAIT_MS);
 	document.documentElement.dataset.ready = "yes";
 	window.readyAt = performance.now();
 }

@@ -23,7 +23,7 @@ from engines import ENGINES, missing  # noqa: E402
 
 HERE = pathlib.Path(__file__).resolve().parent
 MOMENTS = ("shopper", "checker", "newcomer", "adviser", "hostile")
-LOOKS = ((360, "light"), (390, "dark"), (800, "light"), (1280, "dark"))
+LOOKS = ((360, "light"), (390, "dark"), (800, "light"), (1280, "dark"), (320, "dark"), (1600, "light"))
 LONGEST_S = 120
 SIDEWAYS = "return document.documentElement.scrollWidth - document.documentElement.clientWidth"
 # Buttons and fields are 44 px high; a name inside a sentence may be as high as its line.
@@ -122,6 +122,71 @@ def offline(browser, page):
     return wrong
 
 
+def by_keys(browser, page):
+    """From the first visit to an animal's reasons; the focus is always to be seen."""
+    from selenium.webdriver.common.keys import Keys
+    driver = browser.driver
+    wrong = begin(browser, page.as_uri())
+
+    def tab_to(what, holds, most=40):
+        for _ in range(most):
+            driver.switch_to.active_element.send_keys(Keys.TAB)
+            active = driver.switch_to.active_element
+            if browser.run("return getComputedStyle(document.activeElement).outlineStyle") == "none":
+                wrong.append("no outline on %s" % (active.get_attribute("id") or active.text[:30]))
+            if holds(active):
+                return active
+        wrong.append("%s is not reached" % what)
+        return driver.switch_to.active_element
+
+    def of(name):
+        return lambda active: active.get_attribute("id") == name
+
+    tab_to("leaving", of("first-leave")).send_keys(Keys.ENTER)
+    driver.switch_to.active_element.send_keys("6")
+    tab_to("KH", of("water-first-KH")).send_keys("3")
+    tab_to("pH", of("water-first-pH")).send_keys("7")
+    tab_to("the question", lambda a: a.get_attribute("data-question") == "rank").send_keys(Keys.ENTER)
+    name = tab_to("a name", lambda a: "name" in (a.get_attribute("class") or "").split())
+    name.send_keys(Keys.ENTER)
+    if not browser.run("return Boolean(document.querySelector('#answer .inside'))"):
+        wrong.append("Enter on a name opens nothing")
+    return wrong
+
+
+def doubled(browser, page):
+    """Letters of twice the size at 360 px: nothing is wider than the screen."""
+    browser.look(360, "light")
+    wrong = []
+
+    def look(_, state):
+        over = browser.run(SIDEWAYS)
+        return ["%s: scrolls sideways by %d px" % (state, over)] if over > 0 else []
+    for name in ("shopper", "checker", "newcomer"):
+        wrong += begin(browser, page.as_uri())
+        browser.run("document.documentElement.style.fontSize = '200%'")
+        wrong += play(browser, name, look)
+    return wrong
+
+
+def kept(browser, page):
+    """The folder for a web server: once visited, it is there without the server."""
+    folder = page.parent / "site"
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=folder))
+    thread = threading.Thread(target=server.serve_forever)
+    thread.start()
+    address = "http://127.0.0.1:%d/" % server.server_port
+    wrong = begin(browser, address)
+    end = time.monotonic() + 20
+    while time.monotonic() < end and not browser.run("return Boolean(navigator.serviceWorker.controller)"):
+        time.sleep(0.05)
+    server.shutdown()
+    server.server_close()
+    thread.join()
+    wrong = wrong or begin(browser, address) or play(browser, "shopper", None)
+    return wrong + ["console: %s" % line for line in browser.console()]
+
+
 def quick(browser, page):
     """Median of ten with the processor slowed four times, beside an empty page."""
     with tempfile.TemporaryDirectory() as folder:
@@ -169,6 +234,9 @@ def of_chromium(browser, page, args):
     wrong += ["asked for: %s" % line for line in browser.requests()]
     yield "a hundred hostile texts stay texts", wrong
     yield "without the server after the load", offline(browser, page)
+    yield "by keys alone", by_keys(browser, page)
+    yield "letters doubled on a narrow phone", doubled(browser, page)
+    yield "a web server's page is kept on the device", kept(browser, page)
     yield "printed: water and answer, no field", printed(browser, page)
     yield "a request would be seen", [] if seen(browser) else ["the browser's log shows none"]
     if not args.whole:
