@@ -9,7 +9,7 @@ folder=$(cd "$1" && pwd)
 build=${2:-${TAPSHOAL_BUILD:-build}}
 cd "$(dirname "$0")/../.."
 sh tests/packages.sh page
-[ -f "$build/src/cli/species.image" ] || sh tests/build.sh run
+TAPSHOAL_BUILD=$build sh tests/build.sh run
 log=$folder/build.log
 {
 	sh src/page/libraries.sh "$folder"
