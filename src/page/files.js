@@ -5,7 +5,7 @@
 const STORE = "tapshoal";
 
 function emptySheet() {
-	return { reading: {}, water: {}, tank: {}, stock: [], shop: {} };
+	return { reading: {}, water: {}, supply: {}, tank: {}, stock: [], shop: {} };
 }
 
 // A text that YAML takes for a text, whatever is in it.
@@ -69,11 +69,12 @@ function waterFile(sheet) {
 	return { ...sheet.water, readings: [sheet.reading] };
 }
 
-// A sample that came out of the tank is a reading of the tank, not the water that it is filled with.
+// A sample that came out of the tank is a reading of the tank; what is poured in is then asked beside it.
 function planFile(sheet, name) {
 	const ofTank = sheet.water.kind === "tank", plan = {};
 	if (name) { plan.name = name; }
 	if (!ofTank && Object.keys(sheet.reading).length) { plan.water = waterFile(sheet); }
+	if (ofTank && Object.keys(sheet.supply).length) { plan.water = { readings: [sheet.supply] }; }
 	plan.tank = { ...sheet.tank };
 	if (ofTank && Object.keys(sheet.reading).length) { plan.tank.readings = [sheet.reading]; }
 	plan.stock = sheet.stock;
@@ -97,6 +98,7 @@ function takeTank(sheet, tank) {
 	const { readings, ...rest } = tank;
 	sheet.tank = rest;
 	if (!readings || !readings.length) { return; }
+	if (Object.keys(sheet.reading).length) { sheet.supply = sheet.reading; }
 	sheet.reading = newest(readings);
 	sheet.water = { kind: "tank" };
 }
@@ -109,6 +111,7 @@ function namedFiles(text) {
 // What a plain form of the program says, with its kind on the first line; `others` are the files
 // that were opened with it, by name.
 function takeFile(sheet, text, others) {
+	if (text.startsWith("# plan")) { Object.assign(sheet, emptySheet()); }
 	const kind = text.slice(2, text.indexOf("\n")), file = fromYaml(text);
 	const named = (part) => (typeof part === "string" ? others.get(part.split("/").pop()) : part);
 	if (kind === "water") { takeWater(sheet, file); }
@@ -150,7 +153,7 @@ function keepSheets(kept) {
 // The fragment of a link: one key a value; what is asked for stands in "wait" and "ask".
 function toLink(sheet, extra) {
 	const parts = new URLSearchParams();
-	for (const part of ["reading", "water", "tank", "shop"]) {
+	for (const part of ["reading", "water", "supply", "tank", "shop"]) {
 		for (const [key, text] of Object.entries(sheet[part])) { parts.append(`${part}.${key}`, text); }
 	}
 	sheet.stock.forEach((line, i) => Object.entries(line).forEach(([key, text]) =>
@@ -165,7 +168,7 @@ function toLink(sheet, extra) {
 // the program's: other keys are left out.
 function fromLink(fragment, rows) {
 	const sheet = emptySheet(), found = { sheet, wait: [], ask: "" };
-	const known = { reading: rows.reading, water: rows.water, tank: rows.tank, shop: rows.reading,
+	const known = { reading: rows.reading, water: rows.water, supply: rows.reading, tank: rows.tank, shop: rows.reading,
 		animal: rows["stock line"] };
 	let count = 0;
 	for (const [name, text] of new URLSearchParams(fragment)) {

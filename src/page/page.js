@@ -29,6 +29,7 @@ function buildFields() {
 		...into("water-more", more, s.reading),
 		...into("tank-fields", FIRST_OF_TANK.map((key) => row("tank", key)), s.tank),
 		...into("tank-more", page.rows.tank.filter(({ key }) => key !== "temperature" && !FIRST_OF_TANK.includes(key)), s.tank),
+		...into("supply-fields", FIRST_READINGS.map((key) => row("reading", key)), s.supply),
 		...into("shop-fields", SHOP_READINGS.map((key) => row("reading", key)), s.shop)];
 	const temperature = new Field(row("tank", "temperature"), quantities, s.tank, "water", changed);
 	at("water-first").append(temperature.box);
@@ -108,6 +109,8 @@ function showTold() {
 	say("part-water", [told(s.reading, page.rows.reading, 5), told({ temperature: s.tank.temperature },
 		page.rows.tank, 1)].filter(Boolean).join(", "));
 	say("part-tank", told({ ...s.tank, temperature: "" }, page.rows.tank, 4));
+	say("part-supply", told(s.supply, page.rows.reading, 4));
+	at("part-supply").hidden = s.water.kind !== "tank";
 	say("part-shop", told(s.shop, page.rows.reading, 4));
 	say("part-animals", s.stock.map((line) => `${line.count || "?"} ${line.species}`).join(", "));
 }
@@ -355,14 +358,14 @@ function showKept() {
 const linkTo = (values, extra) => `${location.href.split("#")[0]}#${toLink(values, extra)}`;
 
 // What to ask back: each field that the question needs, with what the rows say about it.
-const ASKED = { water: ["GH", "KH", "pH", "method"], kh: ["KH", "pH"], size: ["length", "width", "height", "temperature"],
+const ASKED = { water: ["GH", "KH", "pH", "method", "temperature"], kh: ["KH", "pH"], size: ["length", "width", "height"],
 	animals: ["species", "count"], planned: ["species", "count"], living: ["species", "count", "since"], shop: ["GH", "KH"] };
 
 function askBack() {
 	const question = QUESTIONS.find(({ id }) => id === at("ask-back").value);
 	const needs = question.needs.concat(question.needs.includes("water") ? [] : ["water"]);
 	const keys = Array.from(new Set(needs.flatMap((need) => ASKED[need])));
-	const shapes = ["reading", "tank", "stock line"];
+	const shapes = ["tank", "stock line", "reading"];
 	const lines = keys.map((key) => {
 		const shape = shapes.find((one) => row(one, key)), { says, words, quantity } = row(shape, key);
 		const example = quantity && page.rows.quantities[quantity].example;

@@ -39,7 +39,7 @@ function filterLists(root) {
 	search.type = "search";
 	search.addEventListener("input", show);
 	searched.append("Search", search);
-	form.append(searched);
+	if (items.length > 12) { form.append(searched); } // fewer are seen at once
 	Object.keys(items[0].dataset).forEach(function (key) {
 		var label = document.createElement("label");
 		var select = document.createElement("select");
@@ -58,6 +58,7 @@ function filterLists(root) {
 		label.append(select);
 		form.append(label);
 	});
+	if (!form.firstChild) { return; }
 	form.append(told);
 	form.addEventListener("submit", function (event) { event.preventDefault(); });
 	(head(lists[0]) || lists[0]).before(form);

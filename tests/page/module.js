@@ -105,6 +105,15 @@ test("the example files of the terminal open", () => {
 	if (opened < 6) { throw new Error(`${opened} files`); }
 });
 
+test("a tank's own reading and the water that is poured in keep apart", () => {
+	const sheet = P.emptySheet(), back = P.emptySheet();
+	Object.assign(sheet, { reading: { GH: "14 dH", NO3: "40 mg/L" }, water: { kind: "tank" }, supply: { GH: "6 dH", KH: "3 dH" },
+		tank: { length: "80 cm", width: "35 cm", height: "40 cm" }, stock: [{ species: "guppy", count: "6", since: "2026-01-01" }] });
+	equal(program.ask(["drift", "plan.yaml", "--today", "2026-03-01"], sheet, "t").code, 0, "drift");
+	P.takeFile(back, program.call((running) => running.plain("/plan.yaml")).out, new Map());
+	for (const part of ["reading", "water", "supply"]) { equal(back[part], sheet[part], part); }
+});
+
 test("a link says what the sheet says, and takes no key that is none", () => {
 	const sheet = P.emptySheet();
 	Object.assign(sheet, { reading: { GH: "6 dH", "NO3-N": "2 mg/L N" }, tank: { length: "80 cm" }, shop: { GH: "9 dH" },
