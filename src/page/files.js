@@ -75,7 +75,7 @@ function planFile(sheet, name) {
 	if (name) { plan.name = name; }
 	if (!ofTank && Object.keys(sheet.reading).length) { plan.water = waterFile(sheet); }
 	if (ofTank && Object.keys(sheet.supply).length) { plan.water = { readings: [sheet.supply] }; }
-	plan.tank = { ...sheet.tank };
+	if (Object.keys(sheet.tank).length || ofTank) { plan.tank = { ...sheet.tank }; }
 	if (ofTank && Object.keys(sheet.reading).length) { plan.tank.readings = [sheet.reading]; }
 	plan.stock = sheet.stock;
 	return plan;
