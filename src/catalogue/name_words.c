@@ -9,18 +9,18 @@
 
 #include "base/edits.h"
 
-/* One and many in English, German, French, Dutch, Spanish, Italian; and German adjectives. */
+/* One and many in six languages; German adjectives, what the Dutch call small. */
 static const struct {
 	const char *one, *many;
 } plurals[] = {{"", "s"}, {"", "es"}, {"y", "ies"}, {"", "e"}, {"", "n"}, {"", "en"}, {"", "er"},
 	{"er", "e"}, {"er", "en"}, {"", "x"}, {"al", "aux"}, {"b", "bben"}, {"k", "kken"},
 	{"l", "llen"}, {"m", "mmen"}, {"n", "nnen"}, {"p", "ppen"}, {"t", "tten"}, {"s", "ssen"},
 	{"s", "zen"}, {"f", "ven"}, {"z", "ces"}, {"o", "i"}, {"a", "e"}, {"e", "i"}, {"co", "chi"},
-	{"ca", "che"}, {"io", "i"}};
+	{"ca", "che"}, {"", "je"}, {"", "jes"}, {"", "tje"}, {"", "tjes"}, {"io", "i"}};
 #define PLURALS (sizeof plurals / sizeof *plurals)
 
 /* By so many letters a plural is longer at the most. */
-#define ENDING_MOST 3
+#define ENDING_MOST 4
 
 /* A word of fewer letters has no plural that could be told from another word. */
 #define SINGULAR_LEAST 3
@@ -311,7 +311,7 @@ static unsigned words_miss(const struct ts_name_words *asked, const struct ts_na
 	unsigned taken = 0;
 	size_t edits = 0, exact = 0;
 
-	if (!asked->count || asked->count > name->count)
+	if (!asked->count || asked->count > name->count || asked->folded_len < 2)
 		return TS_NAME_NEVER;
 	for (size_t i = 0; i < asked->count; i++) {
 		size_t one = word_edits(asked->at[i], asked->len[i], name, &taken);

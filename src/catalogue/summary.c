@@ -91,5 +91,6 @@ void ts_summarise(const struct ts_species *const *species, size_t count, struct 
 		ret->fish += fish;
 		ret->fish_ph_published += fish && published(&s->water.usual.ph);
 		ret->fish_gh_published += fish && published(&s->water.usual.gh_dh);
+		ret->fish_temp_published += fish && published(&s->water.usual.temp_c);
 	}
 }

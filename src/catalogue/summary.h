@@ -32,8 +32,8 @@ struct ts_summary {
 	struct ts_tally *groups; /* folders of family groups, by name */
 	size_t group_count;
 	size_t home_water[TS_HOME__COUNT];
-	size_t values[TS_GRADE__COUNT];              /* both ranges of every parameter */
-	size_t fish_ph_published, fish_gh_published; /* tolerated ranges */
+	size_t values[TS_GRADE__COUNT]; /* both ranges of every parameter */
+	size_t fish_ph_published, fish_gh_published, fish_temp_published; /* tolerated ranges */
 };
 
 /*

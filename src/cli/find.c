@@ -240,6 +240,8 @@ static void write_summary(struct ts_document *doc, struct ts_text *text, const s
 		s->fish);
 	share(doc, text, table, "Fish whose tolerated GH is published", s->fish_gh_published,
 		s->fish);
+	share(doc, text, table, "Fish whose tolerated temperature is published",
+		s->fish_temp_published, s->fish);
 	share(doc, text, table, "Values from publications", s->values[TS_GRADE_PUBLISHED], values);
 	share(doc, text, table, "Values of common practice", s->values[TS_GRADE_PRACTICE], values);
 	share(doc, text, table, "Values computed", s->values[TS_GRADE_DERIVED], values);

@@ -99,6 +99,7 @@ static void make_counts(
 	ret->fish = s->fish;
 	ret->fish_ph_published = s->fish_ph_published;
 	ret->fish_gh_published = s->fish_gh_published;
+	ret->fish_temp_published = s->fish_temp_published;
 }
 
 static void make_folders(

@@ -65,6 +65,7 @@ static const struct ts_result_field answer_fields[] = {
 	TS_R_ROW_COUNT(A, "fish", fish, "fish among those found"),
 	TS_R_ROW_COUNT(A, "fish_ph_published", fish_ph_published, "fish whose tolerated pH is published"),
 	TS_R_ROW_COUNT(A, "fish_gh_published", fish_gh_published, "fish whose tolerated GH is published"),
+	TS_R_ROW_COUNT(A, "fish_temp_published", fish_temp_published, "fish whose tolerated temperature is published"),
 	TS_R_ROW_LIST(A, "folders", folders, folder_count, struct ts_find_folder_result, &folder_shape, "where the records came from"),
 };
 #undef A

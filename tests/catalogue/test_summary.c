@@ -49,6 +49,7 @@ static void test_summary__counts(void **state)
 	assert_int_equal(s.values[TS_GRADE_MEMORY], 1);
 	assert_int_equal(s.fish_ph_published, 2);
 	assert_int_equal(s.fish_gh_published, 1);
+	assert_int_equal(s.fish_temp_published, 0);
 	ts_arena_drop(&arena);
 }
 
