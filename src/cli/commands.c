@@ -36,7 +36,7 @@ static const struct command commands[] = {
 		"the water that several make (fractions or litres; pure is water without minerals)"},
 	{"note", command_note, "note FILE KEY=VALUE...", "text", false, false,
 		"adds a dated reading to a water or tank file, and touches nothing else in it"},
-	{"propose", command_propose, "propose -t TANK | --size 100x40x45", "text json html", true, false,
+	{"propose", command_propose, "propose -t TANK | --volume 60L", "text json html", true, false,
 		"animals that go together in this water and this tank"},
 	{"rank", command_rank, "rank", "text json csv html brief", true, true,
 		"which species the water suits, best first, and what excludes the rest"},

@@ -168,6 +168,11 @@ void say_animals_fact(
 /* Adds which records did not come with the program, if any. */
 void say_overlays(struct ts_document *doc, const struct ts_catalogue *catalogue);
 
+/* The water, how the animals are kept, and records of others, a sentence each; NULL: none. */
+const char *say_water_kept(struct session *session, const struct answer *answer);
+const char *say_animals_kept(struct session *session);
+const char *say_overlays_kept(struct session *session);
+
 /* Adds advice: what to do, when, and the number that decides; the answer first, then "also". */
 void say_advice_lines(struct ts_document *doc, const struct ts_advice_line *lines, size_t count);
 

@@ -68,6 +68,10 @@ struct flag {
 static const char *const words_aim[] = {"display", "breeding", NULL};
 static const char *const words_origin[] = {"farmed", "wild", NULL};
 static const char *const words_top_up[] = {"unknown", "tap", "pure", NULL};
+static const char *const words_theme[] = {
+	"any", "lake", "blackwater", "cool", "shrimps", "one-species", NULL}; /* enum ts_theme */
+static const char *const words_bottom[] = {
+	"unknown", "sand", "gravel", "coarse-gravel", "bare", NULL};
 static const char *const words_format[] = {"text", "json", "csv", "html", "ics", "brief", NULL};
 
 #define MATCHING "propose rank remake why"
@@ -84,8 +88,10 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "plain letters alone, in charts and names"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
 	TEXT_ROW("--batch", NULL, batch_file, "FILE", "rank why", "many waters: a CSV table, a water a row (rank: a line of JSON for each); - is stdin"),
+	WORD_ROW("--bottom", NULL, bottom, words_bottom, "sand", "propose", "what covers the floor of the tank"),
 	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
 	TEXTS_ROW("--catalogue", folders, "FOLDER", RECORDS, "adds a folder of species records"),
+	TEXT_ROW("--centre", NULL, centre, "SPECIES", "propose", "the animal that the list is built around"),
 	MEASURE_ROW("--change-percent", change_percent, TS_Q_PERCENT, "\"30 %\"", "due remake", "how much water a later change replaces (25 %)"),
 	COUNT_ROW("--days", days, "28", "drift", "how far ahead (28)"),
 	MEASURE_ROW("--dose", dose, TS_Q_ALKALINITY, "\"0.25 meq/L\"", "titrate", "what one step of the curve adds"),
@@ -99,10 +105,12 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--help", "-h", help, NULL, "this page"),
 	MEASURE_ROW("--hours", hours, TS_Q_TIME, "\"1.5 h\"", "arrive", "how long they are under way"),
 	TEXT_ROW("--like", NULL, like, "PLAN|SPECIES", "propose rank", "propose: completes what lives in this plan; rank: only animals like this one"),
+	SWITCH_ROW("--lid", NULL, lid, "propose", "the tank is tightly covered"),
 	COUNT_ROW("--lists", lists, "N", "propose", "how many lists (1)"),
+	SWITCH_ROW("--mature", NULL, mature, "propose", "the filter is mature: ammonia and nitrite stay nil"),
 	MEASURE_ROW("--max-length", max_length_cm, TS_Q_LENGTH, "\"6 cm\"", "find", "adults no longer than that"),
 	MEASURE_ROW("--min-length", min_length_cm, TS_Q_LENGTH, "\"3 cm\"", "find", "adults no shorter than that"),
-	COUNT_ROW("--most-species", most_species, "N", "propose", "species of a list at the most (by litres, 2-6)"),
+	COUNT_ROW("--most-species", most_species, "N", "propose", "species of a list at the most (by litres, 2-5)"),
 	TEXT_ROW("--name", NULL, name, "NAME", "keep", "what you call this water"),
 	SWITCH_ROW("--nightly", NULL, nightly, "titrate", "evening after evening, while the tank airs each night"),
 	SWITCH_ROW("--no-color", NULL, no_color, NULL, "no colour (none is used where there is no terminal)"),
@@ -119,11 +127,13 @@ static const struct flag flags[] = {
 	TEXT_ROW("--shop", NULL, shop_file, "FILE", "arrive", "a water file of the shop's or the bag's water"),
 	BOX_ROW("--size", size, "100x40x45", "check propose rank why", "the tank inside, length x width x height in cm, instead of -t FILE"),
 	SWITCH_ROW("--softened", NULL, softened, "check keep propose rank remake why water", "the water went through a household softener"),
+	SWITCH_ROW("--small-only", NULL, small_only, "propose", "nothing but small animals"),
 	TEXT_ROW("--source", NULL, source, "GRADE", "find", "with a value of that grade, or from that publication"),
 	SWITCH_ROW("--summary", NULL, summary, "find", "counts by group, home water and source"),
 	TEXT_ROW("--supply-zone", NULL, supply_zone, "NAME", "read", "reads that zone of the report; a part of its name is enough"),
 	TEXT_ROW("--tank", "-t", tank_file, "FILE", "arrive check propose rank remake why", "a tank file"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " check mix titrate water", "what the tank runs at (mix, water: the sample), C or F"),
+	WORD_ROW("--theme", NULL, theme, words_theme, "lake|blackwater|cool|shrimps|one-species", "propose", "what kind of community"),
 	TEXTS_ROW("--there", there, "\"6 guppy\"", "check", "lives in the tank already; may be repeated"),
 	TEXT_ROW("--to", NULL, to, "GH=11,KH=10", "due remake", "the water wished outright, figures or ranges"),
 	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive check drift due keep note propose rank remake titrate why water", "takes that day for today"),

@@ -69,7 +69,9 @@ struct options {
 	struct values with, without, there;
 	size_t lists, most_species;
 	struct ts_measure no3_rise, buffer;
-	bool hardy;
+	bool hardy, small_only, lid, mature;
+	int theme, bottom;
+	const char *centre;
 	struct ts_measure temperature, min_length_cm, max_length_cm;
 
 	struct ts_keeping keeping; /* made from aim, origin, fresh, temperature */

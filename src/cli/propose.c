@@ -1,22 +1,33 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * propose: communities for a water and a tank. Here the call becomes a wish, and the files that it
- * asks for are written; the answer itself is in propose_say.c and propose_fill.c.
+ * propose: communities for a water and a tank. Here the words of the call become the question of
+ * answers/propose.h, and the files that it asks for are written; show/propose.c shows the result.
  */
-#include "cli/propose.h"
-#include "cli/output.h"
+#include "cli/commands.h"
 
 #include <stdio.h>
 #include <string.h>
 #include <unistd.h>
 
+#include "answers/propose.h"
 #include "base/arena.h"
+#include "base/date.h"
 #include "cli/output.h"
 #include "records/write.h"
-#include "stock/check.h"
+#include "report/propose_result.h"
+#include "show/propose.h"
 #include "stock/community.h"
 #include "stock/model_lp.h"
+#include "stock/room.h"
 #include "words/names.h"
+
+struct propose_call {
+	struct answer answer;      /* the water */
+	struct ts_keeping keeping; /* with the tank's temperature */
+	struct ts_plan plan;       /* of --like, with the water and tank of the call */
+	struct ts_propose_question question;
+	struct ts_propose_result result;
+};
 
 static enum ts_status refuse(
 	struct session *s, enum ts_status status, const char *what, const char *remedy)
@@ -75,7 +86,7 @@ static void add_resident(struct ts_group *r, const struct ts_stock_line *line)
 	}
 }
 
-static enum ts_status residents(struct session *s, struct propose_answer *a)
+static enum ts_status residents(struct session *s, struct propose_call *a)
 {
 	const struct ts_plan *plan = &a->plan;
 	struct ts_group *list = ts_arena_array(s->arena, plan->stock_count, sizeof *list);
@@ -95,13 +106,17 @@ static enum ts_status residents(struct session *s, struct propose_answer *a)
 			list[count++].species = species;
 		add_resident(&list[at], &plan->stock[i]);
 	}
-	a->wish.residents = list;
-	a->wish.resident_count = count;
+	a->question.wish.residents = list;
+	a->question.wish.resident_count = count;
 	return TS_OK;
 }
 
+/* Of --bottom: the words of the flag, and what a tank file calls them. */
+static const int bottoms[] = {TS_SUBSTRATE_UNKNOWN, TS_SUBSTRATE_SAND, TS_SUBSTRATE_GRAVEL,
+	TS_SUBSTRATE_COARSE_GRAVEL, TS_SUBSTRATE_BARE};
+
 /* Tank and, with --like, what lives in it. */
-static enum ts_status load_tank(struct session *s, struct propose_answer *a)
+static enum ts_status load_tank(struct session *s, struct propose_call *a)
 {
 	const struct options *o = s->options;
 	enum ts_status status = TS_OK;
@@ -110,18 +125,32 @@ static enum ts_status load_tank(struct session *s, struct propose_answer *a)
 		status = file_plan(s, o->like, &a->plan);
 	if (status)
 		return status;
-	if (!o->tank_file && !(o->size.length_cm > 0) && !o->like)
+	if (!o->tank_file && !(o->size.length_cm > 0) && !(o->volume.value > 0) && !o->like)
 		return refuse(s, TS_BAD_INPUT, "no tank was given",
-			"give --size 100x40x45 (cm inside), or write its length, width, height "
-			"and filter into a file and give -t FILE");
+			"give --size 100x40x45 (cm inside) or --volume 60L, or write its length, "
+			"width, height and filter into a file and give -t FILE");
 	status = answer_tank(s, &a->plan.tank);
 	if (!status && o->temperature.kind != TS_MEASURE_NONE)
 		a->plan.tank.temp_c = o->temperature;
+	a->plan.tank.cover = o->lid ? TS_COVER_YES : a->plan.tank.cover;
+	a->plan.tank.filter = o->mature ? TS_FILTER_MATURE : a->plan.tank.filter;
+	a->plan.tank.substrate = o->bottom ? bottoms[o->bottom] : a->plan.tank.substrate;
 	return status;
 }
 
+/* A tank of so many litres gets the sides that are usual. */
+static void take_volume(struct session *s, struct propose_call *a)
+{
+	a->answer.assumed_litres = 0;
+	if (!(s->options->volume.value > 0) || s->options->size.length_cm > 0 ||
+		a->plan.tank.length_cm > 0)
+		return;
+	a->answer.assumed_litres = s->options->volume.value;
+	ts_room_usual_sides(a->answer.assumed_litres, &a->plan.tank);
+}
+
 /* The water of the call, else the plan's. */
-static enum ts_status load_water(struct session *s, struct propose_answer *a)
+static enum ts_status load_water(struct session *s, struct propose_call *a)
 {
 	enum ts_status status = TS_OK;
 
@@ -129,59 +158,12 @@ static enum ts_status load_water(struct session *s, struct propose_answer *a)
 		a->answer.water = a->plan.water;
 	else
 		status = answer_water(s, &a->answer);
+	take_volume(s, a);
 	a->plan.water = a->answer.water;
 	return status;
 }
 
-/* Whether a ruling forbids newcomers now, whoever they are. */
-static bool holds_back(const struct ts_ruling *r)
-{
-	switch (r->rule) {
-	case TS_RULE_FILTER:
-	case TS_RULE_FILTER_UNKNOWN:
-	case TS_RULE_NEWCOMERS:
-		return true;
-	case TS_RULE_AMMONIA:
-	case TS_RULE_NITRITE:
-	case TS_RULE_CHLORINE:
-		return r->severity >= TS_CONCERN;
-	default:
-		return false;
-	}
-}
-
-/*
- * What a check says of the tank with one more animal in it: the water that animals meet there, and
- * what forbids newcomers now.
- */
-static enum ts_status look_at_tank(struct session *s, struct propose_answer *a)
-{
-	struct ts_stock_line newcomer = {.species = "any", .count = 1};
-	const struct ts_species *any = s->catalogue->items[0];
-	struct ts_plan plan = a->plan;
-	struct ts_check check;
-	enum ts_status status;
-
-	plan.stock = &newcomer;
-	plan.stock_count = 1;
-	status = ts_check_plan(&plan, &any, s->today, &a->practice, s->arena, &check);
-	if (status)
-		return status;
-	if (a->plan.tank.reading_count)
-		a->answer.profile = check.profile;
-	a->held = ts_arena_array(s->arena, check.count, sizeof *a->held);
-	if (!a->held)
-		return TS_NO_MEMORY;
-	for (size_t i = 0; i < check.count; i++) {
-		if (holds_back(&check.rulings[i]))
-			a->held[a->held_count++] = check.rulings[i];
-		a->filter_young |= check.rulings[i].rule == TS_RULE_FILTER ||
-				   check.rulings[i].rule == TS_RULE_FILTER_UNKNOWN;
-	}
-	return TS_OK;
-}
-
-static enum ts_status open_answer(struct session *s, struct propose_answer *a)
+static enum ts_status open_call(struct session *s, struct propose_call *a)
 {
 	enum ts_status status = load_tank(s, a);
 
@@ -193,27 +175,8 @@ static enum ts_status open_answer(struct session *s, struct propose_answer *a)
 		return status;
 	a->keeping = s->options->keeping;
 	a->keeping.temperature = a->plan.tank.temp_c;
-	if (s->practice)
-		a->practice = *s->practice;
-	else
-		ts_practice_defaults(&a->practice);
-	ts_profile_make(&a->answer.water, &a->keeping, &a->practice, s->today, &a->answer.profile);
-	return look_at_tank(s, a);
-}
-
-/* Nitrate and KH of what is poured in, and the nitrate of the tank now. */
-static void wish_water(struct propose_answer *a)
-{
-	const struct ts_water *poured =
-		a->plan.change_water.reading_count ? &a->plan.change_water : &a->plan.water;
-	struct ts_keeping keeping = {0};
-	struct ts_profile new_water;
-
-	ts_profile_make(poured, &keeping, &a->practice, -1, &new_water);
-	a->wish.no3_new_mg_l = fmax(new_water.poisons.no3_mg_l, 0);
-	a->wish.no3_now_mg_l = fmax(a->answer.profile.poisons.no3_mg_l, 0);
-	if (new_water.at[TS_KH].given)
-		a->wish.kh_new_dh = new_water.at[TS_KH].value;
+	ts_profile_make(&a->answer.water, &a->keeping, s->practice, s->today, &a->answer.profile);
+	return TS_OK;
 }
 
 static void progress(void *state, size_t nodes, int64_t points)
@@ -223,46 +186,62 @@ static void progress(void *state, size_t nodes, int64_t points)
 		(long long)points);
 }
 
-static enum ts_status make_wish(struct session *s, struct propose_answer *a)
+/* The species that are asked for, the centre among them. */
+static enum ts_status make_musts(struct session *s, struct propose_call *a)
 {
 	const struct options *o = s->options;
-	struct ts_wish *w = &a->wish;
+	struct values with = o->with;
+	struct ts_wish *w = &a->question.wish;
 	enum ts_status status;
 
-	*w = (struct ts_wish){.catalogue = s->catalogue,
-		.profile = &a->answer.profile,
-		.keeping = &a->keeping,
-		.tank = &a->plan.tank,
-		.practice = &a->practice,
-		.hardy = o->hardy,
-		.no3_rise_mg_l_week = o->no3_rise.value,
-		.buffer_days = o->buffer.value / 24,
-		.species_most = o->most_species,
-		.lists = o->lists};
-	wish_water(a);
-	status = names(s, &o->with, &w->with, &w->with_count);
-	if (!status)
-		status = names(s, &o->without, &w->without, &w->without_count);
-	if (!status)
-		status = residents(s, a);
+	if (o->centre && with.count < TS_VALUES_MOST)
+		with.items[with.count++] = o->centre;
+	status = names(s, &with, &w->with, &w->with_count);
+	if (!status && o->centre)
+		w->centre = w->with[w->with_count - 1];
 	return status;
 }
 
-static enum ts_status find_why(struct session *s, struct propose_answer *a)
+/* Whether the tank has run for eight weeks; an unknown day says nothing. */
+static bool aged(const struct session *s, const struct ts_tank *tank)
 {
-	const struct ts_species *species = s->options->why ? named(s, s->options->why) : NULL;
+	long since;
 
-	if (!s->options->why)
-		return TS_OK;
-	if (!species)
-		return TS_BAD_INPUT;
-	for (size_t i = 0; i < a->proposal.species_count; i++) {
-		if (a->proposal.species[i].match.species == species)
-			a->why = &a->proposal.species[i];
-	}
-	if (!ts_propose_with(&a->wish, &a->proposal, a->why, s->arena, &a->why_best))
-		return TS_NO_MEMORY;
-	return TS_OK;
+	return tank->running_since && ts_date_read(tank->running_since, &since) &&
+	       (double)(s->today - since) >= s->practice->value[TS_P_SETTLED_DAYS];
+}
+
+static enum ts_status make_question(struct session *s, struct propose_call *a)
+{
+	const struct options *o = s->options;
+	struct ts_propose_question *q = &a->question;
+	enum ts_status status;
+
+	*q = (struct ts_propose_question){.water_name = a->answer.water.name,
+		.plan = &a->plan,
+		.keeping = &a->keeping,
+		.profile = &a->answer.profile,
+		.assumed_litres = a->answer.assumed_litres,
+		.wish = {.catalogue = s->catalogue,
+			.hardy = o->hardy,
+			.small_only = o->small_only,
+			.theme = (enum ts_theme)o->theme,
+			.aged = aged(s, &a->plan.tank),
+			.no3_rise_mg_l_week = o->no3_rise.value,
+			.buffer_days = o->buffer.value / 24,
+			.species_most = o->most_species,
+			.lists = o->lists}};
+	q->water_says = say_water_kept(s, &a->answer);
+	q->animals_say = say_animals_kept(s);
+	q->overlays_say = say_overlays_kept(s);
+	status = make_musts(s, a);
+	if (!status)
+		status = names(s, &o->without, &q->wish.without, &q->wish.without_count);
+	if (!status)
+		status = residents(s, a);
+	if (!status && o->why)
+		q->why = named(s, o->why);
+	return status ? status : o->why && !q->why ? TS_BAD_INPUT : TS_OK;
 }
 
 static enum ts_status write_file(struct session *s, const char *path, const struct ts_text *text)
@@ -273,30 +252,32 @@ static enum ts_status write_file(struct session *s, const char *path, const stru
 	return output_write(s->system, path, text, s->error);
 }
 
-static enum ts_status write_model(struct session *s, const struct propose_answer *a)
+static enum ts_status write_model(struct session *s, const struct propose_call *a)
 {
 	enum ts_status status;
 	struct ts_text text;
 
 	ts_text_open(&text, &s->arena->allocator);
-	ts_model_write_lp(&text, &a->proposal.model, a->proposal.names);
+	ts_model_write_lp(&text, &a->result.proposal->model, a->result.proposal->names);
 	status = write_file(s, s->options->model_out, &text);
 	ts_text_drop(&text);
 	return status;
 }
 
-static enum ts_status write_plan(struct session *s, const struct propose_answer *a)
+static enum ts_status write_plan(struct session *s, const struct propose_call *a)
 {
 	enum ts_status status;
 	struct ts_plan plan;
 	struct ts_text text;
 
-	if (a->held_count)
+	const struct ts_proposal *p = a->result.proposal;
+
+	if (a->result.held.count && !a->result.held_by_filter_alone)
 		return refuse(s, TS_NO, "no plan was written, since nothing is bought now",
 			"the answer says what comes first");
-	if (!a->proposal.count)
+	if (!p->count)
 		return refuse(s, TS_NO, "no plan was written", "there is no list to write");
-	if (!ts_community_plan(&a->proposal.lists[0], &a->plan, &a->keeping, s->arena, &plan))
+	if (!ts_community_plan(&p->lists[0], &a->plan, &a->keeping, s->arena, &plan))
 		return TS_NO_MEMORY;
 	plan.name = "proposed";
 	plan.water_file = plan.tank_file = plan.change_water_file = NULL;
@@ -307,10 +288,34 @@ static enum ts_status write_plan(struct session *s, const struct propose_answer 
 	return status;
 }
 
+static void write_answer(struct session *s, struct propose_call *a)
+{
+	struct ts_document doc;
+
+	if (s->options->format == FORMAT_JSON) {
+		session_json(s, "propose", &ts_result_propose, &a->result);
+		return;
+	}
+	ts_doc_open(&doc, s->arena, "Animals that go together");
+	doc.drawn = s->options->format == FORMAT_HTML;
+	say_sheet(&doc, a->answer.water.name, &a->answer.profile);
+	ts_show_propose(&doc, &a->result);
+	session_write(s, &doc);
+}
+
+static bool terminal_for_errors(const struct session *s)
+{
+	struct ts_terminal terminal;
+
+	s->system->terminal(s->system->state, true, &terminal);
+	return terminal.is && !s->options->quiet;
+}
+
 enum ts_status command_propose(struct session *s)
 {
-	struct propose_answer *a = ts_arena_take(s->arena, sizeof *a);
-	bool terminal = isatty(STDERR_FILENO) && !s->options->quiet;
+	struct propose_call *a = ts_arena_take(s->arena, sizeof *a);
+	struct ts_asking asking = {.arena = s->arena, .practice = s->practice, .today = s->today};
+	bool terminal = terminal_for_errors(s);
 	struct ts_search_limits limits = {.progress = terminal ? progress : NULL};
 	enum ts_status status;
 
@@ -319,28 +324,24 @@ enum ts_status command_propose(struct session *s)
 	if (s->options->argument_count)
 		return refuse(s, TS_BAD_INPUT, "propose takes no names",
 			"give --with SPECIES or --why SPECIES");
-	status = open_answer(s, a);
+	status = open_call(s, a);
 	if (!status)
-		status = make_wish(s, a);
+		status = make_question(s, a);
 	if (status)
 		return status;
-	a->wish.limits = &limits;
-	if (!ts_propose(&a->wish, s->arena, &a->proposal))
+	a->question.wish.limits = &limits;
+	if (!ts_answer_propose(&asking, &a->question, &a->result))
 		return TS_NO_MEMORY;
 	if (terminal)
 		fputs("\r\033[K", stderr);
-	status = find_why(s, a);
-	if (!status && s->options->model_out)
+	if (s->options->model_out)
 		status = write_model(s, a);
 	if (status)
 		return status;
-	if (s->options->format == FORMAT_JSON)
-		propose_json(s, a);
-	else
-		propose_document(s, a);
+	write_answer(s, a);
 	if (s->options->plan_out)
 		status = write_plan(s, a);
 	if (status)
 		return status;
-	return a->proposal.count && !a->held_count ? TS_OK : TS_NO;
+	return a->result.community_count && !a->result.held.count ? TS_OK : TS_NO;
 }

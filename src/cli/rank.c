@@ -14,21 +14,6 @@
 #include "words/names.h"
 #include "words/sentence.h"
 
-/* Records that did not come with the program, in words; NULL: none. */
-static const char *overlays(struct session *s)
-{
-	struct ts_text text;
-	const char *said = NULL;
-
-	ts_text_open(&text, &s->arena->allocator);
-	ts_say_overlays(&text, s->catalogue);
-	if (text.len)
-		said = ts_arena_text(s->arena, ts_text_get(&text), text.len);
-	s->arena->failed |= text.failed;
-	ts_text_drop(&text);
-	return said;
-}
-
 /* The animals that the words of the call leave. */
 static bool narrow(struct session *s, struct ts_asking *ret)
 {
@@ -62,7 +47,8 @@ enum ts_status rank_call(struct session *s, const struct answer *a, struct rank_
 
 	*ret = (struct rank_call){
 		.asking = {.arena = s->arena, .practice = s->practice, .today = s->today},
-		.question = {.catalogue_count = s->catalogue->count, .overlays_say = overlays(s)}};
+		.question = {.catalogue_count = s->catalogue->count,
+			.overlays_say = say_overlays_kept(s)}};
 	take_tank(s, a, ret);
 	if (s->options->like) {
 		ret->question.like = session_species(s, s->options->like, &candidates);
@@ -74,31 +60,13 @@ enum ts_status rank_call(struct session *s, const struct answer *a, struct rank_
 	return narrow(s, &ret->asking) && !s->arena->failed ? TS_OK : TS_NO_MEMORY;
 }
 
-static const char *taken(struct session *s, struct ts_text *text)
-{
-	const char *said = ts_arena_text(s->arena, ts_text_get(text), text->len);
-
-	s->arena->failed |= text->failed;
-	ts_text_clear(text);
-	return said;
-}
-
 bool rank_answer(struct session *s, const struct rank_call *call, const struct answer *a,
 	struct ts_rank_result *ret)
 {
 	struct ts_rank_question question = call->question;
 	struct ts_asking asking = call->asking;
-	struct ts_text text;
-
-	ts_text_open(&text, &s->arena->allocator);
-	if (a->water.name)
-		ts_text_puts(&text, a->water.name, ": ", NULL);
-	say_water_line(&text, &a->profile);
-	question.water_says = taken(s, &text);
-	ts_text_puts(&text, s->options->keeping.wild ? "wild-caught" : "farm-bred", ", ",
-		s->options->keeping.breeding ? "for breeding" : "for display", NULL);
-	question.animals_say = taken(s, &text);
-	ts_text_drop(&text);
+	question.water_says = say_water_kept(s, a);
+	question.animals_say = say_animals_kept(s);
 	asking.arena = s->arena;
 	question.water_name = a->water.name;
 	question.kept_age_days = a->kept_age_days;

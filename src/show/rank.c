@@ -22,22 +22,16 @@ static const char *name_of(const struct ts_match_result *m)
 	return m->common ? m->common : m->species;
 }
 
-void ts_show_match_marks(
-	struct ts_document *doc, struct ts_node *node, const struct ts_match_result *m)
+void ts_show_bars(struct ts_document *doc, struct ts_node *node,
+	const struct ts_parameter_result *parameters, size_t count)
 {
 	static const enum ts_hue hues[TS_PARAMETER__COUNT] = {[TS_GH] = TS_HUE_GH,
 		[TS_KH] = TS_HUE_KH,
 		[TS_PH] = TS_HUE_PH,
 		[TS_TEMPERATURE] = TS_HUE_TEMPERATURE};
 
-	if (!doc->drawn)
-		return;
-	ts_doc_tag(doc, node, "verdict", m->verdict);
-	ts_doc_tag(doc, node, "family", m->family);
-	ts_doc_tag(doc, node, "swims", m->swims);
-	ts_doc_tag(doc, node, "sold", m->sold);
-	for (size_t p = TS_GH; p <= TS_TEMPERATURE && p < m->parameter_count; p++) {
-		const struct ts_parameter_result *f = &m->parameters[p];
+	for (size_t p = TS_GH; doc->drawn && p <= TS_TEMPERATURE && p < count; p++) {
+		const struct ts_parameter_result *f = &parameters[p];
 		struct ts_bar bar = {.label = ts_parameter_rows[p].label,
 			.hue = hues[p],
 			.tolerated = f->tolerated,
@@ -47,6 +41,18 @@ void ts_show_match_marks(
 
 		ts_doc_bar(doc, node, &bar);
 	}
+}
+
+void ts_show_match_marks(
+	struct ts_document *doc, struct ts_node *node, const struct ts_match_result *m)
+{
+	if (!doc->drawn)
+		return;
+	ts_doc_tag(doc, node, "verdict", m->verdict);
+	ts_doc_tag(doc, node, "family", m->family);
+	ts_doc_tag(doc, node, "swims", m->swims);
+	ts_doc_tag(doc, node, "sold", m->sold);
+	ts_show_bars(doc, node, m->parameters, m->parameter_count);
 }
 
 /* "2 cm". */

@@ -21,6 +21,10 @@ struct ts_show_list {
 void ts_show_rank(struct ts_document *doc, const struct ts_rank_result *result,
 	const struct ts_show_list *wanted);
 
+/* Adds the outlines of some parameters to an entry of a page, with the reading across them. */
+void ts_show_bars(struct ts_document *doc, struct ts_node *node,
+	const struct ts_parameter_result *parameters, size_t count);
+
 /* Adds the outlines of a match to an entry, with the reading across them, and what it is filtered
  * by. */
 void ts_show_match_marks(

@@ -7,6 +7,7 @@
 
 #include <string.h>
 
+#include "stock/compose.h"
 #include "stock/rules.h"
 
 /* In the order of the word lists of model/shapes.c. */
@@ -22,7 +23,7 @@ static bool among(const struct ts_species *const *list, size_t count, const stru
 }
 
 /* What can be said of the species without looking at the tank. */
-static enum ts_left_out first_reason(const struct ts_wish *w, const struct ts_candidacy *c)
+static enum ts_left_out first_reason(const struct ts_wish *w, struct ts_candidacy *c)
 {
 	const struct ts_species *s = c->match.species;
 
@@ -34,8 +35,13 @@ static enum ts_left_out first_reason(const struct ts_wish *w, const struct ts_ca
 		return TS_LEFT_UNSURE;
 	if (c->must)
 		return TS_CANDIDATE;
+	if (!ts_compose_of_theme(s, w))
+		return TS_LEFT_BY_THEME;
 	if (!ts_match_advised_unasked(s))
 		return TS_LEFT_BY_CAUTION;
+	c->asks = ts_compose_asks(s, w->aged);
+	if (c->asks)
+		return TS_LEFT_ASKS;
 	if (w->hardy && s->takes_change == CHANGE_BADLY)
 		return TS_LEFT_NOT_HARDY;
 	return TS_CANDIDATE;
@@ -52,7 +58,7 @@ bool ts_is_hardy(const struct ts_species *species)
 }
 
 /* What an unsure species waits for: the worst of its parameters that is not known or in doubt. */
-static int waits_for(const struct ts_match *m)
+int ts_candidacy_waits_for(const struct ts_match *m)
 {
 	if (m->gh_missing)
 		return TS_GH;
@@ -78,7 +84,7 @@ void ts_consider_all(const struct ts_wish *w, struct ts_proposal *p)
 		}
 		c->must |= c->resident != NULL;
 		c->left_out = first_reason(w, c);
-		waits = c->left_out == TS_LEFT_UNSURE ? waits_for(&c->match) : -1;
+		waits = c->left_out == TS_LEFT_UNSURE ? ts_candidacy_waits_for(&c->match) : -1;
 		if (waits >= 0)
 			p->waits[waits]++;
 	}

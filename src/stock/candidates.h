@@ -13,6 +13,9 @@
  */
 void ts_consider_all(const struct ts_wish *wish, struct ts_proposal *proposal);
 
+/* What an unsure animal waits for, enum ts_parameter; -1: not for a parameter. */
+int ts_candidacy_waits_for(const struct ts_match *match);
+
 /* Whether the record says that the animal takes change badly, or well. */
 bool ts_is_delicate(const struct ts_species *species);
 bool ts_is_hardy(const struct ts_species *species);

@@ -84,15 +84,20 @@ bool ts_community_describe(struct ts_community *c, struct ts_arena *arena)
 	return order_of_purchase(c, arena);
 }
 
-static void put_line(struct ts_plan *plan, const struct ts_keeping *keeping,
-	const struct ts_species *species, unsigned count, int sex)
+/* Of two forms of one name the plan says which. */
+static const char *name_of(const struct ts_species *s, struct ts_arena *arena)
+{
+	return s->form ? ts_arena_join(arena, s->species, " ", s->form, NULL) : s->species;
+}
+
+static void put_line(struct ts_plan *plan, const struct ts_keeping *keeping, const char *name,
+	unsigned count, int sex)
 {
 	if (count)
-		plan->stock[plan->stock_count++] =
-			(struct ts_stock_line){.species = species->species,
-				.count = count,
-				.sex = sex,
-				.origin = keeping->wild ? TS_ORIGIN_WILD : TS_ORIGIN_UNKNOWN};
+		plan->stock[plan->stock_count++] = (struct ts_stock_line){.species = name,
+			.count = count,
+			.sex = sex,
+			.origin = keeping->wild ? TS_ORIGIN_WILD : TS_ORIGIN_UNKNOWN};
 }
 
 bool ts_community_plan(const struct ts_community *c, const struct ts_plan *base,
@@ -110,11 +115,12 @@ bool ts_community_plan(const struct ts_community *c, const struct ts_plan *base,
 		const struct ts_group *all = &c->lines[i].group;
 		const struct ts_group *r = c->lines[i].candidacy->resident;
 		struct ts_group there = r ? *r : (struct ts_group){0};
+		const char *name = name_of(all->species, arena);
 
-		put_line(&plan, keeping, all->species, all->males - there.males, TS_SEX_MALE);
-		put_line(&plan, keeping, all->species, all->females - there.females, TS_SEX_FEMALE);
-		put_line(&plan, keeping, all->species, all->either - there.either, TS_SEX_UNKNOWN);
+		put_line(&plan, keeping, name, all->males - there.males, TS_SEX_MALE);
+		put_line(&plan, keeping, name, all->females - there.females, TS_SEX_FEMALE);
+		put_line(&plan, keeping, name, all->either - there.either, TS_SEX_UNKNOWN);
 	}
 	*ret = plan;
-	return true;
+	return !arena->failed;
 }

@@ -7,26 +7,55 @@
 #include "model/practice.h"
 #include "stock/rules.h"
 
-bool ts_judge(const struct ts_wish *wish, bool conditions, const struct ts_group *a,
-	const struct ts_group *b, unsigned *ret_points, struct ts_ruling *ret_ruling)
+/* Of what a check begins to complain of: just less. */
+#define FULL 0.98
+
+/* What rulings come to: see ts_judge(). */
+static bool sum_up(const struct ts_wish *wish, bool conditions, const struct ts_rulings *rulings,
+	unsigned *ret_points, struct ts_ruling *ret_ruling)
 {
-	struct ts_rulings rulings = {.count = 0};
 	const struct ts_ruling *gravest = NULL;
 
-	if (b)
-		ts_rules_together(a, b, wish->tank, wish->practice, &rulings);
-	else
-		ts_rules_alone(a, wish->tank, wish->practice, &rulings);
-	for (size_t i = 0; i < rulings.count; i++) {
-		if (!gravest || rulings.at[i].severity > gravest->severity)
-			gravest = &rulings.at[i];
+	for (size_t i = 0; i < rulings->count; i++) {
+		if (!gravest || rulings->at[i].severity > gravest->severity)
+			gravest = &rulings->at[i];
 	}
-	*ret_points = ts_rules_cost(&rulings, wish->practice).points;
+	*ret_points = ts_rules_cost(rulings, wish->practice).points;
 	if (!gravest || gravest->severity < (conditions ? TS_CONFLICT : TS_QUESTION))
 		return true;
 	if (ret_ruling)
 		*ret_ruling = *gravest;
 	return false;
+}
+
+bool ts_judge(const struct ts_wish *wish, bool conditions, const struct ts_group *a,
+	const struct ts_group *b, unsigned *ret_points, struct ts_ruling *ret_ruling)
+{
+	struct ts_rulings rulings;
+
+	if (b)
+		return ts_judge_pair(
+			wish, conditions, a, b, TS_NUMBERS_TOO, ret_points, ret_ruling);
+	rulings.count = 0;
+	ts_rules_alone(a, wish->tank, wish->practice, &rulings);
+	return sum_up(wish, conditions, &rulings, ret_points, ret_ruling);
+}
+
+bool ts_judge_pair(const struct ts_wish *wish, bool conditions, const struct ts_group *a,
+	const struct ts_group *b, enum ts_numbers numbers, unsigned *ret_points,
+	struct ts_ruling *ret_ruling)
+{
+	struct ts_rulings rulings; /* as large as a page: not cleared for every pair */
+
+	rulings.count = 0;
+	ts_rules_of_two(a, b, wish->tank, wish->practice, numbers != TS_NUMBERS_ALONE,
+		numbers != TS_NUMBERS_LEFT_OUT, &rulings);
+	return sum_up(wish, conditions, &rulings, ret_points, ret_ruling);
+}
+
+bool ts_judge_asks_numbers(const struct ts_group *a, const struct ts_group *b)
+{
+	return ts_rules_ask_numbers(a->species) || ts_rules_ask_numbers(b->species);
 }
 
 double ts_judge_temperature(const struct ts_wish *wish)
@@ -64,7 +93,7 @@ static double renewal_days(const struct ts_wish *wish)
 static double no3_room(const struct ts_wish *wish)
 {
 	const double *p = wish->practice->value;
-	double room = fmin(p[TS_P_NITRATE_AIM], p[TS_P_NITRATE_CONCERN] - wish->no3_new_mg_l);
+	double room = p[TS_P_NITRATE_CONCERN] - wish->no3_new_mg_l;
 
 	if (wish->no3_rise_mg_l_week > 0)
 		room = fmin(room, wish->no3_rise_mg_l_week / 7 * renewal_days(wish));
@@ -94,7 +123,7 @@ double ts_judge_nitrogen_most_mg_day(const struct ts_wish *wish, bool conditions
 		most = fmin(most, ts_nitrogen_for_buffer(
 					  wish->tank, kh_new, renewal_days(wish), wish->practice));
 	}
-	return p[TS_P_LOAD_SHARE] * most;
+	return (wish->full_load ? FULL : p[TS_P_LOAD_SHARE]) * most;
 }
 
 enum ts_left_out ts_judge_load(
@@ -102,7 +131,8 @@ enum ts_left_out ts_judge_load(
 {
 	const double *p = wish->practice->value;
 	bool sensitive = species->habits & TS_HABIT_NITRATE_SENSITIVE || wish->keeping->wild;
-	double settled = wish->no3_new_mg_l + p[TS_P_LOAD_SHARE] * no3_room(wish);
+	double share = wish->full_load ? FULL : p[TS_P_LOAD_SHARE];
+	double settled = wish->no3_new_mg_l + share * no3_room(wish);
 	double limit = p[sensitive ? TS_P_NITRATE_CONCERN_SENSITIVE : TS_P_NITRATE_CONCERN];
 
 	if (conditions)

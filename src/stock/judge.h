@@ -16,6 +16,17 @@
 bool ts_judge(const struct ts_wish *wish, bool conditions, const struct ts_group *a,
 	const struct ts_group *b, unsigned *ret_points, struct ts_ruling *ret_ruling);
 
+/* Which rules of two are asked: all, those whose answer hangs on how many there are, the others. */
+enum ts_numbers { TS_NUMBERS_TOO, TS_NUMBERS_LEFT_OUT, TS_NUMBERS_ALONE };
+
+/* The same of two, and of some of the rules. */
+bool ts_judge_pair(const struct ts_wish *wish, bool conditions, const struct ts_group *a,
+	const struct ts_group *b, enum ts_numbers numbers, unsigned *ret_points,
+	struct ts_ruling *ret_ruling);
+
+/* Whether a rule of these two could hang on how many there are. */
+bool ts_judge_asks_numbers(const struct ts_group *a, const struct ts_group *b);
+
 /* The middle of what the tank runs at, C; NAN: not given. */
 double ts_judge_temperature(const struct ts_wish *wish);
 

@@ -40,25 +40,58 @@ static unsigned whole(double count)
 	return count < 1 ? 1 : count > 1000 ? 1000 : (unsigned)ceil(count);
 }
 
-size_t ts_levels(const struct ts_species *species, struct ts_level ret[TS_LEVELS_MOST])
+/* Adds a level unless it is no more than the one before. */
+static size_t add(const struct ts_species *s, struct ts_level *ret, size_t n, unsigned count,
+	bool comfortable)
 {
-	unsigned least = whole(species->group.least);
-	unsigned comfortable = whole(species->group.comfortable);
-	unsigned counts[TS_LEVELS_MOST] = {
-		least, comfortable, whole(1.5 * species->group.comfortable)};
+	if (n && count <= ts_group_count(&ret[n - 1].group))
+		return n;
+	ret[n] = (struct ts_level){divided(s, count), comfortable};
+	return n + 1;
+}
+
+/* Of a shoal in a home tank, where it is not comfortable only in more. */
+#define SHOAL_MOST 20
+
+/* A larger shoal. */
+static unsigned larger(const struct ts_species *s, double times)
+{
+	unsigned comfortable = whole(s->group.comfortable);
+	unsigned count = whole(times * s->group.comfortable);
+
+	return count > SHOAL_MOST && comfortable < SHOAL_MOST ? SHOAL_MOST : count;
+}
+
+/* A crowd that holds no pairs and no harem may be as large as the tank bears. */
+static bool of_shoals(const struct ts_species *s)
+{
+	return s->group.comfortable >= 5;
+}
+
+size_t ts_levels(const struct ts_species *s, struct ts_level ret[TS_LEVELS_MOST])
+{
+	unsigned least = whole(s->group.least), comfortable = whole(s->group.comfortable);
 	size_t n = 0;
 
-	if (species->group.sexes == SEXES_ALONE) {
-		counts[0] = counts[1] = counts[2] = comfortable = 1;
-	} else if (species->group.sexes == SEXES_PAIR) {
-		counts[0] = counts[1] = counts[2] = comfortable = 2;
-	} else if (comfortable < 3) {
-		counts[2] = comfortable;
+	if (s->group.sexes == SEXES_ALONE)
+		return add(s, ret, 0, 1, true);
+	if (s->group.sexes == SEXES_PAIR)
+		return add(s, ret, 0, 2, true);
+	if (s->group.pair && least > 2) {
+		ret[n++] = (struct ts_level){
+			.group = {.species = s, .males = 1, .females = 1}, .comfortable = true};
 	}
-	for (size_t i = 0; i < TS_LEVELS_MOST; i++) {
-		if (n && counts[i] <= counts[i - 1])
-			continue;
-		ret[n++] = (struct ts_level){divided(species, counts[i]), counts[i] >= comfortable};
+	n = add(s, ret, n, least, least >= comfortable);
+	n = add(s, ret, n, comfortable, true);
+	if (of_shoals(s))
+		n = add(s, ret, n, larger(s, 1.5), true);
+	if (s->group.sexes == SEXES_TWO_FEMALES && s->young_month > 0) {
+		for (unsigned times = 1; times <= 2; times++)
+			ret[n++] = (struct ts_level){
+				.group = {.species = s, .males = times * comfortable},
+				.comfortable = true};
+	} else if (of_shoals(s)) {
+		n = add(s, ret, n, larger(s, 2), true);
 	}
 	return n;
 }

@@ -1,14 +1,15 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * In which numbers a species is proposed: the least that is settled, a comfortable group, and half
- * as many again; the sexes are fixed by the record. The community search chooses among these.
+ * In which numbers a species is proposed: the least that is settled, a comfortable group, half as
+ * many again and twice as many; the sexes are fixed by the record. The community search chooses
+ * among these.
  */
 #ifndef TS_STOCK_LEVELS_H
 #define TS_STOCK_LEVELS_H
 
 #include <tapshoal/stock.h>
 
-#define TS_LEVELS_MOST 3
+#define TS_LEVELS_MOST 5
 
 struct ts_level {
 	struct ts_group group;
@@ -17,9 +18,10 @@ struct ts_level {
 
 /*
  * The levels of a species, smallest first; returns how many, 1..TS_LEVELS_MOST. A species kept
- * alone or as a pair has one. Ratios of the sexes are common practice, no source: one male in a
- * harem, but one to each four females in the crowds of ten and more that divide the blows; two
- * females to a male at the least otherwise.
+ * alone or as a pair has one; one that is settled as a pair as well begins with it. Those that bear
+ * young are had as males alone too, so that nobody has to find homes for the young. Ratios of the
+ * sexes are common practice, no source: one male in a harem, but one to each four females in the
+ * crowds of ten and more that divide the blows; two females to a male at the least otherwise.
  */
 size_t ts_levels(const struct ts_species *species, struct ts_level ret[TS_LEVELS_MOST]);
 

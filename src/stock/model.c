@@ -54,29 +54,34 @@ unsigned ts_model_friction_of(const struct ts_model *model, size_t i, size_t j)
 	return model->frictions[i * model->count + j];
 }
 
-/* Whether every must is there and the familiar genera do not outnumber the new ones. */
+/* Whether every must is there, something besides extras, and the familiar genera do not outnumber
+ * the new ones. */
 static bool composed(const struct ts_model *m, const size_t *chosen, size_t count)
 {
-	size_t musts = 0, met = 0, familiar = 0;
+	size_t musts = 0, met = 0, mains = 0, familiar = 0, fresh = 0;
 
 	for (size_t g = 0; g < m->group_count; g++)
 		musts += m->must[g];
 	for (size_t i = 0; i < count; i++) {
 		const struct ts_model_item *item = &m->items[chosen[i]];
 
-		if (m->must[item->group])
-			met++;
+		met += m->must[item->group];
+		mains += !item->extra;
+		if (m->must[item->group] || item->extra)
+			continue;
+		if (m->familiar[item->genus])
+			familiar++;
 		else
-			familiar += m->familiar[item->genus];
+			fresh++;
 	}
-	return met == musts && 2 * familiar <= count - met;
+	return met == musts && mains && familiar <= fresh;
 }
 
 bool ts_model_points(const struct ts_model *m, const size_t *chosen, size_t count, int64_t *ret)
 {
 	int64_t points = 0, weight = 0, floor = 0;
 	int fit = 1000;
-	unsigned zones = 0;
+	unsigned roles = 0;
 
 	if (count < 1 || count > (size_t)m->species_most || !composed(m, chosen, count))
 		return false;
@@ -86,7 +91,7 @@ bool ts_model_points(const struct ts_model *m, const size_t *chosen, size_t coun
 		points += item->value;
 		weight += item->weight;
 		floor += item->floor;
-		zones |= item->zones;
+		roles |= item->role;
 		fit = item->fit < fit ? item->fit : fit;
 		for (size_t j = 0; j < i; j++) {
 			if (ts_model_conflicts(m, chosen[i], chosen[j]) ||
@@ -97,8 +102,8 @@ bool ts_model_points(const struct ts_model *m, const size_t *chosen, size_t coun
 	}
 	if (weight > m->weight_most || floor > m->floor_most)
 		return false;
-	for (int z = 0; z < TS_ZONE__COUNT; z++)
-		points += zones >> z & 1 ? m->zone_points : 0;
+	for (int r = 0; r < TS_ROLE__COUNT; r++)
+		points += roles >> r & 1 ? m->role_points[r] : 0;
 	*ret = points + (int64_t)m->fit_points * fit;
 	return true;
 }
@@ -109,7 +114,7 @@ static bool dominates(const struct ts_model *m, size_t i, size_t j)
 	const struct ts_model_item *a = &m->items[i], *b = &m->items[j];
 
 	if (a->value < b->value || a->fit < b->fit || a->weight > b->weight ||
-		a->floor > b->floor || b->zones & ~a->zones ||
+		a->floor > b->floor || b->role & ~a->role || a->extra != b->extra ||
 		(a->value == b->value && a->weight == b->weight && i > j))
 		return false;
 	for (size_t k = 0; k < m->count; k++) {
@@ -141,7 +146,7 @@ void ts_model_remember(struct ts_model *model, const size_t *chosen, size_t coun
 	for (size_t i = 0; i < count; i++) {
 		const struct ts_model_item *item = &model->items[chosen[i]];
 
-		if (!model->must[item->group])
+		if (!model->must[item->group] && !item->extra)
 			model->familiar[item->genus] = true;
 	}
 }

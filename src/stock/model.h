@@ -17,9 +17,14 @@
 /* Points, weights and areas of one item stay below this, so that no sum can overflow. */
 #define TS_MODEL_FIGURE_MOST (1 << 20)
 
-/* Where an item swims, bits. */
-enum ts_zone { TS_ZONE_BOTTOM = 1 << 0, TS_ZONE_MIDDLE = 1 << 1, TS_ZONE_TOP = 1 << 2 };
-#define TS_ZONE__COUNT 3
+/* What an item is in a community, bits; one at the most. */
+enum ts_role {
+	TS_ROLE_CENTRE = 1 << 0, /* what one looks at: a pair, a trio, a small group */
+	TS_ROLE_SHOAL = 1 << 1,
+	TS_ROLE_BOTTOM = 1 << 2,
+	TS_ROLE_TOP = 1 << 3
+};
+#define TS_ROLE__COUNT 4
 
 /*
  * One thing that may be chosen: a species in one number. Items stand in the order of names, which
@@ -29,18 +34,20 @@ struct ts_model_item {
 	unsigned group; /* species, 0..group_count-1: at most one item of a group is chosen */
 	unsigned genus; /* 0..genus_count-1 */
 	int value;      /* points for choosing it; may be negative */
-	int fit;        /* 0..1000; the least fit of all that is chosen counts */
+	int fit;        /* how well it is served, 0..1000; the least of all that is chosen counts */
 	int weight;     /* of the weight that may be used up; 0 or more */
 	int floor;      /* of the floor that may be used up; 0 or more */
-	unsigned zones; /* bits of enum ts_zone */
+	unsigned role;  /* enum ts_role, or 0: it fills none */
+	bool extra; /* a snail, a shrimp: no list is told apart by it, and none is of it alone */
 };
 
 /*
  * The model. Maximise
- *   fit_points m + sum value_i + zone_points x (zones used) - sum of frictions of chosen pairs,
- * m the least fit of the chosen, over lists of 1..species_most items of different groups without a
- * conflict, within weight_most and floor_most, with every group that is a must. Of the items of
- * groups that are no must, those of a familiar genus are at most as many as the others.
+ *   fit_points m + sum value_i + sum of role_points of the roles filled - sum of frictions of
+ * chosen pairs, m the least fit of the chosen, over lists of 1..species_most items of different
+ * groups without a conflict, one of them at least no extra, within weight_most and floor_most, with
+ * every group that is a must. Of the items that are no extras and of groups that are no must, those
+ * of a familiar genus are at most as many as the others.
  */
 struct ts_model {
 	struct ts_model_item *items;
@@ -52,7 +59,7 @@ struct ts_model {
 	bool *familiar;      /* by genus: stands in an earlier list */
 	int species_most;    /* 1..TS_MODEL_SPECIES_MOST */
 	int64_t weight_most, floor_most;
-	int fit_points, zone_points;
+	int fit_points, role_points[TS_ROLE__COUNT]; /* 0 or more */
 };
 
 /*

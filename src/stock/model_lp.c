@@ -87,8 +87,8 @@ static void objective(struct writer *w)
 	term(w, m->fit_points, "m", 0, 0);
 	for (size_t i = 0; i < m->count; i++)
 		term(w, m->items[i].value, "x", i + 1, 0);
-	for (size_t z = 0; z < TS_ZONE__COUNT; z++)
-		term(w, m->zone_points, "u", z + 1, 0);
+	for (size_t r = 0; r < TS_ROLE__COUNT; r++)
+		term(w, m->role_points[r], "u", r + 1, 0);
 	for (size_t i = 0; i < m->count; i++) {
 		for (size_t j = i + 1; j < m->count; j++)
 			term(w, -(int64_t)friction(m, i, j), "p", i + 1, j + 1);
@@ -184,27 +184,27 @@ static void limit_rows(struct writer *w)
 	for (int k = 0; k < 2; k++) {
 		row(w, k ? "least" : "most", 0, 0);
 		for (size_t i = 0; i < m->count; i++)
-			term(w, 1, "x", i + 1, 0);
+			term(w, !k || !m->items[i].extra, "x", i + 1, 0);
 		end_row(w, k ? ">=" : "<=", k ? 1 : m->species_most);
 	}
 }
 
-/* A zone counts when somebody swims there; familiar genera are not more than the others. */
-static void zone_and_genus_rows(struct writer *w)
+/* A role counts when somebody fills it; familiar genera are not more than the others. */
+static void role_and_genus_rows(struct writer *w)
 {
 	const struct ts_model *m = w->model;
 
-	for (size_t z = 0; z < TS_ZONE__COUNT; z++) {
-		row(w, "zone", z + 1, 0);
-		term(w, 1, "u", z + 1, 0);
+	for (size_t r = 0; r < TS_ROLE__COUNT; r++) {
+		row(w, "role", r + 1, 0);
+		term(w, 1, "u", r + 1, 0);
 		for (size_t i = 0; i < m->count; i++)
-			term(w, -(int64_t)(m->items[i].zones >> z & 1), "x", i + 1, 0);
+			term(w, -(int64_t)(m->items[i].role >> r & 1), "x", i + 1, 0);
 		end_row(w, "<=", 0);
 	}
 	row(w, "familiar", 0, 0);
 	term(w, 1, "zero", 0, 0);
 	for (size_t i = 0; i < m->count; i++) {
-		if (!m->must[m->items[i].group])
+		if (!m->must[m->items[i].group] && !m->items[i].extra)
 			term(w, m->familiar[m->items[i].genus] ? 1 : -1, "x", i + 1, 0);
 	}
 	end_row(w, "<=", 0);
@@ -217,8 +217,8 @@ static void bounds_and_kinds(struct writer *w)
 	w->first = true;
 	for (size_t i = 0; i < w->model->count; i++, w->first = true)
 		term(w, 1, "x", i + 1, 0);
-	for (size_t z = 0; z < TS_ZONE__COUNT; z++, w->first = true)
-		term(w, 1, "u", z + 1, 0);
+	for (size_t r = 0; r < TS_ROLE__COUNT; r++, w->first = true)
+		term(w, 1, "u", r + 1, 0);
 	ts_text_put(w->text, "\nEnd\n");
 }
 
@@ -241,6 +241,6 @@ void ts_model_write_lp(struct ts_text *text, const struct ts_model *m, const cha
 			conflict_rows(&w, a, b);
 	}
 	limit_rows(&w);
-	zone_and_genus_rows(&w);
+	role_and_genus_rows(&w);
 	bounds_and_kinds(&w);
 }

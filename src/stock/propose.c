@@ -12,6 +12,7 @@
 #include "model/practice.h"
 #include "stock/candidates.h"
 #include "stock/community.h"
+#include "stock/compose.h"
 #include "stock/judge.h"
 #include "stock/rules.h"
 
@@ -63,6 +64,8 @@ static size_t species_most(const struct builder *b)
 	if (litres > 250)
 		id = TS_P_SPECIES_MORE;
 	most = b->wish->species_most ? b->wish->species_most : (size_t)value(b, id);
+	if (b->wish->theme == TS_THEME_ONE_SPECIES)
+		most = 1;
 	if (most < b->wish->resident_count + b->wish->with_count)
 		most = b->wish->resident_count + b->wish->with_count;
 	return most < TS_MODEL_SPECIES_MOST ? most : TS_MODEL_SPECIES_MOST;
@@ -130,23 +133,6 @@ static void add_items(struct builder *b)
 	}
 }
 
-static unsigned zones(const struct ts_species *s)
-{
-	/* in the order of the words of `swims`: bottom, middle, top, everywhere */
-	static const unsigned of[] = {TS_ZONE_BOTTOM, TS_ZONE_MIDDLE, TS_ZONE_TOP,
-		TS_ZONE_BOTTOM | TS_ZONE_MIDDLE | TS_ZONE_TOP};
-
-	return of[s->swims];
-}
-
-/* Whether two species are of one genus: the first word of their names. */
-static bool same_genus(const struct ts_species *a, const struct ts_species *b)
-{
-	size_t len = strcspn(a->species, " ");
-
-	return len == strcspn(b->species, " ") && memcmp(a->species, b->species, len) == 0;
-}
-
 /* Numbers groups and genera of the items; the catalogue is sorted by name. */
 static void number_items(const struct builder *b, unsigned *groups, unsigned *genera,
 	size_t *ret_groups, size_t *ret_genera)
@@ -154,7 +140,7 @@ static void number_items(const struct builder *b, unsigned *groups, unsigned *ge
 	*ret_groups = *ret_genera = 0;
 	for (size_t i = 0; i < b->count; i++) {
 		bool first = i == 0 || b->p->who[i] != b->p->who[i - 1];
-		bool genus = i == 0 || !same_genus(b->p->who[i]->match.species,
+		bool genus = i == 0 || !ts_rule_same_genus(b->p->who[i]->match.species,
 					       b->p->who[i - 1]->match.species);
 
 		*ret_groups += first;
@@ -167,53 +153,71 @@ static void number_items(const struct builder *b, unsigned *groups, unsigned *ge
 static void fill_item(const struct builder *b, size_t i, struct ts_model_item *item)
 {
 	const struct ts_candidacy *c = b->p->who[i];
+	const struct ts_species *s = c->match.species;
 	const struct ts_group *alone = group(b, i);
 	unsigned concerns;
-	double points;
 
-	item->fit = rounded(1000 * c->match.fit);
-	points = item->fit - value(b, TS_P_PROPOSE_ENTRY);
-	points += b->p->levels[i].comfortable ? value(b, TS_P_PROPOSE_COMFORTABLE) : 0;
-	points -= ts_is_delicate(c->match.species) ? value(b, TS_P_PROPOSE_DELICATE) : 0;
+	item->fit = ts_compose_served(&c->match, b->practice.value);
 	ts_judge(b->wish, true, alone, NULL, &concerns, NULL);
-	points -= concerns;
-	item->value = rounded(points);
+	item->value =
+		rounded(ts_compose_value(b->wish, &c->match, &b->p->levels[i]) - (double)concerns);
 	item->weight = (int)ceil(LOAD_UNITS * ts_judge_nitrogen_mg_day(b->wish, alone));
 	item->floor = rounded(FLOOR_UNITS * ts_group_floor_m2(alone, &b->practice));
-	item->zones = zones(c->match.species);
+	item->role = s == b->wish->centre ? TS_ROLE_CENTRE : ts_compose_role(s, b->wish->theme);
+	item->extra = ts_compose_extra(s, b->wish->theme);
 }
 
-/*
- * What is not proposed together unless both are asked for: a second kind of snail or of
- * crustaceans, which serves no other end, and livebearers of one genus, which interbreed. Common
- * practice, no source.
- */
-static bool one_too_many(const struct ts_candidacy *a, const struct ts_candidacy *b)
+/* Why two are not proposed together though no rule forbids it; NULL: they may be. */
+static const char *apart(
+	const struct builder *b, const struct ts_candidacy *x, const struct ts_candidacy *y)
 {
-	const struct ts_species *x = a->match.species, *y = b->match.species;
+	if (x->must && y->must)
+		return NULL;
+	return ts_compose_apart(b->wish, x->match.species, y->match.species);
+}
 
-	if (a->must && b->must)
-		return false;
-	if (x->kind == TS_ANIMAL_FISH && y->kind == TS_ANIMAL_FISH)
-		return x->group.sexes == TS_SEXES_TWO_FEMALES && same_genus(x, y);
-	return x->kind != TS_ANIMAL_FISH && y->kind != TS_ANIMAL_FISH &&
-	       (x->kind == TS_ANIMAL_SNAIL) == (y->kind == TS_ANIMAL_SNAIL);
+static void set_pair(struct ts_model *m, size_t i, size_t j, bool fine, double points)
+{
+	if (!fine)
+		ts_model_conflict(m, i, j);
+	else
+		ts_model_friction(m, i, j, (unsigned)fmin(points, UINT16_MAX));
+}
+
+/* All levels of two species: the rules that ask for no numbers are asked once. */
+static void fill_species_pair(const struct builder *b, struct ts_model *m,
+	const struct ts_candidacy *x, const struct ts_candidacy *y)
+{
+	size_t i = x->first, j = y->first;
+	unsigned once = 0;
+	bool fine = !apart(b, x, y) && ts_judge_pair(b->wish, b->p->conditions, group(b, i),
+					       group(b, j), TS_NUMBERS_LEFT_OUT, &once, NULL);
+	bool numbers = fine && ts_judge_asks_numbers(group(b, i), group(b, j));
+	double friction =
+		fine ? rounded(ts_compose_friction(b->wish, x->match.species, y->match.species))
+		     : 0;
+
+	for (; i < x->first + x->levels; i++) {
+		for (j = y->first; j < y->first + y->levels; j++) {
+			unsigned points = 0;
+			bool both = fine;
+
+			if (numbers)
+				both = ts_judge_pair(b->wish, b->p->conditions, group(b, i),
+					group(b, j), TS_NUMBERS_ALONE, &points, NULL);
+			set_pair(m, i, j, both, friction + once + points);
+		}
+	}
 }
 
 static void fill_pairs(const struct builder *b, struct ts_model *m)
 {
-	for (size_t i = 0; i < b->count; i++) {
-		for (size_t j = i + 1; j < b->count; j++) {
-			unsigned points;
+	for (size_t x = 0; x < b->p->species_count; x++) {
+		const struct ts_candidacy *one = &b->p->species[x];
 
-			if (b->p->who[i] == b->p->who[j])
-				continue;
-			if (one_too_many(b->p->who[i], b->p->who[j]) ||
-				!ts_judge(b->wish, b->p->conditions, group(b, i), group(b, j),
-					&points, NULL))
-				ts_model_conflict(m, i, j);
-			else
-				ts_model_friction(m, i, j, points);
+		for (size_t y = x + 1; one->levels && y < b->p->species_count; y++) {
+			if (b->p->species[y].levels)
+				fill_species_pair(b, m, one, &b->p->species[y]);
 		}
 	}
 }
@@ -248,7 +252,12 @@ static bool build_model(struct builder *b)
 	m->weight_most = within(LOAD_UNITS * b->p->nitrogen_most_mg_day);
 	m->floor_most = within(FLOOR_UNITS * b->p->floor_m2);
 	m->fit_points = rounded(value(b, TS_P_PROPOSE_FIT));
-	m->zone_points = rounded(value(b, TS_P_PROPOSE_ZONE));
+	m->role_points[0] =
+		rounded(value(b, b->wish->tank->length_cm < 100 ? TS_P_PROPOSE_CENTRE_IN_SMALL
+								: TS_P_PROPOSE_CENTRE));
+	m->role_points[1] = rounded(value(b, TS_P_PROPOSE_SHOAL));
+	m->role_points[2] = rounded(value(b, TS_P_PROPOSE_BOTTOM));
+	m->role_points[3] = rounded(value(b, TS_P_PROPOSE_TOP));
 	for (size_t i = 0; i < b->count; i++) {
 		fill_item(b, i, &m->items[i]);
 		m->items[i].group = groups[i];
@@ -264,6 +273,7 @@ static bool build_model(struct builder *b)
 static bool go_together(const struct builder *b, const struct ts_candidacy *c,
 	const struct ts_candidacy *must, struct ts_ruling *ret)
 {
+	*ret = (struct ts_ruling){0};
 	for (size_t i = 0; i < c->levels; i++) {
 		for (size_t j = 0; j < must->levels; j++) {
 			unsigned points;
@@ -283,10 +293,14 @@ static void leave_out_by_musts(const struct builder *b, struct ts_candidacy *c)
 		const struct ts_candidacy *must = &b->p->species[i];
 		struct ts_ruling ruling;
 
-		if (!must->must || !must->levels || must == c || go_together(b, c, must, &ruling))
+		if (!must->must || !must->levels || must == c)
+			continue;
+		c->asks = apart(b, c, must);
+		if (!c->asks && go_together(b, c, must, &ruling))
 			continue;
 		c->left_out = TS_LEFT_BY_RESIDENT;
-		c->ruling = ruling;
+		if (!c->asks)
+			c->ruling = ruling;
 		c->other = must->match.species;
 		return;
 	}
@@ -429,6 +443,10 @@ bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 	if (!filled.practice)
 		filled.practice = &own;
 	if (!attempt(&filled, wish->conditions, arena, &p))
+		return false;
+	/* What is asked for may use all that a check is content with. */
+	filled.full_load |= !p.count && (wish->with_count || wish->resident_count);
+	if (filled.full_load && !wish->full_load && !attempt(&filled, wish->conditions, arena, &p))
 		return false;
 	if (!p.count && !wish->conditions && !attempt(&filled, true, arena, &p))
 		return false;

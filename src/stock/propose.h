@@ -15,6 +15,17 @@
 /* Lists of one answer at the most. */
 #define TS_LISTS_MOST 20
 
+/* What a community is to be of. */
+enum ts_theme {
+	TS_THEME_NONE,
+	TS_THEME_LAKE,
+	TS_THEME_BLACKWATER,
+	TS_THEME_COOL,
+	TS_THEME_SHRIMPS,
+	TS_THEME_ONE_SPECIES,
+	TS_THEME__COUNT
+};
+
 /* What is asked. Everything is lent; zeroed = nothing special. */
 struct ts_wish {
 	const struct ts_catalogue *catalogue;
@@ -26,15 +37,20 @@ struct ts_wish {
 	size_t with_count, without_count;
 	const struct ts_group *residents; /* there already, one group a species */
 	size_t resident_count;
-	bool hardy;                /* leaves out what takes change badly */
-	double no3_now_mg_l;       /* nitrate of the tank as last read; 0 = not known */
-	double no3_new_mg_l;       /* of what is poured in; 0 = not known */
-	double kh_new_dh;          /* likewise; 0 = as the profile says */
-	double no3_rise_mg_l_week; /* the most it may rise; 0 = the table's limit alone */
-	double buffer_days;        /* the least the buffer must last; 0 = the table's limit alone */
-	bool conditions;           /* ask at once for lists that work on conditions */
-	size_t species_most;       /* 0 = by the litres of the tank */
-	size_t lists;              /* 0 = 1 */
+	bool hardy;      /* leaves out what takes change badly */
+	bool small_only; /* nothing but small ones */
+	bool aged;       /* the tank has run for eight weeks */
+	enum ts_theme theme;
+	const struct ts_species *centre; /* it is to be the centre: one of `with` too; NULL: none */
+	double no3_now_mg_l;             /* nitrate of the tank as last read; 0 = not known */
+	double no3_new_mg_l;             /* of what is poured in; 0 = not known */
+	double kh_new_dh;                /* likewise; 0 = as the profile says */
+	double no3_rise_mg_l_week;       /* the most it may rise; 0 = the table's limit alone */
+	double buffer_days;  /* the least the buffer must last; 0 = the table's limit alone */
+	bool full_load;      /* up to where a check complains, not the usual share of it */
+	bool conditions;     /* ask at once for lists that work on conditions */
+	size_t species_most; /* 0 = by the litres of the tank */
+	size_t lists;        /* 0 = 1 */
 	const struct ts_search_limits *limits;
 };
 
@@ -45,12 +61,15 @@ enum ts_left_out {
 	TS_LEFT_UNSURE,      /* waits for a measurement */
 	TS_LEFT_BY_WISH,     /* --without */
 	TS_LEFT_NOT_HARDY,   /* takes change badly, and --hardy */
+	TS_LEFT_BY_THEME,    /* not of what is asked for: the theme, small ones */
 	TS_LEFT_BY_CAUTION,  /* nobody is advised to buy it unasked; see its cautions */
+	TS_LEFT_ASKS,        /* it asks more than is given unasked; see `asks` */
 	TS_LEFT_BY_ROOM,     /* a rule about the animal alone in this tank; see `ruling` */
 	TS_LEFT_BY_NITRATE,  /* more nitrate than it bears, now or with a full list */
 	TS_LEFT_BY_BUFFER,   /* hardly any KH, and it is no animal of black water */
 	TS_LEFT_BY_LOAD,     /* its smallest group alone makes too much waste */
-	TS_LEFT_BY_RESIDENT, /* a rule between it and what is there or asked for; see `ruling` */
+	TS_LEFT_BY_RESIDENT, /* a rule between it and what is there or asked for; see `ruling`, or
+				`asks` where no rule forbids it */
 	TS_LEFT_OUT__COUNT
 };
 
@@ -58,7 +77,8 @@ enum ts_left_out {
 struct ts_candidacy {
 	struct ts_match match;
 	enum ts_left_out left_out;
-	struct ts_ruling ruling;         /* by room or resident: the rule that says so */
+	struct ts_ruling ruling; /* by room or resident: the rule that says so */
+	const char *asks; /* what it asks, or why it is apart from `other`; NULL: see `ruling` */
 	const struct ts_species *other;  /* by resident: which */
 	const struct ts_group *resident; /* it is there already */
 	bool must;                       /* --with, or there already */

@@ -227,18 +227,47 @@ void ts_rules_alone(const struct ts_group *group, const struct ts_tank *tank,
 	}
 }
 
-void ts_rules_together(const struct ts_group *a, const struct ts_group *b,
-	const struct ts_tank *tank, const struct ts_practice *practice, struct ts_rulings *ret)
+/* The rules of two that ask how many and of which sex: biters, chasers, floors, mongrels. */
+static bool counts(enum ts_rule_id id)
+{
+	switch (id) {
+	case TS_RULE_FIN_NIPPER:
+	case TS_RULE_CHASED:
+	case TS_RULE_ATTACKED:
+	case TS_RULE_RIVALS:
+	case TS_RULE_CROSSES:
+		return true;
+	default:
+		return false;
+	}
+}
+
+bool ts_rules_ask_numbers(const struct ts_species *s)
+{
+	return s->nips != TS_NIPS_NO || s->to_others != TS_IGNORES ||
+	       s->to_own_kind != TS_IGNORES || s->crosses_with.count;
+}
+
+void ts_rules_of_two(const struct ts_group *a, const struct ts_group *b, const struct ts_tank *tank,
+	const struct ts_practice *practice, bool without_numbers, bool with_numbers,
+	struct ts_rulings *ret)
 {
 	struct ts_practice own;
 	struct ts_scene scene = scene_of(tank, practice, &own);
 
 	for (int id = 0; id < TS_RULE__COUNT; id++) {
-		if (ts_rule_rows[id].scope != TS_SCOPE_PAIR)
+		if (ts_rule_rows[id].scope != TS_SCOPE_PAIR ||
+			!(counts((enum ts_rule_id)id) ? with_numbers : without_numbers))
 			continue;
 		run(&scene, (enum ts_rule_id)id, a, b, ret);
 		run(&scene, (enum ts_rule_id)id, b, a, ret);
 	}
+}
+
+void ts_rules_together(const struct ts_group *a, const struct ts_group *b,
+	const struct ts_tank *tank, const struct ts_practice *practice, struct ts_rulings *ret)
+{
+	ts_rules_of_two(a, b, tank, practice, true, true, ret);
 }
 
 struct ts_rule_cost ts_rules_cost(

@@ -90,6 +90,17 @@ ts_rule ts_rule_attacked, ts_rule_chased, ts_rule_crosses, ts_rule_eaten, ts_rul
 	ts_rule_ph_apart, ts_rule_rivals, ts_rule_salt_apart, ts_rule_shrimps_eaten,
 	ts_rule_snails_eaten, ts_rule_temperature_apart;
 
+/*
+ * ts_rules_together() of some of the rules: those whose answer hangs on how many there are, the
+ * others, or both.
+ */
+void ts_rules_of_two(const struct ts_group *a, const struct ts_group *b, const struct ts_tank *tank,
+	const struct ts_practice *practice, bool without_numbers, bool with_numbers,
+	struct ts_rulings *ret);
+
+/* Whether the number of these animals could decide a rule of two. */
+bool ts_rules_ask_numbers(const struct ts_species *species);
+
 /* Floor that a group defends, m2: its own figure, or by rule of thumb; 0 = none. */
 double ts_rule_floor_m2(const struct ts_group *group, const double *practice);
 

@@ -16,9 +16,9 @@
 static void record(struct ts_search_work *w, const struct ts_search_node *n)
 {
 	int64_t worth =
-		n->sum + ts_search_fit_points(w, n->fit) + ts_search_zone_points(w, n->zones);
+		n->sum + ts_search_fit_points(w, n->fit) + ts_search_role_points(w, n->roles);
 
-	if (n->depth == 0 || n->familiar > n->fresh || !ts_search_hopeful(w, worth))
+	if (!n->main || n->familiar > n->fresh || !ts_search_hopeful(w, worth))
 		return;
 	w->best = worth;
 	w->best_count = n->depth;
@@ -58,8 +58,9 @@ static void choose(struct ts_search_work *w, const struct ts_search_node *n, siz
 	bool old = ts_search_is_familiar(w->model, item);
 	struct ts_search_node child = {n->depth + 1, n->sum + l->key[i],
 		n->weight_left - item->weight, n->floor_left - item->floor,
-		item->fit < n->fit ? item->fit : n->fit, n->zones | item->zones, n->familiar + old,
-		n->fresh + (!old && !must)};
+		item->fit < n->fit ? item->fit : n->fit, n->roles | item->role,
+		n->main || !item->extra, n->familiar + old,
+		n->fresh + (!old && !must && !item->extra)};
 
 	w->chosen[n->depth] = i;
 	for (size_t at = 0; at < w->words; at++) {
@@ -165,7 +166,7 @@ static bool open_work(struct ts_search_work *w, struct ts_arena *arena)
 	w->place = ts_arena_array(arena, m->count, sizeof *w->place);
 	w->musts = ts_arena_array(arena, m->group_count, sizeof *w->musts);
 	w->conflicts = ts_arena_array(arena, m->count * m->words, sizeof *w->conflicts);
-	w->cliques = ts_arena_array(arena, TS_MODEL_SPECIES_MOST * m->words, sizeof *w->cliques);
+	w->cliques = ts_arena_array(arena, TS_SEARCH_CLIQUES_MOST * m->words, sizeof *w->cliques);
 	w->priced = ts_arena_array(arena, m->count, sizeof *w->priced);
 	for (int d = 0; d <= m->species_most; d++) {
 		w->levels[d].open = ts_arena_array(arena, m->words, sizeof(uint64_t));

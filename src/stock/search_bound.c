@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * The bounds of the search. At a node: what is chosen, plus the best worths of a greedy cover of
- * the rest by cliques of conflicts (each clique gives one at the most), plus the zones that can
- * still be reached; a loss of fit is shared evenly among the picks that are left, which never
- * overstates it.
+ * the rest by cliques of conflicts (each clique gives one at the most), each role that is open paid
+ * once; a loss of fit is shared evenly among the picks that are left, which never overstates it.
  */
 #include "stock/search_work.h"
 
@@ -33,14 +32,22 @@ void ts_search_sort(struct ts_search_candidate *list, size_t count)
 	}
 }
 
+/* A clique of candidates that exclude each other: one role, familiar genera or others. */
+struct clique {
+	int64_t worth; /* of its best */
+	unsigned role;
+	bool old, first; /* first: its best is the best of that role and kind */
+	bool taken;
+};
+
 /* Takes the candidate into a clique that all of it conflicts with; false: it needs a new one. */
-static bool join_clique(
-	struct ts_search_work *w, const bool *familiar, size_t cliques, size_t item, bool old)
+static bool join_clique(struct ts_search_work *w, const struct clique *list, size_t cliques,
+	size_t item, unsigned role, bool old)
 {
 	for (size_t c = 0; c < cliques; c++) {
 		uint64_t *common = w->cliques + c * w->words;
 
-		if (familiar[c] != old || !ts_search_bit(common, item))
+		if (list[c].old != old || list[c].role != role || !ts_search_bit(common, item))
 			continue;
 		for (size_t i = 0; i < w->words; i++)
 			common[i] &= w->conflicts[item * w->words + i];
@@ -50,30 +57,113 @@ static bool join_clique(
 }
 
 /*
- * At the most this much can `picks` of the candidates from `from` on add. Cliques hold familiar
- * genera or others, never both, so that the limit on the familiar ones may be counted by cliques.
+ * The most that `picks` cliques are worth together, `familiar` of the old ones at the most, where
+ * the roles of `to_old` are paid to their first old clique and all others to their first new one.
+ */
+static int64_t paid_so(const struct ts_search_work *w, struct clique *list, size_t count,
+	size_t picks, size_t familiar, unsigned to_old)
+{
+	int64_t sum = 0;
+
+	for (size_t c = 0; c < count; c++)
+		list[c].taken = false;
+	for (; picks; picks--) {
+		struct clique *best = NULL;
+		int64_t most = 0;
+
+		for (size_t c = 0; c < count; c++) {
+			bool paid = list[c].first && list[c].old == ((list[c].role & to_old) != 0);
+			int64_t worth =
+				list[c].worth + (paid ? ts_search_role_points(w, list[c].role) : 0);
+
+			if (worth > most && !list[c].taken && (!list[c].old || familiar)) {
+				best = &list[c];
+				most = worth;
+			}
+		}
+		if (!best)
+			break;
+		sum += most;
+		familiar -= best->old;
+		best->taken = true;
+	}
+	return sum;
+}
+
+/* The same, whoever the roles are paid to: where both kinds have a first, each may be barred. */
+static int64_t best_cliques(const struct ts_search_work *w, struct clique *list, size_t count,
+	size_t picks, size_t familiar, const unsigned seen[2])
+{
+	unsigned only_old = seen[1] & ~seen[0], both = seen[1] & seen[0], some = both;
+	int64_t best;
+
+	for (size_t c = 0; c < count; c++) { /* a new one that is worth as much is never barred */
+		for (size_t d = 0; list[c].first && !list[c].old && d < count; d++) {
+			if (list[d].first && list[d].old && list[d].role == list[c].role &&
+				list[d].worth <= list[c].worth)
+				both &= ~list[c].role;
+		}
+	}
+	some = both;
+	best = paid_so(w, list, count, picks, familiar, only_old);
+	for (; some; some = (some - 1) & both) {
+		int64_t sum = paid_so(w, list, count, picks, familiar, only_old | some);
+
+		best = sum > best ? sum : best;
+	}
+	return best;
+}
+
+/*
+ * At the most this much can `picks` of the candidates from `from` on add. Cliques hold one role
+ * only, so that a role may be paid to the first of its cliques alone: whoever else fills it is
+ * worth no more. They hold familiar genera or others, never both, so that the limit on the familiar
+ * ones may be counted by cliques.
  */
 int64_t ts_search_cover(struct ts_search_work *w, const struct ts_search_level *l,
 	const struct ts_search_candidate *list, size_t from, size_t picks)
 {
-	bool familiar[TS_MODEL_SPECIES_MOST];
-	size_t cliques = 0, familiar_left = l->familiar_picks;
-	int64_t sum = 0;
+	struct clique cliques[TS_SEARCH_CLIQUES_MOST];
+	size_t count = 0, plain[2] = {0, 0}, most[2] = {picks, l->familiar_picks};
+	unsigned seen[2];
+	unsigned roles[2] = {l->open_roles, l->open_roles}; /* whose first is still to come */
 
-	for (size_t i = from; i < l->count && cliques < picks && list[i].worth > 0; i++) {
+	if (most[1] > picks)
+		most[1] = picks;
+	if (!most[1])
+		roles[1] = 0;
+	for (size_t i = from; i < l->count && (plain[0] < most[0] || roles[0] || roles[1]); i++) {
 		size_t item = list[i].item;
-		bool old = ts_search_is_familiar(w->model, ts_search_item_of(w, item));
+		const struct ts_model_item *of = ts_search_item_of(w, item);
+		bool old = ts_search_is_familiar(w->model, of), first = of->role & roles[old];
 
-		if (join_clique(w, familiar, cliques, item, old) || (old && !familiar_left))
+		if (list[i].worth <= 0 && !first) {
+			if (!roles[0] && !roles[1])
+				break;
 			continue;
-		familiar_left -= old;
-		familiar[cliques] = old;
-		memcpy(w->cliques + cliques * w->words, w->conflicts + item * w->words,
+		}
+		if (!first && (plain[old] >= most[old] ||
+				      join_clique(w, cliques, count, item, of->role, old)))
+			continue;
+		roles[old] &= ~of->role;
+		plain[old] += !first;
+		cliques[count] = (struct clique){list[i].worth, of->role, old, first, false};
+		memcpy(w->cliques + count * w->words, w->conflicts + item * w->words,
 			w->words * sizeof *w->cliques);
-		cliques++;
-		sum += list[i].worth;
+		count++;
 	}
-	return sum;
+	seen[0] = l->open_roles & ~roles[0];
+	seen[1] = most[1] ? l->open_roles & ~roles[1] : 0;
+	return best_cliques(w, cliques, count, picks, most[1], seen);
+}
+
+/* What a candidate is worth with its role, where that is still open. */
+static int64_t alone(const struct ts_search_work *w, const struct ts_search_level *l,
+	const struct ts_search_candidate *c)
+{
+	unsigned role = ts_search_item_of(w, c->item)->role & l->open_roles;
+
+	return c->worth + ts_search_role_points(w, role);
 }
 
 /*
@@ -107,7 +197,7 @@ static void drop_by_price(struct ts_search_work *w, const struct ts_search_node 
 	for (size_t c = 0; c < l->count; c++) {
 		int64_t cost = price * ts_search_item_of(w, l->list[c].item)->weight;
 
-		if (ts_search_hopeful(w, rest + l->list[c].worth - cost))
+		if (ts_search_hopeful(w, rest + alone(w, l, &l->list[c]) - cost))
 			l->list[kept++] = l->list[c];
 	}
 	l->count = kept;
@@ -125,7 +215,7 @@ static int64_t loss_of(const struct ts_search_work *w, const struct ts_search_no
 static bool gather(
 	struct ts_search_work *w, const struct ts_search_node *n, struct ts_search_level *l)
 {
-	unsigned reach = n->zones;
+	unsigned reach = 0;
 	bool losses = false;
 
 	l->count = 0;
@@ -133,12 +223,13 @@ static bool gather(
 		for (uint64_t bits = l->open[at]; bits; bits &= bits - 1) {
 			size_t i = at * 64 + (size_t)__builtin_ctzll(bits);
 
-			reach |= ts_search_item_of(w, i)->zones;
+			reach |= ts_search_item_of(w, i)->role;
 			losses |= ts_search_item_of(w, i)->fit < n->fit;
 			l->list[l->count++] = (struct ts_search_candidate){l->key[i], i};
 		}
 	}
-	l->base = n->sum + ts_search_fit_points(w, n->fit) + ts_search_zone_points(w, reach);
+	l->open_roles = reach & ~n->roles;
+	l->base = n->sum + ts_search_fit_points(w, n->fit) + ts_search_role_points(w, n->roles);
 	return losses;
 }
 
@@ -158,7 +249,7 @@ static void take_losses(
 		struct ts_search_candidate one = l->list[c];
 		int64_t loss = loss_of(w, n, one.item);
 
-		if (!ts_search_hopeful(w, rest + one.worth - loss))
+		if (!ts_search_hopeful(w, rest + alone(w, l, &one) - loss))
 			continue;
 		one.worth -= loss / (int64_t)l->picks;
 		l->list[kept++] = one;
@@ -171,6 +262,7 @@ static void take_losses(
 void ts_search_list_candidates(struct ts_search_work *w, const struct ts_search_node *n)
 {
 	struct ts_search_level *l = &w->levels[n->depth];
+	size_t kept = 0;
 	int64_t rest;
 
 	l->picks = (size_t)w->model->species_most - n->depth;
@@ -179,8 +271,11 @@ void ts_search_list_candidates(struct ts_search_work *w, const struct ts_search_
 		take_losses(w, n, l);
 	ts_search_sort(l->list, l->count);
 	rest = l->picks ? l->base + ts_search_cover(w, l, l->list, 0, l->picks - 1) : 0;
-	while (l->count && !ts_search_hopeful(w, rest + l->list[l->count - 1].worth))
-		l->count--;
+	for (size_t c = 0; c < l->count; c++) {
+		if (ts_search_hopeful(w, rest + alone(w, l, &l->list[c])))
+			l->list[kept++] = l->list[c];
+	}
+	l->count = kept;
 	for (size_t p = 0; p < TS_SEARCH_PRICES && w->prices[0] && l->count; p++)
 		drop_by_price(w, n, l, w->prices[p]);
 }

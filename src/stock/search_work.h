@@ -20,6 +20,9 @@ _Static_assert(
 /* Price times weight stays below this: far beyond any worth, far from an overflow. */
 #define TS_SEARCH_PRICES_MOST ((int64_t)1 << 50)
 #define TS_SEARCH_PRICES 3
+/* Of the cover at a node: those that count by their worth, of familiar genera and of others, and
+ * the first of each role. */
+#define TS_SEARCH_CLIQUES_MOST (2 * TS_MODEL_SPECIES_MOST + 2 * TS_ROLE__COUNT)
 #define TS_SEARCH_NO_LIST INT64_MIN
 
 struct ts_search_candidate {
@@ -30,20 +33,22 @@ struct ts_search_candidate {
 /* What is chosen so far, summed up. */
 struct ts_search_node {
 	size_t depth;
-	int64_t sum; /* worth of the chosen but for fit and zones */
+	int64_t sum; /* worth of the chosen but for fit and roles */
 	int64_t weight_left, floor_left;
 	int fit;
-	unsigned zones;
-	int familiar, fresh; /* chosen outside the must groups */
+	unsigned roles;
+	bool main;           /* something that is no extra is chosen */
+	int familiar, fresh; /* chosen outside the must groups, extras left out */
 };
 
 struct ts_search_level {
 	uint64_t *open; /* items that may still join what is chosen */
 	int64_t *key;   /* by item: its worth less its frictions with the chosen */
 	struct ts_search_candidate *list;
-	size_t count; /* of list */
-	int64_t base; /* worth that is sure or within reach whatever is picked */
-	size_t picks; /* how many more may be chosen */
+	size_t count;        /* of list */
+	int64_t base;        /* worth that is sure or within reach whatever is picked */
+	unsigned open_roles; /* not filled, and somebody open fills them */
+	size_t picks;        /* how many more may be chosen */
 	size_t familiar_picks;
 };
 
@@ -58,7 +63,7 @@ struct ts_search_work {
 	size_t *musts, must_count;
 	uint64_t *conflicts; /* rows of the items that matter; the own group is in them */
 	struct ts_search_level levels[TS_MODEL_SPECIES_MOST + 1];
-	uint64_t *cliques;                  /* room for one row per pick */
+	uint64_t *cliques;                  /* room for TS_SEARCH_CLIQUES_MOST rows */
 	struct ts_search_candidate *priced; /* room for a list */
 	int64_t prices[TS_SEARCH_PRICES];   /* worth of one unit of weight; 0: the weight does not
 					       bind */
@@ -89,16 +94,16 @@ static inline int64_t ts_search_item_worth(const struct ts_model_item *item)
 
 static inline bool ts_search_is_familiar(const struct ts_model *m, const struct ts_model_item *item)
 {
-	return m->familiar[item->genus] && !m->must[item->group];
+	return m->familiar[item->genus] && !m->must[item->group] && !item->extra;
 }
 
-static inline int64_t ts_search_zone_points(const struct ts_search_work *w, unsigned zones)
+static inline int64_t ts_search_role_points(const struct ts_search_work *w, unsigned roles)
 {
-	int64_t n = 0;
+	int64_t points = 0;
 
-	for (int z = 0; z < TS_ZONE__COUNT; z++)
-		n += zones >> z & 1;
-	return n * w->model->zone_points * TS_SEARCH_ONE_POINT;
+	for (int r = 0; r < TS_ROLE__COUNT; r++)
+		points += roles >> r & 1 ? w->model->role_points[r] : 0;
+	return points * TS_SEARCH_ONE_POINT;
 }
 
 static inline int64_t ts_search_fit_points(const struct ts_search_work *w, int fit)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Writes twenty larger random models for outside solvers into a folder, and prints what the search
+ * Writes forty larger random models for outside solvers into a folder, and prints what the search
  * says of each: "name points". Run by tests/stock/solvers.py.
  */
 #include <stdio.h>
@@ -33,7 +33,7 @@ static bool write_file(const char *folder, const char *name, const struct ts_tex
 static bool solved(
 	struct ts_model *model, struct ts_arena *arena, unsigned number, struct ts_search_list *ret)
 {
-	for (uint64_t seed = 500 + number; seed < 900; seed += 20) {
+	for (uint64_t seed = 500 + number; seed < 900; seed += 40) {
 		if (!random_model(model, arena, seed, &shapes[number % 5]) ||
 			!ts_search_best(model, NULL, arena, ret))
 			return false;
@@ -70,7 +70,7 @@ int main(int argc, char **argv)
 {
 	if (argc != 2)
 		return 2;
-	for (unsigned i = 0; i < 20; i++) {
+	for (unsigned i = 0; i < 40; i++) {
 		if (!one(argv[1], i))
 			return 1;
 	}

@@ -75,18 +75,24 @@ static inline bool random_model(
 	m->weight_most = s->weight_most;
 	m->floor_most = s->floor_most;
 	m->fit_points = 2;
-	m->zone_points = 100;
+	for (int r = 0; r < TS_ROLE__COUNT; r++)
+		m->role_points[r] = 100 * (TS_ROLE__COUNT - r);
 	for (size_t g = 0, i = 0; g < s->groups; g++) {
 		unsigned genus = random_below(&seed, (unsigned)s->genera);
-		unsigned zones = random_percent(&seed, 10) ? 7 : 1u << random_below(&seed, 3);
+		unsigned role =
+			random_percent(&seed, 20) ? 0 : 1u << random_below(&seed, TS_ROLE__COUNT);
 		int fit = (int)(random_percent(&seed, 30)
 					? 1000
 					: 1 + random_below(&seed, 1000 / step) * step);
 		bool delicate = random_percent(&seed, 20);
+		bool extra = !role && random_percent(&seed, 40);
 
 		for (unsigned l = 0; l < levels[g]; l++, i++) {
-			m->items[i] = (struct ts_model_item){
-				.group = (unsigned)g, .genus = genus, .fit = fit, .zones = zones};
+			m->items[i] = (struct ts_model_item){.group = (unsigned)g,
+				.genus = genus,
+				.fit = fit,
+				.role = role,
+				.extra = extra};
 			random_item(&m->items[i], &seed, step, l, delicate);
 		}
 		m->familiar[genus] |= random_percent(&seed, 20);

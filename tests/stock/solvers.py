@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Twenty larger models, solved by us and by two general-purpose solvers of Debian (coinor-cbc,
+"""Forty larger models, solved by us and by two general-purpose solvers of Debian (coinor-cbc,
 glpk-utils) from the same written integers: the optima are equal, by ==. TAP; a solver that is not
 installed is skipped, and counted as such. Usage: solvers.py BUILD"""
 import pathlib

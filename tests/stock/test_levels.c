@@ -32,7 +32,7 @@ static void expect(const struct ts_level *l, unsigned males, unsigned females, u
 	assert_int_equal(l->comfortable, comfortable);
 }
 
-static void test_levels__shoal_least_comfortable_half_again(void **state)
+static void test_levels__shoal_least_comfortable_half_again_twice(void **state)
 {
 	struct ts_species s = species("any", 8, 15);
 	struct ts_level l[TS_LEVELS_MOST];
@@ -41,7 +41,15 @@ static void test_levels__shoal_least_comfortable_half_again(void **state)
 	assert_int_equal(ts_levels(&s, l), 3);
 	expect(&l[0], 0, 0, 8, false);
 	expect(&l[1], 0, 0, 15, true);
-	expect(&l[2], 0, 0, 23, true);
+	expect(&l[2], 0, 0, 20, true); /* more is for no home, unless comfort asks for it */
+	s.group.least = 6;
+	s.group.comfortable = 9;
+	assert_int_equal(ts_levels(&s, l), 4);
+	expect(&l[2], 0, 0, 14, true);
+	expect(&l[3], 0, 0, 18, true);
+	s.group.comfortable = 24;
+	assert_int_equal(ts_levels(&s, l), 4);
+	expect(&l[3], 0, 0, 48, true);
 }
 
 static void test_levels__loner_and_pair_have_one(void **state)
@@ -80,12 +88,15 @@ static void test_levels__harem_one_male_but_several_in_a_crowd(void **state)
 	struct ts_level l[TS_LEVELS_MOST];
 
 	(void)state;
-	assert_int_equal(ts_levels(&dwarf, l), 3);
+	assert_int_equal(ts_levels(&dwarf, l), 2);
 	expect(&l[0], 1, 2, 0, false);
 	expect(&l[1], 1, 3, 0, true);
-	expect(&l[2], 1, 5, 0, true);
 	assert_int_equal(ts_levels(&lake, l), 3);
 	expect(&l[0], 3, 9, 0, false);
+	dwarf.group.pair = 1; /* a pair is settled too */
+	assert_int_equal(ts_levels(&dwarf, l), 3);
+	expect(&l[0], 1, 1, 0, true);
+	expect(&l[1], 1, 2, 0, false);
 }
 
 static void test_levels__livebearers_two_females_a_male(void **state)
@@ -94,10 +105,14 @@ static void test_levels__livebearers_two_females_a_male(void **state)
 	struct ts_level l[TS_LEVELS_MOST];
 
 	(void)state;
-	assert_int_equal(ts_levels(&s, l), 3);
-	for (int i = 0; i < 3; i++)
+	assert_int_equal(ts_levels(&s, l), 4);
+	for (int i = 0; i < 4; i++)
 		assert_true(l[i].group.females >= 2 * l[i].group.males && l[i].group.males >= 1);
 	assert_int_equal(ts_group_count(&l[1].group), 8);
+	s.young_month = 25; /* males alone, so that nobody has to find homes for the young */
+	assert_int_equal(ts_levels(&s, l), 5);
+	expect(&l[3], 8, 0, 0, true);
+	expect(&l[4], 16, 0, 0, true);
 }
 
 static void test_levels__one_male_only(void **state)
@@ -106,15 +121,16 @@ static void test_levels__one_male_only(void **state)
 	struct ts_level l[TS_LEVELS_MOST];
 
 	(void)state;
-	assert_int_equal(ts_levels(&s, l), 3);
+	assert_int_equal(ts_levels(&s, l), 4);
 	expect(&l[0], 1, 0, 0, false);
 	expect(&l[2], 1, 8, 0, true);
+	expect(&l[3], 1, 11, 0, true);
 }
 
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test(test_levels__shoal_least_comfortable_half_again),
+		cmocka_unit_test(test_levels__shoal_least_comfortable_half_again_twice),
 		cmocka_unit_test(test_levels__loner_and_pair_have_one),
 		cmocka_unit_test(test_levels__single_fish_that_may_have_company),
 		cmocka_unit_test(test_levels__harem_one_male_but_several_in_a_crowd),

@@ -29,11 +29,12 @@ static int set_up(void **state)
 	s.m.weight_most = 100;
 	s.m.floor_most = 50;
 	s.m.fit_points = 2;
-	s.m.zone_points = 10;
-	s.m.items[0] = (struct ts_model_item){0, 0, 500, 900, 20, 5, TS_ZONE_MIDDLE};
-	s.m.items[1] = (struct ts_model_item){0, 0, 700, 900, 30, 5, TS_ZONE_MIDDLE};
-	s.m.items[2] = (struct ts_model_item){1, 1, 400, 800, 40, 20, TS_ZONE_BOTTOM};
-	s.m.items[3] = (struct ts_model_item){2, 2, 300, 950, 50, 30, TS_ZONE_MIDDLE | TS_ZONE_TOP};
+	for (int r = 0; r < TS_ROLE__COUNT; r++)
+		s.m.role_points[r] = 10;
+	s.m.items[0] = (struct ts_model_item){0, 0, 500, 900, 20, 5, TS_ROLE_SHOAL, false};
+	s.m.items[1] = (struct ts_model_item){0, 0, 700, 900, 30, 5, TS_ROLE_SHOAL, false};
+	s.m.items[2] = (struct ts_model_item){1, 1, 400, 800, 40, 20, TS_ROLE_BOTTOM, false};
+	s.m.items[3] = (struct ts_model_item){2, 2, 300, 950, 50, 30, TS_ROLE_TOP, false};
 	*state = &s;
 	return 0;
 }
@@ -56,7 +57,7 @@ static int64_t worth(const struct small *s, size_t a, size_t b, size_t c, size_t
 	return points;
 }
 
-static void test_points__values_least_fit_and_zones(void **state)
+static void test_points__values_least_fit_and_roles(void **state)
 {
 	struct small *s = *state;
 
@@ -106,6 +107,20 @@ static void test_points__conflicts_groups_and_musts(void **state)
 }
 
 /* Of those that are no must, the familiar are at most as many as the others. */
+static void test_points__extras_are_no_list_and_tell_none_apart(void **state)
+{
+	struct small *s = *state;
+
+	s->m.items[2].extra = true;
+	assert_int_equal(worth(s, 2, 0, 0, 1), -1);
+	assert_true(worth(s, 0, 2, 0, 2) > 0);
+	s->m.familiar[0] = true; /* an extra is no fresh animal beside a familiar one */
+	assert_int_equal(worth(s, 0, 2, 0, 2), -1);
+	s->m.familiar[0] = false;
+	s->m.familiar[1] = true; /* nor a familiar one */
+	assert_true(worth(s, 0, 2, 0, 2) > 0);
+}
+
 static void test_points__familiar_genera(void **state)
 {
 	struct small *s = *state;
@@ -156,10 +171,13 @@ static void test_matters__one_difference_at_a_time(void **state)
 	i[1].floor = i[0].floor - 1;
 	assert_true(ts_model_matters(&s->m, 1));
 	i[1].floor = i[0].floor;
-	i[1].zones = TS_ZONE_TOP;
+	i[1].role = TS_ROLE_TOP;
 	assert_true(ts_model_matters(&s->m, 1));
-	i[0].zones = TS_ZONE_TOP | TS_ZONE_MIDDLE;
+	i[0].role = TS_ROLE_TOP;
 	assert_false(ts_model_matters(&s->m, 1));
+	i[1].extra = true;
+	assert_true(ts_model_matters(&s->m, 1));
+	i[1].extra = false;
 	assert_true(ts_model_matters(&s->m, 2) && ts_model_matters(&s->m, 3));
 }
 
@@ -184,10 +202,11 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 #define CASE(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
-		CASE(test_points__values_least_fit_and_zones),
+		CASE(test_points__values_least_fit_and_roles),
 		CASE(test_points__limits_may_be_used_up),
 		CASE(test_points__conflicts_groups_and_musts),
 		CASE(test_points__familiar_genera),
+		CASE(test_points__extras_are_no_list_and_tell_none_apart),
 		CASE(test_remember__genera_but_not_of_musts),
 		CASE(test_matters__one_difference_at_a_time),
 		CASE(test_matters__what_the_other_number_excludes),

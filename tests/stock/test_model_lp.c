@@ -13,10 +13,10 @@
 static void fill(struct ts_model *m, struct ts_arena *arena)
 {
 	assert_true(ts_model_open(m, arena, 4, 3, 2));
-	m->items[0] = (struct ts_model_item){0, 0, 350, 750, 30, 100, TS_ZONE_BOTTOM};
-	m->items[1] = (struct ts_model_item){0, 0, 550, 750, 60, 0, TS_ZONE_BOTTOM};
-	m->items[2] = (struct ts_model_item){1, 1, -20, 1000, 10, 0, TS_ZONE_TOP};
-	m->items[3] = (struct ts_model_item){2, 1, 600, 1000, 0, 0, TS_ZONE_MIDDLE | TS_ZONE_TOP};
+	m->items[0] = (struct ts_model_item){0, 0, 350, 750, 30, 100, TS_ROLE_BOTTOM, false};
+	m->items[1] = (struct ts_model_item){0, 0, 550, 750, 60, 0, TS_ROLE_BOTTOM, false};
+	m->items[2] = (struct ts_model_item){1, 1, -20, 1000, 10, 0, 0, true};
+	m->items[3] = (struct ts_model_item){2, 1, 600, 1000, 0, 0, TS_ROLE_TOP, false};
 	ts_model_conflict(m, 0, 2);
 	ts_model_conflict(m, 1, 2);
 	ts_model_conflict(m, 3, 0);
@@ -28,7 +28,8 @@ static void fill(struct ts_model *m, struct ts_arena *arena)
 	m->weight_most = 65;
 	m->floor_most = 90;
 	m->fit_points = 2;
-	m->zone_points = 100;
+	for (int r = 0; r < TS_ROLE__COUNT; r++)
+		m->role_points[r] = 100 * (r + 1);
 }
 
 static void test_write__every_kind_of_row(void **state)
@@ -50,8 +51,8 @@ static void test_write__every_kind_of_row(void **state)
 		"\\ x3 = 1 b\n"
 		"\\ x4 = 2 c\n"
 		"Maximize\n"
-		" points: 2 m + 350 x1 + 550 x2 - 20 x3 + 600 x4 + 100 u1 + 100 u2\n"
-		"  + 100 u3 - 300 p2_4\n"
+		" points: 2 m + 350 x1 + 550 x2 - 20 x3 + 600 x4 + 100 u1 + 200 u2\n"
+		"  + 300 u3 + 400 u4 - 300 p2_4\n"
 		"Subject To\n"
 		" one1: x1 + x2 <= 1\n"
 		" fit1: m + 250 x1 + 250 x2 <= 1000\n"
@@ -65,16 +66,17 @@ static void test_write__every_kind_of_row(void **state)
 		" weight: zero + 30 x1 + 60 x2 + 10 x3 <= 65\n"
 		" floor: zero + 100 x1 <= 90\n"
 		" most: x1 + x2 + x3 + x4 <= 3\n"
-		" least: x1 + x2 + x3 + x4 >= 1\n"
-		" zone1: u1 - x1 - x2 <= 0\n"
-		" zone2: u2 - x4 <= 0\n"
-		" zone3: u3 - x3 - x4 <= 0\n"
+		" least: x1 + x2 + x4 >= 1\n"
+		" role1: u1 <= 0\n"
+		" role2: u2 <= 0\n"
+		" role3: u3 - x1 - x2 <= 0\n"
+		" role4: u4 - x4 <= 0\n"
 		" familiar: zero - x1 - x2 + x4 <= 0\n"
 		"Bounds\n"
 		" 0 <= m <= 1000\n"
 		" zero = 0\n"
 		"Binaries\n"
-		" x1 x2 x3 x4 u1 u2 u3\n"
+		" x1 x2 x3 x4 u1 u2 u3 u4\n"
 		"End\n");
 	assert_false(text.failed);
 	ts_text_drop(&text);

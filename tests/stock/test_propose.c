@@ -13,6 +13,7 @@
 #include <string.h>
 #include <tapshoal/tapshoal.h>
 
+#include "../random.h"
 #include "../stingy.h"
 #include "base/arena.h"
 #include "model/practice.h"
@@ -118,7 +119,10 @@ static void assert_check_says_sound(struct asked *a, const struct ts_community *
 	assert_int_equal(ts_check_plan(&plan, species, -1, NULL, &a->arena, &check), TS_OK);
 	for (size_t i = 0; i < check.count; i++) {
 		if (check.rulings[i].severity > TS_NOTE)
-			print_error("%s\n", ts_rule_rows[check.rulings[i].rule].code);
+			print_error("%s: %s, %s\n", ts_rule_rows[check.rulings[i].rule].code,
+				check.rulings[i].subject ? check.rulings[i].subject->species
+							 : "all",
+				check.rulings[i].other ? check.rulings[i].other->species : "alone");
 	}
 	assert_int_equal(check.verdict, TS_PLAN_SOUND);
 }
@@ -161,6 +165,47 @@ static void test_propose__every_list_is_sound_in_seven_waters(void **state)
 		}
 		ts_arena_drop(&a.arena);
 	}
+}
+
+/*
+ * Every list for a random water and tank is sound in the eyes of check: 40 of them, 2,000 where
+ * TAPSHOAL_PROPERTIES=50. What nobody recommends stays out of all of them.
+ */
+static void test_propose__random_waters_and_tanks_are_sound(void **state)
+{
+	static const double lengths[] = {45, 60, 80, 100, 120, 150, 200};
+	struct random r;
+	unsigned cases = random_open(&r, 7, 40);
+	size_t lists = 0;
+
+	for (unsigned n = 0; n < cases; n++) {
+		double length;
+		struct scene s;
+		struct asked a;
+
+		random_case(&r, n);
+		length = lengths[any_below(&r, 7)];
+		s = (struct scene){"random", any_in(&r, 1, 26, 0.5), any_in(&r, 0.5, 18, 0.5),
+			any_in(&r, 5.8, 8.6, 0.1), any_in(&r, 18, 29, 0.5), length,
+			length >= 120 ? 50 : length * 0.45, length >= 120 ? 50 : length * 0.5};
+		ask(&a, *state, &s);
+		a.wish.theme = (enum ts_theme)(
+			any_percent(&r, 30) ? any_below(&r, TS_THEME__COUNT) : TS_THEME_NONE);
+		a.wish.lists = 3;
+		answer(&a);
+		for (size_t i = 0; i < a.p.count && !a.p.conditions; i++) {
+			const struct ts_community *c = &a.p.lists[i];
+
+			assert_list(&a, c);
+			assert_check_says_sound(&a, c);
+			for (size_t k = 0; k < c->count; k++)
+				assert_true(ts_match_advised_unasked(c->lines[k].group.species));
+			lists++;
+		}
+		ts_arena_drop(&a.arena);
+	}
+	assert_true(lists > 20);
+	printf("# %zu lists\n", lists);
 }
 
 static void test_propose__points_are_those_of_the_model(void **state)
@@ -336,8 +381,11 @@ static void test_propose__absurd_tanks_hold_nothing(void **state)
 /* A tenth more or less of each weight: what changes is printed, and half of a list always stays. */
 static void test_propose__weights_a_tenth_off_keep_the_list(void **state)
 {
-	static const enum ts_practice_id weights[] = {TS_P_PROPOSE_FIT, TS_P_PROPOSE_ENTRY,
-		TS_P_PROPOSE_COMFORTABLE, TS_P_PROPOSE_DELICATE, TS_P_PROPOSE_ZONE, TS_P_COST_LIGHT,
+	static const enum ts_practice_id weights[] = {TS_P_PROPOSE_FIT, TS_P_PROPOSE_SPARE_POINTS,
+		TS_P_PROPOSE_CENTRE, TS_P_PROPOSE_SHOAL, TS_P_PROPOSE_BOTTOM, TS_P_PROPOSE_SIZE,
+		TS_P_PROPOSE_EVERYWHERE, TS_P_PROPOSE_ENTRY, TS_P_PROPOSE_COMFORTABLE,
+		TS_P_PROPOSE_LARGER, TS_P_PROPOSE_LOAD, TS_P_PROPOSE_DELICATE, TS_P_PROPOSE_ROUGH,
+		TS_P_PROPOSE_TEMPER, TS_P_PROPOSE_HOME, TS_P_PROPOSE_ALIKE, TS_P_COST_LIGHT,
 		TS_P_COST_MIDDLE, TS_P_COST_HEAVY, TS_P_LOAD_SHARE};
 
 	for (size_t s = 0; s < 3; s++) {
@@ -407,6 +455,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_propose__every_list_is_sound_in_seven_waters),
+		cmocka_unit_test(test_propose__random_waters_and_tanks_are_sound),
 		cmocka_unit_test(test_propose__points_are_those_of_the_model),
 		cmocka_unit_test(test_propose__twice_the_same),
 		cmocka_unit_test(test_propose__with_and_without_are_kept),

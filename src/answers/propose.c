@@ -1,0 +1,457 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The lists told: headline, why nothing is bought now, what was asked for and cannot be, each list
+ * (propose_list.c), whom nobody was asked about.
+ */
+#include "answers/propose_list.h"
+
+#include <string.h>
+
+#include "stock/candidates.h"
+#include "stock/check.h"
+#include "words/rulings.h"
+#include "words/sentence.h"
+
+/* Whether a ruling forbids newcomers now, whoever they are. */
+static bool holds_back(const struct ts_ruling *r)
+{
+	switch (r->rule) {
+	case TS_RULE_FILTER:
+	case TS_RULE_FILTER_UNKNOWN:
+	case TS_RULE_NEWCOMERS:
+		return true;
+	case TS_RULE_AMMONIA:
+	case TS_RULE_NITRITE:
+	case TS_RULE_CHLORINE:
+		return r->severity >= TS_CONCERN;
+	default:
+		return false;
+	}
+}
+
+static const char *keep(struct ts_proposing *w)
+{
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+static void number(struct ts_proposing *w, double value, int decimals)
+{
+	ts_text_number_short(&w->text, value, decimals);
+}
+
+/*
+ * What a check says of the tank with one more animal in it: the water that animals meet there, and
+ * what forbids newcomers now.
+ */
+static bool look_at_tank(struct ts_proposing *w)
+{
+	const struct ts_species *any = w->question->wish.catalogue->items[0];
+	struct ts_stock_line newcomer = {.species = any->species, .count = 1};
+	struct ts_plan plan = *w->question->plan;
+	struct ts_check check;
+	struct ts_propose_result *r = w->out;
+
+	plan.stock = &newcomer;
+	plan.stock_count = 1;
+	if (ts_check_faults(&plan, &any, w->asking->today, w->asking->practice, w->asking->arena,
+		    &check) != TS_OK)
+		return false;
+	w->profile = *w->question->profile;
+	if (plan.tank.reading_count)
+		w->profile = check.profile;
+	r->held_by_filter_alone = true;
+	for (size_t i = 0; i < check.count; i++) {
+		bool of_filter;
+
+		if (!holds_back(&check.rulings[i]))
+			continue;
+		of_filter = check.rulings[i].rule == TS_RULE_FILTER ||
+			    check.rulings[i].rule == TS_RULE_FILTER_UNKNOWN;
+		w->filter_young |= of_filter;
+		r->held_by_filter_alone &= of_filter;
+		ts_say_ruling(&w->text, &check.rulings[i]);
+		ts_text_put(&w->text, ": ");
+		ts_say_remedy(&w->text, &check.rulings[i], false);
+		ts_text_put(&w->text, ".");
+		ts_asking_note(w->asking, &r->held, keep(w));
+	}
+	return true;
+}
+
+/* Nitrate and KH of what is poured in, and the nitrate of the tank now. */
+static void wish_water(struct ts_proposing *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+	const struct ts_water *poured =
+		plan->change_water.reading_count ? &plan->change_water : &plan->water;
+	struct ts_keeping keeping = {0};
+	struct ts_profile new_water;
+
+	ts_profile_make(poured, &keeping, w->asking->practice, w->asking->today, &new_water);
+	w->wish.no3_new_mg_l = fmax(new_water.poisons.no3_mg_l, 0);
+	w->wish.no3_now_mg_l = fmax(w->profile.poisons.no3_mg_l, 0);
+	if (new_water.at[TS_KH].given)
+		w->wish.kh_new_dh = new_water.at[TS_KH].value;
+}
+
+static void say_unsure(
+	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
+{
+	if (m->gh_missing) {
+		ts_text_put(text, "unsure: it waits for GH");
+		return;
+	}
+	ts_text_put(text, "unsure: ");
+	if (!isnan(m->oxygen_borne_mg_l))
+		ts_say_little_oxygen(text, m, profile);
+	else if (m->limiting >= 0)
+		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+	else
+		ts_text_put(text, "a reading is missing");
+}
+
+/* The sentences of reasons that need no figures. */
+static const char *const plain_reasons[TS_LEFT_OUT__COUNT] = {
+	[TS_CANDIDATE] = "it could be in a list",
+	[TS_LEFT_BY_WISH] = "you asked for lists without it",
+	[TS_LEFT_NOT_HARDY] = "it takes change badly, and --hardy was asked",
+	[TS_LEFT_BY_THEME] = "it is not of what was asked for (--theme, --small-only)",
+	[TS_LEFT_BY_NITRATE] = "more nitrate than it bears, now or with a full list",
+	[TS_LEFT_BY_BUFFER] = "so little KH is for animals of black water only",
+	[TS_LEFT_BY_LOAD] = "its smallest group alone makes more waste than this tank bears",
+};
+
+void ts_answer_left_out(
+	struct ts_text *text, const struct ts_profile *profile, const struct ts_candidacy *c)
+{
+	const struct ts_match *m = &c->match;
+
+	if (plain_reasons[c->left_out]) {
+		ts_text_put(text, plain_reasons[c->left_out]);
+	} else if (c->left_out == TS_LEFT_BY_WATER) {
+		ts_text_put(text, "the water excludes it: ");
+		if (m->limiting >= 0)
+			ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+		else
+			ts_say_copper(text, m, profile);
+	} else if (c->left_out == TS_LEFT_UNSURE) {
+		say_unsure(text, m, profile);
+	} else if (c->left_out == TS_LEFT_BY_ROOM) {
+		ts_text_put(text, "not in this tank: ");
+		ts_say_ruling(text, &c->ruling);
+	} else if (c->left_out == TS_LEFT_BY_RESIDENT) {
+		ts_text_put(text, "not with ");
+		ts_say_animal(text, c->other);
+		ts_text_put(text, ": ");
+		if (c->asks)
+			ts_text_put(text, c->asks);
+		else
+			ts_say_ruling(text, &c->ruling);
+	} else {
+		ts_text_put(text, "not proposed unasked: ");
+		ts_text_put(text, c->asks ? c->asks : "see its cautions");
+		ts_text_put(text, "; --with asks for it");
+	}
+}
+
+/* Cautions in words, for an animal that nobody is advised to buy unasked. */
+static void say_left_out(struct ts_proposing *w, const struct ts_candidacy *c)
+{
+	const char *home = c->left_out == TS_LEFT_BY_CAUTION
+				   ? ts_answer_no_home(w->asking, c->match.species)
+				   : NULL;
+
+	if (!home) {
+		ts_answer_left_out(&w->text, &w->profile, c);
+		return;
+	}
+	ts_text_puts(&w->text, "not proposed unasked: ", home, "; --with asks for it", NULL);
+}
+
+static void put_name(struct ts_text *text, const struct ts_species *s)
+{
+	const char *common = ts_answer_common(s);
+
+	ts_text_puts(text, common ? common : s->species, common ? " (" : "",
+		common ? s->species : "", common ? ")" : "", NULL);
+}
+
+static void musts(struct ts_proposing *w)
+{
+	struct ts_propose_result *r = w->out;
+
+	for (size_t i = 0; i < w->p.species_count; i++) {
+		const struct ts_candidacy *c = &w->p.species[i];
+		struct ts_propose_must_result row = {.species = c->match.species->species};
+
+		if (!c->must || (c->left_out == TS_CANDIDATE && w->p.count))
+			continue;
+		put_name(&w->text, c->match.species);
+		ts_text_put(&w->text, ": ");
+		if (c->left_out == TS_CANDIDATE)
+			ts_text_put(&w->text, "it could live here, but no list holds all that is "
+					      "asked for");
+		else
+			say_left_out(w, c);
+		ts_text_put(&w->text, ".");
+		row.says = keep(w);
+		row.possible = ts_answer_possible(w->asking, &w->wish, &w->p, c);
+		r->musts[r->must_count++] = row;
+	}
+}
+
+static void headline(struct ts_proposing *w)
+{
+	const struct ts_proposal *p = &w->p;
+	struct ts_propose_result *r = w->out;
+
+	if (r->held.count && p->count)
+		r->headline = w->filter_young && r->held_by_filter_alone
+				      ? "Not yet: the filter comes first, these animals later."
+				      : "Not yet: buy no animal now.";
+	else if (!p->count && !p->candidates && p->of[TS_LEFT_UNSURE])
+		r->headline = "Unsure: nothing can be proposed from what is known.";
+	else if (!p->count)
+		r->headline = "Nothing can be proposed.";
+	else if (!p->lists[0].proven)
+		r->headline = "These go together; whether a better list exists was not proven.";
+	else if (p->conditions)
+		r->headline = "These go together on conditions only; none do without.";
+	else
+		r->headline = "These go together in this water and this tank.";
+	if (p->count && !r->held.count)
+		r->deciding = r->communities[0].why;
+}
+
+static void tank(struct ts_proposing *w)
+{
+	const struct ts_tank *t = &w->question->plan->tank;
+	struct ts_propose_result *r = w->out;
+
+	if (t->length_cm > 0 && t->width_cm > 0) {
+		number(w, t->length_cm, 0);
+		ts_text_put(&w->text, " x ");
+		number(w, t->width_cm, 0);
+		if (t->height_cm > 0) {
+			ts_text_put(&w->text, " x ");
+			number(w, t->height_cm, 0);
+		}
+		ts_text_put(&w->text, " cm");
+		if (w->question->assumed_litres > 0)
+			ts_text_put(&w->text, ", assumed: usual for so many litres");
+		ts_text_put(&w->text, "; ");
+	} else {
+		ts_text_put(&w->text, "its floor is not known; ");
+	}
+	number(w, r->volume_l, 0);
+	ts_text_put(&w->text, " L of water; at most ");
+	number(w, (double)r->species_most, 0);
+	ts_text_put(&w->text, r->species_most == 1 ? " species" : " species in a list");
+	r->tank_says = keep(w);
+	number(w, (double)r->candidates, 0);
+	ts_text_put(&w->text, " of ");
+	number(w, (double)r->species_count, 0);
+	ts_text_put(&w->text, " species that could live here");
+	r->chosen_says = keep(w);
+}
+
+/* The days before any animal: common practice, no source. */
+static void maturing(struct ts_proposing *w)
+{
+	static const struct ts_propose_purchase_result steps[] = {
+		{0, "run the filter without animals and feed it with ammonia, a little each day"},
+		{7, "test ammonia and nitrite, then every week; both rise, then fall"},
+		{28, "mature when both stay nil for 7 days while the planned feed is cleared; "
+		     "usually after 4 to 8 weeks"},
+	};
+	struct ts_propose_result *r = w->out;
+
+	if (!w->filter_young)
+		return;
+	r->maturing = steps;
+	r->maturing_count = sizeof steps / sizeof *steps;
+	r->maturing_says =
+		"Once that is so, write filter: mature into the tank file (-t FILE), or ask with "
+		"--mature; then a third of the animals, a test, 14 days, and the next third.";
+}
+
+static void why(struct ts_proposing *w)
+{
+	const struct ts_species *s = w->question->why;
+	const struct ts_candidacy *c = NULL;
+	struct ts_community best;
+
+	for (size_t i = 0; s && i < w->p.species_count; i++) {
+		if (w->p.species[i].match.species == s)
+			c = &w->p.species[i];
+	}
+	if (!c || !ts_propose_with(&w->wish, &w->p, c, w->asking->arena, &best))
+		return;
+	put_name(&w->text, s);
+	w->out->why_heading = keep(w);
+	if (c->left_out != TS_CANDIDATE) {
+		const char *possible = ts_answer_possible(w->asking, &w->wish, &w->p, c);
+
+		ts_text_put(&w->text, "In no list: ");
+		say_left_out(w, c);
+		ts_text_puts(&w->text, ".", possible ? " " : "", possible ? possible : "",
+			possible ? "." : "", NULL);
+	} else if (!best.count) {
+		ts_text_put(&w->text, "It fits water and tank, but no list holds it together with "
+				      "what is asked for.");
+	} else {
+		ts_text_put(&w->text, "It could live here; others together do as well or better. "
+				      "The best list that holds it: ");
+		for (size_t i = 0; i < best.count; i++) {
+			ts_text_put(&w->text, i ? "; " : "");
+			ts_propose_say_company(&w->text, &best.lines[i]);
+		}
+		ts_text_put(&w->text, ". What decides there: ");
+		ts_propose_say_limiting(&w->text, &best);
+		ts_text_put(&w->text, ".");
+	}
+	w->out->why_says = keep(w);
+}
+
+#define NAMED_MOST 5
+
+/* Who waits for a surer reading, and which measurement would tell; those sold most go first. */
+static void waiting_for(struct ts_proposing *w, int parameter)
+{
+	struct ts_propose_waiting_result row = {
+		.name = ts_parameter_rows[parameter].key, .species = w->p.waits[parameter]};
+	const struct ts_span *span = &w->profile.at[parameter];
+
+	for (int sold = 0; sold < 4; sold++) {
+		for (size_t i = 0; i < w->p.species_count; i++) {
+			const struct ts_candidacy *c = &w->p.species[i];
+
+			if (c->left_out == TS_LEFT_UNSURE && c->match.species->sold == sold &&
+				ts_candidacy_waits_for(&c->match) == parameter &&
+				ts_match_advised_unasked(c->match.species) &&
+				row.animals.count < NAMED_MOST) {
+				ts_say_animal(&w->text, c->match.species);
+				ts_asking_note(w->asking, &row.animals, keep(w));
+			}
+		}
+	}
+	number(w, (double)row.species, 0);
+	ts_text_puts(&w->text, " more may fit: ", ts_parameter_rows[parameter].label, NULL);
+	if (span->given && !span->exposure && span->high > span->low) {
+		ts_text_put(&w->text, " is read as ");
+		number(w, span->low, 1);
+		ts_text_put(&w->text, " to ");
+		number(w, span->high, 1);
+		ts_text_put(&w->text, parameter == TS_GH || parameter == TS_KH
+					      ? "; a drop kit would tell"
+					      : "; a surer reading would tell");
+	} else {
+		ts_text_put(&w->text, span->given
+					      ? " is too near their limit, or their limit is in "
+						"doubt"
+					      : " is not measured");
+	}
+	for (size_t i = 0; i < row.animals.count; i++)
+		ts_text_puts(&w->text, i ? ", " : ": ", row.animals.items[i], NULL);
+	ts_text_put(&w->text, row.species > row.animals.count && row.animals.count ? " ..." : ".");
+	row.says = keep(w);
+	w->out->waiting[w->out->waiting_count++] = row;
+}
+
+static void left_out(struct ts_proposing *w)
+{
+	static const char *const reasons[TS_LEFT_OUT__COUNT] = {[TS_LEFT_BY_WATER] = "water",
+		[TS_LEFT_UNSURE] = "unsure",
+		[TS_LEFT_BY_WISH] = "wish",
+		[TS_LEFT_NOT_HARDY] = "not-hardy",
+		[TS_LEFT_BY_THEME] = "theme",
+		[TS_LEFT_BY_CAUTION] = "caution",
+		[TS_LEFT_ASKS] = "asks-much",
+		[TS_LEFT_BY_ROOM] = "room",
+		[TS_LEFT_BY_NITRATE] = "nitrate",
+		[TS_LEFT_BY_BUFFER] = "buffer",
+		[TS_LEFT_BY_LOAD] = "load",
+		[TS_LEFT_BY_RESIDENT] = "resident"};
+	struct ts_propose_result *r = w->out;
+
+	for (size_t i = 0; i < w->p.species_count; i++) {
+		const struct ts_candidacy *c = &w->p.species[i];
+		bool by_rule = !c->asks && (c->left_out == TS_LEFT_BY_ROOM ||
+						   c->left_out == TS_LEFT_BY_RESIDENT);
+
+		if (c->left_out == TS_CANDIDATE)
+			continue;
+		say_left_out(w, c);
+		r->left_out[r->left_out_count++] = (struct ts_propose_left_out_result){
+			c->match.species->species, reasons[c->left_out],
+			by_rule ? ts_rule_rows[c->ruling.rule].code : NULL, keep(w)};
+	}
+}
+
+static bool fill(struct ts_proposing *w)
+{
+	struct ts_arena *arena = w->asking->arena;
+	struct ts_propose_result *r = w->out;
+	const struct ts_proposal *p = &w->p;
+
+	r->candidates = p->candidates;
+	r->species_count = p->species_count;
+	r->species_most = p->species_most;
+	r->conditions = p->conditions;
+	r->mature = !w->filter_young;
+	r->volume_l = ts_tank_net_l(&w->question->plan->tank, w->asking->practice);
+	r->floor_m2 = p->floor_m2;
+	r->communities = ts_arena_array(arena, p->count + 1, sizeof *r->communities);
+	r->waiting = ts_arena_array(arena, TS_PARAMETER__COUNT, sizeof *r->waiting);
+	r->left_out = ts_arena_array(arena, p->species_count + 1, sizeof *r->left_out);
+	r->musts = ts_arena_array(arena, p->species_count + 1, sizeof *r->musts);
+	if (arena->failed)
+		return false;
+	for (size_t i = 0; i < p->count; i++)
+		ts_propose_list(w, i, &r->communities[r->community_count++]);
+	musts(w);
+	headline(w);
+	tank(w);
+	maturing(w);
+	why(w);
+	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
+		if (p->waits[i])
+			waiting_for(w, i);
+	}
+	left_out(w);
+	ts_asking_note(w->asking, &r->notes, w->question->overlays_say);
+	ts_asking_note(w->asking, &r->closing,
+		"Quarantine newcomers for 28 days where you can. Local law and a vet come before "
+		"any list. Never release an animal.");
+	return !arena->failed;
+}
+
+bool ts_answer_propose(const struct ts_asking *asking, const struct ts_propose_question *q,
+	struct ts_propose_result *ret)
+{
+	struct ts_proposing *w = ts_arena_take(asking->arena, sizeof *w);
+	struct ts_propose_result r = {.water_says = q->water_says, .animals_say = q->animals_say};
+	bool fine;
+
+	if (!w)
+		return false;
+	w->asking = asking;
+	w->question = q;
+	w->out = &r;
+	w->wish = q->wish;
+	ts_text_open(&w->text, &asking->arena->allocator);
+	fine = look_at_tank(w);
+	if (fine) {
+		w->wish.profile = &w->profile;
+		w->wish.keeping = q->keeping;
+		w->wish.tank = &q->plan->tank;
+		w->wish.practice = asking->practice;
+		wish_water(w);
+		fine = ts_propose(&w->wish, asking->arena, &w->p) && fill(w);
+	}
+	asking->arena->failed |= w->text.failed || !fine;
+	ts_text_drop(&w->text);
+	r.proposal = &w->p;
+	*ret = r;
+	return !asking->arena->failed;
+}

@@ -1,0 +1,374 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * One list told: why this one, its animals, the water that all share, what they make of it, what is
+ * bought first.
+ */
+#include "answers/propose_list.h"
+
+#include "model/practice.h"
+#include "stock/compose.h"
+#include "words/rulings.h"
+#include "words/sentence.h"
+
+static const char *keep(struct ts_proposing *w)
+{
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+static void number(struct ts_text *text, double value, int decimals)
+{
+	ts_text_number_short(text, value, decimals);
+}
+
+static void put_sexes(struct ts_text *text, const struct ts_group *l)
+{
+	if (l->males && !l->females && !l->either) {
+		ts_text_put(text, ", all males");
+		return;
+	}
+	if (l->males || l->females) {
+		ts_text_put(text, ": ");
+		number(text, l->males, 0);
+		ts_text_put(text, l->males == 1 ? " male" : " males");
+	}
+	if (l->females) {
+		ts_text_put(text, ", ");
+		number(text, l->females, 0);
+		ts_text_put(text, l->females == 1 ? " female" : " females");
+	}
+}
+
+void ts_propose_say_company(struct ts_text *text, const struct ts_company *line)
+{
+	const struct ts_species *s = line->candidacy->match.species;
+	const char *common = ts_answer_common(s);
+
+	number(text, ts_group_count(&line->group), 0);
+	ts_text_puts(text, " ", common ? common : s->species, common ? " (" : "",
+		common ? s->species : "", s->form ? ", " : "", s->form ? s->form : "",
+		common ? ")" : "", NULL);
+	put_sexes(text, &line->group);
+	if (line->there) {
+		ts_text_put(text, "; ");
+		number(text, line->there, 0);
+		ts_text_put(text, " of them there already");
+	}
+}
+
+void ts_propose_say_limiting(struct ts_text *text, const struct ts_community *c)
+{
+	const struct ts_match *m = &c->lines[c->limiting].candidacy->match;
+
+	if (m->limiting < 0) {
+		ts_text_put(text, "all of them are comfortable in your water");
+		return;
+	}
+	ts_say_animal(text, m->species);
+	ts_text_put(text, ": ");
+	ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+}
+
+static unsigned role_of(const struct ts_proposing *w, const struct ts_company *line)
+{
+	const struct ts_species *s = line->candidacy->match.species;
+
+	return s == w->wish.centre ? TS_ROLE_CENTRE : ts_compose_role(s, w->wish.theme);
+}
+
+static const char *role_word(unsigned role)
+{
+	switch (role) {
+	case TS_ROLE_CENTRE:
+		return "centre";
+	case TS_ROLE_SHOAL:
+		return "shoal";
+	case TS_ROLE_BOTTOM:
+		return "bottom";
+	case TS_ROLE_TOP:
+		return "top";
+	default:
+		return NULL;
+	}
+}
+
+/* "20 glowlight tetra and 10 neon tetra": those of one role; returns how many kinds. */
+static size_t put_role(struct ts_proposing *w, const struct ts_community *c, unsigned role)
+{
+	size_t kinds = 0, put = 0;
+
+	for (size_t i = 0; i < c->count; i++)
+		kinds += role_of(w, &c->lines[i]) == role;
+	for (size_t i = 0; i < c->count; i++) {
+		if (role_of(w, &c->lines[i]) != role)
+			continue;
+		ts_text_put(&w->text, !put ? "" : put + 1 == kinds ? " and " : ", ");
+		number(&w->text, ts_group_count(&c->lines[i].group), 0);
+		ts_text_put(&w->text, " ");
+		ts_say_animal(&w->text, c->lines[i].candidacy->match.species);
+		put++;
+	}
+	return kinds;
+}
+
+/* Where those of a role live, in words; one kind, several. */
+static const struct {
+	unsigned role;
+	const char *behind;
+} places[] = {{TS_ROLE_SHOAL, " in the middle"}, {TS_ROLE_BOTTOM, " below"},
+	{TS_ROLE_TOP, " under the surface"}, {TS_ROLE_CENTRE, " to look at"}, {0, " beside them"}};
+
+/* "20 glowlight tetra in the middle, 6 bronze cory below, 4 honey gourami to look at; ..." */
+static const char *why(struct ts_proposing *w, const struct ts_community *c)
+{
+	const struct ts_shared *gh = &c->shared[TS_GH];
+	bool any = false;
+
+	for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
+		size_t before = w->text.len;
+
+		ts_text_put(&w->text, any ? ", " : "");
+		if (!put_role(w, c, places[i].role)) {
+			w->text.len = before;
+			continue;
+		}
+		ts_text_put(&w->text, places[i].behind);
+		any = true;
+	}
+	if (gh->known && isfinite(gh->range.high)) {
+		ts_text_put(&w->text, c->count == 1     ? "; at home at GH "
+				      : gh->comfortable ? "; all like GH "
+							: "; all can live at GH ");
+		number(&w->text, fmax(gh->range.low, 0), 0);
+		ts_text_put(&w->text, " to ");
+		number(&w->text, gh->range.high, 0);
+	}
+	ts_text_put(&w->text, ".");
+	return keep(w);
+}
+
+static struct ts_propose_line_result line_of(struct ts_proposing *w, const struct ts_company *line)
+{
+	const struct ts_match *m = &line->candidacy->match;
+	const struct ts_species *s = m->species;
+	struct ts_texts know = ts_answer_to_know(w->asking->arena, s);
+	struct ts_propose_line_result r = {.species = s->species,
+		.id = ts_answer_id(w->asking->arena, s->file),
+		.common = ts_answer_common(s),
+		.role = role_word(role_of(w, line)),
+		.count = ts_group_count(&line->group),
+		.males = line->group.males,
+		.females = line->group.females,
+		.there = line->there,
+		.fit = m->fit};
+
+	ts_propose_say_company(&w->text, line);
+	r.says = keep(w);
+	ts_text_put(&w->text, "grows to ");
+	number(&w->text, s->adult_length_cm, 1);
+	ts_text_put(&w->text, " cm; grown it needs ");
+	number(&w->text, ts_match_tank_length_cm(s), 0);
+	ts_text_put(&w->text, " cm of length");
+	for (size_t i = 0; i < know.count; i++)
+		ts_text_puts(&w->text, i ? ", " : "; ", know.items[i], NULL);
+	r.needs = keep(w);
+	r.parameters = ts_answer_parameters(w->asking->arena, m, &w->profile, &r.parameter_count);
+	return r;
+}
+
+static void put_ends(struct ts_text *text, const struct ts_shared *s)
+{
+	if (s->low_by && s->low_by == s->high_by) {
+		ts_text_put(text, ", both ends set by ");
+		ts_say_animal(text, s->low_by);
+		return;
+	}
+	if (s->low_by) {
+		ts_text_put(text, ", the low end set by ");
+		ts_say_animal(text, s->low_by);
+	}
+	if (s->high_by) {
+		ts_text_put(text, ", the high end by ");
+		ts_say_animal(text, s->high_by);
+	}
+}
+
+/* NULL where nobody's band is known, or where memory ran out. */
+static const struct ts_propose_shared_result *shared_of(
+	struct ts_proposing *w, const struct ts_community *c, int p)
+{
+	const struct ts_shared *s = &c->shared[p];
+	struct ts_propose_shared_result *r =
+		s->known ? ts_arena_take(w->asking->arena, sizeof *r) : NULL;
+
+	if (!r)
+		return NULL;
+	*r = (struct ts_propose_shared_result){.unit = ts_parameter_rows[p].unit,
+		.low = s->range.low,
+		.high = s->range.high,
+		.low_set_by = s->low_by ? s->low_by->species : NULL,
+		.high_set_by = s->high_by ? s->high_by->species : NULL,
+		.comfortable = s->comfortable,
+		.label = ts_parameter_rows[p].label};
+	ts_say_range(&w->text, &s->range, ts_parameter_rows[p].decimals);
+	if (*ts_parameter_rows[p].unit)
+		ts_text_puts(&w->text, " ", ts_parameter_rows[p].unit, NULL);
+	put_ends(&w->text, s);
+	ts_text_put(
+		&w->text, s->comfortable ? "" : " (tolerated by all, preferred by none together)");
+	r->says = keep(w);
+	return r;
+}
+
+static void load(
+	struct ts_proposing *w, const struct ts_community *c, struct ts_propose_load_result *ret)
+{
+	*ret = (struct ts_propose_load_result){.nitrogen_mg_day = c->nitrogen_mg_day,
+		.nitrogen_most_mg_day = w->p.nitrogen_most_mg_day,
+		.no3_rise_mg_l_week = c->load.no3_rise_mg_l_week.value,
+		.no3_steady_mg_l = c->load.no3_steady_mg_l.value,
+		.kh_used_dh_week = c->load.kh_used_dh_week.value,
+		.buffer_days = c->load.buffer_days.value};
+	ts_text_put(&w->text, "nitrate rises ");
+	number(&w->text, ret->no3_rise_mg_l_week, 0);
+	ts_text_put(&w->text, " mg/L a week and ");
+	if (isfinite(ret->no3_steady_mg_l)) {
+		ts_text_put(&w->text, "settles at ");
+		number(&w->text, ret->no3_steady_mg_l, 0);
+		ts_text_put(&w->text, " mg/L before a change");
+	} else {
+		ts_text_put(&w->text, "has no end: no water is changed");
+	}
+	ret->waste_says = keep(w);
+	if (isnan(ret->buffer_days)) {
+		ts_text_put(&w->text, "not known without KH");
+	} else {
+		number(&w->text, ret->buffer_days, 0);
+		ts_text_put(&w->text, " days without a change");
+	}
+	ret->buffer_says = keep(w);
+}
+
+static double nitrogen(const struct ts_proposing *w, const struct ts_company *line)
+{
+	return ts_group_nitrogen_mg_day(
+		&line->group, w->wish.tank, (double)NAN, w->asking->practice);
+}
+
+/*
+ * In which of three purchases a line comes where the filter is young: each brings about a third of
+ * the waste. Where it is mature, every line is a purchase of its own.
+ */
+static size_t purchase_of(const struct ts_proposing *w, const struct ts_community *c, size_t place)
+{
+	double before = 0, all = 0;
+
+	if (!w->filter_young)
+		return place;
+	for (size_t i = 0; i < c->order_count; i++) {
+		double own = nitrogen(w, &c->lines[c->order[i]]);
+
+		all += own;
+		before += i < place ? own : i == place ? own / 2 : 0;
+	}
+	return (size_t)fmin(3 * before / all, 2);
+}
+
+static void put_purchase(struct ts_proposing *w, const struct ts_company *line)
+{
+	number(&w->text, ts_group_count(&line->group) - line->there, 0);
+	ts_text_put(&w->text, " ");
+	ts_say_animal(&w->text, line->candidacy->match.species);
+}
+
+static void purchases(
+	struct ts_proposing *w, const struct ts_community *c, struct ts_propose_community_result *r)
+{
+	double days = w->asking->practice->value[TS_P_PROPOSE_PURCHASE_DAYS];
+
+	r->purchases = ts_arena_array(w->asking->arena, c->order_count + 1, sizeof *r->purchases);
+	if (!r->purchases)
+		return;
+	for (size_t i = 0; i < c->order_count;) {
+		size_t purchase = purchase_of(w, c, i), step = r->purchase_count;
+
+		for (size_t n = 0; i < c->order_count && purchase_of(w, c, i) == purchase; i++) {
+			ts_text_put(&w->text, n++ ? ", " : "");
+			put_purchase(w, &c->lines[c->order[i]]);
+		}
+		ts_text_put(&w->text, step ? "; only if ammonia and nitrite are still nil"
+					   : "; only when ammonia and nitrite are nil");
+		r->purchases[step] =
+			(struct ts_propose_purchase_result){days * (double)step, keep(w)};
+		r->purchase_count++;
+	}
+	r->purchases_say = w->filter_young      ? "Once the filter is mature, in thirds"
+			   : w->out->held.count ? "Later, what to buy first"
+						: "What to buy first";
+}
+
+/* On what condition a list works that no list works without. */
+static void conditions(struct ts_proposing *w, const struct ts_community *c, struct ts_texts *ret)
+{
+	for (size_t i = 0; i < c->count; i++) {
+		for (size_t j = 0; j <= i; j++) {
+			struct ts_rulings r = {.count = 0};
+
+			if (i == j)
+				ts_rules_alone(
+					&c->lines[i].group, w->wish.tank, w->asking->practice, &r);
+			else
+				ts_rules_together(&c->lines[i].group, &c->lines[j].group,
+					w->wish.tank, w->asking->practice, &r);
+			for (size_t k = 0; k < r.count; k++) {
+				if (r.at[k].severity < TS_QUESTION)
+					continue;
+				ts_say_ruling(&w->text, &r.at[k]);
+				ts_text_put(&w->text, "; ");
+				ts_say_remedy(&w->text, &r.at[k], false);
+				ts_asking_note(w->asking, ret, keep(w));
+			}
+		}
+	}
+}
+
+static const char *heading(struct ts_proposing *w, const struct ts_community *c, size_t place)
+{
+	ts_text_put(&w->text, "LIST ");
+	number(&w->text, (double)place + 1, 0);
+	if (place && c->equal)
+		ts_text_put(&w->text, ", as good as the first");
+	if (!c->proven)
+		ts_text_put(&w->text, ", not proven to be the best");
+	return keep(w);
+}
+
+void ts_propose_list(struct ts_proposing *w, size_t place, struct ts_propose_community_result *r)
+{
+	const struct ts_community *c = &w->p.lists[place];
+	const struct ts_match *worst = &c->lines[c->limiting].candidacy->match;
+
+	*r = (struct ts_propose_community_result){.place = place + 1,
+		.objective = (double)c->points,
+		.gap = (double)(c->at_most - c->points),
+		.proven = c->proven,
+		.equal_to_first = c->equal,
+		.heading = heading(w, c, place),
+		.stock = ts_arena_array(w->asking->arena, c->count, sizeof *r->stock)};
+	r->why = why(w, c);
+	for (size_t i = 0; r->stock && i < c->count; i++)
+		r->stock[r->stock_count++] = line_of(w, &c->lines[i]);
+	r->shared = (struct ts_propose_shared_water_result){shared_of(w, c, TS_GH),
+		shared_of(w, c, TS_KH), shared_of(w, c, TS_PH), shared_of(w, c, TS_TEMPERATURE),
+		shared_of(w, c, TS_SALINITY)};
+	load(w, c, &r->load);
+	for (size_t i = 0; i < c->order_count; i++)
+		ts_asking_note(w->asking, &r->order,
+			c->lines[c->order[i]].candidacy->match.species->species);
+	ts_propose_say_limiting(&w->text, c);
+	r->limiting = (struct ts_propose_limiting_result){
+		worst->limiting < 0 ? NULL : worst->species->species,
+		worst->limiting < 0 ? NULL : ts_parameter_rows[worst->limiting].key, keep(w)};
+	if (w->p.conditions)
+		conditions(w, c, &r->conditions);
+	purchases(w, c, r);
+}

@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Between the two halves of the answer of propose: the whole (propose.c) and one list
+ * (propose_list.c).
+ */
+#ifndef TS_ANSWERS_PROPOSE_LIST_H
+#define TS_ANSWERS_PROPOSE_LIST_H
+
+#include "answers/propose.h"
+
+struct ts_proposing {
+	const struct ts_asking *asking;
+	const struct ts_propose_question *question;
+	struct ts_wish wish;
+	struct ts_profile profile; /* that the animals meet */
+	struct ts_proposal p;
+	struct ts_propose_result *out;
+	bool filter_young;
+	struct ts_text text; /* scratch */
+};
+
+/* Tells one list. */
+void ts_propose_list(
+	struct ts_proposing *work, size_t place, struct ts_propose_community_result *ret);
+
+/* Adds "10 neon tetra (Paracheirodon innesi)", with the sexes where they matter. */
+void ts_propose_say_company(struct ts_text *text, const struct ts_company *line);
+/* Adds the animal that a list serves worst and by what. */
+void ts_propose_say_limiting(struct ts_text *text, const struct ts_community *community);
+
+#endif

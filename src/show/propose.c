@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The communities shown: verdict and why, what comes before any purchase, the lists, who waits.
+ */
+#include "show/propose.h"
+
+#include "base/text.h"
+#include "show/rank.h"
+
+static void paragraphs(struct ts_document *doc, const struct ts_texts *list)
+{
+	for (size_t i = 0; i < list->count; i++)
+		ts_doc_paragraph(doc, list->items[i]);
+}
+
+static void facts(struct ts_document *doc, const struct ts_propose_result *r)
+{
+	struct ts_node *node;
+
+	ts_doc_medium(doc, TS_OFF_PAPER); /* which leads with it */
+	node = ts_doc_facts(doc, 0);
+	ts_doc_medium(doc, TS_EVERYWHERE);
+	if (r->water_says)
+		ts_doc_line(doc, node, "Water", r->water_says, NULL);
+	if (r->animals_say)
+		ts_doc_line(doc, node, "Animals", r->animals_say, NULL);
+	ts_doc_line(doc, node, "Tank", r->tank_says, NULL);
+	ts_doc_line(doc, node, "Chosen from", r->chosen_says, NULL);
+}
+
+static void steps(
+	struct ts_document *doc, const struct ts_propose_purchase_result *list, size_t count)
+{
+	struct ts_node *node = ts_doc_steps(doc);
+	struct ts_text text;
+
+	ts_text_open(&text, &doc->arena->allocator);
+	for (size_t i = 0; i < count; i++) {
+		ts_text_put(&text, "day ");
+		ts_text_number_short(&text, list[i].day, 0);
+		ts_doc_line(doc, node, ts_doc_take(doc, &text), list[i].says, NULL);
+	}
+	ts_text_drop(&text);
+}
+
+static void shared(struct ts_document *doc, const struct ts_propose_community_result *c)
+{
+	const struct ts_propose_shared_result *const of[] = {
+		c->shared.gh, c->shared.kh, c->shared.ph, c->shared.temp};
+	struct ts_node *node;
+
+	ts_doc_heading(doc, 1,
+		c->stock_count == 1 ? "The water that it wants"
+				    : "The water that all of them share");
+	node = ts_doc_facts(doc, 1);
+	for (size_t p = 0; p < sizeof of / sizeof *of; p++) {
+		if (of[p])
+			ts_doc_line(doc, node, of[p]->label, of[p]->says, NULL);
+	}
+	ts_doc_line(doc, node, "decides", c->limiting.says, NULL);
+	ts_doc_line(doc, node, "waste", c->load.waste_says, NULL);
+	ts_doc_line(doc, node, "buffer lasts", c->load.buffer_says, NULL);
+}
+
+/* `said`: why this list stands above already. */
+static void list(struct ts_document *doc, const struct ts_propose_community_result *c, bool said)
+{
+	ts_doc_heading(doc, 0, c->heading);
+	if (!said)
+		ts_doc_paragraph(doc, c->why);
+	for (size_t i = 0; i < c->stock_count; i++) {
+		const struct ts_propose_line_result *l = &c->stock[i];
+		struct ts_node *entry = ts_doc_entry(doc, l->says);
+
+		ts_doc_line(doc, entry, l->needs, NULL);
+		ts_show_bars(doc, entry, l->parameters, l->parameter_count);
+	}
+	shared(doc, c);
+	if (c->conditions.count)
+		ts_doc_heading(doc, 1, "It works on these conditions");
+	paragraphs(doc, &c->conditions);
+	ts_doc_heading(doc, 1, c->purchases_say);
+	steps(doc, c->purchases, c->purchase_count);
+}
+
+void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
+{
+	ts_doc_verdict(doc, r->headline, r->deciding ? r->deciding : "");
+	paragraphs(doc, &r->held);
+	for (size_t i = 0; i < r->must_count; i++) {
+		ts_doc_paragraph(doc, r->musts[i].says);
+		if (r->musts[i].possible)
+			ts_doc_paragraph(doc, r->musts[i].possible);
+	}
+	if (r->maturing_count) {
+		ts_doc_heading(doc, 0, "FIRST THE FILTER");
+		steps(doc, r->maturing, r->maturing_count);
+		ts_doc_paragraph(doc, r->maturing_says);
+	}
+	facts(doc, r);
+	paragraphs(doc, &r->notes);
+	if (r->why_heading) {
+		ts_doc_heading(doc, 0, r->why_heading);
+		ts_doc_paragraph(doc, r->why_says);
+	}
+	for (size_t i = 0; i < r->community_count; i++)
+		list(doc, &r->communities[i], !i && r->deciding);
+	for (size_t i = 0; i < r->waiting_count; i++)
+		ts_doc_paragraph(doc, r->waiting[i].says);
+	paragraphs(doc, &r->closing);
+}

@@ -1,0 +1,355 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The points of composing. The search (search.c) knows nothing of this: it sees integers.
+ */
+#include "stock/compose.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "model/practice.h"
+#include "stock/candidates.h"
+#include "stock/judge.h"
+#include "stock/rules.h"
+
+/* Words of `feeding` and `hunts` by index (model/shapes.c). */
+enum {
+	FED_DRY,
+	FED_FINE,
+	FED_FROZEN,
+	FED_LIVE,
+	FED_MEATY,
+	FED_GREENS,
+	FED_GROWTH,
+	FED_WOOD,
+	FED_SINKING,
+	FED_SURFACE,
+	FED_SHELLS,
+	FED_DRIFT
+};
+enum {
+	TEMPER_ALL = 1 << 0,
+	TEMPER_ALIKE = 1 << 1,
+	TEMPER_SMALLER = 1 << 2,
+	TEMPER_SLOW = 1 << 3,
+	TEMPER_BOTTOM = 1 << 4
+};
+
+static bool of_family(const struct ts_species *s, const char *const *families)
+{
+	for (; *families; families++) {
+		if (strcmp(s->family, *families) == 0)
+			return true;
+	}
+	return false;
+}
+
+static bool labyrinth(const struct ts_species *s)
+{
+	static const char *const families[] = {
+		"Osphronemidae", "Anabantidae", "Helostomatidae", NULL};
+
+	return of_family(s, families);
+}
+
+/* Cichlids and gobies of the bottom are looked at; catfish and loaches live there. */
+static bool shown_at_the_bottom(const struct ts_species *s)
+{
+	static const char *const families[] = {"Cichlidae", "Gobiidae", "Eleotridae", NULL};
+
+	return s->territory.floor_m2 > 0 && of_family(s, families);
+}
+
+static bool livebearer(const struct ts_species *s)
+{
+	return s->group.sexes == TS_SEXES_TWO_FEMALES;
+}
+
+unsigned ts_compose_role(const struct ts_species *s, enum ts_theme theme)
+{
+	bool few = s->group.least < 5 || s->group.pair;
+	bool bottom = s->swims == TS_SWIMS_BOTTOM;
+
+	if (theme == TS_THEME_SHRIMPS && s->kind == TS_ANIMAL_SHRIMP)
+		return TS_ROLE_SHOAL;
+	if (s->kind != TS_ANIMAL_FISH)
+		return 0;
+	if (livebearer(s))
+		return TS_ROLE_SHOAL;
+	if (s->group.sexes == TS_SEXES_ALONE && s->to_own_kind == TS_INJURES)
+		return 0; /* kept for itself */
+	if (bottom && !(few && shown_at_the_bottom(s)))
+		return s->group.least >= 3 ? TS_ROLE_BOTTOM : 0;
+	if (few)
+		return TS_ROLE_CENTRE;
+	return s->swims == TS_SWIMS_TOP ? TS_ROLE_TOP : TS_ROLE_SHOAL;
+}
+
+bool ts_compose_extra(const struct ts_species *s, enum ts_theme theme)
+{
+	return s->kind != TS_ANIMAL_FISH &&
+	       !(theme == TS_THEME_SHRIMPS && s->kind == TS_ANIMAL_SHRIMP);
+}
+
+const char *ts_compose_asks(const struct ts_species *s, bool aged)
+{
+	if (s->kind == TS_ANIMAL_CRAB || s->kind == TS_ANIMAL_CRAYFISH)
+		return "crabs and crayfish are kept for themselves";
+	if (s->cautions & 1u << TS_CAUTION_NEEDS_SALT)
+		return "it needs salt";
+	if (s->feeding == FED_LIVE)
+		return "it wants living food";
+	if (s->feeding == FED_DRIFT || s->feeding == FED_SHELLS)
+		return "it takes only special food";
+	if (!aged && (s->habits & TS_HABIT_OLD_TANK || s->feeding == FED_GROWTH))
+		return "it lives off what grows in a tank that has run for eight weeks or more";
+	if (s->cautions & 1u << TS_CAUTION_BITES)
+		return "it bites";
+	return NULL;
+}
+
+static bool of_lake(const struct ts_species *s)
+{
+	return s->lakes_apart == TS_LAKES_OWN;
+}
+
+/* Whether 20 C, a room, is comfortable. */
+static bool of_cool_water(const struct ts_species *s)
+{
+	const struct ts_range *r = &s->water.usual.temp_c.preferred;
+
+	return r->low <= 19 && r->high >= 20;
+}
+
+bool ts_compose_of_theme(const struct ts_species *s, const struct ts_wish *w)
+{
+	if (w->small_only && s->adult_length_cm > w->practice->value[TS_P_PROPOSE_SMALL])
+		return false;
+	switch (w->theme) {
+	case TS_THEME_LAKE:
+		return of_lake(s) || (s->kind == TS_ANIMAL_FISH && s->lakes_apart);
+	case TS_THEME_BLACKWATER:
+		return s->home_water == TS_HOME_BLACK || s->kind != TS_ANIMAL_FISH;
+	case TS_THEME_COOL:
+		return of_cool_water(s);
+	case TS_THEME_SHRIMPS:
+		return s->kind == TS_ANIMAL_SHRIMP || s->kind == TS_ANIMAL_SNAIL;
+	default:
+		return true;
+	}
+}
+
+/*
+ * What the water suits has its points by the room to its limits; what it does not quite suit has
+ * less than any of them, by its fit.
+ */
+int ts_compose_served(const struct ts_match *m, const double *p)
+{
+	double spare = p[TS_P_PROPOSE_SPARE], points = p[TS_P_PROPOSE_SPARE_POINTS], far = 0;
+
+	if (m->verdict != TS_SUITS)
+		return (int)floor((1000 - points) * m->fit + 0.5);
+	if (!isnan(m->distance))
+		far = fmin(fmax(m->distance, 0), spare) / spare;
+	else
+		far = 1;
+	return (int)floor(1000 - points * (1 - far) + 0.5);
+}
+
+/* 1 where length over adult length lies within, falling by doublings beyond; -1 at the least. */
+static double size_suits(double ratio, double low, double high)
+{
+	double off = ratio < low ? low / ratio : ratio > high ? ratio / high : 1;
+
+	return fmax(1 - 2 * log2(off), -1);
+}
+
+/* What the size is worth in its role, points: adult lengths that go into the tank's length. */
+static double size_points(const struct ts_wish *w, const struct ts_species *s, unsigned role)
+{
+	const double *p = w->practice->value;
+	double ratio = w->tank->length_cm / s->adult_length_cm;
+	double low = p[TS_P_PROPOSE_SHOAL_LARGE], high = p[TS_P_PROPOSE_SHOAL_SMALL];
+
+	if (!(ratio > 0))
+		return 0;
+	if (role == TS_ROLE_CENTRE) {
+		low = p[TS_P_PROPOSE_CENTRE_LARGE];
+		high = p[TS_P_PROPOSE_CENTRE_SMALL];
+	} else if (role == TS_ROLE_BOTTOM || of_lake(s)) {
+		low = p[TS_P_PROPOSE_BOTTOM_LARGE];
+	}
+	return p[TS_P_PROPOSE_SIZE] * size_suits(ratio, low, high);
+}
+
+static double sold_points(const struct ts_species *s, const double *p)
+{
+	switch (s->sold) {
+	case TS_SOLD_EVERYWHERE:
+		return p[TS_P_PROPOSE_EVERYWHERE];
+	case TS_SOLD_OFTEN:
+		return p[TS_P_PROPOSE_OFTEN];
+	case TS_SOLD_SELDOM:
+		return -p[TS_P_PROPOSE_SELDOM];
+	default:
+		return -p[TS_P_PROPOSE_RARELY];
+	}
+}
+
+/* What it asks of its keeper, and of its company. */
+static double trouble(const struct ts_species *s, const double *p)
+{
+	double points = 0;
+
+	points += ts_is_delicate(s) ? p[TS_P_PROPOSE_DELICATE] : 0;
+	points -= ts_is_hardy(s) ? p[TS_P_PROPOSE_HARDY] : 0;
+	points += s->habits & TS_HABIT_NOCTURNAL ? p[TS_P_PROPOSE_HIDES] : 0;
+	points += s->habits & (TS_HABIT_SPECIALIST | TS_HABIT_NITRATE_SENSITIVE)
+			  ? p[TS_P_PROPOSE_DELICATE] / 2
+			  : 0;
+	points += s->feeding == FED_FROZEN || s->feeding == FED_MEATY ? p[TS_P_PROPOSE_FED] : 0;
+	points += s->to_own_kind == TS_INJURES  ? p[TS_P_PROPOSE_ROUGH]
+		  : s->to_own_kind == TS_CHASES ? p[TS_P_PROPOSE_ROUGH] / 4
+						: 0;
+	points += s->to_others == TS_INJURES  ? 2 * p[TS_P_PROPOSE_ROUGH]
+		  : s->to_others == TS_CHASES ? p[TS_P_PROPOSE_ROUGH] / 4
+					      : 0;
+	points += s->nips == TS_NIPS_YES         ? p[TS_P_PROPOSE_ROUGH]
+		  : s->nips == TS_NIPS_SOMETIMES ? p[TS_P_PROPOSE_ROUGH] / 2
+						 : 0;
+	points += s->cautions & 1u << TS_CAUTION_SHORT_LIVED ? p[TS_P_PROPOSE_FED] : 0;
+	return points;
+}
+
+/* Waste by what of it is aimed at; the limit is the model's. */
+static double load_points(const struct ts_wish *w, const struct ts_level *level)
+{
+	const double *p = w->practice->value;
+	double aim = ts_nitrogen_for_no3(w->tank, p[TS_P_NITRATE_AIM], w->practice);
+	double load = ts_judge_nitrogen_mg_day(w, &level->group);
+
+	return aim > 0 ? p[TS_P_PROPOSE_LOAD] * load / aim : 0;
+}
+
+double ts_compose_value(
+	const struct ts_wish *w, const struct ts_match *m, const struct ts_level *level)
+{
+	const struct ts_species *s = m->species;
+	const double *p = w->practice->value;
+	unsigned role = ts_compose_role(s, w->theme);
+	double count = ts_group_count(&level->group), points;
+	bool breeds = s->young_month > 0 && level->group.females + level->group.either > 0;
+
+	points = -p[ts_compose_extra(s, w->theme) ? TS_P_PROPOSE_EXTRA : TS_P_PROPOSE_ENTRY];
+	points += sold_points(s, p) - trouble(s, p);
+	points += role ? size_points(w, s, role) : 0;
+	points -= m->verdict == TS_SUITS ? 0 : p[TS_P_PROPOSE_TOLERATES];
+	points -= breeds ? p[TS_P_PROPOSE_YOUNG] : 0;
+	if (level->comfortable)
+		points += p[TS_P_PROPOSE_COMFORTABLE];
+	if (level->comfortable && s->group.comfortable >= 5)
+		points += p[TS_P_PROPOSE_LARGER] * (role == TS_ROLE_BOTTOM ? 0.5 : 1) *
+			  (count / s->group.comfortable - 1);
+	return points - load_points(w, level);
+}
+
+/* Whether one of the texts is this species, or its genus. */
+static bool names(const struct ts_texts *list, const struct ts_species *s)
+{
+	for (size_t i = 0; i < list->count; i++) {
+		size_t len = strlen(list->items[i]);
+
+		if (strncmp(list->items[i], s->species, len) == 0 &&
+			(s->species[len] == ' ' || !s->species[len]))
+			return true;
+	}
+	return false;
+}
+
+const char *ts_compose_apart(
+	const struct ts_wish *w, const struct ts_species *a, const struct ts_species *b)
+{
+	if (names(&a->crosses_with, b) || names(&b->crosses_with, a))
+		return "they cross, and the young are mongrels";
+	if (labyrinth(a) && labyrinth(b))
+		return "two kinds of labyrinth fish take each other for rivals";
+	if (a->kind != TS_ANIMAL_FISH && b->kind != TS_ANIMAL_FISH &&
+		(a->kind == TS_ANIMAL_SNAIL) == (b->kind == TS_ANIMAL_SNAIL))
+		return "one kind of snail and one of shrimp is enough";
+	(void)w;
+	return NULL;
+}
+
+/* Home waters along the hardness that they bring: neighbours get on. */
+static double home_of(const struct ts_species *s)
+{
+	static const double of[TS_HOME__COUNT] = {[TS_HOME_BLACK] = 0,
+		[TS_HOME_CLEAR_SOFT] = 0.5,
+		[TS_HOME_MIXED] = 1,
+		[TS_HOME_MIDDLE] = 2,
+		[TS_HOME_HARD] = 3,
+		[TS_HOME_MALAWI] = 4,
+		[TS_HOME_TANGANYIKA] = 4,
+		[TS_HOME_VICTORIA] = 4,
+		[TS_HOME_COOL] = 2,
+		[TS_HOME_BEE_SHRIMP] = 0.5,
+		[TS_HOME_NEOCARIDINA] = 1.5,
+		[TS_HOME_SULAWESI] = 2,
+		[TS_HOME_SNAIL] = 2,
+		[TS_HOME_BRACKISH] = 4};
+
+	return of[s->home_water];
+}
+
+/* Whether `a` troubles what `b` is. */
+static bool troubles(const struct ts_species *a, const struct ts_species *b)
+{
+	bool alike = strcmp(a->family, b->family) == 0 && a->swims == b->swims;
+
+	return (a->temper & TEMPER_ALL && a->to_others != TS_IGNORES) ||
+	       (a->temper & TEMPER_ALIKE && alike) ||
+	       (a->temper & TEMPER_SMALLER && b->adult_length_cm < a->adult_length_cm / 3) ||
+	       (a->temper & TEMPER_SLOW && (b->fins || b->habits & TS_HABIT_SLOW_EATER)) ||
+	       (a->temper & TEMPER_BOTTOM && b->swims == TS_SWIMS_BOTTOM);
+}
+
+/* How much it rushes about: sitters and calm ones, active ones, fast ones. */
+static double tempo(const struct ts_species *s)
+{
+	static const double of[] = {0, 0, 1, 2}; /* ordinary sitter active fast */
+
+	return of[s->needs.activity] + (s->habits & TS_HABIT_QUICK_EATER ? 0.5 : 0);
+}
+
+/* Of two layers, so that the tempo of one is no trouble to the other. */
+static bool layered(const struct ts_species *a, const struct ts_species *b)
+{
+	return (a->swims == TS_SWIMS_BOTTOM) != (b->swims == TS_SWIMS_BOTTOM);
+}
+
+double ts_compose_friction(
+	const struct ts_wish *w, const struct ts_species *a, const struct ts_species *b)
+{
+	const double *p = w->practice->value;
+	double home = fabs(home_of(a) - home_of(b)), size = a->adult_length_cm / b->adult_length_cm;
+	unsigned role = ts_compose_role(a, w->theme);
+	double points = 0;
+
+	points += p[TS_P_PROPOSE_HOME] * (home > 0.5 ? home - 0.5 : 0);
+	points += p[TS_P_PROPOSE_TEMPER] * (troubles(a, b) + troubles(b, a));
+	if (a->needs.flow && b->needs.flow)
+		points += p[TS_P_PROPOSE_FLOW] * abs(a->needs.flow - b->needs.flow);
+	if (!layered(a, b))
+		points += p[TS_P_PROPOSE_FLOW] * fabs(tempo(a) - tempo(b));
+	if (!role || role != ts_compose_role(b, w->theme))
+		return points;
+	if (size > 0.7 && size < 1.4)
+		points += p[TS_P_PROPOSE_ALIKE];
+	if (ts_rule_same_genus(a, b))
+		points += p[TS_P_PROPOSE_ALIKE];
+	/* A second kind at the centre, or at the bottom, looks for the place of the first. */
+	if (role == TS_ROLE_CENTRE || role == TS_ROLE_BOTTOM)
+		points += p[TS_P_PROPOSE_ALIKE];
+	return points;
+}

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What makes a list one that a keeper would recommend: who fills which role in this tank, what an
+ * animal asks of its keeper, what two of them are to each other. Common practice, no source; every
+ * figure is a row propose.* of the practice table; docs/methods.md, "Proposing".
+ */
+#ifndef TS_STOCK_COMPOSE_H
+#define TS_STOCK_COMPOSE_H
+
+#include "stock/propose.h"
+
+/* The role that a species may fill, enum ts_role; 0: none. */
+unsigned ts_compose_role(const struct ts_species *species, enum ts_theme theme);
+
+/* A snail, a shrimp: beside a community, never a part of it, unless shrimps are the theme. */
+bool ts_compose_extra(const struct ts_species *species, enum ts_theme theme);
+
+/*
+ * What an animal asks that nobody who did not name it would give; NULL: nothing of the kind.
+ * `aged`: the tank has run for eight weeks.
+ */
+const char *ts_compose_asks(const struct ts_species *species, bool aged);
+
+/* Whether the animal belongs to what is asked for: theme, and small ones only. */
+bool ts_compose_of_theme(const struct ts_species *species, const struct ts_wish *wish);
+
+/* How well the water serves it, 0..1000: verdict first, then the distance to its nearest limit. */
+int ts_compose_served(const struct ts_match *match, const double *practice);
+
+/* Points for one level, 0 being the list without it. */
+double ts_compose_value(
+	const struct ts_wish *wish, const struct ts_match *match, const struct ts_level *level);
+
+/*
+ * Why two kinds are not proposed together unless both are asked for, though no rule forbids it:
+ * they cross, are two labyrinth fish, two kinds of snail; NULL: they may be.
+ */
+const char *ts_compose_apart(
+	const struct ts_wish *wish, const struct ts_species *a, const struct ts_species *b);
+
+/* Points that two of a list cost it beyond the rules: unlike homes or currents, too much alike. */
+double ts_compose_friction(
+	const struct ts_wish *wish, const struct ts_species *a, const struct ts_species *b);
+
+#endif
