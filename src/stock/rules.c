@@ -149,23 +149,24 @@ static struct ts_ruling *room_for(struct ts_rulings *all, enum ts_severity sever
 	return severity > lightest->severity ? lightest : NULL;
 }
 
+/* `r` is scratch, zeroed once for many rules: what a rule may set is set back here. */
 static void run(const struct ts_scene *scene, enum ts_rule_id id, const struct ts_group *a,
-	const struct ts_group *b, struct ts_rulings *ret)
+	const struct ts_group *b, struct ts_ruling *r, struct ts_rulings *ret)
 {
-	struct ts_ruling r = {.rule = id,
-		.severity = TS_CONCERN,
-		.subject = a->species,
-		.other = b ? b->species : NULL,
-		.ours = (double)NAN,
-		.its = (double)NAN,
-		.change = (double)NAN};
 	struct ts_ruling *room;
 
-	if (!rules[id](scene, a, b, &r))
+	r->rule = id;
+	r->severity = TS_CONCERN;
+	r->rests = TS_RESTS_RECORDS;
+	r->subject = a->species;
+	r->other = b ? b->species : NULL;
+	r->ours = r->its = r->change = (double)NAN;
+	r->word = 0;
+	if (!rules[id](scene, a, b, r))
 		return;
-	room = room_for(ret, r.severity);
+	room = room_for(ret, r->severity);
 	if (room)
-		*room = r;
+		*room = *r;
 }
 
 /* Litres of the inside box, by which tanks are sold; from the water itself where only that is
@@ -220,10 +221,11 @@ void ts_rules_alone(const struct ts_group *group, const struct ts_tank *tank,
 {
 	struct ts_practice own;
 	struct ts_scene scene = scene_of(tank, practice, &own);
+	struct ts_ruling r = {.match = NULL};
 
 	for (int id = 0; id < TS_RULE__COUNT; id++) {
 		if (ts_rule_rows[id].scope == TS_SCOPE_ALONE)
-			run(&scene, (enum ts_rule_id)id, group, NULL, ret);
+			run(&scene, (enum ts_rule_id)id, group, NULL, &r, ret);
 	}
 }
 
@@ -254,13 +256,14 @@ void ts_rules_of_two(const struct ts_group *a, const struct ts_group *b, const s
 {
 	struct ts_practice own;
 	struct ts_scene scene = scene_of(tank, practice, &own);
+	struct ts_ruling r = {.match = NULL};
 
 	for (int id = 0; id < TS_RULE__COUNT; id++) {
 		if (ts_rule_rows[id].scope != TS_SCOPE_PAIR ||
 			!(counts((enum ts_rule_id)id) ? with_numbers : without_numbers))
 			continue;
-		run(&scene, (enum ts_rule_id)id, a, b, ret);
-		run(&scene, (enum ts_rule_id)id, b, a, ret);
+		run(&scene, (enum ts_rule_id)id, a, b, &r, ret);
+		run(&scene, (enum ts_rule_id)id, b, a, &r, ret);
 	}
 }
 

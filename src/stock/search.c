@@ -253,6 +253,7 @@ bool ts_search_best(const struct ts_model *model, const struct ts_search_limits 
 	struct ts_search_work w = {.model = model,
 		.limits = limits,
 		.best = TS_SEARCH_NO_LIST,
+		.dropped = TS_SEARCH_NO_LIST,
 		.upper = TS_SEARCH_NO_LIST};
 	struct ts_search_list list = {0};
 
@@ -262,7 +263,9 @@ bool ts_search_best(const struct ts_model *model, const struct ts_search_limits 
 	arrange(&w);
 	pass(&w);
 	list.proven = !w.given_up;
-	if (w.best_count && !w.given_up) {
+	/* Where nothing was dropped that could be as good, there is no other list to choose from.
+	 */
+	if (w.best_count && !w.given_up && w.dropped >= w.best) {
 		w.by_names = true;
 		pass(&w);
 	}

@@ -234,6 +234,35 @@ static bool gather(
 }
 
 /*
+ * Drops what is hopeless before anything is sorted: beside an item there are at most so many
+ * others, and no better ones than the best, conflicts apart.
+ */
+static void drop_unsorted(struct ts_search_work *w, struct ts_search_level *l)
+{
+	int64_t top[TS_MODEL_SPECIES_MOST], rest = l->base;
+	size_t most = l->picks ? l->picks - 1 : 0, n = 0, kept = 0;
+
+	for (size_t c = 0; c < l->count && most; c++) {
+		int64_t worth = alone(w, l, &l->list[c]);
+		size_t at = n;
+
+		if (worth <= 0 || (n == most && worth <= top[n - 1]))
+			continue;
+		at = n < most ? n++ : n - 1;
+		for (; at && top[at - 1] < worth; at--)
+			top[at] = top[at - 1];
+		top[at] = worth;
+	}
+	for (size_t i = 0; i < n; i++)
+		rest += top[i];
+	for (size_t c = 0; c < l->count; c++) {
+		if (ts_search_hopeful(w, rest + alone(w, l, &l->list[c])))
+			l->list[kept++] = l->list[c];
+	}
+	l->count = kept;
+}
+
+/*
  * Drops the items whose own loss of fit is more than the best of the others can make up; then each
  * of the rest carries its share of its loss.
  */
@@ -264,10 +293,13 @@ void ts_search_list_candidates(struct ts_search_work *w, const struct ts_search_
 	struct ts_search_level *l = &w->levels[n->depth];
 	size_t kept = 0;
 	int64_t rest;
+	bool losses;
 
 	l->picks = (size_t)w->model->species_most - n->depth;
 	l->familiar_picks = (size_t)((int)l->picks + n->fresh - n->familiar) / 2;
-	if (gather(w, n, l))
+	losses = gather(w, n, l);
+	drop_unsorted(w, l);
+	if (losses)
 		take_losses(w, n, l);
 	ts_search_sort(l->list, l->count);
 	rest = l->picks ? l->base + ts_search_cover(w, l, l->list, 0, l->picks - 1) : 0;

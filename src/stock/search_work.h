@@ -71,6 +71,7 @@ struct ts_search_work {
 	size_t best_chosen[TS_MODEL_SPECIES_MOST];
 	size_t best_count;
 	int64_t best, upper;
+	int64_t dropped; /* the highest bound of anything that was dropped in the first pass */
 	size_t nodes, nodes_most;
 	bool by_names; /* second pass: the first list of worth `best`, in the order of names */
 	bool found, given_up;
@@ -112,9 +113,13 @@ static inline int64_t ts_search_fit_points(const struct ts_search_work *w, int f
 }
 
 /* Whether a bound leaves hope: for something better, or for an equal list in the second pass. */
-static inline bool ts_search_hopeful(const struct ts_search_work *w, int64_t bound)
+static inline bool ts_search_hopeful(struct ts_search_work *w, int64_t bound)
 {
-	return w->by_names ? bound >= w->best : bound > w->best;
+	if (w->by_names)
+		return bound >= w->best;
+	if (bound <= w->best && bound > w->dropped)
+		w->dropped = bound;
+	return bound > w->best;
 }
 
 /* Best first; equals in the order of the items. */

@@ -11,13 +11,14 @@ double ts_tank_net_l(const struct ts_tank *tank, const struct ts_practice *pract
 	struct ts_practice own;
 	double share;
 
-	ts_practice_defaults(&own);
-	if (!practice)
-		practice = &own;
 	if (tank->volume_l > 0)
 		return tank->volume_l;
 	if (!(tank->length_cm > 0 && tank->width_cm > 0 && tank->height_cm > 0))
 		return (double)NAN;
+	if (!practice) {
+		ts_practice_defaults(&own);
+		practice = &own;
+	}
 	share = tank->fill.value > 0
 			? tank->fill.value / 100
 			: practice->value[tank->fill.word == TS_FILL_ROCKS ? TS_P_TANK_NET_ROCKS
