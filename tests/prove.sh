@@ -105,6 +105,13 @@ rewritten() {
 	skips "$work/rewritten" | grep '^# .*# SKIP'
 	[ "$status" = 0 ]
 }
+# A thousand hostile names in each of three shells.
+completed() {
+	python3 tests/completion.py "$work/gcc/src/cli" --names 1000 --seed "$(date +%s)" >"$work/completed"
+	status=$?
+	sed 's/^ok /# ok /' "$work/completed"
+	[ "$status" = 0 ]
+}
 mutants() { # which share of small faults is noticed; 85 of 100 are wanted
 	python3 tests/mutate.py --sample 200 >"$work/mutants" || return 1
 	sed -n '1s/^/# /p; s/^all: /# all: /p' "$work/mutants"
@@ -123,6 +130,7 @@ joined
 step "the page as it is used, in three browsers: a file, no request, axe-core, slowed four times" moments
 step "every fuzz target, $seconds s each, with a fresh seed" fuzzed
 step "what somebody wrote is not lost: a thousand kills of each writer" rewritten
+step "completions are data: a thousand hostile names in bash, zsh, fish" completed
 step "small faults are noticed" mutants
 step "figures of tests/bench" bench
 closing

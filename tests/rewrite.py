@@ -47,6 +47,7 @@ INPUTS = [
     ("tap.yaml", ["propose", *NARROW, "-t", "tank.yaml", "-w", "tap.yaml", "--write-model", "OUT"]),
     ("own/exempla-mollis.yaml", ["find", "--only-catalogue", "--catalogue", "own", "mollis",
                                  "-o", "OUT"]),
+    ("shared/tapshoal/species/exempla-mollis.yaml", ["why", "Exempla mollis", "--GH", "8", "-o", "OUT"]),
 ]
 NAMES = ["the same name", "./", "absolute", "a link", "a link to a link", "a hard link"]
 
@@ -70,11 +71,13 @@ class Folder:
         self.path = pathlib.Path(tempfile.mkdtemp())
         self.path.chmod(0o755)
         self.environment = {"PATH": os.environ["PATH"], "HOME": str(self.path), "LC_ALL": "C.UTF-8",
-                            "XDG_CONFIG_HOME": str(self.path / "config")}
+                            "XDG_CONFIG_HOME": str(self.path / "config"),
+                            "XDG_DATA_HOME": str(self.path / "shared")}
         for name, text in FILES.items():
             (self.path / name).write_text(text, encoding="utf-8")
-        (self.path / "own").mkdir()
-        shutil.copy(ROOT / "tests/data/catalogue/exempla-mollis.yaml", self.path / "own")
+        for name in ("own", "shared/tapshoal/species"):
+            (self.path / name).mkdir(parents=True)
+            shutil.copy(ROOT / "tests/data/catalogue/exempla-mollis.yaml", self.path / name)
 
     def start(self, words, before=(), **how):
         return subprocess.Popen([*before, self.program, *words], cwd=self.path, env=self.environment,

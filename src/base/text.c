@@ -131,11 +131,45 @@ size_t ts_text_sequence(const char *text)
 	return len;
 }
 
+uint32_t ts_text_point(const char *text)
+{
+	const unsigned char *at = (const unsigned char *)text;
+	size_t len = ts_text_sequence(text);
+	uint32_t point = len < 2 ? at[0] : at[0] & (0x7fu >> len);
+
+	for (size_t i = 1; i < len; i++)
+		point = point << 6 | (at[i] & 0x3f);
+	return point;
+}
+
+bool ts_text_unseen(uint32_t point)
+{
+	static const struct {
+		uint32_t first, last;
+	} unseen[] = {{0, 0x1f}, {0x7f, 0x9f}, {0xad, 0xad}, {0x61c, 0x61c}, {0x115f, 0x1160},
+		{0x17b4, 0x17b5}, {0x180b, 0x180f}, {0x200b, 0x200b}, {0x200e, 0x200f},
+		{0x2028, 0x202e}, {0x2060, 0x206f}, {0x3164, 0x3164}, {0xfeff, 0xfeff},
+		{0xffa0, 0xffa0}, {0xfff0, 0xfffb}, {0x1bca0, 0x1bca3}, {0x1d173, 0x1d17a},
+		{0xe0000, 0xe0fff}};
+
+	for (size_t i = 0; i < sizeof unseen / sizeof *unseen; i++) {
+		if (point <= unseen[i].last)
+			return point >= unseen[i].first;
+	}
+	return false;
+}
+
 bool ts_text_control(const char *at)
 {
-	unsigned char c = (unsigned char)at[0], next = c == 0xc2 ? (unsigned char)at[1] : 0;
+	unsigned char first = (unsigned char)*at;
 
-	return c < 0x20 || c == 0x7f || (next >= 0x80 && next < 0xa0);
+	return first < 0xc2 ? first < 0x20 || first == 0x7f : ts_text_unseen(ts_text_point(at));
+}
+
+void ts_text_hex(struct ts_text *text, uint32_t value, int digits)
+{
+	while (digits--)
+		ts_text_add(text, &"0123456789abcdef"[value >> 4 * digits & 15], 1);
 }
 
 size_t ts_text_order_mark(const char *bytes, size_t len)

@@ -6,6 +6,8 @@
 #ifndef TS_BASE_TEXT_H
 #define TS_BASE_TEXT_H
 
+#include <stdint.h>
+
 #include <tapshoal/base.h>
 
 struct ts_text {
@@ -45,8 +47,19 @@ const char *ts_text_get(const struct ts_text *text);
  */
 size_t ts_text_sequence(const char *at);
 
-/* Whether the character at `at` is a control: of one byte, or U+0080..U+009F, which take two. */
+/* The code point of the character at `at`; a byte that begins none is its own. */
+uint32_t ts_text_point(const char *at);
+
+/*
+ * Whether a character is not seen and does something all the same: a control, an end of a line by
+ * another name, what turns a line around, what has no width (but the joiners of some scripts).
+ */
+bool ts_text_unseen(uint32_t point);
+/* The same of the character at `at`. */
 bool ts_text_control(const char *at);
+
+/* Adds so many hexadecimal digits, in small letters. */
+void ts_text_hex(struct ts_text *text, uint32_t value, int digits);
 
 /* Bytes of the byte order mark that some editors put first: 3, or 0 where there is none. */
 size_t ts_text_order_mark(const char *bytes, size_t len);

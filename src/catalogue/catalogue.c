@@ -5,16 +5,14 @@
  */
 #include <tapshoal/catalogue.h>
 
-#include <dirent.h>
-#include <errno.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
 
 #include "base/arena.h"
 #include "base/findings.h"
+#include "base/text.h"
 #include "catalogue/folders.h"
 #include "model/codes.h"
 #include "records/load.h"
@@ -38,7 +36,7 @@ static int compare(const struct ts_species *a, const struct ts_species *b)
 	return by_name ? by_name : strcmp(a->form ? a->form : "", b->form ? b->form : "");
 }
 
-/* By name and form, then earlier folders first, then by file. */
+/* By name and form, then earlier folders first, then by file, the shorter name first. */
 static int compare_items(const void *a, const void *b)
 {
 	const struct ts_species *x = *(const struct ts_species *const *)a;
@@ -47,8 +45,12 @@ static int compare_items(const void *a, const void *b)
 
 	if (by_name)
 		return by_name;
-	return x->folder != y->folder ? (x->folder > y->folder) - (x->folder < y->folder)
-				      : strcmp(x->file, y->file);
+	if (x->folder != y->folder)
+		return (x->folder > y->folder) - (x->folder < y->folder);
+	/* "guppy (copy).yaml" behind "guppy.yaml" */
+	if (strlen(x->file) != strlen(y->file))
+		return strlen(x->file) < strlen(y->file) ? -1 : 1;
+	return strcmp(x->file, y->file);
 }
 
 static bool inside(const struct ts_range *inner, const struct ts_range *outer)
@@ -82,6 +84,47 @@ static bool check_envelopes(const struct ts_envelopes *e, const char *of, const 
 	return ok;
 }
 
+#define NAME_BYTES_MOST 120
+
+/*
+ * A name is shown, typed, completed by shells and written into files of every kind: letters, digits
+ * and a few marks, nothing that is not seen.
+ */
+static bool is_name(const char *name)
+{
+	static const char marks[] = " -'.,()/&+:#\"";
+	size_t len = strlen(name);
+
+	if (!len || len > NAME_BYTES_MOST || strchr(" -+'.,)/&:", *name))
+		return false;
+	for (size_t step; *name; name += step) {
+		unsigned char c = (unsigned char)*name;
+		bool letter = (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') ||
+			      (c >= '0' && c <= '9') || c >= 0x80;
+
+		step = ts_text_sequence(name);
+		if (!step || ts_text_control(name) || !(letter || strchr(marks, c)))
+			return false;
+	}
+	return true;
+}
+
+static bool check_names(
+	const struct ts_species *species, const char *file, struct ts_findings *findings)
+{
+	struct ts_place place = {.file = file};
+	const char *name = species->form;
+	bool fine = true;
+
+	for (size_t i = 0; name || i == 0; i++) {
+		if (name && !is_name(name))
+			fine &= ts_finding_addf(findings, &ts_codes[TS_C_RECORDS_NAME], &place,
+				NULL, "'", name, "' is no name", NULL);
+		name = ts_species_name(species, i);
+	}
+	return fine;
+}
+
 static bool keep(struct ts_catalogue *catalogue, const struct ts_species *species)
 {
 	const struct ts_species **items = ts_arena_grow(&catalogue->arena, catalogue->items,
@@ -111,6 +154,7 @@ static enum ts_status add_file(struct ts_catalogue *catalogue, const char *file,
 	fine = check_envelopes(&species->water.usual, "", file, findings);
 	fine &= check_envelopes(&species->water.wild, "wild.", file, findings);
 	fine &= check_envelopes(&species->water.breeding, "breeding.", file, findings);
+	fine &= check_names(species, file, findings);
 	if (!fine)
 		return TS_BAD_INPUT;
 	species->file = ts_arena_text(&catalogue->arena, file, strlen(file));
@@ -118,102 +162,6 @@ static enum ts_status add_file(struct ts_catalogue *catalogue, const char *file,
 	if (!species->file)
 		return TS_NO_MEMORY;
 	return keep(catalogue, species) ? TS_OK : TS_NO_MEMORY;
-}
-
-static bool ends_with(const char *text, const char *end)
-{
-	size_t len = strlen(text), end_len = strlen(end);
-
-	return len > end_len && strcmp(text + len - end_len, end) == 0;
-}
-
-static int compare_paths(const void *a, const void *b)
-{
-	return strcmp(*(const char *const *)a, *(const char *const *)b);
-}
-
-/* What stands in a folder, as paths, sorted: findings come in the same order on every machine. */
-static enum ts_status list(struct ts_arena *arena, const char *folder, struct ts_texts *ret,
-	struct ts_findings *findings)
-{
-	DIR *dir = opendir(folder);
-	const struct dirent *entry;
-	size_t room = 0;
-
-	if (!dir) {
-		struct ts_place place = {.file = folder};
-
-		ts_finding_add(findings, &ts_codes[TS_C_RECORDS_UNREADABLE], &place,
-			strerror(errno), "name a folder of species records");
-		return TS_SYSTEM;
-	}
-	while ((entry = readdir(dir))) {
-		const char **items;
-
-		if (entry->d_name[0] == '.' || strcmp(entry->d_name, "sources") == 0)
-			continue;
-		items = ts_arena_grow(arena, ret->items, ret->count, &room, sizeof *items);
-		if (!items)
-			break;
-		ret->items = items;
-		items[ret->count] = ts_arena_join(arena, folder, "/", entry->d_name, NULL);
-		if (!items[ret->count++])
-			break;
-	}
-	closedir(dir);
-	if (arena->failed)
-		return TS_NO_MEMORY;
-	if (ret->count)
-		qsort(ret->items, ret->count, sizeof *ret->items, compare_paths);
-	return TS_OK;
-}
-
-/* Nobody asked for this one by name: a pipe would be waited for, a device has no end. */
-static enum ts_status say_no_file(const char *path, struct ts_findings *findings)
-{
-	struct ts_place place = {.file = path};
-
-	ts_finding_add(findings, &ts_codes[TS_C_RECORDS_UNREADABLE], &place,
-		"neither a file nor a folder", "take it out of the folder");
-	return TS_SYSTEM;
-}
-
-struct walk {
-	struct ts_arena *arena;
-	ts_record_visit *visit;
-	void *state;
-	struct ts_findings *findings;
-};
-
-static enum ts_status walk_below(const struct walk *w, const char *folder, unsigned depth)
-{
-	struct ts_texts paths = {0};
-	enum ts_status worst = list(w->arena, folder, &paths, w->findings);
-
-	for (size_t i = 0; i < paths.count && worst != TS_NO_MEMORY; i++) {
-		const char *path = paths.items[i];
-		struct stat info;
-		bool known = stat(path, &info) == 0;
-		enum ts_status status = TS_OK;
-
-		if (known && S_ISDIR(info.st_mode))
-			status = depth < 4 ? walk_below(w, path, depth + 1) : TS_OK;
-		else if (ends_with(path, ".yaml") && known && !S_ISREG(info.st_mode))
-			status = say_no_file(path, w->findings);
-		else if (ends_with(path, ".yaml"))
-			status = w->visit(w->state, path, known ? &info : NULL);
-		if (status > worst || status == TS_NO_MEMORY)
-			worst = status;
-	}
-	return worst;
-}
-
-enum ts_status ts_catalogue_walk(struct ts_arena *arena, const char *folder, ts_record_visit *visit,
-	void *state, struct ts_findings *findings)
-{
-	struct walk w = {arena, visit, state, findings};
-
-	return walk_below(&w, folder, 0);
 }
 
 enum ts_status ts_catalogue_add_file(
@@ -246,11 +194,11 @@ struct reading {
 	struct ts_findings *findings;
 };
 
-static enum ts_status read_one(void *state, const char *path, const struct stat *info)
+static enum ts_status read_one(void *state, const char *path, const struct ts_seen *seen)
 {
 	const struct reading *r = state;
 
-	(void)info; /* a file that cannot be looked at is said by its reader */
+	(void)seen; /* a file that cannot be looked at is said by its reader */
 	return add_file(r->catalogue, path, r->catalogue->folders.count - 1, r->findings);
 }
 
@@ -262,12 +210,13 @@ enum ts_status ts_catalogue_read(
 
 	if (!begin_folder(catalogue, folder))
 		return TS_NO_MEMORY;
-	status = ts_catalogue_walk(&catalogue->arena, folder, read_one, &r, findings);
+	status = ts_catalogue_walk(
+		catalogue->system, &catalogue->arena, folder, read_one, &r, findings);
 	sort(catalogue);
 	return catalogue->arena.failed ? TS_NO_MEMORY : status;
 }
 
-/* Are both of one species, form and folder? Then the second file is a finding. */
+/* Are both of one species, form and folder? Then the second file is left out, and that is said. */
 static bool twice(const struct ts_species *first, const struct ts_species *second,
 	struct ts_findings *findings)
 {
@@ -275,16 +224,15 @@ static bool twice(const struct ts_species *first, const struct ts_species *secon
 
 	if (compare(first, second) != 0 || first->folder != second->folder)
 		return false;
-	ts_finding_addf(findings, &ts_codes[TS_C_LINT_TWICE], &place, NULL, second->species,
-		second->form ? " " : "", second->form ? second->form : "",
-		" has a record already, ", first->file, NULL);
+	ts_finding_addf(findings, &ts_codes[TS_C_CATALOGUE_LEFT_OUT], &place, "keep one of the two",
+		second->species, second->form ? " " : "", second->form ? second->form : "",
+		" has a record already, ", first->file, "; that one is used", NULL);
 	return true;
 }
 
 /* One record a species and form: that of the latest folder. */
 static enum ts_status settle(struct ts_catalogue *catalogue, struct ts_findings *findings)
 {
-	enum ts_status status = TS_OK;
 	size_t kept = 0;
 
 	for (size_t i = 0; i < catalogue->count; i++) {
@@ -293,9 +241,7 @@ static enum ts_status settle(struct ts_catalogue *catalogue, struct ts_findings 
 
 		if (!last || compare(last, species) != 0) {
 			catalogue->items[kept++] = species;
-		} else if (twice(last, species, findings)) {
-			status = TS_BAD_INPUT;
-		} else {
+		} else if (!twice(last, species, findings)) {
 			struct ts_species *over = ts_arena_take(&catalogue->arena, sizeof *over);
 
 			if (!over)
@@ -306,7 +252,7 @@ static enum ts_status settle(struct ts_catalogue *catalogue, struct ts_findings 
 		}
 	}
 	catalogue->count = kept;
-	return status;
+	return TS_OK;
 }
 
 enum ts_status ts_catalogue_add_folder(

@@ -6,7 +6,6 @@
 
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
 
 #include "base/arena.h"
 #include "catalogue/folders.h"
@@ -47,11 +46,11 @@ static const struct ts_field compiled_fields[] = {
 static const struct ts_shape shape_compiled = {"compiled", compiled_fields,
 	sizeof compiled_fields / sizeof *compiled_fields, sizeof(struct compiled)};
 
-static void look_at(const struct stat *info, struct file *ret)
+static void look_at(const struct ts_seen *seen, struct file *ret)
 {
-	ret->size = (double)info->st_size;
-	ret->seconds = (double)info->st_mtim.tv_sec;
-	ret->nanoseconds = (double)info->st_mtim.tv_nsec;
+	ret->size = (double)seen->size;
+	ret->seconds = (double)(seen->modified_ns / 1000000000);
+	ret->nanoseconds = (double)(seen->modified_ns % 1000000000);
 }
 
 bool ts_catalogue_compile(const struct ts_catalogue *catalogue, struct ts_text *out)
@@ -65,13 +64,14 @@ bool ts_catalogue_compile(const struct ts_catalogue *catalogue, struct ts_text *
 	all.files = ts_arena_array(&arena, catalogue->count, sizeof *all.files);
 	all.species = ts_arena_array(&arena, catalogue->count, sizeof *all.species);
 	for (size_t i = 0; fine && all.files && all.species && i < catalogue->count; i++) {
-		struct stat info;
+		const struct ts_system *system = ts_system_machine();
+		struct ts_seen seen;
 
 		all.species[i] = *catalogue->items[i];
 		all.files[i].path = all.species[i].file + skip;
-		fine = stat(all.species[i].file, &info) == 0;
+		fine = system->look(system->state, all.species[i].file, &seen) == 0;
 		if (fine)
-			look_at(&info, &all.files[i]);
+			look_at(&seen, &all.files[i]);
 	}
 	fine = fine && !arena.failed && ts_image_write(out, &shape_compiled, &all);
 	ts_arena_drop(&arena);
@@ -89,16 +89,16 @@ struct same {
 };
 
 /* TS_NO for a record of the folder that is not the one of which the image was made. */
-static enum ts_status is_same(void *state, const char *path, const struct stat *info)
+static enum ts_status is_same(void *state, const char *path, const struct ts_seen *seen)
 {
 	struct same *s = state;
 	struct file now = {.path = path + s->skip};
 	const struct file *then = bsearch(&now, s->files, s->count, sizeof now, by_path);
 
 	s->seen++;
-	if (!info)
+	if (!seen)
 		return TS_NO;
-	look_at(info, &now);
+	look_at(seen, &now);
 	return then && now.size == then->size && now.seconds == then->seconds &&
 			       now.nanoseconds == then->nanoseconds
 		       ? TS_OK
@@ -106,7 +106,8 @@ static enum ts_status is_same(void *state, const char *path, const struct stat *
 }
 
 /* Every file of the image stands in the folder unchanged, and no other does. */
-static bool unchanged(struct ts_arena *scratch, const struct compiled *all, const char *folder)
+static bool unchanged(const struct ts_system *system, struct ts_arena *scratch,
+	const struct compiled *all, const char *folder)
 {
 	struct same same = {.count = all->file_count, .skip = strlen(folder) + 1};
 	struct file *sorted = ts_arena_array(scratch, all->file_count, sizeof *sorted);
@@ -116,7 +117,7 @@ static bool unchanged(struct ts_arena *scratch, const struct compiled *all, cons
 	memcpy(sorted, all->files, all->file_count * sizeof *sorted);
 	qsort(sorted, all->file_count, sizeof *sorted, by_path);
 	same.files = sorted;
-	return ts_catalogue_walk(scratch, folder, is_same, &same, NULL) == TS_OK &&
+	return ts_catalogue_walk(system, scratch, folder, is_same, &same, NULL) == TS_OK &&
 	       same.seen == all->file_count;
 }
 
@@ -144,7 +145,7 @@ enum ts_status ts_catalogue_add_image(
 	if (status == TS_OK && (!all.species_count || all.species_count != all.file_count))
 		status = TS_NO;
 	ts_arena_open(&scratch, &catalogue->arena.allocator);
-	if (status == TS_OK && folder && !unchanged(&scratch, &all, folder))
+	if (status == TS_OK && folder && !unchanged(catalogue->system, &scratch, &all, folder))
 		status = scratch.failed ? TS_NO_MEMORY : TS_NO;
 	ts_arena_drop(&scratch);
 	return status == TS_OK ? take(catalogue, &all, folder) : status;

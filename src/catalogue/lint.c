@@ -5,7 +5,6 @@
  */
 #include "catalogue/lint.h"
 
-#include <dirent.h>
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
@@ -45,8 +44,9 @@ static bool gather_claims(struct ts_lint *lint)
 	return true;
 }
 
-static bool know_source(struct ts_lint *lint, const char *file)
+static bool know_source(void *to, const char *file)
 {
+	struct ts_lint *lint = to;
 	const char *dot = strrchr(file, '.');
 	const char **items;
 
@@ -63,15 +63,12 @@ static bool know_source(struct ts_lint *lint, const char *file)
 
 enum ts_status ts_lint_know_sources(struct ts_lint *lint, const char *folder)
 {
+	const struct ts_system *system =
+		lint->catalogue->system ? lint->catalogue->system : ts_system_machine();
 	const char *path = ts_arena_join(&lint->arena, folder, "/sources", NULL);
-	DIR *dir = path ? opendir(path) : NULL;
-	const struct dirent *entry;
-	bool ok = true;
 
-	while (dir && ok && (entry = readdir(dir)))
-		ok = know_source(lint, entry->d_name);
-	if (dir)
-		closedir(dir);
+	if (path) /* a folder of records need not have one */
+		(void)system->list(system->state, path, know_source, lint);
 	return lint->arena.failed ? TS_NO_MEMORY : TS_OK;
 }
 

@@ -16,7 +16,7 @@
 /* The image that the build made of the shipped folder; TS_NO: there is none of just these files. */
 static enum ts_status add_shipped(struct session *s, const char *folder)
 {
-	const char *file = paths_image(s->arena);
+	const char *file = paths_image(s->system, s->arena);
 	struct ts_findings unsaid;
 	enum ts_status status = TS_NO;
 	char *bytes = NULL, *kept = NULL;
@@ -42,7 +42,7 @@ enum ts_status answer_catalogue(struct session *s)
 
 	if (s->catalogue->count)
 		return TS_OK; /* two parts of a command asked */
-	if (!o->only_catalogue && !paths_species(s->arena, &standard)) {
+	if (!o->only_catalogue && !paths_species(s->system, s->arena, &standard)) {
 		ts_text_put(s->error, "the shipped species records are not where they should be; "
 				      "give --catalogue FOLDER and --only-catalogue");
 		return TS_SYSTEM;
@@ -60,6 +60,24 @@ enum ts_status answer_catalogue(struct session *s)
 		return TS_BAD_INPUT;
 	}
 	return status;
+}
+
+enum ts_status answer_may_replace(struct session *s, const char *path)
+{
+	struct ts_seen seen;
+
+	if (!path || s->system->look(s->system->state, path, &seen) != 0 ||
+		seen.entry != TS_ENTRY_FILE)
+		return TS_OK;
+	for (size_t i = 0; i < s->catalogue->count; i++) {
+		if (!output_same(s->system, path, s->catalogue->items[i]->file))
+			continue;
+		ts_text_puts(s->error, "cannot write ", path,
+			": the answer would replace a record of the catalogue; name another file",
+			NULL);
+		return TS_BAD_INPUT;
+	}
+	return TS_OK;
 }
 
 /* The kept tap, said in the first line; TS_NO where there is none. */

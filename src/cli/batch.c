@@ -141,6 +141,9 @@ static enum ts_status rank_stream(struct batch *b)
 
 	if (status)
 		return status;
+	status = answer_may_replace(s, s->options->output);
+	if (status)
+		return status;
 	status = output_open(&b->output, s->system, s->options->output, s->error);
 	if (status)
 		return status;

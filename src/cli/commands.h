@@ -141,6 +141,11 @@ enum ts_status answer_kept(struct session *session, struct answer *ret);
 enum ts_status answer_subject(struct session *session, struct answer *ret);
 /* The tank of the call, from its file or --size; `*ret` stays as it is where none was given. */
 enum ts_status answer_tank(struct session *session, struct ts_tank *ret);
+/*
+ * Whether an answer may be written there: TS_BAD_INPUT with an error where it would replace a
+ * record of the catalogue, which need not have been opened by this call (catalogue/compiled.h).
+ */
+enum ts_status answer_may_replace(struct session *session, const char *path);
 /* The catalogue: the shipped records, then the folders of the call. */
 enum ts_status answer_catalogue(struct session *session);
 /* The tank that the animals are for, where one was given, and how they are kept. */

@@ -5,7 +5,6 @@
  */
 #include <stdio.h>
 #include <string.h>
-#include <sys/stat.h>
 
 #include "catalogue/compiled.h"
 #include "catalogue/folders.h"
@@ -28,12 +27,12 @@ static void depend_on(struct ts_text *out, const char *path, size_t len)
 }
 
 /* A folder is as young as the last record that came or went. */
-static enum ts_status depend(void *state, const char *path, const struct stat *info)
+static enum ts_status depend(void *state, const char *path, const struct ts_seen *seen)
 {
 	struct dependencies *d = state;
 	size_t folder = (size_t)(strrchr(path, '/') - path);
 
-	(void)info;
+	(void)seen;
 	if (folder != d->last)
 		depend_on(&d->text, path, folder);
 	d->last = folder;
@@ -81,7 +80,7 @@ int main(int argc, char **argv)
 	ts_text_open(&d.text, NULL);
 	ts_text_puts(&d.text, argv[2], ":", NULL);
 	fine = compile(argv[1], argv[2]) &&
-	       ts_catalogue_walk(&arena, argv[1], depend, &d, NULL) == TS_OK;
+	       ts_catalogue_walk(NULL, &arena, argv[1], depend, &d, NULL) == TS_OK;
 	ts_text_put(&d.text, "\n");
 	fine = fine && write_file(argv[3], &d.text);
 	ts_text_drop(&d.text);

@@ -56,7 +56,7 @@ static bool run_rules(struct session *s, size_t *ret_broken)
 	struct ts_lint lint;
 	enum ts_status status = ts_lint_open(&lint, s->catalogue, NULL);
 
-	(void)paths_species(s->arena, &standard);
+	(void)paths_species(s->system, s->arena, &standard);
 	for (size_t i = 0; i < standard.count && !status; i++)
 		status = ts_lint_know_sources(&lint, standard.items[i]);
 	for (size_t i = 0; i < s->catalogue->count && !status; i++)

@@ -208,7 +208,10 @@ static void bash_option(void *state, const struct option_view *option)
 	ts_text_puts(out, " ", option->name, NULL);
 }
 
-/* The scientific names, asked of the program, which alone knows the folders of its caller. */
+/*
+ * The scientific names, asked of the program, which alone knows the folders of its caller. They
+ * come out of files of anybody: in each shell they are values, and never words that it reads again.
+ */
 #define ASK_SPECIES "tapshoal find -f csv 2>/dev/null | tail -n +2 | cut -d, -f1"
 
 static const char *const take_species[] = {"why", NULL};
@@ -240,10 +243,14 @@ static void bash(void)
 		"\t\tmapfile -t COMPREPLY < <(compgen -W \"$flags\" -- \"$word\")\n"
 		"\telif [[ ${COMP_WORDS[1]} == why || ${COMP_WORDS[COMP_CWORD - 1]} == --for ]]; "
 		"then\n"
-		"\t\tIFS=$'\\n'\n"
-		"\t\tmapfile -t COMPREPLY < <(compgen -W \"$(" ASK_SPECIES ")\" -- \"$word\")\n"
-		"\t\tmapfile -t COMPREPLY < <(printf '%q\\n' \"${COMPREPLY[@]}\" | grep -v "
-		"\"^''$\")\n"
+		"\t\tlocal name quote=''\n"
+		"\t\t[[ $word == [\\\"\\']* ]] && quote=${word:0:1} word=${word:1}\n"
+		"\t\tword=${word//\\\\/}\n"
+		"\t\twhile IFS= read -r name; do\n"
+		"\t\t\t[[ $name == \"$word\"* && $name != *[!A-Za-z\\ .-]* ]] || continue\n"
+		"\t\t\t[ -n \"$quote\" ] || printf -v name %q \"$name\"\n"
+		"\t\t\tCOMPREPLY+=(\"$name\")\n"
+		"\t\tdone < <(" ASK_SPECIES ")\n"
 		"\telse\n\t\tcompopt -o filenames 2>/dev/null\n"
 		"\t\tmapfile -t COMPREPLY < <(compgen -f -- \"$word\")\n\tfi\n}\n"
 		"complete -F _tapshoal tapshoal\n");
@@ -300,7 +307,8 @@ static void zsh(void)
 		ts_text_puts(out, "\t", command_at(i)->name, ")\n\t\t_arguments \\\n", NULL);
 		options_each(command_at(i), zsh_option, NULL);
 		ts_text_puts(out, "\t\t\t'*:",
-			takes_species(command_at(i)->name) ? "species:($species)" : "file:_files",
+			takes_species(command_at(i)->name) ? "species:{compadd -a species}"
+							   : "file:_files",
 			"' ;;\n", NULL);
 	}
 	ts_text_put(out, "\tesac\n}\n_tapshoal \"$@\"\n");

@@ -5,131 +5,135 @@
  */
 #include "cli/paths.h"
 
-#include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
 #include "base/arena.h"
+#include "records/file.h"
+
+/* A file of one line that the build wrote. */
+#define NOTE_MOST 4096
+
+static bool is_a(const struct ts_system *system, const char *path, enum ts_entry entry)
+{
+	struct ts_seen seen;
+
+	return path && system->look(system->state, path, &seen) == 0 && seen.entry == entry;
+}
+
+/* The path without so many of its last names. */
+static const char *above(struct ts_arena *arena, const char *path, int names)
+{
+	size_t len = path ? strlen(path) : 0;
+
+	while (names-- && len) {
+		while (len && path[len - 1] != '/')
+			len--;
+		len -= len > 0;
+	}
+	return path ? ts_arena_text(arena, path, len) : NULL;
+}
 
 /* A program in its build folder finds a note of where the source tree lies beside itself. */
-static const char *noted(struct ts_arena *arena, const char *folder)
+static const char *noted(const struct ts_system *system, struct ts_arena *arena, const char *folder)
 {
-	const char *note = ts_arena_join(arena, folder, "/shipped-species", NULL);
-	char line[4096];
-	FILE *stream = note ? fopen(note, "r") : NULL;
+	const char *note = ts_arena_join(arena, folder, "/shipped-species", NULL), *line = NULL;
+	char *bytes;
 	size_t len;
 
-	if (!stream)
+	if (!is_a(system, note, TS_ENTRY_FILE) ||
+		ts_file_read(system, note, TS_OPEN_ORDINARY, NOTE_MOST, &arena->allocator, &bytes,
+			&len, NULL) != TS_OK)
 		return NULL;
-	len = fread(line, 1, sizeof line - 1, stream);
-	fclose(stream);
-	line[len] = '\0';
-	line[strcspn(line, "\n")] = '\0';
-	return ts_arena_text(arena, line, strlen(line));
+	for (size_t i = 0; i < len; i++)
+		len = bytes[i] == '\n' ? i : len;
+	line = ts_arena_text(arena, bytes, len);
+	arena->allocator.resize(arena->allocator.state, bytes, 0);
+	return line;
 }
 
-static bool is_folder(const char *path)
-{
-	struct stat info;
-
-	return path && stat(path, &info) == 0 && S_ISDIR(info.st_mode);
-}
-
-/* The folder of the running program, in the caller's memory; NULL: not to be known. */
-static const char *program_folder(char *room, size_t size)
-{
-	ssize_t len = readlink("/proc/self/exe", room, size - 1);
-	char *slash;
-
-	if (len <= 0)
-		return NULL;
-	room[len] = '\0';
-	slash = strrchr(room, '/');
-	if (!slash)
-		return NULL;
-	*slash = '\0';
-	return room;
-}
-
-static const char *shipped(struct ts_arena *arena)
+/* The folder of the running program; NULL: not to be known, or no memory. */
+static const char *program_folder(const struct ts_system *system, struct ts_arena *arena)
 {
 	char room[4096];
-	const char *self = program_folder(room, sizeof room), *folder;
+
+	return system->program(system->state, room, sizeof room)
+		       ? ts_arena_text(arena, room, strlen(room))
+		       : NULL;
+}
+
+static const char *shipped(const struct ts_system *system, struct ts_arena *arena)
+{
+	const char *self = program_folder(system, arena), *folder;
 
 	if (!self)
 		return NULL;
-	folder = noted(arena, self);
-	if (is_folder(folder))
+	folder = noted(system, arena, self);
+	if (is_a(system, folder, TS_ENTRY_FOLDER))
 		return folder;
-	folder = ts_arena_join(arena, self, "/../share/tapshoal/shipped/species", NULL);
-	return is_folder(folder) ? folder : NULL;
+	folder = ts_arena_join(
+		arena, above(arena, self, 1), "/share/tapshoal/shipped/species", NULL);
+	return is_a(system, folder, TS_ENTRY_FOLDER) ? folder : NULL;
 }
 
-static bool same_folder(const char *a, const char *b)
+static bool same_folder(const struct ts_system *system, const char *a, const char *b)
 {
-	struct stat x, y;
+	struct ts_seen x, y;
 
-	return stat(a, &x) == 0 && stat(b, &y) == 0 && x.st_dev == y.st_dev && x.st_ino == y.st_ino;
+	return system->look(system->state, a, &x) == 0 && system->look(system->state, b, &y) == 0 &&
+	       x.device == y.device && x.inode == y.inode;
 }
 
 /* Adds the folder of species records below a data folder, if it is there and new. */
-static void add_data_folder(
-	struct ts_arena *arena, const char *data, size_t len, struct ts_texts *ret, size_t most)
+static void add_data_folder(const struct ts_system *system, struct ts_arena *arena,
+	const char *data, size_t len, struct ts_texts *ret, size_t most)
 {
 	const char *start = len && data[0] == '/' ? ts_arena_text(arena, data, len) : NULL;
 	const char *folder = start ? ts_arena_join(arena, start, "/tapshoal/species", NULL) : NULL;
 
-	if (!is_folder(folder) || ret->count == most)
+	if (!is_a(system, folder, TS_ENTRY_FOLDER) || ret->count == most)
 		return;
 	for (size_t i = 0; i < ret->count; i++) {
-		if (same_folder(ret->items[i], folder))
+		if (same_folder(system, ret->items[i], folder))
 			return;
 	}
 	ret->items[ret->count++] = folder;
 }
 
-const char *paths_example(struct ts_arena *arena, const char *name)
+const char *paths_example(const struct ts_system *system, struct ts_arena *arena, const char *name)
 {
-	static const char *const beside[] = {"/../examples/", "/../../../doc/tapshoal/examples/"};
 	const char *here = ts_arena_join(arena, "examples/", name, NULL);
-	const char *species = shipped(arena), *path = NULL;
+	const char *species = shipped(system, arena), *there;
 
-	if (here && access(here, R_OK) == 0)
+	if (is_a(system, here, TS_ENTRY_FILE))
 		return here;
-	for (size_t i = 0; species && i < sizeof beside / sizeof *beside && !path; i++) {
-		const char *there = ts_arena_join(arena, species, beside[i], name, NULL);
-		char *real = there ? realpath(there, NULL) : NULL;
+	there = ts_arena_join(arena, above(arena, species, 1), "/examples/", name, NULL);
+	if (species && !is_a(system, there, TS_ENTRY_FILE))
+		there = ts_arena_join(
+			arena, above(arena, species, 3), "/doc/tapshoal/examples/", name, NULL);
+	return species && is_a(system, there, TS_ENTRY_FILE) ? there : NULL;
+}
 
-		path = real ? ts_arena_text(arena, real, strlen(real)) : NULL;
-		free(real);
-	}
-	return path;
+const char *paths_image(const struct ts_system *system, struct ts_arena *arena)
+{
+	const char *folder = program_folder(system, arena), *file;
+
+	if (!folder)
+		return NULL;
+	file = ts_arena_join(arena, folder, "/species.image", NULL);
+	if (!is_a(system, file, TS_ENTRY_FILE))
+		file = ts_arena_join(arena, above(arena, folder, 1),
+			"/share/tapshoal/shipped/species.image", NULL);
+	return is_a(system, file, TS_ENTRY_FILE) ? file : NULL;
 }
 
 #define FOLDERS_MOST 32
 
-const char *paths_image(struct ts_arena *arena)
+bool paths_species(const struct ts_system *system, struct ts_arena *arena, struct ts_texts *ret)
 {
-	static const char *const beside[] = {
-		"/species.image", "/../share/tapshoal/shipped/species.image"};
-	char self[4096];
-	const char *folder = program_folder(self, sizeof self);
-
-	for (size_t i = 0; folder && i < sizeof beside / sizeof *beside; i++) {
-		const char *file = ts_arena_join(arena, folder, beside[i], NULL);
-
-		if (file && access(file, R_OK) == 0)
-			return file;
-	}
-	return NULL;
-}
-
-bool paths_species(struct ts_arena *arena, struct ts_texts *ret)
-{
-	const char *dirs = getenv("XDG_DATA_DIRS"), *own = getenv("XDG_DATA_HOME");
-	const char *home = getenv("HOME"), *first = shipped(arena);
+	const char *dirs = system->variable(system->state, "XDG_DATA_DIRS");
+	const char *own = system->variable(system->state, "XDG_DATA_HOME");
+	const char *home = system->variable(system->state, "HOME");
+	const char *first = shipped(system, arena);
 	size_t end;
 
 	*ret = (struct ts_texts){ts_arena_array(arena, FOLDERS_MOST, sizeof *ret->items), 0};
@@ -142,7 +146,7 @@ bool paths_species(struct ts_arena *arena, struct ts_texts *ret)
 
 		while (start && dirs[start - 1] != ':')
 			start--;
-		add_data_folder(arena, dirs + start, end - start, ret, FOLDERS_MOST - 1);
+		add_data_folder(system, arena, dirs + start, end - start, ret, FOLDERS_MOST - 1);
 		end = start;
 		if (!end)
 			break;
@@ -150,6 +154,6 @@ bool paths_species(struct ts_arena *arena, struct ts_texts *ret)
 	if (!own || !*own)
 		own = home ? ts_arena_join(arena, home, "/.local/share", NULL) : NULL;
 	if (own)
-		add_data_folder(arena, own, strlen(own), ret, FOLDERS_MOST);
+		add_data_folder(system, arena, own, strlen(own), ret, FOLDERS_MOST);
 	return true;
 }

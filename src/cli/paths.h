@@ -8,21 +8,23 @@
 
 #include <tapshoal/catalogue.h>
 
+#include "system/system.h"
+
 /*
  * The folders to read, weakest first: the shipped one; tapshoal/species in each of XDG_DATA_DIRS,
  * last to first; the user's own in XDG_DATA_HOME. Those that are not there are left out, and a
  * folder met twice is read once. False when there is no shipped folder. Texts are taken from
  * `arena`.
  */
-bool paths_species(struct ts_arena *arena, struct ts_texts *ret);
+bool paths_species(const struct ts_system *system, struct ts_arena *arena, struct ts_texts *ret);
 
 /* The image of the shipped folder's records, where the build made one; NULL: it is not there. */
-const char *paths_image(struct ts_arena *arena);
+const char *paths_image(const struct ts_system *system, struct ts_arena *arena);
 
 /*
  * A file of examples/ by a name that opens it from where the caller stands: the working folder's,
  * the source tree's, the installed one. NULL: there is none, or no memory.
  */
-const char *paths_example(struct ts_arena *arena, const char *name);
+const char *paths_example(const struct ts_system *system, struct ts_arena *arena, const char *name);
 
 #endif

@@ -101,8 +101,8 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 		if (s->options->help)
 			command_overview(s->out, &screen);
 		else
-			command_first_words(
-				s->out, paths_example(s->arena, "plans/livebearers.yaml"));
+			command_first_words(s->out,
+				paths_example(s->system, s->arena, "plans/livebearers.yaml"));
 		return s->options->help ? TS_OK : TS_BAD_INPUT;
 	}
 	near = command_nearest(name);
@@ -138,7 +138,9 @@ static enum ts_status finish(struct session *s, enum ts_status status)
 	else if (s->out->len && (status <= TS_NO || s->told) &&
 		 (s->options->output ||
 			 !s->system->paged(s->system->state, ts_text_get(s->out), s->out->len)))
-		written = output_write(s->system, s->options->output, s->out, s->error);
+		written = answer_may_replace(s, s->options->output)
+				  ? TS_BAD_INPUT
+				  : output_write(s->system, s->options->output, s->out, s->error);
 	closed = close_stream(s, status);
 	written = written ? written : closed;
 	if (written) {

@@ -249,7 +249,8 @@ static enum ts_status write_file(struct session *s, const char *path, const stru
 	if (text->failed)
 		return TS_NO_MEMORY;
 	output_left_over(s->system, path, s->findings);
-	return output_write(s->system, path, text, s->error);
+	return answer_may_replace(s, path) ? TS_BAD_INPUT
+					   : output_write(s->system, path, text, s->error);
 }
 
 static enum ts_status write_model(struct session *s, const struct propose_call *a)

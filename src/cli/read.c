@@ -230,7 +230,11 @@ static void say_clash(struct ts_text *said, const struct ts_report_clash *clash)
 static void say_head(
 	struct ts_text *out, struct ts_text *said, const struct ts_report *r, const char *file)
 {
-	bool shown = strcmp(file, "-") != 0 && !strpbrk(file, "\n\r");
+	bool shown = strcmp(file, "-") != 0;
+
+	/* a name may not become a line of the file */
+	for (const char *at = file; shown && *at; at += ts_text_sequence(at))
+		shown = ts_text_sequence(at) && !ts_text_control(at);
 
 	ts_text_puts(said, "Read from ", shown ? file : "standard input", ", ", NULL);
 	ts_text_number(said, r->lines, 0);

@@ -6,6 +6,7 @@
 
 /* clang-format off */
 const struct ts_code ts_codes[TS_C__COUNT] = {
+	[TS_C_CATALOGUE_LEFT_OUT] = {"catalogue.left-out", TS_NOTE, "something in a folder of records is left out", "take it out of the folder", "0.1"},
 	[TS_C_INTAKE_CLASS] = {"intake.class", TS_NOTE, "a class of hardness stands in a report; every supplier draws other lines", "look for a number with a unit", "0.1"},
 	[TS_C_INTAKE_CONTRADICTION] = {"intake.contradiction", TS_CONCERN, "two figures of a report cannot both hold", "ask the supplier, or measure", "0.1"},
 	[TS_C_INTAKE_LATIN] = {"intake.latin-1", TS_NOTE, "a report is not UTF-8 and was read as Latin-1", "compare its special letters", "0.1"},
@@ -45,6 +46,7 @@ const struct ts_code ts_codes[TS_C__COUNT] = {
 	[TS_C_RECORDS_DUPLICATE_KEY] = {"records.duplicate-key", TS_ERROR, "the same key stands twice", "keep one of the two", "0.1"},
 	[TS_C_RECORDS_INNER_RANGE] = {"records.inner-range", TS_ERROR, "preferred reaches beyond tolerated", "narrow preferred or widen tolerated", "0.1"},
 	[TS_C_RECORDS_MISSING_KEY] = {"records.missing-key", TS_ERROR, "a key that is needed is missing", "add it", "0.1"},
+	[TS_C_RECORDS_NAME] = {"records.name", TS_ERROR, "a name holds what no name has", "write letters, digits and plain marks such as - ' . ( )", "0.1"},
 	[TS_C_RECORDS_NOT_UTF8] = {"records.not-utf8", TS_ERROR, "the file is not UTF-8 text", "save it as UTF-8", "0.1"},
 	[TS_C_RECORDS_QUANTITY] = {"records.quantity", TS_ERROR, "a quantity cannot be read", "write a number and its unit", "0.1"},
 	[TS_C_RECORDS_REFERENCE] = {"records.reference", TS_ERROR, "a file that is named here is missing or wrong", "name it as seen from the folder of this file", "0.1"},

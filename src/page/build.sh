@@ -22,7 +22,7 @@ log=$folder/build.log
 		pkg_config_libdir = '$folder/wasm-libs/lib/pkgconfig'
 		needs_exe_wrapper = true
 		[built-in options]
-		c_args = ['-Oz', '-ffunction-sections', '-include', '$PWD/src/page/wasi.h']
+		c_args = ['-Oz', '-ffunction-sections']
 		[host_machine]
 		system = 'wasi'
 		cpu_family = 'wasm32'

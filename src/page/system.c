@@ -160,12 +160,20 @@ static bool today(void *state, char ret[TS_DAY_ROOM])
 	return local && strftime(ret, TS_DAY_ROOM, "%Y-%m-%d", local);
 }
 
+/* Where the page says that it is. */
 static bool program(void *state, char *ret, size_t room)
 {
+	ssize_t len = readlink("/proc/self/exe", ret, room - 1);
+	char *slash;
+
 	(void)state;
-	(void)ret;
-	(void)room;
-	return false;
+	if (len <= 0)
+		return false;
+	ret[len] = '\0';
+	slash = strrchr(ret, '/');
+	if (slash)
+		*slash = '\0';
+	return slash;
 }
 
 static bool paged(void *state, const char *text, size_t len)

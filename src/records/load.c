@@ -87,6 +87,11 @@ static void say_syntax(struct load *l)
 	l->ok = false;
 }
 
+static const char *scalar(struct load *l)
+{
+	return (const char *)l->event.data.scalar.value;
+}
+
 /* The next event; false at the end of what can be parsed. Anchors and tags are refused here. */
 static bool next(struct load *l)
 {
@@ -107,6 +112,9 @@ static bool next(struct load *l)
 	if (l->event.type == YAML_SCALAR_EVENT) {
 		anchor = l->event.data.scalar.anchor;
 		tag = l->event.data.scalar.tag;
+		if (strlen(scalar(l)) != l->event.data.scalar.length)
+			say(l, TS_C_RECORDS_SYNTAX, "a zero byte stands in this text",
+				"take the \\0 out");
 	} else if (l->event.type == YAML_MAPPING_START_EVENT) {
 		anchor = l->event.data.mapping_start.anchor;
 		tag = l->event.data.mapping_start.tag;
@@ -161,11 +169,6 @@ static bool want(struct load *l, yaml_event_type_t type, const char *wanted)
 		wanted);
 	skip_value(l);
 	return false;
-}
-
-static const char *scalar(struct load *l)
-{
-	return (const char *)l->event.data.scalar.value;
 }
 
 /* True unless the text holds a NUL inside, which no text of ours has. */

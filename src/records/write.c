@@ -16,12 +16,19 @@ struct writer {
 static void write_shape(
 	const struct writer *w, const struct ts_shape *shape, const char *object, size_t indent);
 
-/* The byte that has to be written by its number: a control, or what is no UTF-8; 0: none. */
-static unsigned char unprintable(const char *at)
+/* Has to be written by its number: what is not seen, or no UTF-8. */
+static bool unprintable(const char *at)
 {
-	if (ts_text_control(at))
-		return (unsigned char)at[ts_text_sequence(at) - 1];
-	return ts_text_sequence(at) ? 0 : (unsigned char)*at;
+	return ts_text_control(at) || !ts_text_sequence(at);
+}
+
+/* "\x1b", "\u2028", "\U000e0001" */
+static void put_escape(struct ts_text *out, uint32_t point)
+{
+	int digits = point < 0x100 ? 2 : point < 0x10000 ? 4 : 8;
+
+	ts_text_put(out, digits == 2 ? "\\x" : digits == 4 ? "\\u" : "\\U");
+	ts_text_hex(out, point, digits);
 }
 
 /* Whether YAML takes the text as it is for a text. */
@@ -40,7 +47,6 @@ static bool plain(const char *text)
 
 void ts_records_write_text(struct ts_text *out, const char *text)
 {
-	static const char hex[] = "0123456789abcdef";
 	size_t len;
 
 	if (plain(text)) {
@@ -49,13 +55,13 @@ void ts_records_write_text(struct ts_text *out, const char *text)
 	}
 	ts_text_put(out, "\"");
 	for (; *text; text += len) {
-		unsigned char c = unprintable(text);
-		char escape[4] = {'\\', 'x', hex[c >> 4], hex[c & 15]};
-
 		len = ts_text_sequence(text);
 		len = len ? len : 1;
 		ts_text_put(out, *text == '"' || *text == '\\' ? "\\" : "");
-		ts_text_add(out, c ? escape : text, c ? 4 : len);
+		if (unprintable(text))
+			put_escape(out, ts_text_point(text));
+		else
+			ts_text_add(out, text, len);
 	}
 	ts_text_put(out, "\"");
 }

@@ -46,6 +46,25 @@ static void put_cell(struct csv *c, const char *value)
 	ts_text_put(c->out, quoted ? "\"" : "");
 }
 
+/*
+ * A text that a spreadsheet would take for a formula has an apostrophe before it, which shows it as
+ * text there; figures are figures, with their sign.
+ */
+static void put_text(struct csv *c, const char *value)
+{
+	struct ts_text text;
+
+	if (!*value || !strchr("=+-@\t\r", *value)) {
+		put_cell(c, value);
+		return;
+	}
+	ts_text_open(&text, &c->out->allocator);
+	ts_text_puts(&text, "'", value, NULL);
+	put_cell(c, ts_text_get(&text));
+	c->out->failed |= text.failed;
+	ts_text_drop(&text);
+}
+
 /* "gh_tolerated_low_dh": units in small letters, as in every key. */
 static void put_name(struct csv *c, const struct around *a, const char *key, const char *end)
 {
@@ -77,7 +96,7 @@ static void put_joined(struct csv *c, const char *const *texts, size_t count)
 	ts_text_open(&joined, &c->out->allocator);
 	for (size_t i = 0; i < count; i++)
 		ts_text_puts(&joined, i ? "; " : "", texts[i], NULL);
-	put_cell(c, ts_text_get(&joined));
+	put_text(c, ts_text_get(&joined));
 	c->out->failed |= joined.failed;
 	ts_text_drop(&joined);
 }
@@ -177,7 +196,7 @@ static void put_list(
 	for (size_t i = 0; i < count; i++)
 		ts_text_puts(&joined, i ? "; " : "",
 			text_of(f->sub, items + i * f->sub->size, f->sub->fields[0].key), NULL);
-	put_cell(c, ts_text_get(&joined));
+	put_text(c, ts_text_get(&joined));
 	c->out->failed |= joined.failed;
 	ts_text_drop(&joined);
 }
@@ -247,7 +266,7 @@ static void put_value(struct csv *c, const struct ts_result_field *f, const char
 		break;
 	default:
 		memcpy(&u.text, at, sizeof u.text);
-		put_cell(c, u.text ? u.text : "");
+		put_text(c, u.text ? u.text : "");
 		break;
 	}
 }

@@ -36,18 +36,20 @@ static void put_line(struct ts_text *out, const struct ts_text *line)
 	out->failed |= line->failed;
 }
 
-/* TEXT (3.3.11): backslash, semicolon, comma and line end escaped; other controls left out. */
+/* TEXT (3.3.11): backslash, semicolon, comma and line end escaped; what is not seen is left out. */
 static void put_text(struct ts_text *line, const char *text)
 {
-	for (; *text; text++) {
-		unsigned char c = (unsigned char)*text;
+	size_t len;
 
-		if (c == '\\' || c == ';' || c == ',')
+	for (; *text; text += len) {
+		len = ts_text_sequence(text);
+		len = len ? len : 1;
+		if (*text == '\\' || *text == ';' || *text == ',')
 			ts_text_put(line, "\\");
-		if (c == '\n')
+		if (*text == '\n')
 			ts_text_put(line, "\\n");
-		else if ((c >= 0x20 && c != 0x7f) || c == '\t')
-			ts_text_add(line, text, 1);
+		else if (*text == '\t' || !ts_text_control(text))
+			ts_text_add(line, text, len);
 	}
 }
 

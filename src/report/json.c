@@ -32,10 +32,20 @@ static size_t plain(const char *at)
 	return len;
 }
 
+/* By its number, or the two that stand for it. */
+static void put_unit(struct ts_text *text, uint32_t point)
+{
+	if (point > 0xffff) {
+		ts_text_put(text, "\\u");
+		ts_text_hex(text, 0xd800 + ((point - 0x10000) >> 10), 4);
+		point = 0xdc00 + (point & 0x3ff);
+	}
+	ts_text_put(text, "\\u");
+	ts_text_hex(text, point, 4);
+}
+
 static void put_quoted(struct ts_text *text, const char *at)
 {
-	static const char hex[] = "0123456789abcdef";
-
 	ts_text_put(text, "\"");
 	for (;;) {
 		size_t len = plain(at);
@@ -50,10 +60,7 @@ static void put_quoted(struct ts_text *text, const char *at)
 
 			ts_text_add(text, pair, 2);
 		} else if (ts_text_control(at)) { /* a terminal might obey it */
-			unsigned char c = (unsigned char)at[len - 1];
-			char escape[6] = {'\\', 'u', '0', '0', hex[c >> 4], hex[c & 15]};
-
-			ts_text_add(text, escape, 6);
+			put_unit(text, ts_text_point(at));
 		} else {
 			ts_text_add(text, len ? at : "\xef\xbf\xbd", len ? len : 3);
 		}

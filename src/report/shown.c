@@ -33,10 +33,7 @@ static const struct {
 
 bool ts_shown_harmless(int32_t point)
 {
-	bool control = point < 0x20 || (point >= 0x7f && point <= 0x9f);
-	bool turns = (point >= 0x202a && point <= 0x202e) || (point >= 0x2066 && point <= 0x2069);
-
-	return !control && !turns && (point & 0xfffe) != 0xfffe;
+	return !ts_text_unseen((uint32_t)point) && (point & 0xfffe) != 0xfffe;
 }
 
 /* A character in plain letters: at most three, "" for an accent, "?" where nothing stands for it.

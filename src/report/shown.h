@@ -11,7 +11,8 @@
 
 #include "base/text.h"
 
-/* Whether a character may be shown as it is: no control, no non-character, none that turns. */
+/* Whether a character may be shown as it is: none that is not seen and does something,
+ * no non-character. */
 bool ts_shown_harmless(int32_t point);
 
 /*
