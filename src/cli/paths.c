@@ -37,12 +37,16 @@ static const char *above(struct ts_arena *arena, const char *path, int names)
 static const char *noted(const struct ts_system *system, struct ts_arena *arena, const char *folder)
 {
 	const char *note = ts_arena_join(arena, folder, "/shipped-species", NULL), *line = NULL;
+	enum ts_status status;
 	char *bytes;
 	size_t len;
 
-	if (!is_a(system, note, TS_ENTRY_FILE) ||
-		ts_file_read(system, note, TS_OPEN_ORDINARY, NOTE_MOST, &arena->allocator, &bytes,
-			&len, NULL) != TS_OK)
+	if (!is_a(system, note, TS_ENTRY_FILE))
+		return NULL;
+	status = ts_file_read(
+		system, note, TS_OPEN_ORDINARY, NOTE_MOST, &arena->allocator, &bytes, &len, NULL);
+	arena->failed |= status == TS_NO_MEMORY;
+	if (status != TS_OK)
 		return NULL;
 	for (size_t i = 0; i < len; i++)
 		len = bytes[i] == '\n' ? i : len;
