@@ -29,10 +29,14 @@ static bool ends(const char *text, const char *end)
 	return a > b && strcmp(text + a - b, end) == 0;
 }
 
-/* A name of an animal has no folder and no ending. */
-static bool is_file(const char *argument)
+/* A name of an animal has no folder and no ending; but people name files as they like. */
+static bool is_file(const struct session *s, const char *argument)
 {
-	return strchr(argument, '/') || ends(argument, ".yaml") || ends(argument, ".yml");
+	struct ts_seen seen;
+
+	return strchr(argument, '/') || ends(argument, ".yaml") || ends(argument, ".yml") ||
+	       (s->system->look(s->system->state, argument, &seen) == 0 &&
+		       seen.entry == TS_ENTRY_FILE);
 }
 
 static enum ts_status read_file(struct session *s, struct call *c)
@@ -41,7 +45,7 @@ static enum ts_status read_file(struct session *s, struct call *c)
 	enum ts_status status;
 
 	for (size_t i = 1; i < o->argument_count; i++) {
-		if (is_file(o->arguments[i])) {
+		if (is_file(s, o->arguments[i])) {
 			ts_text_puts(s->error, "one plan file at a time, and it stands first; ",
 				o->arguments[i], " is another one", NULL);
 			return TS_BAD_INPUT;
@@ -146,7 +150,7 @@ static enum ts_status look_up(struct session *s, struct call *c)
 static enum ts_status read_call(struct session *s, struct call *c)
 {
 	const struct options *o = s->options;
-	bool file = o->argument_count && is_file(o->arguments[0]);
+	bool file = o->argument_count && is_file(s, o->arguments[0]);
 	enum ts_status status = file ? read_file(s, c) : TS_OK;
 
 	if (!status)
@@ -186,6 +190,8 @@ static enum ts_status write_plan(struct session *s, const struct call *c)
 	ts_text_open(&text, &s->arena->allocator);
 	ts_records_write(&text, &ts_shape_plan, &plan, false);
 	if (!text.failed)
+		status = answer_may_replace(s, s->options->plan_out);
+	if (status == TS_OK)
 		status = output_write(s->system, s->options->plan_out, &text, s->error);
 	ts_text_drop(&text);
 	return status;
