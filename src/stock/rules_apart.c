@@ -132,6 +132,13 @@ bool ts_rule_light_apart(const struct ts_scene *scene, const struct ts_group *a,
 	       b->species->needs.light == TS_NEEDS_BRIGHT;
 }
 
+static bool of_family(const struct ts_species *s, const char *const *families)
+{
+	while (*families && strcmp(s->family, *families) != 0)
+		families++;
+	return *families;
+}
+
 /* Is the other named, by its genus or its own name? */
 static bool names_it(const struct ts_species *s, const struct ts_species *other)
 {
@@ -156,10 +163,19 @@ static bool both_sexes(const struct ts_group *a, const struct ts_group *b, unsig
 	return (a_male && b_female) || (a_female && b_male);
 }
 
+/* What spawns every day of its life. */
+static bool rainbowfish(const struct ts_species *s)
+{
+	static const char *const families[] = {
+		"Melanotaeniidae", "Bedotiidae", "Pseudomugilidae", NULL};
+
+	return of_family(s, families);
+}
+
 /* What breeds in company without being asked: its mongrels will be there. */
 static bool breeds_there(const struct ts_species *s)
 {
-	return s->young_month > 0 || s->kind == TS_ANIMAL_SHRIMP ||
+	return rainbowfish(s) || s->young_month > 0 || s->kind == TS_ANIMAL_SHRIMP ||
 	       s->cautions & 1u << TS_CAUTION_BREEDS_UNASKED || s->lakes_apart == TS_LAKES_OWN;
 }
 
@@ -189,19 +205,16 @@ bool ts_rule_lake_apart(const struct ts_scene *scene, const struct ts_group *a,
 		return false;
 	if (y->lakes_apart == TS_LAKES_OWN && !ts_rule_first(x, y))
 		return false;
-	r->severity = y->lakes_apart == TS_LAKES_OWN || !rough ? TS_CONCERN : TS_CONFLICT;
+	r->severity = rough ? TS_CONFLICT : TS_CONCERN;
 	return true;
 }
 
 static bool labyrinth(const struct ts_species *s)
 {
-	static const char *const families[] = {"Osphronemidae", "Helostomatidae", "Anabantidae"};
+	static const char *const families[] = {
+		"Osphronemidae", "Helostomatidae", "Anabantidae", NULL};
 
-	for (size_t i = 0; i < sizeof families / sizeof *families; i++) {
-		if (strcmp(s->family, families[i]) == 0)
-			return true;
-	}
-	return false;
+	return of_family(s, families);
 }
 
 /* Each holds a corner of the surface; a lone male fights all of them, in any room. */

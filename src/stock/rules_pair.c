@@ -119,8 +119,22 @@ bool ts_rule_fin_nipper(const struct ts_scene *scene, const struct ts_group *a,
 	return step >= 0;
 }
 
+static bool both_rough(const struct ts_species *a, const struct ts_species *b)
+{
+	return a->to_others != TS_IGNORES && a->home_water == b->home_water &&
+	       a->adult_length_cm >= 0.6 * b->adult_length_cm;
+}
+
+/* Crowded cichlids of one lake live on one floor, each as rough as the other. */
+static bool crowd(const struct ts_species *a, const struct ts_species *b)
+{
+	return both_rough(a, b) && b->lakes_apart == TS_LAKES_OWN &&
+	       b->territory.per == TS_PER_GROUP;
+}
+
 /* Floors of the troublemaker's territory that this tank has; where it has none, by its length. */
-static double floors(const struct ts_scene *scene, const struct ts_group *b, struct ts_ruling *r)
+static double floors(const struct ts_scene *scene, const struct ts_group *a,
+	const struct ts_group *b, struct ts_ruling *r)
 {
 	double own = ts_rule_floor_m2(b, scene->practice);
 	double side_m = scene->practice[TS_P_FLOOR_PAIR] * b->species->adult_length_cm / 100;
@@ -128,8 +142,8 @@ static double floors(const struct ts_scene *scene, const struct ts_group *b, str
 	if (!(own > 0))
 		own = side_m * side_m;
 	r->ours = scene->most.floor_m2;
-	r->its = own * scene->practice[TS_P_FLOOR_OTHERS];
-	return scene->most.floor_m2 / own;
+	r->its = own * (crowd(a->species, b->species) ? 1 : scene->practice[TS_P_FLOOR_OTHERS]);
+	return scene->most.floor_m2 / r->its;
 }
 
 /* Is `a` one of those whom `b` is rough to? */
@@ -137,7 +151,7 @@ static bool minds(const struct ts_species *b, const struct ts_species *a)
 {
 	unsigned temper = b->temper;
 	bool like = strcmp(a->family, b->family) == 0 && a->body == b->body;
-	bool slow = a->fins || a->habits & TS_HABIT_SLOW_EATER || a->needs.activity == 1;
+	bool slow = a->fins || a->habits & TS_HABIT_SLOW_EATER;
 
 	if (!temper || temper & TS_TEMPER_ALL)
 		return true;
@@ -147,17 +161,17 @@ static bool minds(const struct ts_species *b, const struct ts_species *a)
 	       (temper & TS_TEMPER_BOTTOM && a->swims == TS_SWIMS_BOTTOM);
 }
 
-static bool both_rough(const struct ts_species *a, const struct ts_species *b)
-{
-	return a->to_others != TS_IGNORES && a->home_water == b->home_water &&
-	       a->adult_length_cm >= 0.6 * b->adult_length_cm;
-}
-
 /* Does the breeder's ground reach this animal? */
 static bool same_level(const struct ts_species *a, const struct ts_species *b)
 {
 	return a->swims == b->swims || a->swims == TS_SWIMS_EVERYWHERE ||
 	       b->swims == TS_SWIMS_EVERYWHERE;
+}
+
+/* Some clear the whole tank for their brood, from the bottom to the surface. */
+static bool reaches(const struct ts_species *b, const struct ts_species *a)
+{
+	return b->temper & TS_TEMPER_ALL || same_level(a, b);
 }
 
 bool ts_rule_attacked(const struct ts_scene *scene, const struct ts_group *a,
@@ -168,15 +182,14 @@ bool ts_rule_attacked(const struct ts_scene *scene, const struct ts_group *a,
 	if (b->species->to_others != TS_INJURES || a->species->kind == TS_ANIMAL_SNAIL ||
 		!minds(b->species, a->species))
 		return false;
-	roomy = floors(scene, b, r) >= scene->practice[TS_P_FLOOR_OTHERS];
+	roomy = floors(scene, a, b, r) >= 1;
 	switch (b->species->others_when) {
 	case TS_ALWAYS:
 		r->severity =
 			both_rough(a->species, b->species) && roomy ? TS_CONCERN : TS_CONFLICT;
 		return true;
 	case TS_WHEN_BREEDING:
-		r->severity =
-			roomy || !same_level(a->species, b->species) ? TS_CONCERN : TS_CONFLICT;
+		r->severity = roomy || !reaches(b->species, a->species) ? TS_CONCERN : TS_CONFLICT;
 		return true;
 	default:
 		r->severity = both_rough(a->species, b->species) ? TS_CONCERN : TS_CONFLICT;
@@ -199,7 +212,7 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 	if (b->species->to_others != TS_CHASES || a->species->kind == TS_ANIMAL_SNAIL ||
 		!minds(b->species, a->species))
 		return false;
-	roomy = floors(scene, b, r) >= scene->practice[TS_P_FLOOR_OTHERS];
+	roomy = floors(scene, a, b, r) >= 1;
 	switch (b->species->others_when) {
 	case TS_ALWAYS:
 		r->severity = both_rough(a->species, b->species) && roomy ? TS_NOTE
@@ -242,6 +255,8 @@ bool ts_rule_rivals(const struct ts_scene *scene, const struct ts_group *a,
 		return false;
 	r->ours = scene->most.floor_m2;
 	r->its = own;
+	if (x->group.sexes == TS_SEXES_ALONE && y->group.sexes == TS_SEXES_ALONE)
+		own *= scene->practice[TS_P_FLOOR_OTHERS];
 	r->severity = injures && !(scene->most.floor_m2 >= own) ? TS_CONFLICT : TS_CONCERN;
 	return injures || !(scene->most.floor_m2 >= own);
 }

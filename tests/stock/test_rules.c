@@ -164,7 +164,23 @@ WHEN(of_two_lakes, (rough_of_a_lake(s), s->y.lakes_apart = TS_LAKES_OWN, s->y.ho
 WHEN(of_one_lake, (of_a_lake(s), s->y.home_water = TS_HOME_MALAWI))
 WHEN(by_custom, (of_a_lake(s), s->y.lakes_apart = TS_LAKES_BY_CUSTOM))
 
+WHEN(mbuna_on_one_floor,
+	(s->x.lakes_apart = s->y.lakes_apart = TS_LAKES_OWN,
+		s->x.to_others = s->y.to_others = TS_CHASES,
+		s->x.others_when = s->y.others_when = TS_WHEN_CRAMPED,
+		s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.3,
+		s->x.territory.per = s->y.territory.per = TS_PER_GROUP))
+WHEN(brood_of_one_that_clears_the_tank, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_BREEDING, s->y.temper = TS_TEMPER_ALL, s->y.swims = TS_SWIMS_BOTTOM, s->y.territory.floor_m2 = 0.3))
+WHEN(brood_at_another_level, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_BREEDING, s->y.swims = TS_SWIMS_BOTTOM, s->y.territory.floor_m2 = 0.3))
+WHEN(two_loners, (rivals_roomy(s), s->x.group.sexes = s->y.group.sexes = TS_SEXES_ALONE, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.15))
+WHEN(two_rainbows, (crossing_of_egg_layers(s), s->x.family = s->y.family = "Melanotaeniidae"))
+
 static const struct row rows[] = {
+	{TS_RULE_CHASED, "a crowd of one lake on the floor of one", mbuna_on_one_floor, -1},
+	{TS_RULE_ATTACKED, "whatever swims, by one that clears the tank", brood_of_one_that_clears_the_tank, TS_CONFLICT},
+	{TS_RULE_ATTACKED, "of another level, by one that minds its level", brood_at_another_level, TS_CONCERN},
+	{TS_RULE_RIVALS, "two loners where two groups would do", two_loners, TS_CONFLICT},
+	{TS_RULE_CROSSES, "rainbowfish, which spawn every day", two_rainbows, TS_CONCERN},
 	{TS_RULE_FEW, "a pair of what lives in pairs as well", a_pair_alone, -1},
 	{TS_RULE_FEW, "two that may be one", two_that_may_be_a_pair, -1},
 	{TS_RULE_FEW, "two males of it", two_males, TS_CONCERN},
@@ -207,7 +223,7 @@ static const struct row rows[] = {
 	{TS_RULE_LABYRINTH, "one kind", one_labyrinth, -1},
 	{TS_RULE_LAKE_APART, "rough ones with what is not of the lake", rough_of_a_lake, TS_CONFLICT},
 	{TS_RULE_LAKE_APART, "peaceful ones with what is not of the lake", of_a_lake, TS_CONCERN},
-	{TS_RULE_LAKE_APART, "two lakes", of_two_lakes, TS_CONCERN},
+	{TS_RULE_LAKE_APART, "two lakes", of_two_lakes, TS_CONFLICT},
 	{TS_RULE_LAKE_APART, "one lake", of_one_lake, -1},
 	{TS_RULE_LAKE_APART, "kept there by custom", by_custom, -1},
 	{TS_RULE_NIGHT_HUNTER, "grazes at night", grazes_at_night, -1},
