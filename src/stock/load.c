@@ -38,17 +38,16 @@ static const struct {
 
 double ts_mass_g(const struct ts_species *species, double length_cm)
 {
-	double cube;
+	double cube = length_cm * length_cm * length_cm;
 
-	if (species->body_length_cm > 0) /* trailing fins weigh next to nothing */
-		length_cm *= species->body_length_cm / species->adult_length_cm;
-	cube = length_cm * length_cm * length_cm;
 	if (species->kind == TS_ANIMAL_SHRIMP)
 		return 0.005 * cube;
 	if (species->kind != TS_ANIMAL_FISH)
 		return 0.01 * cube;
 	if (species->weight.factor > 0)
 		return species->weight.factor * pow(length_cm, species->weight.power);
+	if (species->body_length_cm > 0) /* trailing fins weigh next to nothing */
+		length_cm *= species->body_length_cm / species->adult_length_cm;
 	return by_body[species->body].factor * pow(length_cm, by_body[species->body].power);
 }
 
