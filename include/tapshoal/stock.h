@@ -289,6 +289,16 @@ TS_API double ts_nitrogen_for_buffer(
 /* Floor that the group defends, m2; 0 = none. */
 TS_API double ts_group_floor_m2(const struct ts_group *group, const struct ts_practice *practice);
 
+/*
+ * Floor of all together, m2: each holds its own, but crowds of lake cichlids share the largest of
+ * theirs. `io` begins zeroed.
+ */
+struct ts_floor_sum {
+	double apart_m2, crowd_m2;
+};
+TS_API void ts_floor_add(
+	struct ts_floor_sum *io, const struct ts_group *group, const struct ts_practice *practice);
+
 #ifdef __cplusplus
 }
 #endif

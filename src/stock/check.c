@@ -589,15 +589,17 @@ static void check_warmth(struct work *w)
 
 static void check_floor(struct work *w)
 {
-	double have = ts_tank_floor_m2(&w->plan->tank), want = 0;
+	double have = ts_tank_floor_m2(&w->plan->tank), want;
+	struct ts_floor_sum sum = {0};
 	size_t owners = 0;
 
 	for (size_t i = 0; i < w->out->group_count; i++) {
-		double floor_m2 = ts_group_floor_m2(&w->out->groups[i].group, w->practice);
+		const struct ts_group *group = &w->out->groups[i].group;
 
-		want += floor_m2;
-		owners += floor_m2 > 0;
+		ts_floor_add(&sum, group, w->practice);
+		owners += ts_group_floor_m2(group, w->practice) > 0;
 	}
+	want = sum.apart_m2 + sum.crowd_m2;
 	if (owners > 1 && want > have)
 		say(w, TS_RULE_FLOOR,
 			have < want * w->practice->value[TS_P_ROOM_CONFLICT] ? TS_CONFLICT

@@ -304,3 +304,15 @@ double ts_group_floor_m2(const struct ts_group *group, const struct ts_practice 
 	}
 	return ts_rule_floor_m2(group, practice->value);
 }
+
+void ts_floor_add(
+	struct ts_floor_sum *io, const struct ts_group *group, const struct ts_practice *practice)
+{
+	const struct ts_species *s = group->species;
+	double floor_m2 = ts_group_floor_m2(group, practice);
+
+	if (s->lakes_apart == TS_LAKES_OWN && s->territory.per == TS_PER_GROUP)
+		io->crowd_m2 = fmax(io->crowd_m2, floor_m2);
+	else
+		io->apart_m2 += floor_m2;
+}

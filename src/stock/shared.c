@@ -89,9 +89,9 @@ static unsigned against(
 		.kh_dh = (double)NAN,
 		.kh_new_dh = (double)NAN,
 		.no3_new_mg_l = (double)NAN};
-	double floors_m2 = 0,
-	       limit = practice->value[c->nitrate_sensitive ? TS_P_NITRATE_CONCERN_SENSITIVE
+	double limit = practice->value[c->nitrate_sensitive ? TS_P_NITRATE_CONCERN_SENSITIVE
 							    : TS_P_NITRATE_CONCERN];
+	struct ts_floor_sum floors = {0};
 	unsigned sum = 0;
 	struct ts_load load;
 
@@ -99,7 +99,7 @@ static unsigned against(
 		struct ts_rulings all = {.count = 0};
 
 		groups[i] = c->groups[i].group;
-		floors_m2 += ts_group_floor_m2(&groups[i], practice);
+		ts_floor_add(&floors, &groups[i], practice);
 		ts_rules_alone(&groups[i], tank, practice, &all);
 		sum += grave(&all);
 		for (size_t j = 0; j < i; j++) {
@@ -108,7 +108,7 @@ static unsigned against(
 			sum += grave(&all);
 		}
 	}
-	sum += floors_m2 > ts_tank_floor_m2(tank) ? TS_CONFLICT : 0;
+	sum += floors.apart_m2 + floors.crowd_m2 > ts_tank_floor_m2(tank) ? TS_CONFLICT : 0;
 	if (ts_load_of(&asked, practice, &load) == TS_OK && load.no3_steady_mg_l.value >= limit)
 		sum += TS_CONFLICT;
 	return sum;

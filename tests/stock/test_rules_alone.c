@@ -167,6 +167,27 @@ static void test_floor(void **state)
 	assert_true(is_figure(ts_group_floor_m2(&s.a, NULL), floors[i].floor_m2));
 }
 
+static void test_floor_sum__crowds_of_a_lake_share(void **state)
+{
+	struct ts_floor_sum sum = {0};
+	struct scene s;
+
+	(void)state;
+	set_peace(&s);
+	s.x.lakes_apart = s.y.lakes_apart = TS_LAKES_OWN;
+	s.x.territory.per = s.y.territory.per = TS_PER_GROUP;
+	s.x.territory.floor_m2 = 0.48;
+	s.y.territory.floor_m2 = 0.33;
+	ts_floor_add(&sum, &s.a, NULL);
+	ts_floor_add(&sum, &s.b, NULL);
+	assert_true(is_figure(sum.crowd_m2, 0.48));
+	assert_true(is_figure(sum.apart_m2, 0));
+	s.y.territory.per = TS_PER_PAIR;
+	ts_floor_add(&sum, &s.b, NULL);
+	assert_true(is_figure(sum.crowd_m2, 0.48));
+	assert_true(is_figure(sum.apart_m2, 5 * 0.33));
+}
+
 static void test_what_is_named__flow_and_light(void **state)
 {
 	static const struct scene_row named[] = {
@@ -184,7 +205,7 @@ static void test_what_is_named__flow_and_light(void **state)
 
 int main(void)
 {
-	static struct CMUnitTest tests[ROWS + FLOORS + 1];
+	static struct CMUnitTest tests[ROWS + FLOORS + 2];
 	static char names[ROWS][CASE_NAME];
 	size_t n = 0;
 
@@ -195,6 +216,7 @@ int main(void)
 	for (size_t i = 0; i < FLOORS; i++, n++)
 		tests[n] = (struct CMUnitTest){
 			floors[i].name, test_floor, NULL, NULL, (void *)(uintptr_t)i};
+	tests[n++] = (struct CMUnitTest)cmocka_unit_test(test_floor_sum__crowds_of_a_lake_share);
 	tests[n] = (struct CMUnitTest)cmocka_unit_test(test_what_is_named__flow_and_light);
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
