@@ -290,12 +290,13 @@ TS_API double ts_nitrogen_for_buffer(
 TS_API double ts_group_floor_m2(const struct ts_group *group, const struct ts_practice *practice);
 
 /*
- * Floor of all together, m2: each holds its own, but crowds of lake cichlids share the largest of
- * theirs. `io` begins zeroed.
+ * Floor of all together, m2: each holds its own at the level where it swims, but crowds of lake
+ * cichlids share the largest of theirs. A sum begins zeroed; the fullest level is the total.
  */
 struct ts_floor_sum {
-	double apart_m2, crowd_m2;
+	double level_m2[3], crowd_m2; /* bottom, middle, top */
 };
+TS_API double ts_floor_total_m2(const struct ts_floor_sum *sum);
 TS_API void ts_floor_add(
 	struct ts_floor_sum *io, const struct ts_group *group, const struct ts_practice *practice);
 

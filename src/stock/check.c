@@ -599,7 +599,7 @@ static void check_floor(struct work *w)
 		ts_floor_add(&sum, group, w->practice);
 		owners += ts_group_floor_m2(group, w->practice) > 0;
 	}
-	want = sum.apart_m2 + sum.crowd_m2;
+	want = ts_floor_total_m2(&sum);
 	if (owners > 1 && want > have)
 		say(w, TS_RULE_FLOOR,
 			have < want * w->practice->value[TS_P_ROOM_CONFLICT] ? TS_CONFLICT

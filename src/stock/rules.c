@@ -311,8 +311,17 @@ void ts_floor_add(
 	const struct ts_species *s = group->species;
 	double floor_m2 = ts_group_floor_m2(group, practice);
 
-	if (s->lakes_apart == TS_LAKES_OWN && s->territory.per == TS_PER_GROUP)
+	if (s->lakes_apart == TS_LAKES_OWN && s->territory.per == TS_PER_GROUP) {
 		io->crowd_m2 = fmax(io->crowd_m2, floor_m2);
-	else
-		io->apart_m2 += floor_m2;
+		return;
+	}
+	for (int level = TS_SWIMS_BOTTOM; level <= TS_SWIMS_TOP; level++) {
+		if (s->swims == level || s->swims == TS_SWIMS_EVERYWHERE)
+			io->level_m2[level] += floor_m2;
+	}
+}
+
+double ts_floor_total_m2(const struct ts_floor_sum *sum)
+{
+	return sum->crowd_m2 + fmax(fmax(sum->level_m2[0], sum->level_m2[1]), sum->level_m2[2]);
 }

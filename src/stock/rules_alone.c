@@ -63,14 +63,15 @@ bool ts_rule_few(const struct ts_scene *scene, const struct ts_group *a, const s
 	double count = ts_group_count(a), least = a->species->group.least;
 	bool rough = a->species->to_own_kind == TS_INJURES && count > 1;
 
-	(void)scene;
 	(void)b;
 	if (count >= least || settled_pair(a))
 		return false;
 	r->ours = count;
 	r->its = least;
 	r->change = least - count;
-	r->severity = rough && count < least / 2 ? TS_CONFLICT : TS_CONCERN;
+	r->severity = rough && count < least / 2                          ? TS_CONFLICT
+		      : count >= least * scene->practice[TS_P_FEW_NEARLY] ? TS_NOTE
+									  : TS_CONCERN;
 	return true;
 }
 
@@ -368,7 +369,7 @@ bool ts_rule_sand(const struct ts_scene *scene, const struct ts_group *a, const 
 bool ts_rule_young(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
 	struct ts_ruling *r)
 {
-	double count = ts_group_count(a), litres = ts_tank_net_l(scene->tank, NULL);
+	double count = ts_group_count(a);
 	double females = a->females + floor(a->either / 2.0);
 	bool males = a->males || a->either >= 2;
 
@@ -378,9 +379,9 @@ bool ts_rule_young(const struct ts_scene *scene, const struct ts_group *a, const
 	r->ours = count;
 	r->its = count +
 		 round(females * a->species->young_month * 6 * scene->practice[TS_P_YOUNG_REARED]);
-	r->severity = TS_NOTE;
-	if (r->its * a->species->adult_length_cm > scene->practice[TS_P_YOUNG_CROWD] * litres &&
-		a->species->kind == TS_ANIMAL_FISH)
-		r->severity = TS_CONCERN;
+	r->severity = a->males && a->females && a->species->kind == TS_ANIMAL_FISH &&
+				      scene->box_l < scene->practice[TS_P_YOUNG_ROOM]
+			      ? TS_CONCERN
+			      : TS_NOTE;
 	return true;
 }

@@ -80,7 +80,7 @@ bool ts_rule_shrimps_eaten(const struct ts_scene *scene, const struct ts_group *
 	(void)scene;
 	r->ours = a->species->adult_length_cm;
 	r->its = b->species->adult_length_cm;
-	r->severity = r->its >= 2 * r->ours ? TS_CONFLICT : TS_CONCERN;
+	r->severity = r->its >= 3 * r->ours ? TS_CONFLICT : TS_CONCERN;
 	return a->species->kind == TS_ANIMAL_SHRIMP && b->species->preys_on & TS_PREYS_SHRIMPS;
 }
 
@@ -219,7 +219,8 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 			      : hunted_down(a, b, scene->practice)        ? TS_CONFLICT
 									  : TS_CONCERN;
 		return true;
-	case TS_WHEN_BREEDING:
+	case TS_WHEN_BREEDING: /* for some weeks, and nobody is hurt */
+		r->severity = TS_NOTE;
 		return !roomy && same_level(a->species, b->species);
 	default:
 		return !roomy;

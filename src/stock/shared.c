@@ -108,7 +108,7 @@ static unsigned against(
 			sum += grave(&all);
 		}
 	}
-	sum += floors.apart_m2 + floors.crowd_m2 > ts_tank_floor_m2(tank) ? TS_CONFLICT : 0;
+	sum += ts_floor_total_m2(&floors) > ts_tank_floor_m2(tank) ? TS_CONFLICT : 0;
 	if (ts_load_of(&asked, practice, &load) == TS_OK && load.no3_steady_mg_l.value >= limit)
 		sum += TS_CONFLICT;
 	return sum;

@@ -12,11 +12,11 @@
 
 /* Kinds of cautions, in the order in which they are said; bits of `kinds` below. */
 enum ts_caution_kind {
-	TS_CAUTIONS_DANGER = 1 << 0, /* to people: stings, shocks, bites, spines */
+	TS_CAUTIONS_DANGER = 1 << 0, /* to people: stings, shocks, bites */
 	TS_CAUTIONS_LAW = 1 << 1,    /* forbidden, licensed, protected */
 	TS_CAUTIONS_HOME = 1 << 2,   /* no tank at home is large enough, or few are */
 	TS_CAUTIONS_NEEDS = 1 << 3,  /* land, salt, food, water without errors, a lid */
-	TS_CAUTIONS_KNOW = 1 << 4,   /* young without end, a short life, caught wild */
+	TS_CAUTIONS_KNOW = 1 << 4,   /* spines, young without end, a short life, caught wild */
 	TS_CAUTIONS_ALL = (1 << 5) - 1,
 	TS_CAUTIONS_TANK = 1 << 5 /* habits that the tank must bear: no cautions of the record */
 };

@@ -33,6 +33,7 @@ WHEN(plant_eater, s->x.habits = TS_HABIT_EATS_PLANTS)
 WHEN(plant_eater_dense, (s->x.habits = TS_HABIT_EATS_PLANTS, s->tank.plants = TS_PLANTS_DENSE))
 WHEN(plant_eater_bare, (s->x.habits = TS_HABIT_EATS_PLANTS, s->tank.plants = TS_PLANTS_NONE))
 WHEN(five, s->a.either = 5)
+WHEN(four, s->a.either = 4)
 WHEN(six, s->a.either = 6)
 WHEN(two_rough, (s->a.either = 2, s->x.to_own_kind = TS_INJURES))
 WHEN(still_in_brisk, (s->x.needs.flow = TS_NEEDS_STILL, s->tank.flow = TS_FLOW_BRISK))
@@ -103,7 +104,7 @@ WHEN(rivals_of_one_species, (s->x.to_own_kind = s->y.to_own_kind = TS_INJURES, s
 WHEN(no_kin, (s->x.to_own_kind = s->y.to_own_kind = TS_INJURES, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.3, s->x.territory.per = s->y.territory.per = TS_PER_GROUP))
 WHEN(brackish, s->y.water.usual.salinity_g_l.tolerated = ((struct ts_range){2, 20}))
 WHEN(bears_salt, s->y.water.usual.salinity_g_l.tolerated = ((struct ts_range){0, 20}))
-WHEN(shrimps_large, (s->x.kind = TS_ANIMAL_SHRIMP, s->y.preys_on = TS_PREYS_SHRIMPS, s->y.adult_length_cm = 9))
+WHEN(shrimps_large, (s->x.kind = TS_ANIMAL_SHRIMP, s->y.preys_on = TS_PREYS_SHRIMPS, s->y.adult_length_cm = 12))
 WHEN(shrimps_small, (s->x.kind = TS_ANIMAL_SHRIMP, s->y.preys_on = TS_PREYS_SHRIMPS))
 WHEN(shrimps_safe, s->x.kind = TS_ANIMAL_SHRIMP)
 WHEN(snails, (s->x.kind = TS_ANIMAL_SNAIL, s->y.preys_on = TS_PREYS_SNAILS))
@@ -145,7 +146,8 @@ WHEN(barbels_on_gravel, (s->x.needs.bottom = TS_BOTTOM_SMOOTH, s->tank.substrate
 WHEN(digger_on_gravel, (s->x.needs.bottom = TS_BOTTOM_SAND, s->tank.substrate = TS_SUBSTRATE_GRAVEL))
 WHEN(digger_on_coarse, (s->x.needs.bottom = TS_BOTTOM_SAND, s->tank.substrate = TS_SUBSTRATE_COARSE_GRAVEL))
 WHEN(digger_unsaid, s->x.needs.bottom = TS_BOTTOM_SAND)
-WHEN(young_in_little, (s->x.young_month = 20, s->tank = (struct ts_tank){.volume_l = 40}))
+WHEN(young_in_little, (s->x.young_month = 20, s->a.either = 0, s->a.males = s->a.females = 3, s->tank = (struct ts_tank){.volume_l = 40}))
+WHEN(young_of_unknown_sex, (s->x.young_month = 20, s->tank = (struct ts_tank){.volume_l = 40}))
 WHEN(young_in_much, (s->x.young_month = 20, s->tank = (struct ts_tank){.volume_l = 1000}))
 WHEN(young_of_females, (s->x.young_month = 20, s->a.either = 0, s->a.females = 10))
 WHEN(crossing, (s->x.crosses_with = other_genus, s->x.young_month = s->y.young_month = 5))
@@ -196,7 +198,8 @@ static const struct row rows[] = {
 	{TS_RULE_SAND, "a digger on gravel", digger_on_gravel, TS_NOTE},
 	{TS_RULE_SAND, "a digger on coarse gravel", digger_on_coarse, TS_CONCERN},
 	{TS_RULE_SAND, "a digger, the ground not said", digger_unsaid, -1},
-	{TS_RULE_YOUNG, "more than the tank holds", young_in_little, TS_CONCERN},
+	{TS_RULE_YOUNG, "both sexes in a small tank", young_in_little, TS_CONCERN},
+	{TS_RULE_YOUNG, "of unknown sex there", young_of_unknown_sex, TS_NOTE},
 	{TS_RULE_YOUNG, "in a large tank", young_in_much, TS_NOTE},
 	{TS_RULE_YOUNG, "females alone", young_of_females, -1},
 	{TS_RULE_YOUNG, "what does not breed by itself", nothing, -1},
@@ -239,7 +242,8 @@ static const struct row rows[] = {
 	{TS_RULE_EATS_PLANTS, "some plants", plant_eater, TS_NOTE},
 	{TS_RULE_EATS_PLANTS, "dense plants", plant_eater_dense, TS_CONCERN},
 	{TS_RULE_EATS_PLANTS, "no plants", plant_eater_bare, -1},
-	{TS_RULE_FEW, "five of six", five, TS_CONCERN},
+	{TS_RULE_FEW, "five of six", five, TS_NOTE},
+	{TS_RULE_FEW, "four of six", four, TS_CONCERN},
 	{TS_RULE_FEW, "two that injure their kind, of six", two_rough, TS_CONFLICT},
 	{TS_RULE_FEW, "six of six", six, -1},
 	{TS_RULE_FLOW, "still in brisk", still_in_brisk, TS_CONCERN},
@@ -317,7 +321,7 @@ static const struct row rows[] = {
 	{TS_RULE_RIVALS, "no kin", no_kin, -1},
 	{TS_RULE_SALT_APART, "needs salt", brackish, TS_CONFLICT},
 	{TS_RULE_SALT_APART, "bears salt", bears_salt, -1},
-	{TS_RULE_SHRIMPS_EATEN, "by one twice as long", shrimps_large, TS_CONFLICT},
+	{TS_RULE_SHRIMPS_EATEN, "by one three times as long", shrimps_large, TS_CONFLICT},
 	{TS_RULE_SHRIMPS_EATEN, "by one as long", shrimps_small, TS_CONCERN},
 	{TS_RULE_SHRIMPS_EATEN, "by none", shrimps_safe, -1},
 	{TS_RULE_SNAILS_EATEN, "eater of snails", snails, TS_CONFLICT},

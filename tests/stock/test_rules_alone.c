@@ -167,7 +167,7 @@ static void test_floor(void **state)
 	assert_true(is_figure(ts_group_floor_m2(&s.a, NULL), floors[i].floor_m2));
 }
 
-static void test_floor_sum__crowds_of_a_lake_share(void **state)
+static void test_floor_sum__levels_and_crowds(void **state)
 {
 	struct ts_floor_sum sum = {0};
 	struct scene s;
@@ -180,12 +180,16 @@ static void test_floor_sum__crowds_of_a_lake_share(void **state)
 	s.y.territory.floor_m2 = 0.33;
 	ts_floor_add(&sum, &s.a, NULL);
 	ts_floor_add(&sum, &s.b, NULL);
-	assert_true(is_figure(sum.crowd_m2, 0.48));
-	assert_true(is_figure(sum.apart_m2, 0));
-	s.y.territory.per = TS_PER_PAIR;
+	assert_true(is_figure(ts_floor_total_m2(&sum), 0.48));
+	s.y.lakes_apart = TS_LAKES_NO;
+	ts_floor_add(&sum, &s.b, NULL); /* in the middle */
+	assert_true(is_figure(ts_floor_total_m2(&sum), 0.81));
+	s.y.swims = TS_SWIMS_BOTTOM;
 	ts_floor_add(&sum, &s.b, NULL);
-	assert_true(is_figure(sum.crowd_m2, 0.48));
-	assert_true(is_figure(sum.apart_m2, 5 * 0.33));
+	assert_true(is_figure(ts_floor_total_m2(&sum), 0.81));
+	s.y.swims = TS_SWIMS_EVERYWHERE;
+	ts_floor_add(&sum, &s.b, NULL);
+	assert_true(is_figure(ts_floor_total_m2(&sum), 1.14));
 }
 
 static void test_what_is_named__flow_and_light(void **state)
@@ -216,7 +220,7 @@ int main(void)
 	for (size_t i = 0; i < FLOORS; i++, n++)
 		tests[n] = (struct CMUnitTest){
 			floors[i].name, test_floor, NULL, NULL, (void *)(uintptr_t)i};
-	tests[n++] = (struct CMUnitTest)cmocka_unit_test(test_floor_sum__crowds_of_a_lake_share);
+	tests[n++] = (struct CMUnitTest)cmocka_unit_test(test_floor_sum__levels_and_crowds);
 	tests[n] = (struct CMUnitTest)cmocka_unit_test(test_what_is_named__flow_and_light);
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
