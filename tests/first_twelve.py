@@ -3,7 +3,7 @@
 """What rank names first, from the shipped records: five waters, a tank of 60 and one of 240 litres.
 
 Usage: first_twelve.py PROGRAM. TAP: of the first twelve all fit, at least ten are sold everywhere or
-often, and none is for experts; the order is verdict, sold, distance, name.
+often, and none is for experts; the order is verdict, sold in shops, what it asks, fish, sold, distance, name; a fish stands first.
 """
 import json
 import subprocess
@@ -25,7 +25,9 @@ def ranked(program, water, litres):
 
 def key(match):
     far = match["distance"] if match["distance"] is not None else -1e9
-    return VERDICTS.index(match["verdict"]), SOLD.index(match["sold"]), -far
+    asks = {"old tanks only", "special food", "needs land: half-filled tank"} & set(match["to_know"])
+    sold = SOLD.index(match["sold"])
+    return (VERDICTS.index(match["verdict"]), sold > 1, bool(asks), match["kind"] != "fish", sold, -far)
 
 
 def faults(matches):
@@ -36,7 +38,8 @@ def faults(matches):
     bought = sum(m["sold"] in ("everywhere", "often") for m in first)
     wrong += ["%d of 12 are sold everywhere or often" % bought] if bought < 10 else []
     wrong += ["%s stands before %s" % (a["id"], b["id"]) for a, b in zip(matches, matches[1:])
-              if key(a)[:2] > key(b)[:2] or key(a)[:2] == key(b)[:2] and key(a)[2] > key(b)[2] + 0.011]
+              if key(a)[:5] > key(b)[:5] or key(a)[:5] == key(b)[:5] and key(a)[5] > key(b)[5] + 0.011]
+    wrong += ["no fish stands first"] if matches[0]["kind"] != "fish" else []
     return wrong
 
 

@@ -34,7 +34,7 @@ struct ts_match_result {
 	struct ts_excluded_result *excluded_by;
 	size_t excluded_by_count;
 	double adult_length_cm, group_least, group_comfortable, tank_length_cm, tank_volume_l;
-	const char *family, *swims, *sold;
+	const char *family, *kind, *swims, *sold;
 	double distance;         /* to the nearest limit, in units of the reading's doubt */
 	const char *says;        /* the number that decides, in one sentence */
 	struct ts_texts reasons; /* what speaks against it, and what nearly would not */

@@ -17,7 +17,6 @@ static bool holds_back(const struct ts_ruling *r)
 {
 	switch (r->rule) {
 	case TS_RULE_FILTER:
-	case TS_RULE_FILTER_UNKNOWN:
 	case TS_RULE_NEWCOMERS:
 		return true;
 	case TS_RULE_AMMONIA:
@@ -63,10 +62,11 @@ static bool look_at_tank(struct ts_proposing *w)
 	for (size_t i = 0; i < check.count; i++) {
 		bool of_filter;
 
+		if (check.rulings[i].rule == TS_RULE_FILTER_UNKNOWN)
+			w->filter_young = w->filter_unknown = true;
 		if (!holds_back(&check.rulings[i]))
 			continue;
-		of_filter = check.rulings[i].rule == TS_RULE_FILTER ||
-			    check.rulings[i].rule == TS_RULE_FILTER_UNKNOWN;
+		of_filter = check.rulings[i].rule == TS_RULE_FILTER;
 		w->filter_young |= of_filter;
 		r->held_by_filter_alone &= of_filter;
 		ts_say_ruling(&w->text, &check.rulings[i]);
@@ -270,6 +270,9 @@ static void maturing(struct ts_proposing *w)
 		return;
 	r->maturing = steps;
 	r->maturing_count = sizeof steps / sizeof *steps;
+	r->maturing_last = w->filter_unknown;
+	r->maturing_heading =
+		w->filter_unknown ? "IF THE TANK IS NEW: FIRST THE FILTER" : "FIRST THE FILTER";
 	r->maturing_says =
 		"Once that is so, write filter: mature into the tank file (-t FILE), or ask with "
 		"--mature; then a third of the animals, a test, 14 days, and the next third.";

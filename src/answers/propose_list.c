@@ -301,7 +301,8 @@ static void purchases(
 			(struct ts_propose_purchase_result){days * (double)step, keep(w)};
 		r->purchase_count++;
 	}
-	r->purchases_say = w->filter_young      ? "Once the filter is mature, in thirds"
+	r->purchases_say = w->filter_unknown    ? "What to buy first, in thirds"
+			   : w->filter_young    ? "Once the filter is mature, in thirds"
 			   : w->out->held.count ? "Later, what to buy first"
 						: "What to buy first";
 }

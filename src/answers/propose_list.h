@@ -15,8 +15,8 @@ struct ts_proposing {
 	struct ts_profile profile; /* that the animals meet */
 	struct ts_proposal p;
 	struct ts_propose_result *out;
-	bool filter_young;
-	struct ts_text text; /* scratch */
+	bool filter_young, filter_unknown; /* unknown: nothing was said of it */
+	struct ts_text text;               /* scratch */
 };
 
 /* Tells one list. */

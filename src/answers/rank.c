@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "stock/room.h"
+#include "stock/rules.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
 
@@ -14,7 +15,7 @@ struct work {
 	const struct ts_asking *asking;
 	const struct ts_rank_question *q;
 	struct ts_rank_result *out;
-	struct ts_match *matches;
+	struct ts_match *matches, *scratch;
 	size_t count;
 	struct ts_text text; /* scratch */
 };
@@ -42,6 +43,35 @@ static bool asked(const struct work *w, const struct ts_species *s)
 	return !w->q->like || s == w->q->like || ts_rank_alike(w->q->like, s);
 }
 
+/* Whether it asks for an aged tank or for special food: for later, and for those who know. */
+static bool asks_much(const struct ts_species *s)
+{
+	return s->habits & (TS_HABIT_OLD_TANK | TS_HABIT_SPECIALIST) || s->needs.land;
+}
+
+/* Its turn among those of one verdict: sold in shops or not, fish or beside them, asking little. */
+static unsigned turn_of(const struct ts_species *s)
+{
+	return (s->sold > TS_SOLD_OFTEN) * 4u + asks_much(s) * 2u + (s->kind != TS_ANIMAL_FISH);
+}
+
+/* Sorts by turn within each verdict, which leaves the order within a turn as it is. */
+static void take_turns(struct ts_match *m, size_t count, struct ts_match *scratch)
+{
+	size_t n = 0;
+
+	memcpy(scratch, m, count * sizeof *m);
+	for (int verdict = 0; verdict < TS_VERDICT__COUNT; verdict++) {
+		for (unsigned turn = 0; turn < 8; turn++) {
+			for (size_t i = 0; i < count; i++) {
+				if ((int)scratch[i].verdict == verdict &&
+					turn_of(scratch[i].species) == turn)
+					m[n++] = scratch[i];
+			}
+		}
+	}
+}
+
 static void match_all(struct work *w)
 {
 	for (size_t i = 0; i < w->asking->species_count; i++) {
@@ -52,6 +82,7 @@ static void match_all(struct work *w)
 				&w->matches[w->count++]);
 	}
 	ts_match_sort(w->matches, w->count);
+	take_turns(w->matches, w->count, w->scratch);
 }
 
 /* Why the animal has no room in the tank; NULL: it has, or none was given. */
@@ -277,7 +308,8 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 		.water = ts_answer_water(arena, q->water_name, q->kept_age_days, q->profile),
 		.water_says = q->water_says,
 		.animals_say = q->animals_say,
-		.order = "In order: fits the tank, commonly sold first, then far from its limits.",
+		.order = "In order: fits the tank, sold in shops, asks little, fish first, far "
+			 "from limits.",
 		.closing = "The water is one question; room and company are another. Local law and "
 			   "a vet come before any list. Never release an animal.",
 		.catalogue_count = q->catalogue_count,
@@ -293,12 +325,13 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 	struct work w = {.asking = asking,
 		.q = q,
 		.out = &r,
-		.matches = ts_arena_array(arena, room, sizeof *w.matches)};
+		.matches = ts_arena_array(arena, room, sizeof *w.matches),
+		.scratch = ts_arena_array(arena, room, sizeof *w.scratch)};
 
 	if (arena->failed)
 		return false;
 	if (!q->tank)
-		r.order = "In order: commonly sold first, then far from its limits.";
+		r.order = "In order: sold in shops, asks little, fish first, far from its limits.";
 	ts_text_open(&w.text, &arena->allocator);
 	match_all(&w);
 	r.asked_count = w.count;

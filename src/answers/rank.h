@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * "Which animals does this water suit, and which of them fit my tank?" A list in an order that is
- * said: verdict, room, how commonly sold, distance to the nearest limit, name.
+ * said: verdict, room, commonly sold, fish before others, what it asks, distance to the nearest
+ * limit, name.
  */
 #ifndef TS_ANSWERS_RANK_H
 #define TS_ANSWERS_RANK_H

@@ -193,6 +193,39 @@ static void one(struct ts_document *doc, struct ts_text *text, const struct find
 	ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
 }
 
+/* As many as stand on half a screen. */
+#define DOZEN 12
+
+/* On a terminal a long find is a table of its first dozen; --all shows each in full. */
+static void short_table(struct ts_document *doc, struct ts_text *text, const struct find_answer *a)
+{
+	struct ts_node *table = ts_doc_records(doc);
+
+	ts_doc_line(doc, table, "name", "grown", "together", "tank", "lives at GH", "family", NULL);
+	for (size_t i = 0; i < DOZEN; i++) {
+		const struct ts_species *s = a->items[i].species;
+		const char *name = s->common.en.count ? s->common.en.items[0] : s->species;
+		const char *grown, *together, *tank, *gh = "not known";
+
+		ts_text_number_short(text, s->adult_length_cm, 1);
+		ts_text_put(text, " cm");
+		grown = ts_doc_take(doc, text);
+		ts_text_number_short(text, s->group.comfortable, 0);
+		together = ts_doc_take(doc, text);
+		ts_text_number_short(text, ts_match_tank_length_cm(s), 0);
+		ts_text_put(text, " cm");
+		tank = ts_doc_take(doc, text);
+		if (!isnan(s->water.usual.gh_dh.tolerated.low)) {
+			ts_say_range(text, &s->water.usual.gh_dh.tolerated, 1);
+			gh = ts_doc_take(doc, text);
+		}
+		ts_doc_line(doc, table, name, grown, together, tank, gh, s->family, NULL);
+	}
+	put_count(text, a->count - DOZEN);
+	ts_text_put(text, " more: --all.");
+	ts_doc_paragraph(doc, ts_doc_take(doc, text));
+}
+
 static void tally(struct ts_document *doc, struct ts_text *text, struct ts_node *table,
 	const char *name, size_t count)
 {
@@ -265,7 +298,9 @@ static void write_answer(struct session *s, const struct find_answer *a)
 {
 	struct ts_document doc;
 	struct ts_text text;
+	bool dozen;
 
+	dozen = a->count > DOZEN && session_terminal(s) && !s->options->all && !s->options->summary;
 	ts_doc_open(&doc, s->arena, "Species found");
 	doc.drawn = s->options->format == FORMAT_HTML;
 	ts_text_open(&text, &s->arena->allocator);
@@ -277,7 +312,9 @@ static void write_answer(struct session *s, const struct find_answer *a)
 	say_overlays(&doc, s->catalogue);
 	if (s->options->summary)
 		write_summary(&doc, &text, &a->summary);
-	for (size_t i = 0; i < a->count && !s->options->summary; i++)
+	if (dozen)
+		short_table(&doc, &text, a);
+	for (size_t i = 0; i < a->count && !s->options->summary && !dozen; i++)
 		one(&doc, &text, a, &a->items[i]);
 	s->arena->failed |= text.failed;
 	ts_text_drop(&text);

@@ -133,6 +133,7 @@ static const struct ts_result_field propose_fields[] = {
 	TS_R_ROW_TEXTS(S, "held", held, "why nothing is bought now"),
 	TS_R_ROW_LIST(S, "asked_for", musts, must_count, struct ts_propose_must_result, &must_shape, "what was asked for and cannot be had"),
 	TS_R_ROW_LIST(S, "maturing", maturing, maturing_count, P, &purchase_shape, "the days before any animal"),
+	TS_R_ROW_TEXT(S, "maturing_heading", maturing_heading, "for whom they are"),
 	TS_R_ROW_TEXT(S, "maturing_says", maturing_says, "what follows them"),
 	TS_R_ROW_TEXT(S, "why_heading", why_heading, "the animal that --why asked about"),
 	TS_R_ROW_TEXT(S, "why", why_says, "why it is in no list"),

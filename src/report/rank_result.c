@@ -55,6 +55,7 @@ static const struct ts_result_field match_fields[] = {
 	TS_R_ROW_NUMBER(M, "tank_volume_l", tank_volume_l, 0, "what a usual tank of that length holds"),
 	TS_R_ROW_TEXT(M, "form", form, "of several of one name; null: there is one"),
 	TS_R_ROW_TEXT(M, "family", family, "its family"),
+	TS_R_ROW_WORD(M, "kind", kind, ts_words_kind, "kind of animal"),
 	TS_R_ROW_WORD(M, "swims", swims, ts_words_swims, "where it swims"),
 	TS_R_ROW_WORD(M, "sold", sold, ts_words_sold, "how easily it is bought"),
 	TS_R_ROW_NUMBER(M, "distance", distance, 2, "from the water to its nearest limit, in units of the reading's doubt; null: not known"),

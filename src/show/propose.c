@@ -83,6 +83,15 @@ static void list(struct ts_document *doc, const struct ts_propose_community_resu
 	steps(doc, c->purchases, c->purchase_count);
 }
 
+static void maturing(struct ts_document *doc, const struct ts_propose_result *r)
+{
+	if (!r->maturing_count)
+		return;
+	ts_doc_heading(doc, 0, r->maturing_heading);
+	steps(doc, r->maturing, r->maturing_count);
+	ts_doc_paragraph(doc, r->maturing_says);
+}
+
 void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
 {
 	ts_doc_verdict(doc, r->headline, r->deciding ? r->deciding : "");
@@ -92,11 +101,8 @@ void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
 		if (r->musts[i].possible)
 			ts_doc_paragraph(doc, r->musts[i].possible);
 	}
-	if (r->maturing_count) {
-		ts_doc_heading(doc, 0, "FIRST THE FILTER");
-		steps(doc, r->maturing, r->maturing_count);
-		ts_doc_paragraph(doc, r->maturing_says);
-	}
+	if (!r->maturing_last)
+		maturing(doc, r);
 	facts(doc, r);
 	paragraphs(doc, &r->notes);
 	if (r->why_heading) {
@@ -105,6 +111,8 @@ void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
 	}
 	for (size_t i = 0; i < r->community_count; i++)
 		list(doc, &r->communities[i], !i && r->deciding);
+	if (r->maturing_last)
+		maturing(doc, r);
 	for (size_t i = 0; i < r->waiting_count; i++)
 		ts_doc_paragraph(doc, r->waiting[i].says);
 	paragraphs(doc, &r->closing);

@@ -100,7 +100,8 @@ const char *ts_compose_asks(const struct ts_species *s, bool aged)
 		return "it needs salt";
 	if (s->feeding == FED_LIVE)
 		return "it wants living food";
-	if (s->feeding == FED_DRIFT || s->feeding == FED_SHELLS)
+	if (s->kind == TS_ANIMAL_FISH && (s->feeding == FED_DRIFT || s->feeding == FED_SHELLS ||
+						 s->habits & TS_HABIT_SPECIALIST))
 		return "it takes only special food";
 	if (!aged && (s->habits & TS_HABIT_OLD_TANK || s->feeding == FED_GROWTH))
 		return "it lives off what grows in a tank that has run for eight weeks or more";

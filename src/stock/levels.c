@@ -65,7 +65,10 @@ static unsigned larger(const struct ts_species *s, double times)
 /* A crowd that holds no pairs and no harem may be as large as the tank bears. */
 static bool of_shoals(const struct ts_species *s)
 {
-	return s->group.comfortable >= 5;
+	bool few = s->group.sexes == SEXES_ONE_MALE ||
+		   (s->group.sexes == SEXES_HAREM && s->group.least < 8);
+
+	return s->group.comfortable >= 5 && !few;
 }
 
 size_t ts_levels(const struct ts_species *s, struct ts_level ret[TS_LEVELS_MOST])

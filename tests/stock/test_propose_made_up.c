@@ -327,7 +327,7 @@ static void test_temperature__middle_of_what_it_runs_at(void **state)
 }
 
 /*
- * By hand from the rows propose.*: an entry costs 200, comfort gives 150, a larger shoal up to 150,
+ * By hand from the rows propose.*: an entry costs 200, comfort gives 170, a larger shoal up to 150,
  * an animal that takes change badly costs 200; size 4 cm in a tank of 100 cm is 25 lengths, in its
  * right place (250); sold everywhere gives 250. Waste costs 400 at 20 mg/L of nitrate.
  */
@@ -351,7 +351,7 @@ static void test_items__worth(void **state)
 	for (size_t i = 0; i < 4; i++) {
 		double counts[] = {6, 9, 14, 18};
 		double load = ts_judge_nitrogen_mg_day(&a->wish, &a->p.levels[i].group);
-		double points = 250 + 250 - 200 + (i ? 150 + 150 * (counts[i] / 9 - 1) : 0) -
+		double points = 250 + 250 - 200 + (i ? 170 + 150 * (counts[i] / 9 - 1) : 0) -
 				400 * load / aim;
 
 		assert_true(ts_group_count(&a->p.levels[i].group) == counts[i]);
@@ -360,7 +360,7 @@ static void test_items__worth(void **state)
 	}
 	assert_string_equal(a->p.names[1], "9 Exemplaa una");
 	assert_int_equal(a->p.species[1].first, 4);
-	assert_true(fabs(items[4].value - (250 + 250 - 200 + 150 - 200 -
+	assert_true(fabs(items[4].value - (250 + 250 - 200 + 170 - 200 -
 						  400 * items[4].weight / 100.0 / aim)) <= 1);
 	assert_int_equal(items[4].role, TS_ROLE_BOTTOM);
 	assert_int_equal(items[4].floor, 123);
