@@ -218,7 +218,7 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 		r->severity = both_rough(a->species, b->species) && roomy ? TS_NOTE
 			      : hunted_down(a, b, scene->practice)        ? TS_CONFLICT
 									  : TS_CONCERN;
-		return true;
+		return !roomy || !crowd(a->species, b->species);
 	case TS_WHEN_BREEDING: /* for some weeks, and nobody is hurt */
 		r->severity = TS_NOTE;
 		return !roomy && same_level(a->species, b->species);

@@ -190,7 +190,7 @@ static void put_calmer(struct ts_text *text, const struct ts_ruling *r, int deci
 /* Where a floor is given, how much there is and how much it would take. */
 static void put_floor(struct ts_text *text, const struct ts_ruling *r, int decimals)
 {
-	if (!isfinite(r->ours) || !isfinite(r->its))
+	if (!isfinite(r->ours) || !isfinite(r->its) || r->ours >= r->its)
 		return;
 	ts_text_put(text, ": floor ");
 	put_number(text, r->ours, decimals);

@@ -172,6 +172,8 @@ WHEN(mbuna_on_one_floor,
 		s->x.others_when = s->y.others_when = TS_WHEN_CRAMPED,
 		s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.3,
 		s->x.territory.per = s->y.territory.per = TS_PER_GROUP))
+WHEN(mbuna_that_chase_always,
+	(mbuna_on_one_floor(s), s->x.others_when = s->y.others_when = TS_ALWAYS))
 WHEN(brood_of_one_that_clears_the_tank, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_BREEDING, s->y.temper = TS_TEMPER_ALL, s->y.swims = TS_SWIMS_BOTTOM, s->y.territory.floor_m2 = 0.3))
 WHEN(brood_at_another_level, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_BREEDING, s->y.swims = TS_SWIMS_BOTTOM, s->y.territory.floor_m2 = 0.3))
 WHEN(two_loners, (rivals_roomy(s), s->x.group.sexes = s->y.group.sexes = TS_SEXES_ALONE, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.15))
@@ -179,6 +181,7 @@ WHEN(two_rainbows, (crossing_of_egg_layers(s), s->x.family = s->y.family = "Mela
 
 static const struct row rows[] = {
 	{TS_RULE_CHASED, "a crowd of one lake on the floor of one", mbuna_on_one_floor, -1},
+	{TS_RULE_CHASED, "a crowd that always chases", mbuna_that_chase_always, -1},
 	{TS_RULE_ATTACKED, "whatever swims, by one that clears the tank", brood_of_one_that_clears_the_tank, TS_CONFLICT},
 	{TS_RULE_ATTACKED, "of another level, by one that minds its level", brood_at_another_level, TS_CONCERN},
 	{TS_RULE_RIVALS, "two loners where two groups would do", two_loners, TS_CONFLICT},
