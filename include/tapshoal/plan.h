@@ -116,6 +116,8 @@ struct ts_plan {
 	size_t stock_count;
 	struct ts_sign *signs;
 	size_t sign_count;
+	double filter_stopped_h;  /* how long the filter stood, as in a power cut; 0 = it did not */
+	double away_h;            /* for how long nobody will be there; 0 = somebody is */
 	struct ts_measure deaths; /* unexplained, within the last four weeks; NONE = not said */
 };
 

@@ -40,16 +40,22 @@ static const struct {
 	{"filter.reading", TS_RULE_AMMONIA},
 	{"filter.reading", TS_RULE_NITRITE},
 	{"filter.reading", TS_RULE_FILTER},
+	{"filter.maturing", TS_RULE_AMMONIA},
+	{"filter.maturing", TS_RULE_NITRITE},
 	{"filter.unready", TS_RULE_FILTER},
 	{"filter.unready", TS_RULE_FILTER_UNKNOWN},
 	{"vet.", TS_RULE_DISTRESS},
 	{"apart.no3", TS_RULE_NITRATE},
 	{"nitrate.high", TS_RULE_NITRATE},
+	{"apart.bare", TS_RULE_BUFFER},
+	{"leave.acid-bed", TS_RULE_BUFFER},
+	{"stock.stay", TS_RULE_WATER_UNSURE},
 	{"buffer.", TS_RULE_BUFFER},
 	{"buffer.", TS_RULE_BUFFER_OPEN},
 	{"ask.kh", TS_RULE_KH_UNKNOWN},
 	{"leave.untested", TS_RULE_UNTESTED},
 	{"leave.ph-untested", TS_RULE_UNTESTED},
+	{"leave.ph-young", TS_RULE_UNTESTED},
 };
 
 static bool begins(const char *id, const char *beginning)
@@ -85,6 +91,14 @@ bool ts_check_held(const struct ts_check_work *w)
 	return w->advice_count && w->advice[0].row->group >= 2 && w->advice[0].row->group <= 5;
 }
 
+/* Nobody lives there yet, and ammonia or nitrite was read: advice knows what that is. */
+static bool is_maturing(const struct ts_check_work *w)
+{
+	const struct ts_now *log = &w->check.waters->log;
+
+	return ts_now_figure(log, TS_NOW_TAN) > 0 || ts_now_figure(log, TS_NOW_NO2) > 0;
+}
+
 /* What lives in the tank already, against the tank's own water; then what to do about it. */
 static bool advise(struct ts_check_work *w)
 {
@@ -105,7 +119,7 @@ static bool advise(struct ts_check_work *w)
 		ts_match_species(w->question->species[i], &w->check.waters->now, &keeping,
 			w->asking->practice, &residents[count++]);
 	}
-	if (!count && (plan->stock_count || !plan->tank.reading_count))
+	if (!count && !is_maturing(w) && (plan->stock_count || !plan->tank.reading_count))
 		return true;
 	ts_plan_state_residents(state, residents, count);
 	w->residents = residents;
@@ -135,8 +149,23 @@ static bool superseded(const struct ts_check_work *w, const struct ts_advice_row
 	return row->group >= 8 && unsound;
 }
 
+/* A pH that light swings up by day is no fault of the water. */
+static bool of_light(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	bool of_ph =
+		(r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE) && r->word == TS_PH;
+
+	for (size_t i = 0; of_ph && i < w->advice_count; i++) {
+		if (begins(w->advice[i].row->id, "light.swing"))
+			return true;
+	}
+	return false;
+}
+
 static bool spoken_for(const struct ts_check_work *w, const struct ts_ruling *r)
 {
+	if (of_light(w, r))
+		return true;
 	for (size_t k = 0; k < sizeof same / sizeof *same; k++) {
 		if (same[k].rule != r->rule)
 			continue;

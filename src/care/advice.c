@@ -11,9 +11,14 @@
 #include "care/titrate.h"
 #include "chem/carbonate.h"
 #include "chem/nitrogen.h"
+#include "water/analysis.h"
 
 #define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
 #define COMMON "common practice, no source"
+/* The way out of a crash goes through water of this KH, dH: it raises no pH at once. */
+#define KH_WAY_OUT_DH 1.0
+/* More pure water than this in 100 L is no mending, but another water. */
+#define PURE_MOST_L 75.0
 
 const char *const ts_outcome_words[TS_OUTCOME__COUNT + 1] = {"ask", "make-safe", "test-and-vet",
 	"mature-filter", "steady-the-water", "change-stock-first", "leave-alone"};
@@ -34,12 +39,21 @@ void ts_care_state_open(struct ts_care_state *ret)
 		.cl_mg_l = no,
 		.chlorine_mg_l = no,
 		.co2_mg_l = no,
+		.co2_low_mg_l = no,
+		.co2_high_mg_l = no,
 		.oxygen_mg_l = no,
+		.change_gh_dh = no,
 		.change_kh_dh = no,
 		.change_ec_us_cm = no,
 		.change_no3_mg_l = no,
 		.buffer_days = no,
 		.ph_trend = no,
+		.ph_swing_low = no,
+		.ph_swing_high = no,
+		.lived_days = no,
+		.reading_age_days = no,
+		.filter_stopped_h = no,
+		.away_days = no,
 		.deaths = no};
 }
 
@@ -104,6 +118,89 @@ static void fill_chase(const struct ts_care_state *s, const struct ts_practice *
 		f->chase_days = nights.gone_day;
 }
 
+static void fill_limits(const double *p, struct ts_care_figures *f)
+{
+	f->co2_limit = p[TS_P_CO2_DANGER];
+	f->co2_concern = p[TS_P_CO2_CONCERN];
+	f->chlorine_limit = p[TS_P_CHLORINE_DANGER];
+	f->nh3_limit = p[TS_P_NH3_CONFLICT];
+	f->oxygen_now = p[TS_P_OXYGEN_NOW];
+	f->oxygen_enough = p[TS_P_OXYGEN_CONCERN];
+	f->kh_floor = p[TS_P_KH_FLOOR];
+	f->kh_act = p[TS_P_KH_ACT];
+	f->kh_warn = p[TS_P_KH_WARN];
+	f->buffer_act = p[TS_P_BUFFER_ACT];
+	f->no3_limit = p[TS_P_NITRATE_CONFLICT];
+	f->kh_apart_limit = p[TS_P_APART_KH];
+	f->ec_apart_limit = p[TS_P_APART_EC];
+	f->no3_apart_limit = p[TS_P_APART_NO3];
+	f->tan_safe = p[TS_P_TAN_SAFE];
+	f->settled_days = p[TS_P_SETTLED_DAYS];
+}
+
+/* Water of KH 1 and the tank's own GH: thinned new water, or water without minerals. */
+static void fill_way_out(const struct ts_care_state *s, struct ts_care_figures *f)
+{
+	struct ts_mend_wish wish = {
+		s->change_gh_dh, s->change_kh_dh, s->gh_dh, KH_WAY_OUT_DH, s->temp_c};
+
+	f->way_out_bare = isnan(s->change_kh_dh);
+	if (f->way_out_bare)
+		wish.gh_dh = wish.kh_dh = 0;
+	(void)ts_mend_find(&wish, &f->way_out);
+}
+
+/* What all residents bear of GH or KH, as far as it is known. */
+static struct ts_range borne_by_all(const struct ts_care_state *s, int parameter)
+{
+	struct ts_range r = {0, (double)INFINITY};
+
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_range *one = &s->residents[i].at[parameter].tolerated;
+
+		if (isnan(one->low))
+			continue;
+		r.low = fmax(r.low, one->low);
+		r.high = fmin(r.high, one->high);
+	}
+	return r;
+}
+
+/*
+ * The new water mended to what the animal that the row speaks of likes, as far as the others bear
+ * it; nothing where they do not, or where pure water would be most of it.
+ */
+static bool fill_mend(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	const struct ts_parameter_fit *fit = &s->residents[f->animal].at[f->parameter];
+	const struct ts_range *likes =
+		isnan(fit->preferred.low) ? &fit->tolerated : &fit->preferred;
+	struct ts_range all = borne_by_all(s, f->parameter);
+	double from = fit->uncomfortable_by < 0 || fit->outside_by < 0 ? likes->low : likes->high;
+	struct ts_mend_wish wish = {isnan(s->change_gh_dh) ? s->gh_dh : s->change_gh_dh,
+		isnan(s->change_kh_dh) ? s->kh_dh : s->change_kh_dh, (double)NAN, (double)NAN,
+		s->temp_c};
+
+	if (f->parameter != TS_GH && f->parameter != TS_KH)
+		return false;
+	from = fmin(fmax(from, all.low), all.high);
+	if (all.low > all.high || from < fit->tolerated.low || from > fit->tolerated.high)
+		return false;
+	if (f->parameter == TS_GH) {
+		wish.gh_wish_dh = from;
+		/* Thinning takes buffer too: what is needed of it is put back. */
+		if (wish.kh_dh > practice[TS_P_KH_ACT] && from < wish.gh_dh)
+			wish.kh_wish_dh =
+				fmax(practice[TS_P_KH_ACT], wish.kh_dh * from / wish.gh_dh);
+	} else {
+		wish.kh_wish_dh = from;
+	}
+	f->mend_from = from;
+	f->mends = ts_mend_find(&wish, &f->mend) && f->mend.pure_l <= PURE_MOST_L;
+	return f->mends;
+}
+
 static void fill_figures(const struct ts_care_state *s, const struct ts_practice *practice,
 	struct ts_care_figures *f)
 {
@@ -122,10 +219,22 @@ static void fill_figures(const struct ts_care_state *s, const struct ts_practice
 		.co2_mg_l = s->co2_mg_l,
 		.oxygen_mg_l = s->oxygen_mg_l,
 		.deaths = s->deaths,
+		.change_gh_dh = s->change_gh_dh,
 		.change_kh_dh = s->change_kh_dh,
 		.buffer_days = s->buffer_days,
 		.ph_trend = s->ph_trend,
+		.co2_low_mg_l = s->co2_low_mg_l,
+		.co2_high_mg_l = s->co2_high_mg_l,
+		.ph_swing_low = s->ph_swing_low,
+		.ph_swing_high = s->ph_swing_high,
+		.lived_days = s->lived_days,
+		.reading_age_days = s->reading_age_days,
+		.filter_stopped_h = s->filter_stopped_h,
+		.away_days = s->away_days,
 		.animal = -1};
+	fill_limits(practice->value, f);
+	f->buffer_lost = s->kh_dh < f->kh_floor;
+	fill_way_out(s, f);
 	f->ec_apart_percent = 100 * fabs(s->change_ec_us_cm - s->ec_us_cm) / s->ec_us_cm;
 	f->no3_apart_mg_l = s->no3_mg_l - s->change_no3_mg_l;
 	f->nh3_mg_l = ts_care_nh3_mg_l(s->tan_mg_l, s->ph, warm);
@@ -145,41 +254,48 @@ static void fill_figures(const struct ts_care_state *s, const struct ts_practice
 		const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 #define UNUSED ((void)s, (void)practice, (void)f)
 
+/* The highest pH that fresh water of an aquarium shows. */
+#define PH_WORST 8.5
+
 static bool ammonia_now(
 	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f)
 {
 	/* Without a pH the worst that fresh water shows is assumed. */
-	double nh3 = isnan(f->nh3_mg_l)
-			     ? ts_care_nh3_mg_l(s->tan_mg_l, 8.5, isnan(s->temp_c) ? 25 : s->temp_c)
-			     : f->nh3_mg_l;
+	double nh3 = isnan(f->nh3_mg_l) ? ts_care_nh3_mg_l(s->tan_mg_l, PH_WORST,
+						  isnan(s->temp_c) ? 25 : s->temp_c)
+					: f->nh3_mg_l;
 
-	return nh3 >= practice[TS_P_NH3_NOW] || s->tan_mg_l > 2.5 * f->ccc_mg_l;
+	return nh3 >= practice[TS_P_NH3_NOW] || s->tan_mg_l > practice[TS_P_TAN_NOW] * f->ccc_mg_l;
 }
+
+/* Below this pH hardly any ammonia is poison (computed: under 0.4 % of it at 25 C). */
+#define PH_HOLDS_AMMONIA 6.8
 
 /* Much ammonia held harmless by a low pH: raising the pH is what would kill. */
 CONDITION(crashed)
 {
 	UNUSED;
-	return s->tan_mg_l >= 0.5 && (s->ph < 6.8 || s->kh_dh < practice[TS_P_KH_FLOOR]) &&
+	return !s->empty && s->tan_mg_l >= practice[TS_P_TAN_SAFE] &&
+	       (s->ph < PH_HOLDS_AMMONIA || s->kh_dh < practice[TS_P_KH_FLOOR]) &&
 	       !(f->nh3_mg_l >= practice[TS_P_NH3_NOW]);
 }
 
 CONDITION(too_much_ammonia)
 {
-	return ammonia_now(s, practice, f) && !crashed(s, practice, f);
+	return !s->empty && ammonia_now(s, practice, f) && !crashed(s, practice, f);
 }
 
 CONDITION(too_much_nitrite)
 {
 	UNUSED;
-	return s->no2_mg_l > f->no2_limit_mg_l;
+	return !s->empty && s->no2_mg_l > f->no2_limit_mg_l;
 }
 
 CONDITION(gasping_with_co2)
 {
 	UNUSED;
 	return s->signs & TS_SIGNS_GASPING &&
-	       (s->co2_injected || s->co2_mg_l > practice[TS_P_CO2_DANGER]);
+	       (s->co2_injected || s->co2_low_mg_l > practice[TS_P_CO2_DANGER]);
 }
 
 CONDITION(gasping)
@@ -187,9 +303,18 @@ CONDITION(gasping)
 	return s->signs & TS_SIGNS_GASPING && !gasping_with_co2(s, practice, f);
 }
 
+/* With its low end alone; where gas is injected and they are well, they are watched. */
 CONDITION(too_much_co2)
 {
-	return s->co2_mg_l > practice[TS_P_CO2_DANGER] && !gasping_with_co2(s, practice, f);
+	return !s->empty && s->co2_low_mg_l > practice[TS_P_CO2_DANGER] && !s->co2_injected &&
+	       !gasping_with_co2(s, practice, f);
+}
+
+CONDITION(injected_and_well)
+{
+	UNUSED;
+	return s->co2_injected && !s->signs && !(s->deaths > 0) &&
+	       s->co2_high_mg_l > practice[TS_P_CO2_CONCERN];
 }
 
 CONDITION(chlorine)
@@ -303,7 +428,7 @@ CONDITION(ammonia_or_nitrite_read)
 {
 	double concern;
 
-	if (crashed(s, practice, f) || too_much_ammonia(s, practice, f) ||
+	if (s->empty || crashed(s, practice, f) || too_much_ammonia(s, practice, f) ||
 		too_much_nitrite(s, practice, f))
 		return false;
 	ts_chem_nitrite_limits(isnan(s->cl_mg_l) ? -1 : s->cl_mg_l, &concern, NULL);
@@ -316,36 +441,102 @@ static bool both_nil(const struct ts_care_state *s, const double *practice)
 	       s->no2_mg_l < practice[TS_P_NITRITE_DANGER] / 3;
 }
 
+CONDITION(filter_stood_long)
+{
+	UNUSED;
+	return s->filter_stopped_h >= practice[TS_P_FILTER_RINSE];
+}
+
+CONDITION(filter_stood)
+{
+	return s->filter_stopped_h >= practice[TS_P_FILTER_STOPPED] &&
+	       !filter_stood_long(s, practice, f);
+}
+
+CONDITION(nobody_there)
+{
+	UNUSED;
+	return s->away_days > 0;
+}
+
+CONDITION(read_long_ago)
+{
+	UNUSED;
+	return s->reading_age_days > practice[TS_P_READING_OLD];
+}
+
+/* No animals yet, and what is read is what a filter grows on. */
+CONDITION(maturing_empty)
+{
+	UNUSED;
+	return s->empty && (s->tan_mg_l >= practice[TS_P_TAN_DANGER] ||
+				   s->no2_mg_l > practice[TS_P_NITRITE_DANGER]);
+}
+
 /* Unknown counts as not mature, unless animals have lived there long with both nil. */
 CONDITION(filter_unready)
 {
-	if (ammonia_or_nitrite_read(s, practice, f))
+	if (ammonia_or_nitrite_read(s, practice, f) || maturing_empty(s, practice, f))
 		return false;
 	if (s->filter_mature == TS_NOT_KNOWN)
 		return !s->lived_long;
 	return s->filter_mature == TS_KNOWN_NO;
 }
 
+/* Water without minerals, poured into a tank that has some. */
+CONDITION(change_is_bare)
+{
+	struct ts_mend_wish wish = {
+		s->change_gh_dh, s->change_kh_dh, s->gh_dh, s->kh_dh, s->temp_c};
+
+	(void)practice;
+	if (!ts_water_is_bare(s->change_gh_dh, s->change_kh_dh, s->change_ec_us_cm) ||
+		!(s->gh_dh > 1 || s->kh_dh > 1))
+		return false;
+	f->mends = ts_mend_find(&wish, &f->mend);
+	return f->mends;
+}
+
 CONDITION(kh_apart)
 {
-	UNUSED;
-	return fabs(s->change_kh_dh - s->kh_dh) > 3;
+	return fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit &&
+	       !change_is_bare(s, practice, f);
 }
 
 CONDITION(ec_apart)
 {
-	return f->ec_apart_percent > 30 && !kh_apart(s, practice, f);
+	return f->ec_apart_percent > f->ec_apart_limit && !kh_apart(s, practice, f) &&
+	       !change_is_bare(s, practice, f);
 }
 
 CONDITION(no3_apart)
 {
 	UNUSED;
-	return f->no3_apart_mg_l > 50;
+	return f->no3_apart_mg_l > f->no3_apart_limit;
 }
 
 CONDITION(no3_high)
 {
-	return s->no3_mg_l > 100 && !no3_apart(s, practice, f);
+	return s->no3_mg_l > f->no3_limit && !no3_apart(s, practice, f);
+}
+
+/* No water of ordinary KH stands above this but by light. */
+#define PH_OF_LIGHT 8.3
+
+/* Plants and algae move it: up by day, down by night. */
+CONDITION(light_swings)
+{
+	UNUSED;
+	return s->ph_swing_high - s->ph_swing_low > practice[TS_P_SWING_LIGHT] &&
+	       s->ph_swing_high > PH_OF_LIGHT && !s->co2_injected;
+}
+
+/* Active soil or peat under animals that have been well for long: the bed is what they live in. */
+CONDITION(acid_bed_and_well)
+{
+	UNUSED;
+	return s->acid_bed && s->lived_days >= f->settled_days && !s->signs && !(s->deaths > 0) &&
+	       !(s->tan_mg_l >= practice[TS_P_TAN_DANGER]);
 }
 
 static bool all_of_black_water(const struct ts_care_state *s)
@@ -363,24 +554,43 @@ CONDITION(black_water)
 	return s->kh_dh < practice[TS_P_KH_ACT] && all_of_black_water(s);
 }
 
+/* Minerals that a spoon of salt mends send nobody away. */
+static bool mendable(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	return (someone_misses(s, TS_GH, false, 0, f) && fill_mend(s, practice, f)) ||
+	       (someone_misses(s, TS_KH, false, 0, f) && fill_mend(s, practice, f));
+}
+
+/* Where the animals want more KH than the buffer does, their recipe says it. */
+static bool kh_mends(const struct ts_care_state *s, const double *practice)
+{
+	struct ts_care_figures f = {.animal = -1};
+
+	return someone_misses(s, TS_KH, false, 0, &f) && fill_mend(s, practice, &f);
+}
+
 CONDITION(buffer_gone)
 {
-	UNUSED;
-	return s->kh_dh < practice[TS_P_KH_FLOOR] && !all_of_black_water(s);
+	return s->kh_dh < practice[TS_P_KH_FLOOR] && !all_of_black_water(s) &&
+	       !acid_bed_and_well(s, practice, f) && !crashed(s, practice, f);
 }
 
 CONDITION(buffer_act)
 {
-	if (buffer_gone(s, practice, f) || all_of_black_water(s))
+	if (buffer_gone(s, practice, f) || all_of_black_water(s) ||
+		acid_bed_and_well(s, practice, f) || crashed(s, practice, f))
 		return false;
-	return s->kh_dh < practice[TS_P_KH_ACT] || s->buffer_days < 7;
+	return s->kh_dh < practice[TS_P_KH_ACT] || s->buffer_days < practice[TS_P_BUFFER_ACT];
 }
 
 CONDITION(buffer_warn)
 {
-	if (buffer_gone(s, practice, f) || buffer_act(s, practice, f) || all_of_black_water(s))
+	if (buffer_gone(s, practice, f) || buffer_act(s, practice, f) || all_of_black_water(s) ||
+		acid_bed_and_well(s, practice, f) || crashed(s, practice, f) ||
+		kh_mends(s, practice))
 		return false;
-	return s->kh_dh < practice[TS_P_KH_WARN] || s->buffer_days < 14;
+	return s->kh_dh < practice[TS_P_KH_WARN] || s->buffer_days < practice[TS_P_BUFFER_WARN];
 }
 
 CONDITION(ph_trends)
@@ -395,16 +605,29 @@ CONDITION(temperature_out)
 	       !temperature_far_out(s, practice, f);
 }
 
+static bool lived_well(const struct ts_care_state *s)
+{
+	return s->lived_long && !s->signs && !(s->deaths > 0);
+}
+
+CONDITION(minerals_mend_and_well)
+{
+	return lived_well(s) && mendable(s, practice, f);
+}
+
+CONDITION(minerals_mend)
+{
+	return !lived_well(s) && mendable(s, practice, f);
+}
+
 CONDITION(gh_out)
 {
-	UNUSED;
-	return someone_misses(s, TS_GH, false, 0, f);
+	return someone_misses(s, TS_GH, false, 0, f) && !fill_mend(s, practice, f);
 }
 
 CONDITION(kh_out)
 {
-	UNUSED;
-	return someone_misses(s, TS_KH, false, 0, f);
+	return someone_misses(s, TS_KH, false, 0, f) && !fill_mend(s, practice, f);
 }
 
 static bool minerals_out(const struct ts_care_state *s, struct ts_care_figures *f)
@@ -417,29 +640,44 @@ CONDITION(not_comfortable)
 {
 	struct ts_care_figures other = *f;
 
-	(void)practice;
 	if (minerals_out(s, &other))
 		return false;
-	return someone_misses(s, TS_GH, true, 0, f) || someone_misses(s, TS_KH, true, 0, f) ||
-	       someone_misses(s, TS_TEMPERATURE, true, 0, f);
+	if (someone_misses(s, TS_GH, true, 0, f) || someone_misses(s, TS_KH, true, 0, f)) {
+		(void)fill_mend(s, practice, f);
+		return true;
+	}
+	return someone_misses(s, TS_TEMPERATURE, true, 0, f);
 }
 
-static bool ph_alone(const struct ts_care_state *s, struct ts_care_figures *f)
+static bool ph_alone(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
 	struct ts_care_figures other = *f;
 
 	return !minerals_out(s, &other) && !(fabs(s->ph_trend) > 0) &&
-	       someone_misses(s, TS_PH, true, 0, f);
+	       !light_swings(s, practice, f) && someone_misses(s, TS_PH, true, 0, f);
+}
+
+/* Only who has lived there for long is settled; only what was read on several days is steady. */
+CONDITION(ph_alone_young)
+{
+	return !s->lived_long && ph_alone(s, practice, f);
 }
 
 CONDITION(ph_alone_untested)
 {
-	return !both_nil(s, practice) && ph_alone(s, f);
+	return s->lived_long && !both_nil(s, practice) && ph_alone(s, practice, f);
+}
+
+CONDITION(ph_alone_once)
+{
+	return s->lived_long && both_nil(s, practice) && !s->ph_repeated &&
+	       ph_alone(s, practice, f);
 }
 
 CONDITION(ph_alone_known)
 {
-	return both_nil(s, practice) && ph_alone(s, f);
+	return s->lived_long && both_nil(s, practice) && s->ph_repeated && ph_alone(s, practice, f);
 }
 
 CONDITION(in_range_untested)
@@ -457,40 +695,40 @@ CONDITION(in_range)
 /* clang-format off */
 const struct ts_advice_row ts_advice_rows[] = {
 	{"ask.gh", 1, TS_ASK, TS_THIS_WEEK, gh_missing,
-		"Test GH with drops first: it decides most, and nothing is advised without it.",
+		"Test GH with drops first, and KH: they decide most, and nothing is advised without them. Leave the pH alone.",
 		"GH is not known.", COMMON},
 	{"ask.kh", 1, TS_ASK, TS_THIS_WEEK, kh_missing,
 		"Test KH with drops first: without it nobody can say how steady the pH is.",
 		"KH is not known.", COMMON},
 	{"now.gasping-co2", 2, TS_MAKE_SAFE, TS_NOW, gasping_with_co2,
-		"Turn the CO2 off and air on strongly, now, until nobody gasps. Add no buffer and no other product. Then test ammonia, nitrite and oxygen.",
-		"They gasp; CO2 {co2} mg/L, borne to 30.", "CO2: " COMMON "; concern from 20 mg/L, Hargreaves & Brunson 1996"},
-	{"now.co2", 2, TS_MAKE_SAFE, TS_NOW, too_much_co2,
-		"Turn any CO2 off and air on, now. Add no buffer: it would not take the gas away.",
-		"CO2 {co2} mg/L, borne to 30.", "CO2: " COMMON "; concern from 20 mg/L, Hargreaves & Brunson 1996"},
+		"Too much CO2: turn it off and air on strongly, now, until nobody gasps, and add nothing to the water. In the next hour: test ammonia, nitrite and oxygen. This week: less gas, and off at night.",
+		"They gasp; CO2 {co2} mg/L, borne to {co2_limit}.", "CO2: " COMMON "; concern from 20 mg/L, Hargreaves & Brunson 1996"},
 	{"now.gasping", 2, TS_MAKE_SAFE, TS_NOW, gasping,
-		"Air on strongly, CO2 off; then change a quarter of the water for treated water of the same temperature, GH and KH. Then test ammonia, nitrite, oxygen and temperature.",
+		"They want for oxygen: air on strongly, CO2 off, now. In the next hour: test ammonia, nitrite and temperature; if they still gasp, change a quarter of the water for treated water of the same temperature, GH and KH. This week: find what used the oxygen up (heat, a stopped filter, dead matter, medicine).",
 		"They gasp at the surface.", COMMON},
-	{"now.chlorine", 2, TS_MAKE_SAFE, TS_NOW, chlorine,
-		"Treat the tank against chlorine and chloramine now, for its whole volume, and every new water before it goes in.",
-		"Chlorine {chlorine} mg/L, borne to 0.011.", "US EPA 1984 (from memory)"},
 	{"now.crash", 2, TS_MAKE_SAFE, TS_NOW, crashed,
-		"Make it safe slowly, and do not change half. Feed nothing for 3 days; change 15 % a day for treated water of KH about 1 and the tank's own conductivity until ammonia is below 0.5 mg/L; only then let KH rise, by stages. No newcomers.",
+		"{cause}: make it safe slowly, and do not change half. In the next hour: move the surface, feed nothing, test pH and ammonia once more. This week: nothing to eat for 3 days, and 15 % a day of treated water of KH about 1 and the tank's own conductivity, until ammonia is below {tan_safe} mg/L; only then let KH rise, by stages. No newcomers. {way_out}",
 		"Ammonia {tan} mg/L N is {nh3} mg/L as poison now; half a tank of your change water would make it {nh3_half}.", "Emerson et al. 1975; " COMMON},
 	{"now.ammonia", 2, TS_MAKE_SAFE, TS_NOW, too_much_ammonia,
-		"Feed nothing; change half for treated water of the same temperature, pH and conductivity, again tomorrow if it reads the same. Water of a higher pH makes it worse.",
-		"Ammonia {tan} mg/L N, of it {nh3} mg/L un-ionised, borne to 0.02.", "Emerson et al. 1975; US EPA 2013, EPA 822-R-13-001"},
+		"Ammonia is poison at this pH. In the next hour: air on, feed nothing, change half for treated water of the same temperature, pH and conductivity; water of a higher pH makes it worse. This week: test every day, change again while it reads the same, look for what died, feed a little only when it reads nil.",
+		"Ammonia {tan} mg/L N, of it {nh3} mg/L un-ionised, borne to {nh3_limit}.", "Emerson et al. 1975; US EPA 2013, EPA 822-R-13-001"},
 	{"now.nitrite", 2, TS_MAKE_SAFE, TS_NOW, too_much_nitrite,
-		"Feed nothing; change half for treated, matched water, again tomorrow if it reads the same. Air on.",
+		"Nitrite takes the breath out of their blood. In the next hour: air on, feed nothing, change half for treated, matched water. This week: test every day and change again while it reads the same; feed a little only when it reads nil.",
 		"Nitrite {no2} mg/L, borne to {no2_limit} at this chloride.", "estimate from memory; that chloride protects is established"},
+	{"now.co2", 2, TS_MAKE_SAFE, TS_NOW, too_much_co2,
+		"Much CO2 for its pH and KH: turn any gas off and air on, now. In the next hour: read pH again in an aired glass; if it rises, it was gas, and if not, another acid holds it.",
+		"CO2 {co2} mg/L ({co2_low} to {co2_high}), borne to {co2_limit}.", "CO2: " COMMON "; concern from 20 mg/L, Hargreaves & Brunson 1996"},
+	{"now.chlorine", 2, TS_MAKE_SAFE, TS_NOW, chlorine,
+		"Chlorine burns their gills: treat the tank against chlorine and chloramine now, for its whole volume. This week: treat every new water before it goes in, and test ammonia, which treated chloramine leaves.",
+		"Chlorine {chlorine} mg/L, borne to {chlorine_limit}.", "US EPA 1984 (from memory)"},
 	{"now.oxygen", 2, TS_MAKE_SAFE, TS_NOW, oxygen_low,
-		"Air on strongly, now; take dead matter out; feed nothing today.",
-		"Oxygen {oxygen} mg/L, danger below 3.", "published, figure recalled, work not re-checked"},
+		"Too little oxygen: air on strongly, now; take dead matter out; feed nothing today. This week: move the surface day and night.",
+		"Oxygen {oxygen} mg/L, danger below {oxygen_now}.", "published, figure recalled, work not re-checked"},
 	{"now.temperature", 2, TS_MAKE_SAFE, TS_NOW, temperature_far_out,
 		"Check heater and thermometer now (unplug the heater before you draw water) and bring the temperature back by 1 C an hour at most, 2 C a day.",
 		"{animal}: {miss}.", COMMON},
 	{"vet.sudden-all", 3, TS_TEST_AND_VET, TS_NOW, sudden_all,
-		"All kinds at once points to poison, oxygen or temperature, not to a disease: test ammonia, nitrite and temperature, air on, change a quarter for matched, treated water. A vet decides about animals that suffer. No new animals, no re-making.",
+		"All kinds at once points to poison, oxygen or temperature, not to a disease. In the next hour: air on, test ammonia, nitrite and temperature, change a quarter for matched, treated water. This week: think of spray, paint, metal, medicine and new stones; a vet decides about animals that suffer. No new animals, no re-making.",
 		"Sudden signs in all kinds of animals.", COMMON},
 	{"vet.one", 3, TS_TEST_AND_VET, TS_THIS_WEEK, one_ill,
 		"One animal or one species points to disease: isolate it if you can, and ask a vet for fish before any medicine. Gloves for your hands. No new animals, no re-making.",
@@ -504,42 +742,69 @@ const struct ts_advice_row ts_advice_rows[] = {
 	{"vet.other", 3, TS_TEST_AND_VET, TS_THIS_WEEK, other_signs,
 		"Say since when and how many are affected, and test ammonia, nitrite and temperature; a vet decides about disease. No new animals, no re-making.",
 		"Signs of distress.", COMMON},
+	{"filter.stood-long", 4, TS_MATURE_FILTER, TS_NOW, filter_stood_long,
+		"Do not start the filter as it is: what stood in it without oxygen is poison. In the next hour: open it, rinse it in tank water, start it; air on. This week: feed nothing for two days, then half; test ammonia and nitrite every day until both read nil.",
+		"The filter stood for {filter_stopped} hours.", COMMON},
+	{"filter.stood", 4, TS_MATURE_FILTER, TS_NOW, filter_stood,
+		"Set the filter going, and move the surface until it runs (air, or a cup poured from a height). Feed nothing today; test ammonia and nitrite tomorrow and on three days more.",
+		"The filter stood for {filter_stopped} hours.", COMMON},
+	{"filter.maturing", 4, TS_MATURE_FILTER, TS_AT_LEISURE, maturing_empty,
+		"Go on: the filter is maturing, and nobody lives there yet. Wait until ammonia and nitrite both read nil a day after feeding it, for a week; then change half and buy the first third.",
+		"Ammonia {tan} mg/L N, nitrite {no2} mg/L: that is what it grows on.", COMMON},
 	{"filter.reading", 4, TS_MATURE_FILTER, TS_THIS_WEEK, ammonia_or_nitrite_read,
 		"The filter is not coping: feed half, change 25 % every second day for matched, treated water, no newcomers until both read nil for 7 days.",
 		"Ammonia {tan} mg/L N, nitrite {no2} mg/L; both should read nil.", COMMON},
 	{"filter.unready", 4, TS_MATURE_FILTER, TS_THIS_WEEK, filter_unready,
 		"Let the filter mature before any animal is added; then buy in thirds, 14 days apart, with a test of ammonia and nitrite before each.",
 		"The filter is not known to clear ammonia and nitrite to nil for 7 days.", COMMON},
+	{"apart.bare", 5, TS_STEADY, TS_THIS_WEEK, change_is_bare,
+		"Give the new water minerals before it goes in: bare water takes the tank's buffer away. {mend}",
+		"New water GH {change_gh}, KH {change_kh}; the tank GH {gh}, KH {kh}.", COMMON},
 	{"apart.kh", 5, TS_STEADY, TS_THIS_WEEK, kh_apart,
 		"Tank and change water have drifted apart: small changes of 10 % twice a week until they agree, no newcomers meanwhile.",
-		"KH {kh} in the tank, {change_kh} in the change water: more than 3 apart.", COMMON},
+		"KH {kh} in the tank, {change_kh} in the change water: more than {kh_apart_limit} apart.", COMMON},
 	{"apart.ec", 5, TS_STEADY, TS_THIS_WEEK, ec_apart,
 		"Tank and change water have drifted apart: small changes of 10 % twice a week until they agree, no newcomers meanwhile.",
-		"Conductivity {ec_apart} % apart: more than 30.", COMMON},
+		"Conductivity {ec_apart} % apart: more than {ec_apart_limit}.", COMMON},
 	{"apart.no3", 5, TS_STEADY, TS_THIS_WEEK, no3_apart,
 		"Waste has gathered: small changes of 10 % twice a week until nitrate has fallen, no newcomers meanwhile.",
-		"Nitrate {no3_apart} mg/L above the change water: more than 50.", COMMON},
+		"Nitrate {no3_apart} mg/L above the change water: more than {no3_apart_limit}.", COMMON},
 	{"oxygen.short", 5, TS_STEADY, TS_NOW, oxygen_short,
-		"Move the surface more, day and night, and feed half; read oxygen again before the lights go on. No newcomers until it stays above 5 mg/L.",
-		"Oxygen {oxygen} mg/L, enough from 5, danger below 3.", "published, figure recalled, work not re-checked"},
+		"Move the surface more, day and night, and feed half; read oxygen again before the lights go on. No newcomers until it stays above {oxygen_enough} mg/L.",
+		"Oxygen {oxygen} mg/L, enough from {oxygen_enough}, danger below {oxygen_now}.", "published, figure recalled, work not re-checked"},
 	{"nitrate.high", 5, TS_STEADY, TS_THIS_WEEK, no3_high,
 		"Bring nitrate down by small changes, and test the tap too: changes cannot go below it.",
-		"Nitrate {no3} mg/L, borne to 100.", COMMON},
+		"Nitrate {no3} mg/L, borne to {no3_limit}.", COMMON},
+	{"light.swing", 5, TS_STEADY, TS_THIS_WEEK, light_swings,
+		"Light makes this pH: plants and algae take the CO2 by day and give it back by night. Light the tank for fewer hours, keep the sun off it, move the surface in the evening, and measure at one hour of the day, best before the lights go on.",
+		"Within a day its pH went from {ph_swing_low} to {ph_swing_high}, at KH {kh}.", COMMON},
+	{"co2.watch", 6, TS_STEADY, TS_THIS_WEEK, injected_and_well,
+		"They are well under injected CO2: watch them in the early morning, when oxygen is least and the gas most; turn it off at night, and give no more than now.",
+		"CO2 about {co2} mg/L ({co2_low} to {co2_high}) by pH and KH; borne to {co2_limit}.", "CO2: " COMMON "; concern from 20 mg/L, Hargreaves & Brunson 1996"},
+	{"leave.acid-bed", 6, TS_LEAVE_ALONE, TS_AT_LEISURE, acid_bed_and_well,
+		"Leave the water alone: the soil or peat holds KH and pH low, and they have been well in it. Watch KH, pH and ammonia every week: soil is spent after a year or two, and KH then rises by itself.",
+		"KH {kh}, pH {ph}, and they have lived there for {lived_days} days.", COMMON},
 	{"buffer.gone", 6, TS_STEADY, TS_THIS_WEEK, buffer_gone,
-		"The buffer is used up: test ammonia, then change 10 to 15 % every second day with water that has KH, until KH stays above 2. No pH product: it uses up what buffer is left.",
-		"KH {kh}, floor 1.1.", "US EPA 440/5-86-001: 20 mg/L as CaCO3"},
+		"The buffer is used up: test ammonia, then change 10 to 15 % every second day with water that has KH, until KH stays above {kh_act}. No pH product: it uses up what buffer is left.",
+		"KH {kh}, floor {kh_floor}.", "US EPA 440/5-86-001: 20 mg/L as CaCO3"},
 	{"buffer.act", 6, TS_STEADY, TS_THIS_WEEK, buffer_act,
 		"The buffer is nearly used up: change a little more water, more often, this week.",
-		"KH {kh}; below 2, or less than 7 days of buffer, calls for action.", COMMON},
+		"KH {kh}; below {kh_act}, or less than {buffer_act} days of buffer, calls for action.", COMMON},
 	{"buffer.warn", 6, TS_STEADY, TS_AT_LEISURE, buffer_warn,
 		"The buffer is short: keep the water changes regular and test KH every week.",
-		"KH {kh}; below 4 it wants watching.", COMMON},
+		"KH {kh}; below {kh_warn} it wants watching.", COMMON},
 	{"black-water", 6, TS_STEADY, TS_AT_LEISURE, black_water,
 		"Animals of black water live with this little buffer: keep the load light and test pH and ammonia twice a week.",
-		"KH {kh}, below 2.", COMMON},
+		"KH {kh}, below {kh_act}.", COMMON},
 	{"ph.trend", 6, TS_STEADY, TS_THIS_WEEK, ph_trends,
 		"The pH moves from week to week: find out what uses the buffer up (KH now and in the change water) and change water in small, regular amounts.",
 		"pH has moved by {ph_trend} over its readings.", COMMON},
+	{"stock.stay", 7, TS_STEADY, TS_AT_LEISURE, minerals_mend_and_well,
+		"They stay: they have lived there for long and are well. They do better with {mend_from}. {mend}",
+		"{animal}: {miss}.", COMMON},
+	{"stock.minerals", 7, TS_STEADY, TS_THIS_WEEK, minerals_mend,
+		"Mend the minerals of the new water, by small changes. {mend}",
+		"{animal}: {miss}.", COMMON},
 	{"stock.gh", 7, TS_CHANGE_STOCK, TS_AT_LEISURE, gh_out,
 		"Change the stock first, the water second: keep what fits this water, find another keeper for what does not.",
 		"{animal}: {miss}.", COMMON},
@@ -551,9 +816,15 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"{animal}: {miss}.", COMMON},
 	{"leave.comfort", 8, TS_LEAVE_ALONE, TS_AT_LEISURE, not_comfortable,
 		"Leave the water alone and watch: they bear it, and a steady water is worth more than a perfect one.",
+		"{animal}: {miss}. {better}", COMMON},
+	{"leave.ph-young", 9, TS_LEAVE_ALONE, TS_THIS_WEEK, ph_alone_young,
+		"Leave the pH alone, and read it again at the same hour for some days: they have not lived there long, and nobody knows yet whether it stands still. Test ammonia and nitrite.",
 		"{animal}: {miss}.", COMMON},
 	{"leave.ph-untested", 9, TS_LEAVE_ALONE, TS_THIS_WEEK, ph_alone_untested,
 		"Leave the pH alone. Test ammonia and nitrite once, to be sure that it is nothing else.",
+		"{animal}: {miss}. {chase}", COMMON},
+	{"leave.ph-once", 9, TS_LEAVE_ALONE, TS_AT_LEISURE, ph_alone_once,
+		"Leave the pH alone: the hardness is right, and they are settled. Read it again at the same hour, to see whether it stands still.",
 		"{animal}: {miss}. {chase}", COMMON},
 	{"leave.ph", 9, TS_LEAVE_ALONE, TS_AT_LEISURE, ph_alone_known,
 		"Leave the pH alone: it is steady, the hardness is right, and they are settled.",
@@ -564,6 +835,12 @@ const struct ts_advice_row ts_advice_rows[] = {
 	{"leave.all", 10, TS_LEAVE_ALONE, TS_AT_LEISURE, in_range,
 		"Leave the water alone; test again in four weeks.",
 		"Everything measured is in range.", COMMON},
+	{"ask.again", 11, TS_ASK, TS_THIS_WEEK, read_long_ago,
+		"Read GH, KH and pH of the tank again: a tank that was read so long ago may be another by now.",
+		"The last reading is {reading_age} days old.", COMMON},
+	{"away", 11, TS_STEADY, TS_AT_LEISURE, nobody_there,
+		"Before you go: change water three days ahead and not on the last, look at heater and filter, add no animals in the fortnight before. Grown, healthy fish need no feed for two weeks; fry, and longer times, want somebody with portions packed by day.",
+		"Nobody is there for {away} days.", COMMON},
 };
 /* clang-format on */
 
@@ -572,6 +849,8 @@ const size_t ts_advice_row_count = sizeof ts_advice_rows / sizeof *ts_advice_row
 /* Whether a row may stand behind the answer: no reassurance behind trouble, no idle repetition. */
 static bool may_follow(const struct ts_advice_row *row, const struct ts_advice *first)
 {
+	if (row->group == 11)
+		return true;
 	/* In a danger other steps would contradict its own: a crash is not to be changed away. */
 	if (first->row->group == 2)
 		return row->group <= 4;

@@ -9,6 +9,7 @@
 
 #include <tapshoal/match.h>
 
+#include "care/mend.h"
 #include "chem/solution.h"
 #include "model/practice.h"
 
@@ -29,16 +30,27 @@ enum ts_known { TS_NOT_KNOWN, TS_KNOWN_YES, TS_KNOWN_NO };
  */
 struct ts_care_state {
 	double ph, gh_dh, kh_dh, temp_c, ec_us_cm, no3_mg_l;
-	double tan_mg_l, no2_mg_l, cl_mg_l, chlorine_mg_l, co2_mg_l, oxygen_mg_l;
-	double change_kh_dh, change_ec_us_cm, change_no3_mg_l; /* of the water poured in */
+	double tan_mg_l, no2_mg_l, cl_mg_l, chlorine_mg_l, oxygen_mg_l;
+	/* Of pH and KH, with the doubt of both; NAN where pH does not tell it: hardly any KH, or an
+	 * acid bed. */
+	double co2_mg_l, co2_low_mg_l, co2_high_mg_l;
+	double change_gh_dh, change_kh_dh, change_ec_us_cm, change_no3_mg_l; /* of the new water */
 	double buffer_days; /* until the buffer is used up under the present feeding and changes */
 	double ph_trend; /* how far pH has moved over its readings, where that is a trend; 0 steady,
 			    NAN not known */
-	double deaths;   /* unexplained, within four weeks */
+	double ph_swing_low, ph_swing_high; /* the widest course of one day; NAN: not known */
+	bool ph_repeated;  /* read on more than one day: whether it is steady can be told */
+	double deaths;     /* unexplained, within four weeks */
+	double lived_days; /* of the animals that have lived there longest; NAN: none, or no day */
+	double reading_age_days; /* of the older of GH and KH; NAN: not known */
+	double filter_stopped_h; /* how long the filter stood; NAN: it did not */
+	double away_days;        /* nobody will be there; NAN: somebody is */
 	enum ts_known filter_mature;
 	bool lived_long; /* stock has lived there for eight weeks or more */
 	bool co2_injected;
-	unsigned signs;                   /* bits of enum ts_care_signs */
+	bool empty;     /* animals are planned, and none lives there yet: nothing is harmed */
+	bool acid_bed;  /* active soil or peat: it holds KH and pH down */
+	unsigned signs; /* bits of enum ts_care_signs */
 	const struct ts_solution *tank;   /* NULL: not known; for what chasing a pH would cost */
 	const struct ts_match *residents; /* every kind of animal in the tank, lent */
 	size_t resident_count;
@@ -65,21 +77,32 @@ extern const char *const ts_urgency_words[TS_URGENCY__COUNT + 1]; /* "now"; NULL
 /* Figures that the sentences quote; NAN = not known. */
 struct ts_care_figures {
 	double ph, gh_dh, kh_dh, temp_c, tan_mg_l, no2_mg_l, no3_mg_l, chlorine_mg_l, co2_mg_l;
-	double oxygen_mg_l, deaths, change_kh_dh, ec_apart_percent, no3_apart_mg_l, buffer_days;
-	double ph_trend;
+	double oxygen_mg_l, deaths, change_gh_dh, change_kh_dh, ec_apart_percent, no3_apart_mg_l;
+	double buffer_days, ph_trend, co2_low_mg_l, co2_high_mg_l, ph_swing_low, ph_swing_high;
+	double lived_days, reading_age_days, filter_stopped_h, away_days;
 	double nh3_mg_l;      /* un-ionised ammonia as N, now */
 	double nh3_half_mg_l; /* after a 50 % change with the change water, once aired */
 	double ccc_mg_l;      /* EPA 2013 chronic limit for total ammonia here */
 	double no2_limit_mg_l;
 	/* What taking the pH to the middle of a listed range would cost. */
 	double chase_ph, chase_acid_meq_l, chase_co2_mg_l, chase_kh_dh, chase_days;
-	int animal;    /* index in `residents` of the one a row speaks of; -1: none */
-	int parameter; /* enum ts_parameter it speaks of */
+	/* What the limits are: rows of practice. */
+	double co2_limit, co2_concern, chlorine_limit, nh3_limit, oxygen_now, oxygen_enough;
+	double kh_floor, kh_act, kh_warn, buffer_act, no3_limit, kh_apart_limit, ec_apart_limit;
+	double no3_apart_limit, tan_safe, settled_days;
+	bool buffer_lost;       /* KH below the floor */
+	struct ts_mend mend;    /* the minerals of the new water, mended; nothing in it: no need */
+	bool mends;             /* there is something in it */
+	double mend_from;       /* the figure from (or to) which the animal does better */
+	struct ts_mend way_out; /* of a crash: water of KH 1 and the tank's own GH */
+	bool way_out_bare;      /* made of water without minerals: the new water is not known */
+	int animal;             /* index in `residents` of the one a row speaks of; -1: none */
+	int parameter;          /* enum ts_parameter it speaks of */
 };
 
 struct ts_advice_row {
 	const char *id; /* never changes meaning */
-	int group;      /* the steps of the decision, 1..10 */
+	int group;      /* the steps of the decision, 1..10; 11: beside any answer */
 	enum ts_outcome outcome;
 	enum ts_urgency urgency;
 	/* Whether the row holds; may set the animal and parameter that it speaks of. */
@@ -93,7 +116,7 @@ struct ts_advice_row {
 extern const struct ts_advice_row ts_advice_rows[];
 extern const size_t ts_advice_row_count;
 
-#define TS_ADVICE_MOST 40
+#define TS_ADVICE_MOST 64
 
 struct ts_advice {
 	const struct ts_advice_row *row;

@@ -5,14 +5,18 @@
 #include "care/plan_state.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/date.h"
 #include "chem/carbonate.h"
 #include "water/analysis.h"
 #include "water/series.h"
 
+/* pH tells CO2 from this KH on, dH. */
+#define KH_TELLS_DH 2.0
 /* Weeks after which animals that live well prove that a filter works. */
 #define LIVED_LONG_DAYS 56
+#define HOURS_OF_DAY 24
 
 bool ts_in_tank(const struct ts_stock_line *line)
 {
@@ -56,6 +60,61 @@ static long age_of(const char *date, long today)
 	return today >= 0 && date && ts_date_read(date, &day) && day <= today ? today - day : 0;
 }
 
+/* A nil that was read too long ago is none any more; a danger that was read then still is one. */
+static bool old_nil(const struct ts_waters *w, enum ts_now_value value)
+{
+	return w->log.from[value].old && !(ts_now_figure(&w->log, value) > 0);
+}
+
+/* What was read too long ago is asked for again. */
+static void take_ages(
+	const struct ts_plan *plan, const struct ts_waters *w, long today, struct ts_care_state *c)
+{
+	c->reading_age_days =
+		fmax(w->log.from[TS_NOW_GH].age_days, w->log.from[TS_NOW_KH].age_days);
+	if (old_nil(w, TS_NOW_TAN))
+		c->tan_mg_l = (double)NAN;
+	if (old_nil(w, TS_NOW_NO2))
+		c->no2_mg_l = (double)NAN;
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		if (ts_in_tank(&plan->stock[i]))
+			c->lived_days =
+				fmax(c->lived_days, (double)age_of(plan->stock[i].since, today));
+	}
+}
+
+static bool same_day(const struct ts_reading *a, const struct ts_reading *b)
+{
+	return a->date && b->date && strcmp(a->date, b->date) == 0;
+}
+
+/* The widest course of pH within one of the newest days, and whether it was read on several. */
+static void take_course(const struct ts_tank *tank, long today, struct ts_care_state *c)
+{
+	const struct ts_reading *first = NULL;
+
+	for (size_t i = 0; i < tank->reading_count; i++) {
+		const struct ts_reading *a = &tank->readings[i];
+
+		if (a->ph.kind == TS_MEASURE_NONE || ts_reading_is_ahead(a, today) ||
+			age_of(a->date, today) > LIVED_LONG_DAYS)
+			continue;
+		c->ph_repeated |= first && !same_day(first, a);
+		first = first ? first : a;
+		for (size_t k = 0; k < i; k++) {
+			const struct ts_reading *b = &tank->readings[k];
+			double low = fmin(a->ph.value, b->ph.value);
+			double high = fmax(a->ph.value, b->ph.value);
+
+			if (b->ph.kind == TS_MEASURE_NONE || !same_day(a, b) ||
+				high - low <= c->ph_swing_high - c->ph_swing_low)
+				continue;
+			c->ph_swing_low = low;
+			c->ph_swing_high = high;
+		}
+	}
+}
+
 static bool lived_long(const struct ts_plan *plan, long today)
 {
 	for (size_t i = 0; i < plan->stock_count; i++) {
@@ -65,15 +124,31 @@ static bool lived_long(const struct ts_plan *plan, long today)
 	return false;
 }
 
-/* CO2 from pH and KH that were read in the tank; not for a pH that was computed. */
-static double co2_of(const struct ts_plan_state *s)
+static double co2_at(const struct ts_solution *tank, double kh_dh, double ph)
 {
+	struct ts_solution s = *tank;
 	double mmol_l;
 
-	if (isnan(s->waters->now.ph_read) || s->waters->as_poured & 1u << TS_KH || !s->state.tank ||
-		ts_chem_co2_from_ph(s->state.tank, s->waters->now.ph_read, &mmol_l) != TS_OK)
-		return (double)NAN;
-	return ts_chem_co2_mg_l_from_mmol_l(mmol_l);
+	s.alk_meq_l = ts_chem_meq_l_from_dkh(kh_dh);
+	return ts_chem_co2_from_ph(&s, ph, &mmol_l) == TS_OK ? ts_chem_co2_mg_l_from_mmol_l(mmol_l)
+							     : (double)NAN;
+}
+
+/*
+ * CO2 from pH and KH that were read in the tank, with the doubt of both; not for a pH that was
+ * computed, nor where it does not tell: hardly any KH, or a bed that makes acid.
+ */
+static void take_co2(const struct ts_plan_state *s, struct ts_care_state *c)
+{
+	const struct ts_profile *now = &s->waters->now;
+	const struct ts_span *kh = &now->at[TS_KH];
+
+	if (isnan(now->ph_read) || s->waters->as_poured & 1u << TS_KH || !c->tank || c->acid_bed ||
+		kh->value < KH_TELLS_DH)
+		return;
+	c->co2_mg_l = co2_at(c->tank, kh->value, now->ph_read);
+	c->co2_low_mg_l = co2_at(c->tank, kh->low, now->ph_read_high);
+	c->co2_high_mg_l = co2_at(c->tank, kh->high, now->ph_read_low);
 }
 
 /* A tank that was never read runs at the pH that its minerals make; else only its own counts. */
@@ -107,7 +182,7 @@ static void take_tank(struct ts_plan_state *s)
 	c->ec_us_cm = now->contents.conductivity_us_cm;
 	if (ts_solution_from_profile(now, c->temp_c, &s->tank_solution, &assumed) == TS_OK)
 		c->tank = &s->tank_solution;
-	c->co2_mg_l = co2_of(s);
+	take_co2(s, c);
 }
 
 /* Beyond swing and doubt only; NAN where the readings cannot tell. */
@@ -124,9 +199,24 @@ static double ph_trend_of(const struct ts_tank *tank)
 	return facts.trend ? facts.drift_per_week * facts.days / 7 : 0;
 }
 
+/* Animals are named, and none of them is there. */
+static bool nobody_yet(const struct ts_plan *plan)
+{
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		if (ts_in_tank(&plan->stock[i]))
+			return false;
+	}
+	return plan->stock_count > 0;
+}
+
 static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 {
+	c->empty = nobody_yet(plan);
 	c->co2_injected = plan->tank.co2 == TS_CO2_INJECTED;
+	c->acid_bed = plan->tank.substrate == TS_SUBSTRATE_ACTIVE ||
+		      plan->tank.substrate == TS_SUBSTRATE_PEAT;
+	c->filter_stopped_h = plan->filter_stopped_h > 0 ? plan->filter_stopped_h : (double)NAN;
+	c->away_days = plan->away_h > 0 ? plan->away_h / HOURS_OF_DAY : (double)NAN;
 	c->filter_mature = plan->tank.filter == TS_FILTER_MATURE ? TS_KNOWN_YES
 			   : plan->tank.filter == TS_FILTER_NEW  ? TS_KNOWN_NO
 								 : TS_NOT_KNOWN;
@@ -134,6 +224,7 @@ static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 
 static void take_change_water(const struct ts_profile *poured, struct ts_care_state *c)
 {
+	c->change_gh_dh = value_of(poured, TS_GH);
 	c->change_kh_dh = value_of(poured, TS_KH);
 	c->change_no3_mg_l = nitrate(poured);
 	c->change_ec_us_cm = poured->contents.conductivity_us_cm;
@@ -144,8 +235,10 @@ void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *wate
 {
 	ts_care_state_open(&ret->state);
 	ret->waters = waters;
-	take_tank(ret);
 	take_equipment(plan, &ret->state);
+	take_tank(ret);
+	take_ages(plan, waters, today, &ret->state);
+	take_course(&plan->tank, today, &ret->state);
 	take_change_water(&waters->poured, &ret->state);
 	ret->state.ph_trend = ph_trend_of(&plan->tank);
 	ret->state.lived_long = lived_long(plan, today);

@@ -392,6 +392,8 @@ static const struct ts_field plan_fields[] = {
 	FILE_OR(L, "tank", tank, tank_file, REQ, &ts_shape_tank, "the tank: a file or the tank itself"),
 	LIST(L, "stock", stock, stock_count, struct ts_stock_line, REQ, &ts_shape_stock_line, "the animals, kept and planned"),
 	LIST(L, "signs", signs, sign_count, struct ts_sign, OPT, &ts_shape_sign, "signs of distress"),
+	NUMBER(L, "filter_stopped", filter_stopped_h, OPT, TS_Q_TIME, "for how long the filter stood, as in a power cut"),
+	NUMBER(L, "away", away_h, OPT, TS_Q_TIME, "for how long nobody will be there, as on a holiday"),
 	MEASURE(L, "deaths", deaths, OPT, TS_Q_NUMBER, "unexplained deaths within the last four weeks"),
 };
 #undef L

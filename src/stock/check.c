@@ -303,6 +303,11 @@ static bool will_live_in_settled(const struct work *w, const struct ts_plan_grou
 	return g->planned == ts_group_count(&g->group) && waters->log.read && waters->settled_known;
 }
 
+static double mineral(const struct ts_profile *p, enum ts_parameter parameter)
+{
+	return p->at[parameter].given ? p->at[parameter].value : (double)NAN;
+}
+
 static void match_group(struct work *w, struct ts_plan_group *g)
 {
 	struct ts_keeping keeping = {.wild = g->wild, .temperature = w->plan->tank.temp_c};
@@ -344,6 +349,10 @@ static void match_group(struct work *w, struct ts_plan_group *g)
 	r->rests = in_settled ? TS_RESTS_COMPUTED : TS_RESTS_READ;
 	r->word = deciding(&g->match);
 	r->ours = w->out->profile.poisons.copper_mg_l;
+	if (!in_settled)
+		return;
+	r->ours = mineral(&w->out->waters->poured, TS_GH);
+	r->its = mineral(&w->out->waters->poured, TS_KH);
 }
 
 /* Whose wants of nitrate count: the most sensitive animal's. */

@@ -98,6 +98,18 @@ TS_MUST_USE enum ts_status ts_drift_run(const struct ts_drift_tank *tank,
  */
 void ts_drift_steady(const struct ts_drift_tank *tank, struct ts_drift_steady *ret);
 
+/*
+ * Whether every day is the same straight line: an inert bed, one supply, a filter that keeps up
+ * (that hardly works below pH 6.5 is left out: it spares buffer). Then these tell without any
+ * chemistry what the simulation does: the first day on which alkalinity is below the least before
+ * that day's change (most + 1: none), and KH, GH and nitrate (all waste in it) after so many days.
+ */
+bool ts_drift_is_linear(const struct ts_drift_tank *tank);
+unsigned ts_drift_linear_days(
+	const struct ts_drift_tank *tank, double alk_least_meq_l, unsigned most);
+void ts_drift_linear_after(
+	const struct ts_drift_tank *tank, unsigned days, struct ts_drift_day *ret);
+
 /* The same by simulation, bed and filter included: begins at the closed form and runs until settled
  * (at most ten years). Levels that still move are NAN. */
 TS_MUST_USE enum ts_status ts_drift_settle(const struct ts_drift_tank *tank,

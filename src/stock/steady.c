@@ -72,6 +72,51 @@ void ts_drift_steady(const struct ts_drift_tank *tank, struct ts_drift_steady *r
 	ret->no3_mg_l = level_of(tank, g.no3, TS_MASS_NO3);
 }
 
+bool ts_drift_is_linear(const struct ts_drift_tank *t)
+{
+	return t->bed == TS_BED_INERT && t->supply_count == 1 && t->filter_share == 1;
+}
+
+unsigned ts_drift_linear_days(const struct ts_drift_tank *t, double alk_least_meq_l, unsigned most)
+{
+	const struct ts_nitrogen_process *p = ts_nitrogen_processes;
+	struct gain alk = gains_of(t).alk;
+	/* Ammonia that stands in the tank is nitrified on the first day. */
+	double level = t->water.alk_meq_l +
+		       (p[TS_NITRITATION].alk_eq + p[TS_NITRATATION].alk_eq) * t->tan_mmol_l;
+
+	if (t->water.alk_meq_l < alk_least_meq_l)
+		return 0;
+	for (unsigned day = 1; day <= most; day++) {
+		level += alk.a_day;
+		if (level < alk_least_meq_l)
+			return day;
+		if (ts_drift_change_due(t, day))
+			level += t->change_share * (alk.new_water - level);
+	}
+	return most + 1;
+}
+
+void ts_drift_linear_after(const struct ts_drift_tank *t, unsigned days, struct ts_drift_day *ret)
+{
+	struct gains g = gains_of(t);
+	const struct gain *of[] = {&g.alk, &g.hardness, &g.no3};
+	double level[] = {t->water.alk_meq_l, t->water.ca_mmol_l + t->water.mg_mmol_l,
+		t->water.no3_mmol_l + t->tan_mmol_l};
+
+	for (unsigned day = 1; day <= days; day++) {
+		for (int i = 0; i < 3; i++) {
+			level[i] = fmax(0, level[i] + of[i]->a_day);
+			if (day < days && ts_drift_change_due(t, day))
+				level[i] += t->change_share * (of[i]->new_water - level[i]);
+		}
+	}
+	*ret = (struct ts_drift_day){.day = days,
+		.kh_dh = level[0] * ts_chem_dkh_from_meq_l(1),
+		.gh_dh = level[1] * ts_chem_dh_from_mmol_l(1),
+		.no3_mg_l = level[2] * TS_MASS_NO3};
+}
+
 /* The tank with every ion at its closed-form level after a change: settling begins near its end. */
 static struct ts_drift_tank at_closed_form(const struct ts_drift_tank *tank)
 {

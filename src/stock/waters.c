@@ -191,6 +191,11 @@ static double days_to_floor(
 	double floor_meq_l = ts_chem_meq_l_from_dkh(practice->value[TS_P_KH_FLOOR]);
 	struct ts_drift d;
 
+	if (ts_drift_is_linear(tank)) {
+		unsigned days = ts_drift_linear_days(tank, floor_meq_l, most);
+
+		return days > most ? (double)INFINITY : days;
+	}
 	if (ts_drift_open(tank, practice, &d) != TS_OK)
 		return (double)NAN;
 	while (d.tank.water.alk_meq_l >= floor_meq_l) {
@@ -211,13 +216,17 @@ static void read_after(const struct ts_drift_tank *tank, const struct ts_practic
 	struct ts_drift d;
 	struct ts_drift_day day;
 
-	if (ts_drift_open(tank, practice, &d) != TS_OK)
-		return;
-	while (d.day < days) {
-		ts_drift_change(&d);
-		ts_drift_live(&d);
+	if (ts_drift_is_linear(tank)) {
+		ts_drift_linear_after(tank, days, &day);
+	} else {
+		if (ts_drift_open(tank, practice, &d) != TS_OK)
+			return;
+		while (d.day < days) {
+			ts_drift_change(&d);
+			ts_drift_live(&d);
+		}
+		ts_drift_read(&d, false, &day);
 	}
-	ts_drift_read(&d, false, &day);
 	ret->gh_dh = day.gh_dh;
 	ret->kh_dh = day.kh_dh;
 	ret->no3_mg_l = day.no3_mg_l + day.tan_mg_l * TS_MASS_NO3 / TS_WEIGHT_N;
@@ -232,10 +241,14 @@ static struct run run(const struct ts_drift_tank *tank, const struct ts_practice
 	struct run r = {no, no, no, no, no};
 
 	ts_drift_steady(tank, &formula);
-	if (ts_drift_settle(tank, practice, &steady) == TS_OK &&
-		!isnan(steady.gh_dh.before_change)) {
+	if (ts_drift_is_linear(tank) && !isnan(formula.gh_dh.before_change))
+		steady = formula;
+	else if (ts_drift_settle(tank, practice, &steady) != TS_OK)
+		steady.gh_dh.before_change = (double)NAN;
+	if (!isnan(steady.gh_dh.before_change)) {
 		r.gh_dh = steady.gh_dh.before_change;
-		r.kh_dh = steady.kh_dh.before_change;
+		/* A level below nothing is none left. */
+		r.kh_dh = isnan(steady.kh_dh.before_change) ? 0 : steady.kh_dh.before_change;
 		/* All waste, also that which a filter without buffer would leave as ammonia. */
 		r.no3_mg_l = formula.no3_mg_l.before_change;
 	} else {

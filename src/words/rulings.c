@@ -154,6 +154,25 @@ static void put_number(struct ts_text *text, double value, int decimals)
 		ts_text_put(text, "unknown");
 }
 
+/* Which water it is that decides: not the one that is in the tank now. */
+static void put_settled(struct ts_text *text, const struct ts_ruling *r)
+{
+	const char *before = " (GH ";
+
+	ts_text_put(text, ", once the tank has settled to what is poured in");
+	if (!isnan(r->ours)) {
+		ts_text_put(text, before);
+		put_number(text, r->ours, 1);
+		before = ", KH ";
+	}
+	if (!isnan(r->its)) {
+		ts_text_put(text, *before == ',' ? before : " (KH ");
+		put_number(text, r->its, 1);
+		before = ", KH ";
+	}
+	ts_text_put(text, *before == ',' ? ")" : "");
+}
+
 /* How the water fits the animal: what decides, in the house sentence. */
 static void put_fit(struct ts_text *text, const struct ts_ruling *r)
 {
@@ -171,7 +190,7 @@ static void put_fit(struct ts_text *text, const struct ts_ruling *r)
 	} else {
 		ts_say_parameter(text, (enum ts_parameter)r->word, &m->at[r->word]);
 		if (r->rests == TS_RESTS_COMPUTED)
-			ts_text_put(text, ", once the tank has settled");
+			put_settled(text, r);
 	}
 }
 
