@@ -68,6 +68,9 @@ struct ts_range ts_recipe_aim(struct ts_range band, double now)
 	return aim;
 }
 
+/* Recipes so alike in what they miss, dH, are equal. */
+#define MISS_EQUAL 0.05
+
 /* What a litre holds that a recipe is judged by. */
 enum amount { GH, KH, SODIUM, POTASSIUM, CHLORIDE, CALCIUM, MAGNESIUM, AMOUNT__COUNT };
 
@@ -226,8 +229,12 @@ static void open_set(struct set *set, const struct search *s, unsigned mask)
 	}
 }
 
-/* The amounts of one set, or false; `x` gets them, `ret_grams` their weight in 100 L. */
-static bool solve_set(const struct search *s, unsigned mask, double *x, double *ret_grams)
+/*
+ * The amounts of one set, or false; `x` gets them, `ret_miss` how far they stay from the aims,
+ * `ret_grams` their weight in 100 L.
+ */
+static bool solve_set(
+	const struct search *s, unsigned mask, double *x, double *ret_miss, double *ret_grams)
 {
 	struct set set;
 	double miss, cost, *row;
@@ -236,6 +243,7 @@ static bool solve_set(const struct search *s, unsigned mask, double *x, double *
 	open_set(&set, s, mask);
 	if (!ts_linear_solve(&set.program, amounts, &miss))
 		return false;
+	*ret_miss = miss;
 	row = ts_linear_row(&set.program, miss + 1e-9);
 	for (size_t v = 0; row && v < set.program.variables; v++) {
 		row[v] = set.program.cost[v];
@@ -266,15 +274,18 @@ static size_t bits_of(unsigned mask)
 static bool search_sets(const struct search *s, unsigned have, double best[TS_INGREDIENT__COUNT])
 {
 	for (size_t n = 0; n <= TS_RECIPE_PARTS_MOST; n++) {
-		double least = (double)INFINITY;
+		double least = (double)INFINITY, nearest = (double)INFINITY;
 
 		for (unsigned mask = 0; mask < 1u << TS_INGREDIENT__COUNT; mask++) {
-			double x[TS_INGREDIENT__COUNT] = {0}, grams;
+			double x[TS_INGREDIENT__COUNT] = {0}, grams, miss;
 
 			if (bits_of(mask) != n || mask & ~have)
 				continue;
-			if (!solve_set(s, mask, x, &grams) || grams > least - 1e-6)
+			/* Nearer to the wish first; of equals the lighter. */
+			if (!solve_set(s, mask, x, &miss, &grams) || miss > nearest + MISS_EQUAL ||
+				(miss > nearest - MISS_EQUAL && grams > least - 1e-6))
 				continue;
+			nearest = fmin(miss, nearest);
 			least = grams;
 			memcpy(best, x, sizeof x);
 		}

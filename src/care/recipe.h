@@ -93,10 +93,11 @@ struct ts_range ts_recipe_aim(struct ts_range band, double now);
 /*
  * The recipe: of all sets of at most six ingredients those with the fewest that can hold every
  * limit (bands, sodium, potassium, chloride; Ca to Mg 2:1..5:1 by mass wherever a hardness salt
- * is used), of these the one with the least grams. Its amounts: as near as possible to the aims
- * and to the middle of Ca to Mg (3.2:1), then the least grams, then the least water without
- * minerals. Exact: each set is a linear program. TS_NO: no set does; `ret_limit` (may be NULL)
- * then names the first limit without which one would. TS_BAD_INPUT: a base outside the equations.
+ * is used), of these the one nearest to the aims, and of equals the least grams. Its amounts: as
+ * near as possible to the aims and to the middle of Ca to Mg (3.2:1), then the least grams, then
+ * the least water without minerals. Exact: each set is a linear program. TS_NO: no set does;
+ * `ret_limit` (may be NULL) then names the first limit without which one would. TS_BAD_INPUT: a
+ * base outside the equations.
  */
 TS_MUST_USE enum ts_status ts_recipe_find(const struct ts_recipe_wish *wish,
 	const struct ts_practice *practice, struct ts_recipe *ret, enum ts_recipe_limit *ret_limit);

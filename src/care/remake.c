@@ -95,11 +95,15 @@ static struct ts_range within_a_kit(struct ts_range wish)
 static void choose_bands(const struct ts_remake_wish *w, bool comfortable,
 	const struct ts_practice *practice, struct ts_remake *r)
 {
-	r->gh_dh = isnan(w->gh_dh.low) ? shared_band(w, TS_GH, comfortable, practice)
-				       : within_a_kit(w->gh_dh);
-	r->kh_dh = isnan(w->kh_dh.low) ? shared_band(w, TS_KH, comfortable, practice)
-				       : within_a_kit(w->kh_dh);
-	if (isnan(w->kh_dh.low))
+	const struct ts_range any = {0, (double)INFINITY};
+
+	r->gh_dh = r->gh_unknown         ? any
+		   : isnan(w->gh_dh.low) ? shared_band(w, TS_GH, comfortable, practice)
+					 : within_a_kit(w->gh_dh);
+	r->kh_dh = r->kh_unknown         ? any
+		   : isnan(w->kh_dh.low) ? shared_band(w, TS_KH, comfortable, practice)
+					 : within_a_kit(w->kh_dh);
+	if (isnan(w->kh_dh.low) && !r->kh_unknown)
 		raise_kh_floor(&r->kh_dh, w, practice);
 	r->comfortable = comfortable;
 }
@@ -217,19 +221,35 @@ static enum ts_status plan_stages(
 	return status;
 }
 
+/* One of the two is wished outright, nobody else is asked about, and the other was not read. */
+static bool alone(const struct ts_remake_wish *w, enum ts_parameter wished, enum ts_parameter other)
+{
+	const struct ts_range *range = wished == TS_GH ? &w->gh_dh : &w->kh_dh;
+	const struct ts_range *left = wished == TS_GH ? &w->kh_dh : &w->gh_dh;
+
+	return !w->wanted_count && !w->resident_count && !isnan(range->low) && isnan(left->low) &&
+	       w->water->at[wished].given && !w->water->at[other].given;
+}
+
 static enum ts_status know_the_water(const struct ts_remake_wish *w, struct ts_remake *r)
 {
+	struct ts_profile water = *w->water;
 	unsigned assumed;
 	enum ts_status status;
 
+	r->gh_unknown = alone(w, TS_KH, TS_GH);
+	r->kh_unknown = alone(w, TS_GH, TS_KH);
 	r->base_gh_dh = w->water->at[TS_GH].value;
 	r->base_kh_dh = w->water->at[TS_KH].value;
-	r->refusal = w->water->unusual & TS_UNUSUAL_SOFTENED ? TS_REMAKE_SOFTENED
-		     : !w->water->at[TS_GH].given            ? TS_REMAKE_NO_GH
-							     : TS_REMAKE_FINE;
+	r->refusal = w->water->unusual & TS_UNUSUAL_SOFTENED        ? TS_REMAKE_SOFTENED
+		     : !w->water->at[TS_GH].given && !r->gh_unknown ? TS_REMAKE_NO_GH
+								    : TS_REMAKE_FINE;
 	if (r->refusal != TS_REMAKE_FINE)
 		return TS_NO;
-	status = ts_solution_from_profile(w->water, w->temp_c, &r->base, &assumed);
+	/* Bicarbonate does not ask for GH, nor a hardness salt for KH: any figure stands in. */
+	if (r->kh_unknown)
+		water.at[TS_KH] = water.at[TS_GH];
+	status = ts_solution_from_profile(&water, w->temp_c, &r->base, &assumed);
 	if (status == TS_NO)
 		r->refusal = TS_REMAKE_NO_KH;
 	if (status != TS_OK)
@@ -237,6 +257,22 @@ static enum ts_status know_the_water(const struct ts_remake_wish *w, struct ts_r
 	r->base_gh_dh = ts_chem_dh_from_mmol_l(r->base.ca_mmol_l + r->base.mg_mmol_l);
 	r->base_kh_dh = ts_chem_dkh_from_meq_l(r->base.alk_meq_l);
 	return status;
+}
+
+/* What was not read stays not known. */
+static void leave_unknown(struct ts_remake *r)
+{
+	const double no = (double)NAN;
+	struct ts_recipe *made = &r->recipe;
+
+	if (!r->gh_unknown && !r->kh_unknown)
+		return;
+	made->ec_us_cm = no;
+	r->lime_helps = r->has_ends = false;
+	if (r->gh_unknown)
+		r->base_gh_dh = made->gh_dh = no;
+	else
+		r->base_kh_dh = made->kh_dh = made->ph_low = made->ph = made->ph_high = no;
 }
 
 enum ts_status ts_remake_plan(const struct ts_remake_wish *wish, const struct ts_practice *practice,
@@ -255,6 +291,7 @@ enum ts_status ts_remake_plan(const struct ts_remake_wish *wish, const struct ts
 		look_at_lime_and_peat(wish, practice, &r);
 		look_at_ends(wish, &r);
 		status = plan_stages(wish, practice, &r);
+		leave_unknown(&r);
 	}
 	if (status != TS_BAD_INPUT)
 		*ret = r;

@@ -41,7 +41,8 @@ struct ts_remake {
 	bool comfortable; /* the band is what they prefer; else only what they tolerate */
 	struct ts_range gh_dh, kh_dh;
 	struct ts_solution base;
-	double base_gh_dh, base_kh_dh;
+	double base_gh_dh, base_kh_dh; /* NAN: not known */
+	bool gh_unknown, kh_unknown;   /* and not wished: the other alone is mended, exactly */
 	struct ts_recipe recipe;
 	struct ts_recipe other_end[2]; /* the same recipe where the supply is at its ends */
 	bool has_ends;

@@ -127,6 +127,14 @@ static bool outside(const struct ts_match *m, enum ts_parameter p)
 	return m->at[p].known && m->at[p].outside_by != 0;
 }
 
+/* Whom the tank excludes already is not kept from less of it. */
+static bool improves(const struct ts_match *was, const struct ts_match *is)
+{
+	return was->verdict == TS_EXCLUDED &&
+	       fabs(is->at[TS_GH].outside_by) <= fabs(was->at[TS_GH].outside_by) &&
+	       fabs(is->at[TS_KH].outside_by) <= fabs(was->at[TS_KH].outside_by);
+}
+
 /* The new water may neither exclude an animal nor put it out of a band that it is in. */
 static bool someone_refuses(const struct ts_stages_wish *wish, const struct ts_practice *practice,
 	struct ts_stages *ret)
@@ -142,10 +150,10 @@ static bool someone_refuses(const struct ts_stages_wish *wish, const struct ts_p
 
 		ts_match_species(one->species, &before, &k, practice, &was);
 		ts_match_species(one->species, &after, &k, practice, &is);
-		ret->parameter = outside(&is, TS_GH) && !outside(&was, TS_GH)   ? TS_GH
-				 : outside(&is, TS_KH) && !outside(&was, TS_KH) ? TS_KH
-				 : is.verdict == TS_EXCLUDED                    ? is.limiting
-										: -1;
+		ret->parameter = outside(&is, TS_GH) && !outside(&was, TS_GH)        ? TS_GH
+				 : outside(&is, TS_KH) && !outside(&was, TS_KH)      ? TS_KH
+				 : is.verdict == TS_EXCLUDED && !improves(&was, &is) ? is.limiting
+										     : -1;
 		if (ret->parameter >= 0) {
 			ret->resident = (int)i;
 			return true;

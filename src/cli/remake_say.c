@@ -5,10 +5,18 @@
  */
 #include "chem/ions.h"
 #include "cli/remake.h"
+
 #include "words/advice.h"
 #include "words/sentence.h"
+#include <math.h>
 
 #define LARGE_L 200.0
+/* Potassium is listed from here on. */
+#define K_SHOWN_MG_L 0.5
+/* Litres of waste for each litre of water from reverse osmosis (common practice, no source). */
+#define WASTE_TIMES 3.0
+/* Weight of a tank with its stand for each litre, kg (common practice, no source). */
+#define KG_PER_L 1.3
 
 struct work {
 	struct session *s;
@@ -84,6 +92,9 @@ static void fill_water(struct work *w)
 		recipe->ph_high, recipe->ec_us_cm, s->ca_mmol_l * TS_WEIGHT_CA,
 		s->mg_mmol_l * TS_WEIGHT_MG, s->na_mmol_l * TS_WEIGHT_NA, s->k_mmol_l * TS_WEIGHT_K,
 		s->cl_mmol_l * TS_WEIGHT_CL, s->so4_mmol_l * TS_MASS_SO4};
+	if (w->c->remake.gh_unknown || w->c->remake.kh_unknown)
+		made->ca_mg_l = made->mg_mg_l = made->na_mg_l = made->k_mg_l = made->cl_mg_l =
+			made->so4_mg_l = (double)NAN;
 	w->r.result = made;
 }
 
@@ -130,7 +141,7 @@ static void say_what(struct work *w)
 		for (size_t i = 1; i < w->r.recipe_count; i++) {
 			ts_text_put(&w->text, i > 1 ? ", " : "");
 			ts_say_amount(&w->text, w->r.recipe[i].amount, w->r.recipe[i].unit);
-			ts_text_puts(&w->text, " ", w->r.recipe[i].ingredient, NULL);
+			ts_text_puts(&w->text, " of ", w->r.recipe[i].says, NULL);
 		}
 		ts_text_put(&w->text, " for ");
 		ts_say_amount(&w->text, w->c->volume_l, "L");
@@ -311,6 +322,47 @@ static void fill_cautions(struct work *w)
 	care_cautions(w->s, when, &w->r.cautions);
 }
 
+/* What this tank weighs, and what its pure water costs in waste. */
+static void note_amounts(struct work *w)
+{
+	const struct ts_recipe *recipe = &w->c->remake.recipe;
+	double pure_l = recipe->mineral_free * w->c->volume_l * w->c->change_percent / 100;
+
+	if (w->c->volume_known && w->c->volume_l >= LARGE_L) {
+		ts_text_put(&w->text, "This tank of ");
+		ts_say_amount(&w->text, w->c->volume_l, "L weighs about ");
+		ts_text_number_short(&w->text, 10 * round(KG_PER_L * w->c->volume_l / 10), 0);
+		ts_text_put(&w->text, " kg with its stand.");
+		care_note(w->s, &w->r.notes, take(w));
+	}
+	if (!(pure_l >= 1) || !has_recipe(w->c))
+		return;
+	ts_say_amount(&w->text, pure_l,
+		"L of water without minerals go into each change; by "
+		"reverse osmosis they leave about ");
+	ts_say_amount(&w->text, WASTE_TIMES * pure_l, "L of waste water, good for flowers.");
+	care_note(w->s, &w->r.notes, take(w));
+}
+
+/* Whether those who live there, or are wished, want any of it. */
+static void note_needed(struct work *w)
+{
+	bool all = w->c->wish.resident_count > 0 && w->s->options->to;
+
+	for (size_t i = 0; all && i < w->c->wish.resident_count; i++) {
+		struct ts_keeping k = {.wild = w->c->wish.residents[i].wild};
+		struct ts_match m;
+
+		ts_match_species(
+			w->c->wish.residents[i].species, w->c->wish.tank, &k, w->s->practice, &m);
+		all = m.at[TS_GH].known && m.at[TS_GH].uncomfortable_by == 0 && m.at[TS_KH].known &&
+		      m.at[TS_KH].uncomfortable_by == 0;
+	}
+	if (all && w->c->remake.recipe.count)
+		care_note(w->s, &w->r.notes,
+			"Does anybody need it? Those who live there like GH and KH as they are.");
+}
+
 static void list(struct work *w, const struct ts_texts *texts, const char *end)
 {
 	for (size_t i = 0; i < texts->count; i++)
@@ -358,9 +410,13 @@ static void put_water(struct work *w, struct ts_document *doc)
 
 	ts_doc_heading(doc, 0, "THE WATER IT MAKES");
 	facts = ts_doc_facts(doc, 1);
-	ts_doc_line(doc, facts, "GH", figure(w, m->gh_dh, 1, " dH"), NULL);
-	ts_doc_line(doc, facts, "KH", figure(w, m->kh_dh, 1, " dH"), NULL);
-	if (isnan(m->ph)) {
+	if (!isnan(m->gh_dh))
+		ts_doc_line(doc, facts, "GH", figure(w, m->gh_dh, 1, " dH"), NULL);
+	if (!isnan(m->kh_dh))
+		ts_doc_line(doc, facts, "KH", figure(w, m->kh_dh, 1, " dH"), NULL);
+	if (isnan(m->kh_dh)) {
+		ts_doc_line(doc, facts, "pH", "not known: test KH", NULL);
+	} else if (isnan(m->ph)) {
 		ts_doc_line(doc, facts, "pH", "does not follow from so little KH: test", NULL);
 	} else {
 		ts_text_put(&w->text, "about ");
@@ -372,12 +428,16 @@ static void put_water(struct work *w, struct ts_document *doc)
 		ts_text_put(&w->text, "), follows from KH and CO2");
 		ts_doc_line(doc, facts, "pH", take(w), NULL);
 	}
+	if (isnan(m->na_mg_l))
+		return;
 	ts_doc_line(doc, facts, "conductivity",
 		figure(w, m->conductivity_us_cm, 0, " uS/cm, computed"), NULL);
 	if (m->mg_mg_l > 0)
 		ts_doc_line(doc, facts, "Ca to Mg", figure(w, m->ca_mg_l / m->mg_mg_l, 1, " : 1"),
 			NULL);
 	ts_doc_line(doc, facts, "sodium", figure(w, m->na_mg_l, 0, " mg/L"), NULL);
+	if (m->k_mg_l >= K_SHOWN_MG_L)
+		ts_doc_line(doc, facts, "potassium", figure(w, m->k_mg_l, 0, " mg/L"), NULL);
 	ts_doc_line(doc, facts, "chloride", figure(w, m->cl_mg_l, 0, " mg/L"), NULL);
 }
 
@@ -429,7 +489,8 @@ static void put_document(struct work *w)
 		session_write(w->s, &doc);
 		return;
 	}
-	put_without_work(w, &doc);
+	if (w->c->answer.profile.at[TS_GH].given)
+		put_without_work(w, &doc);
 	if (w->r.group_count)
 		put_groups(w, &doc);
 	if (w->r.recipe_count)
@@ -472,7 +533,9 @@ void remake_say(struct session *s, struct remake_call *c)
 	fill_verdict(&w);
 	if (!c->danger.row)
 		fill_stages(&w);
+	note_needed(&w);
 	fill_notes(&w);
+	note_amounts(&w);
 	fill_routine(&w);
 	fill_groups(&w);
 	fill_cautions(&w);

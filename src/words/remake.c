@@ -19,7 +19,7 @@ const struct ts_caution ts_cautions[] = {
 	{TS_CAUTION_CHANGES, "Unplug the heater before drawing water, never suck a hose with your mouth, and keep change water within 2 C of the tank."},
 	{TS_CAUTION_CALCIUM_CHLORIDE, "Calcium chloride heats as it dissolves: goggles and gloves, little by little into much water."},
 	{TS_CAUTION_SALTS, "Dissolve salts in the new water, never in the tank, and let it stand aired for an hour. Take pure salts whose content is declared, and keep them from children."},
-	{TS_CAUTION_LARGE, "Water is heavy: a tank of 450 L weighs about 600 kg with its stand; ask a builder about the floor."},
+	{TS_CAUTION_LARGE, "Water is heavy: ask a builder about the floor under so large a tank."},
 	{TS_CAUTION_REHOMING, "Animals that must go need another keeper. Never release one; local law first."},
 	{TS_CAUTION_PLUMBING, "Pipes, softeners and fixed water treatment are work for licensed people."},
 	{TS_CAUTION_NEWCOMERS, "Wet hands and cuts: wear gloves, wash afterwards. Animals that sting or bite: ask before you buy. A vet decides about animals that suffer."},
@@ -192,10 +192,14 @@ void ts_say_remake_because(struct ts_text *text, const struct ts_remake *r)
 	default:
 		break;
 	}
-	say_one(text, "GH", r->base_gh_dh, &r->gh_dh, r->recipe.gh_dh, known);
-	ts_text_put(text, "; ");
-	say_one(text, "KH", r->base_kh_dh, &r->kh_dh, r->recipe.kh_dh, known);
-	ts_text_put(text, ".");
+	if (!r->gh_unknown)
+		say_one(text, "GH", r->base_gh_dh, &r->gh_dh, r->recipe.gh_dh, known);
+	ts_text_put(text, r->gh_unknown || r->kh_unknown ? "" : "; ");
+	if (!r->kh_unknown)
+		say_one(text, "KH", r->base_kh_dh, &r->kh_dh, r->recipe.kh_dh, known);
+	ts_text_put(text, r->gh_unknown   ? ". GH is not known, and this does not change it."
+			  : r->kh_unknown ? ". KH is not known, and this does not change it."
+					  : ".");
 }
 
 static void say_reach(struct ts_text *text, const char *name, const struct ts_lime_reach *reach)

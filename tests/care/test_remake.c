@@ -62,6 +62,57 @@ static void ask(struct question *q, double gh, double kh)
 	q->wish.keeping = k;
 }
 
+/* 3 dKH are 1.069956 meq/L of NaHCO3 (84.007 g/mol): 8.988 g in 100 L, whatever GH is. */
+static void test_kh_alone__gh_need_not_be_known(void **state)
+{
+	struct question q;
+	struct ts_remake r;
+
+	(void)state;
+	ask(&q, (double)NAN, 2);
+	q.wish.kh_dh = (struct ts_range){5, 5};
+	assert_int_equal(ts_remake_plan(&q.wish, NULL, &r), TS_OK);
+	assert_int_equal(r.recipe.count, 1);
+	assert_int_equal(r.recipe.parts[0].ingredient, TS_SODIUM_BICARBONATE);
+	assert_true(fabs(r.recipe.parts[0].grams_per_100_l - 8.9884) < 1e-3);
+	assert_true(
+		isnan(r.recipe.gh_dh) && isnan(r.base_gh_dh) && fabs(r.recipe.kh_dh - 5) < 1e-6);
+}
+
+/* 5 dGH are 0.89163 mmol/L, wherever KH stands; what was not read stays not known. */
+static void test_gh_alone__kh_need_not_be_known(void **state)
+{
+	struct question q;
+	struct ts_remake r;
+
+	(void)state;
+	ask(&q, 3, (double)NAN);
+	q.wish.gh_dh = (struct ts_range){8, 8};
+	assert_int_equal(ts_remake_plan(&q.wish, NULL, &r), TS_OK);
+	assert_true(fabs(r.recipe.gh_dh - 8) < 1e-6);
+	assert_true(isnan(r.recipe.kh_dh) && isnan(r.recipe.ph) && isnan(r.base_kh_dh));
+	ask(&q, 18, (double)NAN);
+	q.wish.gh_dh = (struct ts_range){6, 6};
+	assert_int_equal(ts_remake_plan(&q.wish, NULL, &r), TS_OK);
+	assert_true(fabs(r.recipe.mineral_free - 2.0 / 3) < 1e-6); /* a share from GH alone */
+}
+
+/* With animals to ask about, both must be known. */
+static void test_alone__not_where_animals_are_asked_about(void **state)
+{
+	struct ts_species a = animal(TS_HOME_HARD, 8, 20);
+	struct question q;
+	struct ts_remake r;
+
+	(void)state;
+	ask(&q, (double)NAN, 2);
+	q.wish.kh_dh = (struct ts_range){5, 5};
+	q.wanted[0] = &a;
+	q.wish.wanted_count = 1;
+	assert_int_equal(ts_remake_plan(&q.wish, NULL, &r), TS_NO);
+	assert_int_equal(r.refusal, TS_REMAKE_NO_GH);
+}
+
 static void test_shared_band__of_two_wishes(void **state)
 {
 	struct ts_species a = animal(TS_HOME_HARD, 8, 20), b = animal(TS_HOME_MIDDLE, 4, 12);
@@ -198,6 +249,9 @@ static void test_supply_with_a_range__both_ends_are_foretold(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_kh_alone__gh_need_not_be_known),
+		cmocka_unit_test(test_gh_alone__kh_need_not_be_known),
+		cmocka_unit_test(test_alone__not_where_animals_are_asked_about),
 		cmocka_unit_test(test_shared_band__of_two_wishes),
 		cmocka_unit_test(test_nothing_shared__refused),
 		cmocka_unit_test(test_buffer_floor__but_for_black_water_alone),
