@@ -499,7 +499,8 @@ CONDITION(change_is_bare)
 
 CONDITION(kh_apart)
 {
-	return fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit &&
+	/* Where the buffer is gone, that is what is to be said. */
+	return fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit && !f->buffer_lost &&
 	       !change_is_bare(s, practice, f);
 }
 

@@ -61,9 +61,9 @@ static long age_of(const char *date, long today)
 }
 
 /* A nil that was read too long ago is none any more; a danger that was read then still is one. */
-static bool old_nil(const struct ts_waters *w, enum ts_now_value value)
+static bool old_nil(const struct ts_waters *w, enum ts_now_value value, double mg_l)
 {
-	return w->log.from[value].old && !(ts_now_figure(&w->log, value) > 0);
+	return w->log.from[value].old && !(mg_l > 0);
 }
 
 /* What was read too long ago is asked for again. */
@@ -72,9 +72,9 @@ static void take_ages(
 {
 	c->reading_age_days =
 		fmax(w->log.from[TS_NOW_GH].age_days, w->log.from[TS_NOW_KH].age_days);
-	if (old_nil(w, TS_NOW_TAN))
+	if (old_nil(w, TS_NOW_TAN, c->tan_mg_l))
 		c->tan_mg_l = (double)NAN;
-	if (old_nil(w, TS_NOW_NO2))
+	if (old_nil(w, TS_NOW_NO2, c->no2_mg_l))
 		c->no2_mg_l = (double)NAN;
 	for (size_t i = 0; i < plan->stock_count; i++) {
 		if (ts_in_tank(&plan->stock[i]))
