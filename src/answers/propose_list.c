@@ -131,7 +131,8 @@ static const char *why(struct ts_proposing *w, const struct ts_community *c)
 			w->text.len = before;
 			continue;
 		}
-		ts_text_put(&w->text, places[i].behind);
+		ts_text_put(&w->text, w->wish.theme == TS_THEME_SHRIMPS ? " all over the tank"
+									: places[i].behind);
 		any = true;
 	}
 	if (gh->known && isfinite(gh->range.high)) {

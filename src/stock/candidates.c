@@ -39,7 +39,7 @@ static enum ts_left_out first_reason(const struct ts_wish *w, struct ts_candidac
 		return TS_LEFT_BY_THEME;
 	if (!ts_match_advised_unasked(s))
 		return TS_LEFT_BY_CAUTION;
-	c->asks = ts_compose_asks(s, w->aged);
+	c->asks = ts_compose_asks(s, w->aged || w->theme == TS_THEME_SHRIMPS);
 	if (c->asks)
 		return TS_LEFT_ASKS;
 	if (w->hardy && s->takes_change == CHANGE_BADLY)

@@ -240,7 +240,8 @@ double ts_compose_value(
 	const double *p = w->practice->value;
 	unsigned role = ts_compose_role(s, w->theme);
 	double count = ts_group_count(&level->group), points;
-	bool breeds = s->young_month > 0 && level->group.females + level->group.either > 0;
+	bool breeds = s->kind == TS_ANIMAL_FISH && s->young_month > 0 &&
+		      level->group.females + level->group.either > 0;
 
 	points = -p[ts_compose_extra(s, w->theme) ? TS_P_PROPOSE_EXTRA : TS_P_PROPOSE_ENTRY];
 	points += sold_points(s, p) - trouble(s, p);

@@ -89,11 +89,27 @@ static double renewal_days(const struct ts_wish *wish)
 	return change.days * 100 / change.amount;
 }
 
+/* Whether somebody that is asked for, or there already, bears nitrate badly: so does the list. */
+static bool sensitive_list(const struct ts_wish *wish)
+{
+	for (size_t i = 0; i < wish->with_count; i++) {
+		if (wish->with[i]->habits & TS_HABIT_NITRATE_SENSITIVE)
+			return true;
+	}
+	for (size_t i = 0; i < wish->resident_count; i++) {
+		if (wish->residents[i].species->habits & TS_HABIT_NITRATE_SENSITIVE)
+			return true;
+	}
+	return wish->keeping->wild;
+}
+
 /* The nitrate above the new water's own that a list may settle at before its share is taken. */
 static double no3_room(const struct ts_wish *wish)
 {
 	const double *p = wish->practice->value;
-	double room = p[TS_P_NITRATE_CONCERN] - wish->no3_new_mg_l;
+	double room =
+		p[sensitive_list(wish) ? TS_P_NITRATE_CONCERN_SENSITIVE : TS_P_NITRATE_CONCERN] -
+		wish->no3_new_mg_l;
 
 	if (wish->no3_rise_mg_l_week > 0)
 		room = fmin(room, wish->no3_rise_mg_l_week / 7 * renewal_days(wish));

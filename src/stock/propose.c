@@ -164,7 +164,7 @@ static void fill_item(const struct builder *b, size_t i, struct ts_model_item *i
 	item->weight = (int)ceil(LOAD_UNITS * ts_judge_nitrogen_mg_day(b->wish, alone));
 	item->floor = rounded(FLOOR_UNITS * ts_group_floor_m2(alone, &b->practice));
 	item->role = s == b->wish->centre ? TS_ROLE_CENTRE : ts_compose_role(s, b->wish->theme);
-	item->extra = ts_compose_extra(s, b->wish->theme);
+	item->extra = ts_compose_extra(s, b->wish->theme) && !c->must; /* who asks has it so */
 }
 
 /* Why two are not proposed together though no rule forbids it; NULL: they may be. */
