@@ -2,11 +2,10 @@
 # SPDX-License-Identifier: Apache-2.0
 """One HTML file of program, records, style and script; what it forbids is bound to their checksums.
 
-Usage: assemble.py MODULE IMAGE FOLDER. FOLDER/tapshoal.html is the page as a file; FOLDER/site is the same
+Usage: assemble.py MODULE IMAGE FOLDER, the first two compressed (gzip). FOLDER/tapshoal.html is the page as a file; FOLDER/site is the same
 for a web server, with what lets a phone keep it: a manifest, a service worker, an icon.
 """
 import base64
-import gzip
 import hashlib
 import json
 import pathlib
@@ -29,7 +28,7 @@ HEAD = '<link rel="manifest" href="manifest.webmanifest"/>\n<link rel="icon" hre
 
 
 def packed(path):
-    return base64.b64encode(gzip.compress(path.read_bytes(), 9, mtime=0)).decode("ascii")
+    return base64.b64encode(path.read_bytes()).decode("ascii")
 
 
 def together(paths):

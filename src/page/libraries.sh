@@ -43,7 +43,7 @@ library() { # NAME VERSION, objects in the current folder
 		"$1" "$2" "$prefix/include" "$prefix/lib" "$1" >"$prefix/lib/pkgconfig/$3.pc"
 }
 compile() {
-	clang-14 --target=wasm32-wasi -Os -ffunction-sections -c "$@"
+	clang-14 --target=wasm32-wasi -Oz -ffunction-sections -c "$@"
 }
 (cd libyaml/src && cp ../include/yaml.h "$prefix/include" &&
 	compile -I../include -DYAML_VERSION_MAJOR=0 -DYAML_VERSION_MINOR=2 -DYAML_VERSION_PATCH=5 \
@@ -58,7 +58,7 @@ compile() {
 		extuni find_bracket maketables match match_data newline ord2utf pattern_info script_run \
 		serialize string_utils study substitute substring tables ucd valid_utf xclass; do
 		[ ! -f "pcre2_$part.c" ] || echo "pcre2_$part.c"
-	done | xargs clang-14 --target=wasm32-wasi -Os -ffunction-sections -c -DHAVE_CONFIG_H \
+	done | xargs clang-14 --target=wasm32-wasi -Oz -ffunction-sections -c -DHAVE_CONFIG_H \
 		-DPCRE2_CODE_UNIT_WIDTH=8 -DSUPPORT_PCRE2_8 -DSUPPORT_UNICODE -DPCRE2_STATIC -I. &&
 	library pcre2-8 10.42 libpcre2-8)
 touch "$prefix/done"
