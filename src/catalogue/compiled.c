@@ -48,8 +48,10 @@ static const struct ts_shape shape_compiled = {"compiled", compiled_fields,
 
 static void look_at(const struct ts_seen *seen, struct file *ret)
 {
+	const int64_t seconds = seen->modified_ns / 1000000000;
+
 	ret->size = (double)seen->size;
-	ret->seconds = (double)(seen->modified_ns / 1000000000);
+	ret->seconds = (double)seconds;
 	ret->nanoseconds = (double)(seen->modified_ns % 1000000000);
 }
 

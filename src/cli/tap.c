@@ -37,11 +37,13 @@ enum ts_status tap_load(const struct ts_system *system, struct ts_arena *arena,
 	const char *off = system->variable(system->state, "TAPSHOAL_NO_CONFIG");
 	const char *path = off && *off ? NULL : tap_path(system, arena);
 	struct ts_seen seen;
+	int why;
 
 	if (arena->failed)
 		return TS_NO_MEMORY;
-	if (!path || system->look(system->state, path, &seen) != 0)
-		return TS_NO;
+	why = path ? system->look(system->state, path, &seen) : ENOENT;
+	if (why == ENOENT || why == ENOTDIR)
+		return TS_NO; /* with any other reason it may be there: its reader says so */
 	return ts_water_load_from(system, path, arena, ret, findings);
 }
 
@@ -126,7 +128,7 @@ static enum ts_status set_aside(const struct ts_system *system, struct ts_arena 
 	size_t len;
 	enum ts_status status;
 
-	if (system->look(system->state, path, &seen) != 0)
+	if (system->look(system->state, path, &seen) == ENOENT)
 		return TS_OK;
 	status = ts_file_read(system, path, TS_OPEN_ORDINARY, TS_FILE_BYTES_MOST, &arena->allocator,
 		&bytes, &len, NULL);

@@ -146,6 +146,7 @@ static int open_once(const char *path, enum ts_opening how, int *ret, struct ts_
 	struct stat info;
 	int why = 0;
 
+	*ret_seen = (struct ts_seen){0};
 	*ret = open(path, O_RDONLY | O_CLOEXEC | O_NOCTTY | (how == TS_OPEN_ANY ? 0 : O_NONBLOCK));
 	if (*ret < 0)
 		return errno;
