@@ -167,7 +167,7 @@ static int open_once(const char *path, enum ts_opening how, int *ret, struct ts_
 /* Who waited for the lock may hold that of a file whose place another one has taken. */
 static int open_rewrite(struct ts_machine *machine, const char *path, int *ret)
 {
-	struct ts_seen seen, now;
+	struct ts_seen seen, now = {0};
 	int why;
 
 	for (int tries = 0; tries < BUSY_TRIES; tries++) {
