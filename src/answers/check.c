@@ -492,7 +492,8 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 	ts_check_animals(w);
 	ts_check_water_and_room(w);
 	ts_check_waste(w);
-	ts_check_headline(w);
+	if (!asking->arena->failed) /* or there may be no judgements to lead with */
+		ts_check_headline(w);
 	asking->arena->failed |= w->text.failed;
 	ts_text_drop(&w->text);
 	if (asking->arena->failed)

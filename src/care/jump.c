@@ -22,11 +22,11 @@ static enum ts_status read_jump(const struct ts_drift_tank *t, const struct ts_p
 	ts_drift_read(&d, true, &day);
 	jump->gh_dh[side] = day.gh_dh;
 	jump->kh_dh[side] = day.kh_dh;
-	jump->ph[side] = d.at_usual.ph;
+	jump->ph[side] = ts_drift_ph(&d);
 	jump->conductivity_us_cm[side] = day.conductivity_us_cm;
 	jump->no3_mg_l[side] = day.no3_mg_l;
 	jump->nh3_n_mg_l[side] = (double)NAN;
-	if (tan_known && ts_chem_nh3_fraction(d.at_usual.ph, t->water.temp_c, &nh3) == TS_OK)
+	if (tan_known && ts_chem_nh3_fraction(ts_drift_ph(&d), t->water.temp_c, &nh3) == TS_OK)
 		jump->nh3_n_mg_l[side] = nh3 * day.tan_mg_l;
 	return TS_OK;
 }

@@ -69,20 +69,59 @@ static double ph_at(struct ts_drift *d, double times_air, struct ts_ion_species 
 	return warm->ph;
 }
 
+/* What the water held when its pH was last solved, or so nearly that no digit that counts moves. */
+#define PH_STEP 0.0002
+
+static bool hardly_moved(double now, double then)
+{
+	return fabs(now - then) <= PH_STEP * fabs(then);
+}
+
+double ts_drift_ph(struct ts_drift *d)
+{
+	const struct ts_solution *w = &d->tank.water;
+
+	if (hardly_moved(w->alk_meq_l, d->solved_alk_meq_l) &&
+		hardly_moved(w->ca_mmol_l, d->solved_ca_mmol_l))
+		return d->at_usual.ph;
+	ph_at(d, d->tank.co2_usual, &d->at_usual);
+	d->solved_alk_meq_l = w->alk_meq_l;
+	d->solved_ca_mmol_l = w->ca_mmol_l;
+	return d->at_usual.ph;
+}
+
+/*
+ * A pH that the tank's surely is not below: of its alkalinity at the least two fifths are free and
+ * active bicarbonate, as long as the pH is no higher than 8. Solving for each of thousands of days
+ * would take nearly all the time of an answer.
+ */
+static double ph_at_least(const struct ts_drift *d)
+{
+	double co2 = d->tank.co2_usual * 1000 * d->constants.kh * TS_CHEM_AIR_CO2_PPM * 1e-6;
+
+	return fmin(8, log10(0.4 * fmax(0, d->tank.water.alk_meq_l) / (d->constants.k1 * co2)));
+}
+
 /* How much of the ammonia the bacteria clear at today's pH: all from 6.5 on, none at 5.5. */
 static void look_at_filter(struct ts_drift *d)
 {
 	double none = d->practice->value[TS_P_FILTER_NONE_PH],
 	       full = d->practice->value[TS_P_FILTER_FULL_PH];
-	double ph = ph_at(d, d->tank.co2_usual, &d->at_usual);
+	double ph;
 
+	ph = ph_at_least(d);
+	if (ph < full || d->tank.bed != TS_BED_INERT)
+		ph = ts_drift_ph(d);
 	d->filter_lets = ph >= full ? 1 : ph > none ? (ph - none) / (full - none) : 0;
 }
 
 enum ts_status ts_drift_open(
 	const struct ts_drift_tank *tank, const struct ts_practice *practice, struct ts_drift *ret)
 {
-	struct ts_drift d = {.tank = *tank, .practice = practice};
+	struct ts_drift d = {.tank = *tank,
+		.practice = practice,
+		.solved_alk_meq_l = (double)NAN,
+		.solved_ca_mmol_l = (double)NAN};
 
 	if (!tank_good(tank))
 		return TS_BAD_INPUT;
@@ -261,12 +300,12 @@ void ts_drift_read(struct ts_drift *d, bool with_conductivity, struct ts_drift_d
 	day.change_due = ts_drift_change_due(&d->tank, d->day);
 	day.ph_low = day.ph = day.ph_high = day.conductivity_us_cm = (double)NAN;
 	if (ph_follows(&d->tank, day.kh_dh)) {
-		day.ph = d->at_usual.ph;
+		day.ph = ts_drift_ph(d);
 		day.ph_low = fmin(ph_at(d, d->tank.co2_most, &d->at_most), day.ph);
 		day.ph_high = fmax(ph_at(d, d->tank.co2_least, &d->at_least), day.ph);
 	}
 	if (with_conductivity &&
-		ts_chem_conductivity_25_us_cm(w, d->at_usual.ph, &day.conductivity_us_cm) != TS_OK)
+		ts_chem_conductivity_25_us_cm(w, ts_drift_ph(d), &day.conductivity_us_cm) != TS_OK)
 		day.conductivity_us_cm = (double)NAN;
 	*ret = day;
 }

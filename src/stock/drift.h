@@ -67,7 +67,14 @@ struct ts_drift {
 	double filter_lets; /* share nitrified today, after pH */
 	struct ts_chem_constants constants;
 	struct ts_ion_species at_most, at_usual, at_least; /* warm starts */
+	double solved_alk_meq_l, solved_ca_mmol_l;         /* of which at_usual is; NAN: none */
 };
+
+/*
+ * The pH at the usual CO2 as things stand, solved anew once alkalinity or calcium has moved by two
+ * parts in ten thousand; NAN outside the equations.
+ */
+double ts_drift_ph(struct ts_drift *drift);
 
 /* TS_BAD_INPUT when a member is no number or outside its range; `ret` is then untouched. */
 TS_MUST_USE enum ts_status ts_drift_open(

@@ -155,7 +155,7 @@ static struct ts_check checked(const struct scene *s, struct ts_arena *arena)
 {
 	struct ts_check check;
 
-	assert_int_equal(ts_check_plan(&s->plan, s->named, -1, NULL, arena, &check), TS_OK);
+	assert_int_equal(ts_check_faults(&s->plan, s->named, -1, NULL, arena, &check), TS_OK);
 	return check;
 }
 
@@ -334,6 +334,31 @@ static void test_what_the_load_tells__is_finite_or_said_to_be_without_end(void *
 	}
 }
 
+/* What is tried to mend a plan leaves the judging of it as it is. */
+static void test_remedies__change_no_verdict(void **state)
+{
+	struct random r;
+	unsigned count = random_open(&r, 16, 100);
+
+	(void)state;
+	for (unsigned i = 0; i < count; i++) {
+		struct scene s;
+		struct ts_arena arena;
+		struct ts_check judged, mended;
+
+		random_case(&r, i);
+		any_scene(&r, &s);
+		ts_arena_open(&arena, NULL);
+		judged = checked(&s, &arena);
+		assert_int_equal(ts_check_plan(&s.plan, s.named, -1, NULL, &arena, &mended), TS_OK);
+		CLAIM(&r, badness(&judged) == badness(&mended));
+		CLAIM(&r, judged.count == mended.count);
+		for (size_t k = 0; k < judged.count; k++)
+			CLAIM(&r, has(&mended, &judged.rulings[k]));
+		ts_arena_drop(&arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -342,6 +367,7 @@ int main(void)
 			test_one_animal_less__makes_no_conflict_between_two_but_by_nippers),
 		cmocka_unit_test(test_a_rising_danger_reading__never_betters_a_plan),
 		cmocka_unit_test(test_the_order_of_lines__changes_nothing),
+		cmocka_unit_test(test_remedies__change_no_verdict),
 		cmocka_unit_test(test_what_the_load_tells__is_finite_or_said_to_be_without_end),
 	};
 
