@@ -18,16 +18,16 @@ static enum ts_severity short_of(double ours, double its, const double *practice
 	return ours < its * practice[TS_P_ROOM_CONFLICT] ? TS_CONFLICT : TS_CONCERN;
 }
 
-/* All cautions are said; these harm people, or bring them before the law. */
+/* All cautions are said; these harm people, or stand on a list that forbids the animal. */
 bool ts_rule_caution(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
-	static const unsigned grave =
-		1u << TS_CAUTION_VENOMOUS | 1u << TS_CAUTION_ELECTRIC | 1u << TS_CAUTION_RESTRICTED;
+	static const unsigned grave = 1u << TS_CAUTION_VENOMOUS | 1u << TS_CAUTION_ELECTRIC;
 
 	(void)scene;
 	(void)b;
-	r->severity = a->species->cautions & grave ? TS_CONCERN : TS_NOTE;
+	r->severity =
+		a->species->cautions & grave || a->species->listed.count ? TS_CONCERN : TS_NOTE;
 	return a->species->cautions;
 }
 

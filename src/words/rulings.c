@@ -223,6 +223,17 @@ static void put_eats(struct ts_text *text, const struct ts_species *s)
 		ts_text_puts(text, i ? ", " : ": ", s->eats.items[i], NULL);
 }
 
+/* What stands in the second line already is not said twice, unless it is what decides. */
+static void put_cautions(struct ts_text *text, const struct ts_ruling *r)
+{
+	unsigned kinds = r->severity == TS_NOTE ? TS_CAUTIONS_ALL & ~TS_CAUTIONS_SECOND_LINE
+						: TS_CAUTIONS_SECOND_LINE;
+
+	if (!(ts_caution_kinds(r->subject) & kinds))
+		kinds = TS_CAUTIONS_ALL;
+	ts_say_cautions(text, r->subject, kinds);
+}
+
 static void put_number_part(
 	struct ts_text *text, const struct ts_ruling *r, char which, int decimals)
 {
@@ -300,7 +311,7 @@ static void put_part(
 	else if (is(name, len, "eats"))
 		put_eats(text, r->subject);
 	else if (is(name, len, "cautions"))
-		ts_say_cautions(text, r->subject, TS_CAUTIONS_ALL);
+		put_cautions(text, r);
 	else if (is(name, len, "ground"))
 		put_ground(text, r);
 	else if (is(name, len, "most") || is(name, len, "longest") || is(name, len, "litres"))

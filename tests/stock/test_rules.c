@@ -26,6 +26,7 @@ struct row {
 WHEN(nothing, (void)s)
 WHEN(caution, s->x.cautions = 1u << TS_CAUTION_BITES)
 WHEN(restricted, s->x.cautions = 1u << TS_CAUTION_RESTRICTED)
+WHEN(on_a_list, (restricted(s), s->x.listed.count = 1))
 WHEN(jumper_open, (s->x.needs.cover = 1, s->tank.cover = TS_COVER_NO))
 WHEN(jumper_unsaid, (s->x.needs.cover = 1, s->tank.cover = TS_COVER_UNKNOWN))
 WHEN(jumper_covered, s->x.needs.cover = 1)
@@ -33,7 +34,6 @@ WHEN(plant_eater, s->x.habits = TS_HABIT_EATS_PLANTS)
 WHEN(plant_eater_dense, (s->x.habits = TS_HABIT_EATS_PLANTS, s->tank.plants = TS_PLANTS_DENSE))
 WHEN(plant_eater_bare, (s->x.habits = TS_HABIT_EATS_PLANTS, s->tank.plants = TS_PLANTS_NONE))
 WHEN(five, s->a.either = 5)
-WHEN(four, s->a.either = 4)
 WHEN(six, s->a.either = 6)
 WHEN(two_rough, (s->a.either = 2, s->x.to_own_kind = TS_INJURES))
 WHEN(still_in_brisk, (s->x.needs.flow = TS_NEEDS_STILL, s->tank.flow = TS_FLOW_BRISK))
@@ -237,7 +237,8 @@ static const struct row rows[] = {
 	{TS_RULE_TEMPERATURE_APART, "a tank at 22, borne by both", warm_at_22, -1},
 	{TS_RULE_TEMPERATURE_APART, "a tank at 22, where comforts do not meet", comfort_apart_at_22, TS_CONCERN},
 	{TS_RULE_CAUTION, "one that bites", caution, TS_NOTE},
-	{TS_RULE_CAUTION, "restricted by law", restricted, TS_CONCERN},
+	{TS_RULE_CAUTION, "restricted in places", restricted, TS_NOTE},
+	{TS_RULE_CAUTION, "on a list", on_a_list, TS_CONCERN},
 	{TS_RULE_CAUTION, "none", nothing, -1},
 	{TS_RULE_COVER, "jumper, open tank", jumper_open, TS_CONCERN},
 	{TS_RULE_COVER, "jumper, cover not said", jumper_unsaid, TS_QUESTION},
@@ -246,7 +247,6 @@ static const struct row rows[] = {
 	{TS_RULE_EATS_PLANTS, "dense plants", plant_eater_dense, TS_CONCERN},
 	{TS_RULE_EATS_PLANTS, "no plants", plant_eater_bare, -1},
 	{TS_RULE_FEW, "five of six", five, TS_NOTE},
-	{TS_RULE_FEW, "four of six", four, TS_CONCERN},
 	{TS_RULE_FEW, "two that injure their kind, of six", two_rough, TS_CONFLICT},
 	{TS_RULE_FEW, "six of six", six, -1},
 	{TS_RULE_FLOW, "still in brisk", still_in_brisk, TS_CONCERN},
