@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * arrive: from the shop's bag to the tank, what to do in order. The tank is the water of the call
- * (-w, reading flags) or the last reading of a tank file.
+ * (-w, reading flags) or a tank file as it is now (water/now.h).
  */
 #include <tapshoal/plan.h>
 
 #include "base/arena.h"
 #include "cli/care_answer.h"
 #include "water/analysis.h"
+#include "water/now.h"
 
 struct work {
 	struct session *s;
@@ -39,7 +40,7 @@ static enum ts_status read_tank(struct work *w)
 {
 	const struct options *o = w->s->options;
 	struct ts_tank tank = {0};
-	struct ts_reading *copy;
+	struct ts_now *now;
 	enum ts_status status;
 
 	if (!o->tank_file)
@@ -52,14 +53,13 @@ static enum ts_status read_tank(struct work *w)
 			" holds no readings; add readings with GH, KH and conductivity", NULL);
 		return TS_BAD_INPUT;
 	}
-	copy = ts_arena_take(w->s->arena, sizeof *copy);
-	if (!copy)
+	now = ts_arena_take(w->s->arena, sizeof *now);
+	if (!now)
 		return TS_NO_MEMORY;
-	*copy = tank.readings[tank.reading_count - 1];
-	if (copy->temp_c.kind == TS_MEASURE_NONE)
-		copy->temp_c = tank.temp_c;
-	w->answer.water =
-		(struct ts_water){.kind = TS_WATER_TANK, .readings = copy, .reading_count = 1};
+	ts_now_make(tank.readings, tank.reading_count, w->s->today, w->s->practice, now);
+	if (now->reading.temp_c.kind == TS_MEASURE_NONE)
+		now->reading.temp_c = tank.temp_c;
+	w->answer.water = ts_now_water(now);
 	return TS_OK;
 }
 

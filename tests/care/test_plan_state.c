@@ -13,8 +13,11 @@
 #include <cmocka.h>
 
 #include "../given.h"
+#include "../random.h"
+#include "base/arena.h"
 #include "base/date.h"
 #include "care/plan_state.h"
+#include "stock/check.h"
 
 static long day(const char *text)
 {
@@ -132,6 +135,60 @@ static void test_stock_that_has_lived_there_long(void **state)
 	assert_true(ts_in_tank(&lines[0]) && !ts_in_tank(&lines[1]));
 }
 
+/* Over random logs the check, the advice and the simulation quote one and the same now. */
+static void test_now__is_the_same_for_everybody(void **state)
+{
+	struct random r;
+	unsigned count = random_open(&r, 23, 300);
+
+	(void)state;
+	for (unsigned i = 0; i < count; i++) {
+		struct ts_reading log[6] = {{0}}, tap = {.gh_dh = value(8), .kh_dh = value(5)};
+		char dates[6][12];
+		struct ts_plan plan = {.water = {.readings = &tap, .reading_count = 1},
+			.tank = {.readings = log, .reading_count = 6, .volume_l = 100}};
+		struct ts_arena arena;
+		struct ts_check check;
+		struct ts_plan_state s;
+		struct ts_drift_day now;
+		struct ts_drift d;
+		double kh;
+
+		random_case(&r, i);
+		for (int k = 0; k < 6; k++) {
+			snprintf(dates[k], sizeof dates[k], "2026-02-%02u",
+				(1 + any_below(&r, 28)) % 100);
+			log[k].date = dates[k];
+			if (any_percent(&r, 60))
+				log[k].kh_dh = value(1 + any_below(&r, 12));
+			if (any_percent(&r, 60))
+				log[k].gh_dh = value(1 + any_below(&r, 12));
+			if (any_percent(&r, 60))
+				log[k].no3_mg_l = value(any_below(&r, 90));
+			if (any_percent(&r, 60))
+				log[k].tan_mg_l = value(0);
+		}
+		ts_arena_open(&arena, NULL);
+		assert_int_equal(
+			ts_check_plan(&plan, NULL, day("2026-02-20"), NULL, &arena, &check), TS_OK);
+		ts_plan_state_make(&plan, check.waters, day("2026-02-20"), &s);
+		kh = ts_now_figure(&check.waters->log, TS_NOW_KH);
+		kh = isnan(kh) ? 5 : kh;
+		CLAIM(&r, check.profile.at[TS_KH].value == kh && s.state.kh_dh == kh);
+		CLAIM(&r, s.state.gh_dh == check.profile.at[TS_GH].value);
+		if (check.waters->drift_known) {
+			assert_int_equal(
+				ts_drift_open(&check.waters->drift.tank, table(), &d), TS_OK);
+			ts_drift_read(&d, false, &now);
+			CLAIM(&r, fabs(now.kh_dh - kh) < 1e-9);
+			CLAIM(&r, fabs(now.gh_dh - s.state.gh_dh) < 1e-9);
+			CLAIM(&r, isnan(s.state.no3_mg_l) ||
+					  fabs(now.no3_mg_l - s.state.no3_mg_l) < 1e-9);
+		}
+		ts_arena_drop(&arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -140,6 +197,7 @@ int main(void)
 		cmocka_unit_test(test_tank_never_read__as_its_supply_but_no_poison_is_known),
 		cmocka_unit_test(test_signs__sorted_by_onset_and_breadth),
 		cmocka_unit_test(test_stock_that_has_lived_there_long),
+		cmocka_unit_test(test_now__is_the_same_for_everybody),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
