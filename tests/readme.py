@@ -59,6 +59,8 @@ HOW = {
         (SUITE, "tests/golden"),
     "python3 tests/truth.py build/src/cli/tapshoal --rows":
         (HERE, {"build/src/cli/tapshoal": PROGRAM}),
+    "python3 tests/rewrite.py PROGRAM --times 100 --seed 2026 --table": (SUITE, "cli/rewrite"),
+    "python3 tests/completion.py FOLDER --names 1000 --seed 2026": (SUITE, "cli/completion"),
     "sh tests/wasm.sh": (SUITE, "engine/wasm"),
     "python3 tests/mutate.py --sample 400": (SUITE, "tests/mutate"),
     "python3 tests/mutate.py --sample 330 --seed 1128": (SUITE, "tests/mutate"),
