@@ -142,6 +142,7 @@ struct ts_remedy {
 	unsigned attempt;                  /* which of its kind */
 	const struct ts_species *species;  /* whose number, who goes */
 	unsigned from, to;                 /* how many of them */
+	unsigned males, females;           /* of `to`, where that matters */
 	double percent, days;              /* ROUTINE; DILUTE: per cent without minerals */
 	double gh_dh, kh_dh;               /* MINERALS, DILUTE: of the water then */
 	double nahco3_g, cacl2_g, mgso4_g; /* MINERALS: into 100 L (CaCl2.2H2O, MgSO4.7H2O) */

@@ -139,13 +139,16 @@ static bool resident_out(const struct ts_check_work *w)
 }
 
 /* Advice that would contradict the list, or say again what it says. */
-static bool superseded(const struct ts_check_work *w, const struct ts_advice_row *row)
+static bool superseded(const struct ts_check_work *w, const struct ts_advice_row *row, bool crash)
 {
 	bool unsound = w->check.verdict == TS_PLAN_UNSOUND;
 
 	/* The list knows which mineral mends it; "leave alone" is no word beside a fault. */
 	if (begins(row->id, "stock."))
 		return resident_out(w);
+	/* Half a tank of harder water over a lost buffer kills: whatever else is read, slowly. */
+	if (crash && begins(row->id, "now.nitrite"))
+		return true;
 	return row->group >= 8 && unsound;
 }
 
@@ -212,9 +215,12 @@ static enum ts_severity raised(
 static bool gather(struct ts_check_work *w)
 {
 	size_t most = w->check.count + w->advice_count + 1, kept = 0;
+	bool crash = false;
 
+	for (size_t i = 0; i < w->advice_count; i++)
+		crash |= begins(w->advice[i].row->id, "now.crash");
 	for (size_t i = 0; i < w->advice_count; i++) {
-		if (!superseded(w, w->advice[i].row))
+		if (!superseded(w, w->advice[i].row, crash))
 			w->advice[kept++] = w->advice[i];
 	}
 	w->advice_count = kept;
@@ -330,10 +336,24 @@ static void fit_figures(const struct ts_ruling *r, struct ts_check_judgement *re
 	ret->figure = fabs(f->uncomfortable_by);
 }
 
+/* Somewhere in the answer stands that nobody is added now. */
+static bool nothing_bought(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->advice_count; i++) {
+		if (w->advice[i].row->group >= 2 && w->advice[i].row->group <= 5)
+			return true;
+	}
+	for (size_t i = 0; i < w->check.count; i++) {
+		if (w->check.rulings[i].rule == TS_RULE_NEWCOMERS)
+			return true;
+	}
+	return false;
+}
+
 /* What would be bought more of waits while the tank is not safe. */
 static bool bought_now(const struct ts_check_work *w, const struct ts_ruling *r)
 {
-	return ts_check_held(w) && r->remedy.kind == TS_REMEDY_NUMBER &&
+	return nothing_bought(w) && r->remedy.kind == TS_REMEDY_NUMBER &&
 	       r->remedy.to > r->remedy.from;
 }
 
@@ -433,9 +453,58 @@ static void fill_repair(struct ts_check_work *w)
 	out->repair =
 		ts_arena_array(w->asking->arena, w->check.repair_count + 1, sizeof *out->repair);
 	for (size_t i = 0; out->repair && i < w->check.repair_count; i++) {
-		ts_say_step(&w->text, &w->check.repair[i]);
-		ts_check_remedy_fill(w, &w->check.repair[i], ts_asking_keep(w->asking, &w->text),
-			&out->repair[out->repair_count++]);
+		const struct ts_ruling *r = &w->check.repair[i];
+		struct ts_check_step *step = &out->repair[out->repair_count];
+
+		step->remedy = ts_arena_take(w->asking->arena, sizeof *step->remedy);
+		if (!step->remedy)
+			return;
+		ts_say_ruling(&w->text, r);
+		step->because = ts_asking_keep(w->asking, &w->text);
+		ts_say_step(&w->text, &r->remedy);
+		ts_check_remedy_fill(
+			w, &r->remedy, ts_asking_keep(w->asking, &w->text), step->remedy);
+		out->repair_count++;
+	}
+}
+
+/* Whether the repair sends the animal away, or never buys it. */
+static bool goes(const struct ts_check_work *w, const struct ts_species *species)
+{
+	for (size_t i = 0; species && i < w->check.repair_count; i++) {
+		const struct ts_remedy *m = &w->check.repair[i].remedy;
+
+		if (m->species == species && m->kind >= TS_REMEDY_LEAVE_OUT)
+			return true;
+	}
+	return false;
+}
+
+/* A tank that is too short for an animal need not be called too narrow as well. */
+static bool length_said(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	if (r->rule != TS_RULE_TANK_WIDTH && r->rule != TS_RULE_TANK_HEIGHT)
+		return false;
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *other = &w->check.rulings[i];
+
+		if (other->subject == r->subject && other->severity >= r->severity &&
+			(other->rule == TS_RULE_TANK_LENGTH ||
+				other->rule == TS_RULE_TANK_UNMEASURED))
+			return true;
+	}
+	return false;
+}
+
+/* What is told not to be bought gets no other line. */
+static void fold(struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (r)
+			w->out->judgements[i].folded =
+				goes(w, r->subject) || goes(w, r->other) || length_said(w, r);
 	}
 }
 
@@ -475,7 +544,7 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 	const struct ts_asking *asking, struct ts_check_result *ret)
 {
 	struct ts_check_work *w = ts_arena_take(asking->arena, sizeof *w);
-	struct ts_check_result result = {.name = question->name};
+	struct ts_check_result result = {.name = question->name, .instead_count = (double)NAN};
 
 	if (!w)
 		return TS_NO_MEMORY;
@@ -489,6 +558,7 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 	take_verdict(w);
 	fill_judgements(w);
 	fill_repair(w);
+	fold(w);
 	ts_check_animals(w);
 	ts_check_water_and_room(w);
 	ts_check_waste(w);

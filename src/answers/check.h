@@ -34,6 +34,8 @@ struct ts_check_judgement {
 	const char *because, *urgency;  /* of advice on a running tank; NULL: it is none */
 	const char *condition;          /* on which all are kept together; NULL: none */
 	struct ts_check_remedy *remedy; /* NULL: none */
+	bool folded; /* over with a step of the repair, or said by another judgement of its animal
+		      */
 };
 
 /* One parameter of the water, of an animal or of all: NAN is not known. */
@@ -72,16 +74,25 @@ struct ts_check_load {
 	bool feeding_known, plants_known, change_known;
 };
 
+/* One step of the repair: why, and what. */
+struct ts_check_step {
+	const char *because;
+	struct ts_check_remedy *remedy;
+};
+
 struct ts_check_result {
 	const char *name, *verdict;
 	bool answered;
 	const char *headline;     /* the answer in a line */
 	const char *decides;      /* what to do, or the figure that decides; NULL: nothing */
+	const char *instead_says; /* another animal in the place of one; NULL: none */
+	const char *instead_species;
+	double instead_count;
 	struct ts_texts cautions; /* who is to be feared, the law: a sentence an animal */
 	struct ts_check_judgement *judgements;
 	size_t judgement_count, more;
 	const struct ts_check_judgement *first; /* which the headline is of; NULL: none; no row */
-	struct ts_check_remedy *repair;
+	struct ts_check_step *repair;
 	size_t repair_count;
 	bool repair_mends;
 	struct ts_check_animal *animals;

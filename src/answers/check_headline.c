@@ -58,6 +58,7 @@ static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 	ts_text_puts(&w->text, r->other ? no[topic].two : no[topic].one, ": ",
 		w->out->judgements[entry].says, ".", NULL);
 	finish(w, entry, remedy_of(&w->out->judgements[entry]));
+	ts_check_instead(w, r);
 }
 
 static bool lives_there(const struct ts_check_work *w, const struct ts_species *species)
@@ -98,6 +99,7 @@ static void put_not_given(struct ts_check_work *w)
 		const char *word;
 	} words[] = {
 		{TS_RULE_WATER_UNKNOWN, "the water"},
+		{TS_RULE_KH_UNKNOWN, "KH"},
 		{TS_RULE_TEMPERATURE_UNKNOWN, "the temperature"},
 		{TS_RULE_TANK_UNKNOWN, "the tank"},
 		{TS_RULE_NITRATE_OPEN, "how it is fed and changed"},

@@ -90,6 +90,18 @@ static void put_range(struct ts_check_work *w, const struct ts_range *r, enum ts
 	ts_text_put(&w->text, p == TS_TEMPERATURE ? " C" : "");
 }
 
+/* " (yours is 6)"; nothing where it was not read. */
+static void put_yours(struct ts_check_work *w, enum ts_parameter p)
+{
+	const struct ts_span *span = &w->check.profile.at[p];
+
+	if (!span->given)
+		return;
+	ts_text_put(&w->text, " (yours is ");
+	ts_text_number_short(&w->text, span->value, ts_parameter_rows[p].decimals);
+	ts_text_put(&w->text, ")");
+}
+
 static void add_shared(struct ts_check_work *w, enum ts_parameter p)
 {
 	const struct ts_shared_water *s = &w->check.shared;
@@ -114,6 +126,7 @@ static void say_shared(struct ts_check_work *w)
 			continue;
 		ts_text_put(&w->text, liked++ ? ", " : one ? "They like " : "All like ");
 		put_range(w, r, order[i]);
+		put_yours(w, order[i]);
 	}
 	for (size_t i = 0; i < 3; i++) {
 		const struct ts_range *r = &s->at[order[i]];
@@ -127,6 +140,7 @@ static void say_shared(struct ts_check_work *w)
 			NULL);
 		if (!(r->low > r->high))
 			put_range(w, r, order[i]);
+		put_yours(w, order[i]);
 	}
 	if (w->text.len) {
 		ts_text_put(&w->text, ".");

@@ -39,6 +39,9 @@ bool ts_check_held(const struct ts_check_work *w);
 /* Sets headline, decides and first. */
 void ts_check_headline(struct ts_check_work *w);
 
+/* Says what may be taken in the place of the one that suffers from this fault. */
+void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault);
+
 /* Fill animals, cautions, shared water, the smallest tank and the load. */
 void ts_check_animals(struct ts_check_work *w);
 void ts_check_water_and_room(struct ts_check_work *w);

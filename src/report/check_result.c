@@ -43,9 +43,18 @@ static const struct ts_result_field judgement_fields[] = {
 	TS_R_ROW_TEXT(J, "urgency", urgency, "of advice: when"),
 	TS_R_ROW_TEXT(J, "condition", condition, "on which all are kept together"),
 	TS_R_ROW_MAYBE(J, "remedy", remedy, struct ts_check_remedy, &remedy_shape, "what mends it"),
+	TS_R_ROW_BOOL(J, "folded", folded, "over with a step of the repair, or said by another judgement of its animal"),
 };
 #undef J
 static const struct ts_result_shape judgement_shape = TS_R_SHAPE("judgement", judgement_fields, struct ts_check_judgement);
+
+#define P struct ts_check_step
+static const struct ts_result_field step_fields[] = {
+	TS_R_ROW_TEXT(P, "because", because, "the fault that it mends"),
+	TS_R_ROW_MAYBE(P, "remedy", remedy, struct ts_check_remedy, &remedy_shape, "what to do"),
+};
+#undef P
+static const struct ts_result_shape step_shape = TS_R_SHAPE("step", step_fields, struct ts_check_step);
 
 #define G struct ts_check_range
 static const struct ts_result_field range_fields[] = {
@@ -127,10 +136,13 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_BOOL(C, "answered", answered, "all is known that a yes needs"),
 	TS_R_ROW_TEXT(C, "headline", headline, "the answer in a line"),
 	TS_R_ROW_TEXT(C, "decides", decides, "what to do about it, or the figure that decides"),
+	TS_R_ROW_TEXT(C, "instead_says", instead_says, "another animal in the place of one that suffers"),
+	TS_R_ROW_TEXT(C, "instead_species", instead_species, "accepted name"),
+	TS_R_ROW_NUMBER(C, "instead_count", instead_count, 0, "how many of them"),
 	TS_R_ROW_TEXTS(C, "cautions", cautions, "who is to be feared, and the law"),
 	TS_R_ROW_LIST(C, "judgements", judgements, judgement_count, struct ts_check_judgement, &judgement_shape, "the gravest first"),
 	TS_R_ROW_COUNT(C, "more", more, "lighter ones that were left out"),
-	TS_R_ROW_LIST(C, "repair", repair, repair_count, struct ts_check_remedy, &remedy_shape, "remedies one after the other"),
+	TS_R_ROW_LIST(C, "repair", repair, repair_count, struct ts_check_step, &step_shape, "remedies one after the other"),
 	TS_R_ROW_BOOL(C, "repair_mends", repair_mends, "after it no conflict is left"),
 	TS_R_ROW_LIST(C, "animals", animals, animal_count, struct ts_check_animal, &animal_shape, "kind by kind"),
 	TS_R_ROW_LIST(C, "shared_water", shared, shared_count, struct ts_check_shared, &shared_shape, "what all of them share"),

@@ -50,8 +50,9 @@ static void say_answer(
 	/* Who is to be feared stands in the second line, whatever is to be done. */
 	if (r->cautions.count) {
 		for (size_t i = 0; i < r->cautions.count; i++) {
-			ts_text_puts(text, second ? second : "", second ? ". " : "",
-				r->cautions.items[i], NULL);
+			const char *one = sentence(doc, text, r->cautions.items[i], true);
+
+			ts_text_puts(text, second ? second : "", second ? " " : "", one, NULL);
 			second = ts_doc_take(doc, text);
 		}
 	}
@@ -61,6 +62,8 @@ static void say_answer(
 			     : NULL);
 	if (second && r->decides)
 		ts_doc_paragraph(doc, sentence(doc, text, r->decides, true));
+	if (r->instead_says)
+		ts_doc_paragraph(doc, r->instead_says);
 }
 
 static void say_repair(
@@ -69,16 +72,22 @@ static void say_repair(
 	struct ts_node *steps;
 
 	if (!r->repair_count || (r->repair_count == 1 && r->repair_mends && r->decides &&
-					strcmp(r->decides, r->repair[0].says) == 0))
+					strcmp(r->decides, r->repair[0].remedy->says) == 0))
 		return;
 	ts_doc_heading(doc, 0, "What would put it right");
 	steps = ts_doc_steps(doc);
 	for (size_t i = 0; i < r->repair_count; i++) {
-		const char *number;
+		const char *number, *what;
 
 		ts_text_number(text, (double)i + 1, 0);
 		number = ts_doc_take(doc, text);
-		ts_doc_line(doc, steps, number, sentence(doc, text, r->repair[i].says, true), NULL);
+		what = sentence(doc, text, r->repair[i].remedy->says, false);
+		/* The first step is of what the first line says. */
+		if (i)
+			ts_text_puts(text, what, ": ", r->repair[i].because, ".", NULL);
+		else
+			ts_text_puts(text, what, ".", NULL);
+		ts_doc_line(doc, steps, number, ts_doc_take(doc, text), NULL);
 	}
 	if (!r->repair_mends)
 		ts_doc_paragraph(doc, "That mends what a list can mend, not all of it.");
@@ -106,7 +115,8 @@ static void say_judgement(
 /* What the first lines have said already, or another part of the answer says. */
 static bool said(const struct ts_check_result *r, const struct ts_check_judgement *j)
 {
-	return j == r->first || (r->room_says && strcmp(j->code, "stock.tank-unknown") == 0) ||
+	return j == r->first || strcmp(j->code, "stock.filter-unknown") == 0 ||
+	       (r->room_says && strcmp(j->code, "stock.tank-unknown") == 0) ||
 	       (r->cautions.count && strcmp(j->code, "stock.caution") == 0 &&
 		       strstr(r->cautions.items[0], j->says));
 }
@@ -114,13 +124,17 @@ static bool said(const struct ts_check_result *r, const struct ts_check_judgemen
 static void say_list(struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r,
 	size_t section, bool all)
 {
-	size_t shown = 0, found = 0;
+	size_t shown = 0, found = 0, folded = 0;
 
 	for (size_t i = 0; i < r->judgement_count; i++) {
 		const struct ts_check_judgement *j = &r->judgements[i];
 
 		if (strcmp(j->severity, sections[section].severity) != 0 || said(r, j))
 			continue;
+		if (!all && j->folded) {
+			folded++;
+			continue;
+		}
 		if (!found++)
 			ts_doc_heading(doc, 0, sections[section].heading);
 		if (!all && shown >= sections[section].most)
@@ -128,10 +142,11 @@ static void say_list(struct ts_document *doc, struct ts_text *text, const struct
 		shown++;
 		say_judgement(doc, text, j);
 	}
-	if (found == shown)
+	/* What goes with an animal is counted where something else is said as well. */
+	if (found == shown || !found)
 		return;
 	ts_text_put(text, "and ");
-	ts_text_number(text, (double)(found - shown), 0);
+	ts_text_number(text, (double)(found - shown + folded), 0);
 	ts_text_put(text, " more: --all");
 	ts_doc_paragraph(doc, ts_doc_take(doc, text));
 }
@@ -239,6 +254,21 @@ static void say_room_and_waste(struct ts_document *doc, const struct ts_check_re
 		ts_doc_paragraph(doc, r->waste_says);
 }
 
+/* Of a plan without a word about the filter: one line at the end. */
+static void say_filter(
+	struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r)
+{
+	for (size_t i = 0; i < r->judgement_count; i++) {
+		const struct ts_check_judgement *j = &r->judgements[i];
+
+		if (strcmp(j->code, "stock.filter-unknown") != 0 || j == r->first)
+			continue;
+		ts_text_puts(text, j->says, j->remedy ? "; " : NULL,
+			j->remedy ? j->remedy->says : NULL, NULL);
+		ts_doc_paragraph(doc, sentence(doc, text, ts_doc_take(doc, text), true));
+	}
+}
+
 void ts_show_check(struct ts_document *doc, const struct ts_check_result *r, bool all)
 {
 	struct ts_text text;
@@ -251,6 +281,7 @@ void ts_show_check(struct ts_document *doc, const struct ts_check_result *r, boo
 	say_room_and_waste(doc, r);
 	say_list(doc, &text, r, 2, all);
 	say_list(doc, &text, r, 3, all);
+	say_filter(doc, &text, r);
 	say_animals(doc, &text, r);
 	if (all && r->load)
 		say_load(doc, &text, r->load);

@@ -288,7 +288,7 @@ static enum ts_severity of_match(struct work *w, const struct ts_plan_group *g)
 	if (m->verdict < TS_UNSURE)
 		return TS_NOTE;
 	if (!m->gh_missing && lived_well(w, g))
-		return TS_CONCERN;
+		return ph_alone(m) ? TS_NOTE : TS_CONCERN;
 	if (m->verdict == TS_EXCLUDED && !ph_alone(m))
 		return TS_CONFLICT;
 	w->cannot = true;
@@ -574,7 +574,8 @@ static void check_buffer(struct work *w)
 	if (!w->out->group_count || !w->out->water_known)
 		return;
 	if (!kh->given) {
-		say(w, TS_RULE_KH_UNKNOWN, TS_NOTE, (double)NAN, (double)NAN);
+		say(w, TS_RULE_KH_UNKNOWN, TS_QUESTION, (double)NAN, (double)NAN);
+		w->cannot = true;
 		return;
 	}
 	if (!w->out->load_known || only_black_water(w->out))

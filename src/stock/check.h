@@ -61,7 +61,8 @@ struct ts_check {
 	bool water_known, load_known;
 	bool nitrate_sensitive; /* some animal bears nitrate badly */
 	struct ts_load load;
-	const struct ts_remedy *repair; /* step by step, what leaves no conflict */
+	/* Step by step, what leaves no conflict: the faults, each with the remedy that is taken. */
+	const struct ts_ruling *repair;
 	size_t repair_count;
 	bool repair_mends; /* after it no conflict is left: it was judged again */
 };

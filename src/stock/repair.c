@@ -362,6 +362,8 @@ static void renumber(const struct work *w, const struct ts_plan_group *g,
 	ret->species = g->group.species;
 	ret->from = ts_group_count(&g->group);
 	ret->to = ts_group_count(&level->group);
+	ret->males = level->group.males;
+	ret->females = level->group.females;
 	if (g->group.males && !g->group.females && !g->group.either) {
 		as_wanted.group.males = ret->to;
 		as_wanted.group.females = as_wanted.group.either = 0;
@@ -543,8 +545,12 @@ static enum ts_remedy_kind of_its_own(const struct work *w, const struct ts_ruli
 
 static void climb(const struct work *w, struct ts_ruling *fault)
 {
+	/* Who bears the water and lives well in it is not sent away for it. */
+	bool stays = fault->match && fault->severity < TS_CONFLICT;
+
 	for (size_t k = 0; k < sizeof ladder / sizeof *ladder && !w->arena->failed; k++) {
-		for (unsigned attempt = 0;; attempt++) {
+		for (unsigned attempt = 0; !stays || ladder[k].kind < TS_REMEDY_OTHER_HOME;
+			attempt++) {
 			struct ts_remedy remedy = {.kind = ladder[k].kind, .attempt = attempt};
 			struct ts_arena scratch;
 			struct draft d;
@@ -623,11 +629,29 @@ static struct ts_ruling *first_mended(const struct work *w)
 	return NULL;
 }
 
+/* Nobody is numbered who goes in the end. */
+static size_t pruned(struct ts_ruling *steps, size_t count)
+{
+	size_t kept = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		bool goes = false;
+
+		for (size_t k = i + 1; k < count; k++)
+			goes |= steps[i].remedy.kind == TS_REMEDY_NUMBER &&
+				steps[k].remedy.kind > TS_REMEDY_NUMBER &&
+				steps[k].remedy.species == steps[i].remedy.species;
+		if (!goes)
+			steps[kept++] = steps[i];
+	}
+	return kept;
+}
+
 /* Remedy after remedy, the plan judged again after each, until no conflict is left. */
 static void repair(const struct work *from, struct ts_check *check)
 {
 	size_t most = check->group_count + 4;
-	struct ts_remedy *steps = ts_arena_array(from->arena, most, sizeof *steps);
+	struct ts_ruling *steps = ts_arena_array(from->arena, most, sizeof *steps);
 	struct draft *drafts = ts_arena_array(from->arena, most, sizeof *drafts);
 	struct ts_check now = *check;
 	struct work w = *from;
@@ -638,7 +662,7 @@ static void repair(const struct work *from, struct ts_check *check)
 	while (steps && drafts && check->repair_count < most && (fault = first_mended(&w))) {
 		struct draft *d = &drafts[check->repair_count];
 
-		steps[check->repair_count] = fault->remedy;
+		steps[check->repair_count] = *fault;
 		if (!apply(&w, fault, d) || ts_check_faults(&d->plan, d->species, w.today,
 						    w.practice, w.arena, &now) != TS_OK)
 			return;
@@ -648,6 +672,7 @@ static void repair(const struct work *from, struct ts_check *check)
 		ts_check_smallest_tank(w.plan, w.practice, &now, &now.smallest);
 	}
 	check->repair_mends = now.verdict != TS_PLAN_UNSOUND;
+	check->repair_count = pruned(steps, check->repair_count);
 }
 
 void ts_check_remedies(const struct ts_plan *plan, long today, const struct ts_practice *practice,

@@ -38,11 +38,11 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_SAND] = {"{as} {ground}", "sand or fine rounded gravel instead, at least over a third of the floor", "part of the floor is sand or fine rounded gravel", 0},
 	[TS_RULE_SEXES] = {"{ours} males of {a}, and the females bear {its}", "{change} males fewer, or females more", "there are {its} males, or more females", 0},
 	[TS_RULE_SPECIALIST] = {"{as} take only special food{eats}", NULL, NULL, 0},
-	[TS_RULE_TANK_HEIGHT] = {"{a}: tank {ours} cm high{most}, its body needs {its}", NULL, "the tank is {its} cm high", 0},
-	[TS_RULE_TANK_LENGTH] = {"{a}: tank {ours} cm long, grown it needs {its}", NULL, "the tank is {its} cm long", 0},
-	[TS_RULE_TANK_UNMEASURED] = {"{a}: grown it needs a tank {its} cm long, and the sides are not given{longest}", "measure the tank", "the tank is {its} cm long", 0},
-	[TS_RULE_TANK_WIDTH] = {"{a}: tank {ours} cm wide{most}, to turn it needs {its}", NULL, "the tank is {its} cm wide", 0},
-	[TS_RULE_TERRITORY] = {"{a}: floor {ours} m2{most}, so many of them need {its}", NULL, "the floor is {its} m2", 2},
+	[TS_RULE_TANK_HEIGHT] = {"{as} need a tank {its} cm high, and this one has {ours}{most}", NULL, "the tank is {its} cm high", 0},
+	[TS_RULE_TANK_LENGTH] = {"grown {as} need a tank {its} cm long, and this one has {ours}", NULL, "the tank is {its} cm long", 0},
+	[TS_RULE_TANK_UNMEASURED] = {"grown {as} need a tank {its} cm long, and {longest}", "measure the tank", "the tank is {its} cm long", 0},
+	[TS_RULE_TANK_WIDTH] = {"to turn {as} need a tank {its} cm wide, and this one has {ours}{most}", NULL, "the tank is {its} cm wide", 0},
+	[TS_RULE_TERRITORY] = {"so many {as} need {its} m2 of floor, and this tank has {ours}{most}", NULL, "the floor is {its} m2", 2},
 	[TS_RULE_UNSETTLED] = {"{nas} are enough, and {its} calmer", "{change} more, where there is room", NULL, 0},
 	[TS_RULE_YOUNG] = {"{nas} are about {its} in six months, if a fifth of the young grow up", "keep males alone, or have homes for the young before there are any", "males alone are kept, or the young have homes", 0},
 	[TS_RULE_ATTACKED] = {"{bs} injure what lives with them, here {as}{floor}", NULL, "there is room to flee: a floor of {its} m2, with hiding places", 2},
@@ -63,7 +63,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_SALT_APART] = {"{as} bear {ours} g/L salt, {bs} need {its}", NULL, NULL, 1},
 	[TS_RULE_SHRIMPS_EATEN] = {"{bs} eat {as}", NULL, "it is no loss that the young are eaten: dense moss saves some", 0},
 	[TS_RULE_SNAILS_EATEN] = {"{bs} eat {as}", NULL, NULL, 0},
-	[TS_RULE_TEMPERATURE_APART] = {"{a}: {atemp}, {b} {btemp}", NULL, "the tank is kept where both can live", 1},
+	[TS_RULE_TEMPERATURE_APART] = {"{as} {atemp}, {bs} {btemp}", NULL, "the tank is kept where both can live", 1},
 	[TS_RULE_AMMONIA] = {"ammonia {ours} mg/L N, borne to {its}: the filter is not coping", "feed nothing, and see what to do about the water", NULL, 2},
 	[TS_RULE_BUFFER] = {"the buffer lasts {ours} days, the water is changed every {its} days", "change more water or more often", "water is changed often enough to keep the buffer", 0},
 	[TS_RULE_BUFFER_OPEN] = {"the buffer lasts {ours} to {its} days, as much as is fed: feeding and plants are not given", "say how much is fed, and test KH every week", NULL, 0},
@@ -90,7 +90,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_WARM_OXYGEN] = {"{its} C: such warm water holds {ours} mg/L of oxygen at the most", "keep the surface moving", NULL, 1},
 	[TS_RULE_WATER] = {"{a}: {fit}", NULL, NULL, 1},
 	[TS_RULE_WATER_UNKNOWN] = {"no water was measured", "GH first, with a drop kit: it decides most", NULL, 0},
-	[TS_RULE_WATER_UNSURE] = {"{a}: unsure; {fit}", "measure that again, with drops", NULL, 1},
+	[TS_RULE_WATER_UNSURE] = {"{a}: {fit}", "measure that again, with drops", NULL, 1},
 };
 /* clang-format on */
 
@@ -252,7 +252,7 @@ static void put_temperature(
 	const struct ts_envelope *t = &s->water.usual.temp_c;
 	bool ends = r->severity == TS_CONFLICT;
 
-	ts_text_put(text, ends ? "lives at " : "comfortable at ");
+	ts_text_put(text, ends ? "live at " : "are comfortable at ");
 	ts_say_range(text, ends ? &t->tolerated : &t->preferred, 1);
 	ts_text_put(text, " C");
 }
@@ -262,14 +262,19 @@ static void put_room(struct ts_text *text, const struct ts_ruling *r, const char
 {
 	if (strncmp(name, "most", 4) == 0) {
 		ts_text_put(text, r->word ? " at the most" : "");
-		return;
+	} else if (strncmp(name, "longest", 7) == 0 && !isfinite(r->ours)) {
+		ts_text_put(text, "its sides are not given");
+	} else if (strncmp(name, "longest", 7) == 0 && r->ours < r->its) {
+		ts_text_put(text, "one of so many litres is never that long: ");
+		put_number(text, r->ours, 0);
+		ts_text_put(text, " cm at the most");
+	} else if (strncmp(name, "longest", 7) == 0) {
+		ts_text_put(text, "one of so many litres may be shorter");
+	} else if (isfinite(r->ours)) {
+		ts_text_put(text, " in a tank of ");
+		put_number(text, r->ours, 0);
+		ts_text_put(text, " L");
 	}
-	if (!isfinite(r->ours))
-		return;
-	ts_text_put(
-		text, strncmp(name, "longest", 7) == 0 ? "; its volume makes " : " in a tank of ");
-	put_number(text, r->ours, 0);
-	ts_text_put(text, strncmp(name, "longest", 7) == 0 ? " cm at the most" : " L");
 }
 
 static void put_ground(struct ts_text *text, const struct ts_ruling *r)
@@ -347,6 +352,10 @@ static void fill(struct ts_text *text, const struct ts_ruling *r, const char *pa
 
 static void say_fault(struct ts_text *text, const struct ts_ruling *r)
 {
+	if (r->rule == TS_RULE_FEW && r->ours == 1) {
+		fill(text, r, "a single {a} wants company: {its} at least", 0);
+		return;
+	}
 	const char *says = rows[r->rule].says;
 
 	if (r->rule == TS_RULE_NITRATE_LOAD && isinf(r->ours))
@@ -412,6 +421,14 @@ static void put_tank(struct ts_text *text, const struct ts_remedy *m)
 
 static void put_count(struct ts_text *text, const struct ts_remedy *m)
 {
+	if (m->to == m->from) {
+		put_figure(
+			text, "keep ", m->males, 0, m->males == 1 ? " male and " : " males and ");
+		put_figure(text, "", m->females, 0,
+			m->females == 1 ? " female of the " : " females of the ");
+		ts_say_animals(text, m->species);
+		return;
+	}
 	put_figure(text, "keep ", m->to, 0, " ");
 	(m->to == 1 ? ts_say_animal : ts_say_animals)(text, m->species);
 	put_figure(text, " instead of ", m->from, 0, "");
@@ -470,7 +487,7 @@ void ts_say_remedy(struct ts_text *text, const struct ts_ruling *r, bool advised
 		ts_text_put(text,
 			"go on without animals, until ammonia and nitrite read nil for 7 days");
 	else if (advised && of_water(r->rule))
-		ts_text_put(text, "as the advice on the water says, and no more at once");
+		return; /* what is advised about the water is the deed */
 	else if (!kept && m->kind >= TS_REMEDY_ROUTINE && m->mends &&
 		 (m->kind != TS_REMEDY_TANK || m->length_cm > 0))
 		ts_say_step(text, m);

@@ -162,7 +162,7 @@ static void test_unheated__one_group_is_kept(void **state)
 	(void)state;
 	judge(&truths[TRUTHS - 1], &check);
 	for (size_t i = 0; i < check.repair_count; i++)
-		kept -= check.repair[i].to == 0;
+		kept -= check.repair[i].remedy.to == 0;
 	assert_true(check.repair_mends);
 	assert_true(kept <= 1);
 }

@@ -122,7 +122,7 @@ static void test_check__buffer(void **state)
 	r->species[0].home_water = TS_HOME_BLACK;
 	assert_int_equal(severity(r, TS_RULE_BUFFER), -1);
 	r->reading.kh_dh = (struct ts_measure){0};
-	assert_int_equal(severity(r, TS_RULE_KH_UNKNOWN), TS_NOTE);
+	assert_int_equal(severity(r, TS_RULE_KH_UNKNOWN), TS_QUESTION);
 	assert_true(isnan(r->check.load.buffer_days.value));
 }
 
@@ -243,7 +243,7 @@ static void test_check__nitrate_of_the_load(void **state)
 	assert_int_equal(severity(r, TS_RULE_NITRATE_LOAD), TS_CONFLICT);
 	assert_int_equal(r->check.verdict, TS_PLAN_UNSOUND);
 	assert_int_equal(r->check.repair_count, 1);
-	assert_int_equal(r->check.repair[0].to, 12);
+	assert_int_equal(r->check.repair[0].remedy.to, 12);
 }
 
 /* What was not given is a question, and harms nobody: feeding, plants, changes. */
@@ -320,7 +320,7 @@ static void test_check__water(void **state)
 	assert_int_equal(severity(r, TS_RULE_WATER), TS_CONFLICT);
 	assert_int_equal(r->check.rulings[0].word, TS_GH);
 	assert_int_equal(r->check.repair_count, 1);
-	assert_int_equal(r->check.repair[0].to, 0);
+	assert_int_equal(r->check.repair[0].remedy.to, 0);
 }
 
 static void test_check__water_unsure(void **state)

@@ -24,10 +24,10 @@ static void set_biter(struct room *r, size_t i, size_t j)
 static void assert_step(const struct room *r, size_t step, size_t line, unsigned from, unsigned to)
 {
 	assert_true(step < r->check.repair_count);
-	assert_ptr_equal(r->check.repair[step].species, &r->species[line]);
-	assert_int_equal(r->check.repair[step].from, from);
-	assert_int_equal(r->check.repair[step].to, to);
-	assert_true(r->check.repair[step].mends);
+	assert_ptr_equal(r->check.repair[step].remedy.species, &r->species[line]);
+	assert_int_equal(r->check.repair[step].remedy.from, from);
+	assert_int_equal(r->check.repair[step].remedy.to, to);
+	assert_true(r->check.repair[step].remedy.mends);
 }
 
 static const struct ts_remedy *remedy(struct room *r, enum ts_rule_id rule)
@@ -56,7 +56,7 @@ static void test_who__the_planned_go_before_those_that_live_there(void **state)
 		assert_int_equal(r->check.verdict, TS_PLAN_UNSOUND);
 		assert_int_equal(r->check.repair_count, 1);
 		assert_step(r, 0, !living, 6, 0);
-		assert_int_equal(r->check.repair[0].kind, TS_REMEDY_LEAVE_OUT);
+		assert_int_equal(r->check.repair[0].remedy.kind, TS_REMEDY_LEAVE_OUT);
 		assert_true(r->check.repair_mends);
 	}
 }
@@ -74,7 +74,7 @@ static void test_who__the_cause_before_the_sufferer(void **state)
 			r->lines[0].since = r->lines[1].since = living ? "2026-01-01" : NULL;
 			judge(r);
 			assert_step(r, 0, biter, 6, 0);
-			assert_int_equal(r->check.repair[0].kind,
+			assert_int_equal(r->check.repair[0].remedy.kind,
 				living ? TS_REMEDY_OTHER_HOME : TS_REMEDY_LEAVE_OUT);
 		}
 	}
@@ -209,7 +209,7 @@ static void test_minerals__residents_stay(void **state)
 	assert_int_equal(ts_check_plan(&r->plan, r->named, 20500, NULL, &r->arena, &r->check),
 		TS_OK); /* 2026-02-16: 46 days */
 	assert_int_equal(r->check.verdict, TS_PLAN_UNSOUND);
-	assert_int_equal(r->check.repair[0].kind, TS_REMEDY_MINERALS);
+	assert_int_equal(r->check.repair[0].remedy.kind, TS_REMEDY_MINERALS);
 	ts_arena_drop(&r->arena);
 	assert_int_equal(ts_check_plan(&r->plan, r->named, 20519, NULL, &r->arena, &r->check),
 		TS_OK); /* 2026-03-07: 65 days */
