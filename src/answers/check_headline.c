@@ -70,6 +70,13 @@ static bool lives_there(const struct ts_check_work *w, const struct ts_species *
 	return false;
 }
 
+static const char *better(const struct ts_ruling *r)
+{
+	if (ts_ruling_topic(r) == TS_TOPIC_ROOM)
+		return "Better in a larger tank: ";
+	return r->other ? "Better not together: " : "Better not so: ";
+}
+
 static void lead_with_concern(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
@@ -86,8 +93,7 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 		ts_text_puts(&w->text, several(w) ? "Together if " : "They can live here if ",
 			j->condition, ": ", j->says, ".", NULL);
 	else
-		ts_text_puts(&w->text,
-			r->other ? "Better not together: " : "Better not so: ", j->says, ".", NULL);
+		ts_text_puts(&w->text, better(r), j->says, ".", NULL);
 	finish(w, entry, remedy_of(j));
 }
 

@@ -52,6 +52,10 @@ static void set_sides(struct ts_tank *tank, double length_cm, const struct ts_ch
 {
 	const double *p = practice->value;
 
+	/* What is not given is taken at its best, as everywhere. */
+	if (!(tank->water_change.days > 0))
+		tank->water_change = (struct ts_every){
+			practice->value[TS_P_CHANGE_GOOD], practice->value[TS_P_CHANGE_DAYS]};
 	tank->volume_l = 0;
 	tank->length_cm = length_cm;
 	tank->width_cm = tank->height_cm = to_five(fmin(length_cm / 2, 50));

@@ -516,6 +516,9 @@ bool ts_say_condition(struct ts_text *text, const struct ts_ruling *r)
 	default:
 		break;
 	}
+	/* No tank of so many litres is that long. */
+	if (r->rule == TS_RULE_TANK_UNMEASURED && r->ours < r->its)
+		return false;
 	if (!rows[r->rule].keep ||
 		(r->rule == TS_RULE_FEW && m->mends && m->kind > TS_REMEDY_NUMBER))
 		return false;
