@@ -11,15 +11,19 @@
 #include "words/care.h"
 #include "words/sentence.h"
 
-/* Entries of a severity that a short answer shows; ours: a plan of nine lines fits 40 lines. */
+/* Entries of a severity that a short answer shows, and of all together: a plan of nine lines fits
+ * 40 lines. */
+#define ENTRIES_MOST 4
+#define REASONS_MOST 3 /* steps of a repair that are each given their reason */
+
 static const struct {
 	const char *severity, *heading;
 	size_t most;
 } sections[] = {
-	{"conflict", "Also in the way", 4},
-	{"concern", "What it takes", 4},
-	{"question", "Not known yet", 4},
-	{"note", "To know", 3},
+	{"conflict", "Also in the way", 2},
+	{"concern", "What it takes", 3},
+	{"question", "Not known yet", 2},
+	{"note", "To know", 2},
 };
 
 /* A sentence of its own begins with a capital; `stop`: and ends with a full stop. */
@@ -83,7 +87,7 @@ static void say_repair(
 		number = ts_doc_take(doc, text);
 		what = sentence(doc, text, r->repair[i].remedy->says, false);
 		/* The first step is of what the first line says. */
-		if (i)
+		if (i && r->repair_count <= REASONS_MOST)
 			ts_text_puts(text, what, ": ", r->repair[i].because, ".", NULL);
 		else
 			ts_text_puts(text, what, ".", NULL);
@@ -121,32 +125,39 @@ static bool said(const struct ts_check_result *r, const struct ts_check_judgemen
 		       strstr(r->cautions.items[0], j->says));
 }
 
+/* What was shown so far, and what was not. */
+struct count {
+	size_t shown, hidden;
+};
+
 static void say_list(struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r,
-	size_t section, bool all)
+	size_t section, bool all, struct count *count)
 {
-	size_t shown = 0, found = 0, folded = 0;
+	size_t here = 0;
 
 	for (size_t i = 0; i < r->judgement_count; i++) {
 		const struct ts_check_judgement *j = &r->judgements[i];
+		bool full = here >= sections[section].most || count->shown >= ENTRIES_MOST;
 
 		if (strcmp(j->severity, sections[section].severity) != 0 || said(r, j))
 			continue;
-		if (!all && j->folded) {
-			folded++;
+		if (!all && (full || j->folded)) {
+			count->hidden++;
 			continue;
 		}
-		if (!found++)
+		if (!here++)
 			ts_doc_heading(doc, 0, sections[section].heading);
-		if (!all && shown >= sections[section].most)
-			continue;
-		shown++;
+		count->shown++;
 		say_judgement(doc, text, j);
 	}
-	/* What goes with an animal is counted where something else is said as well. */
-	if (found == shown || !found)
+}
+
+static void say_hidden(struct ts_document *doc, struct ts_text *text, const struct count *count)
+{
+	if (!count->hidden)
 		return;
 	ts_text_put(text, "and ");
-	ts_text_number(text, (double)(found - shown + folded), 0);
+	ts_text_number(text, (double)count->hidden, 0);
 	ts_text_put(text, " more: --all");
 	ts_doc_paragraph(doc, ts_doc_take(doc, text));
 }
@@ -272,15 +283,17 @@ static void say_filter(
 void ts_show_check(struct ts_document *doc, const struct ts_check_result *r, bool all)
 {
 	struct ts_text text;
+	struct count count = {0, 0};
 
 	ts_text_open(&text, &doc->arena->allocator);
 	say_answer(doc, &text, r);
-	say_list(doc, &text, r, 0, all);
+	say_list(doc, &text, r, 0, all, &count);
 	say_repair(doc, &text, r);
-	say_list(doc, &text, r, 1, all);
+	say_list(doc, &text, r, 1, all, &count);
 	say_room_and_waste(doc, r);
-	say_list(doc, &text, r, 2, all);
-	say_list(doc, &text, r, 3, all);
+	say_list(doc, &text, r, 2, all, &count);
+	say_list(doc, &text, r, 3, all, &count);
+	say_hidden(doc, &text, &count);
 	say_filter(doc, &text, r);
 	say_animals(doc, &text, r);
 	if (all && r->load)
