@@ -138,6 +138,18 @@ static bool resident_out(const struct ts_check_work *w)
 	return false;
 }
 
+/* Somebody who lives there is to find another home for the water. */
+static bool sent_away(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (r->remedy.kind == TS_REMEDY_OTHER_HOME && ts_ruling_topic(r) == TS_TOPIC_WATER)
+			return true;
+	}
+	return false;
+}
+
 /* Advice that would contradict the list, or say again what it says. */
 static bool superseded(const struct ts_check_work *w, const struct ts_advice_row *row, bool crash)
 {
@@ -149,7 +161,7 @@ static bool superseded(const struct ts_check_work *w, const struct ts_advice_row
 	/* Half a tank of harder water over a lost buffer kills: whatever else is read, slowly. */
 	if (crash && begins(row->id, "now.nitrite"))
 		return true;
-	return row->group >= 8 && unsound;
+	return row->group >= 8 && (unsound || sent_away(w));
 }
 
 /* A pH that light swings up by day is no fault of the water. */

@@ -709,6 +709,18 @@ static void check_sides(struct work *w)
 			4 * cbrt(box_l * 1000 / 4));
 }
 
+/* Who have lived well in one water, comfortable to both or not, prove that both bear it. */
+static void ease_water(struct ts_rulings *all)
+{
+	for (size_t i = 0; i < all->count; i++) {
+		enum ts_rule_topic topic = ts_rule_rows[all->at[i].rule].topic;
+
+		if (all->at[i].severity == TS_CONCERN &&
+			(topic == TS_TOPIC_WATER || topic == TS_TOPIC_TEMPERATURE))
+			all->at[i].severity = TS_NOTE;
+	}
+}
+
 static void check_company(struct work *w)
 {
 	const struct ts_check *c = w->out;
@@ -722,6 +734,8 @@ static void check_company(struct work *w)
 			all.count = 0;
 			ts_rules_together(&c->groups[i].group, &c->groups[j].group, &w->plan->tank,
 				w->practice, &all);
+			if (lived_well(w, &c->groups[i]) && lived_well(w, &c->groups[j]))
+				ease_water(&all);
 			add_all(w, &all);
 		}
 	}
