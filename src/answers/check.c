@@ -203,7 +203,7 @@ static int compare(const void *a, const void *b)
 	if (!x->ruling != !y->ruling) {
 		const struct ts_advice_row *row = (x->ruling ? y : x)->advice->row;
 
-		return (row->group <= 4) == !x->ruling ? -1 : 1;
+		return (row->group <= 4 || x->severity == TS_NOTE) == !x->ruling ? -1 : 1;
 	}
 	if (x->ruling)
 		return x->ruling < y->ruling ? -1 : 1;

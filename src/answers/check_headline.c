@@ -133,7 +133,7 @@ static void lead_with_yes(struct ts_check_work *w)
 	ts_text_put(&w->text, several(w) ? "These go together" : "They can live here");
 	ts_text_put(&w->text, known ? "." : ", as far as is known.");
 	put_not_given(w);
-	finish(w, w->entry_count, known ? w->out->shared_says : NULL);
+	finish(w, w->entry_count, w->out->shared_says);
 }
 
 /* Questions without which nothing can be said: a name, or whether the water suits somebody. */

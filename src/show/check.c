@@ -141,7 +141,8 @@ static void say_list(struct ts_document *doc, struct ts_text *text, const struct
 
 		if (strcmp(j->severity, sections[section].severity) != 0 || said(r, j))
 			continue;
-		if (!all && (full || j->folded)) {
+		/* What is to be done about a running tank is never left out. */
+		if (!all && ((full && !j->urgency) || j->folded)) {
 			count->hidden++;
 			continue;
 		}
