@@ -161,7 +161,7 @@ static bool not_half(const struct ts_check_result *r)
 
 static bool left_alone(const struct ts_check_result *r)
 {
-	return says(r, "eave the water alone") || says(r, "eave the pH alone");
+	return says(r, "eave the water alone");
 }
 
 static bool sent_away(const struct ts_check_result *r)
