@@ -265,10 +265,14 @@ static bool of_minerals(const struct ts_ruling *fault)
 	       ts_ruling_topic(fault) != TS_TOPIC_TEMPERATURE;
 }
 
-/* Ammonia in the water: what raises the pH over it kills. */
+/* Ammonia in the water, or nobody knows of a tank that was read: what raises the pH over it kills.
+ */
 static bool ammonia_there(const struct work *w)
 {
-	return w->check->profile.poisons.found & TS_POISON_AMMONIA;
+	const struct ts_waters *waters = w->check->waters;
+
+	return w->check->profile.poisons.found & TS_POISON_AMMONIA ||
+	       (waters->log.read && isnan(w->check->profile.poisons.tan_mg_l));
 }
 
 static bool rung_minerals(const struct work *w, const struct ts_ruling *fault, unsigned attempt,
