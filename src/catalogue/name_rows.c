@@ -154,7 +154,7 @@ const struct ts_name_row *ts_name_row_at(size_t index)
 /* Whether all words of `text` stand in the name, one behind the other. */
 static bool stands_in(const char *text, size_t len, const char *name)
 {
-	struct ts_name_words wanted, words;
+	struct ts_name_words wanted = {0}, words = {0};
 
 	ts_name_split(text, len, false, &wanted);
 	ts_name_split(name, strlen(name), false, &words);

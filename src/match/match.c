@@ -210,7 +210,7 @@ static void nearest_limit(
 	m->distance = (double)NAN;
 	m->nearest = -1;
 	for (size_t i = 0; i < sizeof counted / sizeof *counted; i++) {
-		enum ts_parameter p = counted[i];
+		int p = (int)counted[i];
 		const struct ts_parameter_fit *f = &m->at[p];
 		const struct ts_span *s = &profile->at[p];
 		bool comfort = m->verdict == TS_SUITS && !isnan(f->preferred.low);

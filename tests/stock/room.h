@@ -49,7 +49,7 @@ static inline void fill(struct room *r, size_t count)
 			.home_water = TS_HOME_MIDDLE,
 			.adult_length_cm = 4,
 			.greatest_length_cm = 5,
-			.group = {6, 6, TS_SEXES_ANY},
+			.group = {.least = 6, .comfortable = 6, .sexes = TS_SEXES_ANY},
 			.swims = TS_SWIMS_MIDDLE};
 		s->water.usual = s->water.wild = s->water.breeding = empty;
 		s->water.usual.gh_dh = band(4, 6, 20, 25);
