@@ -22,9 +22,13 @@ struct ts_parameter_fit {
 	const char *source[2];                /* grades, or a publication; "by kind of water" */
 	const char *variant;                  /* "wild", "breeding", NULL = usual */
 	bool known;                           /* both the reading and the band are there */
-	double reading;                       /* the value that counts (worst end of an exposure) */
-	double suitability;                   /* 0..1; NAN = not known */
-	double outside_by;       /* how far beyond tolerated, signed (negative: below); 0 inside */
+	bool assumed;       /* not read; the verdict is of what it may be by other readings */
+	bool perhaps;       /* what was read is within the limits, but its doubt reaches beyond */
+	double reading;     /* the value that counts: the worse end of an exposure, and of a doubt
+			       that reaches beyond */
+	double suitability; /* 0..1, of the worse end of the interval; NAN = not known */
+	double order;       /* the same as the mean over a doubt: for sorting */
+	double outside_by;  /* how far beyond tolerated, signed (negative: below); 0 inside */
 	double uncomfortable_by; /* the same beyond preferred */
 	double share;            /* part of the interval outside tolerated, 0..1 */
 	enum ts_verdict verdict;
@@ -34,16 +38,22 @@ struct ts_match {
 	const struct ts_species *species;
 	struct ts_parameter_fit at[TS_PARAMETER__COUNT];
 	enum ts_verdict verdict;
-	double fit;      /* 0..1; NAN where it cannot be said */
+	double fit;      /* 0..1; NAN where GH, KH or temperature was not read */
+	double order;    /* the same of what was read, by means; NAN: nothing that tells was */
 	int limiting;    /* enum ts_parameter, -1 = nothing limits */
 	double distance; /* from the water to the nearest limit of what it is comfortable in (where
 			    it suits) or tolerates, in units of the reading's doubt; NAN: not known
 			  */
 	int nearest;     /* enum ts_parameter of that limit, -1 = none */
 	bool gh_missing; /* unsure for want of GH */
-	double copper_borne_mg_l; /* copper decides, and this is what it bears; NAN: it does not */
-	double oxygen_borne_mg_l; /* so little oxygen is borne, and less was read; NAN: there is
-				     enough */
+	bool kh_missing; /* unsure for want of KH: by GH alone it may be beyond */
+	bool own_temperature; /* the tank's was not given: the verdict is of its own comfortable one
+			       */
+	double nitrate_borne_mg_l; /* nitrate decides, and this is what it bears; NAN: it does not
+				    */
+	double copper_borne_mg_l;  /* copper decides, and this is what it bears; NAN: it does not */
+	double oxygen_borne_mg_l;  /* so little oxygen is borne, and less was read; NAN: there is
+				      enough */
 };
 
 /* One species against one profile. `practice` NULL: the table's own values. */

@@ -46,20 +46,33 @@ struct ts_span {
 
 /* What is unusual about the water; explained, never "impossible". Bits. */
 enum ts_unusual {
-	TS_UNUSUAL_SOFTENED = 1 << 0, /* softened, or looks so: every verdict is capped at unsure */
-	TS_UNUSUAL_LIMED = 1 << 1,    /* high pH on hardly any buffer: airs down */
-	TS_UNUSUAL_GASSY = 1 << 2,    /* low pH on much buffer: full of CO2, airs up */
+	TS_UNUSUAL_SOFTENED = 1 << 0, /* softened: said, or sodium stands where hardness was */
+	TS_UNUSUAL_LIMED = 1 << 1,    /* a supply of higher pH than its KH holds: airs down */
+	TS_UNUSUAL_GASSY = 1 << 2,    /* a supply of lower pH than its KH holds: CO2, airs up */
 	TS_UNUSUAL_KH_OVER_GH = 1 << 3,
-	TS_UNUSUAL_NO_PH_FROM_KH = 1 << 4, /* hardly any KH: pH cannot be computed */
-	TS_UNUSUAL_BARE = 1 << 5,          /* hardly any minerals at all */
-	TS_UNUSUAL__IN_PROFILE = (1 << 6) - 1,
-	/* Only a full description of a water (water/facts.h) knows these. */
-	TS_UNUSUAL_PH_AGAINST_KH = 1 << 6,   /* the two cannot both be right */
-	TS_UNUSUAL_GH_AGAINST_IONS = 1 << 7, /* GH read is not what Ca and Mg make */
-	TS_UNUSUAL_CHARGE = 1 << 8,          /* the ions read do not add up */
-	TS_UNUSUAL_CONDUCTIVITY = 1 << 9,    /* conductivity read is not what the ions make */
-	TS_UNUSUAL_DEGREES = 1 << 10,        /* more degrees than fresh water has: the unit? */
-	TS_UNUSUAL__ALL = (1 << 11) - 1
+	TS_UNUSUAL_NO_PH_FROM_KH = 1 << 4,   /* hardly any KH: pH cannot be computed */
+	TS_UNUSUAL_BARE = 1 << 5,            /* hardly any minerals at all */
+	TS_UNUSUAL_MAYBE_SOFTENED = 1 << 6,  /* looks so; asked */
+	TS_UNUSUAL_PH_AGAINST_KH = 1 << 7,   /* the two cannot both be right */
+	TS_UNUSUAL_GH_AGAINST_IONS = 1 << 8, /* GH read is not what Ca and Mg make */
+	TS_UNUSUAL_CHARGE = 1 << 9,          /* the ions read do not add up */
+	TS_UNUSUAL_CONDUCTIVITY = 1 << 10,   /* conductivity read is not what the ions make */
+	TS_UNUSUAL_DEGREES = 1 << 11,        /* more degrees than fresh water has: the unit? */
+	TS_UNUSUAL_ALKALINITY = 1 << 12,     /* KH and alkalinity, both read, differ */
+	TS_UNUSUAL_SALTY = 1 << 13, /* more salt than fresh water has, from other readings */
+	TS_UNUSUAL__ALL = (1 << 14) - 1,
+
+	/* Readings that cannot all be right: no verdict on such water is sure. */
+	TS_UNUSUAL__CONTRADICTIONS = TS_UNUSUAL_PH_AGAINST_KH | TS_UNUSUAL_GH_AGAINST_IONS |
+				     TS_UNUSUAL_CHARGE | TS_UNUSUAL_CONDUCTIVITY |
+				     TS_UNUSUAL_ALKALINITY,
+	/*
+	 * Water that suits nobody yet: bare (until minerals are back), softened or perhaps softened
+	 * (until the other line was read), or of readings that contradict each other. One rule for
+	 * rank, why, propose and check: with one of these there is no yes.
+	 */
+	TS_UNUSUAL__NOBODY_YET = TS_UNUSUAL_BARE | TS_UNUSUAL_SOFTENED | TS_UNUSUAL_MAYBE_SOFTENED |
+				 TS_UNUSUAL__CONTRADICTIONS
 };
 
 /*
@@ -93,6 +106,7 @@ struct ts_poisons {
 	double tan_mg_l, no2_mg_l, no3_mg_l, chlorine_mg_l;
 	double copper_low_mg_l, copper_mg_l; /* surely at least; possibly */
 	double oxygen_mg_l; /* from percent at the sample's temperature, else 25 C */
+	double nh3_n_mg_l;  /* un-ionised ammonia, at the pH and temperature that count */
 };
 
 struct ts_profile {
@@ -101,14 +115,23 @@ struct ts_profile {
 	bool ph_computed;                          /* at[TS_PH] is the tank's, computed from KH */
 	bool gh_from_ions, kh_from_alkalinity;     /* computed from other readings */
 	double ph_read, ph_read_low, ph_read_high; /* as read, with its doubt; NAN = not given */
+	double ph_fresh;                           /* of a fresh sample beside a stood one; NAN */
 	double ph_tank_low, ph_tank, ph_tank_high; /* what a tank will run at; NAN = unknown */
+	/* Where KH was not read but GH was: what KH, and with it pH, may be. Else not given. */
+	struct ts_span kh_assumed, ph_assumed;
+	int method[TS_PARAMETER__COUNT]; /* enum ts_method of the last reading of each */
+	bool ph_fresh_sample;            /* the pH read is of a sample that was fresh, as it says */
+	/* The pH read in a tank tells its CO2: KH from 2 up, and no other acid in it. */
+	bool co2_tells;
 	struct ts_poisons poisons;
 	struct ts_contents contents;
 };
 
-/* How the animals are kept, and what the sample was. Zeroed: farmed, display, stood sample. */
+/* How the animals are kept, and what the sample was. Zeroed: farmed, display. */
 struct ts_keeping {
-	bool wild, breeding, fresh;
+	bool wild, breeding;
+	bool fresh; /* samples of a supply that do not say so themselves are fresh */
+	bool acids; /* peat, wood, leaves or active soil in the tank: there pH tells no CO2 */
 	struct ts_measure temperature; /* of the tank; NONE = not given */
 };
 

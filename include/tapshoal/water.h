@@ -49,6 +49,7 @@ struct ts_reading {
 	const char *season; /* the part of the year it stands for, in a word */
 	struct ts_measure ph, gh_dh, kh_dh, temp_c, conductivity_us_cm, tds_mg_l;
 	struct ts_measure ca_mg_l, mg_mg_l, na_mg_l, k_mg_l, cl_mg_l, so4_mg_l, alkalinity_meq_l;
+	struct ts_measure specific_gravity; /* density over pure water's of the same warmth */
 	struct ts_measure salinity_g_l, no3_mg_l, no3_n_mg_l, no2_mg_l, no2_n_mg_l, tan_mg_l;
 	struct ts_measure phosphate_mg_l, cu_mg_l, chlorine_mg_l, stood_h;
 	struct ts_measure oxygen_mg_l, oxygen_percent; /* percent of what air keeps in it */

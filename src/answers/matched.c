@@ -9,6 +9,7 @@
 #include "model/shape.h"
 #include "stock/rules.h"
 #include "words/sentence.h"
+#include "words/unusual.h"
 
 static void make_parameter(struct ts_arena *arena, const struct ts_profile *profile,
 	const struct ts_match *m, int p, struct ts_parameter_result *ret)
@@ -312,7 +313,7 @@ struct ts_water_asked_result ts_answer_water(
 		.ph_tank_low = p->ph_tank_low,
 		.ph_tank = p->ph_tank,
 		.ph_tank_high = p->ph_tank_high,
-		.unusual = said(arena, p, p->unusual & TS_UNUSUAL__IN_PROFILE, false),
+		.unusual = said(arena, p, p->unusual, false),
 		.poisons = said(arena, p, p->poisons.found, true),
 		.next_to_measure = ts_next_to_measure(p)};
 }

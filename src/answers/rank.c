@@ -6,10 +6,12 @@
 
 #include <string.h>
 
+#include "answers/noted.h"
 #include "stock/room.h"
 #include "stock/rules.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
+#include "words/unusual.h"
 
 struct work {
 	const struct ts_asking *asking;
@@ -187,6 +189,12 @@ static bool say_not_now(struct work *w)
 				      "read it again before any animal goes into it.");
 		return true;
 	}
+	if (ts_nobody_yet_says(w->q->profile)) {
+		ts_text_puts(&w->text,
+			"This water suits nobody yet: ", ts_nobody_yet_says(w->q->profile), ".",
+			NULL);
+		return true;
+	}
 	return false;
 }
 
@@ -217,6 +225,9 @@ static const char *headline(struct work *w)
 		NULL);
 	if (r->fits_asked)
 		put_tank(w);
+	if (!w->q->profile->at[TS_TEMPERATURE].given)
+		ts_text_put(&w->text,
+			one ? ", at its own temperature" : ", each at its own temperature");
 	if (r->tolerates) {
 		ts_text_put(&w->text, "; ");
 		count(&w->text, r->tolerates);
@@ -231,28 +242,21 @@ static const char *headline(struct work *w)
 static const char *deciding(struct work *w)
 {
 	const struct ts_profile *p = w->q->profile;
+	size_t first = 0;
 
-	if (p->unusual & TS_UNUSUAL_SOFTENED || !p->at[TS_GH].given ||
+	if (p->unusual & TS_UNUSUAL__NOBODY_YET || !p->at[TS_GH].given ||
 		p->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE | TS_POISON_NO_OXYGEN) ||
 		!w->out->excluded_by_count)
 		return NULL;
-	ts_text_puts(&w->text, w->out->excluded_by[0].label, " decides most: it excludes ", NULL);
-	count(&w->text, w->out->excluded_by[0].species);
+	/* Animals that need salt are no matter of a fresh water's minerals. */
+	if (strcmp(w->out->excluded_by[first].name, ts_parameter_rows[TS_SALINITY].key) == 0 &&
+		!(p->unusual & TS_UNUSUAL_SALTY) && ++first == w->out->excluded_by_count)
+		return NULL;
+	ts_text_puts(
+		&w->text, w->out->excluded_by[first].label, " decides most: it excludes ", NULL);
+	count(&w->text, w->out->excluded_by[first].species);
 	ts_text_put(&w->text, ".");
 	return keep(w);
-}
-
-static void note_bits(struct work *w, unsigned bits, bool poisons)
-{
-	for (unsigned bit = 1; bit && bit <= bits; bit <<= 1) {
-		if (!(bits & bit))
-			continue;
-		if (poisons)
-			ts_say_poison(&w->text, bit, &w->q->profile->poisons);
-		else
-			ts_say_unusual(&w->text, bit, w->q->profile);
-		ts_asking_note(w->asking, &w->out->notes, keep(w));
-	}
 }
 
 static void notes(struct work *w)
@@ -260,17 +264,7 @@ static void notes(struct work *w)
 	const struct ts_profile *p = w->q->profile;
 	struct ts_texts *notes = &w->out->notes;
 
-	note_bits(w, p->poisons.found, true);
-	note_bits(w, p->unusual & TS_UNUSUAL__IN_PROFILE, false);
-	ts_say_ordinary(&w->text, p);
-	ts_asking_note(w->asking, notes, keep(w));
-	if (!p->at[TS_KH].given)
-		ts_asking_note(w->asking, notes,
-			"KH is missing: how steady the pH will be cannot be said.");
-	if (!p->at[TS_TEMPERATURE].given)
-		ts_asking_note(w->asking, notes,
-			"Nothing is called suited before the temperature that the tank will run "
-			"at is known (--temperature 24..26).");
+	ts_answer_note_water(w->asking, p, notes);
 	ts_asking_note(w->asking, notes, w->q->overlays_say);
 	ts_text_puts(&w->text, "Measure next: ", ts_next_to_measure(p), NULL);
 	ts_asking_note(w->asking, &w->out->measure, keep(w));

@@ -241,7 +241,8 @@ static enum ts_status know_the_water(const struct ts_remake_wish *w, struct ts_r
 	r->kh_unknown = alone(w, TS_GH, TS_KH);
 	r->base_gh_dh = w->water->at[TS_GH].value;
 	r->base_kh_dh = w->water->at[TS_KH].value;
-	r->refusal = w->water->unusual & TS_UNUSUAL_SOFTENED        ? TS_REMAKE_SOFTENED
+	r->refusal = w->water->unusual & (TS_UNUSUAL_SOFTENED | TS_UNUSUAL_MAYBE_SOFTENED)
+			     ? TS_REMAKE_SOFTENED
 		     : !w->water->at[TS_GH].given && !r->gh_unknown ? TS_REMAKE_NO_GH
 								    : TS_REMAKE_FINE;
 	if (r->refusal != TS_REMAKE_FINE)

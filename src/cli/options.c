@@ -194,18 +194,18 @@ static bool set_word(const char *flag, const char *const *words, const char *val
 	return refuse_word(flag, value, words, error);
 }
 
-static bool set_measure(
-	const char *flag, enum ts_quantity q, const char *value, void *at, struct ts_text *error)
+static bool set_measure(const char *flag, enum ts_quantity q, const char *value, void *at,
+	struct ts_scan *ret_scan, struct ts_text *error)
 {
 	struct ts_measure measure;
-	struct ts_scan scan;
 
-	if (ts_scan_measure(q, value, strlen(value), &measure, &scan)) {
+	if (ts_scan_measure(q, value, strlen(value), &measure, ret_scan)) {
 		memcpy(at, &measure, sizeof measure);
 		return true;
 	}
-	ts_text_puts(error, flag, " '", value, "': ", ts_scan_says(scan.fault),
-		"; write it like \"", ts_quantities[q].example, "\"", NULL);
+	ts_text_puts(error, error->len ? "; " : "", flag, " '", value,
+		"': ", ts_scan_says(ret_scan->fault), "; ", NULL);
+	ts_scan_remedy(error, q, value, strlen(value), ret_scan);
 	return false;
 }
 
@@ -276,6 +276,7 @@ static bool set_flag(
 {
 	char *at = (char *)o + flag->offset;
 	struct values *values;
+	struct ts_scan scan;
 
 	switch (flag->kind) {
 	case SWITCH:
@@ -297,7 +298,7 @@ static bool set_flag(
 	case BOX:
 		return set_box(flag->name, value, at, error);
 	default:
-		return set_measure(flag->name, flag->quantity, value, at, error);
+		return set_measure(flag->name, flag->quantity, value, at, &scan, error);
 	}
 }
 
@@ -305,6 +306,7 @@ static bool set_reading(struct options *o, const struct ts_field *field, const c
 	const char *value, struct ts_text *error)
 {
 	char *at = (char *)&o->reading + field->offset;
+	struct ts_scan scan;
 
 	o->has_reading = true;
 	if (field->kind == TS_WORD)
@@ -313,7 +315,13 @@ static bool set_reading(struct options *o, const struct ts_field *field, const c
 		memcpy(at, &value, sizeof value);
 		return true;
 	}
-	return set_measure(flag, field->quantity, value, at, error);
+	if (!set_measure(flag, field->quantity, value, at, &scan, error)) {
+		/* a kit that counts GH in ppm counts KH so too: both are asked for at once */
+		o->unit_asked |= scan.fault == TS_SCAN_OTHER_UNIT;
+		return scan.fault == TS_SCAN_OTHER_UNIT;
+	}
+	ts_scan_pair_look(&o->hardness, field->quantity, value, &scan);
+	return true;
 }
 
 /* A word of a record to ask for: "--swims bottom". */
@@ -444,10 +452,27 @@ static bool parse_flag(const struct command *command, struct options *o, int arg
 		     : set_trait(o, &trait, argument, argv[*i], error);
 }
 
+/* One of GH and KH has a unit that is not dH, the other none. */
+static bool ask_unit(const struct options *o, struct ts_text *error)
+{
+	struct ts_text remedy;
+
+	ts_text_open(&remedy, &error->allocator);
+	ts_scan_pair_ask(&o->hardness, error, &remedy);
+	ts_text_puts(error, "; ", ts_text_get(&remedy), NULL);
+	error->failed |= remedy.failed;
+	ts_text_drop(&remedy);
+	return false;
+}
+
 /* What is wrong between flags. */
 static bool agree(const struct command *command, struct options *o, struct ts_text *error)
 {
 	o->water_file = o->waters.count ? o->waters.items[0] : NULL;
+	if (o->unit_asked)
+		return false;
+	if (o->hardness.bare && o->hardness.other)
+		return ask_unit(o, error);
 	if (o->water_file && o->has_reading)
 		return refuse(error, "a water file and reading flags were both given",
 			"give one of the two");

@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "catalogue/traits.h"
 #include "report/screen.h"
+#include "units/units.h"
 
 #define TS_VALUES_MOST 16
 #define TS_ARGUMENTS_MOST 256
@@ -77,7 +78,9 @@ struct options {
 	struct ts_keeping keeping; /* made from aim, origin, fresh, temperature */
 	struct ts_reading reading; /* what reading flags gave */
 	bool has_reading;
-	struct ts_filter traits; /* what trait flags gave; the rest of it is empty */
+	struct ts_scan_pair hardness; /* how GH and KH were written */
+	bool unit_asked;              /* of one of them, or both; the error says so */
+	struct ts_filter traits;      /* what trait flags gave; the rest of it is empty */
 	const char *arguments[TS_ARGUMENTS_MOST]; /* what is no flag */
 	size_t argument_count;
 };

@@ -24,6 +24,11 @@ static bool read_wish(struct session *s, const char *text, size_t len, struct re
 		ts_scan_range(gh ? TS_Q_GH : TS_Q_KH, equals + 1, len - key - 1,
 			gh ? &c->wish.gh_dh : &c->wish.kh_dh, &scan))
 		return true;
+	if (equals && (gh || kh) && scan.fault == TS_SCAN_OTHER_UNIT) {
+		ts_text_puts(s->error, "--to: ", ts_scan_says(scan.fault), "; ", NULL);
+		ts_scan_remedy(s->error, gh ? TS_Q_GH : TS_Q_KH, equals + 1, len - key - 1, &scan);
+		return false;
+	}
 	ts_text_put(s->error, "--to takes GH and KH, pH follows from them; write it like "
 			      "GH=11,KH=10 or GH=8..12");
 	return false;

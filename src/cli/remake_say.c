@@ -6,9 +6,11 @@
 #include "chem/ions.h"
 #include "cli/remake.h"
 
+#include <math.h>
+
 #include "words/advice.h"
 #include "words/sentence.h"
-#include <math.h>
+#include "words/unusual.h"
 
 #define LARGE_L 200.0
 /* Potassium is listed from here on. */

@@ -9,6 +9,7 @@
 #include "model/shape.h"
 #include "words/names.h"
 #include "words/sentence.h"
+#include "words/unusual.h"
 
 /* Doubt that is wider than an ordinary kit's is shown, like a range that is lived through. */
 static bool wide(const struct ts_span *s, enum ts_parameter p)
@@ -31,6 +32,17 @@ void say_span(struct ts_text *out, const struct ts_span *s, enum ts_parameter p)
 	ts_text_number_short(out, s->value, decimals);
 }
 
+/* "6.7, in a tank 7.9"; "7.9, by KH" where none was read. */
+static void put_computed_ph(struct ts_text *text, const struct ts_profile *p)
+{
+	if (!isnan(p->ph_read)) {
+		ts_text_number_short(text, p->ph_read, 1);
+		ts_text_put(text, ", in a tank ");
+	}
+	ts_text_number(text, p->ph_tank, 1);
+	ts_text_put(text, isnan(p->ph_read) ? " by KH" : "");
+}
+
 void say_water_line(struct ts_text *text, const struct ts_profile *profile)
 {
 	static const enum ts_parameter order[] = {TS_GH, TS_KH, TS_PH, TS_TEMPERATURE};
@@ -41,7 +53,9 @@ void say_water_line(struct ts_text *text, const struct ts_profile *profile)
 
 		ts_text_puts(text, i ? ", " : "",
 			tank ? "tank " : ts_parameter_rows[order[i]].label, tank ? "" : " ", NULL);
-		if (s->given)
+		if (s->given && order[i] == TS_PH && profile->ph_computed)
+			put_computed_ph(text, profile);
+		else if (s->given)
 			say_span(text, s, order[i]);
 		else
 			ts_text_put(text, tank ? "temperature not given" : "not given");
@@ -107,18 +121,21 @@ void say_notes(struct ts_document *doc, const struct answer *a)
 			ts_say_poison(&text, bit, &p->poisons);
 		note(doc, &text);
 	}
-	for (unsigned bit = 1; bit <= TS_UNUSUAL__IN_PROFILE; bit <<= 1) {
+	for (unsigned bit = 1; bit <= TS_UNUSUAL__ALL; bit <<= 1) {
 		if (p->unusual & bit)
 			ts_say_unusual(&text, bit, p);
 		note(doc, &text);
 	}
+	ts_say_gas(&text, p);
+	note(doc, &text);
+	ts_say_kh_hint(&text, p);
+	note(doc, &text);
 	ts_say_ordinary(&text, p);
 	note(doc, &text);
 	if (!p->at[TS_KH].given)
 		ts_doc_paragraph(doc, "KH is missing: how steady the pH will be cannot be said.");
 	if (!p->at[TS_TEMPERATURE].given)
-		ts_doc_paragraph(doc, "Nothing is called suited before the temperature that the "
-				      "tank will run at is known (--temperature 24..26).");
+		ts_doc_paragraph(doc, ts_own_temperature_says);
 	ts_text_puts(&text, "Measure next: ", ts_next_to_measure(p), NULL);
 	note(doc, &text);
 	doc->arena->failed |= text.failed;

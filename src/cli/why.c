@@ -12,6 +12,7 @@
 #include "words/care.h"
 #include "words/names.h"
 #include "words/sentence.h"
+#include "words/unusual.h"
 
 #define NAME_WORDS_MOST 5
 
@@ -82,16 +83,25 @@ static enum ts_status match_named(struct session *s, struct answer *a)
 
 void why_deciding(struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
 {
-	if (!isnan(m->copper_borne_mg_l))
+	const char *nobody_yet = ts_nobody_yet_says(profile);
+
+	if (nobody_yet)
+		ts_text_puts(text, "No animal before this water is put right: ", nobody_yet, NULL);
+	else if (!isnan(m->copper_borne_mg_l))
 		ts_say_copper(text, m, profile);
 	else if (profile->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE))
 		ts_text_put(text, "Ammonia or nitrite stands in the water: see below");
 	else if (!isnan(m->oxygen_borne_mg_l) && m->verdict == TS_UNSURE)
 		ts_say_little_oxygen(text, m, profile);
-	else if (m->limiting >= 0)
-		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+	else if (!isnan(m->nitrate_borne_mg_l) && m->verdict == TS_UNSURE)
+		ts_say_much_nitrate(text, m, profile);
 	else if (m->gh_missing)
 		ts_text_put(text, "GH is not given, and it decides most");
+	else if (m->kh_missing && m->verdict == TS_UNSURE)
+		ts_text_put(
+			text, "KH is not given, and by GH alone it may be beyond what it bears");
+	else if (m->limiting >= 0)
+		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
 	else
 		ts_text_put(text, "Everything that was measured lies in its comfortable range");
 }
@@ -105,6 +115,17 @@ static void verdict(struct ts_document *doc, struct ts_text *text, const struct 
 
 	say_name(text, m->species);
 	ts_text_puts(text, ": ", says[m->verdict], NULL);
+	if (m->own_temperature && m->verdict <= TS_TOLERATES) {
+		const struct ts_parameter_fit *f = &m->at[TS_TEMPERATURE];
+
+		ts_text_put(text, ", at its own temperature");
+		if (!isnan(f->tolerated.low)) {
+			ts_text_put(text, " (");
+			ts_say_range(
+				text, isnan(f->preferred.low) ? &f->tolerated : &f->preferred, 1);
+			ts_text_put(text, " C)");
+		}
+	}
 	if (m->verdict <= TS_TOLERATES && m->species->cautions & 1u << TS_CAUTION_NO_HOME_SUITS)
 		ts_text_put(text, ", a home does not");
 	first = ts_doc_take(doc, text);

@@ -10,6 +10,7 @@
 #include "report/shown.h"
 #include "words/care.h"
 #include "words/sentence.h"
+#include "words/unusual.h"
 
 /* A table as wide as a terminal everywhere, and its columns as wide as the screen leaves them. */
 #define TABLE_WIDTH 80
@@ -146,10 +147,14 @@ static const char *cell(struct work *k, size_t species, size_t water)
 		ts_text_put(&k->text, ": ammonia, nitrite");
 	} else if (m->verdict == TS_UNSURE && !isnan(m->oxygen_borne_mg_l)) {
 		ts_text_put(&k->text, ": oxygen");
-	} else if (m->verdict == TS_UNSURE && p->unusual & TS_UNUSUAL_SOFTENED) {
-		ts_text_put(&k->text, ": softened");
+	} else if (p->unusual & TS_UNUSUAL__NOBODY_YET) {
+		ts_text_puts(&k->text, ": ", ts_nobody_yet_word(p), NULL);
+	} else if (!isnan(m->nitrate_borne_mg_l)) {
+		ts_text_put(&k->text, ": nitrate");
 	} else if (m->gh_missing) {
 		ts_text_put(&k->text, ": GH not given");
+	} else if (m->kh_missing) {
+		ts_text_put(&k->text, ": KH not given");
 	} else if (f && f->known && miss != 0) {
 		ts_text_puts(&k->text, ": ",
 			m->limiting == TS_TEMPERATURE ? "" : ts_parameter_rows[m->limiting].label,
@@ -272,7 +277,7 @@ static void say_water_notes(struct work *k, const struct why_water *one)
 		ts_say_poison(&k->text, bit, &p->poisons);
 		ts_doc_paragraph(&k->doc, take(k));
 	}
-	for (unsigned bit = 1; bit <= TS_UNUSUAL__IN_PROFILE; bit <<= 1) {
+	for (unsigned bit = 1; bit <= TS_UNUSUAL__ALL; bit <<= 1) {
 		if (!(p->unusual & bit))
 			continue;
 		ts_text_puts(&k->text, one->label, ": ", NULL);
@@ -312,8 +317,7 @@ void why_waters_write(struct session *s, const struct why_waters *w)
 	for (size_t i = 0; i < w->water_count; i++)
 		say_water_notes(&k, &w->waters[i]);
 	if (!w->waters[0].answer.profile.at[TS_TEMPERATURE].given)
-		ts_doc_paragraph(&k.doc, "Nothing is called suited before the temperature that the "
-					 "tank will run at is known (--temperature 24..26).");
+		ts_doc_paragraph(&k.doc, ts_own_temperature_says);
 	ts_doc_paragraph(&k.doc, "One species in full: tapshoal why SPECIES -w FILE.");
 	ts_doc_see(&k.doc, ts_guide_suits);
 	s->arena->failed |= k.text.failed;

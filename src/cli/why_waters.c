@@ -83,7 +83,7 @@ static int by_miss(const struct ts_match *a, const struct ts_match *b, int param
 
 int why_compare(const struct ts_match *a, const struct ts_match *b)
 {
-	double fit_a = isnan(a->fit) ? -1 : a->fit, fit_b = isnan(b->fit) ? -1 : b->fit;
+	double fit_a = isnan(a->order) ? -1 : a->order, fit_b = isnan(b->order) ? -1 : b->order;
 
 	if (a->verdict != b->verdict)
 		return a->verdict < b->verdict ? -1 : 1;

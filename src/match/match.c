@@ -88,10 +88,23 @@ static void count_poisons(
 	bool filter = poisons->found & (TS_POISON_AMMONIA | TS_POISON_NITRITE);
 	bool little_oxygen = starved(m, poisons, practice);
 
+	m->nitrate_borne_mg_l = poisons->no3_mg_l >= practice->value[TS_P_NITRATE_CONFLICT]
+					? practice->value[TS_P_NITRATE_CONFLICT]
+					: (double)NAN;
 	if (copper > m->verdict)
 		m->verdict = copper;
-	if ((filter || little_oxygen) && m->verdict < TS_UNSURE)
+	if ((filter || little_oxygen || !isnan(m->nitrate_borne_mg_l)) && m->verdict < TS_UNSURE)
 		m->verdict = TS_UNSURE;
+}
+
+/* pH by itself takes no comfort away; pH and KH together, to the same side, do. */
+static bool reaction_off(const struct ts_match *m)
+{
+	const struct ts_parameter_fit *ph = &m->at[TS_PH], *kh = &m->at[TS_KH];
+
+	return ph->known &&
+	       (kh->assumed ? ph->uncomfortable_by != 0
+			    : kh->known && ph->uncomfortable_by * kh->uncomfortable_by > 0);
 }
 
 static enum ts_verdict whole_verdict(
@@ -100,50 +113,70 @@ static enum ts_verdict whole_verdict(
 	enum ts_verdict worst = TS_SUITS;
 
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
-		if (m->at[p].known && m->at[p].verdict > worst)
+		if ((m->at[p].known || m->at[p].assumed) && m->at[p].verdict > worst)
 			worst = m->at[p].verdict;
 	}
-	if (profile->unusual & TS_UNUSUAL_SOFTENED)
-		return TS_UNSURE;
+	/* Other minerals change neither warmth nor salt. */
+	if (profile->unusual & TS_UNUSUAL__NOBODY_YET)
+		return (m->at[TS_TEMPERATURE].known &&
+			       m->at[TS_TEMPERATURE].verdict == TS_EXCLUDED) ||
+				       m->at[TS_SALINITY].verdict == TS_EXCLUDED
+			       ? TS_EXCLUDED
+			       : TS_UNSURE;
+	if (worst == TS_SUITS && reaction_off(m))
+		worst = TS_TOLERATES;
 	if (worst == TS_EXCLUDED)
 		return lone_memory(m, practice) ? TS_UNSURE : TS_EXCLUDED;
-	if (m->gh_missing)
-		return TS_UNSURE;
-	if (!m->at[TS_TEMPERATURE].known && worst == TS_SUITS)
-		return TS_TOLERATES;
-	return worst;
+	return m->gh_missing ? TS_UNSURE : worst;
 }
 
-/* Axes of the fit: temperature, minerals, reaction (the lesser of KH and pH). */
-static void whole_fit(struct ts_match *m, const double *practice)
+/*
+ * Axes of the fit: temperature, minerals, reaction (the lesser of KH and pH). `by_doubt`: by the
+ * means over doubts, else by their worse ends.
+ */
+static double fit_of(const struct ts_match *m, bool by_doubt, const double *practice)
 {
 	const struct ts_parameter_fit *at = m->at;
 	double suitability[3] = {1, 1, 1}, weight[3] = {0, 0, 0}, limited[3];
+	double each[TS_PARAMETER__COUNT];
 	size_t limits = 0;
 
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++)
+		each[p] = by_doubt ? at[p].order : at[p].suitability;
 	if (at[TS_TEMPERATURE].known) {
 		weight[0] = practice[TS_P_WEIGHT_TEMP];
-		limited[limits++] = suitability[0] = at[TS_TEMPERATURE].suitability;
+		limited[limits++] = suitability[0] = each[TS_TEMPERATURE];
 	}
 	if (at[TS_GH].known) {
 		weight[1] = practice[TS_P_WEIGHT_MINERALS];
-		limited[limits++] = suitability[1] = at[TS_GH].suitability;
+		limited[limits++] = suitability[1] = each[TS_GH];
 	}
 	if (at[TS_KH].known) {
 		weight[2] = practice[TS_P_WEIGHT_KH];
 		if (at[TS_KH].source[0] == ts_by_kind_of_water)
 			weight[2] *= practice[TS_P_WEIGHT_HOME_KH];
 		else
-			limited[limits++] = at[TS_KH].suitability;
-		suitability[2] = at[TS_KH].suitability;
+			limited[limits++] = each[TS_KH];
+		suitability[2] = each[TS_KH];
 	}
 	if (at[TS_PH].known) {
 		weight[2] += practice[TS_P_WEIGHT_PH];
-		suitability[2] = ts_min(suitability[2], at[TS_PH].suitability);
+		suitability[2] = ts_min(suitability[2], each[TS_PH]);
 	}
-	m->fit = limits ? ts_fit_combine(suitability, weight, 3, limited, limits,
-				  practice[TS_P_LIMIT_FULL], practice[TS_P_LIMIT_SPAN])
-			: (double)NAN;
+	return limits ? ts_fit_combine(suitability, weight, 3, limited, limits,
+				practice[TS_P_LIMIT_FULL], practice[TS_P_LIMIT_SPAN])
+		      : (double)NAN;
+}
+
+/* What was not read never makes a fit better: without GH, KH or temperature there is none. */
+static void whole_fit(struct ts_match *m, const struct ts_profile *profile, const double *practice)
+{
+	bool whole = true;
+
+	for (int p = TS_GH; p <= TS_TEMPERATURE; p++)
+		whole &= profile->at[p].given || isnan(m->at[p].tolerated.low);
+	m->order = fit_of(m, true, practice);
+	m->fit = whole ? fit_of(m, false, practice) : (double)NAN;
 }
 
 /* Weight of one parameter in the fit. */
@@ -172,7 +205,7 @@ static int limiting(const struct ts_match *m, const double *practice)
 		const struct ts_parameter_fit *f = &m->at[p];
 		double loss;
 
-		if (!f->known || f->uncomfortable_by == 0)
+		if (!f->known || f->uncomfortable_by == 0 || (p == TS_PH && f->verdict == TS_SUITS))
 			continue;
 		loss = weight_of(f, p, practice) * (1 - f->suitability);
 		/* pH is the result: where minerals exclude as well, they are named. */
@@ -235,6 +268,12 @@ static void nearest_limit(
 	}
 }
 
+/* No yes for want of KH: by what KH may be, or the pH that would follow from it. */
+static bool waits(const struct ts_parameter_fit *f)
+{
+	return f->verdict == TS_UNSURE && (f->assumed || f->perhaps);
+}
+
 void ts_match_species(const struct ts_species *species, const struct ts_profile *profile,
 	const struct ts_keeping *keeping, const struct ts_practice *practice, struct ts_match *ret)
 {
@@ -248,9 +287,12 @@ void ts_match_species(const struct ts_species *species, const struct ts_profile 
 	ts_bands_choose(species, keeping, practice->value, ret->at);
 	ts_parameters_meet(species, profile, keeping, practice->value, ret->at);
 	ret->gh_missing = !profile->at[TS_GH].given;
+	ret->kh_missing =
+		profile->kh_assumed.given && (waits(&ret->at[TS_KH]) || waits(&ret->at[TS_PH]));
+	ret->own_temperature = !profile->at[TS_TEMPERATURE].given;
 	ret->verdict = whole_verdict(ret, profile, practice->value);
 	count_poisons(ret, &profile->poisons, practice);
-	whole_fit(ret, practice->value);
+	whole_fit(ret, profile, practice->value);
 	ret->limiting = limiting(ret, practice->value);
 	nearest_limit(ret, profile, practice->value);
 }

@@ -11,9 +11,14 @@
 #include "match/bands.h"
 #include "match/suitability.h"
 #include "model/practice.h"
+#include "water/follows.h"
 
-/* Suitability where comfort is not known, and at the ends of tolerated and of the slack of a pH. */
+/*
+ * Suitability where comfort is not known, at the ends of what is tolerated (beyond it is 0, for
+ * what is tolerated never), and at the ends of the slack of a pH.
+ */
 #define AT_UNKNOWN 0.5
+#define AT_TOLERATED 0.1
 #define AT_TOLERATED_PH 0.5
 #define AT_SLACK 0.25
 
@@ -22,17 +27,17 @@ static void curve_of(const struct ts_parameter_fit *f, enum ts_parameter p,
 	const struct ts_range *slack, struct ts_curve *ret)
 {
 	const struct ts_range *t = &f->tolerated, *c = isnan(f->preferred.low) ? t : &f->preferred;
-	double best = c == t ? AT_UNKNOWN : 1, least = p == TS_PH ? AT_TOLERATED_PH : 0;
+	const struct ts_range *end = slack ? slack : t;
+	double best = c == t ? AT_UNKNOWN : 1, least = p == TS_PH ? AT_TOLERATED_PH : AT_TOLERATED;
+	double beyond = p == TS_PH ? AT_SLACK : 0;
 	size_t n = 0;
 
-	if (slack)
-		ret->at[n++] = (struct ts_corner){slack->low, AT_SLACK};
+	ret->at[n++] = (struct ts_corner){end->low, beyond};
 	ret->at[n++] = (struct ts_corner){t->low, least};
 	ret->at[n++] = (struct ts_corner){c->low, best};
 	ret->at[n++] = (struct ts_corner){c->high, best};
 	ret->at[n++] = (struct ts_corner){t->high, least};
-	if (slack)
-		ret->at[n++] = (struct ts_corner){slack->high, AT_SLACK};
+	ret->at[n++] = (struct ts_corner){end->high, beyond};
 	ret->count = n;
 }
 
@@ -56,76 +61,78 @@ static double share_outside(const struct ts_span *s, const struct ts_range *r)
 	return 1 - ts_max(0, inside) / (s->high - s->low);
 }
 
-/*
- * How surely a figure beyond a limit is beyond it: its doubt, as far as it reaches back towards the
- * limit and as far again. What lies beyond the other limit too makes nothing surer.
- */
-static double share_beyond(const struct ts_span *s, const struct ts_range *r)
-{
-	double miss = fabs(beyond(s->value, r));
-	double reach = s->value < r->low ? s->high - s->value : s->value - s->low;
-
-	return reach <= miss ? 1 : (reach + miss) / (2 * reach);
-}
-
-/* The animal lives all of it: the end that suits least; of two alike the one farther beyond. */
-static void suit_exposure(struct ts_parameter_fit *f, const struct ts_span *s,
+/* The end of the interval that suits least; of two alike the one farther beyond. */
+static double worse_end(const struct ts_parameter_fit *f, const struct ts_span *s,
 	const struct ts_curve *curve, const struct ts_range *limits)
 {
 	const struct ts_range *t = &f->tolerated;
-	double low = ts_curve_at(curve, s->low), high = ts_curve_at(curve, s->high);
-	double better = low - high;
+	double better = ts_curve_at(curve, s->low) - ts_curve_at(curve, s->high);
 
 	if (better == 0)
 		better = fabs(beyond(s->high, limits)) - fabs(beyond(s->low, limits));
 	if (better == 0)
 		better = fabs(beyond(s->high, t)) - fabs(beyond(s->low, t));
-	f->reading = better < 0 ? s->low : s->high;
-	f->suitability = ts_min(low, high);
+	return better < 0 ? s->low : s->high;
 }
 
-/* The reading that counts, and its suitability: of doubt the mean over the interval. */
+/*
+ * The reading that counts: of an exposure the worse end, of doubt what was read, unless that is
+ * within the limits and an end is not. The suitability is that of the worse end: no doubt makes it
+ * better; for the order among equals the mean over the doubt.
+ */
 static void suit(struct ts_parameter_fit *f, const struct ts_span *s, const struct ts_curve *curve,
 	const struct ts_range *limits)
 {
-	if (s->exposure) {
-		suit_exposure(f, s, curve, limits);
-		return;
-	}
-	f->reading = s->value;
-	f->suitability = ts_min(ts_curve_mean(curve, s->low, s->high), 1);
+	double worse = worse_end(f, s, curve, limits);
+
+	f->suitability = ts_min(ts_curve_at(curve, s->low), ts_curve_at(curve, s->high));
+	f->order = s->exposure ? f->suitability : ts_min(ts_curve_mean(curve, s->low, s->high), 1);
+	f->perhaps = !s->exposure && beyond(s->value, limits) == 0 && beyond(worse, limits) != 0;
+	f->reading = s->exposure || f->perhaps ? worse : s->value;
 }
 
-static enum ts_verdict comfort_verdict(const struct ts_parameter_fit *f, const struct ts_span *s)
+/*
+ * Inside the limits: comfortable or not. A pH is the result of the minerals and by itself takes no
+ * comfort away; only beyond what is tolerated it does.
+ */
+static enum ts_verdict comfort_verdict(
+	const struct ts_parameter_fit *f, enum ts_parameter p, const struct ts_span *s)
 {
-	double low = s->exposure ? s->low : f->reading, high = s->exposure ? s->high : f->reading;
+	const struct ts_range *comfort = p == TS_PH ? &f->tolerated : &f->preferred;
+	double low = s->exposure ? s->low : s->value, high = s->exposure ? s->high : s->value;
 
-	return holds(&f->preferred, low, high) ? TS_SUITS : TS_TOLERATES;
+	return holds(comfort, low, high) ? TS_SUITS : TS_TOLERATES;
 }
 
-/* `limits`: what excludes, `share` of the interval lies outside. */
+/*
+ * `limits`: what excludes. All of the interval beyond, and by more than the limit's own doubt:
+ * excluded; a limit inside the interval: no yes. A water whose salt was not read is fresh.
+ */
 static enum ts_verdict limit_verdict(const struct ts_parameter_fit *f, enum ts_parameter p,
-	const struct ts_range *limits, double share, const struct ts_span *s,
-	const double *practice)
+	const struct ts_range *limits, const struct ts_span *s, const double *practice)
 {
-	double miss = fabs(beyond(f->reading, limits));
+	struct ts_span read = *s;
 
-	if (miss > 0 &&
-		(s->exposure ? 1 : share_beyond(s, limits)) >= practice[TS_P_SHARE_EXCLUDES] &&
-		miss > ts_band_doubt(p, f->source[0], practice))
-		return TS_EXCLUDED;
-	if (share > practice[TS_P_SHARE_UNSURE])
-		return TS_UNSURE;
-	/* A figure outside is no yes, however wide its doubt; a kit's counts up to the drop. */
-	if (miss > 0 && !s->exposure && s->value < s->high)
-		return TS_UNSURE;
-	return comfort_verdict(f, s);
+	if (ts_beyond_of(s->low, s->high, limits) == TS_BEYOND_NOT)
+		return comfort_verdict(f, p, s);
+	/* A pH that was read within them does not decide by its doubt alone. */
+	if (p == TS_PH && s->from > TS_FROM_COMPUTED && !s->exposure &&
+		beyond(s->value, limits) == 0)
+		return TS_TOLERATES;
+	/* Fresh water, and a tank that is as what is poured into it, count as read. */
+	if (s->from == TS_FROM_ASSUMED)
+		read.from = TS_FROM_COMPUTED;
+	return ts_span_follows(&read, limits, TS_FOLLOWS_CONFLICT) == TS_FOLLOWS_CONFLICT &&
+			       fabs(beyond(f->reading, limits)) >
+				       ts_band_doubt(p, f->source[0], practice)
+		       ? TS_EXCLUDED
+		       : TS_UNSURE;
 }
 
 static void meet_comfortable(struct ts_parameter_fit *f, const struct ts_span *s)
 {
 	f->reading = s->exposure ? s->high : s->value;
-	f->suitability = 1;
+	f->suitability = f->order = 1;
 	f->outside_by = f->uncomfortable_by = f->share = 0;
 	f->verdict = TS_SUITS;
 }
@@ -139,7 +146,7 @@ static void meet_tolerated(struct ts_parameter_fit *f, enum ts_parameter p, cons
 	suit(f, s, &curve, &f->tolerated);
 	f->outside_by = f->share = 0;
 	f->uncomfortable_by = beyond(f->reading, &f->preferred);
-	f->verdict = comfort_verdict(f, s);
+	f->verdict = comfort_verdict(f, p, s);
 }
 
 /* Part of it is beyond what is tolerated; a pH excludes only beyond its slack. */
@@ -148,26 +155,21 @@ static void meet_beyond(struct ts_parameter_fit *f, enum ts_parameter p, const s
 {
 	const struct ts_range *limits = slack ? slack : &f->tolerated;
 	struct ts_curve curve;
-	double share;
 
 	curve_of(f, p, slack, &curve);
 	suit(f, s, &curve, limits);
-	if (slack && beyond(f->reading, slack) != 0)
-		f->suitability = ts_min(f->suitability, AT_SLACK);
 	f->outside_by = beyond(f->reading, &f->tolerated);
 	f->uncomfortable_by =
 		isnan(f->preferred.low) ? f->outside_by : beyond(f->reading, &f->preferred);
 	f->share = s->exposure ? f->outside_by != 0 : share_outside(s, &f->tolerated);
-	share = !slack        ? f->share
-		: s->exposure ? beyond(f->reading, slack) != 0
-			      : share_outside(s, slack);
-	f->verdict = limit_verdict(f, p, limits, share, s, practice);
+	f->verdict = limit_verdict(f, p, limits, s, practice);
 }
 
 static void not_known(struct ts_parameter_fit *f)
 {
-	f->reading = f->suitability = (double)NAN;
+	f->reading = f->suitability = f->order = (double)NAN;
 	f->outside_by = f->uncomfortable_by = f->share = 0;
+	f->perhaps = false;
 	f->verdict = TS_TOLERATES;
 }
 
@@ -176,20 +178,25 @@ static void not_known(struct ts_parameter_fit *f)
  * back, outside it never excludes, but for the animals of lakes and hard water on the low side.
  */
 static enum ts_verdict home_kh_verdict(
-	const struct ts_species *s, const struct ts_span *kh, const struct ts_parameter_fit *f)
+	const struct ts_species *s, const struct ts_span *kh, struct ts_parameter_fit *f)
 {
-	double below = ts_band_kh_floor(s);
-	double value = kh->exposure ? kh->low : f->reading;
-	bool inside = f->outside_by == 0, sure = f->verdict == TS_TOLERATES;
-	struct ts_range rest = {below, INFINITY};
+	double floor = ts_band_kh_floor(s);
+	bool whole = floor > 0 || kh->exposure || kh->from == TS_FROM_ASSUMED;
+	const struct ts_range rest = {floor, (double)INFINITY};
+	struct ts_span read = *kh;
 
-	if (inside && (below <= 0 || sure))
-		return TS_SUITS;
-	if (below <= 0)
-		return TS_TOLERATES;
-	if (value < below && (kh->exposure || share_outside(kh, &rest) >= 0.9))
-		return TS_EXCLUDED;
-	return value < below ? TS_UNSURE : TS_TOLERATES;
+	f->suitability = ts_max(f->suitability, AT_TOLERATED);
+	f->order = ts_max(f->order, AT_TOLERATED);
+	if (floor <= 0 || ts_beyond_of(kh->low, kh->high, &rest) == TS_BEYOND_NOT)
+		return holds(&f->tolerated, whole ? kh->low : kh->value,
+			       whole ? kh->high : kh->value)
+			       ? TS_SUITS
+			       : TS_TOLERATES;
+	if (kh->from == TS_FROM_ASSUMED)
+		read.from = TS_FROM_COMPUTED;
+	return ts_span_follows(&read, &rest, TS_FOLLOWS_CONFLICT) == TS_FOLLOWS_CONFLICT
+		       ? TS_EXCLUDED
+		       : TS_UNSURE;
 }
 
 static void meet(struct ts_parameter_fit *f, enum ts_parameter p, const struct ts_span *s,
@@ -197,11 +204,7 @@ static void meet(struct ts_parameter_fit *f, enum ts_parameter p, const struct t
 {
 	struct ts_range slack;
 
-	f->known = s->given && !isnan(f->tolerated.low);
-	if (!f->known) {
-		not_known(f);
-		return;
-	}
+	f->perhaps = false;
 	if (holds(&f->tolerated, s->low, s->high)) {
 		if (holds(&f->preferred, s->low, s->high))
 			meet_comfortable(f, s);
@@ -217,10 +220,38 @@ static void meet(struct ts_parameter_fit *f, enum ts_parameter p, const struct t
 		f->verdict = home_kh_verdict(species, s, f);
 }
 
+/* Not read, but bounded by what was: as good as what it may be, and without a figure of its own. */
+static void meet_assumed(struct ts_parameter_fit *f, enum ts_parameter p, const struct ts_span *s,
+	const struct ts_species *species, const struct ts_keeping *keeping, const double *practice)
+{
+	struct ts_parameter_fit may = *f;
+
+	meet(&may, p, s, species, keeping, practice);
+	f->verdict = may.verdict < TS_UNSURE ? may.verdict : TS_UNSURE;
+	f->assumed = true;
+}
+
 void ts_parameters_meet(const struct ts_species *species, const struct ts_profile *profile,
 	const struct ts_keeping *keeping, const double *practice,
 	struct ts_parameter_fit io[TS_PARAMETER__COUNT])
 {
-	for (int p = 0; p < TS_PARAMETER__COUNT; p++)
-		meet(&io[p], (enum ts_parameter)p, &profile->at[p], species, keeping, practice);
+	const struct ts_span *const assumed[TS_PARAMETER__COUNT] = {
+		[TS_KH] = &profile->kh_assumed, [TS_PH] = &profile->ph_assumed};
+
+	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
+		enum ts_parameter p = (enum ts_parameter)i;
+		struct ts_parameter_fit *f = &io[p];
+		const struct ts_span *s = &profile->at[p];
+		bool band = !isnan(f->tolerated.low);
+
+		f->known = s->given && band;
+		f->assumed = false;
+		if (f->known) {
+			meet(f, p, s, species, keeping, practice);
+			continue;
+		}
+		not_known(f);
+		if (band && assumed[p] && assumed[p]->given)
+			meet_assumed(f, p, assumed[p], species, keeping, practice);
+	}
 }

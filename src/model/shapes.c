@@ -157,6 +157,7 @@ static const struct ts_field reading_fields[] = {
 	MEASURE(R, "SO4", so4_mg_l, OPT, TS_Q_ION, "sulphate"),
 	MEASURE(R, "alkalinity", alkalinity_meq_l, OPT, TS_Q_ALKALINITY, "alkalinity, another form of KH"),
 	MEASURE(R, "salinity", salinity_g_l, OPT, TS_Q_SALINITY, "salt content"),
+	MEASURE(R, "specific-gravity", specific_gravity, OPT, TS_Q_GRAVITY, "salt by a hydrometer, at the sample's temperature (25 C)"),
 	MEASURE(R, "NO3", no3_mg_l, OPT, TS_Q_NITRATE, "nitrate as NO3"),
 	MEASURE(R, "NO3-N", no3_n_mg_l, OPT, TS_Q_NITROGEN, "nitrate as nitrogen"),
 	MEASURE(R, "NO2", no2_mg_l, OPT, TS_Q_NITRITE, "nitrite as NO2"),

@@ -30,6 +30,7 @@ struct load {
 	struct ts_findings *findings;
 	struct step path[TS_DEPTH_MOST + 2];
 	size_t depth;
+	struct ts_scan_pair pair; /* the hardnesses of the block at hand */
 	bool ok;
 };
 
@@ -189,6 +190,7 @@ static void load_scalar(struct load *l, const struct ts_field *field, char *obje
 
 	ts_value_read(field, scalar(l), l->event.data.scalar.length, l->arena, object, &says);
 	say_value(l, &says);
+	ts_value_pair_look(&l->pair, field, scalar(l), &says, l->arena);
 }
 
 /* A file named in another one lies as seen from that one's folder. */
@@ -396,6 +398,8 @@ static void load_key(struct load *l, const struct ts_shape *shape, struct keys *
 
 static void load_mapping(struct load *l, const struct ts_shape *shape, char *object)
 {
+	const struct ts_scan_pair outer = l->pair;
+	struct ts_value_says asks;
 	struct keys keys;
 	yaml_mark_t mark = l->event.start_mark;
 
@@ -407,6 +411,7 @@ static void load_mapping(struct load *l, const struct ts_shape *shape, char *obj
 		say_too_deep(l);
 		return;
 	}
+	l->pair = (struct ts_scan_pair){0};
 	while (next(l) && l->event.type != YAML_MAPPING_END_EVENT) {
 		if (want(l, YAML_SCALAR_EVENT, "write a key"))
 			load_key(l, shape, &keys, object);
@@ -415,6 +420,9 @@ static void load_mapping(struct load *l, const struct ts_shape *shape, char *obj
 	}
 	if (!l->broken)
 		say_missing(l, shape, &keys, mark);
+	if (ts_value_pair_asks(&l->pair, l->arena, &asks))
+		say_at(l, asks.code, mark, 0, asks.what, asks.remedy);
+	l->pair = outer;
 }
 
 static void load_document(struct load *l, const struct ts_shape *shape, void *object)

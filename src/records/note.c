@@ -25,6 +25,7 @@ struct note {
 	struct ts_pair *pairs; /* with the keys as they are spelt in files */
 	size_t count;
 	struct ts_reading reading;
+	struct ts_scan_pair pair;
 	bool ok;
 };
 
@@ -104,6 +105,7 @@ static void take_pair(struct note *n, const struct ts_pair *given, long today)
 	n->pairs[n->count++] = (struct ts_pair){field->key, with_unit(n, field, given->value)};
 	n->ok &= ts_value_read(
 		field, given->value, strlen(given->value), n->arena, &n->reading, &says);
+	ts_value_pair_look(&n->pair, field, given->value, &says, n->arena);
 	if (says.what)
 		say(n, says.code, as_typed(n, given), NULL, says.what, says.remedy);
 	else
@@ -112,9 +114,13 @@ static void take_pair(struct note *n, const struct ts_pair *given, long today)
 
 static void take_pairs(struct note *n, const struct ts_pair *pairs, size_t count, long today)
 {
+	struct ts_value_says asks;
+
 	n->pairs = ts_arena_array(n->arena, count, sizeof *n->pairs);
 	for (size_t i = 0; n->pairs && i < count; i++)
 		take_pair(n, &pairs[i], today);
+	if (ts_value_pair_asks(&n->pair, n->arena, &asks))
+		say(n, asks.code, n->file, NULL, asks.what, asks.remedy);
 	if (n->ok && !n->reading.date)
 		say(n, TS_C_RECORDS_MISSING_KEY, n->file, "date", "the reading has no date",
 			"add date=2026-03-01");

@@ -80,21 +80,24 @@ static bool read_yesno(const struct value *v, bool *ret)
 	return true;
 }
 
+static const char *kept(struct ts_arena *arena, struct ts_text *text)
+{
+	const char *in_arena = ts_arena_text(arena, ts_text_get(text), text->len);
+
+	arena->failed |= text->failed;
+	ts_text_drop(text);
+	return in_arena;
+}
+
 static bool say_quantity(const struct value *v, const struct ts_scan *scan)
 {
-	const struct ts_quantity_row *row = &ts_quantities[v->field->quantity];
-	const char *remedy;
+	struct ts_text remedy;
 
-	if (scan->fault == TS_SCAN_UNIT_NEEDED || scan->fault == TS_SCAN_UNIT_UNKNOWN)
-		remedy = ts_arena_join(v->arena, "write a number and a unit of ", row->name,
-			", for example ", row->example, NULL);
-	else if (scan->fault == TS_SCAN_TWO_READINGS)
-		remedy = "write it without the separator, or with one more or one less decimal";
-	else
-		remedy = ts_arena_join(v->arena, "write it like ", row->example, NULL);
+	ts_text_open(&remedy, &v->arena->allocator);
+	ts_scan_remedy(&remedy, v->field->quantity, v->text, v->len, scan);
 	say(v->says, TS_C_RECORDS_QUANTITY,
 		ts_arena_join(v->arena, "'", v->text, "': ", ts_scan_says(scan->fault), NULL),
-		remedy);
+		kept(v->arena, &remedy));
 	v->says->at = scan->at;
 	return false;
 }
@@ -116,6 +119,7 @@ static bool read_quantity(const struct value *v, enum ts_kind kind, void *at)
 	if (scan.assumed && kind == TS_MEASURE)
 		say(v->says, TS_C_RECORDS_UNIT_ASSUMED,
 			ts_arena_join(v->arena, "'", v->text, "' ", scan.assumed, NULL), NULL);
+	v->says->scan = scan;
 	return true;
 }
 
@@ -186,6 +190,34 @@ bool ts_value_read(const struct ts_field *field, const char *text, size_t len,
 	default:
 		return read_quantity(&v, field->kind, at);
 	}
+}
+
+void ts_value_pair_look(struct ts_scan_pair *pair, const struct ts_field *field, const char *text,
+	const struct ts_value_says *says, struct ts_arena *arena)
+{
+	if (field->kind == TS_MEASURE &&
+		(field->quantity == TS_Q_GH || field->quantity == TS_Q_KH) && !says->scan.fault &&
+		(!says->what || says->code == TS_C_RECORDS_UNIT_ASSUMED))
+		ts_scan_pair_look(
+			pair, field->quantity, ts_arena_join(arena, text, NULL), &says->scan);
+}
+
+bool ts_value_pair_asks(
+	const struct ts_scan_pair *pair, struct ts_arena *arena, struct ts_value_says *ret)
+{
+	struct ts_text what, remedy;
+	const char *says, *right;
+
+	*ret = (struct ts_value_says){0};
+	if (!pair->bare || !pair->other)
+		return false;
+	ts_text_open(&what, &arena->allocator);
+	ts_text_open(&remedy, &arena->allocator);
+	ts_scan_pair_ask(pair, &what, &remedy);
+	says = kept(arena, &what);
+	right = kept(arena, &remedy);
+	say(ret, TS_C_RECORDS_QUANTITY, says, right);
+	return true;
 }
 
 bool ts_value_bare(const char *text)

@@ -8,12 +8,14 @@
 
 #include "model/codes.h"
 #include "model/shape.h"
+#include "units/units.h"
 
 /* What is to be said of a value; `what` NULL = nothing. All texts are the arena's or constant. */
 struct ts_value_says {
 	enum ts_code_id code;
 	size_t at;                 /* byte of the text at which it is wrong */
 	const char *what, *remedy; /* `remedy` NULL: the code's own */
+	struct ts_scan scan;       /* of a quantity; zeroed: it is none */
 };
 
 /*
@@ -28,6 +30,15 @@ bool ts_value_read(const struct ts_field *field, const char *text, size_t len,
 /* The index of a word of the key; false with `*ret_says` where it is none. */
 bool ts_value_word(const struct ts_field *field, const char *text, struct ts_arena *arena, int *ret,
 	struct ts_value_says *ret_says);
+
+/*
+ * Looks at a value that was read as one of a reading's two hardnesses; ts_value_pair_asks() then
+ * says, once all are read, that one of them wants its unit. False: nothing is to be asked.
+ */
+void ts_value_pair_look(struct ts_scan_pair *pair, const struct ts_field *field, const char *text,
+	const struct ts_value_says *says, struct ts_arena *arena);
+bool ts_value_pair_asks(
+	const struct ts_scan_pair *pair, struct ts_arena *arena, struct ts_value_says *ret);
 
 /* Are these figures alone, without a unit of their own? */
 bool ts_value_bare(const char *text);

@@ -34,6 +34,7 @@ struct row {
 	struct ts_arena *arena;
 	struct ts_findings *findings;
 	bool ok;
+	struct ts_scan_pair pair;
 };
 
 static void say(struct row *r, enum ts_code_id code, unsigned line, unsigned column,
@@ -178,7 +179,7 @@ static void read_head(struct row *r, struct ts_waters *w, const struct ts_cell *
 
 static bool read_header(struct ts_waters *w, struct ts_arena *arena, struct ts_findings *findings)
 {
-	struct row r = {w, arena, findings, true};
+	struct row r = {.w = w, .arena = arena, .findings = findings, .ok = true};
 	bool any = ts_cells_next(&w->cells);
 
 	if (!any)
@@ -234,6 +235,7 @@ static void read_cell(
 	if (!text || !*text)
 		return;
 	r->ok &= ts_value_read(column->field, text, strlen(text), r->arena, object, &says);
+	ts_value_pair_look(&r->pair, column->field, text, &says, r->arena);
 	if (!says.what)
 		return;
 	if (!strpbrk(cell->text, "\"\r\n"))
@@ -262,8 +264,11 @@ static void say_count(struct row *r)
 static void check_row(struct row *r, const struct ts_reading *reading)
 {
 	const struct ts_cells *c = &r->w->cells;
+	struct ts_value_says asks;
 	long day;
 
+	if (ts_value_pair_asks(&r->pair, r->arena, &asks))
+		say(r, asks.code, c->line, 1, NULL, asks.what, asks.remedy);
 	for (size_t i = 0; reading->date && i < r->w->count; i++) {
 		if (strcmp(r->w->columns[i].field->key, "date") == 0 &&
 			!ts_date_read(reading->date, &day))
@@ -280,7 +285,7 @@ static void check_row(struct row *r, const struct ts_reading *reading)
 enum ts_status ts_waters_next(struct ts_waters *w, struct ts_arena *arena, struct ts_water *ret,
 	unsigned *ret_line, struct ts_findings *findings)
 {
-	struct row r = {w, arena, findings, true};
+	struct row r = {.w = w, .arena = arena, .findings = findings, .ok = true};
 	struct ts_reading *reading = ts_arena_take(arena, sizeof *reading);
 	size_t cells;
 

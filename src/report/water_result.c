@@ -8,6 +8,7 @@
 
 #include "water/series.h"
 #include "words/sentence.h"
+#include "words/unusual.h"
 #include "words/water.h"
 
 #define BITS_MOST 16
@@ -153,10 +154,13 @@ static void fill_unusual(struct ts_arena *arena, const struct ts_profile *profil
 	for (unsigned bit = 1; bit <= TS_UNUSUAL__ALL; bit <<= 1) {
 		if (!(f->unusual & bit))
 			continue;
-		if (bit & TS_UNUSUAL__IN_PROFILE && profile)
-			ts_say_unusual(&text, bit, profile);
-		else
-			ts_say_contradiction(&text, bit, f);
+		ts_say_unusual(&text, bit, profile);
+		add_text(arena, list, &text);
+	}
+	if (profile) {
+		ts_say_gas(&text, profile);
+		add_text(arena, list, &text);
+		ts_say_kh_hint(&text, profile);
 		add_text(arena, list, &text);
 	}
 }

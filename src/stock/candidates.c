@@ -31,7 +31,7 @@ static enum ts_left_out first_reason(const struct ts_wish *w, struct ts_candidac
 		return TS_LEFT_BY_WISH;
 	if (c->match.verdict == TS_EXCLUDED)
 		return TS_LEFT_BY_WATER;
-	if (c->match.verdict == TS_UNSURE || isnan(c->match.fit))
+	if (c->match.verdict == TS_UNSURE || isnan(c->match.order))
 		return TS_LEFT_UNSURE;
 	if (c->must)
 		return TS_CANDIDATE;

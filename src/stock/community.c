@@ -74,7 +74,7 @@ bool ts_community_describe(struct ts_community *c, struct ts_arena *arena)
 			c->shared[p] = shared(c, p, false);
 	}
 	for (size_t i = 0; i < c->count; i++) {
-		double fit = ts_number_quantised(c->lines[i].candidacy->match.fit);
+		double fit = ts_number_quantised(c->lines[i].candidacy->match.order);
 
 		if (fit < least) {
 			least = fit;

@@ -150,7 +150,7 @@ int ts_compose_served(const struct ts_match *m, const double *p)
 	double spare = p[TS_P_PROPOSE_SPARE], points = p[TS_P_PROPOSE_SPARE_POINTS], far = 0;
 
 	if (m->verdict != TS_SUITS)
-		return (int)floor((1000 - points) * m->fit + 0.5);
+		return (int)floor((1000 - points) * m->order + 0.5);
 	if (!isnan(m->distance))
 		far = fmin(fmax(m->distance, 0), spare) / spare;
 	else

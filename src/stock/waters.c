@@ -56,7 +56,7 @@ static void fill_gaps(struct ts_waters *w)
 		w->now.at[i].from = TS_FROM_ASSUMED;
 		w->as_poured |= 1u << i;
 	}
-	w->now.unusual |= w->poured.unusual & TS_UNUSUAL_SOFTENED;
+	w->now.unusual |= w->poured.unusual & (TS_UNUSUAL_SOFTENED | TS_UNUSUAL_MAYBE_SOFTENED);
 	w->now.poisons.copper_mg_l =
 		fmax(w->now.poisons.copper_mg_l, w->poured.poisons.copper_mg_l);
 	w->now.poisons.copper_low_mg_l =
@@ -66,7 +66,9 @@ static void fill_gaps(struct ts_waters *w)
 void ts_waters_now(const struct ts_plan *plan, long today, const struct ts_practice *practice,
 	struct ts_waters *ret)
 {
-	const struct ts_keeping keeping = {.temperature = plan->tank.temp_c};
+	const struct ts_keeping keeping = {.temperature = plan->tank.temp_c,
+		.acids = plan->tank.substrate == TS_SUBSTRATE_ACTIVE ||
+			 plan->tank.substrate == TS_SUBSTRATE_PEAT};
 
 	*ret = (struct ts_waters){0};
 	ts_now_make(plan->tank.readings, plan->tank.reading_count, today, practice, &ret->log);
@@ -355,7 +357,7 @@ static void take_settled_profile(struct work *w)
 		profile.at[TS_TEMPERATURE] = ret->now.at[TS_TEMPERATURE];
 	if (!profile.at[TS_PH].given)
 		profile.at[TS_PH] = ret->poured.at[TS_PH];
-	profile.unusual |= ret->poured.unusual & TS_UNUSUAL_SOFTENED;
+	profile.unusual |= ret->poured.unusual & (TS_UNUSUAL_SOFTENED | TS_UNUSUAL_MAYBE_SOFTENED);
 	profile.poisons.copper_mg_l = ret->poured.poisons.copper_mg_l;
 	profile.poisons.copper_low_mg_l = ret->poured.poisons.copper_low_mg_l;
 	profile.poisons.no3_mg_l = ret->settles.no3_mg_l.value;

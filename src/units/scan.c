@@ -24,23 +24,6 @@ struct cursor {
 	size_t len, at;
 };
 
-static const char *const says[TS_SCAN__COUNT] = {
-	[TS_SCAN_FINE] = "fine",
-	[TS_SCAN_EMPTY] = "nothing is written here",
-	[TS_SCAN_NO_NUMBER] = "no number is written here",
-	[TS_SCAN_UNIT_UNKNOWN] = "not a unit of this quantity",
-	[TS_SCAN_UNIT_NEEDED] = "needs a unit: without one it has several meanings",
-	[TS_SCAN_TWO_READINGS] = "three digits after the separator can be thousands or decimals",
-	[TS_SCAN_BACKWARDS] = "the low end lies above the high end",
-	[TS_SCAN_OUTSIDE] = "beyond what this quantity can be",
-	[TS_SCAN_SINGLE_ONLY] = "one value is wanted here, not a range",
-};
-
-const char *ts_scan_says(enum ts_scan_fault fault)
-{
-	return says[fault];
-}
-
 static void skip_blanks(struct cursor *c)
 {
 	while (c->at < c->len && (c->text[c->at] == ' ' || c->text[c->at] == '\t'))
@@ -249,6 +232,16 @@ static bool two_readings(
 	return m->value * 1000 <= ts_quantities[quantity].max;
 }
 
+/* A bare figure that this unit hardly reaches; an open end says nothing. */
+static bool too_much_bare(
+	const struct ts_quantity_row *row, const struct ts_scan *scan, const struct ts_measure *m)
+{
+	if (scan->unit != TS_SCAN_UNIT_NONE || row->bare_most <= 0)
+		return false;
+	return m->value > row->bare_most || (isfinite(m->high) && m->high > row->bare_most) ||
+	       (isfinite(m->low) && m->low > row->bare_most);
+}
+
 static bool fault(struct ts_scan *scan, enum ts_scan_fault fault, size_t at)
 {
 	scan->fault = fault;
@@ -274,10 +267,18 @@ bool ts_scan_measure(enum ts_quantity quantity, const char *text, size_t len,
 		return fault(ret_scan, TS_SCAN_EMPTY, 0);
 	if (!take_figures(&c, &w))
 		return fault(ret_scan, TS_SCAN_NO_NUMBER, c.at);
+	skip_blanks(&c);
+	ret_scan->unit_at = c.at;
 	bad = take_unit(quantity, &c, &unit);
 	if (bad)
 		return fault(ret_scan, bad, c.at);
 	m = measure_of(&w, &unit);
+	ret_scan->unit = !*unit.spelling                        ? TS_SCAN_UNIT_NONE
+			 : unit.factor == 1 && unit.offset == 0 ? TS_SCAN_UNIT_OWN
+								: TS_SCAN_UNIT_OTHER;
+	ret_scan->factor = unit.factor;
+	if (too_much_bare(row, ret_scan, &m))
+		return fault(ret_scan, TS_SCAN_OTHER_UNIT, 0);
 	if (two_readings(quantity, &w, &m))
 		return fault(ret_scan, TS_SCAN_TWO_READINGS, w.three_at);
 	if (m.low > m.high)

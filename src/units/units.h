@@ -9,6 +9,8 @@
 
 #include <tapshoal/water.h>
 
+#include "base/text.h"
+
 /* What is measured; the index of the rows in ts_quantities[]. */
 enum ts_quantity {
 	TS_Q_NUMBER,       /* a bare count or figure */
@@ -23,6 +25,7 @@ enum ts_quantity {
 	TS_Q_MAGNESIUM,    /* mg/L Mg */
 	TS_Q_ION,          /* mg/L of an ion that has no other form */
 	TS_Q_SALINITY,     /* g/L */
+	TS_Q_GRAVITY,      /* density over that of pure water */
 	TS_Q_NITRATE,      /* mg/L NO3 */
 	TS_Q_NITRITE,      /* mg/L NO2 */
 	TS_Q_NITROGEN,     /* mg/L N: NO3-N, NO2-N */
@@ -47,6 +50,8 @@ struct ts_quantity_row {
 	bool bare;        /* a number without a unit is taken in the canonical unit */
 	double min, max;  /* canonical unit; what lies outside is a slip, not a water */
 	const char *example;
+	double bare_most;  /* a bare figure above is asked for its unit; 0: none is */
+	const char *other; /* the unit that such a figure usually has, as it is written */
 };
 
 /*
@@ -73,6 +78,7 @@ enum ts_scan_fault {
 	TS_SCAN_NO_NUMBER,    /* a number was expected at `at` */
 	TS_SCAN_UNIT_UNKNOWN, /* text at `at` is no unit of this quantity */
 	TS_SCAN_UNIT_NEEDED,  /* this quantity is ambiguous without a unit */
+	TS_SCAN_OTHER_UNIT,   /* a bare figure beyond what this unit usually has */
 	TS_SCAN_TWO_READINGS, /* "1,200": a decimal or a thousands separator */
 	TS_SCAN_BACKWARDS,    /* the low end lies above the high end */
 	TS_SCAN_OUTSIDE,      /* beyond what the quantity can be */
@@ -84,6 +90,9 @@ struct ts_scan {
 	enum ts_scan_fault fault;
 	size_t at;           /* byte offset of the fault */
 	const char *assumed; /* what was assumed ("ppm taken as CaCO3"), NULL = nothing */
+	enum { TS_SCAN_UNIT_NONE, TS_SCAN_UNIT_OWN, TS_SCAN_UNIT_OTHER } unit; /* as written */
+	size_t unit_at; /* byte at which the unit begins */
+	double factor;  /* canonical = written * factor */
 };
 
 /*
@@ -107,5 +116,30 @@ bool ts_scan_value(enum ts_quantity quantity, const char *text, size_t len, doub
 
 /* What the fault means, in words; never NULL. */
 const char *ts_scan_says(enum ts_scan_fault fault);
+
+/*
+ * Adds what would be right in place of `written`, by the fault: "write it like 14 dH", "if it is
+ * ppm, write "160 ppm", which is 9 dH; if it is dH, write "160 dH"".
+ */
+void ts_scan_remedy(struct ts_text *text, enum ts_quantity quantity, const char *written,
+	size_t len, const struct ts_scan *scan);
+
+/*
+ * GH and KH as they stand side by side: a kit or report gives both in one unit, so where `bare` and
+ * `other` are both there the bare one has to be asked for. Opened zeroed.
+ */
+struct ts_scan_pair {
+	const char *bare, *other;  /* the one without a unit, the one in ppm, fH or the like */
+	const char *unit;          /* of `other`, inside it */
+	enum ts_quantity quantity; /* of the bare one */
+};
+
+/* Looks at one more value; others than GH and KH are passed over. `written` is lent. */
+void ts_scan_pair_look(struct ts_scan_pair *pair, enum ts_quantity quantity, const char *written,
+	const struct ts_scan *scan);
+
+/* Adds what is wrong with a pair that has both, and what would be right. */
+void ts_scan_pair_ask(
+	const struct ts_scan_pair *pair, struct ts_text *what, struct ts_text *remedy);
 
 #endif

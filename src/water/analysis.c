@@ -10,6 +10,8 @@
 
 /* Below this GH and KH (dH) there is hardly a mineral in a water (estimate from memory). */
 #define BARE_DH 1.0
+/* From this on the low conductivity is what is wrong, and not the hardness. */
+#define HARD_DH 3.0
 
 /* Mole of magnesium for each mole of hardness where only the sum is known. */
 #define MG_SHARE 0.25
@@ -175,7 +177,9 @@ enum ts_status ts_solution_from_profile(const struct ts_profile *profile, double
 
 bool ts_water_is_bare(double gh_dh, double kh_dh, double conductivity_us_cm)
 {
-	if (!isnan(conductivity_us_cm))
-		return conductivity_us_cm < TS_BARE_US_CM;
-	return gh_dh < BARE_DH && kh_dh < BARE_DH;
+	bool hard = gh_dh >= HARD_DH || kh_dh >= HARD_DH;
+
+	if (conductivity_us_cm < TS_BARE_US_CM && !hard)
+		return true;
+	return gh_dh < BARE_DH && (kh_dh < BARE_DH || isnan(kh_dh));
 }

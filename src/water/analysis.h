@@ -44,8 +44,9 @@ TS_MUST_USE enum ts_status ts_solution_from_profile(const struct ts_profile *pro
 /* Below this conductivity, uS/cm at 25 C, there is hardly a mineral in a water. */
 #define TS_BARE_US_CM 50.0
 /*
- * Whether there is hardly a mineral in it, as in rain or from reverse osmosis: by its conductivity,
- * else by GH and KH, both below 1 dH (estimates from memory). NAN: not known.
+ * Whether there is hardly a mineral in it, as in rain or from reverse osmosis: by GH and KH, both
+ * below 1 dH (KH not known: by GH), or by its conductivity where neither says otherwise (estimates
+ * from memory). NAN: not known.
  */
 bool ts_water_is_bare(double gh_dh, double kh_dh, double conductivity_us_cm);
 

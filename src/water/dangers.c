@@ -52,13 +52,13 @@ static double bounded(double value, double low, double high)
 
 /* Total ammonia: any is trouble of the filter; the criterion where pH is known. */
 static struct ts_water_danger judge_tan(
-	double tan_mg_l, const struct ts_water_facts *f, const double *practice)
+	double tan_mg_l, double ph, double temp_c, const double *practice)
 {
 	double ccc = (double)INFINITY;
 
-	if (!isnan(f->ph) && !isnan(f->temp_c) &&
-		ts_chem_ammonia_ccc_mg_l(bounded(f->ph, TS_CHEM_EPA_PH_LOW, TS_CHEM_EPA_PH_HIGH),
-			bounded(f->temp_c, 0, TS_CHEM_EPA_TEMP_HIGH_C), &ccc) != TS_OK)
+	if (!isnan(ph) && !isnan(temp_c) &&
+		ts_chem_ammonia_ccc_mg_l(bounded(ph, TS_CHEM_EPA_PH_LOW, TS_CHEM_EPA_PH_HIGH),
+			bounded(temp_c, 0, TS_CHEM_EPA_TEMP_HIGH_C), &ccc) != TS_OK)
 		ccc = (double)INFINITY;
 	return against(tan_mg_l, fmin(practice[TS_P_TAN_DANGER], ccc), ccc, CCC_TIMES_NOW * ccc);
 }
@@ -81,9 +81,10 @@ void ts_water_judge(const struct ts_profile *profile, const struct ts_water_fact
 
 	ts_practice_defaults(&own);
 	v = (practice ? practice : &own)->value;
-	ret[TS_D_NH3] = against(p->tan_mg_l * f->nh3_fraction, NH3_CONCERN_MG_L,
-		v[TS_P_NH3_CONFLICT], v[TS_P_NH3_NOW]);
-	ret[TS_D_TAN] = judge_tan(p->tan_mg_l, f, v);
+	ret[TS_D_NH3] =
+		against(p->nh3_n_mg_l, NH3_CONCERN_MG_L, v[TS_P_NH3_CONFLICT], v[TS_P_NH3_NOW]);
+	ret[TS_D_TAN] = judge_tan(p->tan_mg_l,
+		profile->at[TS_PH].given ? profile->at[TS_PH].value : f->ph, f->temp_c, v);
 	ret[TS_D_NITRITE] = judge_nitrite(p->no2_mg_l, f->cl_mg_l);
 	ret[TS_D_NITRATE] =
 		against(p->no3_mg_l, v[TS_P_NITRATE_CONCERN], v[TS_P_NITRATE_CONFLICT], never);
@@ -93,7 +94,8 @@ void ts_water_judge(const struct ts_profile *profile, const struct ts_water_fact
 		against(p->copper_mg_l, v[TS_P_COPPER_INVERTEBRATES], v[TS_P_COPPER_FISH], never);
 	ret[TS_D_OXYGEN] = below(isnan(p->oxygen_mg_l) ? p->oxygen_mg_l : f->oxygen_mg_l,
 		v[TS_P_OXYGEN_CONCERN], v[TS_P_OXYGEN_CONFLICT], v[TS_P_OXYGEN_NOW]);
-	ret[TS_D_CO2] = against(f->co2_mg_l, v[TS_P_CO2_CONCERN], v[TS_P_CO2_DANGER], never);
+	ret[TS_D_CO2] = against(profile->co2_tells ? f->co2_low_mg_l : (double)NAN,
+		v[TS_P_CO2_CONCERN], v[TS_P_CO2_DANGER], never);
 }
 
 unsigned ts_water_drinking(const struct ts_water *water, const struct ts_profile *profile)
@@ -123,8 +125,7 @@ static bool ph_wants_air(const struct ts_profile *p, const struct ts_water *wate
 enum ts_next ts_water_next(
 	const struct ts_water *water, const struct ts_profile *p, const struct ts_water_facts *f)
 {
-	const unsigned doubtful = TS_UNUSUAL_PH_AGAINST_KH | TS_UNUSUAL_GH_AGAINST_IONS |
-				  TS_UNUSUAL_DEGREES | TS_UNUSUAL_CONDUCTIVITY;
+	const unsigned doubtful = TS_UNUSUAL__CONTRADICTIONS | TS_UNUSUAL_DEGREES;
 	enum ts_next next = ts_profile_next(p);
 
 	if (next != TS_NEXT_NOTHING && next != TS_NEXT_TANK_TEMPERATURE && next != TS_NEXT_PH)

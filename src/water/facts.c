@@ -12,12 +12,6 @@
 
 /* The part of the buffer from which phosphate spoils CO2 from pH and KH (estimate from memory). */
 #define PHOSPHATE_SHARE 0.1
-/* How far GH may lie from what Ca and Mg make, and conductivity from what the ions make. */
-#define GH_APART_DH 2.0
-#define GH_APART_SHARE 0.25
-#define CONDUCTIVITY_APART_SHARE 0.3
-/* Charge error of a whole analysis that is more than rounding, percent. */
-#define CHARGE_ERROR_PERCENT 10.0
 /* Degrees that fresh water hardly has: often another unit (common practice, no source). */
 #define DEGREES_HIGH_DH 40.0
 
@@ -148,6 +142,11 @@ static void find_co2(const struct ts_solution *s, struct ts_water_facts *f)
 {
 	enum ts_fact_why of_end;
 
+	if (f->unusual & TS_UNUSUAL_PH_AGAINST_KH) {
+		f->why[TS_FACT_CO2] = TS_WHY_PH_AGAINST_KH;
+		return;
+	}
+
 	f->co2_mg_l = co2_mg_l(s, f->ph, &f->why[TS_FACT_CO2]);
 	f->co2_low_mg_l = co2_mg_l(s, f->ph_high, &of_end);
 	f->co2_high_mg_l = co2_mg_l(s, f->ph_low, &of_end);
@@ -240,44 +239,9 @@ static void find_class(struct ts_water_facts *f)
 		f->hardness_scale = ts_hardness_scales[0].name;
 }
 
-static bool apart(double read, double computed, double share, double least)
-{
-	return fabs(read - computed) > fmax(least, share * computed);
-}
-
-/* GH as typed against Ca and Mg as typed. */
-static bool gh_against_ions(const struct ts_water_facts *f)
-{
-	double computed =
-		ts_chem_dh_from_mmol_l(f->ca_mg_l / TS_WEIGHT_CA + f->mg_mg_l / TS_WEIGHT_MG);
-
-	return apart(f->gh_dh, computed, GH_APART_SHARE, GH_APART_DH);
-}
-
-/* Charge of a whole analysis, as read: the balance that was added is taken out again. */
-static bool charge_is_off(const struct ts_water_facts *f)
-{
-	double cations = 2 * f->ca_mg_l / TS_WEIGHT_CA + 2 * f->mg_mg_l / TS_WEIGHT_MG +
-			 f->na_mg_l / TS_WEIGHT_NA;
-	double anions =
-		f->alkalinity_meq_l + f->cl_mg_l / TS_WEIGHT_CL + 2 * f->so4_mg_l / TS_MASS_SO4;
-
-	cations += isnan(f->k_mg_l) ? 0 : f->k_mg_l / TS_WEIGHT_K;
-	anions += isnan(f->no3_mg_l) ? 0 : f->no3_mg_l / TS_MASS_NO3;
-	return 100 * fabs(cations - anions) > CHARGE_ERROR_PERCENT * (cations + anions);
-}
-
+/* Of a water that nobody read; else the profile says it. */
 static void find_unusual(struct ts_water_facts *f)
 {
-	if (f->why[TS_FACT_CO2] == TS_WHY_PH_AGAINST_KH || f->assumed & TS_ASSUMED_PH_AGAINST_KH)
-		f->unusual |= TS_UNUSUAL_PH_AGAINST_KH;
-	if (gh_against_ions(f))
-		f->unusual |= TS_UNUSUAL_GH_AGAINST_IONS;
-	if (charge_is_off(f))
-		f->unusual |= TS_UNUSUAL_CHARGE;
-	if (apart(f->conductivity_us_cm, f->conductivity_computed_us_cm, CONDUCTIVITY_APART_SHARE,
-		    TS_BARE_US_CM))
-		f->unusual |= TS_UNUSUAL_CONDUCTIVITY;
 	if (f->gh_dh > DEGREES_HIGH_DH || f->kh_dh > DEGREES_HIGH_DH)
 		f->unusual |= TS_UNUSUAL_DEGREES;
 	if (ts_water_is_bare(f->gh_dh, f->kh_dh, f->conductivity_us_cm))
@@ -307,7 +271,8 @@ void ts_water_describe(const struct ts_solution *solution, unsigned assumed,
 	find_ammonia_share(&f);
 	find_oxygen(&f);
 	find_class(&f);
-	find_unusual(&f);
+	if (!profile)
+		find_unusual(&f);
 	*ret = f;
 }
 

@@ -1,93 +1,52 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Readings to profile: one interval a parameter, with the doubt of the method, the spread of
- * several readings, and what is unusual about the whole. The verdicts are next door in verdict.c.
+ * Readings to profile: one interval a parameter with where it comes from, the pH that counts (of
+ * the tank, of a sample that stood, or computed from KH), and what is unusual about the whole. Each
+ * figure's doubt: spans.c; ions and poisons: contents.c; contradictions: doubts.c.
  */
 #include <tapshoal/profile.h>
 
+#include <math.h>
+
 #include "base/date.h"
+#include "chem/ammonia.h"
 #include "chem/carbonate.h"
 #include "chem/hardness.h"
 #include "chem/ions.h"
-#include "chem/oxygen.h"
+#include "chem/salinity.h"
 #include "model/practice.h"
 #include "water/analysis.h"
+#include "water/contents.h"
+#include "water/doubts.h"
+#include "water/spans.h"
 
-#define METHODS 6
+/* Where KH was not read: what part of GH it mostly is in waters (estimate from memory). */
+#define KH_OF_GH_LEAST 0.25
+#define KH_OF_GH_MOST 1.0
+/* KH from which pH tells CO2, dH. */
+#define CO2_TELLS_KH_DH 2.0
+/* A pH so far above all that a tank of this KH runs at is lime and not a kit's doubt. */
+#define LIMED_BY 0.3
+/* Wider than a kit's drop: both ends make a tank of their own, dH. */
+#define WIDE_DH 2.0
+/* Half-softened: so little GH, and KH so far above it, dH (estimates from memory). */
+#define HALF_SOFTENED_GH_DH 5.0
+#define HALF_SOFTENED_APART_DH 4.0
+/* Sodium that stands in the place of hardness: at least so much of KH without GH, by charge. */
+#define SODIUM_SHARE 0.6
+/* Degrees that fresh water hardly has: often another unit (common practice, no source). */
+#define DEGREES_HIGH_DH 40.0
 
-/* Half-widths of pH by method, index enum ts_method; estimates from memory. */
-static const double ph_doubt[METHODS] = {0.3, 0.5, 0.3, 0.1, 0.2, 0.2};
-
-/* An interval around one hardness figure, by method. n drops of 1 dH mean more than n - 1. */
-static void hardness_doubt(struct ts_span *s, int method)
-{
-	switch (method) {
-	case TS_METHOD_STRIP: /* between neighbouring blocks; their usual distance, from memory */
-		s->low = fmax(0, s->value - fmax(2, s->value * 0.3));
-		s->high = s->value + fmax(2, s->value * 0.3);
-		break;
-	case TS_METHOD_LABORATORY:
-		s->low = s->value * 0.97;
-		s->high = s->value * 1.03;
-		break;
-	case TS_METHOD_UTILITY_REPORT:
-		s->low = s->value * 0.85;
-		s->high = s->value * 1.15;
-		break;
-	default:
-		s->low = fmax(0, s->value - 1);
-		s->high = s->value;
-		break;
-	}
-}
-
-static void widen(struct ts_span *s, double by)
-{
-	s->low = s->value - by;
-	s->high = s->value + by;
-}
-
-static struct ts_span span_of(const struct ts_measure *m, enum ts_parameter p, int method,
-	const struct ts_practice *practice)
-{
-	struct ts_span s = {m->kind != TS_MEASURE_NONE, m->kind == TS_MEASURE_RANGE, m->value,
-		m->low, m->high, TS_FROM_NONE, (double)NAN};
-
-	if (!s.given)
-		return s;
-	if (!isfinite(s.high))
-		s.high = p == TS_PH ? 14 : fmax(practice->value[TS_P_GH_OPEN_END], s.value);
-	if (!isfinite(s.low))
-		s.low = 0;
-	if (m->kind == TS_MEASURE_BELOW)
-		s.value = (s.low + s.high) / 2;
-	if (m->kind != TS_MEASURE_VALUE)
-		return s;
-	if (p == TS_PH)
-		widen(&s, ph_doubt[method]);
-	else if (p == TS_TEMPERATURE)
-		widen(&s, 0.5);
-	else if (p != TS_SALINITY)
-		hardness_doubt(&s, method);
-	return s;
-}
-
-/* Several readings: the animal meets all of them. A strip's block range is doubt, not exposure. */
-static void merge(struct ts_span *into, const struct ts_span *one)
-{
-	if (!one->given)
-		return;
-	if (!into->given) {
-		*into = *one;
-		return;
-	}
-	into->low = fmin(into->low, one->low);
-	into->high = fmax(into->high, one->high);
-	into->value = (into->low + into->high) / 2;
-	into->exposure = true;
-	into->from = one->from < into->from ? one->from : into->from;
-	into->age_days = fmin(into->age_days, one->age_days); /* the newest; NAN gives way */
-}
+struct work {
+	const struct ts_water *water;
+	const struct ts_keeping *keeping;
+	const struct ts_practice *practice;
+	long today;
+	struct ts_profile p;
+	double co2_mg_l; /* at the pH read; NAN: not known */
+	struct ts_spread of[TS_PARAMETER__COUNT];
+	struct ts_spread ph[TS_FROM__COUNT]; /* by where it was read */
+};
 
 /* A sample has stood from so many hours (common practice, no source); pH moves, minerals do not. */
 #define STOOD_FROM_H 12.0
@@ -137,308 +96,372 @@ static struct ts_measure kh_from_alkalinity(const struct ts_reading *r)
 	return m;
 }
 
-static void add_reading(struct ts_profile *p, const struct ts_reading *r,
-	enum ts_number_from origin, double age_days, const struct ts_practice *practice)
+/* Of a hydrometer at the sample's temperature, else 25 C. */
+static struct ts_measure salt_from_gravity(const struct ts_reading *r)
 {
-	struct ts_measure gh = r->gh_dh, kh = r->kh_dh;
-	bool gh_computed = false, kh_computed = false;
-	const struct ts_measure *all[TS_PARAMETER__COUNT] = {
-		[TS_GH] = &gh,
-		[TS_KH] = &kh,
-		[TS_PH] = &r->ph,
-		[TS_SALINITY] = &r->salinity_g_l,
-	};
+	struct ts_measure m = r->specific_gravity;
+	double temp = r->temp_c.kind == TS_MEASURE_NONE ? TS_TANK_TEMPERATURE_C : r->temp_c.value;
 
-	if (gh.kind == TS_MEASURE_NONE) {
+	if (m.kind == TS_MEASURE_NONE)
+		return m;
+	m.value = ts_chem_salinity_from_gravity_g_l(m.value, temp);
+	m.low = isfinite(m.low) ? ts_chem_salinity_from_gravity_g_l(m.low, temp) : 0;
+	m.high = isfinite(m.high) ? ts_chem_salinity_from_gravity_g_l(m.high, temp) : m.high;
+	if (isnan(m.value))
+		m.kind = TS_MEASURE_NONE;
+	return m;
+}
+
+/* GH, KH and salt of one reading, from others of it where they were not read themselves. */
+static void take_hardness(struct work *w, const struct ts_reading *r, enum ts_number_from from)
+{
+	struct ts_measure gh = r->gh_dh, kh = r->kh_dh, salt = r->salinity_g_l;
+	const struct {
+		enum ts_parameter at;
+		const struct ts_measure *measure;
+		bool computed;
+	} all[] = {{TS_GH, &gh, r->gh_dh.kind == TS_MEASURE_NONE},
+		{TS_KH, &kh, r->kh_dh.kind == TS_MEASURE_NONE},
+		{TS_SALINITY, &salt, r->salinity_g_l.kind == TS_MEASURE_NONE}};
+
+	if (all[0].computed)
 		gh = gh_from_ions(r);
-		p->gh_from_ions |= gh_computed = gh.kind != TS_MEASURE_NONE;
-	}
-	if (kh.kind == TS_MEASURE_NONE && r->alkalinity_meq_l.kind != TS_MEASURE_NONE) {
+	if (all[1].computed)
 		kh = kh_from_alkalinity(r);
-		p->kh_from_alkalinity = kh_computed = true;
-	}
-	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
-		struct ts_span one;
+	if (all[2].computed)
+		salt = salt_from_gravity(r);
+	w->p.gh_from_ions |= all[0].computed && gh.kind != TS_MEASURE_NONE;
+	w->p.kh_from_alkalinity |= all[1].computed && kh.kind != TS_MEASURE_NONE;
+	for (size_t i = 0; i < sizeof all / sizeof *all; i++) {
+		struct ts_span one =
+			ts_span_read(all[i].measure, all[i].at, r->method, w->practice);
 
-		if (!all[i])
+		one.from = all[i].computed ? TS_FROM_COMPUTED : from;
+		one.age_days = age_of(r, w->today);
+		ts_spread_add(&w->of[all[i].at], &one);
+		if (one.given)
+			w->p.method[all[i].at] = r->method;
+	}
+}
+
+static void take_readings(struct work *w)
+{
+	for (size_t i = 0; i < w->water->reading_count; i++) {
+		const struct ts_reading *r = &w->water->readings[i];
+		enum ts_number_from from = origin_of(r, w->water->kind, w->keeping->fresh);
+		struct ts_span ph = ts_span_read(&r->ph, TS_PH, r->method, w->practice);
+
+		take_hardness(w, r, from);
+		ph.from = from;
+		ph.age_days = age_of(r, w->today);
+		ts_spread_add(&w->ph[from], &ph);
+		if (ph.given)
+			w->p.method[TS_PH] = r->method;
+	}
+	w->p.at[TS_GH] = w->of[TS_GH].span;
+	w->p.at[TS_KH] = w->of[TS_KH].span;
+	w->p.at[TS_SALINITY] = w->of[TS_SALINITY].span;
+}
+
+/* Of the samples of a supply those that stood go before the others; a fresh one tells the gas. */
+static void choose_ph(struct work *w)
+{
+	const struct ts_span *chosen = NULL;
+
+	for (int from = TS_FROM_TANK; from >= TS_FROM_FRESH; from--) {
+		const struct ts_span *one = &w->ph[from].span;
+
+		if (!one->given)
 			continue;
-		one = span_of(all[i], (enum ts_parameter)i, r->method, practice);
-		if (r->method == TS_METHOD_STRIP)
-			one.exposure = false;
-		one.from = all[i] == &gh && gh_computed   ? TS_FROM_COMPUTED
-			   : all[i] == &kh && kh_computed ? TS_FROM_COMPUTED
-							  : origin;
-		one.age_days = age_days;
-		merge(&p->at[i], &one);
+		if (!chosen)
+			chosen = one;
+		else if (isnan(w->p.ph_fresh))
+			w->p.ph_fresh = one->value;
 	}
-}
-
-/*
- * "<0.25" from a kit is its nil: only a figure, a range or ">" counts; of an open end ("2..") what
- * was written. Copper keeps both ends.
- */
-static void keep_highest(double *highest, const struct ts_measure *m, double factor)
-{
-	double written = isfinite(m->high) ? m->high : m->value;
-
-	if (m->kind == TS_MEASURE_NONE)
+	if (!chosen)
 		return;
-	*highest = fmax(
-		isnan(*highest) ? 0 : *highest, m->kind == TS_MEASURE_BELOW ? 0 : written * factor);
-}
-
-#define NO3_PER_N (TS_MASS_NO3 / TS_WEIGHT_N)
-#define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
-
-static void find_poisons(struct ts_poisons *p, const struct ts_water *water, const double *practice)
-{
-	for (size_t i = 0; i < water->reading_count; i++) {
-		const struct ts_reading *r = &water->readings[i];
-
-		keep_highest(&p->tan_mg_l, &r->tan_mg_l, 1);
-		keep_highest(&p->no2_mg_l, &r->no2_mg_l, 1);
-		keep_highest(&p->no2_mg_l, &r->no2_n_mg_l, NO2_PER_N);
-		keep_highest(&p->no3_mg_l, &r->no3_mg_l, 1);
-		keep_highest(&p->no3_mg_l, &r->no3_n_mg_l, NO3_PER_N);
-		keep_highest(&p->chlorine_mg_l, &r->chlorine_mg_l, 1);
-		keep_highest(&p->copper_low_mg_l, &r->cu_mg_l, 1);
-		if (r->cu_mg_l.kind != TS_MEASURE_NONE)
-			p->copper_mg_l = fmax(isnan(p->copper_mg_l) ? 0 : p->copper_mg_l,
-				isfinite(r->cu_mg_l.high) ? r->cu_mg_l.high : r->cu_mg_l.value);
-	}
-	p->found |= p->tan_mg_l >= practice[TS_P_TAN_DANGER] ? TS_POISON_AMMONIA : 0u;
-	p->found |= p->no2_mg_l >= practice[TS_P_NITRITE_DANGER] ? TS_POISON_NITRITE : 0u;
-	p->found |= p->no3_mg_l > practice[TS_P_NITRATE_DRINKING] ? TS_POISON_NITRATE : 0u;
-	p->found |= p->chlorine_mg_l >= practice[TS_P_CHLORINE_DANGER] ? TS_POISON_CHLORINE : 0u;
-	p->found |= p->copper_mg_l >= practice[TS_P_COPPER_INVERTEBRATES] ? TS_POISON_COPPER : 0u;
-}
-
-static void keep_lowest(double *lowest, double value)
-{
-	*lowest = isnan(*lowest) ? value : isnan(value) ? *lowest : fmin(*lowest, value);
-}
-
-static double low_end(const struct ts_measure *m)
-{
-	return m->kind == TS_MEASURE_NONE ? (double)NAN : m->low;
-}
-
-/* Oxygen of one reading in mg/L: from percent at its temperature, else the tank's, else 25 C. */
-static double oxygen_mg_l(const struct ts_reading *r, const struct ts_measure *tank_temp)
-{
-	const struct ts_measure *temp = r->temp_c.kind != TS_MEASURE_NONE ? &r->temp_c : tank_temp;
-	double full;
-
-	if (r->oxygen_mg_l.kind != TS_MEASURE_NONE)
-		return r->oxygen_mg_l.low;
-	if (ts_chem_oxygen_saturation_mg_l(
-		    temp->kind == TS_MEASURE_NONE ? TS_TANK_TEMPERATURE_C : temp->value, 0,
-		    &full) != TS_OK)
-		return (double)NAN;
-	return low_end(&r->oxygen_percent) / 100 * full;
-}
-
-static void find_oxygen(struct ts_profile *p, const struct ts_water *water,
-	const struct ts_measure *tank_temp, const double *practice)
-{
-	for (size_t i = 0; i < water->reading_count; i++) {
-		const struct ts_reading *r = &water->readings[i];
-
-		keep_lowest(&p->contents.oxygen_mg_l, low_end(&r->oxygen_mg_l));
-		keep_lowest(&p->contents.oxygen_percent, low_end(&r->oxygen_percent));
-		if (r->method != TS_METHOD_UTILITY_REPORT)
-			keep_lowest(&p->poisons.oxygen_mg_l, oxygen_mg_l(r, tank_temp));
-	}
-	if (p->poisons.oxygen_mg_l < practice[TS_P_OXYGEN_CONCERN])
-		p->poisons.found |= TS_POISON_NO_OXYGEN;
-}
-
-struct mean {
-	double sum;
-	unsigned count;
-};
-
-/* A one-sided "<" counts half of what it leaves open, a one-sided ">" its figure. */
-static void mean_add(struct mean *mean, const struct ts_measure *m, double factor)
-{
-	if (m->kind == TS_MEASURE_NONE)
-		return;
-	mean->sum += factor * (m->kind == TS_MEASURE_BELOW ? m->low / 2 + m->high / 2 : m->value);
-	mean->count++;
-}
-
-static double mean_of(const struct mean *mean)
-{
-	return mean->count ? mean->sum / mean->count : (double)NAN;
-}
-
-static void find_contents(struct ts_contents *c, const struct ts_water *water)
-{
-	struct mean temp = {0}, ca = {0}, mg = {0}, na = {0}, k = {0}, cl = {0}, so4 = {0},
-		    no3 = {0}, phosphate = {0}, conductivity = {0};
-
-	for (size_t i = 0; i < water->reading_count; i++) {
-		const struct ts_reading *r = &water->readings[i];
-
-		mean_add(&temp, &r->temp_c, 1);
-		mean_add(&ca, &r->ca_mg_l, 1);
-		mean_add(&mg, &r->mg_mg_l, 1);
-		mean_add(&na, &r->na_mg_l, 1);
-		mean_add(&k, &r->k_mg_l, 1);
-		mean_add(&cl, &r->cl_mg_l, 1);
-		mean_add(&so4, &r->so4_mg_l, 1);
-		if (r->no3_mg_l.kind != TS_MEASURE_NONE)
-			mean_add(&no3, &r->no3_mg_l, 1);
-		else
-			mean_add(&no3, &r->no3_n_mg_l, NO3_PER_N);
-		mean_add(&phosphate, &r->phosphate_mg_l, 1);
-		mean_add(&conductivity, &r->conductivity_us_cm, 1);
-	}
-	*c = (struct ts_contents){mean_of(&temp), mean_of(&ca), mean_of(&mg), mean_of(&na),
-		mean_of(&k), mean_of(&cl), mean_of(&so4), mean_of(&no3), mean_of(&phosphate),
-		mean_of(&conductivity), (double)NAN, (double)NAN};
-}
-
-static bool sodium_over_hardness(const struct ts_water *w, double gh_dh)
-{
-	for (size_t i = 0; i < w->reading_count; i++) {
-		const struct ts_measure *na = &w->readings[i].na_mg_l;
-
-		if (na->kind != TS_MEASURE_NONE && na->value > 60 && gh_dh < 2)
-			return true;
-	}
-	return false;
-}
-
-static void note_unusual(struct ts_profile *p, const struct ts_water *w, const double *practice)
-{
-	const struct ts_span *gh = &p->at[TS_GH], *kh = &p->at[TS_KH], *ph = &p->at[TS_PH];
-
-	if (w->softened)
-		p->unusual |= TS_UNUSUAL_SOFTENED;
-	if (ts_water_is_bare(gh->given ? gh->value : (double)NAN,
-		    kh->given ? kh->value : (double)NAN, p->contents.conductivity_us_cm))
-		p->unusual |= TS_UNUSUAL_BARE;
-	if (gh->given && sodium_over_hardness(w, gh->value))
-		p->unusual |= TS_UNUSUAL_SOFTENED;
-	if (!kh->given)
-		return;
-	/* The figure and not its doubt: a strip's 0 may be 2, and is what softened water reads. */
-	if (gh->given && (gh->exposure ? gh->high : gh->value) < practice[TS_P_SOFTENED_GH] &&
-		kh->value > practice[TS_P_SOFTENED_KH])
-		p->unusual |= TS_UNUSUAL_SOFTENED;
-	if (gh->given && kh->low > gh->high)
-		p->unusual |= TS_UNUSUAL_KH_OVER_GH;
-	if (ph->given && ph->value > practice[TS_P_LIMED_PH] && kh->value < practice[TS_P_LIMED_KH])
-		p->unusual |= TS_UNUSUAL_LIMED;
-	if (ph->given && ph->value < practice[TS_P_GASSY_PH] && kh->value > practice[TS_P_GASSY_KH])
-		p->unusual |= TS_UNUSUAL_GASSY;
-}
-
-/* One end of a changing supply: the tank's pH with its KH and GH there. */
-static void widen_tank_ph(struct ts_profile *p, double temp_c, double gh_dh, double kh_dh)
-{
-	struct ts_profile end = *p;
-	struct ts_solution s;
-	double low, middle, high;
-	unsigned assumed;
-
-	end.at[TS_GH].value = gh_dh;
-	end.at[TS_KH].value = kh_dh;
-	if (ts_solution_from_profile(&end, temp_c, &s, &assumed) != TS_OK ||
-		ts_chem_tank_ph(&s, &low, &middle, &high) != TS_OK) {
-		p->unusual |= TS_UNUSUAL_NO_PH_FROM_KH;
-		return;
-	}
-	p->ph_tank_low = fmin(p->ph_tank_low, low);
-	p->ph_tank_high = fmax(p->ph_tank_high, high);
-}
-
-/* What a tank of this water will run at, from KH; replaces a reading that gas makes meaningless. */
-static void compute_ph(struct ts_profile *p, bool fresh)
-{
-	struct ts_solution s;
-	double temp_c =
-		p->at[TS_TEMPERATURE].given ? p->at[TS_TEMPERATURE].value : TS_TANK_TEMPERATURE_C;
-	unsigned assumed;
-
-	if (!p->at[TS_KH].given)
-		return;
-	if (ts_solution_from_profile(p, temp_c, &s, &assumed) != TS_OK ||
-		ts_chem_tank_ph(&s, &p->ph_tank_low, &p->ph_tank, &p->ph_tank_high) != TS_OK) {
-		p->unusual |= TS_UNUSUAL_NO_PH_FROM_KH;
-		return;
-	}
-	if (p->at[TS_KH].exposure) {
-		widen_tank_ph(p, temp_c, p->at[TS_GH].low, p->at[TS_KH].low);
-		widen_tank_ph(p, temp_c, p->at[TS_GH].high, p->at[TS_KH].high);
-	}
-	if (!fresh && !(p->unusual & (TS_UNUSUAL_LIMED | TS_UNUSUAL_GASSY)))
-		return;
-	p->ph_computed = true;
-	p->at[TS_PH] = (struct ts_span){true, false, p->ph_tank, p->ph_tank_low, p->ph_tank_high,
-		TS_FROM_COMPUTED, p->at[TS_KH].age_days};
+	w->p.at[TS_PH] = *chosen;
+	w->p.ph_fresh_sample = chosen->from == TS_FROM_FRESH;
+	w->p.ph_read = chosen->value;
+	w->p.ph_read_low = chosen->low;
+	w->p.ph_read_high = chosen->high;
 }
 
 /* The sample's temperature meets an animal only where the sample is the tank itself. */
-static void take_temperature(struct ts_profile *p, const struct ts_water *water,
-	const struct ts_keeping *keeping, long today, const struct ts_practice *practice)
+static void take_temperature(struct work *w)
 {
-	struct ts_span *temp = &p->at[TS_TEMPERATURE];
+	const struct ts_water *water = w->water;
+	struct ts_span *temp = &w->p.at[TS_TEMPERATURE];
+	struct ts_spread *of = &w->of[TS_TEMPERATURE];
 
-	if (keeping->temperature.kind != TS_MEASURE_NONE) {
-		*temp = span_of(&keeping->temperature, TS_TEMPERATURE, 0, practice);
+	if (w->keeping->temperature.kind != TS_MEASURE_NONE) {
+		*temp = ts_span_read(&w->keeping->temperature, TS_TEMPERATURE, 0, w->practice);
 		temp->from = TS_FROM_TANK;
 		return;
 	}
 	for (size_t i = 0; water->kind == TS_WATER_TANK && i < water->reading_count; i++) {
 		struct ts_span one =
-			span_of(&water->readings[i].temp_c, TS_TEMPERATURE, 0, practice);
+			ts_span_read(&water->readings[i].temp_c, TS_TEMPERATURE, 0, w->practice);
 
 		one.from = TS_FROM_TANK;
-		one.age_days = age_of(&water->readings[i], today);
-		merge(temp, &one);
+		one.age_days = age_of(&water->readings[i], w->today);
+		ts_spread_add(of, &one);
 	}
+	*temp = of->span;
+}
+
+/* Salt not read: what other readings leave room for, else as little as fresh water has. */
+static void take_salt(struct work *w)
+{
+	double fresh = w->practice->value[TS_P_SALT_FRESH];
+	struct ts_span *salt = &w->p.at[TS_SALINITY];
+
+	if (salt->given)
+		return;
+	*salt = ts_contents_salt(w->water, &w->p, fresh);
+	if (salt->given)
+		w->p.unusual |= TS_UNUSUAL_SALTY;
+	else
+		*salt = (struct ts_span){
+			true, false, fresh / 2, 0, fresh, TS_FROM_ASSUMED, (double)NAN};
+}
+
+/* Does sodium stand where hardness was? 1 yes, 0 no, -1 none was read. */
+static int sodium_for_hardness(const struct ts_profile *p)
+{
+	double na = p->contents.na_mg_l / TS_WEIGHT_NA;
+	double missing = ts_chem_meq_l_from_dkh(p->at[TS_KH].value - p->at[TS_GH].value);
+
+	return isnan(na) ? -1 : na >= SODIUM_SHARE * missing;
+}
+
+static void note_softened(struct work *w)
+{
+	const double *practice = w->practice->value;
+	struct ts_profile *p = &w->p;
+	const struct ts_span *gh = &p->at[TS_GH], *kh = &p->at[TS_KH];
+	bool none, half;
+	int sodium;
+
+	if (w->water->softened)
+		p->unusual |= TS_UNUSUAL_SOFTENED;
+	if (!gh->given)
+		return;
+	if (gh->value < 2 && p->contents.na_mg_l > 60)
+		p->unusual |= TS_UNUSUAL_SOFTENED;
+	if (!kh->given)
+		return;
+	/* The figure and not its doubt: a strip's 0 may be 2, and is what softened water reads. */
+	none = (gh->exposure ? gh->high : gh->value) < practice[TS_P_SOFTENED_GH] &&
+	       kh->value > practice[TS_P_SOFTENED_KH];
+	half = gh->value <= HALF_SOFTENED_GH_DH &&
+	       kh->value >= gh->value + HALF_SOFTENED_APART_DH && kh->value >= 2 * gh->value;
+	sodium = sodium_for_hardness(p);
+	if (p->unusual & TS_UNUSUAL_SOFTENED || (!none && !half) || sodium == 0)
+		return;
+	p->unusual |= sodium == 1 ? TS_UNUSUAL_SOFTENED : TS_UNUSUAL_MAYBE_SOFTENED;
+}
+
+static void note_unusual(struct work *w)
+{
+	struct ts_profile *p = &w->p;
+	const struct ts_span *gh = &p->at[TS_GH], *kh = &p->at[TS_KH];
+
+	if (ts_water_is_bare(gh->given ? gh->value : (double)NAN,
+		    kh->given ? kh->value : (double)NAN, p->contents.conductivity_us_cm))
+		p->unusual |= TS_UNUSUAL_BARE;
+	if ((gh->given && gh->value > DEGREES_HIGH_DH) ||
+		(kh->given && kh->value > DEGREES_HIGH_DH))
+		p->unusual |= TS_UNUSUAL_DEGREES;
+	note_softened(w);
+	if (gh->given && kh->given && kh->low > gh->high &&
+		!(p->unusual & (TS_UNUSUAL_SOFTENED | TS_UNUSUAL_MAYBE_SOFTENED)))
+		p->unusual |= TS_UNUSUAL_KH_OVER_GH;
+}
+
+/* What a tank of this GH and KH runs at; false where its pH does not follow from KH. */
+static bool tank_ph(const struct ts_profile *p, double gh_dh, double kh_dh, double ret[3])
+{
+	const struct ts_span *temp = &p->at[TS_TEMPERATURE];
+	struct ts_profile of = *p;
+	struct ts_solution s;
+	unsigned assumed;
+
+	of.at[TS_GH].value = gh_dh;
+	of.at[TS_KH].value = kh_dh;
+	of.at[TS_KH].given = true;
+	return ts_solution_from_profile(&of, temp->given ? temp->value : TS_TANK_TEMPERATURE_C, &s,
+		       &assumed) == TS_OK &&
+	       ts_chem_tank_ph(&s, &ret[0], &ret[1], &ret[2]) == TS_OK;
+}
+
+/* The tank's pH from KH; where KH is wide, from both its ends. */
+static void compute_tank_ph(struct work *w)
+{
+	struct ts_profile *p = &w->p;
+	const struct ts_span *gh = &p->at[TS_GH], *kh = &p->at[TS_KH];
+	double middle[3], end[3];
+
+	if (!kh->given)
+		return;
+	if (!tank_ph(p, gh->value, kh->value, middle)) {
+		p->unusual |= TS_UNUSUAL_NO_PH_FROM_KH;
+		return;
+	}
+	p->ph_tank_low = middle[0];
+	p->ph_tank = middle[1];
+	p->ph_tank_high = middle[2];
+	if (!kh->exposure && kh->high - kh->low <= WIDE_DH)
+		return;
+	if (tank_ph(p, gh->low, kh->low, end)) {
+		p->ph_tank_low = fmin(p->ph_tank_low, end[0]);
+	} else {
+		p->unusual |= TS_UNUSUAL_NO_PH_FROM_KH;
+		p->ph_tank_low = fmin(p->ph_tank_low, w->practice->value[TS_P_PH_FLOOR]);
+	}
+	if (tank_ph(p, gh->high, kh->high, end))
+		p->ph_tank_high = fmax(p->ph_tank_high, end[2]);
+}
+
+/* The computed pH in place of one that gas makes meaningless, or of none. */
+static void take_computed(struct ts_profile *p)
+{
+	p->ph_computed = true;
+	p->at[TS_PH] = (struct ts_span){true, false, p->ph_tank, p->ph_tank_low, p->ph_tank_high,
+		TS_FROM_COMPUTED, p->at[TS_KH].age_days};
+}
+
+/*
+ * The pH that animals will meet. A tank's own counts as read, and so does that of a sample that
+ * stood. One of a supply that does not say so lies between what was read and what a tank of this
+ * KH usually runs at; where it was much gas, or lime, the computed one counts.
+ */
+static void settle_ph(struct work *w)
+{
+	struct ts_profile *p = &w->p;
+	struct ts_span *ph = &p->at[TS_PH];
+	bool apart, gas;
+
+	if (isnan(p->ph_tank) || (ph->given && ph->from >= TS_FROM_STOOD))
+		return;
+	/* By the figure and not by its doubt, which would make gas of one and not of another. */
+	gas = p->at[TS_KH].value >= CO2_TELLS_KH_DH && ph->value < p->ph_tank_low &&
+	      !(w->co2_mg_l < w->practice->value[TS_P_CO2_DANGER]);
+	apart = ph->given && (gas || ph->value > p->ph_tank_high + LIMED_BY);
+	/* What contradicts its KH altogether is no gas, and in bare water pH means nothing. */
+	if (apart && !(p->unusual & (TS_UNUSUAL_PH_AGAINST_KH | TS_UNUSUAL_BARE)))
+		p->unusual |= p->ph_read < p->ph_tank ? TS_UNUSUAL_GASSY : TS_UNUSUAL_LIMED;
+	if (!ph->given || ph->from == TS_FROM_FRESH || apart) {
+		take_computed(p);
+		return;
+	}
+	ph->low = fmin(fmax(ph->low, fmin(p->ph_tank_low, ph->value)), p->ph_tank);
+	ph->high = fmax(fmin(ph->high, fmax(p->ph_tank_high, ph->value)), p->ph_tank);
+	ph->exposure = false;
+}
+
+/* KH was not read: what it and the pH may be by GH. Nothing that is sure follows from either. */
+static void assume_kh(struct work *w)
+{
+	struct ts_profile *p = &w->p;
+	const struct ts_span *gh = &p->at[TS_GH];
+	struct ts_span *ph = &p->at[TS_PH], *kh = &p->kh_assumed;
+	double floor = w->practice->value[TS_P_PH_FLOOR], least[3], most[3];
+
+	if (p->at[TS_KH].given || !gh->given)
+		return;
+	*kh = (struct ts_span){.given = true,
+		.low = KH_OF_GH_LEAST * gh->low,
+		.high = KH_OF_GH_MOST * gh->high,
+		.from = TS_FROM_ASSUMED,
+		.age_days = (double)NAN};
+	kh->value = (kh->low + kh->high) / 2;
+	if (!tank_ph(p, gh->low, kh->low, least))
+		least[0] = floor;
+	if (!tank_ph(p, gh->high, kh->high, most))
+		most[1] = most[2] = 7; /* hardly any buffer at all */
+	if (!ph->given)
+		p->ph_assumed = (struct ts_span){true, false, (least[0] + most[2]) / 2, least[0],
+			fmax(least[0], most[2]), TS_FROM_ASSUMED, (double)NAN};
+	else if (ph->from < TS_FROM_STOOD)
+		ph->high = fmax(ph->high, most[1]);
+}
+
+/* Un-ionised ammonia at the pH and temperature that count. */
+static void find_nh3(struct work *w)
+{
+	struct ts_profile *p = &w->p;
+	double temp =
+		p->at[TS_TEMPERATURE].given ? p->at[TS_TEMPERATURE].value : p->contents.temp_c;
+	double share;
+
+	if (isnan(temp))
+		temp = TS_TANK_TEMPERATURE_C;
+	if (!p->at[TS_PH].given || ts_chem_nh3_fraction(p->at[TS_PH].value, temp, &share) != TS_OK)
+		return;
+	p->poisons.nh3_n_mg_l = share * p->poisons.tan_mg_l;
+	if (p->poisons.nh3_n_mg_l >= w->practice->value[TS_P_NH3_CONFLICT])
+		p->poisons.found |= TS_POISON_AMMONIA;
+}
+
+static void find_doubts(struct work *w)
+{
+	struct ts_solution s;
+	unsigned assumed = 0;
+	enum ts_status status = ts_solution_from_profile(&w->p, (double)NAN, &s, &assumed);
+
+	w->p.unusual |= ts_profile_doubts(w->water, &w->p, status == TS_OK ? &s : NULL, assumed);
+	w->co2_mg_l = (double)NAN;
+	if (status == TS_OK && !isnan(w->p.ph_read) &&
+		ts_chem_co2_from_ph(&s, w->p.ph_read, &w->co2_mg_l) == TS_OK)
+		w->co2_mg_l = ts_chem_co2_mg_l_from_mmol_l(w->co2_mg_l);
+}
+
+static void open_profile(struct work *w)
+{
+	const double no = (double)NAN;
+	struct ts_profile *p = &w->p;
+
+	*p = (struct ts_profile){.ph_read = no,
+		.ph_read_low = no,
+		.ph_read_high = no,
+		.ph_fresh = no,
+		.ph_tank_low = no,
+		.ph_tank = no,
+		.ph_tank_high = no,
+		.kh_assumed = {.age_days = no},
+		.ph_assumed = {.age_days = no},
+		.poisons = {0, no, no, no, no, no, no, no, no}};
+	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
+		p->at[i].age_days = no;
+		ts_spread_open(&w->of[i]);
+	}
+	for (int i = 0; i < TS_FROM__COUNT; i++)
+		ts_spread_open(&w->ph[i]);
 }
 
 void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keeping,
 	const struct ts_practice *practice, long today, struct ts_profile *ret)
 {
 	struct ts_practice own;
-	struct ts_profile p = {.ph_read = (double)NAN,
-		.ph_read_low = (double)NAN,
-		.ph_read_high = (double)NAN,
-		.ph_tank_low = (double)NAN,
-		.ph_tank = (double)NAN,
-		.ph_tank_high = (double)NAN,
-		.poisons = {0, (double)NAN, (double)NAN, (double)NAN, (double)NAN, (double)NAN,
-			(double)NAN, (double)NAN}};
+	struct work w = {.water = water, .keeping = keeping, .practice = &own, .today = today};
 
 	ts_practice_defaults(&own);
-	if (!practice)
-		practice = &own;
-	for (int i = 0; i < TS_PARAMETER__COUNT; i++)
-		p.at[i].age_days = (double)NAN;
-	for (size_t i = 0; i < water->reading_count; i++) {
-		const struct ts_reading *r = &water->readings[i];
-
-		add_reading(&p, r, origin_of(r, water->kind, keeping->fresh), age_of(r, today),
-			practice);
-	}
-	take_temperature(&p, water, keeping, today, practice);
-	if (!p.at[TS_SALINITY].given)
-		p.at[TS_SALINITY] =
-			(struct ts_span){true, false, practice->value[TS_P_SALT_FRESH] / 2, 0,
-				practice->value[TS_P_SALT_FRESH], TS_FROM_ASSUMED, (double)NAN};
-	if (p.at[TS_PH].given) {
-		p.ph_read = p.at[TS_PH].value;
-		p.ph_read_low = p.at[TS_PH].low;
-		p.ph_read_high = p.at[TS_PH].high;
-	}
-	find_contents(&p.contents, water);
-	note_unusual(&p, water, practice->value);
-	find_poisons(&p.poisons, water, practice->value);
-	find_oxygen(&p, water, &keeping->temperature, practice->value);
-	compute_ph(&p, keeping->fresh);
-	*ret = p;
+	if (practice)
+		w.practice = practice;
+	open_profile(&w);
+	take_readings(&w);
+	choose_ph(&w);
+	take_temperature(&w);
+	ts_contents_read(water, &keeping->temperature, w.practice, &w.p);
+	take_salt(&w);
+	note_unusual(&w);
+	find_doubts(&w);
+	compute_tank_ph(&w);
+	w.p.co2_tells = w.p.at[TS_PH].from == TS_FROM_TANK && w.p.at[TS_KH].given &&
+			w.p.at[TS_KH].value >= CO2_TELLS_KH_DH && !keeping->acids;
+	settle_ph(&w);
+	assume_kh(&w);
+	find_nh3(&w);
+	*ret = w.p;
 }

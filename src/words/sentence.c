@@ -4,6 +4,7 @@
  */
 #include "words/sentence.h"
 
+#include "words/unusual.h"
 #include "words/water.h"
 
 /* clang-format off */
@@ -53,6 +54,7 @@ void ts_say_parameter(
 		}
 		return;
 	}
+	ts_text_put(text, f->perhaps ? "may be " : "");
 	ts_text_number_short(text, f->reading, row->decimals);
 	ts_text_put(text, comfort ? ", comfortable " : ", tolerated ");
 	if (miss == 0) {
@@ -96,7 +98,6 @@ void ts_say_copper(struct ts_text *text, const struct ts_match *m, const struct 
 	ts_text_put(text, " too much");
 }
 
-/* What a poison means; the figure is put between the two halves. */
 void ts_say_little_oxygen(
 	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
 {
@@ -113,6 +114,23 @@ void ts_say_little_oxygen(
 	ts_text_put(text, " too little");
 }
 
+void ts_say_much_nitrate(
+	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
+{
+	double read = profile->poisons.no3_mg_l;
+
+	if (isnan(m->nitrate_borne_mg_l))
+		return;
+	ts_text_put(text, "nitrate ");
+	ts_text_number_short(text, read, 0);
+	ts_text_put(text, " mg/L, borne to ");
+	ts_text_number_short(text, m->nitrate_borne_mg_l, 0);
+	ts_text_put(text, ": ");
+	ts_text_number_short(text, read - m->nitrate_borne_mg_l, 0);
+	ts_text_put(text, " too much");
+}
+
+/* What a poison means; the figure is put between the two halves. */
 static const struct {
 	unsigned bit;
 	const char *name, *says;
@@ -156,73 +174,19 @@ void ts_say_poison(struct ts_text *text, unsigned bit, const struct ts_poisons *
 	}
 }
 
-/* "8.0 (7.6..8.4)" */
-static void say_interval(struct ts_text *text, double value, double low, double high)
-{
-	ts_text_number(text, value, 1);
-	ts_text_put(text, " (");
-	ts_text_number(text, low, 1);
-	ts_text_put(text, "..");
-	ts_text_number(text, high, 1);
-	ts_text_put(text, ")");
-}
-
-static void say_tank_ph(struct ts_text *text, const struct ts_profile *p)
-{
-	if (isnan(p->ph_tank)) {
-		ts_text_put(text, "what a tank of it will run at cannot be computed");
-		return;
-	}
-	ts_text_put(text, "in a tank it will run at about ");
-	say_interval(text, p->ph_tank, p->ph_tank_low, p->ph_tank_high);
-}
-
 void ts_say_ordinary(struct ts_text *text, const struct ts_profile *p)
 {
-	if (isnan(p->ph_tank) || p->unusual)
+	if (isnan(p->ph_tank) || p->unusual & ~(unsigned)TS_UNUSUAL_KH_OVER_GH ||
+		p->at[TS_PH].from == TS_FROM_TANK)
 		return;
 	ts_text_put(text, "A tank of this water runs at about pH ");
-	say_interval(text, p->ph_tank, p->ph_tank_low, p->ph_tank_high);
+	ts_say_tank_ph(text, p);
 	ts_text_put(text, ", whatever a fresh sample reads.");
 }
 
-const char ts_bare_says[] =
-	"Hardly a mineral in it, like rain or reverse-osmosis water: its pH means "
-	"nothing. Bring back GH and KH before any animal meets it; the pH follows.";
-
-void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile *p)
-{
-	switch (bit) {
-	case TS_UNUSUAL_SOFTENED:
-		ts_text_put(text,
-			"Softened is not soft: a softener swaps calcium and magnesium for sodium "
-			"and leaves the salt in. Use the unsoftened cold line for the tank and "
-			"measure that one; until then every verdict stays unsure.");
-		return;
-	case TS_UNUSUAL_LIMED:
-		ts_text_put(text, "A high pH on so little buffer is limed water: ");
-		say_tank_ph(text, p);
-		ts_text_put(text, ". The buffer is small; no acid is needed or wanted.");
-		return;
-	case TS_UNUSUAL_GASSY:
-		ts_text_put(text, "A low pH on so much buffer means a great deal of dissolved CO2, "
-				  "dangerous to fish until aired out: ");
-		say_tank_ph(text, p);
-		ts_text_put(text, ". Air the water before use.");
-		return;
-	case TS_UNUSUAL_BARE:
-		ts_text_put(text, ts_bare_says);
-		return;
-	case TS_UNUSUAL_KH_OVER_GH:
-		ts_text_put(text, "KH lies above GH: real where the water carries sodium "
-				  "bicarbonate. KH is not a part of GH.");
-		return;
-	default:
-		ts_text_put(text, "Hardly any KH: pH cannot be computed from it, and it can slide. "
-				  "Watch pH itself.");
-		return;
-	}
-}
+const char ts_own_temperature_says[] =
+	"The tank's temperature was not given: each animal is judged at its own, and those of one "
+	"tank have to share one (--temperature 24..26).";
 
 const char *ts_next_to_measure(const struct ts_profile *p)
 {

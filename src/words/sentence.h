@@ -39,21 +39,21 @@ void ts_say_copper(
 void ts_say_little_oxygen(
 	struct ts_text *text, const struct ts_match *match, const struct ts_profile *profile);
 
+/* Adds "nitrate 120 mg/L, borne to 100: 20 too much"; nothing where it does not decide. */
+void ts_say_much_nitrate(
+	struct ts_text *text, const struct ts_match *match, const struct ts_profile *profile);
+
 /* Adds what one poison found in the readings means, one paragraph; `bit` of enum ts_poison. */
 void ts_say_poison(struct ts_text *text, unsigned bit, const struct ts_poisons *poisons);
 
 /* Adds a range: "6..7.5", "to 12", "from 4". */
 void ts_say_range(struct ts_text *text, const struct ts_range *range, int decimals);
 
-/* What water without minerals is, and what to do before any animal meets it. */
-extern const char ts_bare_says[];
-
-/* Adds what an unusual mark means and what to do, one paragraph; `bit` is one of enum ts_unusual.
- */
-void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile *profile);
-
 /* Adds what a tank of an ordinary water runs at; nothing where that is unknown or unusual. */
 void ts_say_ordinary(struct ts_text *text, const struct ts_profile *profile);
+
+/* How animals are judged where the tank's temperature is not known. */
+extern const char ts_own_temperature_says[];
 
 /* The one next thing to measure and how, for this profile. */
 const char *ts_next_to_measure(const struct ts_profile *profile);

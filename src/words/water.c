@@ -99,45 +99,6 @@ void ts_say_assumed_ions(struct ts_text *text, unsigned assumed)
 	}
 }
 
-void ts_say_contradiction(struct ts_text *text, unsigned bit, const struct ts_water_facts *f)
-{
-	switch (bit) {
-	case TS_UNUSUAL_PH_AGAINST_KH:
-		ts_text_put(text, "So high a pH with so little KH cannot both be right: measure "
-				  "the two again.");
-		break;
-	case TS_UNUSUAL_GH_AGAINST_IONS:
-		ts_text_put(text, "Calcium and magnesium make GH ");
-		ts_text_number_short(text,
-			(f->ca_mg_l / TS_WEIGHT_CA + f->mg_mg_l / TS_WEIGHT_MG) * TS_MASS_CAO / 10,
-			1);
-		ts_text_put(text, ", GH was read as ");
-		ts_text_number_short(text, f->gh_dh, 1);
-		ts_text_put(text, ": one of them is wrong, or stands in another unit.");
-		break;
-	case TS_UNUSUAL_CHARGE:
-		ts_text_put(text, "The ions read do not add up: cations and anions differ by more "
-				  "than a tenth. One is missing, wrong, or in another unit.");
-		break;
-	case TS_UNUSUAL_CONDUCTIVITY:
-		ts_text_put(text, "The ions and hardness make a conductivity of about ");
-		ts_text_number(text, f->conductivity_computed_us_cm, 0);
-		ts_text_put(text, " uS/cm at 25 C, ");
-		ts_text_number(text, f->conductivity_us_cm, 0);
-		ts_text_put(text, " was read: something else is dissolved, or a value is wrong.");
-		break;
-	case TS_UNUSUAL_DEGREES:
-		ts_text_put(text, "More than 40 degrees is rare in fresh water: is the figure in "
-				  "mg/L of calcium carbonate, or in French degrees?");
-		break;
-	case TS_UNUSUAL_BARE:
-		ts_text_put(text, ts_bare_says);
-		break;
-	default:
-		break;
-	}
-}
-
 /* How a poison is named, in what unit, with how many decimals, and what its limits mean. */
 static const struct {
 	const char *name, *unit, *remedy;

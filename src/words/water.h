@@ -23,9 +23,6 @@ const char *ts_assumed_says(unsigned bit);
 /* Adds "not read and filled in: Na, K": nothing where all ions were read. */
 void ts_say_assumed_ions(struct ts_text *text, unsigned assumed);
 
-/* Adds what one of the bits beyond TS_UNUSUAL__IN_PROFILE means; nothing for another bit. */
-void ts_say_contradiction(struct ts_text *text, unsigned bit, const struct ts_water_facts *facts);
-
 /* Adds one poison with its limit: "Un-ionised ammonia 0.03 mg/L N, harm from 0.02: 0.01 over". */
 void ts_say_danger(
 	struct ts_text *text, enum ts_danger_id id, const struct ts_water_danger *danger);

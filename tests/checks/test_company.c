@@ -185,7 +185,8 @@ static void test_club__eight_discus_for_five_waters(void **state)
 	struct ts_stock_line line = {.species = "Symphysodon haraldi", .count = 8};
 	const struct ts_species *discus =
 		ts_catalogue_species(&shelf.catalogue, line.species, NULL);
-	struct ts_plan plan = {.water = {.readings = &reading, .reading_count = 1},
+	struct ts_plan plan = {
+		.water = {.kind = TS_WATER_TANK, .readings = &reading, .reading_count = 1},
 		.stock = &line,
 		.stock_count = 1,
 		.tank = {.length_cm = 200,

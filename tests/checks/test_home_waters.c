@@ -105,7 +105,8 @@ static void meet(const struct ts_species *s, const struct table *waters, size_t 
 	profile.at[TS_PH] = (struct ts_span){.given = true,
 		.value = reading.ph.value,
 		.low = reading.ph.value,
-		.high = reading.ph.value};
+		.high = reading.ph.value,
+		.from = TS_FROM_TANK};
 	ts_match_species(s, &profile, &keeping, NULL, ret);
 }
 

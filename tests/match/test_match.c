@@ -49,7 +49,7 @@ static struct ts_species animal(int home, struct ts_envelope ph, struct ts_envel
 static struct ts_match matched(const struct ts_species *s, double ph, double gh, double kh)
 {
 	struct ts_reading r = {.ph = value(ph), .gh_dh = value(gh), .kh_dh = value(kh)};
-	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_water w = {.kind = TS_WATER_TANK, .readings = &r, .reading_count = 1};
 	struct ts_keeping k = {.temperature = value(25)};
 	struct ts_profile p;
 	struct ts_match m;
@@ -136,7 +136,7 @@ static void test_softened_water_by_a_strip__caps_every_verdict(void **state)
 		TS_HOME_CLEAR_SOFT, band(6, 6.5, 8, 8.5, practice), band(0, 0, 10, 14, practice));
 	struct ts_reading r = {
 		.ph = value(7.5), .gh_dh = value(0), .kh_dh = value(10), .method = TS_METHOD_STRIP};
-	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_water w = {.kind = TS_WATER_TANK, .readings = &r, .reading_count = 1};
 	struct ts_keeping k = {.temperature = value(25)};
 	struct ts_profile p;
 	struct ts_match m;
@@ -152,7 +152,7 @@ static enum ts_verdict with(
 {
 	struct ts_species s = animal(home, band(7.7, 7.8, 8.2, 8.4, practice), gh);
 	struct ts_reading r = {.ph = ph, .gh_dh = value(12), .kh_dh = kh};
-	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_water w = {.kind = TS_WATER_TANK, .readings = &r, .reading_count = 1};
 	struct ts_keeping k = {.temperature = value(25)};
 	struct ts_profile p;
 	struct ts_match m;
@@ -203,7 +203,7 @@ static void test_temperature_range_of_the_tank__worst_end_decides(void **state)
 	struct ts_species s =
 		animal(TS_HOME_MIXED, band(5, 6, 8, 9, practice), band(2, 4, 16, 20, practice));
 	struct ts_reading r = {.ph = value(7), .gh_dh = value(8), .kh_dh = value(5)};
-	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_water w = {.kind = TS_WATER_TANK, .readings = &r, .reading_count = 1};
 	struct ts_keeping k = {.temperature = {22, 16, 28, TS_MEASURE_RANGE}};
 	struct ts_profile p;
 	struct ts_match m;
@@ -216,7 +216,7 @@ static void test_temperature_range_of_the_tank__worst_end_decides(void **state)
 	assert_true(m.at[TS_TEMPERATURE].reading == 16);
 }
 
-static void test_temperature_unknown__at_best_tolerates(void **state)
+static void test_temperature_unknown__each_at_its_own(void **state)
 {
 	struct ts_species s =
 		animal(TS_HOME_MIXED, band(5, 6, 8, 9, practice), band(2, 4, 16, 20, practice));
@@ -231,7 +231,8 @@ static void test_temperature_unknown__at_best_tolerates(void **state)
 	ts_profile_make(&w, &k, NULL, -1, &p);
 	assert_false(p.at[TS_TEMPERATURE].given); /* the sample's 9 C meets no animal */
 	ts_match_species(&s, &p, &k, NULL, &m);
-	assert_int_equal(m.verdict, TS_TOLERATES);
+	assert_int_equal(m.verdict, TS_SUITS);
+	assert_true(m.own_temperature);
 }
 
 static double random_in(unsigned *seed, double low, double high)
@@ -278,7 +279,7 @@ static void test_property__doubt_never_turns_no_into_yes(void **state)
 			band(4, 6, 12, 16, practice));
 		double gh = random_in(&seed, 0, 30), doubt = random_in(&seed, 0, 10);
 		struct ts_reading r = {.ph = value(7), .kh_dh = value(5)};
-		struct ts_water w = {.readings = &r, .reading_count = 1};
+		struct ts_water w = {.kind = TS_WATER_TANK, .readings = &r, .reading_count = 1};
 		struct ts_keeping k = {.temperature = value(25)};
 		enum ts_verdict verdict[2];
 
@@ -310,7 +311,7 @@ static void test_property__a_rising_danger_value_never_betters_a_verdict(void **
 		struct ts_reading r = {.ph = value(random_in(&seed, 5, 9)),
 			.gh_dh = value(random_in(&seed, 0, 25)),
 			.kh_dh = value(random_in(&seed, 0, 15))};
-		struct ts_water w = {.readings = &r, .reading_count = 1};
+		struct ts_water w = {.kind = TS_WATER_TANK, .readings = &r, .reading_count = 1};
 		struct ts_keeping k = {.temperature = value(25)};
 		struct ts_measure *danger[] = {&r.tan_mg_l, &r.no2_mg_l, &r.no2_n_mg_l, &r.cu_mg_l};
 		struct ts_measure *one = danger[i % 4];
@@ -337,7 +338,7 @@ static enum ts_verdict with_oxygen(const char *family, const struct ts_reading *
 	struct ts_species s = animal(
 		TS_HOME_MIXED, band(5.5, 6.5, 7.5, 8, practice), band(2, 4, 12, 18, practice));
 	struct ts_reading r = *oxygen;
-	struct ts_water w = {.readings = &r, .reading_count = 1};
+	struct ts_water w = {.kind = TS_WATER_TANK, .readings = &r, .reading_count = 1};
 	struct ts_keeping k = {.temperature = value(25)};
 	struct ts_profile p;
 	struct ts_match m;
@@ -435,7 +436,7 @@ int main(void)
 		cmocka_unit_test(
 			test_lone_limit_from_memory__excludes_only_when_missed_twice_its_doubt),
 		cmocka_unit_test(test_temperature_range_of_the_tank__worst_end_decides),
-		cmocka_unit_test(test_temperature_unknown__at_best_tolerates),
+		cmocka_unit_test(test_temperature_unknown__each_at_its_own),
 		cmocka_unit_test(
 			test_property__wider_tolerated_never_worsens_and_nothing_is_infinite),
 		cmocka_unit_test(test_property__doubt_never_turns_no_into_yes),

@@ -72,7 +72,7 @@ static void set_pair(struct pair *t)
 	t->p.at[TS_TEMPERATURE] = exactly(25);
 	t->p.at[TS_SALINITY] = exactly(0.2);
 	t->p.poisons = (struct ts_poisons){0, no_range.low, no_range.low, no_range.low,
-		no_range.low, no_range.low, no_range.low, no_range.low};
+		no_range.low, no_range.low, no_range.low, no_range.low, no_range.low};
 }
 
 static enum ts_verdict verdict(struct pair *t)
@@ -168,20 +168,23 @@ static void test_salinity__fresh_water_animals(void **state)
 	assert_string_equal(t.m.at[TS_SALINITY].source[0], "memory");
 }
 
-/* Part of the interval outside: more than a tenth is unsure, from nine tenths on it excludes. */
+/* A limit inside the interval: no yes, however little lies beyond; all of it beyond excludes. */
 static void test_share__of_a_doubtful_reading(void **state)
 {
 	struct pair t;
 
 	(void)state;
 	set_pair(&t);
-	assert_int_equal(at(&t, TS_GH, between(11, 20.9)), TS_SUITS);  /* 0.09 */
+	assert_int_equal(at(&t, TS_GH, between(11, 20)), TS_SUITS);
+	assert_int_equal(at(&t, TS_GH, between(11, 20.1)), TS_UNSURE);
+	assert_true(t.m.at[TS_GH].perhaps && t.m.at[TS_GH].reading == 20.1);
 	assert_int_equal(at(&t, TS_GH, between(10, 21.5)), TS_UNSURE); /* 0.13 */
 	near_to(t.m.at[TS_GH].share, 1.5 / 11.5);
 	assert_int_equal(at(&t, TS_GH, between(18, 28)), TS_UNSURE); /* 0.8 */
 	near_to(t.m.at[TS_GH].share, 0.8);
-	assert_int_equal(at(&t, TS_GH, between(18.9, 29)), TS_UNSURE);   /* 0.891 */
-	assert_int_equal(at(&t, TS_GH, between(18.9, 30)), TS_EXCLUDED); /* 0.901 */
+	assert_int_equal(at(&t, TS_GH, between(20, 30)), TS_UNSURE);
+	assert_false(t.m.at[TS_GH].perhaps); /* the figure itself lies beyond */
+	assert_int_equal(at(&t, TS_GH, between(20.1, 30)), TS_EXCLUDED);
 	assert_int_equal(at(&t, TS_GH, between(25, 30)), TS_EXCLUDED);
 	near_to(t.m.at[TS_GH].share, 1);
 	near_to(t.m.at[TS_GH].outside_by, 7.5);
@@ -211,7 +214,7 @@ static void test_exposure__worst_end(void **state)
 	assert_int_equal(at(&t, TS_GH, lived(1.9, 22.5)), TS_EXCLUDED);
 	near_to(t.m.at[TS_GH].reading, 22.5);
 	assert_int_equal(at(&t, TS_GH, lived(5, 17)), TS_TOLERATES);
-	near_to(t.m.at[TS_GH].suitability, 0.5); /* at 5; at 17 it is 0.75 */
+	near_to(t.m.at[TS_GH].suitability, 0.55); /* at 5; at 17 it is 0.775 */
 	near_to(t.m.at[TS_GH].reading, 5);
 	near_to(t.m.at[TS_GH].share, 0);
 }
@@ -251,9 +254,11 @@ static void test_ph__slack(void **state)
 		t.k.wild = rows[i].wild;
 		t.k.breeding = rows[i].breeding;
 		t.s.water.usual.ph = band(rows[i].low, middle, middle, rows[i].high, PRACTICE);
-		assert_int_equal(at(&t, TS_PH, exactly(rows[i].slack_low + 1e-6)), TS_TOLERATES);
+		assert_int_equal(at(&t, TS_PH, exactly(rows[i].slack_low + 1e-6)),
+			rows[i].slack_low < rows[i].low ? TS_TOLERATES : TS_SUITS);
 		assert_int_equal(at(&t, TS_PH, exactly(rows[i].slack_low - 1e-6)), TS_UNSURE);
-		assert_int_equal(at(&t, TS_PH, exactly(rows[i].slack_high - 1e-6)), TS_TOLERATES);
+		assert_int_equal(at(&t, TS_PH, exactly(rows[i].slack_high - 1e-6)),
+			rows[i].slack_high > rows[i].high ? TS_TOLERATES : TS_SUITS);
 		assert_int_equal(at(&t, TS_PH, exactly(rows[i].slack_high + 1e-6)), TS_UNSURE);
 	}
 }
@@ -295,7 +300,7 @@ static void test_suitability__no_comfort_and_open_ends(void **state)
 	near_to(t.m.at[TS_GH].preferred.low, 0);
 	near_to(t.m.at[TS_GH].tolerated.high, 100);
 	at(&t, TS_GH, exactly(55));
-	near_to(t.m.at[TS_GH].suitability, 0.5);
+	near_to(t.m.at[TS_GH].suitability, 0.55);
 }
 
 /* Breeding before wild before usual, each where the record has it. */
@@ -346,9 +351,9 @@ static void test_home_kh__floors(void **state)
 		assert_int_equal(at(&t, TS_KH, exactly(40)), TS_TOLERATES);
 		assert_int_equal(at(&t, TS_KH, exactly(10)), TS_SUITS);
 		assert_string_equal(t.m.at[TS_KH].source[0], "by kind of water");
-		/* a doubtful reading excludes when nine tenths of it lie under the floor */
-		assert_int_equal(at(&t, TS_KH, between(floor - 1, floor + 0.1)), TS_EXCLUDED);
-		assert_int_equal(at(&t, TS_KH, between(floor - 1, floor + 0.2)), TS_UNSURE);
+		/* a doubtful reading excludes when all of it lies under the floor */
+		assert_int_equal(at(&t, TS_KH, between(floor - 1, floor - 0.1)), TS_EXCLUDED);
+		assert_int_equal(at(&t, TS_KH, between(floor - 1, floor + 0.1)), TS_UNSURE);
 		assert_int_equal(at(&t, TS_KH, lived(floor - 0.1, 10)), TS_EXCLUDED);
 	}
 }
@@ -450,18 +455,20 @@ static void test_missing__gh_and_temperature(void **state)
 
 	(void)state;
 	set_pair(&t);
-	assert_int_equal(at(&t, TS_TEMPERATURE, (struct ts_span){0}), TS_TOLERATES);
+	assert_int_equal(at(&t, TS_TEMPERATURE, (struct ts_span){0}), TS_SUITS);
+	assert_true(t.m.own_temperature && isnan(t.m.fit) && !isnan(t.m.order));
 	assert_int_equal(at(&t, TS_GH, (struct ts_span){0}), TS_UNSURE);
 	assert_true(t.m.gh_missing);
 	assert_int_equal(at(&t, TS_PH, exactly(3)), TS_EXCLUDED); /* what is known still counts */
 }
 
 /*
- * Weights 0.35, 0.40, 0.25; GH 18 halves its suitability: mean 0.5^0.4 = 0.757858, the least 0.5,
- * and a quarter of the way from the least to the mean.
+ * Weights 0.35, 0.40, 0.25; half way from comfortable to tolerated the suitability is 0.55, so that
+ * the mean counts for (0.55 - 0.4) / 0.4 and the least for the rest.
  */
 static void test_fit__by_hand(void **state)
 {
+	const double half = 0.55, mean = (0.55 - 0.4) / 0.4;
 	struct pair t;
 
 	(void)state;
@@ -469,27 +476,28 @@ static void test_fit__by_hand(void **state)
 	verdict(&t);
 	near_to(t.m.fit, 1);
 	at(&t, TS_GH, exactly(18));
-	near_to(t.m.fit, 0.25 * pow(0.5, 0.4) + 0.75 * 0.5);
+	near_to(t.m.fit, mean * pow(half, 0.4) + (1 - mean) * half);
 	at(&t, TS_GH, exactly(10));
-	at(&t, TS_TEMPERATURE, exactly(28)); /* 0.5 as well */
-	near_to(t.m.fit, 0.25 * pow(0.5, 0.35) + 0.75 * 0.5);
+	at(&t, TS_TEMPERATURE, exactly(28)); /* as far from comfort */
+	near_to(t.m.fit, mean * pow(half, 0.35) + (1 - mean) * half);
 	at(&t, TS_TEMPERATURE, exactly(25));
-	at(&t, TS_KH, exactly(12)); /* 0.5; it limits, since it is the animal's own */
-	near_to(t.m.fit, 0.25 * pow(0.5, 0.25) + 0.75 * 0.5);
+	at(&t, TS_KH, exactly(12)); /* as far; it limits, since it is the animal's own */
+	near_to(t.m.fit, mean * pow(half, 0.25) + (1 - mean) * half);
 	at(&t, TS_KH, exactly(6));
 	at(&t, TS_PH, exactly(7.5)); /* 0.5; pH does not limit */
 	near_to(t.m.fit, pow(0.5, 0.25));
-	at(&t, TS_KH, exactly(11)); /* 0.75: the lesser of KH and pH is the reaction */
-	near_to(t.m.fit, (0.75 - 0.4) / 0.4 * pow(0.5, 0.25) + (1 - (0.75 - 0.4) / 0.4) * 0.75);
+	at(&t, TS_KH, exactly(11)); /* 0.775: the lesser of KH and pH is the reaction */
+	near_to(t.m.fit, (0.775 - 0.4) / 0.4 * pow(0.5, 0.25) + (1 - (0.775 - 0.4) / 0.4) * 0.775);
 	set_pair(&t);
 	t.s.water.usual.kh_dh = (struct ts_envelope){no_range, no_range, {NULL, 0}, NULL};
 	at(&t, TS_KH, exactly(10)); /* mixed water: comfort to 8, tolerated to 12: half weight */
-	near_to(t.m.fit, pow(0.5, (0.5 * 0.15 + 0.1) / (0.35 + 0.4 + 0.5 * 0.15 + 0.1)));
+	near_to(t.m.fit, pow(half, (0.5 * 0.15 + 0.1) / (0.35 + 0.4 + 0.5 * 0.15 + 0.1)));
 	t.p.at[TS_KH] = t.p.at[TS_PH] = t.p.at[TS_TEMPERATURE] = (struct ts_span){0};
 	at(&t, TS_GH, exactly(18));
-	near_to(t.m.fit, 0.5);
+	assert_true(isnan(t.m.fit)); /* what was not read makes none better */
+	near_to(t.m.order, half);    /* for sorting what was counts */
 	at(&t, TS_GH, (struct ts_span){0});
-	assert_true(isnan(t.m.fit));
+	assert_true(isnan(t.m.fit) && isnan(t.m.order));
 }
 
 /* The worst verdict, then the largest weighted loss; pH only where no mineral excludes. */
@@ -501,18 +509,18 @@ static void test_limiting__what_decides(void **state)
 	set_pair(&t);
 	verdict(&t);
 	assert_int_equal(t.m.limiting, -1);
-	t.p.at[TS_GH] = exactly(18);           /* loses 0.40 x 0.5 */
-	at(&t, TS_TEMPERATURE, exactly(28.4)); /* 0.35 x 0.6 */
+	t.p.at[TS_GH] = exactly(18);           /* loses 0.40 x 0.45 */
+	at(&t, TS_TEMPERATURE, exactly(28.4)); /* 0.35 x 0.54 */
 	assert_int_equal(t.m.limiting, TS_TEMPERATURE);
-	at(&t, TS_TEMPERATURE, exactly(28)); /* 0.35 x 0.5 */
+	at(&t, TS_TEMPERATURE, exactly(28)); /* 0.35 x 0.45 */
 	assert_int_equal(t.m.limiting, TS_GH);
 	at(&t, TS_TEMPERATURE, exactly(30.5)); /* unsure comes first */
 	assert_int_equal(t.m.limiting, TS_TEMPERATURE);
 	set_pair(&t);
-	t.p.at[TS_KH] = exactly(13); /* 0.15 x 0.75 = 0.1125 */
-	at(&t, TS_PH, exactly(7.5)); /* 0.10 x 0.5 */
+	t.p.at[TS_KH] = exactly(13); /* 0.15 x 0.675 */
+	at(&t, TS_PH, exactly(7.6)); /* 0.10 x 0.53, and beyond what is tolerated */
 	assert_int_equal(t.m.limiting, TS_KH);
-	at(&t, TS_KH, exactly(11)); /* 0.15 x 0.25 = 0.0375 */
+	at(&t, TS_KH, exactly(11)); /* 0.15 x 0.225 */
 	assert_int_equal(t.m.limiting, TS_PH);
 	set_pair(&t);
 	t.p.at[TS_KH] = exactly(17);

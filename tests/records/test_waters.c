@@ -51,7 +51,8 @@ static void test_waters__every_key_of_a_reading_is_a_column(void **state)
 		const struct ts_field *f = &ts_shape_reading.fields[i];
 
 		ts_text_puts(&text, i ? "," : "",
-			f->kind == TS_MEASURE         ? "0.5"
+			f->quantity == TS_Q_GRAVITY   ? "1.005"
+			: f->kind == TS_MEASURE       ? "0.5"
 			: f->kind == TS_WORD          ? f->words[1]
 			: strcmp(f->key, "date") == 0 ? "2026-03-01"
 						      : "x",
@@ -71,7 +72,8 @@ static void test_waters__every_key_of_a_reading_is_a_column(void **state)
 
 		memcpy(&m, (const char *)water.readings + f->offset, sizeof m);
 		assert_true(f->kind != TS_MEASURE ||
-			    (m.kind == TS_MEASURE_VALUE && m.value > 0.49 && m.value < 0.51));
+			    (m.kind == TS_MEASURE_VALUE && m.value > 0.49 &&
+				    m.value < (f->quantity == TS_Q_GRAVITY ? 1.01 : 0.51)));
 	}
 	assert_string_equal(water.readings->date, "2026-03-01");
 	assert_int_equal(water.readings->method, 1);

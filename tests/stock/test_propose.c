@@ -69,7 +69,8 @@ static void ask(struct asked *a, struct ts_catalogue *catalogue, const struct sc
 			.filter = TS_FILTER_MATURE,
 			.plants = TS_PLANTS_SOME,
 			.feeding = {.word = TS_FEEDING_ORDINARY}}};
-	a->water = (struct ts_water){.readings = &a->reading, .reading_count = 1};
+	a->water = (struct ts_water){
+		.kind = TS_WATER_TANK, .readings = &a->reading, .reading_count = 1};
 	ts_practice_defaults(&a->practice);
 	ts_profile_make(&a->water, &a->keeping, &a->practice, -1, &a->profile);
 	a->wish = (struct ts_wish){.catalogue = catalogue,
@@ -138,7 +139,7 @@ static void assert_list(const struct asked *a, const struct ts_community *c)
 		const struct ts_match *m = &c->lines[i].candidacy->match;
 
 		assert_true(m->verdict <= TS_TOLERATES);
-		assert_true(m->fit >= c->lines[c->limiting].candidacy->match.fit - 1e-6);
+		assert_true(m->order >= c->lines[c->limiting].candidacy->match.order - 1e-6);
 		nitrogen += ts_group_nitrogen_mg_day(
 			&c->lines[i].group, &a->tank, a->keeping.temperature.value, NULL);
 	}

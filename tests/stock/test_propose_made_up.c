@@ -382,7 +382,7 @@ static void test_served__by_verdict_and_distance(void **state)
 {
 	struct asked *a = *state;
 	const double *p = a->practice.value;
-	struct ts_match m = {.verdict = TS_SUITS, .fit = 1, .distance = 2};
+	struct ts_match m = {.verdict = TS_SUITS, .fit = 1, .order = 1, .distance = 2};
 
 	assert_int_equal(ts_compose_served(&m, p), 1000);
 	m.distance = 5;
@@ -394,7 +394,7 @@ static void test_served__by_verdict_and_distance(void **state)
 	m.distance = (double)NAN;
 	assert_int_equal(ts_compose_served(&m, p), 1000);
 	m.verdict = TS_TOLERATES;
-	m.fit = 0.5;
+	m.order = 0.5;
 	assert_int_equal(ts_compose_served(&m, p), 425);
 }
 

@@ -213,6 +213,69 @@ static void test_table__first_row_of_a_quantity_is_its_own_unit(void **state)
 	}
 }
 
+/* More degrees than tap water has, without a unit: asked for; a unit settles it. */
+static void test_scan__bare_hardness_beyond_degrees_is_asked_for(void **state)
+{
+	static const char *const asked[] = {"31", "160", "100..200", "20..40", ">31", "250", NULL};
+	static const char *const taken[] = {
+		"30", "10..30", ">14", "35 dH", "160 ppm", "..12", NULL};
+
+	(void)state;
+	for (size_t i = 0; asked[i]; i++) {
+		refused(TS_Q_GH, asked[i], TS_SCAN_OTHER_UNIT);
+		refused(TS_Q_KH, asked[i], TS_SCAN_OTHER_UNIT);
+	}
+	for (size_t i = 0; taken[i]; i++) {
+		read_as(TS_Q_GH, taken[i]);
+		read_as(TS_Q_KH, taken[i]);
+	}
+	near(read_as(TS_Q_TEMPERATURE, "31").value, 31);
+}
+
+static const char *asked_of_pair(
+	const char *gh, const char *kh, struct ts_text *what, struct ts_text *remedy)
+{
+	struct ts_scan_pair pair = {0};
+	struct ts_measure m;
+	struct ts_scan scan;
+
+	ts_text_open(what, NULL);
+	ts_text_open(remedy, NULL);
+	if (ts_scan_measure(TS_Q_GH, gh, strlen(gh), &m, &scan))
+		ts_scan_pair_look(&pair, TS_Q_GH, gh, &scan);
+	if (ts_scan_measure(TS_Q_KH, kh, strlen(kh), &m, &scan))
+		ts_scan_pair_look(&pair, TS_Q_KH, kh, &scan);
+	if (!pair.bare || !pair.other)
+		return "";
+	ts_scan_pair_ask(&pair, what, remedy);
+	return ts_text_get(remedy);
+}
+
+/* A unit on one of GH and KH is suggested for the other. */
+static void test_scan__a_pair_of_hardnesses(void **state)
+{
+	static const struct {
+		const char *gh, *kh, *asks;
+	} rows[] = {{"160 ppm", "5",
+			    "if it is ppm (mg/L of calcium carbonate), write \"5 ppm\", which is "
+			    "0.3 dH; if it is degrees, write \"5 dH\""},
+		{"10", "20 fH",
+			"if it is fH, write \"10 fH\", which is 5.6 dH; if it is degrees, write "
+			"\"10 dH\""},
+		{"160 ppm", "0", ""}, {"160 ppm", "5 dH", ""}, {"9", "3.2 meq/L", ""},
+		{"9", "5", ""}};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct ts_text what, remedy;
+
+		assert_string_equal(
+			asked_of_pair(rows[i].gh, rows[i].kh, &what, &remedy), rows[i].asks);
+		ts_text_drop(&what);
+		ts_text_drop(&remedy);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -227,6 +290,8 @@ int main(void)
 		cmocka_unit_test(test_table__values_round_trip_through_every_unit),
 		cmocka_unit_test(test_table__what_is_shown_is_read_as_that_unit),
 		cmocka_unit_test(test_table__first_row_of_a_quantity_is_its_own_unit),
+		cmocka_unit_test(test_scan__bare_hardness_beyond_degrees_is_asked_for),
+		cmocka_unit_test(test_scan__a_pair_of_hardnesses),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

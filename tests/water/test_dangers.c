@@ -27,10 +27,14 @@ static void set_clean(struct judged *j)
 	static const struct ts_span known = {true, false, 7, 7, 7, TS_FROM_SUPPLY, 0};
 	const double no = (double)NAN;
 
-	*j = (struct judged){.p.poisons = {0, no, no, no, no, no, no, no}};
+	*j = (struct judged){.p.poisons = {0, no, no, no, no, no, no, no, no}};
 	j->p.at[TS_GH] = j->p.at[TS_KH] = j->p.at[TS_PH] = j->p.at[TS_TEMPERATURE] = known;
-	j->f = (struct ts_water_facts){
-		.ph = 7, .temp_c = 20, .nh3_fraction = 0.1, .cl_mg_l = no, .co2_mg_l = no};
+	j->f = (struct ts_water_facts){.ph = 7,
+		.temp_c = 20,
+		.nh3_fraction = 0.1,
+		.cl_mg_l = no,
+		.co2_mg_l = no,
+		.co2_low_mg_l = no};
 }
 
 static const struct ts_water_danger *danger(struct judged *j, enum ts_danger_id id)
@@ -70,11 +74,15 @@ static void test_dangers__from_their_limits_on(void **state)
 
 	(void)state;
 	set_clean(&j);
-	assert_limits(&j, TS_D_NH3, &j.p.poisons.tan_mg_l, 10, nh3); /* a tenth is un-ionised */
+	assert_limits(&j, TS_D_NH3, &j.p.poisons.nh3_n_mg_l, 1, nh3);
 	assert_limits(&j, TS_D_NITRATE, &j.p.poisons.no3_mg_l, 1, no3);
 	assert_limits(&j, TS_D_CHLORINE, &j.p.poisons.chlorine_mg_l, 1, chlorine);
 	assert_limits(&j, TS_D_COPPER, &j.p.poisons.copper_mg_l, 1, copper);
-	assert_limits(&j, TS_D_CO2, &j.f.co2_mg_l, 1, co2);
+	j.p.co2_tells = true;
+	assert_limits(&j, TS_D_CO2, &j.f.co2_low_mg_l, 1, co2); /* by the low end */
+	j.f.co2_low_mg_l = 60;
+	j.p.co2_tells = false; /* of no tank, or of one with other acids */
+	assert_int_equal(danger(&j, TS_D_CO2)->danger, TS_DANGER_NONE);
 }
 
 /* EPA 822-R-13-001 prints 1.9 mg/L N for pH 7 and 20 C: a conflict; 2.5 times it: now. */
@@ -100,6 +108,7 @@ static void test_ammonia__criterion(void **state)
 	j.f.temp_c = (double)NAN; /* no criterion: the filter's trouble alone */
 	assert_int_equal(danger(&j, TS_D_TAN)->danger, TS_DANGER_CONCERN);
 	j.f.temp_c = 20;
+	j.p.at[TS_PH].given = false;
 	j.f.ph = (double)NAN;
 	assert_int_equal(danger(&j, TS_D_TAN)->danger, TS_DANGER_CONCERN);
 }
@@ -238,7 +247,7 @@ static void test_next__of_a_water(void **state)
 	j.f.unusual = TS_UNUSUAL_CONDUCTIVITY;
 	assert_int_equal(next(&j), TS_NEXT_AGAIN);
 	j.f.unusual = TS_UNUSUAL_CHARGE;
-	assert_int_equal(next(&j), TS_NEXT_NOTHING);
+	assert_int_equal(next(&j), TS_NEXT_AGAIN);
 	j.f.unusual = TS_UNUSUAL_DEGREES;
 	j.p.at[TS_GH].given = false;
 	assert_int_equal(next(&j), TS_NEXT_GH);

@@ -93,26 +93,36 @@ static void test_charge__off_by_a_tenth(void **state)
 	}
 }
 
-/* By 30 % and by 50 uS/cm from what the ions make. */
+/*
+ * Less than 18 uS/cm a degree is too little for its hardness, less 20 for the meter; more may be
+ * other salts, unless all ions were read: then 30 % and 50 uS/cm from what they make.
+ */
 static void test_conductivity__against_the_ions(void **state)
 {
-	struct ts_reading r = {.gh_dh = value(14), .kh_dh = value(9), .ph = value(7.6)};
-	double made = described(r).conductivity_computed_us_cm;
+	struct ts_reading r = {.gh_dh = {14, 14, 14, TS_MEASURE_DOUBT},
+		.kh_dh = {9, 9, 9, TS_MEASURE_DOUBT},
+		.ph = value(7.6),
+		.conductivity_us_cm = value(231)};
+	double made;
 
 	(void)state;
+	assert_true(is(r, TS_UNUSUAL_CONDUCTIVITY));
+	r.conductivity_us_cm = value(233);
+	assert_false(is(r, TS_UNUSUAL_CONDUCTIVITY));
+	r.conductivity_us_cm = value(900);
+	assert_false(is(r, TS_UNUSUAL_CONDUCTIVITY));
+	r.ca_mg_l = value(80);
+	r.mg_mg_l = value(12);
+	r.na_mg_l = value(10);
+	r.cl_mg_l = value(30);
+	r.so4_mg_l = value(55);
+	made = described(r).conductivity_computed_us_cm;
 	assert_true(made > 300 && made < 700);
 	r.conductivity_us_cm = value(made * 1.29);
 	assert_false(is(r, TS_UNUSUAL_CONDUCTIVITY));
 	r.conductivity_us_cm = value(made * 1.31);
 	assert_true(is(r, TS_UNUSUAL_CONDUCTIVITY));
 	r.conductivity_us_cm = value(made * 0.69);
-	assert_true(is(r, TS_UNUSUAL_CONDUCTIVITY));
-	r.gh_dh = r.kh_dh = value(2);
-	made = described(r).conductivity_computed_us_cm;
-	assert_true(made < 150);
-	r.conductivity_us_cm = value(made + 49);
-	assert_false(is(r, TS_UNUSUAL_CONDUCTIVITY));
-	r.conductivity_us_cm = value(made + 51);
 	assert_true(is(r, TS_UNUSUAL_CONDUCTIVITY));
 }
 
@@ -129,7 +139,7 @@ static void test_degrees__more_than_fresh_water_has(void **state)
 	assert_true(is(r, TS_UNUSUAL_DEGREES));
 }
 
-/* Under 50 uS/cm, or under 1 dH of both where no conductivity says otherwise. */
+/* Under 1 dH of both (KH not read: of GH), or under 50 uS/cm where no hardness says otherwise. */
 static void test_bare__hardly_any_minerals(void **state)
 {
 	struct ts_reading r = {.gh_dh = value(0.9), .kh_dh = value(0.9), .ph = value(6.5)};
@@ -143,9 +153,12 @@ static void test_bare__hardly_any_minerals(void **state)
 	assert_false(is(r, TS_UNUSUAL_BARE));
 	r.conductivity_us_cm = value(49);
 	assert_true(is(r, TS_UNUSUAL_BARE));
-	r.kh_dh = value(0.9);
-	r.conductivity_us_cm = value(50); /* salts other than hardness */
+	r.kh_dh = value(3); /* then the conductivity is what is wrong */
 	assert_false(is(r, TS_UNUSUAL_BARE));
+	r.kh_dh = (struct ts_measure){0};
+	r.conductivity_us_cm =
+		value(500); /* salts other than hardness: still no minerals to live by */
+	assert_true(is(r, TS_UNUSUAL_BARE));
 }
 
 /* Phosphate from a tenth of the buffer on: 94.97 mg/L a mmol/L. */

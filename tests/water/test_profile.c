@@ -126,8 +126,8 @@ static void test_ends__open(void **state)
 
 	(void)state;
 	assert_span(&p.at[TS_GH], 20, 20, 40);
-	assert_span(&p.at[TS_KH], 0, 1.5, 3); /* "less than" counts in the middle */
-	assert_span(&p.at[TS_PH], 8, 8, 14);
+	assert_span(&p.at[TS_KH], 0, 1.5, 3);
+	assert_true(p.ph_read_low == 8 && p.ph_read == 8 && p.ph_read_high == 14);
 	r.gh_dh = (struct ts_measure){50, 50, (double)INFINITY, TS_MEASURE_ABOVE};
 	p = profile_of(&r, 1);
 	assert_span(&p.at[TS_GH], 50, 50, 50);
@@ -296,36 +296,66 @@ static void test_unusual__at_the_limits(void **state)
 	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_int_equal(p.unusual, TS_UNUSUAL_SOFTENED);
 	assert_int_equal(unusual(12, 6, 7.5, no), 0);
-	/* under 1 dH of GH with more than 3 of KH: softened, and KH over GH */
-	assert_int_equal(unusual(0.99, 3.1, no, no), TS_UNUSUAL_SOFTENED | TS_UNUSUAL_KH_OVER_GH);
+	/* under 1 dH of GH with more than 3 of KH, or to 5 dH with 4 more and twice as much: asked
+	 */
+	assert_int_equal(unusual(0.99, 3.1, no, no), TS_UNUSUAL_MAYBE_SOFTENED);
 	assert_int_equal(unusual(1, 3.1, no, no), TS_UNUSUAL_KH_OVER_GH);
+	assert_int_equal(unusual(4, 8, no, no), TS_UNUSUAL_MAYBE_SOFTENED);
+	assert_int_equal(unusual(4, 7.9, no, no), TS_UNUSUAL_KH_OVER_GH);
+	assert_int_equal(unusual(5.1, 11, no, no), TS_UNUSUAL_KH_OVER_GH);
+	/* where sodium was read it decides: 4 dH are 1.43 meq/L, of which 0.6 are 20 mg/L */
+	assert_int_equal(unusual(4, 8, no, 20), TS_UNUSUAL_SOFTENED);
+	assert_int_equal(unusual(4, 8, no, 19), TS_UNUSUAL_KH_OVER_GH);
 	assert_int_equal(unusual(0.99, 3, no, no), TS_UNUSUAL_KH_OVER_GH);
 	assert_int_equal(unusual(3, 3, no, no), 0);
 	/* more than 60 mg/L of sodium under 2 dH */
 	assert_int_equal(unusual(1.9, no, no, 61), TS_UNUSUAL_SOFTENED);
 	assert_int_equal(unusual(2, no, no, 61), 0);
 	assert_int_equal(unusual(1.9, no, no, 60), 0);
-	/* above pH 8.5 with under 2 dH of KH: limed; under 6.5 with more than 8: full of CO2 */
-	assert_int_equal(unusual(5, 1.9, 8.6, no), TS_UNUSUAL_LIMED);
-	assert_int_equal(unusual(5, 2, 8.6, no), 0);
-	assert_int_equal(unusual(5, 1.9, 8.5, no), 0);
-	assert_int_equal(unusual(12, 8.1, 6.4, no), TS_UNUSUAL_GASSY);
-	assert_int_equal(unusual(12, 8, 6.4, no), 0);
-	assert_int_equal(unusual(12, 8.1, 6.5, no), 0);
+	/* a supply whose pH lies beyond all that a tank of its KH runs at: gas, or lime */
+	assert_int_equal(unusual(5, 1.3, 9.1, no), TS_UNUSUAL_LIMED);
+	assert_int_equal(unusual(5, 1.3, 7.4, no), 0);
+	assert_int_equal(unusual(8, 6, 6.7, no), TS_UNUSUAL_GASSY);
+	assert_int_equal(unusual(8, 6, 6.9, no), 0);
+	/* what would take more CO2 than there is, or a pH that no such buffer carries */
+	assert_int_equal(unusual(14, 9, 4, no), TS_UNUSUAL_PH_AGAINST_KH);
+	assert_int_equal(unusual(14, 9, 5.4, no), TS_UNUSUAL_PH_AGAINST_KH);
+	assert_int_equal(unusual(14, 9, 6.2, no), TS_UNUSUAL_GASSY);
 }
 
 /* A pH is taken as read, but for fresh samples and gas, where the tank's stands in its place. */
 static void test_ph__as_read_or_of_the_tank(void **state)
 {
-	struct ts_reading r = {.gh_dh = value(12), .kh_dh = value(6), .ph = value(7)};
+	struct ts_reading r = {.gh_dh = value(12), .kh_dh = value(6), .ph = value(6.7)};
 	struct ts_water water = {.readings = &r, .reading_count = 1};
 	struct ts_keeping keeping = {.temperature = value(25)};
 	struct ts_profile p;
 
 	(void)state;
 	ts_profile_make(&water, &keeping, NULL, -1, &p);
+	/* a supply that does not say whether it stood: gas, where its KH does not hold that pH */
+	assert_true(p.ph_computed && p.ph_read == 6.7);
+	r.ph = value(7.4); /* from what was read to the middle of what a tank runs at */
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_false(p.ph_computed);
-	assert_true(p.at[TS_PH].value == 7);
+	assert_true(p.at[TS_PH].value == 7.4);
+	assert_span(&p.at[TS_PH], fmin(p.ph_tank_low, 7.4), 7.4, p.ph_tank);
+	water.kind = TS_WATER_TANK; /* a tank's own is never replaced */
+	r.ph = value(6.5);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
+	assert_false(p.ph_computed);
+	assert_span(&p.at[TS_PH], 6.2, 6.5, 6.8);
+	assert_true(p.co2_tells);
+	keeping.acids = true; /* peat or active soil: there pH tells no CO2 */
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
+	assert_false(p.co2_tells);
+	water.kind = TS_WATER_TAP;
+	r.stood_h = value(24);
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
+	assert_span(&p.at[TS_PH], 6.2, 6.5, 6.8);
+	assert_false(p.co2_tells);
+	r.stood_h = (struct ts_measure){0};
+	r.ph = value(7);
 	keeping.fresh = true;
 	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_true(p.ph_computed && p.ph_read == 7);
@@ -340,6 +370,14 @@ static void test_ph__as_read_or_of_the_tank(void **state)
 	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_int_equal(p.unusual, 0);
 	assert_true(isnan(p.ph_tank));
+	assert_span(&p.kh_assumed, 2.75, 7.375, 12); /* a quarter of GH to all of it */
+	assert_int_equal(p.kh_assumed.from, TS_FROM_ASSUMED);
+	assert_true(p.at[TS_PH].high > 7.9); /* which a tank may rise to */
+	r.ph = (struct ts_measure){0};
+	r.kh_dh = value(6); /* no pH read: a tank's */
+	ts_profile_make(&water, &keeping, NULL, -1, &p);
+	assert_int_equal(p.at[TS_PH].from, TS_FROM_COMPUTED);
+	assert_true(isnan(p.ph_read));
 }
 
 /* A supply that changes: the tank's pH spans that of each end by itself. */
@@ -393,6 +431,63 @@ static void test_origin__and_age(void **state)
 	assert_int_equal(p.at[TS_PH].from, TS_FROM_TANK);
 }
 
+/* Of a tap the readings that stood go before the others, which tell the gas. */
+static void test_ph__stood_before_fresh(void **state)
+{
+	struct ts_reading r[] = {{.ph = value(9.1), .kh_dh = value(1.5), .stood_h = value(0)},
+		{.ph = value(7.3), .stood_h = value(24)}};
+	struct ts_profile p = profile_of(r, 2);
+
+	(void)state;
+	assert_span(&p.at[TS_PH], 7, 7.3, 7.6);
+	assert_int_equal(p.at[TS_PH].from, TS_FROM_STOOD);
+	assert_true(p.ph_fresh == 9.1);
+	p = profile_of(r, 1);
+	assert_true(isnan(p.ph_fresh) && p.ph_computed && p.ph_fresh_sample);
+}
+
+/* The same drops twice are one value; what does not overlap has changed. */
+static void test_several__doubt_and_change(void **state)
+{
+	struct ts_reading r[] = {{.gh_dh = value(8)}, {.gh_dh = value(8)}, {.gh_dh = value(14)}};
+	struct ts_profile p = profile_of(r, 2);
+
+	(void)state;
+	assert_span(&p.at[TS_GH], 7, 8, 8);
+	assert_false(p.at[TS_GH].exposure);
+	r[1].gh_dh = value(8.5);
+	p = profile_of(r, 2);
+	assert_span(&p.at[TS_GH], 7, 7.75, 8.5);
+	assert_false(p.at[TS_GH].exposure);
+	p = profile_of(r, 3);
+	assert_span(&p.at[TS_GH], 7, 10.5, 14);
+	assert_true(p.at[TS_GH].exposure);
+}
+
+/* Salt that nobody read, bounded by what was. */
+static void test_salt__bounded_by_other_readings(void **state)
+{
+	struct ts_reading r = {.gh_dh = value(14), .kh_dh = value(9)};
+	struct ts_profile p;
+
+	(void)state;
+	r.conductivity_us_cm = value(600); /* of hardness */
+	p = profile_of(&r, 1);
+	assert_int_equal(p.at[TS_SALINITY].from, TS_FROM_ASSUMED);
+	r.conductivity_us_cm = value(50000);
+	p = profile_of(&r, 1);
+	assert_true(p.at[TS_SALINITY].low > 30 && p.unusual & TS_UNUSUAL_SALTY);
+	r.conductivity_us_cm = (struct ts_measure){0};
+	r.cl_mg_l = value(1000); /* 1.80655 g of salt each g of chloride */
+	p = profile_of(&r, 1);
+	assert_span(&p.at[TS_SALINITY], 1.80655, 1.80655, 1.80655);
+	r.cl_mg_l = (struct ts_measure){0};
+	r.specific_gravity = value(1.004);
+	p = profile_of(&r, 1);
+	assert_true(fabs(p.at[TS_SALINITY].value - 5.3) < 0.1);
+	assert_int_equal(p.at[TS_SALINITY].from, TS_FROM_COMPUTED);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -412,6 +507,9 @@ int main(void)
 		cmocka_unit_test(test_ph__as_read_or_of_the_tank),
 		cmocka_unit_test(test_ph__of_a_changing_supply),
 		cmocka_unit_test(test_origin__and_age),
+		cmocka_unit_test(test_ph__stood_before_fresh),
+		cmocka_unit_test(test_several__doubt_and_change),
+		cmocka_unit_test(test_salt__bounded_by_other_readings),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

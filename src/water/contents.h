@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What readings hold beside the parameters: ions as means, poisons as their highest, oxygen as the
+ * lowest, and how much salt all of it may be.
+ */
+#ifndef TS_WATER_CONTENTS_H
+#define TS_WATER_CONTENTS_H
+
+#include <tapshoal/profile.h>
+
+/* Fills contents and poisons of the profile. `tank_temp`: where a sample has no temperature. */
+void ts_contents_read(const struct ts_water *water, const struct ts_measure *tank_temp,
+	const struct ts_practice *practice, struct ts_profile *io);
+
+/*
+ * The salt of a water in which none was read, bounded by what was: conductivity (and what of it
+ * hardness makes), dissolved solids, sodium and chloride; not given where these stay below what
+ * fresh water holds.
+ */
+struct ts_span ts_contents_salt(
+	const struct ts_water *water, const struct ts_profile *profile, double fresh_g_l);
+
+#endif
