@@ -573,12 +573,13 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 	take_verdict(w);
 	fill_judgements(w);
 	fill_repair(w);
-	fold(w);
-	ts_check_animals(w);
-	ts_check_water_and_room(w);
-	ts_check_waste(w);
-	if (!asking->arena->failed) /* or there may be no judgements to lead with */
+	if (!asking->arena->failed) { /* or there may be no judgements to look at */
+		fold(w);
+		ts_check_animals(w);
+		ts_check_water_and_room(w);
+		ts_check_waste(w);
 		ts_check_headline(w);
+	}
 	asking->arena->failed |= w->text.failed;
 	ts_text_drop(&w->text);
 	if (asking->arena->failed)
