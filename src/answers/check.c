@@ -34,6 +34,7 @@ static const struct {
 	{"now.crash", TS_RULE_AMMONIA},
 	{"now.ammonia", TS_RULE_AMMONIA},
 	{"now.nitrite", TS_RULE_NITRITE},
+	{"now.", TS_RULE_DISTRESS},
 	{"now.chlorine", TS_RULE_CHLORINE},
 	{"now.oxygen", TS_RULE_OXYGEN},
 	{"oxygen.short", TS_RULE_OXYGEN},
@@ -45,6 +46,11 @@ static const struct {
 	{"filter.unready", TS_RULE_FILTER},
 	{"filter.unready", TS_RULE_FILTER_UNKNOWN},
 	{"vet.", TS_RULE_DISTRESS},
+	{"filter.reading", TS_RULE_DISTRESS},
+	{"oxygen.short", TS_RULE_DISTRESS},
+	{"buffer.gone", TS_RULE_DISTRESS},
+	{"stock.temperature", TS_RULE_DISTRESS},
+	{"now.temperature", TS_RULE_WARM_OXYGEN},
 	{"apart.no3", TS_RULE_NITRATE},
 	{"nitrate.high", TS_RULE_NITRATE},
 	{"apart.bare", TS_RULE_BUFFER},
@@ -89,6 +95,11 @@ static bool asks(const struct ts_check_work *w, const struct ts_advice_row *row)
 bool ts_check_held(const struct ts_check_work *w)
 {
 	return w->advice_count && w->advice[0].row->group >= 2 && w->advice[0].row->group <= 5;
+}
+
+bool ts_check_unwell(const struct ts_check_work *w)
+{
+	return w->question->plan->sign_count || w->question->plan->deaths.value > 0;
 }
 
 /* Nobody lives there yet, and ammonia or nitrite was read: advice knows what that is. */
@@ -155,6 +166,8 @@ static bool superseded(const struct ts_check_work *w, const struct ts_advice_row
 {
 	bool unsound = w->check.verdict == TS_PLAN_UNSOUND;
 
+	if (begins(row->id, "stock.temperature") && ts_check_unwell(w))
+		return false;
 	/* The list knows which mineral mends it; "leave alone" is no word beside a fault. */
 	if (begins(row->id, "stock."))
 		return resident_out(w);
@@ -177,9 +190,28 @@ static bool of_light(const struct ts_check_work *w, const struct ts_ruling *r)
 	return false;
 }
 
+/* What is done about a poison or the warmth is advised of the tank, not of one animal. */
+static bool of_now(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	bool water = r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE;
+	const char *about = "now.temperature";
+
+	if (!water || !r->match)
+		return false;
+	if (!isnan(r->match->copper_borne_mg_l))
+		about = "now.copper";
+	else if (r->word != TS_TEMPERATURE)
+		return false;
+	for (size_t i = 0; i < w->advice_count; i++) {
+		if (begins(w->advice[i].row->id, about))
+			return true;
+	}
+	return false;
+}
+
 static bool spoken_for(const struct ts_check_work *w, const struct ts_ruling *r)
 {
-	if (of_light(w, r))
+	if (of_light(w, r) || of_now(w, r))
 		return true;
 	for (size_t k = 0; k < sizeof same / sizeof *same; k++) {
 		if (same[k].rule != r->rule)
@@ -551,7 +583,7 @@ static void take_verdict(struct ts_check_work *w)
 	w->check.verdict = verdict;
 	w->out->verdict = ts_check_verdict_words[verdict];
 	/* Beside unexplained signs nothing is known to be well. */
-	w->out->answered = w->check.answered && !(w->advice_count && w->advice[0].row->group == 3);
+	w->out->answered = w->check.answered && !(w->advice_count && ts_check_unwell(w));
 	w->out->passes = w->out->answered && verdict <= TS_PLAN_SOUND_IF && all_can_be_kept(w);
 }
 

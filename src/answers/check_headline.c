@@ -248,8 +248,9 @@ static size_t leading_advice(const struct ts_check_work *w)
 void ts_check_headline(struct ts_check_work *w)
 {
 	size_t none = w->entry_count, advice = leading_advice(w);
-	bool danger =
-		w->advice_count && w->advice[0].row->group <= 3 && w->advice[0].row->group >= 2;
+	bool danger = w->advice_count && w->advice[0].row->group >= 2 &&
+		      (w->advice[0].row->group <= 3 ||
+			      (w->advice[0].row->group <= 7 && ts_check_unwell(w)));
 	bool faults = next_of(w, TS_CONFLICT, true) != none;
 	bool concerns = next_of(w, TS_CONCERN, true) != none;
 

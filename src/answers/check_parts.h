@@ -36,6 +36,9 @@ const char *ts_check_says(struct ts_check_work *w, const struct ts_check_entry *
 /* Whether the water is first made safe or steady: then nothing new is bought, no more changed. */
 bool ts_check_held(const struct ts_check_work *w);
 
+/* Signs or deaths are in the plan. */
+bool ts_check_unwell(const struct ts_check_work *w);
+
 /* Sets headline, decides and first. */
 void ts_check_headline(struct ts_check_work *w);
 

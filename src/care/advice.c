@@ -17,6 +17,8 @@
 #define COMMON "common practice, no source"
 /* The way out of a crash goes through water of this KH, dH: it raises no pH at once. */
 #define KH_WAY_OUT_DH 1.0
+/* Water that is so acid has hardly any buffer, as long as nobody read otherwise. */
+#define PH_MAYBE_BARE 6.5
 /* More pure water than this in 100 L is no mending, but another water. */
 #define PURE_MOST_L 75.0
 
@@ -54,6 +56,8 @@ void ts_care_state_open(struct ts_care_state *ret)
 		.reading_age_days = no,
 		.filter_stopped_h = no,
 		.away_days = no,
+		.copper_mg_l = no,
+		.copper_low_mg_l = no,
 		.deaths = no};
 }
 
@@ -216,6 +220,8 @@ static void fill_figures(const struct ts_care_state *s, const struct ts_practice
 		.no2_mg_l = s->no2_mg_l,
 		.no3_mg_l = s->no3_mg_l,
 		.chlorine_mg_l = s->chlorine_mg_l,
+		.copper_mg_l = s->copper_mg_l,
+		.copper_limit = (double)NAN,
 		.co2_mg_l = s->co2_mg_l,
 		.oxygen_mg_l = s->oxygen_mg_l,
 		.deaths = s->deaths,
@@ -234,6 +240,7 @@ static void fill_figures(const struct ts_care_state *s, const struct ts_practice
 		.animal = -1};
 	fill_limits(practice->value, f);
 	f->buffer_lost = s->kh_dh < f->kh_floor;
+	f->careful = s->kh_dh < KH_WAY_OUT_DH || (isnan(s->kh_dh) && s->ph < PH_MAYBE_BARE);
 	fill_way_out(s, f);
 	f->ec_apart_percent = 100 * fabs(s->change_ec_us_cm - s->ec_us_cm) / s->ec_us_cm;
 	f->no3_apart_mg_l = s->no3_mg_l - s->change_no3_mg_l;
@@ -367,6 +374,29 @@ CONDITION(temperature_far_out)
 	return someone_misses(s, TS_TEMPERATURE, false, 3, f);
 }
 
+static bool unwell(const struct ts_care_state *s)
+{
+	return s->signs || s->deaths > 0;
+}
+
+/* Invertebrates from a reading that is surely above theirs; any animal where some suffer. */
+CONDITION(copper)
+{
+	UNUSED;
+	for (size_t i = 0; !s->empty && i < s->resident_count; i++) {
+		const struct ts_match *m = &s->residents[i];
+		bool sure = m->species->kind != TS_ANIMAL_FISH &&
+			    s->copper_low_mg_l >= m->copper_borne_mg_l;
+
+		if (isnan(m->copper_borne_mg_l) || !(sure || unwell(s)))
+			continue;
+		f->animal = (int)i;
+		f->copper_limit = m->copper_borne_mg_l;
+		return true;
+	}
+	return false;
+}
+
 static bool danger(const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
 	struct ts_care_figures untouched = *f;
@@ -375,13 +405,13 @@ static bool danger(const struct ts_care_state *s, const double *practice, struct
 	       too_much_co2(s, practice, f) || chlorine(s, practice, f) ||
 	       crashed(s, practice, f) || too_much_ammonia(s, practice, f) ||
 	       too_much_nitrite(s, practice, f) || oxygen_low(s, practice, f) ||
-	       temperature_far_out(s, practice, &untouched);
+	       copper(s, practice, &untouched) || temperature_far_out(s, practice, &untouched);
 }
 
 static bool nobody_suffers(
 	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
-	return !danger(s, practice, f) && !s->signs && !(s->deaths > 0);
+	return !danger(s, practice, f) && !unwell(s);
 }
 
 CONDITION(gh_missing)
@@ -416,12 +446,6 @@ CONDITION(other_signs)
 {
 	UNUSED;
 	return s->signs & TS_SIGNS_OTHER;
-}
-
-CONDITION(deaths)
-{
-	UNUSED;
-	return s->deaths > 0;
 }
 
 CONDITION(ammonia_or_nitrite_read)
@@ -478,8 +502,10 @@ CONDITION(filter_unready)
 {
 	if (ammonia_or_nitrite_read(s, practice, f) || maturing_empty(s, practice, f))
 		return false;
+	if (too_much_ammonia(s, practice, f) || too_much_nitrite(s, practice, f))
+		return false;
 	if (s->filter_mature == TS_NOT_KNOWN)
-		return !s->lived_long;
+		return !s->lived_long && !s->lived_in;
 	return s->filter_mature == TS_KNOWN_NO;
 }
 
@@ -606,6 +632,28 @@ CONDITION(temperature_out)
 	       !temperature_far_out(s, practice, f);
 }
 
+/* What was read explains that they suffer: it is mended before anybody guesses. */
+static bool explained(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	struct ts_care_figures untouched = *f;
+
+	return danger(s, practice, f) || ammonia_or_nitrite_read(s, practice, f) ||
+	       oxygen_short(s, practice, f) || (buffer_gone(s, practice, f) && !s->acid_bed) ||
+	       temperature_out(s, practice, &untouched);
+}
+
+CONDITION(deaths)
+{
+	return s->deaths > 0 && !explained(s, practice, f);
+}
+
+CONDITION(since_not_said)
+{
+	UNUSED;
+	return s->lived_in && !(s->lived_days > 0) && !s->lived_long;
+}
+
 static bool lived_well(const struct ts_care_state *s)
 {
 	return s->lived_long && !s->signs && !(s->deaths > 0);
@@ -711,11 +759,14 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"{cause}: make it safe slowly, and do not change half. In the next hour: move the surface, feed nothing, test pH and ammonia once more. This week: nothing to eat for 3 days, and 15 % a day of treated water of KH about 1 and the tank's own conductivity, until ammonia is below {tan_safe} mg/L; only then let KH rise, by stages. No newcomers. {way_out}",
 		"Ammonia {tan} mg/L N is {nh3} mg/L as poison now; half a tank of your change water would make it {nh3_half}.", "Emerson et al. 1975; " COMMON},
 	{"now.ammonia", 2, TS_MAKE_SAFE, TS_NOW, too_much_ammonia,
-		"Ammonia is poison at this pH. In the next hour: air on, feed nothing, change half for treated water of the same temperature, pH and conductivity; water of a higher pH makes it worse. This week: test every day, change again while it reads the same, look for what died, feed a little only when it reads nil.",
-		"Ammonia {tan} mg/L N, of it {nh3} mg/L un-ionised, borne to {nh3_limit}.", "Emerson et al. 1975; US EPA 2013, EPA 822-R-13-001"},
+		"Ammonia {tan} mg/L N poisons them. In the next hour: change {share} of the water for treated water of the same warmth and no higher pH, which would make it worse; air on, feed nothing. This week: test every day, change again while it reads the same, look for what died, feed a little only when it reads nil. No newcomers.",
+		"Ammonia {tan} mg/L N{unionised}.", "Emerson et al. 1975; US EPA 2013, EPA 822-R-13-001"},
 	{"now.nitrite", 2, TS_MAKE_SAFE, TS_NOW, too_much_nitrite,
-		"Nitrite takes the breath out of their blood. In the next hour: air on, feed nothing, change half for treated, matched water. This week: test every day and change again while it reads the same; feed a little only when it reads nil.",
-		"Nitrite {no2} mg/L, borne to {no2_limit} at this chloride.", "estimate from memory; that chloride protects is established"},
+		"Nitrite {no2} mg/L takes the breath out of their blood. In the next hour: change {share} of the water for treated water of the same warmth; air on, feed nothing; about 1 g of cooking salt without additives to 10 L, no more where snails, plants or fish of soft water live. This week: test every day and change again while it reads the same; feed a little only when it reads nil. No newcomers.",
+		"Nitrite (NO2) {no2} mg/L, borne to {no2_limit} at this chloride.", "estimate from memory; that chloride protects is established; salt: " COMMON},
+	{"now.copper", 2, TS_MAKE_SAFE, TS_NOW, copper,
+		"Copper poisons them. In the next hour: change {share} of the water for treated water free of copper, of the same warmth and hardness; take out what gives it off (medicine, metal), and pour in no more of this tap. This week: test copper every day and change again until it is below {copper_limit} mg/L; let the tap run before you fill, and test it.",
+		"{animal}: copper {copper} mg/L, borne to {copper_limit}.", COMMON},
 	{"now.co2", 2, TS_MAKE_SAFE, TS_NOW, too_much_co2,
 		"Much CO2 for its pH and KH: turn any gas off and air on, now. In the next hour: read pH again in an aired glass; if it rises, it was gas, and if not, another acid holds it.",
 		"CO2 {co2} mg/L ({co2_low} to {co2_high}), borne to {co2_limit}.", "CO2: " COMMON "; concern from 20 mg/L, Hargreaves & Brunson 1996"},
@@ -753,7 +804,7 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"Go on: the filter is maturing, and nobody lives there yet. Wait until ammonia and nitrite both read nil a day after feeding it, for a week; then change half and buy the first third.",
 		"Ammonia {tan} mg/L N, nitrite {no2} mg/L: that is what it grows on.", COMMON},
 	{"filter.reading", 4, TS_MATURE_FILTER, TS_THIS_WEEK, ammonia_or_nitrite_read,
-		"The filter is not coping: feed half, change 25 % every second day for matched, treated water, no newcomers until both read nil for 7 days.",
+		"The filter is not coping with ammonia and nitrite: feed half, change 25 % every second day for matched, treated water, no newcomers until both read nil for 7 days.",
 		"Ammonia {tan} mg/L N, nitrite {no2} mg/L; both should read nil.", COMMON},
 	{"filter.unready", 4, TS_MATURE_FILTER, TS_THIS_WEEK, filter_unready,
 		"Let the filter mature before any animal is added; then buy in thirds, 14 days apart, with a test of ammonia and nitrite before each.",
@@ -771,7 +822,7 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"Waste has gathered: small changes of 10 % twice a week until nitrate has fallen, no newcomers meanwhile.",
 		"Nitrate {no3_apart} mg/L above the change water: more than {no3_apart_limit}.", COMMON},
 	{"oxygen.short", 5, TS_STEADY, TS_NOW, oxygen_short,
-		"Move the surface more, day and night, and feed half; read oxygen again before the lights go on. No newcomers until it stays above {oxygen_enough} mg/L.",
+		"Oxygen is short: move the surface more, day and night, and feed half; read oxygen again before the lights go on. No newcomers until it stays above {oxygen_enough} mg/L.",
 		"Oxygen {oxygen} mg/L, enough from {oxygen_enough}, danger below {oxygen_now}.", "published, figure recalled, work not re-checked"},
 	{"nitrate.high", 5, TS_STEADY, TS_THIS_WEEK, no3_high,
 		"Bring nitrate down by small changes, and test the tap too: changes cannot go below it.",
@@ -819,7 +870,7 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"Leave the water alone and watch: they bear it, and a steady water is worth more than a perfect one.",
 		"{animal}: {miss}. {better}", COMMON},
 	{"leave.ph-young", 9, TS_LEAVE_ALONE, TS_THIS_WEEK, ph_alone_young,
-		"Leave the pH alone, and read it again at the same hour for some days: they have not lived there long, and nobody knows yet whether it stands still. Test ammonia and nitrite.",
+		"Leave the pH alone, and read it again at the same hour for some days: they are not known to have lived there long, and nobody knows yet whether it stands still. Test ammonia and nitrite.",
 		"{animal}: {miss}.", COMMON},
 	{"leave.ph-untested", 9, TS_LEAVE_ALONE, TS_THIS_WEEK, ph_alone_untested,
 		"Leave the pH alone. Test ammonia and nitrite once, to be sure that it is nothing else.",
@@ -839,6 +890,9 @@ const struct ts_advice_row ts_advice_rows[] = {
 	{"ask.again", 11, TS_ASK, TS_THIS_WEEK, read_long_ago,
 		"Read GH, KH and pH of the tank again: a tank that was read so long ago may be another by now.",
 		"The last reading is {reading_age} days old.", COMMON},
+	{"ask.since", 11, TS_ASK, TS_AT_LEISURE, since_not_said,
+		"How long have they lived there? Who has been well in a water for eight weeks bears it.",
+		"How long they have lived there is not said.", COMMON},
 	{"away", 11, TS_STEADY, TS_AT_LEISURE, nobody_there,
 		"Before you go: change water three days ahead and not on the last, look at heater and filter, add no animals in the fortnight before. Grown, healthy fish need no feed for two weeks; fry, and longer times, want somebody with portions packed by day.",
 		"Nobody is there for {away} days.", COMMON},
@@ -860,12 +914,36 @@ static bool may_follow(const struct ts_advice_row *row, const struct ts_advice *
 	return row->group <= 9 && first->row->group >= 5;
 }
 
+/* Read beyond its limit, it explains that they suffer. */
+static bool is_cause(const struct ts_advice_row *row, const struct ts_care_state *s)
+{
+	static const char *const causes[] = {
+		"filter.reading", "oxygen.short", "buffer.gone", "stock.temperature"};
+
+	if (row->group == 2)
+		return true;
+	for (size_t i = 0; i < sizeof causes / sizeof *causes; i++) {
+		if (strcmp(row->id, causes[i]) == 0)
+			return i != 2 || !s->acid_bed;
+	}
+	return false;
+}
+
+/* What explains the signs goes before what is asked about them. */
+static void lead_with(struct ts_advice *all, size_t to, size_t from)
+{
+	struct ts_advice one = all[from];
+
+	memmove(&all[to + 1], &all[to], (from - to) * sizeof *all);
+	all[to] = one;
+}
+
 size_t ts_advise(const struct ts_care_state *state, const struct ts_practice *practice,
 	struct ts_advice ret[TS_ADVICE_MOST])
 {
 	struct ts_practice own;
 	struct ts_care_figures figures;
-	size_t count = 0;
+	size_t count = 0, causes = 0;
 
 	ts_practice_defaults(&own);
 	practice = practice ? practice : &own;
@@ -878,6 +956,10 @@ size_t ts_advise(const struct ts_care_state *state, const struct ts_practice *pr
 		if (count && !may_follow(one.row, &ret[0]))
 			continue;
 		ret[count++] = one;
+		/* What cannot wait (all at once) is never put behind what can. */
+		if (unwell(state) && is_cause(one.row, state) &&
+			one.row->urgency <= ret[causes].row->urgency)
+			lead_with(ret, causes++, count - 1);
 	}
 	return count;
 }

@@ -31,6 +31,7 @@ enum ts_known { TS_NOT_KNOWN, TS_KNOWN_YES, TS_KNOWN_NO };
 struct ts_care_state {
 	double ph, gh_dh, kh_dh, temp_c, ec_us_cm, no3_mg_l;
 	double tan_mg_l, no2_mg_l, cl_mg_l, chlorine_mg_l, oxygen_mg_l;
+	double copper_mg_l, copper_low_mg_l;
 	/* Of pH and KH, with the doubt of both; NAN where pH does not tell it: hardly any KH, or an
 	 * acid bed. */
 	double co2_mg_l, co2_low_mg_l, co2_high_mg_l;
@@ -47,6 +48,7 @@ struct ts_care_state {
 	double away_days;        /* nobody will be there; NAN: somebody is */
 	enum ts_known filter_mature;
 	bool lived_long; /* stock has lived there for eight weeks or more */
+	bool lived_in;   /* animals live there, and none is planned: nobody is to be bought */
 	bool co2_injected;
 	bool empty;     /* animals are planned, and none lives there yet: nothing is harmed */
 	bool acid_bed;  /* active soil or peat: it holds KH and pH down */
@@ -84,16 +86,18 @@ struct ts_care_figures {
 	double nh3_half_mg_l; /* after a 50 % change with the change water, once aired */
 	double ccc_mg_l;      /* EPA 2013 chronic limit for total ammonia here */
 	double no2_limit_mg_l;
+	double copper_mg_l, copper_limit; /* what the animal that the row speaks of bears */
 	/* What taking the pH to the middle of a listed range would cost. */
 	double chase_ph, chase_acid_meq_l, chase_co2_mg_l, chase_kh_dh, chase_days;
 	/* What the limits are: rows of practice. */
 	double co2_limit, co2_concern, chlorine_limit, nh3_limit, oxygen_now, oxygen_enough;
 	double kh_floor, kh_act, kh_warn, buffer_act, no3_limit, kh_apart_limit, ec_apart_limit;
 	double no3_apart_limit, tan_safe, settled_days;
-	bool buffer_lost;       /* KH below the floor */
-	struct ts_mend mend;    /* the minerals of the new water, mended; nothing in it: no need */
-	bool mends;             /* there is something in it */
-	double mend_from;       /* the figure from (or to) which the animal does better */
+	bool buffer_lost;    /* KH below the floor */
+	bool careful;        /* no buffer, or perhaps none: a large change would throw the pH up */
+	struct ts_mend mend; /* the minerals of the new water, mended; nothing in it: no need */
+	bool mends;          /* there is something in it */
+	double mend_from;    /* the figure from (or to) which the animal does better */
 	struct ts_mend way_out; /* of a crash: water of KH 1 and the tank's own GH */
 	bool way_out_bare;      /* made of water without minerals: the new water is not known */
 	int animal;             /* index in `residents` of the one a row speaks of; -1: none */

@@ -171,14 +171,19 @@ static void take_tank(struct ts_plan_state *s)
 	c->temp_c = value_of(now, TS_TEMPERATURE);
 	c->buffer_days =
 		s->waters->settled_known ? s->waters->settles.buffer_days.value : (double)NAN;
-	if (s->waters->never_read)
+	c->copper_mg_l = now->poisons.copper_mg_l;
+	c->copper_low_mg_l = now->poisons.copper_low_mg_l;
+	/* In a call of words there is one water, and who lives in it breathes what was read. */
+	if (s->waters->never_read && !c->lived_in)
 		return;
 	c->tan_mg_l = now->poisons.tan_mg_l;
 	c->no2_mg_l = now->poisons.no2_mg_l;
+	c->cl_mg_l = now->contents.cl_mg_l;
+	if (s->waters->never_read)
+		return;
 	c->no3_mg_l = nitrate(now);
 	c->chlorine_mg_l = now->poisons.chlorine_mg_l;
 	c->oxygen_mg_l = now->poisons.oxygen_mg_l;
-	c->cl_mg_l = now->contents.cl_mg_l;
 	c->ec_us_cm = now->contents.conductivity_us_cm;
 	if (ts_solution_from_profile(now, c->temp_c, &s->tank_solution, &assumed) == TS_OK)
 		c->tank = &s->tank_solution;
@@ -209,9 +214,20 @@ static bool nobody_yet(const struct ts_plan *plan)
 	return plan->stock_count > 0;
 }
 
+/* Animals are named, and all of them are there. */
+static bool all_live_there(const struct ts_plan *plan)
+{
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		if (!ts_in_tank(&plan->stock[i]))
+			return false;
+	}
+	return plan->stock_count > 0;
+}
+
 static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 {
 	c->empty = nobody_yet(plan);
+	c->lived_in = all_live_there(plan);
 	c->co2_injected = plan->tank.co2 == TS_CO2_INJECTED;
 	c->acid_bed = plan->tank.substrate == TS_SUBSTRATE_ACTIVE ||
 		      plan->tank.substrate == TS_SUBSTRATE_PEAT;

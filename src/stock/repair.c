@@ -547,10 +547,26 @@ static enum ts_remedy_kind of_its_own(const struct work *w, const struct ts_ruli
 	}
 }
 
+/* Heat, a poison, waste and a small buffer are mended where they live: nobody moves for them. */
+static bool passes_by(const struct work *w, const struct ts_ruling *fault)
+{
+	switch (fault->rule) {
+	case TS_RULE_NITRATE:
+	case TS_RULE_NITRATE_LOAD:
+	case TS_RULE_BUFFER:
+		return w->check->living_groups > 0;
+	case TS_RULE_WATER:
+		return fault->match &&
+		       (!isnan(fault->match->copper_borne_mg_l) || fault->word == TS_TEMPERATURE);
+	default:
+		return false;
+	}
+}
+
 static void climb(const struct work *w, struct ts_ruling *fault)
 {
 	/* Who bears the water and lives well in it is not sent away for it. */
-	bool stays = fault->match && fault->severity < TS_CONFLICT;
+	bool stays = (fault->match && fault->severity < TS_CONFLICT) || passes_by(w, fault);
 
 	for (size_t k = 0; k < sizeof ladder / sizeof *ladder && !w->arena->failed; k++) {
 		for (unsigned attempt = 0; !stays || ladder[k].kind < TS_REMEDY_OTHER_HOME;

@@ -30,6 +30,8 @@ static const struct {
 	FIGURE("co2_high", co2_high_mg_l, 0),
 	FIGURE("co2_limit", co2_limit, 0),
 	FIGURE("co2_low", co2_low_mg_l, 0),
+	FIGURE("copper", copper_mg_l, 3),
+	FIGURE("copper_limit", copper_limit, 3),
 	FIGURE("deaths", deaths, 0),
 	FIGURE("ec_apart", ec_apart_percent, 0),
 	FIGURE("ec_apart_limit", ec_apart_limit, 0),
@@ -146,6 +148,24 @@ static void say_cause(struct ts_text *text, const struct ts_care_figures *f)
 				  : "Ammonia stands in water so acid that it does no harm yet");
 }
 
+static void say_share(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->careful ? "a quarter" : "a third to half");
+}
+
+/* How much of it is poison; without a pH nobody knows. */
+static void say_unionised(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (isnan(f->nh3_mg_l)) {
+		ts_text_put(text, "; how much of it is poison the pH decides: test it");
+		return;
+	}
+	ts_text_put(text, ", of it ");
+	ts_text_number_short(text, f->nh3_mg_l, 4);
+	ts_text_put(text, " mg/L un-ionised, borne to ");
+	ts_text_number_short(text, f->nh3_limit, 3);
+}
+
 /* What is no figure but a sentence of its own. */
 static const struct {
 	const char *name;
@@ -156,6 +176,8 @@ static const struct {
 	{"chase", say_chase},
 	{"mend", say_mend},
 	{"mend_from", say_mend_from},
+	{"share", say_share},
+	{"unionised", say_unionised},
 	{"way_out", say_way_out},
 };
 

@@ -64,7 +64,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_SHRIMPS_EATEN] = {"{bs} eat {as}", NULL, "it is no loss that the young are eaten: dense moss saves some", 0},
 	[TS_RULE_SNAILS_EATEN] = {"{bs} eat {as}", NULL, NULL, 0},
 	[TS_RULE_TEMPERATURE_APART] = {"{as} {atemp}, {bs} {btemp}", NULL, "the tank is kept where both can live", 1},
-	[TS_RULE_AMMONIA] = {"ammonia {ours} mg/L N, borne to {its}: the filter is not coping", "feed nothing, and see what to do about the water", NULL, 2},
+	[TS_RULE_AMMONIA] = {"ammonia {ours} mg/L N, borne to {its}: the filter is not coping", "change a quarter of the water now for treated water of the same warmth; feed nothing, and test every day", NULL, 2},
 	[TS_RULE_BUFFER] = {"the buffer lasts {ours} days, the water is changed every {its} days", "change more water or more often", "water is changed often enough to keep the buffer", 0},
 	[TS_RULE_BUFFER_OPEN] = {"the buffer lasts {ours} to {its} days, as much as is fed: feeding and plants are not given", "say how much is fed, and test KH every week", NULL, 0},
 	[TS_RULE_CHLORINE] = {"chlorine {ours} mg/L, borne to {its}", "treat the water before any animal meets it", NULL, 3},
@@ -80,7 +80,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_NITRATE] = {"nitrate {ours} mg/L, comfortable to {its}", "small changes, more often, until it falls", NULL, 0},
 	[TS_RULE_NITRATE_LOAD] = {"nitrate will settle at {ours} mg/L, comfortable to {its}", "fewer animals, less feed, or more water changed", "more water is changed", 0},
 	[TS_RULE_NITRATE_OPEN] = {"nitrate will settle at {ours} to {change} mg/L, comfortable to {its}: that hangs on feeding and water changes, which are not given", "say how much water is changed and how it is fed, or measure nitrate before a change", NULL, 0},
-	[TS_RULE_NITRITE] = {"nitrite {ours} mg/L N, borne to {its}: the filter is not coping", "feed nothing, and see what to do about the water", NULL, 3},
+	[TS_RULE_NITRITE] = {"nitrite {ours} mg/L N, borne to {its}: the filter is not coping", "change a quarter of the water now for treated water of the same warmth; feed nothing, and test every day", NULL, 3},
 	[TS_RULE_OXYGEN] = {"oxygen {ours} mg/L, enough from {its}: {change} too little", "move the surface more, day and night, and feed half", "the surface is moved more", 1},
 	[TS_RULE_SIDES_ASSUMED] = {"the sides of the tank are not given: it is taken to be {ours} to {its} cm long", NULL, NULL, 0},
 	[TS_RULE_TANK_UNKNOWN] = {"no tank is given", NULL, NULL, 0},
@@ -491,6 +491,8 @@ void ts_say_remedy(struct ts_text *text, const struct ts_ruling *r, bool advised
 	else if (!kept && m->kind >= TS_REMEDY_ROUTINE && m->mends &&
 		 (m->kind != TS_REMEDY_TANK || m->length_cm > 0))
 		ts_say_step(text, m);
+	else if (r->rule == TS_RULE_WATER_UNSURE && r->word == TS_TEMPERATURE)
+		ts_text_put(text, "read it again on another thermometer");
 	else if (rows[r->rule].mend)
 		fill(text, r, rows[r->rule].mend, rows[r->rule].decimals);
 }

@@ -209,6 +209,13 @@ static void cool(struct tank *t)
 	t->state.temp_c = 21;
 	match_again(t);
 }
+static void copper(struct tank *t)
+{
+	t->species.kind = TS_ANIMAL_SHRIMP;
+	match_again(t);
+	t->state.copper_mg_l = t->state.copper_low_mg_l = 0.15;
+	t->match.copper_borne_mg_l = 0.008;
+}
 static void sudden(struct tank *t)
 {
 	t->state.signs = TS_SIGNS_SUDDEN_ALL;
@@ -335,6 +342,7 @@ static const struct {
 	{"now.crash", crash},
 	{"now.ammonia", ammonia},
 	{"now.nitrite", nitrite},
+	{"now.copper", copper},
 	{"now.co2", co2},
 	{"now.chlorine", chlorine},
 	{"now.oxygen", oxygen},
@@ -573,6 +581,33 @@ static void test_leaving_alone_is_not_added_behind_trouble(void **state)
 		assert_int_not_equal(all[i].row->outcome, TS_LEAVE_ALONE);
 }
 
+/* What was read explains deaths: it leads, and nobody is told to go and find out why. */
+static void test_a_cause_that_was_read_goes_before_guessing(void **state)
+{
+	static const struct {
+		change cause;
+		const char *id;
+	} causes[] = {{copper, "now.copper"}, {chlorine, "now.chlorine"}, {nitrite, "now.nitrite"},
+		{ammonia, "now.ammonia"}, {oxygen, "now.oxygen"}, {little_oxygen, "oxygen.short"},
+		{cold, "now.temperature"}, {cool, "stock.temperature"}, {gone, "buffer.gone"},
+		{some_ammonia, "filter.reading"}};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof causes / sizeof *causes; i++) {
+		struct ts_advice all[TS_ADVICE_MOST];
+		struct tank t;
+		size_t count;
+
+		open_tank(&t);
+		causes[i].cause(&t);
+		dead(&t);
+		count = ts_advise(&t.state, NULL, all);
+		assert_string_equal(all[0].row->id, causes[i].id);
+		for (size_t k = 0; k < count; k++)
+			assert_string_not_equal(all[k].row->id, "vet.deaths");
+	}
+}
+
 static double random_in(unsigned *seed, double low, double high)
 {
 	*seed = *seed * 1664525u + 1013904223u;
@@ -677,6 +712,7 @@ int main(void)
 		cmocka_unit_test(test_settled_at_a_steady_8__left_alone_with_the_cost_of_chasing),
 		cmocka_unit_test(test_crashed__do_not_change_half),
 		cmocka_unit_test(test_leaving_alone_is_not_added_behind_trouble),
+		cmocka_unit_test(test_a_cause_that_was_read_goes_before_guessing),
 		cmocka_unit_test(test_property__no_better_when_a_danger_value_rises),
 		cmocka_unit_test(test_property__no_better_than_nil_when_a_danger_value_is_left_out),
 	};
