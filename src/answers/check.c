@@ -34,6 +34,8 @@ static const struct {
 	{"now.crash", TS_RULE_AMMONIA},
 	{"now.ammonia", TS_RULE_AMMONIA},
 	{"now.nitrite", TS_RULE_NITRITE},
+	{"now.ammonia", TS_RULE_FILTER},
+	{"now.nitrite", TS_RULE_FILTER},
 	{"now.", TS_RULE_DISTRESS},
 	{"now.chlorine", TS_RULE_CHLORINE},
 	{"now.oxygen", TS_RULE_OXYGEN},

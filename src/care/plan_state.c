@@ -159,7 +159,7 @@ static double ph_of(const struct ts_waters *w)
 	return isnan(w->now.ph_tank) ? value_of(&w->now, TS_PH) : w->now.ph_tank;
 }
 
-static void take_tank(struct ts_plan_state *s)
+static void take_tank(struct ts_plan_state *s, bool inhabited)
 {
 	struct ts_care_state *c = &s->state;
 	const struct ts_profile *now = &s->waters->now;
@@ -174,7 +174,7 @@ static void take_tank(struct ts_plan_state *s)
 	c->copper_mg_l = now->poisons.copper_mg_l;
 	c->copper_low_mg_l = now->poisons.copper_low_mg_l;
 	/* In a call of words there is one water, and who lives in it breathes what was read. */
-	if (s->waters->never_read && !c->lived_in)
+	if (s->waters->never_read && !inhabited)
 		return;
 	c->tan_mg_l = now->poisons.tan_mg_l;
 	c->no2_mg_l = now->poisons.no2_mg_l;
@@ -252,7 +252,7 @@ void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *wate
 	ts_care_state_open(&ret->state);
 	ret->waters = waters;
 	take_equipment(plan, &ret->state);
-	take_tank(ret);
+	take_tank(ret, plan->stock_count && !ret->state.empty);
 	take_ages(plan, waters, today, &ret->state);
 	take_course(&plan->tank, today, &ret->state);
 	take_change_water(&waters->poured, &ret->state);
