@@ -8,6 +8,7 @@
 #include "chem/hardness.h"
 
 #define FH(degrees) ((degrees)*10.0)
+#define DH(degrees) ((degrees)*TS_MMOL_L_PER_DH * TS_MASS_CACO3)
 #define MMOL_L(mmol) ((mmol)*TS_MASS_CACO3)
 
 const struct ts_hardness_scale ts_hardness_scales[] = {
@@ -29,6 +30,10 @@ const struct ts_hardness_scale ts_hardness_scales[] = {
 	{"UK supplies", "as printed by public supplies of the United Kingdom",
 		{{0, "soft"}, {50, "moderately soft"}, {100, "slightly hard"},
 			{150, "moderately hard"}, {200, "hard"}, {300, "very hard"}},
+		6},
+	{"aquarium trade", "common practice, no source",
+		{{0, "very soft"}, {DH(4), "soft"}, {DH(8), "medium hard"}, {DH(12), "rather hard"},
+			{DH(18), "hard"}, {DH(30), "very hard"}},
 		6},
 };
 const size_t ts_hardness_scale_count = sizeof ts_hardness_scales / sizeof *ts_hardness_scales;

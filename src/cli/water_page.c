@@ -108,7 +108,10 @@ static void say_tank(struct ts_document *doc, struct ts_text *text, const struct
 {
 	ts_text_puts(text, "A tank of it runs at about pH ",
 		interval(doc, f->ph_tank, f->ph_tank_low, f->ph_tank_high, 1, ""),
-		", whatever a fresh sample reads", NULL);
+		f->unusual & TS_UNUSUAL_GASSY
+			? "; what the sample reads is gas, CO2 that leaves by itself"
+			: ", whatever a fresh sample reads",
+		NULL);
 }
 
 void water_page_verdict(struct ts_document *doc, const struct ts_water_result *r,

@@ -193,7 +193,7 @@ static void fill_unknown(
 	}
 }
 
-static void fill_dangers(struct ts_arena *arena,
+static void fill_dangers(struct ts_arena *arena, const struct ts_water *water,
 	const struct ts_water_danger dangers[TS_DANGER_ID__COUNT], struct ts_water_result *ret)
 {
 	struct ts_text text;
@@ -207,6 +207,8 @@ static void fill_dangers(struct ts_arena *arena,
 		if (isnan(d->value))
 			continue;
 		ts_say_danger(&text, (enum ts_danger_id)i, d);
+		if (i == TS_D_CHLORINE && water->disinfectant == TS_DISINFECTANT_CHLORAMINE)
+			ts_say_bound_ammonia(&text, d->value);
 		*row = (struct ts_danger_result){poison_words[i], ts_danger_words[d->danger],
 			d->value, d->limit, poison_units[i],
 			text.len ? ts_arena_text(arena, ts_text_get(&text), text.len) : NULL};
@@ -251,7 +253,7 @@ void ts_water_result_fill(struct ts_arena *arena, const struct ts_water *water,
 		return;
 	ts_water_judge(profile, facts, practice, dangers);
 	ret->nh3_n_mg_l = dangers[TS_D_NH3].value;
-	fill_dangers(arena, dangers, ret);
+	fill_dangers(arena, water, dangers, ret);
 	fill_over_time(arena, water, ret);
 	drinking = ts_water_drinking(water, profile);
 	ts_text_open(&text, &arena->allocator);

@@ -233,10 +233,11 @@ static void find_oxygen(struct ts_water_facts *f)
 
 static void find_class(struct ts_water_facts *f)
 {
-	f->hardness_class =
-		ts_hardness_class(&ts_hardness_scales[0], ts_chem_mmol_l_from_dh(f->gh_dh));
+	/* Works call hard what a fishkeeper calls soft: the last scale is the trade's. */
+	const struct ts_hardness_scale *trade = &ts_hardness_scales[ts_hardness_scale_count - 1];
+	f->hardness_class = ts_hardness_class(trade, ts_chem_mmol_l_from_dh(f->gh_dh));
 	if (f->hardness_class)
-		f->hardness_scale = ts_hardness_scales[0].name;
+		f->hardness_scale = trade->name;
 }
 
 /* Of a water that nobody read; else the profile says it. */

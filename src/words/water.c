@@ -6,6 +6,8 @@
 
 #include <math.h>
 
+#include "chem/ions.h"
+#include "chem/nitrogen.h"
 #include "model/practice.h"
 #include "words/sentence.h"
 
@@ -222,4 +224,12 @@ void ts_say_oxygen(
 	} else {
 		ts_text_put(text, ": enough");
 	}
+}
+
+void ts_say_bound_ammonia(struct ts_text *text, double chloramine_mg_l)
+{
+	ts_text_put(text, " Neutralised, it leaves about ");
+	ts_text_number_short(text, chloramine_mg_l * TS_WEIGHT_N / (2 * TS_WEIGHT_CL), 1);
+	ts_text_put(text, " mg/L of ammonia nitrogen, which a mature filter takes: test the tank "
+			  "the day after.");
 }

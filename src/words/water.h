@@ -41,4 +41,7 @@ void ts_say_buffer(struct ts_text *text, const struct ts_water_facts *facts,
 void ts_say_oxygen(struct ts_text *text, const struct ts_water_facts *facts,
 	const struct ts_practice *practice);
 
+/* Adds what is left of chloramine, mg/L as chlorine, once it is neutralised. */
+void ts_say_bound_ammonia(struct ts_text *text, double chloramine_mg_l);
+
 #endif

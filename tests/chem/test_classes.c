@@ -12,6 +12,7 @@
 
 /* Hardness of one unit of the scale, mmol/L: 1 mg/L CaCO3 is 1/100.087, 1 degree French 0.0999. */
 #define MG (1 / 100.0869)
+#define DH (10 / 56.0774)
 #define FRENCH (10 / 100.0869)
 
 static const struct {
@@ -29,6 +30,9 @@ static const struct {
 	{"UK supplies", MG, {50, 100, 150, 200, 300}, 5,
 		{"soft", "moderately soft", "slightly hard", "moderately hard", "hard",
 			"very hard"}},
+	/* common practice, no source */
+	{"aquarium trade", DH, {4, 8, 12, 18, 30}, 5,
+		{"very soft", "soft", "medium hard", "rather hard", "hard", "very hard"}},
 };
 #define SCALES (sizeof scales / sizeof *scales)
 

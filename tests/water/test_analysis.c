@@ -202,8 +202,8 @@ static void test_hard_tap__all_facts(void **state)
 	assert_true(fabs(f.ph_closed - 7.6) < 1e-4);
 	assert_true(f.co2_low_mg_l < f.co2_mg_l && f.co2_mg_l < f.co2_high_mg_l);
 	assert_true(isnan(f.ca_mg_l) && isnan(f.na_mg_l));
-	assert_string_equal(f.hardness_class, "very hard");
-	assert_string_equal(f.hardness_scale, "USGS");
+	assert_string_equal(f.hardness_class, "rather hard");
+	assert_string_equal(f.hardness_scale, "aquarium trade");
 	assert_int_equal(f.unusual, 0);
 }
 

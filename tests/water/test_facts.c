@@ -226,7 +226,7 @@ static void test_readings__copied(void **state)
 	r.ca_mg_l = value(9000); /* beyond what can be computed: what was read still stands */
 	assert_true(described(r).kh_dh == 5 && described(r).gh_dh == 8);
 	assert_int_equal(described(r).why[TS_FACT_CO2], TS_WHY_OUT_OF_RANGE);
-	assert_string_equal(f.hardness_class, "hard"); /* 8 dH are 142.8 mg/L CaCO3 */
+	assert_string_equal(f.hardness_class, "soft"); /* 8 dH are 142.8 mg/L CaCO3 */
 }
 
 int main(void)
