@@ -30,6 +30,10 @@
 	"is a form bred with a shortened, bent spine: it swims badly and its organs have no room"
 #define CHANGED                                                                                    \
 	"is a form with a gene that is not its own: ask first whether your law lets you keep it"
+#define GLOWS                                                                                      \
+	"is a danio, tetra or barb with a gene that is not its own, or a dyed one: ask which, "    \
+	"and "                                                                                     \
+	"whether your law lets you keep it, some countries do not"
 #define LAND_OR_SEA "is an animal of the sea"
 
 /* clang-format off */
@@ -61,7 +65,7 @@ static const struct ts_name_row rows[] = {
 	{TS_NAME_GROUP, "talking catfish|raphael catfish|raphael|Dornwels", "family Doradidae", NULL},
 	{TS_NAME_GROUP, "catfish|cat fish|Wels|poisson-chat|silure|meerval|pez gato|siluro|bagre|pesce gatto", "catfish|family Loricariidae|" CORIES "|family Mochokidae|family Doradidae|family Siluridae|family Pimelodidae|family Ictaluridae|family Auchenipteridae|family Aspredinidae|family Bagridae|family Clariidae", NULL},
 	{TS_NAME_GROUP, "tetra|tetras|Salmler|tétra|zalm|caracín|caracide", "tetra|family Characidae|family Acestrorhamphidae|family Alestidae", NULL},
-	{TS_NAME_GROUP, "rummy nose|rummynose|Rotkopfsalmler|nez rouge", "genus Petitella", NULL},
+	{TS_NAME_GROUP, "Rotkopfsalmler|nez rouge", "genus Petitella", NULL},
 	{TS_NAME_GROUP, "pencilfish|pencil fish|Ziersalmler|poisson crayon|potloodvis|pez lápiz|pesce matita", "genus Nannostomus", NULL},
 	{TS_NAME_GROUP, "hatchetfish|hatchet fish|Beilbauch|Beilbauchfisch|poisson hachette|bijlzalm|pez hacha|pesce accetta", "hatchetfish|family Gasteropelecidae", NULL},
 	{TS_NAME_GROUP, "headstander|Kopfsteher", "headstander", NULL},
@@ -107,7 +111,7 @@ static const struct ts_name_row rows[] = {
 	{TS_NAME_GROUP, "crayfish|crawfish|crawdad|freshwater lobster|blue lobster|lobster|Krebs|Flusskrebs|Zwergkrebs|écrevisse|kreeft|rivierkreeft|cangrejo de río|gambero|gambero d'acqua dolce|dwarf cray|cray", CRAYFISH, NULL},
 	{TS_NAME_GROUP, "crab|crabs|freshwater crab|Krabbe|crabe|krab|cangrejo|granchio", "kind crab", NULL},
 	{TS_NAME_GROUP, "snail|snails|pond snail|Schnecke|escargot|slak|caracol|lumaca|chiocciola", SNAILS, NULL},
-	{TS_NAME_GROUP, "nerite|nerites|Rennschnecke|nérite|neritina", "nerite|family Neritidae", NULL},
+	{TS_NAME_GROUP, "nerite|nerites|nerite snail|nerite snails|Rennschnecke|nérite|neritina", "nerite|family Neritidae", NULL},
 	{TS_NAME_GROUP, "apple snail|Apfelschnecke|ampullaire|appelslak|caracol manzana|ampullaria", "family Ampullariidae", NULL},
 	{TS_NAME_GROUP, "ramshorn|ram's horn snail|Posthornschnecke", "ramshorn", NULL},
 
@@ -124,6 +128,7 @@ static const struct ts_name_row rows[] = {
 	{TS_NAME_FORM, "dyed cory|painted cory|dyed corydoras|painted corydoras", "id osteogaster-aenea", DYED},
 	{TS_NAME_FORM, "fluorescent tetra|glowing tetra|transgenic tetra", "id gymnocorymbus-ternetzi", CHANGED},
 	{TS_NAME_FORM, "fluorescent danio|fluorescent zebrafish|glowing danio|transgenic danio", "id danio-rerio", CHANGED},
+	{TS_NAME_FORM, "glow fish|glowing fish|fluorescent fish|transgenic fish|Leuchtfisch|poisson fluorescent", NULL, GLOWS},
 	{TS_NAME_FORM, "parrot cichlid|blood parrot|blood parrot cichlid|bloody parrot|red parrot|jelly bean parrot|jellybean parrot|king kong parrot|love heart parrot|polar parrot|parrot fish|Papageienbuntbarsch|Papageifisch|Papageienfisch|poisson perroquet|perroquet rouge|cichlidé perroquet|papegaaicichlide|papegaaivis|pez loro|cíclido loro|loro rojo|pesce pappagallo|ciclide pappagallo", NULL, "is a hybrid of American cichlids, bred with a mouth that hardly closes and a bent spine"},
 	{TS_NAME_FORM, "flowerhorn|flower horn|flowerhorn cichlid|luohan|lou han|Blumenhorn|cuerno de flor", NULL, "is a hybrid of American cichlids, bred for the hump on its head; it is large and fights"},
 	{TS_NAME_FORM, "red texas|red texas cichlid|texas parrot", NULL, "is a hybrid of American cichlids"},

@@ -20,6 +20,7 @@ struct call {
 	const struct ts_species **species;
 	struct ts_candidates *candidates;
 	struct ts_reading reading;
+	bool file; /* the first argument is a plan file */
 };
 
 static bool ends(const char *text, const char *end)
@@ -29,12 +30,26 @@ static bool ends(const char *text, const char *end)
 	return a > b && strcmp(text + a - b, end) == 0;
 }
 
+/* "nitrite 1 mg/l" is no path: what is before the slash is no folder. */
+static bool has_folder(const struct session *s, const char *argument)
+{
+	const char *slash = strrchr(argument, '/');
+	struct ts_seen seen;
+	char *folder;
+
+	if (!slash || !strchr(argument, ' '))
+		return slash;
+	folder =
+		ts_arena_text(s->arena, argument, (size_t)(slash - argument) + (slash == argument));
+	return folder && s->system->look(s->system->state, folder, &seen) == 0;
+}
+
 /* A name of an animal has no folder and no ending; but people name files as they like. */
 static bool is_file(const struct session *s, const char *argument)
 {
 	struct ts_seen seen;
 
-	return strchr(argument, '/') || ends(argument, ".yaml") || ends(argument, ".yml") ||
+	return has_folder(s, argument) || ends(argument, ".yaml") || ends(argument, ".yml") ||
 	       (s->system->look(s->system->state, argument, &seen) == 0 &&
 		       seen.entry == TS_ENTRY_FILE);
 }
@@ -134,6 +149,7 @@ static enum ts_status read_tank(struct session *s, struct call *c)
 static enum ts_status look_up(struct session *s, struct call *c)
 {
 	size_t count = c->plan.stock_count;
+	size_t called = count - s->options->argument_count + c->file;
 
 	c->species = ts_arena_array(s->arena, count + 1, sizeof *c->species);
 	c->candidates = ts_arena_array(s->arena, count + 1, sizeof *c->candidates);
@@ -141,6 +157,10 @@ static enum ts_status look_up(struct session *s, struct call *c)
 		return TS_NO_MEMORY;
 	for (size_t i = 0; i < count; i++) {
 		c->species[i] = session_species(s, c->plan.stock[i].species, &c->candidates[i]);
+		if (i >= called && !c->species[i] && !c->candidates[i].row &&
+			check_words_astray(
+				c->plan.stock[i].species, c->candidates[i].count > 0, s->error))
+			return TS_BAD_INPUT;
 		if (c->species[i] && s->options->origin == 1)
 			c->plan.stock[i].origin = TS_ORIGIN_WILD;
 	}
@@ -150,11 +170,12 @@ static enum ts_status look_up(struct session *s, struct call *c)
 static enum ts_status read_call(struct session *s, struct call *c)
 {
 	const struct options *o = s->options;
-	bool file = o->argument_count && is_file(s, o->arguments[0]);
-	enum ts_status status = file ? read_file(s, c) : TS_OK;
+	enum ts_status status;
 
+	c->file = o->argument_count && is_file(s, o->arguments[0]);
+	status = c->file ? read_file(s, c) : TS_OK;
 	if (!status)
-		status = read_words(s, c, file);
+		status = read_words(s, c, c->file);
 	if (!status)
 		status = read_tank(s, c);
 	if (!status)

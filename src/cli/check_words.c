@@ -8,6 +8,7 @@
 #include <strings.h>
 
 #include "base/arena.h"
+#include "model/shape.h"
 
 /* Longest first, where one begins with another. */
 static const struct {
@@ -182,4 +183,61 @@ bool check_words(
 	line.species = ts_arena_text(arena, at, len);
 	*ret = line;
 	return line.species != NULL;
+}
+
+/* So many words are a sentence, where nothing is called so. */
+#define SENTENCE_WORDS 4
+
+/* What readings are called beside their keys; common practice. */
+static const char *const readings[] = {"nitrite", "nitrate", "ammonium", "hardness",
+	"general hardness", "carbonate hardness", NULL};
+
+static bool begins_with_reading(const char *words)
+{
+	for (size_t i = 0; readings[i]; i++) {
+		if (behind(words, readings[i]) != words)
+			return true;
+	}
+	for (size_t i = 0; i < ts_shape_reading.count; i++) {
+		const struct ts_field *field = &ts_shape_reading.fields[i];
+
+		if (field->kind == TS_MEASURE && behind(words, field->key) != words)
+			return true;
+	}
+	return false;
+}
+
+static bool is_sign(const char *words)
+{
+	const struct ts_field *sign = ts_shape_alone(&ts_shape_sign);
+
+	for (size_t i = 0; sign && sign->words[i]; i++) {
+		if (ts_same_word(sign->words[i], words))
+			return true;
+	}
+	return false;
+}
+
+static size_t count_words(const char *at)
+{
+	size_t count = 0;
+
+	for (at = after_blanks(at); *at; count++) {
+		at += strcspn(at, " \t");
+		at = after_blanks(at);
+	}
+	return count;
+}
+
+bool check_words_astray(const char *words, bool near, struct ts_text *error)
+{
+	if (!strchr(words, '/') && !begins_with_reading(words) && !is_sign(words) &&
+		(near || count_words(words) < SENTENCE_WORDS))
+		return false;
+	ts_text_puts(error, "'", words,
+		"' is no animal and no file; animals stand in quotes with a number (\"10 neon "
+		"tetra\"), readings behind flags (--NO2 \"1 mg/L\"), signs in a plan file (signs: "
+		"[gasping])",
+		NULL);
+	return true;
 }

@@ -17,4 +17,10 @@
 bool check_words(struct ts_arena *arena, const char *words, struct ts_stock_line *ret,
 	struct ts_text *error);
 
+/*
+ * Is a name that nobody knows a reading, a sign or a sentence? Then one line in `error` says how
+ * each is typed. `near`: names like it are known, so that many words are no sentence yet.
+ */
+bool check_words_astray(const char *words, bool near, struct ts_text *error);
+
 #endif

@@ -80,3 +80,26 @@ const char *ts_nearest_word(const char *const *words, const char *text)
 		keep_nearer(text, *words, &best, &least);
 	return best;
 }
+
+const struct ts_field *ts_shape_alone(const struct ts_shape *shape)
+{
+	const struct ts_field *alone = NULL;
+
+	for (size_t i = 0; i < shape->count; i++) {
+		if (shape->fields[i].need != TS_REQUIRED)
+			continue;
+		if (alone || shape->fields[i].kind != TS_WORD)
+			return NULL;
+		alone = &shape->fields[i];
+	}
+	return alone;
+}
+
+bool ts_same_word(const char *word, const char *text)
+{
+	while (*word && (*word == *text || (*word == '-' && *text == ' '))) {
+		word++;
+		text++;
+	}
+	return *word == *text;
+}

@@ -68,6 +68,22 @@ const char *ts_nearest_word(const char *const *words, const char *text);
 extern const struct ts_shape ts_shape_water, ts_shape_reading, ts_shape_species;
 extern const struct ts_shape ts_shape_tank, ts_shape_stock_line, ts_shape_sign, ts_shape_plan;
 
+/* Is `text` this word of a list? A blank is as good as a hyphen. */
+bool ts_same_word(const char *word, const char *text);
+
+/* Words that people write for one of a list, in files; ends with `words` NULL. */
+struct ts_also {
+	const char *const *words; /* the list */
+	const char *also, *word;
+};
+extern const struct ts_also ts_words_also[];
+
+/*
+ * The one key of a shape that a bare word in a list fills ("signs: [gasping]"): a word, and nothing
+ * else is required; NULL: there is none.
+ */
+const struct ts_field *ts_shape_alone(const struct ts_shape *shape);
+
 /* Word lists that other rooms print. */
 extern const char *const ts_words_home_water[], *const ts_words_cautions[], *const ts_words_sexes[];
 extern const char *const ts_words_home_water_said[], *const ts_words_swims[];

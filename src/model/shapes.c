@@ -137,6 +137,13 @@ static const char *const words_sign[] = {"other", "gasping", "listless", "clampe
 static const char *const words_onset[] = {"unknown", "now", "days", "weeks", NULL};
 static const char *const words_breadth[] = {"unknown", "one", "one-species", "all", NULL};
 
+const struct ts_also ts_words_also[] = {
+	{words_fed, "normal", "ordinary"},
+	{words_fill, "normal", "ordinary"},
+	{words_substrate, "soil", "active"},
+	{NULL, NULL, NULL},
+};
+
 /* clang-format off */
 #define R struct ts_reading
 static const struct ts_field reading_fields[] = {
@@ -169,7 +176,7 @@ static const struct ts_field reading_fields[] = {
 	MEASURE(R, "oxygen", oxygen_mg_l, OPT, TS_Q_OXYGEN, "dissolved oxygen"),
 	MEASURE(R, "oxygen-saturation", oxygen_percent, OPT, TS_Q_SATURATION, "dissolved oxygen, of what air keeps in such water"),
 	WORD(R, "method", method, OPT, words_method, "how it was measured"),
-	MEASURE(R, "stood", stood_h, OPT, TS_Q_TIME, "how long the sample stood in the air"),
+	MEASURE(R, "stood", stood_h, OPT, TS_Q_HOURS, "how long the sample stood in the air"),
 };
 #undef R
 const struct ts_shape ts_shape_reading = SHAPE("reading", reading_fields, struct ts_reading);
@@ -393,7 +400,7 @@ static const struct ts_field plan_fields[] = {
 	FILE_OR(L, "tank", tank, tank_file, REQ, &ts_shape_tank, "the tank: a file or the tank itself"),
 	LIST(L, "stock", stock, stock_count, struct ts_stock_line, REQ, &ts_shape_stock_line, "the animals, kept and planned"),
 	LIST(L, "signs", signs, sign_count, struct ts_sign, OPT, &ts_shape_sign, "signs of distress"),
-	NUMBER(L, "filter_stopped", filter_stopped_h, OPT, TS_Q_TIME, "for how long the filter stood, as in a power cut"),
+	NUMBER(L, "filter_stopped", filter_stopped_h, OPT, TS_Q_HOURS, "for how long the filter stood, as in a power cut"),
 	NUMBER(L, "away", away_h, OPT, TS_Q_TIME, "for how long nobody will be there, as on a holiday"),
 	MEASURE(L, "deaths", deaths, OPT, TS_Q_NUMBER, "unexplained deaths within the last four weeks"),
 };

@@ -284,12 +284,43 @@ static void set_absent(const struct ts_shape *shape, char *object)
 	}
 }
 
+/* An entry of a list: a block of keys, or the one word that says it all. */
+static void load_entry(struct load *l, const struct ts_shape *sub, char *item, size_t index)
+{
+	const struct ts_field *alone = ts_shape_alone(sub);
+
+	l->path[l->depth++] = (struct step){NULL, index};
+	if (alone && l->event.type == YAML_SCALAR_EVENT)
+		load_scalar(l, alone, item);
+	else
+		load_mapping(l, sub, item);
+	l->depth--;
+}
+
+/* "signs: gasping": one word in place of a list of one. */
+static void load_list_of_one(struct load *l, const struct ts_field *field, char *object)
+{
+	char *item = ts_arena_take(l->arena, field->sub->size);
+	size_t count = 1;
+
+	if (!item)
+		return;
+	set_absent(field->sub, item);
+	load_scalar(l, ts_shape_alone(field->sub), item);
+	memcpy(object + field->offset, &item, sizeof item);
+	memcpy(object + field->count_offset, &count, sizeof count);
+}
+
 static void load_list(struct load *l, const struct ts_field *field, char *object)
 {
 	const struct ts_shape *sub = field->sub;
 	size_t count = 0, room = 0;
 	char *items = NULL;
 
+	if (l->event.type == YAML_SCALAR_EVENT && scalar(l)[0] && ts_shape_alone(sub)) {
+		load_list_of_one(l, field, object);
+		return;
+	}
 	if (!want(l, YAML_SEQUENCE_START_EVENT, "write a list, each entry after a '- '"))
 		return;
 	while (next(l) && l->event.type != YAML_SEQUENCE_END_EVENT) {
@@ -303,9 +334,7 @@ static void load_list(struct load *l, const struct ts_field *field, char *object
 		if (!items)
 			return;
 		set_absent(sub, items + count * sub->size);
-		l->path[l->depth++] = (struct step){NULL, count};
-		load_mapping(l, sub, items + count * sub->size);
-		l->depth--;
+		load_entry(l, sub, items + count * sub->size, count);
 		count++;
 	}
 	memcpy(object + field->offset, &items, sizeof items);

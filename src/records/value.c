@@ -44,13 +44,23 @@ static const char *words_joined(struct ts_arena *arena, const char *const *words
 	return joined ? joined : "";
 }
 
+/* What people write in its place, and the word of the row for it. */
+static const char *word_meant(const char *const *words, const char *text)
+{
+	for (const struct ts_also *a = ts_words_also; a->words; a++) {
+		if (a->words == words && strcmp(a->also, text) == 0)
+			return a->word;
+	}
+	return text;
+}
+
 static bool word(const char *const *words, const char *text, struct ts_arena *arena, int *ret,
 	struct ts_value_says *says)
 {
-	const char *near;
+	const char *near, *meant = word_meant(words, text);
 
 	for (int i = 0; words[i]; i++) {
-		if (words[i][0] == text[0] && strcmp(words[i], text) == 0) {
+		if (words[i][0] == meant[0] && ts_same_word(words[i], meant)) {
 			*ret = i;
 			return true;
 		}

@@ -20,7 +20,7 @@ bool ts_reading_measured(const struct ts_reading *reading)
 		const struct ts_field *f = &ts_shape_reading.fields[i];
 		struct ts_measure m;
 
-		if (f->kind != TS_MEASURE || f->quantity == TS_Q_TIME)
+		if (f->kind != TS_MEASURE || f->quantity == TS_Q_HOURS)
 			continue;
 		memcpy(&m, (const char *)reading + f->offset, sizeof m);
 		if (m.kind != TS_MEASURE_NONE)

@@ -173,8 +173,15 @@ static const struct ts_unit_row *unit_row(enum ts_quantity quantity, const char 
 	return NULL;
 }
 
-static enum ts_scan_fault take_unit(
-	enum ts_quantity quantity, struct cursor *c, struct ts_unit_row *ret)
+/* Nought is nought in every unit. */
+static bool is_nought(const struct written *w)
+{
+	return w->first == 0 && w->second == 0 && !w->open_low && !w->open_high &&
+	       w->kind != TS_MEASURE_ABOVE;
+}
+
+static enum ts_scan_fault take_unit(enum ts_quantity quantity, const struct written *w,
+	struct cursor *c, struct ts_unit_row *ret)
 {
 	char spelling[24];
 	const struct ts_unit_row *row;
@@ -183,7 +190,7 @@ static enum ts_scan_fault take_unit(
 	if (!normalised(c, spelling))
 		return TS_SCAN_UNIT_UNKNOWN;
 	if (!*spelling) {
-		if (!ts_quantities[quantity].bare)
+		if (!ts_quantities[quantity].bare && !is_nought(w))
 			return TS_SCAN_UNIT_NEEDED;
 		*ret = (struct ts_unit_row){quantity, "", NULL, 1, 0, NULL};
 		return TS_SCAN_FINE;
@@ -269,7 +276,7 @@ bool ts_scan_measure(enum ts_quantity quantity, const char *text, size_t len,
 		return fault(ret_scan, TS_SCAN_NO_NUMBER, c.at);
 	skip_blanks(&c);
 	ret_scan->unit_at = c.at;
-	bad = take_unit(quantity, &c, &unit);
+	bad = take_unit(quantity, &w, &c, &unit);
 	if (bad)
 		return fault(ret_scan, bad, c.at);
 	m = measure_of(&w, &unit);

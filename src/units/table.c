@@ -28,6 +28,7 @@
 #define NH3 17.031
 
 static const char ppm_caco3[] = "taken as mg/L of calcium carbonate (CaCO3)";
+static const char us_gallon[] = "taken as US gallons of 3.785 L";
 static const char ec_25[] = "taken as measured at 25 C";
 
 const struct ts_quantity_row ts_quantities[TS_Q__COUNT] = {
@@ -57,6 +58,7 @@ const struct ts_quantity_row ts_quantities[TS_Q__COUNT] = {
 	[TS_Q_VOLUME] = {"volume", "L", 0, false, 0, 1e6, "112 L", 0, NULL},
 	[TS_Q_MASS] = {"mass", "g", 1, false, 0, 1e6, "2 g", 0, NULL},
 	[TS_Q_TIME] = {"time", "h", 0, false, 0, 1e6, "24 h", 0, NULL},
+	[TS_Q_HOURS] = {"hours", "h", 0, true, 0, 1e6, "24 h", 0, NULL},
 	[TS_Q_PERCENT] = {"share", "%", 0, false, 0, 100, "30 %", 0, NULL},
 	[TS_Q_FEED] = {"feed", "g/day", 1, false, 0, 100000, "2 g/day", 0, NULL},
 	[TS_Q_PRACTICE] = {"figure", "", 3, true, 0, 1e6, "0.5", 0, NULL},
@@ -174,6 +176,13 @@ const struct ts_unit_row ts_units[] = {
 	{TS_Q_AREA, "m2", "m2", 1, 0, NULL},
 	{TS_Q_AREA, "cm2", "cm2", 1e-4, 0, NULL},
 	{TS_Q_VOLUME, "l", "L", 1, 0, NULL},
+	{TS_Q_VOLUME, "gal", NULL, US_GALLON_L, 0, us_gallon},
+	{TS_Q_VOLUME, "gallon", NULL, US_GALLON_L, 0, us_gallon},
+	{TS_Q_VOLUME, "gallons", NULL, US_GALLON_L, 0, us_gallon},
+	{TS_Q_VOLUME, "liter", NULL, 1, 0, NULL},
+	{TS_Q_VOLUME, "liters", NULL, 1, 0, NULL},
+	{TS_Q_VOLUME, "litre", NULL, 1, 0, NULL},
+	{TS_Q_VOLUME, "litres", NULL, 1, 0, NULL},
 	{TS_Q_VOLUME, "ml", NULL, 0.001, 0, NULL},
 	{TS_Q_VOLUME, "ukgal", "UK gal", UK_GALLON_L, 0, NULL},
 	{TS_Q_VOLUME, "usgal", "US gal", US_GALLON_L, 0, NULL},
@@ -188,6 +197,14 @@ const struct ts_unit_row ts_units[] = {
 	{TS_Q_TIME, "min", "min", 1.0 / 60, 0, NULL},
 	{TS_Q_TIME, "week", NULL, 168, 0, NULL},
 	{TS_Q_TIME, "weeks", "weeks", 168, 0, NULL},
+	{TS_Q_HOURS, "h", "h", 1, 0, NULL},
+	{TS_Q_HOURS, "day", NULL, 24, 0, NULL},
+	{TS_Q_HOURS, "days", "days", 24, 0, NULL},
+	{TS_Q_HOURS, "hour", NULL, 1, 0, NULL},
+	{TS_Q_HOURS, "hours", NULL, 1, 0, NULL},
+	{TS_Q_HOURS, "min", "min", 1.0 / 60, 0, NULL},
+	{TS_Q_HOURS, "week", NULL, 168, 0, NULL},
+	{TS_Q_HOURS, "weeks", "weeks", 168, 0, NULL},
 	{TS_Q_PERCENT, "%", "%", 1, 0, NULL},
 	{TS_Q_PERCENT, "percent", NULL, 1, 0, NULL},
 	{TS_Q_FEED, "g/day", "g/day", 1, 0, NULL},

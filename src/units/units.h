@@ -37,6 +37,7 @@ enum ts_quantity {
 	TS_Q_VOLUME,       /* L */
 	TS_Q_MASS,         /* g */
 	TS_Q_TIME,         /* h */
+	TS_Q_HOURS,        /* h, where nobody means days: a bare number is hours */
 	TS_Q_PERCENT,      /* per cent */
 	TS_Q_FEED,         /* g of dry feed a day */
 	TS_Q_PRACTICE,     /* a figure of practice, in its row's unit */

@@ -47,7 +47,8 @@ void ts_say_candidates(struct ts_text *text, const char *name, const struct ts_c
 		return;
 	case TS_NAME_FORM:
 		ts_text_puts(text, c->says,
-			": it has no record, so nothing is judged; ask what both parents need",
+			": it has no record, so nothing is judged; ask which fish it comes from "
+			"and what they need",
 			NULL);
 		return;
 	case TS_NAME_NUMBER:

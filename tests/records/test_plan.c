@@ -118,6 +118,32 @@ static void test_plan__every_key(void **state)
 	assert_true(p.deaths.value == 2);
 }
 
+static void test_plan__words_as_people_write_them(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p;
+
+	assert_int_equal(load(room,
+				 "tank: {volume: 112 litres, feeding: normal, substrate: soil,\n"
+				 "  readings: [{NO2: 0, ammonia: 0}]}\n"
+				 "stock: []\nfilter_stopped: 6\n"
+				 "signs: [gasping, clamped fins, {sign: clamped fins}]\n",
+				 &p),
+		TS_OK);
+	assert_int_equal(p.tank.feeding.word, TS_FEEDING_ORDINARY);
+	assert_int_equal(p.tank.substrate, TS_SUBSTRATE_ACTIVE);
+	assert_true(p.tank.volume_l == 112 && p.filter_stopped_h == 6);
+	assert_int_equal(p.tank.readings[0].no2_mg_l.kind, TS_MEASURE_VALUE);
+	assert_true(p.tank.readings[0].no2_mg_l.value == 0);
+	assert_int_equal(p.sign_count, 3);
+	assert_int_equal(p.signs[0].sign, TS_SIGN_GASPING);
+	assert_int_equal(p.signs[1].sign, TS_SIGN_CLAMPED_FINS);
+	assert_int_equal(p.signs[2].sign, TS_SIGN_CLAMPED_FINS);
+	assert_int_equal(load(room, "tank: {volume: 9 L}\nstock: []\nsigns: gasping\n", &p), TS_OK);
+	assert_int_equal(p.sign_count, 1);
+	assert_int_equal(p.signs[0].sign, TS_SIGN_GASPING);
+}
+
 static void test_plan__what_is_left_out_is_not_given(void **state)
 {
 	struct room *room = *state;
@@ -290,6 +316,7 @@ int main(void)
 #define CASE(f) cmocka_unit_test_setup_teardown(f, set_up, tear_down)
 	const struct CMUnitTest tests[] = {
 		CASE(test_plan__every_key),
+		CASE(test_plan__words_as_people_write_them),
 		CASE(test_plan__what_is_left_out_is_not_given),
 		CASE(test_plan__change_every_week),
 		CASE(test_plan__files_named_in_it),

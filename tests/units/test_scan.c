@@ -109,6 +109,47 @@ static void test_scan__bare_ppm_says_what_it_assumed(void **state)
 	assert_null(scan.assumed);
 }
 
+static void test_scan__nought_needs_no_unit(void **state)
+{
+	static const enum ts_quantity of[] = {TS_Q_NITRATE, TS_Q_NITRITE, TS_Q_AMMONIA, TS_Q_ION};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof of / sizeof *of; i++) {
+		near(read_as(of[i], "0").high, 0);
+		near(read_as(of[i], "0.0").value, 0);
+		near(read_as(of[i], "0..0").high, 0);
+		refused(of[i], "0.1", TS_SCAN_UNIT_NEEDED);
+		refused(of[i], ">0", TS_SCAN_UNIT_NEEDED);
+		refused(of[i], "0..", TS_SCAN_UNIT_NEEDED);
+		refused(of[i], "0..5", TS_SCAN_UNIT_NEEDED);
+		refused(of[i], "0 +- 0.1", TS_SCAN_UNIT_NEEDED);
+	}
+}
+
+/* The US gallon is 231 cubic inches, 3.785411784 L: NIST Handbook 44, appendix C. */
+static void test_scan__volumes_in_words(void **state)
+{
+	struct ts_measure m;
+	struct ts_scan scan;
+
+	(void)state;
+	near(read_as(TS_Q_VOLUME, "15gal").value, 56.78117676);
+	near(read_as(TS_Q_VOLUME, "15 gallons").value, 56.78117676);
+	near(read_as(TS_Q_VOLUME, "15 UK gal").value, 68.19135);
+	near(read_as(TS_Q_VOLUME, "112 litres").value, 112);
+	near(read_as(TS_Q_VOLUME, "112 liter").value, 112);
+	assert_true(ts_scan_measure(TS_Q_VOLUME, "1 gal", 5, &m, &scan));
+	assert_non_null(scan.assumed);
+}
+
+static void test_scan__bare_hours_but_no_bare_time(void **state)
+{
+	(void)state;
+	near(read_as(TS_Q_HOURS, "1").value, 1);
+	near(read_as(TS_Q_HOURS, "2 days").value, 48);
+	refused(TS_Q_TIME, "7", TS_SCAN_UNIT_NEEDED); /* days, of a holiday */
+}
+
 static void test_scan__thousands_or_decimals(void **state)
 {
 	(void)state;
@@ -284,6 +325,9 @@ int main(void)
 		cmocka_unit_test(test_scan__ranges_doubt_and_one_sided),
 		cmocka_unit_test(test_scan__nitrogen_is_not_nitrate),
 		cmocka_unit_test(test_scan__bare_ppm_says_what_it_assumed),
+		cmocka_unit_test(test_scan__nought_needs_no_unit),
+		cmocka_unit_test(test_scan__volumes_in_words),
+		cmocka_unit_test(test_scan__bare_hours_but_no_bare_time),
 		cmocka_unit_test(test_scan__thousands_or_decimals),
 		cmocka_unit_test(test_scan__faults),
 		cmocka_unit_test(test_range__open_ends),
