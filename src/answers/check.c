@@ -168,7 +168,7 @@ static bool superseded(const struct ts_check_work *w, const struct ts_advice_row
 {
 	bool unsound = w->check.verdict == TS_PLAN_UNSOUND;
 
-	if (begins(row->id, "stock.temperature") && ts_check_unwell(w))
+	if (begins(row->id, "stock.temperature"))
 		return false;
 	/* The list knows which mineral mends it; "leave alone" is no word beside a fault. */
 	if (begins(row->id, "stock."))
@@ -192,29 +192,40 @@ static bool of_light(const struct ts_check_work *w, const struct ts_ruling *r)
 	return false;
 }
 
-/* What is done about a poison or the warmth is advised of the tank, not of one animal. */
-static bool of_now(const struct ts_check_work *w, const struct ts_ruling *r)
+static bool lives(const struct ts_check_work *w, const struct ts_species *species)
 {
-	bool water = r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE;
-	const char *about = "now.temperature";
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_plan_group *g = &w->check.groups[i];
 
-	if (!water || !r->match)
-		return false;
-	if (!isnan(r->match->copper_borne_mg_l))
-		about = "now.copper";
-	else if (r->word != TS_TEMPERATURE)
-		return false;
-	for (size_t i = 0; i < w->advice_count; i++) {
-		if (begins(w->advice[i].row->id, about))
-			return true;
+		if (g->group.species == species)
+			return g->planned < ts_group_count(&g->group);
 	}
 	return false;
 }
 
+/* What is done about a poison or the warmth is advised of the tank, not of one animal. */
+static bool of_now(
+	const struct ts_check_work *w, const struct ts_advice_row *row, const struct ts_ruling *r)
+{
+	bool water = r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE;
+	const char *id = row->id;
+
+	if (!water || !r->match || !lives(w, r->subject))
+		return false;
+	if (!isnan(r->match->copper_borne_mg_l))
+		return begins(id, "now.copper");
+	return r->word == TS_TEMPERATURE &&
+	       (begins(id, "now.temperature") || begins(id, "stock.temperature"));
+}
+
 static bool spoken_for(const struct ts_check_work *w, const struct ts_ruling *r)
 {
-	if (of_light(w, r) || of_now(w, r))
+	if (of_light(w, r))
 		return true;
+	for (size_t i = 0; i < w->advice_count; i++) {
+		if (of_now(w, w->advice[i].row, r))
+			return true;
+	}
 	for (size_t k = 0; k < sizeof same / sizeof *same; k++) {
 		if (same[k].rule != r->rule)
 			continue;
@@ -254,6 +265,12 @@ static enum ts_severity raised(
 				w->check.rulings[i].severity > severity)
 				severity = w->check.rulings[i].severity;
 		}
+	}
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (of_now(w, row, r) && r->severity > severity)
+			severity = r->severity;
 	}
 	return severity;
 }

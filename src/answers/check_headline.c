@@ -262,7 +262,8 @@ void ts_check_headline(struct ts_check_work *w)
 		else
 			lead_with_water(w);
 	} else if (concerns && w->advice[0].row->group >= 7 &&
-		   strcmp(w->advice[0].row->id, "stock.stay") != 0) {
+		   strcmp(w->advice[0].row->id, "stock.stay") != 0 &&
+		   strcmp(w->advice[0].row->id, "stock.temperature") != 0) {
 		lead_with_list(w);
 	} else {
 		lead_with_advice(w, advice);

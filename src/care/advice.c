@@ -765,13 +765,13 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"Nitrite {no2} mg/L takes the breath out of their blood. In the next hour: change {share} of the water for treated water of the same warmth; air on, feed nothing; about 1 g of cooking salt without additives to 10 L, no more where snails, plants or fish of soft water live. This week: test every day and change again while it reads the same; feed a little only when it reads nil. No newcomers.",
 		"Nitrite (NO2) {no2} mg/L, borne to {no2_limit} at this chloride.", "estimate from memory; that chloride protects is established; salt: " COMMON},
 	{"now.copper", 2, TS_MAKE_SAFE, TS_NOW, copper,
-		"Copper poisons them. In the next hour: change {share} of the water for treated water free of copper, of the same warmth and hardness; take out what gives it off (medicine, metal), and pour in no more of this tap. This week: test copper every day and change again until it is below {copper_limit} mg/L; let the tap run before you fill, and test it.",
+		"Copper poisons them. In the next hour: change {share} of the water for treated water free of copper, of the same warmth and hardness; air on; take out what gives it off (medicine, metal), and pour in no more of this tap. This week: test copper every day and change again until it is below {copper_limit} mg/L; let the tap run before you fill, and test it.",
 		"{animal}: copper {copper} mg/L, borne to {copper_limit}.", COMMON},
 	{"now.co2", 2, TS_MAKE_SAFE, TS_NOW, too_much_co2,
 		"Much CO2 for its pH and KH: turn any gas off and air on, now. In the next hour: read pH again in an aired glass; if it rises, it was gas, and if not, another acid holds it.",
 		"CO2 {co2} mg/L ({co2_low} to {co2_high}), borne to {co2_limit}.", "CO2: " COMMON "; concern from 20 mg/L, Hargreaves & Brunson 1996"},
 	{"now.chlorine", 2, TS_MAKE_SAFE, TS_NOW, chlorine,
-		"Chlorine burns their gills: treat the tank against chlorine and chloramine now, for its whole volume. This week: treat every new water before it goes in, and test ammonia, which treated chloramine leaves.",
+		"Chlorine burns their gills: treat the tank against chlorine and chloramine now, for its whole volume, and air on. This week: treat every new water before it goes in, and test ammonia, which treated chloramine leaves.",
 		"Chlorine {chlorine} mg/L, borne to {chlorine_limit}.", "US EPA 1984 (from memory)"},
 	{"now.oxygen", 2, TS_MAKE_SAFE, TS_NOW, oxygen_low,
 		"Too little oxygen: air on strongly, now; take dead matter out; feed nothing today. This week: move the surface day and night.",
@@ -805,7 +805,7 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"Ammonia {tan} mg/L N, nitrite {no2} mg/L: that is what it grows on.", COMMON},
 	{"filter.reading", 4, TS_MATURE_FILTER, TS_THIS_WEEK, ammonia_or_nitrite_read,
 		"The filter is not coping with ammonia and nitrite: feed half, change 25 % every second day for matched, treated water, no newcomers until both read nil for 7 days.",
-		"Ammonia {tan} mg/L N, nitrite {no2} mg/L; both should read nil.", COMMON},
+		"{both_read}; both should read nil.", COMMON},
 	{"filter.unready", 4, TS_MATURE_FILTER, TS_THIS_WEEK, filter_unready,
 		"Let the filter mature before any animal is added; then buy in thirds, 14 days apart, with a test of ammonia and nitrite before each.",
 		"The filter is not known to clear ammonia and nitrite to nil for 7 days.", COMMON},
@@ -864,7 +864,7 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"Change the stock first, the water second: keep what fits this water, find another keeper for what does not.",
 		"{animal}: {miss}.", COMMON},
 	{"stock.temperature", 7, TS_CHANGE_STOCK, TS_THIS_WEEK, temperature_out,
-		"Bring the temperature to what they all bear, by 2 C a day at most; where they share none, part them.",
+		"Bring the temperature to what they all bear, by 2 C a day at most: shade, an open lid and a moved surface cool it, a heater warms it.",
 		"{animal}: {miss}.", COMMON},
 	{"leave.comfort", 8, TS_LEAVE_ALONE, TS_AT_LEISURE, not_comfortable,
 		"Leave the water alone and watch: they bear it, and a steady water is worth more than a perfect one.",
@@ -920,8 +920,9 @@ static bool is_cause(const struct ts_advice_row *row, const struct ts_care_state
 	static const char *const causes[] = {
 		"filter.reading", "oxygen.short", "buffer.gone", "stock.temperature"};
 
+	/* Gasping is a sign itself. */
 	if (row->group == 2)
-		return true;
+		return strcmp(row->id, "now.gasping") != 0;
 	for (size_t i = 0; i < sizeof causes / sizeof *causes; i++) {
 		if (strcmp(row->id, causes[i]) == 0)
 			return i != 2 || !s->acid_bed;

@@ -148,6 +148,23 @@ static void say_cause(struct ts_text *text, const struct ts_care_figures *f)
 				  : "Ammonia stands in water so acid that it does no harm yet");
 }
 
+/* Of ammonia and nitrite what was read. */
+static void say_both_read(struct ts_text *text, const struct ts_care_figures *f)
+{
+	bool ammonia = !isnan(f->tan_mg_l);
+
+	if (ammonia) {
+		ts_text_put(text, "Ammonia ");
+		ts_text_number_short(text, f->tan_mg_l, 2);
+		ts_text_put(text, " mg/L N");
+	}
+	if (isnan(f->no2_mg_l))
+		return;
+	ts_text_put(text, ammonia ? ", nitrite " : "Nitrite ");
+	ts_text_number_short(text, f->no2_mg_l, 2);
+	ts_text_put(text, " mg/L");
+}
+
 static void say_share(struct ts_text *text, const struct ts_care_figures *f)
 {
 	ts_text_put(text, f->careful ? "a quarter" : "a third to half");
@@ -172,6 +189,7 @@ static const struct {
 	void (*say)(struct ts_text *text, const struct ts_care_figures *f);
 } sentences[] = {
 	{"better", say_better},
+	{"both_read", say_both_read},
 	{"cause", say_cause},
 	{"chase", say_chase},
 	{"mend", say_mend},
