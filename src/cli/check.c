@@ -149,7 +149,7 @@ static enum ts_status read_tank(struct session *s, struct call *c)
 static enum ts_status look_up(struct session *s, struct call *c)
 {
 	size_t count = c->plan.stock_count;
-	size_t called = count - s->options->argument_count + c->file;
+	size_t called = count - s->options->argument_count - s->options->there.count + c->file;
 
 	c->species = ts_arena_array(s->arena, count + 1, sizeof *c->species);
 	c->candidates = ts_arena_array(s->arena, count + 1, sizeof *c->candidates);

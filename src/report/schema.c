@@ -10,20 +10,43 @@ static void write_shape(struct ts_json *j, const struct ts_shape *shape);
 static void write_words(struct ts_json *j, const char *const *words)
 {
 	ts_json_list(j, "enum");
-	for (; *words; words++)
-		ts_json_text(j, NULL, *words);
+	for (const char *const *word = words; *word; word++)
+		ts_json_text(j, NULL, *word);
+	for (const struct ts_also *a = ts_words_also; a->words; a++) {
+		if (a->words == words)
+			ts_json_text(j, NULL, a->also);
+	}
 	ts_json_end_list(j);
 }
 
 static void write_quantity(struct ts_json *j, const struct ts_field *field)
 {
+	bool bare = ts_quantities[field->quantity].bare;
+
 	ts_json_list(j, "type");
 	ts_json_text(j, NULL, "string");
-	if (ts_quantities[field->quantity].bare)
+	if (field->kind != TS_EVERY)
 		ts_json_text(j, NULL, "number");
 	ts_json_end_list(j);
+	if (!bare && field->kind != TS_EVERY) { /* of bare numbers only nought is read */
+		ts_json_number(j, "minimum", 0, 0);
+		ts_json_number(j, "maximum", 0, 0);
+	}
 	ts_json_list(j, "examples");
 	ts_json_text(j, NULL, ts_quantities[field->quantity].example);
+	ts_json_end_list(j);
+}
+
+/* An entry of a list: its keys, or the one word that says it all. */
+static void write_word_or(struct ts_json *j, const struct ts_shape *shape)
+{
+	ts_json_list(j, "anyOf");
+	ts_json_object(j, NULL);
+	write_words(j, ts_shape_alone(shape)->words);
+	ts_json_end_object(j);
+	ts_json_object(j, NULL);
+	write_shape(j, shape);
+	ts_json_end_object(j);
 	ts_json_end_list(j);
 }
 
@@ -31,7 +54,9 @@ static void write_list_of(struct ts_json *j, const struct ts_field *field)
 {
 	ts_json_text(j, "type", "array");
 	ts_json_object(j, "items");
-	if (field->kind == TS_LIST)
+	if (field->kind == TS_LIST && ts_shape_alone(field->sub))
+		write_word_or(j, field->sub);
+	else if (field->kind == TS_LIST)
 		write_shape(j, field->sub);
 	else if (field->kind == TS_WORDS)
 		write_words(j, field->words);
