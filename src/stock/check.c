@@ -537,10 +537,13 @@ static void check_nitrate(struct work *w)
 	check_nitrate_load(w, concern, conflict);
 }
 
-static bool only_black_water(const struct ts_check *c)
+/* Animals of waters without a buffer, which more of it would harm. */
+static bool want_no_buffer(const struct ts_check *c)
 {
 	for (size_t i = 0; i < c->group_count; i++) {
-		if (c->groups[i].group.species->home_water != TS_HOME_BLACK)
+		int home = c->groups[i].group.species->home_water;
+
+		if (home != TS_HOME_BLACK && home != TS_HOME_BEE_SHRIMP)
 			return false;
 	}
 	return c->group_count > 0;
@@ -578,7 +581,7 @@ static void check_buffer(struct work *w)
 		w->cannot = true;
 		return;
 	}
-	if (!w->out->load_known || only_black_water(w->out))
+	if (!w->out->load_known || want_no_buffer(w->out))
 		return;
 	severity = of_buffer(w, l, assumed);
 	usual_short = l->buffer_days.value < p[TS_P_BUFFER_WARN];

@@ -59,7 +59,7 @@ bool ts_rule_temperature_apart(const struct ts_scene *scene, const struct ts_gro
 	r->severity = ends ? TS_CONFLICT : TS_CONCERN;
 	if (tank->kind != TS_MEASURE_NONE && inside(tank, &x->tolerated) &&
 		inside(tank, &y->tolerated)) {
-		return !(comfortable > 0) &&
+		return comfortable < 0 &&
 		       (!inside(tank, &x->preferred) || !inside(tank, &y->preferred));
 	}
 	return ends || comfortable < scene->practice[TS_P_SHARED_TEMP];
