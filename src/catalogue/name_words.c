@@ -60,10 +60,17 @@ bool ts_name_trade_number(const char *word, size_t len)
 	return digits && digits <= 3 && at == len;
 }
 
+static char *next_word(char *word)
+{
+	char *blank = strchr(word, ' ');
+
+	return blank ? blank + 1 : NULL;
+}
+
 /* "l 046" and "l046" become "l46", in place. */
 static void tidy_number(char *folded)
 {
-	for (char *word = folded; word; word = strchr(word, ' '), word += word != NULL) {
+	for (char *word = folded; word; word = next_word(word)) {
 		size_t len = strcspn(word, " "), letters = trade_letters(word, len);
 		char *number = word + letters;
 

@@ -118,6 +118,11 @@ static enum ts_status read_water(struct session *s, struct call *c)
 				c->reading.stood_h = (struct ts_measure){.kind = TS_MEASURE_VALUE};
 			c->plan.water.readings = &c->reading;
 		}
+		/* Animals live there, and nothing else was read: it is the water they live in. */
+		if (o->has_reading && o->there.count && !c->plan.tank.reading_count) {
+			c->plan.tank.readings = &c->reading;
+			c->plan.tank.reading_count = 1;
+		}
 		return TS_OK;
 	}
 	if (!c->plan.water.reading_count) {
