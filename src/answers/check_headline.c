@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "words/rulings.h"
+#include "words/unusual.h"
 
 /* "No" about a topic, where the fault is of two animals, and where it is of one. */
 static const struct {
@@ -245,6 +246,21 @@ static size_t leading_advice(const struct ts_check_work *w)
 	return w->entry_count;
 }
 
+/* Bare or softened water, or readings that contradict each other: before any animal is chosen. */
+static void lead_with_nobody(struct ts_check_work *w, const char *nobody)
+{
+	const struct ts_profile *p = &w->check.profile;
+	unsigned bit = 1;
+	const char *why;
+
+	while (!(p->unusual & TS_UNUSUAL__NOBODY_YET & bit))
+		bit <<= 1;
+	ts_say_unusual(&w->text, bit, p);
+	why = ts_asking_keep(w->asking, &w->text);
+	ts_text_puts(&w->text, "This water suits nobody yet: ", nobody, ".", NULL);
+	finish(w, w->entry_count, why);
+}
+
 void ts_check_headline(struct ts_check_work *w)
 {
 	size_t none = w->entry_count, advice = leading_advice(w);
@@ -253,9 +269,12 @@ void ts_check_headline(struct ts_check_work *w)
 			      (w->advice[0].row->group <= 7 && ts_check_unwell(w)));
 	bool faults = next_of(w, TS_CONFLICT, true) != none;
 	bool concerns = next_of(w, TS_CONCERN, true) != none;
+	const char *nobody = ts_nobody_yet_says(&w->check.profile);
 
 	if (advice != none && danger) {
 		lead_with_advice(w, advice);
+	} else if (w->check.planned_groups && !faults && w->check.water_known && nobody) {
+		lead_with_nobody(w, nobody);
 	} else if (w->check.planned_groups || faults || advice == none) {
 		if (w->question->plan->stock_count)
 			lead_with_list(w);

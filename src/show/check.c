@@ -34,7 +34,7 @@ static const char *sentence(
 
 	char first = says && *says ? *says : '\0';
 
-	if (first >= 'a' && first <= 'z') {
+	if (first >= 'a' && first <= 'z' && strncmp(says, "pH", 2) != 0) {
 		first = (char)(first - 'a' + 'A');
 		ts_text_add(text, &first, 1);
 		ts_text_put(text, says + 1);
