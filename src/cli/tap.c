@@ -128,6 +128,8 @@ static enum ts_status set_aside(const struct ts_system *system, struct ts_arena 
 	size_t len;
 	enum ts_status status;
 
+	if (!path)
+		return TS_NO_MEMORY;
 	if (system->look(system->state, path, &seen) == ENOENT)
 		return TS_OK;
 	status = ts_file_read(system, path, TS_OPEN_ORDINARY, TS_FILE_BYTES_MOST, &arena->allocator,
