@@ -126,7 +126,7 @@ static size_t spell_out(const char *name, size_t len, char out[TS_FOLD_ROOM])
 void ts_name_split(const char *name, size_t len, bool umlauts, struct ts_name_words *ret)
 {
 	char spelled[TS_FOLD_ROOM];
-	const char *at = ret->folded;
+	const char *at;
 
 	if (umlauts) {
 		len = spell_out(name, len, spelled);
@@ -134,7 +134,8 @@ void ts_name_split(const char *name, size_t len, bool umlauts, struct ts_name_wo
 	}
 	ts_fold(TS_FOLD_NAME, name, len, ret->folded, sizeof ret->folded);
 	tidy_number(ret->folded);
-	ret->folded_len = strlen(ret->folded);
+	at = ret->folded;
+	ret->folded_len = strlen(at);
 	ret->count = ret->joined_len = 0;
 	while (*at) {
 		size_t word = strcspn(at, " ");
