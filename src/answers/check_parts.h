@@ -30,6 +30,15 @@ struct ts_check_work {
 	struct ts_check_result *out;
 };
 
+/* Asks for advice on what lives there; then rules and advice in one order. False: no memory. */
+bool ts_check_advise(struct ts_check_work *w);
+bool ts_check_gather(struct ts_check_work *w);
+
+/* The list and the repair as rows; and which rows another one says already. */
+void ts_check_fill_judgements(struct ts_check_work *w);
+void ts_check_fill_repair(struct ts_check_work *w);
+void ts_check_fold(struct ts_check_work *w);
+
 /* The sentence of an entry, in the arena. */
 const char *ts_check_says(struct ts_check_work *w, const struct ts_check_entry *entry);
 

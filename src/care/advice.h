@@ -9,9 +9,9 @@
 
 #include <tapshoal/match.h>
 
-#include "care/mend.h"
 #include "chem/solution.h"
 #include "model/practice.h"
+#include "water/mend.h"
 
 /* Signs of distress, sorted by what they point to. Bits. */
 enum ts_care_signs {

@@ -6,7 +6,7 @@
 #define TS_WORDS_MEND_H
 
 #include "base/text.h"
-#include "care/mend.h"
+#include "water/mend.h"
 
 /*
  * Adds "Into each 100 L of new water 9 g of baking soda (sodium bicarbonate): then KH 6, pH about

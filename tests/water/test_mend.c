@@ -6,7 +6,7 @@
 #include "waters.h"
 
 #include "../given.h"
-#include "care/mend.h"
+#include "water/mend.h"
 #include "words/mend.h"
 
 static const double no = (double)NAN;

@@ -5,8 +5,8 @@
  * water, with its limits and stages, is remake.h. Bicarbonate is exact without knowing GH, and
  * hardness salts without KH.
  */
-#ifndef TS_CARE_MEND_H
-#define TS_CARE_MEND_H
+#ifndef TS_WATER_MEND_H
+#define TS_WATER_MEND_H
 
 #include <stdbool.h>
 

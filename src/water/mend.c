@@ -2,7 +2,7 @@
 /*
  * The arithmetic of one line. Masses come from the table of substances.
  */
-#include "care/mend.h"
+#include "water/mend.h"
 
 #include <math.h>
 

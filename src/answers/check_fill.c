@@ -1,0 +1,252 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The list of a check as rows: every judgement with its figures and its remedy, and the repair.
+ */
+#include "answers/check_parts.h"
+
+#include "base/arena.h"
+#include "words/advice.h"
+#include "words/rulings.h"
+#include "words/sentence.h"
+
+/* A figure that its kind does not have is not known. */
+static double or_none(double figure)
+{
+	return figure != 0 ? figure : (double)NAN;
+}
+
+void ts_check_remedy_fill(struct ts_check_work *w, const struct ts_remedy *m, const char *says,
+	struct ts_check_remedy *ret)
+{
+	bool counts = m->kind >= TS_REMEDY_NUMBER;
+
+	(void)w;
+	*ret = (struct ts_check_remedy){.kind = ts_check_remedy_words[m->kind],
+		.says = says,
+		.species = m->species ? m->species->species : NULL,
+		.mends = m->mends,
+		.from = counts ? (double)m->from : (double)NAN,
+		.to = counts ? (double)m->to : (double)NAN,
+		.percent = or_none(m->percent),
+		.days = or_none(m->days),
+		.gh_dh = m->kind == TS_REMEDY_MINERALS || m->kind == TS_REMEDY_DILUTE ? m->gh_dh
+										      : (double)NAN,
+		.kh_dh = m->kind == TS_REMEDY_MINERALS || m->kind == TS_REMEDY_DILUTE ? m->kh_dh
+										      : (double)NAN,
+		.nahco3_g = or_none(m->nahco3_g),
+		.cacl2_g = or_none(m->cacl2_g),
+		.mgso4_g = or_none(m->mgso4_g),
+		.length_cm = or_none(m->length_cm),
+		.width_cm = or_none(m->width_cm),
+		.height_cm = or_none(m->height_cm)};
+}
+
+static struct ts_texts animals_of(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	struct ts_texts texts = {ts_arena_array(w->asking->arena, 2, sizeof *texts.items), 0};
+
+	if (texts.items && r->subject)
+		texts.items[texts.count++] = r->subject->species;
+	if (texts.items && r->other)
+		texts.items[texts.count++] = r->other->species;
+	return texts;
+}
+
+static const char *parameter_of(const struct ts_ruling *r)
+{
+	if (r->match && isnan(r->match->copper_borne_mg_l) && r->word >= 0)
+		return ts_parameter_rows[r->word].key;
+	return r->match && !isnan(r->match->copper_borne_mg_l) ? "copper"
+							       : ts_rule_rows[r->rule].parameter;
+}
+
+/* What an animal bears of the parameter that decides, and how far it is missed. */
+static void fit_figures(const struct ts_ruling *r, struct ts_check_judgement *ret)
+{
+	const struct ts_parameter_fit *f;
+	bool below;
+
+	if (!isnan(r->match->copper_borne_mg_l)) {
+		ret->its = r->match->copper_borne_mg_l;
+		return;
+	}
+	if (r->word < 0)
+		return;
+	f = &r->match->at[r->word];
+	below = f->uncomfortable_by < 0;
+	ret->ours = f->reading;
+	ret->its = below ? f->preferred.low : f->preferred.high;
+	ret->figure = fabs(f->uncomfortable_by);
+}
+
+/* Somewhere in the answer stands that nobody is added now. */
+static bool nothing_bought(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->advice_count; i++) {
+		if (w->advice[i].row->group >= 2 && w->advice[i].row->group <= 5)
+			return true;
+	}
+	for (size_t i = 0; i < w->check.count; i++) {
+		if (w->check.rulings[i].rule == TS_RULE_NEWCOMERS)
+			return true;
+	}
+	return false;
+}
+
+/* What would be bought more of waits while the tank is not safe. */
+static bool bought_now(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	return nothing_bought(w) && r->remedy.kind == TS_REMEDY_NUMBER &&
+	       r->remedy.to > r->remedy.from;
+}
+
+static bool liked_temperature(const struct ts_check_work *w)
+{
+	const struct ts_shared_water *s = &w->check.shared;
+
+	return s->comfortable[TS_TEMPERATURE] &&
+	       s->at[TS_TEMPERATURE].low < s->at[TS_TEMPERATURE].high;
+}
+
+static void fill_remedy(
+	struct ts_check_work *w, const struct ts_ruling *r, struct ts_check_judgement *ret)
+{
+	struct ts_remedy remedy = r->remedy;
+	const char *says;
+
+	if (bought_now(w, r)) {
+		remedy = (struct ts_remedy){.kind = TS_REMEDY_WAIT};
+		ts_text_put(&w->text, "more of them once the tank is safe and steady");
+	} else if (r->rule == TS_RULE_TEMPERATURE_UNKNOWN && liked_temperature(w)) {
+		ts_text_put(&w->text, "keep it at what all like, ");
+		ts_text_number_short(&w->text, w->check.shared.at[TS_TEMPERATURE].low, 1);
+		ts_text_put(&w->text, " to ");
+		ts_text_number_short(&w->text, w->check.shared.at[TS_TEMPERATURE].high, 1);
+		ts_text_put(&w->text, " C, and say so with --temperature");
+	} else {
+		ts_say_remedy(&w->text, r, ts_check_held(w));
+	}
+	if (!w->text.len)
+		return;
+	says = ts_asking_keep(w->asking, &w->text);
+	ret->remedy = ts_arena_take(w->asking->arena, sizeof *ret->remedy);
+	if (ret->remedy)
+		ts_check_remedy_fill(w, &remedy, says, ret->remedy);
+}
+
+static void fill_ruling(
+	struct ts_check_work *w, const struct ts_ruling *r, struct ts_check_judgement *ret)
+{
+	ret->code = ts_rule_rows[r->rule].code;
+	ret->topic = ts_check_topic_words[ts_ruling_topic(r) - TS_TOPIC_DANGER];
+	ret->rests_on = ts_check_rests_words[r->rests];
+	ret->species = animals_of(w, r);
+	ret->parameter = parameter_of(r);
+	ret->ours = r->ours;
+	ret->its = r->its;
+	ret->figure = r->change;
+	if (r->match)
+		fit_figures(r, ret);
+	if (ts_say_condition(&w->text, r))
+		ret->condition = ts_asking_keep(w->asking, &w->text);
+	fill_remedy(w, r, ret);
+}
+
+static void fill_advice(
+	struct ts_check_work *w, const struct ts_advice *a, struct ts_check_judgement *ret)
+{
+	ret->code = a->row->id;
+	ret->topic =
+		ts_check_topic_words[a->row->group <= 3 ? 0 : TS_TOPIC_WATER - TS_TOPIC_DANGER];
+	ret->rests_on = ts_check_rests_words[TS_RESTS_READ];
+	ret->urgency = ts_urgency_words[a->row->urgency];
+	ts_say_advice_because(&w->text, a, w->residents);
+	if (w->text.len)
+		ret->because = ts_asking_keep(w->asking, &w->text);
+}
+
+void ts_check_fill_judgements(struct ts_check_work *w)
+{
+	struct ts_check_result *out = w->out;
+
+	out->judgements =
+		ts_arena_array(w->asking->arena, w->entry_count + 1, sizeof *out->judgements);
+	for (size_t i = 0; out->judgements && i < w->entry_count; i++) {
+		const struct ts_check_entry *e = &w->entries[i];
+		struct ts_check_judgement *j = &out->judgements[out->judgement_count++];
+
+		*j = (struct ts_check_judgement){.severity = ts_check_severity_words[e->severity],
+			.ours = (double)NAN,
+			.its = (double)NAN,
+			.figure = (double)NAN};
+		j->says = ts_check_says(w, e);
+		if (e->ruling)
+			fill_ruling(w, e->ruling, j);
+		else
+			fill_advice(w, e->advice, j);
+	}
+	out->more = w->check.more;
+}
+
+void ts_check_fill_repair(struct ts_check_work *w)
+{
+	struct ts_check_result *out = w->out;
+
+	out->repair_mends = w->check.repair_mends;
+	out->repair =
+		ts_arena_array(w->asking->arena, w->check.repair_count + 1, sizeof *out->repair);
+	for (size_t i = 0; out->repair && i < w->check.repair_count; i++) {
+		const struct ts_ruling *r = &w->check.repair[i];
+		struct ts_check_step *step = &out->repair[out->repair_count];
+
+		step->remedy = ts_arena_take(w->asking->arena, sizeof *step->remedy);
+		if (!step->remedy)
+			return;
+		ts_say_ruling(&w->text, r);
+		step->because = ts_asking_keep(w->asking, &w->text);
+		ts_say_step(&w->text, &r->remedy);
+		ts_check_remedy_fill(
+			w, &r->remedy, ts_asking_keep(w->asking, &w->text), step->remedy);
+		out->repair_count++;
+	}
+}
+
+/* Whether the repair sends the animal away, or never buys it. */
+static bool goes(const struct ts_check_work *w, const struct ts_species *species)
+{
+	for (size_t i = 0; species && i < w->check.repair_count; i++) {
+		const struct ts_remedy *m = &w->check.repair[i].remedy;
+
+		if (m->species == species && m->kind >= TS_REMEDY_LEAVE_OUT)
+			return true;
+	}
+	return false;
+}
+
+/* A tank that is too short for an animal need not be called too narrow as well. */
+static bool length_said(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	if (r->rule != TS_RULE_TANK_WIDTH && r->rule != TS_RULE_TANK_HEIGHT)
+		return false;
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *other = &w->check.rulings[i];
+
+		if (other->subject == r->subject && other->severity >= r->severity &&
+			(other->rule == TS_RULE_TANK_LENGTH ||
+				other->rule == TS_RULE_TANK_UNMEASURED))
+			return true;
+	}
+	return false;
+}
+
+/* What is told not to be bought gets no other line. */
+void ts_check_fold(struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (r)
+			w->out->judgements[i].folded =
+				goes(w, r->subject) || goes(w, r->other) || length_said(w, r);
+	}
+}

@@ -1,0 +1,294 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The list of a check: what the rules say of the plan, then the advice on what lives there already,
+ * in one order. Of one thing one voice speaks: where advice and a rule are about the same, the
+ * advice stands, since it knows what to do first.
+ */
+#include "answers/check_parts.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/arena.h"
+#include "words/rulings.h"
+
+/* Advice and the rules that are about the same. */
+static const struct {
+	const char *advice; /* the beginning of its id */
+	enum ts_rule_id rule;
+} same[] = {
+	{"now.crash", TS_RULE_AMMONIA},
+	{"now.ammonia", TS_RULE_AMMONIA},
+	{"now.nitrite", TS_RULE_NITRITE},
+	{"now.ammonia", TS_RULE_FILTER},
+	{"now.nitrite", TS_RULE_FILTER},
+	{"now.", TS_RULE_DISTRESS},
+	{"now.chlorine", TS_RULE_CHLORINE},
+	{"now.oxygen", TS_RULE_OXYGEN},
+	{"oxygen.short", TS_RULE_OXYGEN},
+	{"filter.reading", TS_RULE_AMMONIA},
+	{"filter.reading", TS_RULE_NITRITE},
+	{"filter.reading", TS_RULE_FILTER},
+	{"filter.maturing", TS_RULE_AMMONIA},
+	{"filter.maturing", TS_RULE_NITRITE},
+	{"filter.unready", TS_RULE_FILTER},
+	{"filter.unready", TS_RULE_FILTER_UNKNOWN},
+	{"vet.", TS_RULE_DISTRESS},
+	{"filter.reading", TS_RULE_DISTRESS},
+	{"oxygen.short", TS_RULE_DISTRESS},
+	{"buffer.gone", TS_RULE_DISTRESS},
+	{"stock.temperature", TS_RULE_DISTRESS},
+	{"now.temperature", TS_RULE_WARM_OXYGEN},
+	{"apart.no3", TS_RULE_NITRATE},
+	{"nitrate.high", TS_RULE_NITRATE},
+	{"apart.bare", TS_RULE_BUFFER},
+	{"leave.acid-bed", TS_RULE_BUFFER},
+	{"stock.stay", TS_RULE_WATER_UNSURE},
+	{"buffer.", TS_RULE_BUFFER},
+	{"buffer.", TS_RULE_BUFFER_OPEN},
+	{"ask.kh", TS_RULE_KH_UNKNOWN},
+	{"leave.untested", TS_RULE_UNTESTED},
+	{"leave.ph-untested", TS_RULE_UNTESTED},
+	{"leave.ph-young", TS_RULE_UNTESTED},
+};
+
+static bool begins(const char *id, const char *beginning)
+{
+	return strncmp(id, beginning, strlen(beginning)) == 0;
+}
+
+/* How grave advice is; groups of care/advice.c. */
+static enum ts_severity of_advice(const struct ts_advice_row *row)
+{
+	switch (row->group) {
+	case 1:
+		return TS_QUESTION;
+	case 2:
+		return TS_CONFLICT;
+	case 3:
+		return TS_CONCERN;
+	default:
+		return row->group >= 8 || row->urgency == TS_AT_LEISURE ? TS_NOTE : TS_CONCERN;
+	}
+}
+
+/* Asks what the advice would: then the question stays a question, whatever is advised. */
+static bool asks(const struct ts_check_work *w, const struct ts_advice_row *row)
+{
+	if (strcmp(row->id, "filter.unready") == 0)
+		return w->question->plan->tank.filter == TS_FILTER_UNKNOWN;
+	return strcmp(row->id, "leave.untested") == 0 || strcmp(row->id, "leave.ph-untested") == 0;
+}
+
+bool ts_check_held(const struct ts_check_work *w)
+{
+	return w->advice_count && w->advice[0].row->group >= 2 && w->advice[0].row->group <= 5;
+}
+
+bool ts_check_unwell(const struct ts_check_work *w)
+{
+	return w->question->plan->sign_count || w->question->plan->deaths.value > 0;
+}
+
+/* Nobody lives there yet, and ammonia or nitrite was read: advice knows what that is. */
+static bool is_maturing(const struct ts_check_work *w)
+{
+	const struct ts_now *log = &w->check.waters->log;
+
+	return ts_now_figure(log, TS_NOW_TAN) > 0 || ts_now_figure(log, TS_NOW_NO2) > 0;
+}
+
+/* What lives in the tank already, against the tank's own water; then what to do about it. */
+bool ts_check_advise(struct ts_check_work *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+	struct ts_plan_state *state = ts_arena_take(w->asking->arena, sizeof *state);
+	struct ts_match *residents =
+		ts_arena_array(w->asking->arena, plan->stock_count + 1, sizeof *residents);
+	struct ts_keeping keeping = {.temperature = plan->tank.temp_c};
+	size_t count = 0;
+
+	if (!state || !residents)
+		return false;
+	ts_plan_state_make(plan, w->check.waters, w->asking->today, state);
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		if (!w->question->species[i] || !ts_in_tank(&plan->stock[i]))
+			continue;
+		keeping.wild = plan->stock[i].origin == TS_ORIGIN_WILD;
+		ts_match_species(w->question->species[i], &w->check.waters->now, &keeping,
+			w->asking->practice, &residents[count++]);
+	}
+	if (!count && !is_maturing(w) && (plan->stock_count || !plan->tank.reading_count))
+		return true;
+	ts_plan_state_residents(state, residents, count);
+	w->residents = residents;
+	w->advice_count = ts_advise(&state->state, w->asking->practice, w->advice);
+	return true;
+}
+
+static bool resident_out(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (r->rule == TS_RULE_WATER && r->severity >= TS_CONCERN)
+			return true;
+	}
+	return false;
+}
+
+/* Somebody who lives there is to find another home for the water. */
+static bool sent_away(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (r->remedy.kind == TS_REMEDY_OTHER_HOME && ts_ruling_topic(r) == TS_TOPIC_WATER)
+			return true;
+	}
+	return false;
+}
+
+/* Advice that would contradict the list, or say again what it says. */
+static bool superseded(const struct ts_check_work *w, const struct ts_advice_row *row, bool crash)
+{
+	bool unsound = w->check.verdict == TS_PLAN_UNSOUND;
+
+	if (begins(row->id, "stock.temperature"))
+		return false;
+	/* The list knows which mineral mends it; "leave alone" is no word beside a fault. */
+	if (begins(row->id, "stock."))
+		return resident_out(w);
+	/* Half a tank of harder water over a lost buffer kills: whatever else is read, slowly. */
+	if (crash && begins(row->id, "now.nitrite"))
+		return true;
+	return row->group >= 8 && (unsound || sent_away(w));
+}
+
+/* A pH that light swings up by day is no fault of the water. */
+static bool of_light(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	bool of_ph =
+		(r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE) && r->word == TS_PH;
+
+	for (size_t i = 0; of_ph && i < w->advice_count; i++) {
+		if (begins(w->advice[i].row->id, "light.swing"))
+			return true;
+	}
+	return false;
+}
+
+static bool lives(const struct ts_check_work *w, const struct ts_species *species)
+{
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_plan_group *g = &w->check.groups[i];
+
+		if (g->group.species == species)
+			return g->planned < ts_group_count(&g->group);
+	}
+	return false;
+}
+
+/* What is done about a poison or the warmth is advised of the tank, not of one animal. */
+static bool of_now(
+	const struct ts_check_work *w, const struct ts_advice_row *row, const struct ts_ruling *r)
+{
+	bool water = r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE;
+	const char *id = row->id;
+
+	if (!water || !r->match || !lives(w, r->subject))
+		return false;
+	if (!isnan(r->match->copper_borne_mg_l))
+		return begins(id, "now.copper");
+	return r->word == TS_TEMPERATURE &&
+	       (begins(id, "now.temperature") || begins(id, "stock.temperature"));
+}
+
+static bool spoken_for(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	if (of_light(w, r))
+		return true;
+	for (size_t i = 0; i < w->advice_count; i++) {
+		if (of_now(w, w->advice[i].row, r))
+			return true;
+	}
+	for (size_t k = 0; k < sizeof same / sizeof *same; k++) {
+		if (same[k].rule != r->rule)
+			continue;
+		for (size_t i = 0; i < w->advice_count; i++) {
+			if (begins(w->advice[i].row->id, same[k].advice))
+				return true;
+		}
+	}
+	return false;
+}
+
+static int compare(const void *a, const void *b)
+{
+	const struct ts_check_entry *x = a, *y = b;
+	int by = (int)y->severity - (int)x->severity;
+
+	if (by)
+		return by;
+	/* Danger first of its like, other advice behind the rules. */
+	if (!x->ruling != !y->ruling) {
+		const struct ts_advice_row *row = (x->ruling ? y : x)->advice->row;
+
+		return (row->group <= 4 || x->severity == TS_NOTE) == !x->ruling ? -1 : 1;
+	}
+	if (x->ruling)
+		return x->ruling < y->ruling ? -1 : 1;
+	return x->advice < y->advice ? -1 : 1;
+}
+
+/* As grave as the gravest rule for which it speaks. */
+static enum ts_severity raised(
+	const struct ts_check_work *w, const struct ts_advice_row *row, enum ts_severity severity)
+{
+	for (size_t k = 0; k < sizeof same / sizeof *same; k++) {
+		for (size_t i = 0; begins(row->id, same[k].advice) && i < w->check.count; i++) {
+			if (w->check.rulings[i].rule == same[k].rule &&
+				w->check.rulings[i].severity > severity)
+				severity = w->check.rulings[i].severity;
+		}
+	}
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (of_now(w, row, r) && r->severity > severity)
+			severity = r->severity;
+	}
+	return severity;
+}
+
+bool ts_check_gather(struct ts_check_work *w)
+{
+	size_t most = w->check.count + w->advice_count + 1, kept = 0;
+	bool crash = false;
+
+	for (size_t i = 0; i < w->advice_count; i++)
+		crash |= begins(w->advice[i].row->id, "now.crash");
+	for (size_t i = 0; i < w->advice_count; i++) {
+		if (!superseded(w, w->advice[i].row, crash))
+			w->advice[kept++] = w->advice[i];
+	}
+	w->advice_count = kept;
+	w->entries = ts_arena_array(w->asking->arena, most, sizeof *w->entries);
+	if (!w->entries)
+		return false;
+	for (size_t i = 0; i < w->check.count; i++) {
+		if (!spoken_for(w, &w->check.rulings[i]))
+			w->entries[w->entry_count++] = (struct ts_check_entry){
+				w->check.rulings[i].severity, &w->check.rulings[i], NULL};
+	}
+	for (size_t i = 0; i < w->advice_count; i++) {
+		const struct ts_advice_row *row = w->advice[i].row;
+
+		w->entries[w->entry_count++] = (struct ts_check_entry){
+			raised(w, row, asks(w, row) ? TS_QUESTION : of_advice(row)), NULL,
+			&w->advice[i]};
+	}
+	if (w->entry_count)
+		qsort(w->entries, w->entry_count, sizeof *w->entries, compare);
+	return true;
+}

@@ -1,0 +1,345 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The ladder of remedies, from the cheapest to the dearest, as rows. Each rung makes a change of
+ * the plan. Between two animals the one that causes the fault goes before the one that suffers, one
+ * that is planned before one that lives there, the last before the first.
+ */
+#include "stock/mending.h"
+
+#include "chem/hardness.h"
+#include "chem/substances.h"
+#include "stock/levels.h"
+#include "stock/rules.h"
+
+static bool rung_routine(const struct ts_mending *w, const struct ts_ruling *fault,
+	unsigned attempt, struct ts_draft *d, struct ts_remedy *ret)
+{
+	static const struct ts_every routines[] = {
+		{20, 7}, {30, 7}, {40, 7}, {50, 7}, {30, 3.5}, {40, 3.5}, {50, 3.5}};
+	const struct ts_load *l = &w->check->load;
+
+	if (fault->rule != TS_RULE_NITRATE_LOAD && fault->rule != TS_RULE_BUFFER)
+		return false;
+	while (attempt < sizeof routines / sizeof *routines && l->change_known &&
+		routines[attempt].amount / routines[attempt].days <=
+			l->change_percent / l->change_days)
+		attempt++; /* only more than is changed now */
+	if (attempt >= sizeof routines / sizeof *routines)
+		return false;
+	d->plan.tank.water_change = routines[attempt];
+	ret->percent = routines[attempt].amount;
+	ret->days = routines[attempt].days;
+	return true;
+}
+
+/* What the water is to hold for all: inside what they share, a degree from its end. */
+static double target(const struct ts_mending *w, enum ts_parameter p)
+{
+	const struct ts_range *r = &w->check->shared.at[p];
+	const struct ts_span *s = &w->check->profile.at[p];
+	double inside = fmin(1, (r->high - r->low) / 2);
+
+	if (!s->given || isnan(r->low) || r->low > r->high)
+		return s->given ? s->value : (double)NAN;
+	if (s->value < r->low)
+		return ceil(r->low + inside);
+	return s->value > r->high ? floor(r->high - inside) : s->value;
+}
+
+static void mend_water(const struct ts_mending *w, struct ts_draft *d, double gh_dh, double kh_dh)
+{
+	const struct ts_measure none = {.kind = TS_MEASURE_NONE};
+
+	d->water_mended = true;
+	d->mended = (struct ts_reading){.gh_dh = none, .kh_dh = none};
+	d->mended.gh_dh = (struct ts_measure){gh_dh, gh_dh, gh_dh, TS_MEASURE_VALUE};
+	d->mended.kh_dh = (struct ts_measure){kh_dh, kh_dh, kh_dh, TS_MEASURE_VALUE};
+	d->mended.method = TS_METHOD_LABORATORY;
+	if (w->check->profile.at[TS_TEMPERATURE].given &&
+		d->plan.tank.temp_c.kind == TS_MEASURE_NONE) {
+		double t = w->check->profile.at[TS_TEMPERATURE].value;
+
+		d->plan.tank.temp_c = (struct ts_measure){t, t, t, TS_MEASURE_VALUE};
+	}
+}
+
+/* Grams of each salt into 100 L; calcium and magnesium half and half by mass of the salts. */
+static void weigh(double gh_more, double kh_more, struct ts_remedy *ret)
+{
+	const struct ts_substance *soda = ts_chem_substance("NaHCO3");
+	const struct ts_substance *calcium = ts_chem_substance("CaCl2.2H2O");
+	const struct ts_substance *magnesium = ts_chem_substance("MgSO4.7H2O");
+	double gh = ts_chem_mmol_l_from_dh(fmax(gh_more, 0));
+	double each = gh / (1 / calcium->molar_mass + 1 / magnesium->molar_mass);
+
+	ret->nahco3_g =
+		ts_chem_substance_grams(soda, ts_chem_meq_l_from_dkh(fmax(kh_more, 0)), 100);
+	ret->cacl2_g = ret->mgso4_g = each * 100 / 1000;
+}
+
+static bool of_minerals(const struct ts_ruling *fault)
+{
+	return (fault->rule == TS_RULE_WATER || fault->rule == TS_RULE_WATER_UNSURE ||
+		       fault->rule == TS_RULE_BUFFER) &&
+	       ts_ruling_topic(fault) != TS_TOPIC_TEMPERATURE;
+}
+
+/* Ammonia in the water, or nobody knows of a tank that was read: what raises the pH over it kills.
+ */
+static bool ammonia_there(const struct ts_mending *w)
+{
+	const struct ts_waters *waters = w->check->waters;
+
+	return w->check->profile.poisons.found & TS_POISON_AMMONIA ||
+	       (waters->log.read && isnan(w->check->profile.poisons.tan_mg_l));
+}
+
+static bool rung_minerals(const struct ts_mending *w, const struct ts_ruling *fault,
+	unsigned attempt, struct ts_draft *d, struct ts_remedy *ret)
+{
+	const struct ts_span *gh = &w->check->profile.at[TS_GH];
+	const struct ts_span *kh = &w->check->profile.at[TS_KH];
+
+	if (attempt || !of_minerals(fault) || !gh->given || !kh->given || ammonia_there(w))
+		return false;
+	ret->gh_dh = target(w, TS_GH);
+	ret->kh_dh = target(w, TS_KH);
+	if (fault->rule == TS_RULE_BUFFER)
+		ret->kh_dh = fmax(ret->kh_dh, w->practice->value[TS_P_KH_WARN]);
+	/* The sodium of the one brings no calcium: GH may stay, it may not fall. */
+	if (ret->gh_dh < gh->value || ret->kh_dh < kh->value ||
+		!(ret->gh_dh > gh->value || ret->kh_dh > kh->value))
+		return false;
+	weigh(ret->gh_dh - gh->value, ret->kh_dh - kh->value, ret);
+	mend_water(w, d, ret->gh_dh, ret->kh_dh);
+	return true;
+}
+
+static bool rung_dilute(const struct ts_mending *w, const struct ts_ruling *fault, unsigned attempt,
+	struct ts_draft *d, struct ts_remedy *ret)
+{
+	const struct ts_span *gh = &w->check->profile.at[TS_GH];
+	const struct ts_span *kh = &w->check->profile.at[TS_KH];
+	double share;
+
+	if (attempt || !of_minerals(fault) || !gh->given || !kh->given || !(gh->value > 0))
+		return false;
+	share = fmin(
+		target(w, TS_GH) / gh->value, kh->value > 0 ? target(w, TS_KH) / kh->value : 1);
+	share = floor(share * 20) / 20; /* in steps of 5 % */
+	if (!(share > 0 && share < 1))
+		return false;
+	ret->percent = 100 * (1 - share);
+	ret->gh_dh = gh->value * share;
+	ret->kh_dh = kh->value * share;
+	mend_water(w, d, ret->gh_dh, ret->kh_dh);
+	return true;
+}
+
+/* The tank there is: a lid, another current. A larger one is another tank, and the last of these.
+ */
+static bool rung_tank(const struct ts_mending *w, const struct ts_ruling *fault, unsigned attempt,
+	struct ts_draft *d, struct ts_remedy *ret)
+{
+	struct ts_tank *t = &d->plan.tank;
+	const struct ts_smallest_tank *s = &w->check->smallest;
+
+	if (attempt)
+		return false;
+	switch (fault->rule) {
+	case TS_RULE_COVER:
+		t->cover = TS_COVER_YES;
+		return true;
+	case TS_RULE_FLOW:
+		t->flow = fault->subject->needs.flow;
+		return true;
+	case TS_RULE_LIGHT:
+		t->light = fault->subject->needs.light;
+		return true;
+	case TS_RULE_EATS_PLANTS:
+		t->plants = TS_PLANTS_NONE;
+		return true;
+	default:
+		break;
+	}
+	if (!(s->length_cm > 0) ||
+		(ts_ruling_topic(fault) != TS_TOPIC_ROOM && fault->rule != TS_RULE_CHASED &&
+			fault->rule != TS_RULE_ATTACKED && fault->rule != TS_RULE_RIVALS))
+		return false;
+	t->volume_l = 0;
+	t->length_cm = ret->length_cm = fmax(s->length_cm, t->length_cm);
+	t->width_cm = ret->width_cm = fmax(s->width_cm, t->width_cm);
+	t->height_cm = ret->height_cm = fmax(s->height_cm, t->height_cm);
+	return true;
+}
+
+/* Gives a species another number, its sexes as the record wants them. */
+static void renumber(const struct ts_mending *w, const struct ts_plan_group *g,
+	const struct ts_level *level, struct ts_draft *d, struct ts_remedy *ret)
+{
+	struct ts_plan_group as_wanted = *g;
+	bool living = !g->planned;
+
+	as_wanted.group = level->group;
+	as_wanted.group.size_cm = g->group.size_cm;
+	ret->species = g->group.species;
+	ret->from = ts_group_count(&g->group);
+	ret->to = ts_group_count(&level->group);
+	ret->males = level->group.males;
+	ret->females = level->group.females;
+	if (g->group.males && !g->group.females && !g->group.either) {
+		as_wanted.group.males = ret->to;
+		as_wanted.group.females = as_wanted.group.either = 0;
+	}
+	ts_draft_drop(d, g->group.species);
+	ts_draft_add(
+		d, &as_wanted, as_wanted.group.males, TS_SEX_MALE, living, ts_draft_line_of(w, g));
+	ts_draft_add(d, &as_wanted, as_wanted.group.females, TS_SEX_FEMALE, living,
+		ts_draft_line_of(w, g));
+	ts_draft_add(d, &as_wanted, as_wanted.group.either, TS_SEX_UNKNOWN, living,
+		ts_draft_line_of(w, g));
+}
+
+/* Too many for the tank: fewer of those of whom there are more than they want, the last first. */
+static bool fewer(
+	const struct ts_mending *w, unsigned attempt, struct ts_draft *d, struct ts_remedy *ret)
+{
+	const struct ts_check *c = w->check;
+	struct ts_level levels[TS_LEVELS_MOST];
+
+	for (size_t i = c->group_count; i-- > 0;) {
+		const struct ts_plan_group *g = &c->groups[i];
+
+		for (size_t l = ts_levels(g->group.species, levels); l-- > 0;) {
+			if (ts_group_count(&levels[l].group) >= ts_group_count(&g->group))
+				continue;
+			if (attempt--)
+				continue;
+			renumber(w, g, &levels[l], d, ret);
+			return true;
+		}
+	}
+	return false;
+}
+
+/* More where that is what is missing; fewer; the sexes as the record wants them. */
+static bool rung_number(const struct ts_mending *w, const struct ts_ruling *fault, unsigned attempt,
+	struct ts_draft *d, struct ts_remedy *ret)
+{
+	bool by_other = fault->rule == TS_RULE_FIN_NIPPER || fault->rule == TS_RULE_CHASED;
+	const struct ts_plan_group *g =
+		ts_check_group_of(w->check, by_other ? fault->other : fault->subject);
+	struct ts_level levels[TS_LEVELS_MOST];
+
+	if (!fault->subject && ts_ruling_topic(fault) == TS_TOPIC_WASTE)
+		return fewer(w, attempt, d, ret);
+	if (!g || (fault->other && !by_other) || fault->match ||
+		attempt >= ts_levels(g->group.species, levels))
+		return false;
+	renumber(w, g, &levels[attempt], d, ret);
+	/* Nobody is bought now on top of sick animals. */
+	return ret->to <= ret->from || !w->sick;
+}
+
+/* Rules in which the other is the cause; in the rest neither is more to blame. */
+static bool caused(enum ts_rule_id rule)
+{
+	switch (rule) {
+	case TS_RULE_ATTACKED:
+	case TS_RULE_CHASED:
+	case TS_RULE_EATEN:
+	case TS_RULE_ELECTRIC:
+	case TS_RULE_FIN_NIPPER:
+	case TS_RULE_NIGHT_HUNTER:
+	case TS_RULE_OUTCOMPETED:
+	case TS_RULE_SHRIMPS_EATEN:
+	case TS_RULE_SNAILS_EATEN:
+		return true;
+	default:
+		return false;
+	}
+}
+
+static size_t index_of(const struct ts_check *c, const struct ts_species *species)
+{
+	const struct ts_plan_group *g = ts_check_group_of(c, species);
+
+	return g ? (size_t)(g - c->groups) : 0;
+}
+
+static size_t conflicts_of(const struct ts_check *c, const struct ts_species *species)
+{
+	size_t count = 0;
+
+	for (size_t i = 0; i < c->count && c->rulings[i].severity >= TS_CONFLICT; i++)
+		count += c->rulings[i].subject == species || c->rulings[i].other == species;
+	return count;
+}
+
+/* Who goes first of the two; `attempt` 1 is the other. A whole plan's fault: the last line first.
+ */
+static const struct ts_plan_group *who_goes(
+	const struct ts_mending *w, const struct ts_ruling *fault, unsigned attempt)
+{
+	const struct ts_check *c = w->check;
+	const struct ts_plan_group *a = ts_check_group_of(c, fault->subject);
+	const struct ts_plan_group *b = ts_check_group_of(c, fault->other);
+	bool b_first;
+
+	if (!a)
+		return attempt < c->group_count ? &c->groups[c->group_count - 1 - attempt] : NULL;
+	if (!b)
+		return attempt ? NULL : a;
+	if (attempt > 1)
+		return NULL;
+	if (!a->planned != !b->planned)
+		b_first = b->planned > 0;
+	else if (caused(fault->rule))
+		b_first = true;
+	else if (conflicts_of(c, fault->subject) != conflicts_of(c, fault->other))
+		b_first = conflicts_of(c, fault->other) > conflicts_of(c, fault->subject);
+	else
+		b_first = index_of(c, fault->other) > index_of(c, fault->subject);
+	return b_first == !attempt ? b : a;
+}
+
+static bool take_out(const struct ts_mending *w, const struct ts_ruling *fault, unsigned attempt,
+	bool planned, struct ts_draft *d, struct ts_remedy *ret)
+{
+	const struct ts_plan_group *g = who_goes(w, fault, attempt);
+
+	if (!g)
+		return false;
+	ret->species = g->group.species;
+	ret->from = ts_group_count(&g->group);
+	if (planned != (g->planned > 0)) {
+		ret->from = 0; /* not this rung's: the next attempt */
+		return true;
+	}
+	ts_draft_drop(d, g->group.species);
+	return true;
+}
+
+static bool rung_leave_out(const struct ts_mending *w, const struct ts_ruling *fault,
+	unsigned attempt, struct ts_draft *d, struct ts_remedy *ret)
+{
+	return take_out(w, fault, attempt, true, d, ret);
+}
+
+static bool rung_other_home(const struct ts_mending *w, const struct ts_ruling *fault,
+	unsigned attempt, struct ts_draft *d, struct ts_remedy *ret)
+{
+	return take_out(w, fault, attempt, false, d, ret);
+}
+
+const struct ts_ladder_row ts_ladder[] = {
+	{TS_REMEDY_ROUTINE, rung_routine},
+	{TS_REMEDY_MINERALS, rung_minerals},
+	{TS_REMEDY_DILUTE, rung_dilute},
+	{TS_REMEDY_TANK, rung_tank},
+	{TS_REMEDY_NUMBER, rung_number},
+	{TS_REMEDY_LEAVE_OUT, rung_leave_out},
+	{TS_REMEDY_OTHER_HOME, rung_other_home},
+};
+
+const size_t ts_ladder_count = sizeof ts_ladder / sizeof *ts_ladder;
