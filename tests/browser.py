@@ -111,7 +111,7 @@ class Browser:
 def shown(driver):
     return driver.execute_script(
         "return Array.from(document.querySelectorAll('.tagged > li'))"
-        ".filter(e => e.offsetParent !== null).map(e => e.dataset.family)")
+        ".filter(e => e.offsetParent !== null).map(e => e.dataset.family || e.parentElement.dataset.family)")
 
 
 def filtered(browser, path, tabs):

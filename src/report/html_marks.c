@@ -176,6 +176,76 @@ static bool in_order(const struct ts_bar *bars, const struct ts_bar *bar)
 	return bar->hue == hue;
 }
 
+static bool same_range(const struct ts_range *a, const struct ts_range *b)
+{
+	return (a->low == b->low || (isnan(a->low) && isnan(b->low))) &&
+	       (a->high == b->high || (isnan(a->high) && isnan(b->high)));
+}
+
+static bool same_outline(const struct ts_bar *a, const struct ts_bar *b)
+{
+	return same_range(&a->tolerated, &b->tolerated) &&
+	       same_range(&a->preferred, &b->preferred) && same_range(&a->reading, &b->reading);
+}
+
+/*
+ * KH is known by the kind of home water, so a ranking has a dozen outlines of it and no more: each
+ * is written once, with an id, and used by the other entries. `ret_at`: which it is; the number of
+ * those known where it is to be written.
+ */
+static bool known_outline(struct ts_page *page, const struct ts_bar *bar, size_t *ret_at)
+{
+	size_t at = 0;
+
+	while (at < TS_OUTLINES_MOST && page->outlines[at] &&
+		!same_outline(page->outlines[at], bar))
+		at++;
+	*ret_at = at;
+	if (at < TS_OUTLINES_MOST && !page->outlines[at]) {
+		page->outlines[at] = bar;
+		return false;
+	}
+	return at < TS_OUTLINES_MOST;
+}
+
+static void put_number_id(struct ts_page *page, const char *attribute, const char *id, size_t at)
+{
+	struct ts_text name;
+
+	ts_text_open(&name, &page->out->allocator);
+	ts_text_put(&name, id);
+	ts_text_number_short(&name, (double)at, 0);
+	ts_page_attribute(page, attribute, ts_text_get(&name));
+	page->out->failed |= name.failed;
+	ts_text_drop(&name);
+}
+
+static void put_outline(
+	struct ts_page *page, const struct ts_bar *bars, const struct ts_bar *bar, int left)
+{
+	bool placed = bars->next && in_order(bars, bar);
+	size_t at = TS_OUTLINES_MOST;
+	struct ts_text d;
+
+	if (placed && bar->hue == TS_HUE_KH && known_outline(page, bar, &at)) {
+		ts_page_open(page, "use");
+		put_number_id(page, "href", "#k", at);
+		ts_page_close(page);
+		return;
+	}
+	ts_text_open(&d, &page->out->allocator);
+	path(&d, bar, left);
+	ts_page_open(page, "path");
+	if (at < TS_OUTLINES_MOST)
+		put_number_id(page, "id", "k", at);
+	if (!placed)
+		ts_page_attribute(page, "class", ts_page_hue(bar->hue));
+	ts_page_attribute(page, "d", ts_text_get(&d));
+	ts_page_close(page);
+	page->out->failed |= d.failed;
+	ts_text_drop(&d);
+}
+
 void ts_page_marks(struct ts_page *page, const struct ts_bar *bars)
 {
 	int left = 0;
@@ -188,19 +258,8 @@ void ts_page_marks(struct ts_page *page, const struct ts_bar *bars)
 		ts_page_attribute(page, "class", "one");
 		ts_page_attribute(page, "viewBox", "0 0 74 16");
 	}
-	for (const struct ts_bar *bar = bars; bar; bar = bar->next, left += PITCH) {
-		struct ts_text d;
-
-		ts_text_open(&d, &page->out->allocator);
-		path(&d, bar, left);
-		ts_page_open(page, "path");
-		if (!bars->next || !in_order(bars, bar))
-			ts_page_attribute(page, "class", ts_page_hue(bar->hue));
-		ts_page_attribute(page, "d", ts_text_get(&d));
-		ts_page_close(page);
-		page->out->failed |= d.failed;
-		ts_text_drop(&d);
-	}
+	for (const struct ts_bar *bar = bars; bar; bar = bar->next, left += PITCH)
+		put_outline(page, bars, bar, left);
 	put_hatch(page, bars);
 	ts_page_close(page);
 	if (!bars->next)

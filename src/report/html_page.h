@@ -9,13 +9,16 @@
 #include "report/document.h"
 
 #define TS_ELEMENTS_MOST 16
+#define TS_OUTLINES_MOST 16
 
 struct ts_page {
 	struct ts_text *out;
 	const char *open[TS_ELEMENTS_MOST];
 	size_t depth;
-	const struct ts_bar *water; /* whose hatching the page has by now */
-	bool in_tag;                /* the start tag still takes attributes */
+	const struct ts_bar *water;                      /* whose hatching the page has by now */
+	const struct ts_bar *outlines[TS_OUTLINES_MOST]; /* of KH, written by now */
+	unsigned shared_tags; /* bits of the tags that stand at the list */
+	bool in_tag;          /* the start tag still takes attributes */
 };
 
 /* Opens an element; `name` is a constant. Too deep is the text's failure. */

@@ -8,6 +8,10 @@ function filterLists(root) {
 	var chosen = {};
 	var search = document.createElement("input");
 	var searched = document.createElement("label");
+	// What all entries of a list have alike stands at the list.
+	function tags(item) {
+		return Object.assign({}, item.parentElement.dataset, item.dataset);
+	}
 	// The heading of a list: what stands above it, but for the verdict.
 	function head(list) {
 		var above = list.previousElementSibling;
@@ -23,7 +27,7 @@ function filterLists(root) {
 		var left = 0;
 		items.forEach(function (item) {
 			item.hidden = !item.textContent.toLowerCase().includes(search.value.toLowerCase().trim()) ||
-				keys.some(function (key) { return item.dataset[key] !== chosen[key]; });
+				keys.some(function (key) { return tags(item)[key] !== chosen[key]; });
 			left += item.hidden ? 0 : 1;
 		});
 		lists.forEach(function (list) {
@@ -40,10 +44,10 @@ function filterLists(root) {
 	search.addEventListener("input", show);
 	searched.append("Search", search);
 	if (items.length > 12) { form.append(searched); } // fewer are seen at once
-	Object.keys(items[0].dataset).forEach(function (key) {
+	Object.keys(tags(items[0])).forEach(function (key) {
 		var label = document.createElement("label");
 		var select = document.createElement("select");
-		var values = new Set(items.map(function (item) { return item.dataset[key]; }));
+		var values = new Set(items.map(function (item) { return tags(item)[key]; }));
 		if (values.size === 1) { return; } // nothing to choose
 		label.textContent = key.charAt(0).toUpperCase() + key.slice(1);
 		select.name = key;
