@@ -84,6 +84,24 @@ void ts_text_puts(struct ts_text *text, ...)
 	va_end(args);
 }
 
+void ts_text_fit(char *out, size_t room, ...)
+{
+	va_list args;
+	const char *part;
+
+	va_start(args, room);
+	while ((part = va_arg(args, const char *)) && room > 1) {
+		size_t len = strlen(part) < room ? strlen(part) : room - 1;
+
+		memcpy(out, part, len);
+		out += len;
+		room -= len;
+	}
+	va_end(args);
+	if (room)
+		*out = '\0';
+}
+
 void ts_text_fill(struct ts_text *text, char byte, size_t count)
 {
 	if (!make_room(text, count))

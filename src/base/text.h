@@ -42,6 +42,12 @@ void ts_text_number_short(struct ts_text *text, double value, int decimals);
 const char *ts_text_get(const struct ts_text *text);
 
 /*
+ * Writes the strings up to a NULL one behind the other into `room` bytes, its NUL among them; what
+ * does not fit is cut off. For short texts of our own, where a text that grows would be too much.
+ */
+void ts_text_fit(char *out, size_t room, ...);
+
+/*
  * Bytes of the UTF-8 character that begins at `at`, a NUL-terminated text: 1 to 4; 0 where the
  * bytes are none (cut off, longer than need be, a surrogate, beyond U+10FFFF). The NUL is one of 1.
  */

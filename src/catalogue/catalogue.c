@@ -6,7 +6,6 @@
 #include <tapshoal/catalogue.h>
 
 #include <stdint.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -77,7 +76,7 @@ static bool check_envelopes(const struct ts_envelopes *e, const char *of, const 
 		if (!all[i].envelope->source.count ||
 			inside(&all[i].envelope->preferred, &all[i].envelope->tolerated))
 			continue;
-		snprintf(path, sizeof path, "water.%s%s", of, all[i].key);
+		ts_text_fit(path, sizeof path, "water.", of, all[i].key, NULL);
 		ok = ts_finding_add(findings, &ts_codes[TS_C_RECORDS_INNER_RANGE], &place,
 			"preferred reaches beyond tolerated", NULL);
 	}

@@ -6,7 +6,6 @@
  */
 #include "cli/options.h"
 
-#include <stdio.h>
 #include <string.h>
 
 #include "model/shape.h"
@@ -400,18 +399,18 @@ static bool unknown_flag(const struct command *command, const char *argument, st
 /* An example of a value as it is typed: 7.4, "14 dH", "20 mg/L NO3" or "4.5 mg/L N". */
 static void typed(const char *example, char form[FORM_MOST])
 {
-	const char *rest = example;
+	const char *quote = strchr(example, ' ') ? "\"" : "";
 
-	if (!strchr(example, ' ')) {
-		snprintf(form, FORM_MOST, "%s", example);
-		return;
-	}
-	for (*form = '\0'; *rest;) {
+	ts_text_fit(form, FORM_MOST, quote, NULL);
+	for (const char *rest = example; *rest;) {
 		const char *other = strstr(rest, " or ");
 		size_t len = other ? (size_t)(other - rest) : strlen(rest), at = strlen(form);
 
-		snprintf(form + at, FORM_MOST - at, "\"%.*s\"%s", (int)len, rest,
-			other ? " or " : "");
+		if (len >= FORM_MOST - at)
+			return;
+		memcpy(form + at, rest, len);
+		ts_text_fit(form + at + len, FORM_MOST - at - len, quote, other ? " or " : "",
+			other ? quote : "", NULL);
 		rest += len + (other ? 4 : 0);
 	}
 }

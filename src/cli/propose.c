@@ -12,6 +12,7 @@
 #include "answers/propose.h"
 #include "base/arena.h"
 #include "base/date.h"
+#include "base/number.h"
 #include "cli/output.h"
 #include "records/write.h"
 #include "report/propose_result.h"
@@ -182,8 +183,15 @@ static enum ts_status open_call(struct session *s, struct propose_call *a)
 static void progress(void *state, size_t nodes, int64_t points)
 {
 	(void)state;
-	fprintf(stderr, "\rsearching: %zu lists looked at, best so far %lld ", nodes,
-		(long long)points);
+	char looked[TS_NUMBER_ROOM], best[TS_NUMBER_ROOM];
+
+	ts_number_write(looked, (double)nodes, 0);
+	ts_number_write(best, (double)points, 0);
+	fputs("\rsearching: ", stderr);
+	fputs(looked, stderr);
+	fputs(" lists looked at, best so far ", stderr);
+	fputs(best, stderr);
+	fputs(" ", stderr);
 }
 
 /* The species that are asked for, the centre among them. */

@@ -4,11 +4,12 @@
  */
 #include <tapshoal/catalogue.h>
 
-#include <stdio.h>
 #include <string.h>
 
 #include "base/date.h"
 #include "base/findings.h"
+#include "base/number.h"
+#include "base/text.h"
 #include "model/codes.h"
 #include "records/load.h"
 #include "records/rules.h"
@@ -37,13 +38,14 @@ bool ts_water_holds(const struct ts_water *water, const char *file, struct ts_fi
 	for (size_t i = 0; i <= water->reading_count; i++) {
 		bool kept = i == water->reading_count;
 		const char *date = kept ? water->kept : water->readings[i].date;
-		char path[64] = "kept";
+		char path[64] = "kept", number[TS_NUMBER_ROOM];
 		struct ts_place place = {file, 0, 0, path};
 
 		if (!date || ts_date_read(date, &day))
 			continue;
+		ts_number_write(number, (double)(i + 1), 0);
 		if (!kept)
-			snprintf(path, sizeof path, "readings[%zu].date", i + 1);
+			ts_text_fit(path, sizeof path, "readings[", number, "].date", NULL);
 		ok &= ts_finding_addf(findings, &ts_codes[TS_C_RECORDS_DATE], &place, NULL, "'",
 			date, "' is not a day", NULL);
 	}

@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * A POSIX machine: reading, folders, environment, the day, the terminal. Writing is
- * machine_write.c's.
+ * A POSIX machine: opening with locks, the day, the terminal. Writing is machine_write.c's, the
+ * rest posix.c's.
  */
 #include "system/machine.h"
 
-#include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <langinfo.h>
@@ -20,42 +19,11 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "system/posix.h"
+
 /* How long somebody else may go on writing before it is said, and how often it is looked. */
 #define BUSY_TRIES 500
 #define BUSY_NS 20000000
-
-static int64_t ns(const struct timespec *t)
-{
-	return (int64_t)t->tv_sec * 1000000000 + t->tv_nsec;
-}
-
-static void see(const struct stat *info, struct ts_seen *ret)
-{
-	*ret = (struct ts_seen){.entry = S_ISREG(info->st_mode)   ? TS_ENTRY_FILE
-					 : S_ISDIR(info->st_mode) ? TS_ENTRY_FOLDER
-								  : TS_ENTRY_OTHER,
-		.device = (uint64_t)info->st_dev,
-		.inode = (uint64_t)info->st_ino,
-		.size = (uint64_t)info->st_size,
-		.modified_ns = ns(&info->st_mtim),
-		.changed_ns = ns(&info->st_ctim)};
-}
-
-int ts_machine_look(const char *path, struct ts_seen *ret)
-{
-	struct stat info;
-
-	if (stat(path, &info) != 0)
-		return errno;
-	see(&info, ret);
-	return 0;
-}
-
-static int look(void *state, const char *path, struct ts_seen *ret)
-{
-	(void)state;
-	return ts_machine_look(path, ret);
-}
 
 bool ts_machine_knows(const struct ts_machine *machine, const struct ts_seen *seen)
 {
@@ -90,30 +58,6 @@ int ts_machine_know(struct ts_machine *machine, const struct ts_seen *seen)
 		return ENOMEM;
 	machine->known[machine->known_count++] = *seen;
 	return 0;
-}
-
-static int list(void *state, const char *folder, bool (*each)(void *to, const char *name), void *to)
-{
-	DIR *dir = opendir(folder);
-	const struct dirent *entry;
-	int why;
-
-	(void)state;
-	if (!dir)
-		return errno;
-	do {
-		errno = 0;
-		entry = readdir(dir);
-	} while (entry && each(to, entry->d_name));
-	why = entry ? 0 : errno;
-	closedir(dir);
-	return why;
-}
-
-static int make_folder(void *state, const char *path)
-{
-	(void)state;
-	return mkdir(path, 0700) == 0 || errno == EEXIST ? 0 : errno;
 }
 
 static void close_file(void *state, int handle)
@@ -155,7 +99,7 @@ static int open_once(const char *path, enum ts_opening how, int *ret, struct ts_
 	if (!why && fstat(*ret, &info) != 0)
 		why = errno;
 	if (!why) {
-		see(&info, ret_seen);
+		ts_posix_see(&info, ret_seen);
 		if (how != TS_OPEN_ANY && ret_seen->entry != TS_ENTRY_FILE)
 			why = ret_seen->entry == TS_ENTRY_FOLDER ? EISDIR : TS_WHY_NOT_ORDINARY;
 	}
@@ -174,7 +118,7 @@ static int open_rewrite(struct ts_machine *machine, const char *path, int *ret)
 		why = open_once(path, TS_OPEN_REWRITE, ret, &seen);
 		if (why)
 			return why;
-		if (ts_machine_look(path, &now) == 0 && now.device == seen.device &&
+		if (ts_posix_look(NULL, path, &now) == 0 && now.device == seen.device &&
 			now.inode == seen.inode) {
 			machine->rewrite = *ret;
 			machine->rewrite_seen = seen;
@@ -198,7 +142,7 @@ static int open_file(void *state, const char *path, enum ts_opening how, int *re
 		*ret = STDIN_FILENO;
 		if (fstat(*ret, &info) != 0)
 			return errno;
-		see(&info, &seen);
+		ts_posix_see(&info, &seen);
 		return ts_machine_know(machine, &seen);
 	}
 	why = open_once(path, how, ret, &seen);
@@ -210,25 +154,6 @@ static int open_file(void *state, const char *path, enum ts_opening how, int *re
 	return why;
 }
 
-/* A signal in between is no error. */
-static int read_file(void *state, int handle, char *into, size_t room, size_t *ret_len)
-{
-	ssize_t got;
-
-	(void)state;
-	do
-		got = read(handle, into, room);
-	while (got < 0 && errno == EINTR);
-	*ret_len = got > 0 ? (size_t)got : 0;
-	return got < 0 ? errno : 0;
-}
-
-static const char *variable(void *state, const char *name)
-{
-	(void)state;
-	return getenv(name);
-}
-
 static bool today(void *state, char ret[TS_DAY_ROOM])
 {
 	time_t now = time(NULL);
@@ -236,21 +161,6 @@ static bool today(void *state, char ret[TS_DAY_ROOM])
 
 	(void)state;
 	return localtime_r(&now, &local) && strftime(ret, TS_DAY_ROOM, "%Y-%m-%d", &local);
-}
-
-static bool program(void *state, char *ret, size_t room)
-{
-	ssize_t len = readlink("/proc/self/exe", ret, room - 1);
-	char *slash;
-
-	(void)state;
-	if (len <= 0)
-		return false;
-	ret[len] = '\0';
-	slash = strrchr(ret, '/');
-	if (slash)
-		*slash = '\0';
-	return slash;
 }
 
 static void terminal(void *state, bool error, struct ts_terminal *ret)
@@ -268,12 +178,10 @@ static void terminal(void *state, bool error, struct ts_terminal *ret)
 
 #define MACHINE(of)                                                                                \
 	{                                                                                          \
-		.state = (of), .look = look, .list = list, .make_folder = make_folder,             \
-		.open = open_file, .read = read_file, .close = close_file,                         \
-		.create = ts_machine_create, .write = ts_machine_write,                            \
-		.finish = ts_machine_finish, .left_over = ts_machine_left_over,                    \
-		.variable = variable, .today = today, .program = program, .terminal = terminal,    \
-		.paged = ts_machine_paged                                                          \
+		TS_POSIX_SYSTEM, .state = (of), .open = open_file, .close = close_file,            \
+				 .create = ts_machine_create, .write = ts_machine_write,           \
+				 .finish = ts_machine_finish, .left_over = ts_machine_left_over,   \
+				 .today = today, .terminal = terminal, .paged = ts_machine_paged   \
 	}
 
 void ts_machine_open(struct ts_machine *machine)

@@ -33,7 +33,6 @@ void ts_machine_open(struct ts_machine *machine);
 void ts_machine_close(struct ts_machine *machine);
 
 /* For the half that writes (machine_write.c). */
-int ts_machine_look(const char *path, struct ts_seen *ret);
 int ts_machine_reserve(struct ts_machine *machine, size_t more);
 int ts_machine_know(struct ts_machine *machine, const struct ts_seen *seen);
 bool ts_machine_knows(const struct ts_machine *machine, const struct ts_seen *seen);

@@ -17,6 +17,7 @@
 #include <unistd.h>
 
 #include "system/machine.h"
+#include "system/posix.h"
 
 /* "tank.yaml.tapshoal-Xb3d9Q": whoever finds one knows what left it. */
 #define MARK ".tapshoal-"
@@ -155,7 +156,7 @@ static int exchange(const struct ts_machine *machine, const struct ts_writer *w)
 
 #ifdef RENAME_EXCHANGE
 	if (renameat2(AT_FDCWD, w->beside, AT_FDCWD, w->target, RENAME_EXCHANGE) == 0) {
-		if (ts_machine_look(w->beside, &now) == 0 &&
+		if (ts_posix_look(NULL, w->beside, &now) == 0 &&
 			same_file(&now, &machine->rewrite_seen)) {
 			unlink(w->beside);
 			return 0;
@@ -174,7 +175,7 @@ static int exchange(const struct ts_machine *machine, const struct ts_writer *w)
 static int check_target(const struct ts_machine *machine, const struct ts_writer *w)
 {
 	struct ts_seen now;
-	bool there = ts_machine_look(w->target, &now) == 0;
+	bool there = ts_posix_look(NULL, w->target, &now) == 0;
 
 	if (w->over >= 0)
 		return there && ts_system_same(&now, &machine->rewrite_seen) ? 0 : TS_WHY_CHANGED;
@@ -212,7 +213,7 @@ static int settle(struct ts_machine *machine, struct ts_writer *w, bool keep)
 		unlink(w->beside);
 	note_unfinished(w->beside, "");
 	let_go(&before);
-	if (keep && !why && ts_machine_look(w->target, &made) == 0)
+	if (keep && !why && ts_posix_look(NULL, w->target, &made) == 0)
 		(void)ts_machine_know(machine, &made);
 	return why;
 }
