@@ -119,6 +119,8 @@ struct ts_profile {
 	double ph_tank_low, ph_tank, ph_tank_high; /* what a tank will run at; NAN = unknown */
 	/* Where KH was not read but GH was: what KH, and with it pH, may be. Else not given. */
 	struct ts_span kh_assumed, ph_assumed;
+	/* Where GH was not read: what conductivity or dissolved solids leave room for. */
+	struct ts_span gh_bound;
 	int method[TS_PARAMETER__COUNT]; /* enum ts_method of the last reading of each */
 	bool ph_fresh_sample;            /* the pH read is of a sample that was fresh, as it says */
 	/* The pH read in a tank tells its CO2: KH from 2 up, and no other acid in it. */

@@ -102,6 +102,12 @@ void ts_text_fit(char *out, size_t room, ...)
 		*out = '\0';
 }
 
+void ts_text_capital(struct ts_text *text, size_t at)
+{
+	if (at < text->len && text->at[at] >= 'a' && text->at[at] <= 'z')
+		text->at[at] = (char)(text->at[at] - 'a' + 'A');
+}
+
 void ts_text_fill(struct ts_text *text, char byte, size_t count)
 {
 	if (!make_room(text, count))

@@ -31,6 +31,8 @@ void ts_text_add(struct ts_text *text, const char *bytes, size_t len);
 void ts_text_put(struct ts_text *text, const char *string);
 /* Adds several strings; the last argument is NULL. */
 void ts_text_puts(struct ts_text *text, ...);
+/* Makes the letter at that byte, where one of ASCII stands there, a capital. */
+void ts_text_capital(struct ts_text *text, size_t at);
 /* Adds one byte `count` times. */
 void ts_text_fill(struct ts_text *text, char byte, size_t count);
 /* Adds a number with exactly `decimals` (see base/number.h); "?" where it is not finite. */

@@ -10,7 +10,6 @@
 
 #include "cli/options.h"
 #include "cli/output.h"
-#include "report/advice_result.h"
 #include "report/document.h"
 #include "report/result.h"
 
@@ -177,9 +176,6 @@ void say_overlays(struct ts_document *doc, const struct ts_catalogue *catalogue)
 const char *say_water_kept(struct session *session, const struct answer *answer);
 const char *say_animals_kept(struct session *session);
 const char *say_overlays_kept(struct session *session);
-
-/* Adds advice: what to do, when, and the number that decides; the answer first, then "also". */
-void say_advice_lines(struct ts_document *doc, const struct ts_advice_line *lines, size_t count);
 
 /* Adds "neon tetra (Paracheirodon innesi)". */
 void say_name(struct ts_text *out, const struct ts_species *species);

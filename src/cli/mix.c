@@ -9,7 +9,9 @@
 #include "base/arena.h"
 #include "base/number.h"
 #include "chem/hardness.h"
-#include "cli/water.h"
+#include "cli/care_answer.h"
+#include "report/water_result.h"
+#include "show/water.h"
 
 #define PARTS_MOST 16
 /* A part of this name is water without any minerals: rain, or from reverse osmosis. */
@@ -146,11 +148,12 @@ static enum ts_status cannot(struct session *s, const struct part *part, enum ts
 	struct ts_text text;
 
 	if (s->options->format == FORMAT_JSON) {
-		struct ts_water_result r = {.kept_age_days = (double)NAN};
+		const struct ts_asking asking = care_asking(s);
+		struct ts_water_result r;
 		struct ts_water_facts facts;
 
 		ts_water_describe(NULL, 0, &part->profile, &facts);
-		ts_water_result_fill(s->arena, NULL, &part->profile, &facts, s->practice, &r);
+		ts_water_answer_facts(&asking, &part->profile, &facts, &r);
 		session_json(s, "mix", &ts_result_mix, &r);
 		return TS_NO;
 	}
@@ -277,7 +280,7 @@ static void write_page(struct session *s, const struct mixture *m, const struct 
 
 	ts_doc_open(&doc, s->arena, "A mixture");
 	ts_text_open(&text, &s->arena->allocator);
-	water_page_verdict(&doc, r, s->practice);
+	ts_show_water_lead(&doc, r);
 	table = ts_doc_table(&doc);
 	ts_doc_line(&doc, table, "part", m->litres ? "litres" : "share", "GH dH", "KH dH", NULL);
 	for (size_t i = 0; i < m->count; i++) {
@@ -294,8 +297,8 @@ static void write_page(struct session *s, const struct mixture *m, const struct 
 		put_span(&text, dh[1], &part->profile.at[TS_KH]);
 		ts_doc_line(&doc, table, part->name, amount, gh, ts_doc_take(&doc, &text), NULL);
 	}
-	water_page_values(&doc, r, "pH closed");
-	water_page_notes(&doc, r);
+	ts_show_water_values(&doc, r, "pH closed");
+	ts_show_water_rest(&doc, r);
 	if (changes(m))
 		ts_doc_paragraph(&doc, "A changing supply is mixed at both its ends: no animal "
 				       "chooses the day. --season takes the readings of one part "
@@ -309,7 +312,8 @@ static void write_page(struct session *s, const struct mixture *m, const struct 
 enum ts_status command_mix(struct session *s)
 {
 	struct mixture *m = ts_arena_take(s->arena, sizeof *m);
-	struct ts_water_result r = {.kept_age_days = (double)NAN};
+	const struct ts_asking asking = care_asking(s);
+	struct ts_water_result r;
 	struct ts_water_facts facts;
 	struct ts_solution mixed = {0};
 	unsigned assumed = 0;
@@ -326,7 +330,7 @@ enum ts_status command_mix(struct session *s)
 		status = widen_to_ends(s, m, &facts);
 	if (status != TS_OK)
 		return status;
-	ts_water_result_fill(s->arena, NULL, NULL, &facts, s->practice, &r);
+	ts_water_answer_facts(&asking, NULL, &facts, &r);
 	if (s->options->format == FORMAT_JSON)
 		session_json(s, "mix", &ts_result_mix, &r);
 	else

@@ -245,22 +245,6 @@ void say_overlays(struct ts_document *doc, const struct ts_catalogue *catalogue)
 	ts_text_drop(&text);
 }
 
-void say_advice_lines(struct ts_document *doc, const struct ts_advice_line *lines, size_t count)
-{
-	struct ts_text text;
-
-	ts_text_open(&text, &doc->arena->allocator);
-	for (size_t i = 0; i < count; i++) {
-		struct ts_node *entry;
-
-		ts_text_puts(&text, i ? "Also, " : "", lines[i].urgency, ": ", lines[i].says, NULL);
-		entry = ts_doc_entry(doc, ts_doc_take(doc, &text));
-		for (size_t n = 0; n < lines[i].because.count; n++)
-			ts_doc_line(doc, entry, lines[i].because.items[n], NULL);
-	}
-	ts_text_drop(&text);
-}
-
 static const char *kept(struct session *s, struct ts_text *text)
 {
 	const char *said = text->len ? ts_arena_text(s->arena, ts_text_get(text), text->len) : NULL;

@@ -4,26 +4,26 @@
  */
 #include "report/water_result.h"
 
-#include <math.h>
-
-#include "water/series.h"
-#include "words/sentence.h"
-#include "words/unusual.h"
+#include "words/advice.h"
 #include "words/water.h"
 
-#define BITS_MOST 16
-
-static const char *const fact_words[] = {"co2", "ph_closed", "ph_air", "ph_tank", "calcite_si",
-	"ionic_strength", "conductivity_computed", "nh3_fraction", NULL};
-static const char *const poison_words[] = {
-	"nh3", "tan", "nitrite", "nitrate", "chlorine", "copper", "co2", "oxygen", NULL};
-static const char *const poison_units[] = {
-	"mg/L N", "mg/L N", "mg/L N", "mg/L", "mg/L", "mg/L", "mg/L", "mg/L"};
-
 /* clang-format off */
+#define A struct ts_advice_line
+static const struct ts_result_field advice_fields[] = {
+	TS_R_ROW_TEXT(A, "id", id, "its name, which never changes meaning"),
+	TS_R_ROW_WORD(A, "outcome", outcome, ts_outcome_words, "what to do, in a word"),
+	TS_R_ROW_WORD(A, "urgency", urgency, ts_urgency_words, "when"),
+	TS_R_ROW_TEXT(A, "says", says, "what to do"),
+	TS_R_ROW_TEXTS(A, "because", because, "the number that decides"),
+	TS_R_ROW_TEXT(A, "source", source, "where the rule comes from"),
+};
+#undef A
+static const struct ts_result_shape advice_shape =
+	TS_R_SHAPE("advice", advice_fields, struct ts_advice_line);
+
 #define U struct ts_unknown_result
 static const struct ts_result_field unknown_fields[] = {
-	TS_R_ROW_WORD(U, "fact", fact, fact_words, "what is not known"),
+	TS_R_ROW_WORD(U, "fact", fact, ts_water_fact_words, "what is not known"),
 	TS_R_ROW_TEXT(U, "why", why, "the reason"),
 };
 #undef U
@@ -31,7 +31,7 @@ static const struct ts_result_shape unknown_shape = TS_R_SHAPE("unknown", unknow
 
 #define D struct ts_danger_result
 static const struct ts_result_field danger_fields[] = {
-	TS_R_ROW_WORD(D, "poison", poison, poison_words, "which"),
+	TS_R_ROW_WORD(D, "poison", poison, ts_water_poison_words, "which"),
 	TS_R_ROW_WORD(D, "danger", danger, ts_danger_words, "how bad it is"),
 	TS_R_ROW_NUMBER(D, "value", value, 4, "highest reading (of oxygen the lowest), or computed from it"),
 	TS_R_ROW_NUMBER(D, "limit", limit, 4, "the last limit passed, else the first"),
@@ -66,7 +66,7 @@ static const struct ts_result_field against_fields[] = {
 	TS_R_ROW_RANGE(A, "conductivity_us_cm", conductivity_us_cm, 0, "this water, the other"),
 	TS_R_ROW_RANGE(A, "no3_mg_l", no3_mg_l, 1, "this water, the other"),
 	TS_R_ROW_TEXTS(A, "says", says, "what the difference means"),
-	TS_R_ROW_LIST(A, "advice", advice, advice_count, struct ts_advice_line, &ts_result_advice, "what to do where this water is a tank's and the other is poured into it"),
+	TS_R_ROW_LIST(A, "advice", advice, advice_count, struct ts_advice_line, &advice_shape, "what to do where this water is a tank's and the other is poured into it"),
 };
 #undef A
 static const struct ts_result_shape against_shape = TS_R_SHAPE("against", against_fields, struct ts_against_result);
@@ -75,6 +75,13 @@ static const struct ts_result_shape against_shape = TS_R_SHAPE("against", agains
 #define WATER_ROWS \
 	TS_R_ROW_TEXT(W, "name", name, "what the water is called"), \
 	TS_R_ROW_NUMBER(W, "kept_age_days", kept_age_days, 0, "of the kept tap, where it was used"), \
+	TS_R_ROW_TEXT(W, "headline", headline, "the answer in a line"), \
+	TS_R_ROW_TEXT(W, "decides", decides, "what it rests on"), \
+	TS_R_ROW_TEXT(W, "class_says", class_says, "GH and KH with their class, where the first line is of something else"), \
+	TS_R_ROW_TEXT(W, "home_of", suits_says, "kinds of animals at home in such water; rank lists them"), \
+	TS_R_ROW_TEXT(W, "buffer_says", buffer_says, "what the buffer is good for"), \
+	TS_R_ROW_TEXT(W, "oxygen_says", oxygen_says, "oxygen beside what a tank should hold"), \
+	TS_R_ROW_TEXT(W, "salt_says", salt_says, "salt beside fresh water and the sea"), \
 	TS_R_ROW_NUMBER(W, "ph", facts.ph, 2, "as read; of a mixture: closed"), \
 	TS_R_ROW_NUMBER(W, "ph_low", facts.ph_low, 2, "least that the reading allows"), \
 	TS_R_ROW_NUMBER(W, "ph_high", facts.ph_high, 2, "most that the reading allows"), \
@@ -129,139 +136,3 @@ static const struct ts_result_field mix_fields[] = {WATER_ROWS};
 const struct ts_result_shape ts_result_water =
 	TS_R_SHAPE("water", water_fields, struct ts_water_result);
 const struct ts_result_shape ts_result_mix = TS_R_SHAPE("mix", mix_fields, struct ts_water_result);
-
-/* Adds the text as one more item; the room for it is BITS_MOST. */
-static void add_text(struct ts_arena *arena, struct ts_texts *list, struct ts_text *text)
-{
-	const char **items = list->items;
-
-	if (!items)
-		items = ts_arena_array(arena, BITS_MOST, sizeof *items);
-	if (items && text->len && list->count < BITS_MOST) {
-		items[list->count++] = ts_arena_text(arena, ts_text_get(text), text->len);
-		list->items = items;
-	}
-	arena->failed |= text->failed;
-	ts_text_drop(text);
-}
-
-static void fill_unusual(struct ts_arena *arena, const struct ts_profile *profile,
-	const struct ts_water_facts *f, struct ts_texts *list)
-{
-	struct ts_text text;
-
-	ts_text_open(&text, &arena->allocator);
-	for (unsigned bit = 1; bit <= TS_UNUSUAL__ALL; bit <<= 1) {
-		if (!(f->unusual & bit))
-			continue;
-		ts_say_unusual(&text, bit, profile);
-		add_text(arena, list, &text);
-	}
-	if (profile) {
-		ts_say_gas(&text, profile);
-		add_text(arena, list, &text);
-		ts_say_kh_hint(&text, profile);
-		add_text(arena, list, &text);
-	}
-}
-
-static void fill_assumed(struct ts_arena *arena, unsigned assumed, struct ts_texts *list)
-{
-	struct ts_text text;
-
-	ts_text_open(&text, &arena->allocator);
-	if (assumed & TS_ASSUMED_IONS) {
-		ts_say_assumed_ions(&text, assumed);
-		ts_text_put(&text, ", from hardness, buffer and charge");
-		add_text(arena, list, &text);
-	}
-	for (unsigned bit = TS_ASSUMED_TEMPERATURE; bit <= TS_ASSUMED_PH_AGAINST_KH; bit <<= 1) {
-		if (assumed & bit)
-			ts_text_put(&text, ts_assumed_says(bit));
-		add_text(arena, list, &text);
-	}
-}
-
-static void fill_unknown(
-	struct ts_arena *arena, const struct ts_water_facts *f, struct ts_water_result *ret)
-{
-	ret->unknown = ts_arena_array(arena, TS_WATER_FACT__COUNT, sizeof *ret->unknown);
-	for (int i = 0; ret->unknown && i < TS_WATER_FACT__COUNT; i++) {
-		if (f->why[i] != TS_WHY_KNOWN)
-			ret->unknown[ret->unknown_count++] =
-				(struct ts_unknown_result){fact_words[i], ts_why_says[f->why[i]]};
-	}
-}
-
-static void fill_dangers(struct ts_arena *arena, const struct ts_water *water,
-	const struct ts_water_danger dangers[TS_DANGER_ID__COUNT], struct ts_water_result *ret)
-{
-	struct ts_text text;
-
-	ts_text_open(&text, &arena->allocator);
-	ret->dangers = ts_arena_array(arena, TS_DANGER_ID__COUNT, sizeof *ret->dangers);
-	for (int i = 0; ret->dangers && i < TS_DANGER_ID__COUNT; i++) {
-		const struct ts_water_danger *d = &dangers[i];
-		struct ts_danger_result *row = &ret->dangers[ret->danger_count];
-
-		if (isnan(d->value))
-			continue;
-		ts_say_danger(&text, (enum ts_danger_id)i, d);
-		if (i == TS_D_CHLORINE && water->disinfectant == TS_DISINFECTANT_CHLORAMINE)
-			ts_say_bound_ammonia(&text, d->value);
-		*row = (struct ts_danger_result){poison_words[i], ts_danger_words[d->danger],
-			d->value, d->limit, poison_units[i],
-			text.len ? ts_arena_text(arena, ts_text_get(&text), text.len) : NULL};
-		arena->failed |= text.failed;
-		ts_text_drop(&text);
-		ret->danger_count++;
-	}
-}
-
-static void fill_over_time(
-	struct ts_arena *arena, const struct ts_water *water, struct ts_water_result *ret)
-{
-	static const enum ts_parameter parameters[] = {TS_GH, TS_KH, TS_PH};
-
-	ret->over_time = ts_arena_array(arena, 3, sizeof *ret->over_time);
-	for (size_t i = 0; ret->over_time && i < 3; i++) {
-		struct ts_series_facts f;
-
-		ts_series_make(water, parameters[i], &f);
-		if (f.readings < 2)
-			continue;
-		ret->over_time[ret->over_time_count++] = (struct ts_over_time_result){
-			ts_parameter_rows[parameters[i]].key, f.readings, f.days, f.low, f.high,
-			f.spread, f.same_hour_spread, f.day_swing, f.drift_per_week, f.trend};
-	}
-}
-
-void ts_water_result_fill(struct ts_arena *arena, const struct ts_water *water,
-	const struct ts_profile *profile, const struct ts_water_facts *facts,
-	const struct ts_practice *practice, struct ts_water_result *ret)
-{
-	struct ts_water_danger dangers[TS_DANGER_ID__COUNT];
-	struct ts_text text;
-	unsigned drinking;
-
-	ret->facts = *facts;
-	ret->nh3_n_mg_l = (double)NAN;
-	fill_unusual(arena, profile, facts, &ret->unusual);
-	fill_assumed(arena, facts->assumed, &ret->assumed);
-	fill_unknown(arena, facts, ret);
-	if (!water || !profile)
-		return;
-	ts_water_judge(profile, facts, practice, dangers);
-	ret->nh3_n_mg_l = dangers[TS_D_NH3].value;
-	fill_dangers(arena, water, dangers, ret);
-	fill_over_time(arena, water, ret);
-	drinking = ts_water_drinking(water, profile);
-	ts_text_open(&text, &arena->allocator);
-	for (unsigned bit = 1; bit <= TS_DRINKING_COPPER; bit <<= 1) {
-		if (drinking & bit)
-			ts_text_put(&text, ts_drinking_says(bit));
-		add_text(arena, &ret->drinking_water, &text);
-	}
-	ret->next_to_measure = ts_next_says[ts_water_next(water, profile, facts)];
-	ret->how_to_sample = ts_next_sample[ts_water_next(water, profile, facts)];
-}

@@ -192,7 +192,8 @@ static enum ts_scan_fault take_unit(enum ts_quantity quantity, const struct writ
 	if (!*spelling) {
 		if (!ts_quantities[quantity].bare && !is_nought(w))
 			return TS_SCAN_UNIT_NEEDED;
-		*ret = (struct ts_unit_row){quantity, "", NULL, 1, 0, NULL};
+		*ret = (struct ts_unit_row){
+			quantity, "", NULL, 1, 0, ts_quantities[quantity].bare_assumed};
 		return TS_SCAN_FINE;
 	}
 	row = unit_row(quantity, spelling);
@@ -249,6 +250,14 @@ static bool too_much_bare(
 	       (isfinite(m->low) && m->low > row->bare_most);
 }
 
+/* A bare figure so small that another unit is as likely; nil is nil in all of them. */
+static bool too_little_bare(
+	const struct ts_quantity_row *row, const struct ts_scan *scan, const struct written *w)
+{
+	return scan->unit == TS_SCAN_UNIT_NONE && !is_nought(w) && row->bare_least > 0 &&
+	       w->first < row->bare_least;
+}
+
 static bool fault(struct ts_scan *scan, enum ts_scan_fault fault, size_t at)
 {
 	scan->fault = fault;
@@ -286,6 +295,8 @@ bool ts_scan_measure(enum ts_quantity quantity, const char *text, size_t len,
 	ret_scan->factor = unit.factor;
 	if (too_much_bare(row, ret_scan, &m))
 		return fault(ret_scan, TS_SCAN_OTHER_UNIT, 0);
+	if (too_little_bare(row, ret_scan, &w))
+		return fault(ret_scan, TS_SCAN_UNIT_NEEDED, ret_scan->unit_at);
 	if (two_readings(quantity, &w, &m))
 		return fault(ret_scan, TS_SCAN_TWO_READINGS, w.three_at);
 	if (m.low > m.high)

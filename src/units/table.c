@@ -38,8 +38,11 @@ const struct ts_quantity_row ts_quantities[TS_Q__COUNT] = {
 	[TS_Q_KH] = {"carbonate hardness", "dH", 1, true, 0, 200, "9 dH", 30, "ppm"},
 	[TS_Q_ALKALINITY] = {"alkalinity", "meq/L", 2, false, 0, 70, "3.2 meq/L", 0, NULL},
 	[TS_Q_TEMPERATURE] = {"temperature", "C", 1, true, -5, 60, "24..26 C", 0, NULL},
-	[TS_Q_CONDUCTIVITY] = {"conductivity", "uS/cm", 0, false, 0, 100000, "450 uS/cm", 0, NULL},
-	[TS_Q_TDS] = {"dissolved solids", "mg/L", 0, false, 0, 100000, "300 mg/L", 0, NULL},
+	/* A meter's bare 450 is uS/cm, its bare 0.45 mS/cm: the small figure is asked about. */
+	[TS_Q_CONDUCTIVITY] = {"conductivity", "uS/cm", 0, true, 0, 100000, "450 uS/cm", 0, NULL,
+		10, "taken as uS/cm, measured at 25 C"},
+	[TS_Q_TDS] = {"dissolved solids", "mg/L", 0, true, 0, 100000, "300 mg/L", 0, NULL, 0,
+		"taken as mg/L (ppm)"},
 	[TS_Q_CALCIUM] = {"calcium", "mg/L", 1, false, 0, 5000, "80 mg/L", 0, NULL},
 	[TS_Q_MAGNESIUM] = {"magnesium", "mg/L", 1, false, 0, 5000, "12 mg/L", 0, NULL},
 	[TS_Q_ION] = {"concentration", "mg/L", 2, false, 0, 40000, "20 mg/L", 0, NULL},

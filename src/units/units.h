@@ -51,8 +51,10 @@ struct ts_quantity_row {
 	bool bare;        /* a number without a unit is taken in the canonical unit */
 	double min, max;  /* canonical unit; what lies outside is a slip, not a water */
 	const char *example;
-	double bare_most;  /* a bare figure above is asked for its unit; 0: none is */
-	const char *other; /* the unit that such a figure usually has, as it is written */
+	double bare_most;         /* a bare figure above is asked for its unit; 0: none is */
+	const char *other;        /* the unit that such a figure usually has, as it is written */
+	double bare_least;        /* a bare figure below, but nil, needs its unit; 0: none does */
+	const char *bare_assumed; /* what is assumed of a bare figure; NULL: nothing is said */
 };
 
 /*

@@ -216,3 +216,38 @@ struct ts_span ts_contents_salt(
 	return (struct ts_span){true, false, (salt.low + salt.high) / 2, salt.low, salt.high,
 		TS_FROM_COMPUTED, (double)NAN};
 }
+
+/* What a degree makes usually, and the part of conductivity that a pen shows as solids, at least:
+ * estimates from memory. */
+#define EC_PER_DH_USUAL 33.0
+#define SOLIDS_PEN_LEAST 0.5
+#define SOLIDS_PEN_USUAL 0.6
+
+struct ts_span ts_contents_hardness(const struct ts_water *water, const struct ts_profile *p)
+{
+	double most = (double)INFINITY, usual = (double)NAN;
+	struct ts_span none = {.age_days = (double)NAN};
+
+	if (p->at[TS_GH].given || p->unusual & TS_UNUSUAL_SALTY)
+		return none;
+	for (size_t i = 0; i < water->reading_count; i++) {
+		const struct ts_reading *r = &water->readings[i];
+		double ec = (double)NAN, high = (double)NAN;
+
+		if (r->conductivity_us_cm.kind != TS_MEASURE_NONE) {
+			ec = r->conductivity_us_cm.value;
+			high = r->conductivity_us_cm.high / EC_PER_DH_LEAST;
+		} else if (r->tds_mg_l.kind != TS_MEASURE_NONE) {
+			ec = r->tds_mg_l.value / SOLIDS_PEN_USUAL;
+			high = r->tds_mg_l.high / SOLIDS_PEN_LEAST / EC_PER_DH_LEAST;
+		}
+		if (isnan(ec) || !isfinite(high) || !(high < most))
+			continue;
+		most = high;
+		usual = ec / EC_PER_DH_USUAL;
+	}
+	if (isnan(usual))
+		return none;
+	return (struct ts_span){
+		true, false, fmin(usual, most), 0, most, TS_FROM_COMPUTED, (double)NAN};
+}

@@ -20,4 +20,11 @@ void ts_contents_read(const struct ts_water *water, const struct ts_measure *tan
 struct ts_span ts_contents_salt(
 	const struct ts_water *water, const struct ts_profile *profile, double fresh_g_l);
 
+/*
+ * The GH of a water in which none was read, bounded by conductivity or dissolved solids: from
+ * nothing to what they leave room for, `value` what they usually mean; not given where neither was
+ * read, or where salt makes them.
+ */
+struct ts_span ts_contents_hardness(const struct ts_water *water, const struct ts_profile *profile);
+
 #endif

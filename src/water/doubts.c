@@ -22,6 +22,8 @@
 #define EC_DOUBT_US_CM 20.0
 /* Charge error of a whole analysis that is more than rounding, percent. */
 #define CHARGE_ERROR_PERCENT 10.0
+/* Farther above the balance with air than a night of standing leaves (estimate from memory). */
+#define ABOVE_AIR 0.3
 /* More CO2 than water under air ever holds, mg/L (estimate from memory). */
 #define CO2_IMPOSSIBLE_MG_L 300.0
 
@@ -100,6 +102,19 @@ static bool conductivity_is_off(const struct ts_profile *p, const struct ts_solu
 	return apart(read, made, CONDUCTIVITY_APART_SHARE, TS_BARE_US_CM);
 }
 
+/*
+ * A sample that stood cannot have less CO2 than the air gives back: so far above that balance it
+ * did not stand open, or pH or KH is wrong. (A tank can, where plants take the gas in the light.)
+ */
+static bool above_air(const struct ts_profile *p, const struct ts_solution *s)
+{
+	double ph;
+
+	return p->at[TS_PH].from == TS_FROM_STOOD &&
+	       ts_chem_ph_at_co2(s, ts_chem_air_co2_mmol_l(s->temp_c), &ph) == TS_OK &&
+	       p->ph_read_low > ph + ABOVE_AIR;
+}
+
 /* A pH that needs more CO2 than there is, or less than none. */
 static bool ph_against_kh(const struct ts_profile *p, const struct ts_solution *s, unsigned assumed)
 {
@@ -111,6 +126,8 @@ static bool ph_against_kh(const struct ts_profile *p, const struct ts_solution *
 	if (!s || isnan(p->ph_read) || !p->at[TS_KH].given ||
 		p->at[TS_KH].value < TS_CHEM_TANK_KH_LOW_DH)
 		return false;
+	if (above_air(p, s))
+		return true;
 	status = ts_chem_co2_from_ph(s, fmin(fmax(p->ph_read, 2), 12), &co2);
 	return status == TS_OK ? ts_chem_co2_mg_l_from_mmol_l(co2) > CO2_IMPOSSIBLE_MG_L
 			       : p->ph_read < 7;

@@ -187,6 +187,8 @@ static void find_calcite(const struct ts_solution *s, unsigned assumed, struct t
 
 	if (assumed & TS_ASSUMED_GH && assumed & 1u << TS_ION_CA)
 		f->why[TS_FACT_CALCITE_SI] = TS_WHY_WANTS_CALCIUM;
+	else if (!(s->ca_mmol_l > 0))
+		f->why[TS_FACT_CALCITE_SI] = TS_WHY_NO_CALCIUM;
 	else if (isnan(ph))
 		f->why[TS_FACT_CALCITE_SI] = TS_WHY_WANTS_PH;
 	else

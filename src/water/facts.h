@@ -29,6 +29,7 @@ enum ts_fact_why {
 	TS_WHY_WANTS_KH,
 	TS_WHY_WANTS_PH,
 	TS_WHY_WANTS_CALCIUM,    /* neither calcium nor GH */
+	TS_WHY_NO_CALCIUM,       /* there is none in it */
 	TS_WHY_WANTS_HARDNESS,   /* GH and most ions were not read: only half of the salts */
 	TS_WHY_BUFFER_TOO_SMALL, /* KH under 0.5 dH: pH does not follow from it */
 	TS_WHY_PHOSPHATE,        /* phosphate makes up a tenth of the buffer or more */

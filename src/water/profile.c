@@ -34,6 +34,8 @@
 #define HALF_SOFTENED_APART_DH 4.0
 /* Sodium that stands in the place of hardness: at least so much of KH without GH, by charge. */
 #define SODIUM_SHARE 0.6
+/* So little room for GH in all that is dissolved that there is hardly a mineral in it, dH. */
+#define BARE_BOUND_DH 2.0
 /* Degrees that fresh water hardly has: often another unit (common practice, no source). */
 #define DEGREES_HIGH_DH 40.0
 
@@ -268,7 +270,8 @@ static void note_unusual(struct work *w)
 	const struct ts_span *gh = &p->at[TS_GH], *kh = &p->at[TS_KH];
 
 	if (ts_water_is_bare(gh->given ? gh->value : (double)NAN,
-		    kh->given ? kh->value : (double)NAN, p->contents.conductivity_us_cm))
+		    kh->given ? kh->value : (double)NAN, p->contents.conductivity_us_cm) ||
+		(!kh->given && p->gh_bound.given && p->gh_bound.high < BARE_BOUND_DH))
 		p->unusual |= TS_UNUSUAL_BARE;
 	if ((gh->given && gh->value > DEGREES_HIGH_DH) ||
 		(kh->given && kh->value > DEGREES_HIGH_DH))
@@ -431,6 +434,7 @@ static void open_profile(struct work *w)
 		.ph_tank_high = no,
 		.kh_assumed = {.age_days = no},
 		.ph_assumed = {.age_days = no},
+		.gh_bound = {.age_days = no},
 		.poisons = {0, no, no, no, no, no, no, no, no}};
 	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
 		p->at[i].age_days = no;
@@ -455,6 +459,7 @@ void ts_profile_make(const struct ts_water *water, const struct ts_keeping *keep
 	take_temperature(&w);
 	ts_contents_read(water, &keeping->temperature, w.practice, &w.p);
 	take_salt(&w);
+	w.p.gh_bound = ts_contents_hardness(water, &w.p);
 	note_unusual(&w);
 	find_doubts(&w);
 	compute_tank_ph(&w);

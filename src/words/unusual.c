@@ -100,7 +100,9 @@ static void say_ph_against_kh(struct ts_text *text, const struct ts_profile *p)
 	put_figure(text, " and KH ", p->at[TS_KH].value, 1);
 	ts_text_puts(text, " cannot both be right: ",
 		p->ph_read < 7 ? "it would take more CO2 than water under air can hold"
-			       : "so little buffer carries no such pH",
+		: p->at[TS_PH].from == TS_FROM_STOOD
+			? "open air takes water of such a KH down below that"
+			: "so little buffer carries no such pH",
 		". Read pH again ", again(p, TS_PH), ", then KH ", again(p, TS_KH), ".",
 		nothing_sure, NULL);
 }

@@ -9,6 +9,7 @@
 #include "chem/ions.h"
 #include "chem/nitrogen.h"
 #include "model/practice.h"
+#include "water/first.h"
 #include "words/sentence.h"
 
 const char *const ts_why_says[] = {
@@ -16,11 +17,13 @@ const char *const ts_why_says[] = {
 	[TS_WHY_WANTS_KH] = "KH is not known",
 	[TS_WHY_WANTS_PH] = "pH is not known",
 	[TS_WHY_WANTS_CALCIUM] = "neither calcium nor GH is known",
+	[TS_WHY_NO_CALCIUM] = "there is no calcium in it",
 	[TS_WHY_WANTS_HARDNESS] = "GH is not known",
 	[TS_WHY_BUFFER_TOO_SMALL] = "below KH 0.5 pH and CO2 do not follow from KH",
 	[TS_WHY_PHOSPHATE] = "much of the buffer is phosphate",
 	[TS_WHY_PH_AGAINST_KH] = "the pH read contradicts KH",
 	[TS_WHY_OUT_OF_RANGE] = "outside the range of the equations (0-50 C, pH 2-12, fresh water)",
+	[TS_WHY_OUT_OF_RANGE + 1] = NULL,
 };
 
 const char *const ts_next_says[TS_NEXT__COUNT] = {
@@ -165,6 +168,146 @@ const char *ts_drinking_says(unsigned bit)
 /* Wider than a kit's doubt, dH: the least end counts. */
 #define WIDE_DH 2.0
 
+static void put_span(struct ts_text *text, const char *label, double value, double low, double high)
+{
+	bool wide = high - low > WIDE_DH;
+
+	ts_text_put(text, label);
+	ts_text_number_short(text, wide ? low : value, 1);
+	if (!wide)
+		return;
+	ts_text_put(text, "..");
+	ts_text_number_short(text, high, 1);
+}
+
+void ts_say_class(struct ts_text *text, const struct ts_water_facts *f)
+{
+	size_t start = text->len;
+
+	if (f->unusual & TS_UNUSUAL_SOFTENED)
+		ts_text_put(text, "Softened, which is not soft: ");
+	else if (f->hardness_class)
+		ts_text_puts(text, f->hardness_class, " by the scale of the ", f->hardness_scale,
+			": ", NULL);
+	ts_text_capital(text, start);
+	if (isnan(f->gh_dh))
+		ts_text_put(text, "GH is not known");
+	else
+		put_span(text, "GH ", f->gh_dh, f->gh_low_dh, f->gh_high_dh);
+	if (!isnan(f->kh_dh))
+		put_span(text, ", KH ", f->kh_dh, f->kh_low_dh, f->kh_high_dh);
+	else
+		ts_text_put(text, "; KH is not known");
+}
+
+static void put_interval(struct ts_text *text, double value, double low, double high)
+{
+	ts_text_number(text, value, 1);
+	ts_text_put(text, " (");
+	ts_text_number(text, low, 1);
+	ts_text_put(text, "..");
+	ts_text_number(text, high, 1);
+	ts_text_put(text, ")");
+}
+
+/* KH was not read: what a tank may run at by GH alone. */
+static void say_kh_next(struct ts_text *text, const struct ts_profile *p)
+{
+	ts_text_put(text, "Measure KH: it says what pH a tank will run at");
+	if (p && p->ph_assumed.given) {
+		ts_text_put(text, ", by GH alone anywhere from ");
+		ts_text_number(text, p->ph_assumed.low, 1);
+		ts_text_put(text, " to ");
+		ts_text_number(text, p->ph_assumed.high, 1);
+	}
+	ts_text_put(text, ".");
+}
+
+/* What was read in the tank itself, beside what such a KH usually runs at. */
+static void say_own_ph(struct ts_text *text, const struct ts_water_facts *f)
+{
+	bool below = f->ph_high<f->ph_tank_low, above = f->ph_low> f->ph_tank_high;
+
+	ts_text_put(text, "pH ");
+	ts_text_number_short(text, f->ph, 1);
+	ts_text_puts(text, " in the tank, ",
+		below   ? "below"
+		: above ? "above"
+			: "as",
+		" what KH ", NULL);
+	ts_text_number_short(text, f->kh_dh, 1);
+	ts_text_put(text, " usually runs at, ");
+	put_interval(text, f->ph_tank, f->ph_tank_low, f->ph_tank_high);
+	ts_text_put(text, below   ? ": much CO2, or an acid such as peat, wood or active soil."
+			  : above ? ": light and plants, or lime."
+				  : ".");
+}
+
+void ts_say_runs_at(
+	struct ts_text *text, const struct ts_profile *p, const struct ts_water_facts *f)
+{
+	enum ts_number_from from = p ? p->at[TS_PH].from : TS_FROM_NONE;
+
+	if (isnan(f->kh_dh)) {
+		say_kh_next(text, p);
+		return;
+	}
+	if (isnan(f->ph_tank))
+		return;
+	if (from == TS_FROM_TANK) {
+		say_own_ph(text, f);
+		return;
+	}
+	if (from == TS_FROM_STOOD) {
+		ts_text_put(text, "A tank of it runs near pH ");
+		ts_text_number_short(text, f->ph, 1);
+		ts_text_put(text, ", as the sample that stood; by its KH ");
+		put_interval(text, f->ph_tank, f->ph_tank_low, f->ph_tank_high);
+		return;
+	}
+	ts_text_put(text, "A tank of it runs at about pH ");
+	put_interval(text, f->ph_tank, f->ph_tank_low, f->ph_tank_high);
+	ts_text_put(text,
+		f->unusual & TS_UNUSUAL_GASSY
+			? "; what the sample reads is gas, CO2 that leaves by itself"
+		: f->unusual & TS_UNUSUAL_LIMED
+			? "; what the sample reads is the lime of the works, which the air takes "
+			  "down"
+		: p && isnan(p->ph_read) ? ""
+					 : ", whatever a fresh sample reads");
+}
+
+/*
+ * Kinds of animals at home in a water, by GH to so much; the last is open. Common practice, no
+ * source: the list itself is rank's.
+ */
+static const struct {
+	double to_dh;
+	const char *says;
+} homes[] = {
+	{3, "small tetras, rasboras, discus and dwarf cichlids of soft rivers; not livebearers, "
+	    "rift-lake cichlids or goldfish"},
+	{7, "most tetras, rasboras, corydoras, gouramis and angelfish; not livebearers or "
+	    "rift-lake cichlids"},
+	{12, "most farm-bred fish of community tanks, and livebearers from GH 8 on; not wild fish "
+	     "of soft rivers"},
+	{18, "livebearers, rainbowfish and goldfish, with enough KH rift-lake cichlids, and the "
+	     "farm-bred fish that bear hard water"},
+	{30, "livebearers, rift-lake cichlids where KH is high too, goldfish; not fish of soft "
+	     "rivers"},
+};
+
+const char *ts_home_of(const struct ts_water_facts *f)
+{
+	if (isnan(f->gh_dh) || f->gh_high_dh - f->gh_low_dh > 2 * WIDE_DH)
+		return NULL;
+	for (size_t i = 0; i < sizeof homes / sizeof *homes; i++) {
+		if (f->gh_dh <= homes[i].to_dh)
+			return homes[i].says;
+	}
+	return NULL;
+}
+
 /* KH that 10 mg/L of nitrate made from feed costs, dH (1 eq a mole of nitrogen; computed). */
 #define KH_PER_NO3_DH (TS_MASS_CAO / TS_MASS_NO3 / 20)
 
@@ -209,7 +352,8 @@ void ts_say_oxygen(
 		ts_text_number(text, f->oxygen_percent, 0);
 		ts_text_put(text, " % of what air keeps in it");
 	}
-	if (f->oxygen_mg_l < aim) {
+	/* To the decimal that is shown. */
+	if (f->oxygen_mg_l < aim - 0.05) {
 		ts_text_put(text, ", wanted ");
 		ts_text_number_short(text, aim, 1);
 		ts_text_put(text, " mg/L: ");
@@ -232,4 +376,24 @@ void ts_say_bound_ammonia(struct ts_text *text, double chloramine_mg_l)
 	ts_text_number_short(text, chloramine_mg_l * TS_WEIGHT_N / (2 * TS_WEIGHT_CL), 1);
 	ts_text_put(text, " mg/L of ammonia nitrogen, which a mature filter takes: test the tank "
 			  "the day after.");
+}
+
+void ts_say_salt(
+	struct ts_text *text, const struct ts_span *salt, const struct ts_practice *practice)
+{
+	double fresh = practice->value[TS_P_SALT_FRESH];
+	bool wide = salt->high - salt->low > fresh;
+
+	ts_text_number_short(text, wide ? salt->low : salt->value, 1);
+	if (wide) {
+		ts_text_put(text, "..");
+		ts_text_number_short(text, salt->high, 1);
+	}
+	ts_text_put(text,
+		salt->high <= fresh           ? " g/L: fresh water (less than "
+		: salt->low > TS_SEA_FROM_G_L ? " g/L: sea water; fresh water holds less than "
+		: salt->low > fresh           ? " g/L: brackish; fresh water holds less than "
+				    : " g/L: brackish perhaps; fresh water holds less than ");
+	ts_text_number_short(text, fresh, 1);
+	ts_text_put(text, salt->high <= fresh ? ")" : ", the sea 35");
 }

@@ -9,7 +9,8 @@
 #include "base/text.h"
 #include "water/dangers.h"
 
-/* Why a fact is not known; NULL for TS_WHY_KNOWN. Indexed by enum ts_fact_why. */
+/* Why a fact is not known; NULL for TS_WHY_KNOWN and behind the last. Indexed by enum ts_fact_why.
+ */
 extern const char *const ts_why_says[];
 /* What to measure next, and how the sample is taken. Indexed by enum ts_next. */
 extern const char *const ts_next_says[TS_NEXT__COUNT];
@@ -30,6 +31,19 @@ void ts_say_danger(
 /* What one bit of enum ts_drinking means. */
 const char *ts_drinking_says(unsigned bit);
 
+/* Adds "Rather hard by the scale of the aquarium trade: GH 14, KH 9". */
+void ts_say_class(struct ts_text *text, const struct ts_water_facts *facts);
+
+/*
+ * Adds what a tank of the water runs at, and what the pH that was read tells beside it: one
+ * sentence; nothing where no pH follows. `profile` NULL: a water that nobody read.
+ */
+void ts_say_runs_at(
+	struct ts_text *text, const struct ts_profile *profile, const struct ts_water_facts *facts);
+
+/* Whose home such water is like, in kinds of animals; NULL: GH is not known, or too wide to say. */
+const char *ts_home_of(const struct ts_water_facts *facts);
+
 /* Adds what the buffer is good for: "KH 9, short under 4: 5 to spare ...". KH given. */
 void ts_say_buffer(struct ts_text *text, const struct ts_water_facts *facts,
 	const struct ts_practice *practice);
@@ -40,6 +54,10 @@ void ts_say_buffer(struct ts_text *text, const struct ts_water_facts *facts,
  */
 void ts_say_oxygen(struct ts_text *text, const struct ts_water_facts *facts,
 	const struct ts_practice *practice);
+
+/* Adds how much salt there is, beside fresh water and the sea. Given. */
+void ts_say_salt(
+	struct ts_text *text, const struct ts_span *salt, const struct ts_practice *practice);
 
 /* Adds what is left of chloramine, mg/L as chlorine, once it is neutralised. */
 void ts_say_bound_ammonia(struct ts_text *text, double chloramine_mg_l);

@@ -126,6 +126,18 @@ static void test_scan__nought_needs_no_unit(void **state)
 	}
 }
 
+/* What a pen or a meter shows; a small figure of conductivity may be mS/cm. */
+static void test_scan__a_pen_and_a_meter_write_no_unit(void **state)
+{
+	(void)state;
+	near(read_as(TS_Q_TDS, "320").value, 320);
+	near(read_as(TS_Q_CONDUCTIVITY, "450").value, 450);
+	near(read_as(TS_Q_CONDUCTIVITY, "10").value, 10);
+	near(read_as(TS_Q_CONDUCTIVITY, "0").value, 0);
+	refused(TS_Q_CONDUCTIVITY, "0.45", TS_SCAN_UNIT_NEEDED);
+	near(read_as(TS_Q_CONDUCTIVITY, "0.45 mS/cm").value, 450);
+}
+
 /* The US gallon is 231 cubic inches, 3.785411784 L: NIST Handbook 44, appendix C. */
 static void test_scan__volumes_in_words(void **state)
 {
@@ -325,6 +337,7 @@ int main(void)
 		cmocka_unit_test(test_scan__ranges_doubt_and_one_sided),
 		cmocka_unit_test(test_scan__nitrogen_is_not_nitrate),
 		cmocka_unit_test(test_scan__bare_ppm_says_what_it_assumed),
+		cmocka_unit_test(test_scan__a_pen_and_a_meter_write_no_unit),
 		cmocka_unit_test(test_scan__nought_needs_no_unit),
 		cmocka_unit_test(test_scan__volumes_in_words),
 		cmocka_unit_test(test_scan__bare_hours_but_no_bare_time),

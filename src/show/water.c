@@ -1,11 +1,14 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The page of water and mix: one table of units, one list of facts, then what is to be said.
+ * The answers about one water and about a mixture as documents: what it is and what it rests on,
+ * what is unusual or dangerous, then one table of units and one list of facts.
  */
+#include "show/water.h"
+
 #include <math.h>
 
+#include "base/arena.h"
 #include "chem/hardness.h"
-#include "cli/water.h"
 #include "words/water.h"
 
 static const char *figure(struct ts_document *doc, double value, int decimals, const char *unit)
@@ -52,96 +55,10 @@ static const char *interval(struct ts_document *doc, double value, double low, d
 	return taken;
 }
 
-/* Wider than a kit's doubt, dH: both ends are shown. */
-#define WIDE_DH 2.0
-
-static void put_figure(
-	struct ts_text *text, const char *label, double value, double low, double high)
+static void paragraphs(struct ts_document *doc, const struct ts_texts *texts)
 {
-	bool wide = high - low > WIDE_DH;
-
-	ts_text_put(text, label);
-	ts_text_number_short(text, wide ? low : value, 1);
-	if (!wide)
-		return;
-	ts_text_put(text, "..");
-	ts_text_number_short(text, high, 1);
-}
-
-/* "Hard by the scale of the USGS: GH 9, KH 4" */
-static void put_class(struct ts_text *text, const struct ts_water_facts *f)
-{
-	size_t start = text->len;
-
-	if (f->unusual & TS_UNUSUAL_SOFTENED)
-		ts_text_put(text, "Softened, which is not soft: ");
-	else if (f->hardness_class)
-		ts_text_puts(text, f->hardness_class, " by the scale of the ", f->hardness_scale,
-			": ", NULL);
-	if (text->len > start && text->at[start] >= 'a' && text->at[start] <= 'z')
-		text->at[start] = (char)(text->at[start] - 'a' + 'A');
-	if (isnan(f->gh_dh))
-		ts_text_put(text, "GH is not known");
-	else
-		put_figure(text, "GH ", f->gh_dh, f->gh_low_dh, f->gh_high_dh);
-	if (!isnan(f->kh_dh))
-		put_figure(text, ", KH ", f->kh_dh, f->kh_low_dh, f->kh_high_dh);
-}
-
-/* The worst poison that is more than a concern; NULL: there is none. */
-static const struct ts_danger_result *worst(const struct ts_water_result *r)
-{
-	const struct ts_danger_result *found = NULL;
-
-	for (size_t i = 0; i < r->danger_count; i++) {
-		bool now = r->dangers[i].danger == ts_danger_words[TS_DANGER_NOW];
-
-		if (now || (!found && r->dangers[i].danger == ts_danger_words[TS_DANGER_CONFLICT]))
-			found = &r->dangers[i];
-		if (now)
-			break;
-	}
-	return found;
-}
-
-static void say_tank(struct ts_document *doc, struct ts_text *text, const struct ts_water_facts *f)
-{
-	ts_text_puts(text, "A tank of it runs at about pH ",
-		interval(doc, f->ph_tank, f->ph_tank_low, f->ph_tank_high, 1, ""),
-		f->unusual & TS_UNUSUAL_GASSY
-			? "; what the sample reads is gas, CO2 that leaves by itself"
-			: ", whatever a fresh sample reads",
-		NULL);
-}
-
-void water_page_verdict(struct ts_document *doc, const struct ts_water_result *r,
-	const struct ts_practice *practice)
-{
-	const struct ts_water_facts *f = &r->facts;
-	const struct ts_danger_result *danger = worst(r);
-	const char *class;
-	struct ts_text text;
-
-	ts_text_open(&text, &doc->arena->allocator);
-	put_class(&text, f);
-	class = ts_doc_take(doc, &text);
-	if (danger) {
-		ts_doc_verdict(doc, "This water harms animals as it is", danger->says);
-		ts_doc_paragraph(doc, class);
-	} else {
-		if (!isnan(f->ph_tank))
-			say_tank(doc, &text, f);
-		ts_doc_verdict(doc, class, text.len ? ts_doc_take(doc, &text) : NULL);
-	}
-	if (!isnan(f->kh_dh)) {
-		ts_say_buffer(&text, f, practice);
-		ts_doc_line(doc, ts_doc_facts(doc, 0), "Buffer", ts_doc_take(doc, &text), NULL);
-	}
-	ts_say_oxygen(&text, f, practice);
-	if (text.len)
-		ts_doc_line(doc, ts_doc_facts(doc, 0), "Oxygen", ts_doc_take(doc, &text), NULL);
-	doc->arena->failed |= text.failed;
-	ts_text_drop(&text);
+	for (size_t i = 0; i < texts->count; i++)
+		ts_doc_paragraph(doc, texts->items[i]);
 }
 
 static void hardness_row(
@@ -189,23 +106,55 @@ static void ion_rows(struct ts_document *doc, const struct ts_water_facts *f)
 	}
 }
 
-static void fact(struct ts_document *doc, struct ts_node *facts, const char *label,
-	const char *value, const struct ts_water_facts *f, enum ts_water_fact id)
+/* One computed fact as it is shown: "not known" is said once for all of one reason. */
+struct shown {
+	const char *label, *value;
+	enum ts_water_fact id;
+};
+
+static void known_facts(struct ts_document *doc, struct ts_node *facts, const struct shown *all,
+	size_t count, const struct ts_water_facts *f)
+{
+	for (size_t i = 0; i < count; i++) {
+		if (f->why[all[i].id] == TS_WHY_KNOWN)
+			ts_doc_line(doc, facts, all[i].label, all[i].value, NULL);
+	}
+}
+
+static void unknown_facts(struct ts_document *doc, struct ts_node *facts, const struct shown *all,
+	size_t count, const struct ts_water_facts *f)
 {
 	struct ts_text text;
 
 	ts_text_open(&text, &doc->arena->allocator);
-	ts_text_put(&text, value);
-	if (f->why[id] != TS_WHY_KNOWN)
-		ts_text_puts(&text, ": ", ts_why_says[f->why[id]], NULL);
-	ts_doc_line(doc, facts, label, ts_doc_take(doc, &text), NULL);
+	for (int why = TS_WHY_KNOWN + 1; ts_why_says[why]; why++) {
+		for (size_t i = 0; i < count; i++) {
+			if ((int)f->why[all[i].id] == why)
+				ts_text_puts(&text, text.len ? ", " : "", all[i].label, NULL);
+		}
+		if (!text.len)
+			continue;
+		ts_text_puts(&text, ": ", ts_why_says[why], NULL);
+		ts_doc_line(doc, facts, "Not known", ts_doc_take(doc, &text), NULL);
+	}
 	ts_text_drop(&text);
 }
 
-void water_page_values(
+void ts_show_water_values(
 	struct ts_document *doc, const struct ts_water_result *r, const char *ph_label)
 {
 	const struct ts_water_facts *f = &r->facts;
+	const struct shown all[] = {
+		{"CO2", interval(doc, f->co2_mg_l, f->co2_low_mg_l, f->co2_high_mg_l, 1, " mg/L"),
+			TS_FACT_CO2},
+		{"pH aired", figure(doc, f->ph_air, 1, ""), TS_FACT_PH_AIR},
+		{"pH in a tank", interval(doc, f->ph_tank, f->ph_tank_low, f->ph_tank_high, 1, ""),
+			TS_FACT_PH_TANK},
+		{"Calcite index", figure(doc, f->calcite_si, 2, ""), TS_FACT_CALCITE_SI},
+		{"Conductivity", figure(doc, f->conductivity_computed_us_cm, 0, " uS/cm, computed"),
+			TS_FACT_CONDUCTIVITY}};
+	bool ec_read = !isnan(f->conductivity_us_cm);
+	size_t count = sizeof all / sizeof *all - ec_read;
 	struct ts_node *facts;
 
 	hardness_table(doc, f);
@@ -214,42 +163,20 @@ void water_page_values(
 	if (!isnan(f->ph))
 		ts_doc_line(doc, facts, ph_label,
 			interval(doc, f->ph, f->ph_low, f->ph_high, 1, ""), NULL);
-	fact(doc, facts, "CO2",
-		interval(doc, f->co2_mg_l, f->co2_low_mg_l, f->co2_high_mg_l, 1, " mg/L"), f,
-		TS_FACT_CO2);
-	fact(doc, facts, "pH aired", figure(doc, f->ph_air, 1, ""), f, TS_FACT_PH_AIR);
-	fact(doc, facts, "pH in a tank",
-		interval(doc, f->ph_tank, f->ph_tank_low, f->ph_tank_high, 1, ""), f,
-		TS_FACT_PH_TANK);
-	fact(doc, facts, "Calcite index", figure(doc, f->calcite_si, 2, ""), f, TS_FACT_CALCITE_SI);
-	if (!isnan(f->conductivity_us_cm))
+	known_facts(doc, facts, all, count, f);
+	if (ec_read)
 		ts_doc_line(doc, facts, "Conductivity",
 			figure(doc, f->conductivity_us_cm, 0, " uS/cm"), "as read", NULL);
-	else
-		fact(doc, facts, "Conductivity",
-			figure(doc, f->conductivity_computed_us_cm, 0, " uS/cm, computed"), f,
-			TS_FACT_CONDUCTIVITY);
-	ts_doc_line(doc, facts, "Temperature", figure(doc, f->temp_c, 1, " C"),
-		f->assumed & TS_ASSUMED_TEMPERATURE ? "assumed" : NULL, NULL);
+	if (!isnan(f->temp_c))
+		ts_doc_line(doc, facts, "Temperature", figure(doc, f->temp_c, 1, " C"),
+			f->assumed & TS_ASSUMED_TEMPERATURE ? "assumed" : NULL, NULL);
+	unknown_facts(doc, facts, all, count, f);
 }
 
-static void paragraphs(struct ts_document *doc, const struct ts_texts *texts)
-{
-	for (size_t i = 0; i < texts->count; i++)
-		ts_doc_paragraph(doc, texts->items[i]);
-}
-
-void water_page_notes(struct ts_document *doc, const struct ts_water_result *r)
+static void assumed(struct ts_document *doc, const struct ts_water_result *r)
 {
 	struct ts_text text;
 
-	for (size_t i = 0; i < r->danger_count; i++) {
-		if (r->dangers[i].says && &r->dangers[i] != worst(r))
-			ts_doc_caution(doc, r->dangers[i].says);
-	}
-	for (size_t i = 0; i < r->drinking_water.count; i++)
-		ts_doc_caution(doc, r->drinking_water.items[i]);
-	paragraphs(doc, &r->unusual);
 	if (!r->assumed.count)
 		return;
 	ts_text_open(&text, &doc->arena->allocator);
@@ -261,7 +188,37 @@ void water_page_notes(struct ts_document *doc, const struct ts_water_result *r)
 	ts_text_drop(&text);
 }
 
-void water_page_over_time(struct ts_document *doc, const struct ts_water_result *r)
+void ts_show_water_lead(struct ts_document *doc, const struct ts_water_result *r)
+{
+	struct ts_node *facts;
+
+	ts_doc_verdict(doc, r->headline, r->decides);
+	if (r->class_says)
+		ts_doc_paragraph(doc, r->class_says);
+	for (size_t i = 0; i < r->danger_count; i++) {
+		if (r->dangers[i].says && &r->dangers[i] != r->worst)
+			ts_doc_caution(doc, r->dangers[i].says);
+	}
+	for (size_t i = 0; i < r->drinking_water.count; i++)
+		ts_doc_caution(doc, r->drinking_water.items[i]);
+	facts = ts_doc_facts(doc, 0);
+	if (r->suits_says)
+		ts_doc_line(doc, facts, "Home of", r->suits_says, NULL);
+	if (r->buffer_says)
+		ts_doc_line(doc, facts, "Buffer", r->buffer_says, NULL);
+	if (r->oxygen_says)
+		ts_doc_line(doc, facts, "Oxygen", r->oxygen_says, NULL);
+	if (r->salt_says)
+		ts_doc_line(doc, facts, "Salt", r->salt_says, NULL);
+	paragraphs(doc, &r->notes);
+}
+
+void ts_show_water_rest(struct ts_document *doc, const struct ts_water_result *r)
+{
+	assumed(doc, r);
+}
+
+static void over_time(struct ts_document *doc, const struct ts_water_result *r)
 {
 	struct ts_node *table = NULL;
 
@@ -304,7 +261,24 @@ static void against_row(struct ts_document *doc, struct ts_node *table, const ch
 	ts_text_drop(&text);
 }
 
-void water_page_against(struct ts_document *doc, const struct ts_water_result *r)
+/* What to do, when, and the number that decides; the answer first, then "also". */
+static void advice_lines(struct ts_document *doc, const struct ts_advice_line *lines, size_t count)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &doc->arena->allocator);
+	for (size_t i = 0; i < count; i++) {
+		struct ts_node *entry;
+
+		ts_text_puts(&text, i ? "Also, " : "", lines[i].urgency, ": ", lines[i].says, NULL);
+		entry = ts_doc_entry(doc, ts_doc_take(doc, &text));
+		for (size_t n = 0; n < lines[i].because.count; n++)
+			ts_doc_line(doc, entry, lines[i].because.items[n], NULL);
+	}
+	ts_text_drop(&text);
+}
+
+static void against(struct ts_document *doc, const struct ts_water_result *r)
 {
 	const struct ts_against_result *a = r->against;
 	struct ts_node *table;
@@ -319,8 +293,25 @@ void water_page_against(struct ts_document *doc, const struct ts_water_result *r
 	against_row(doc, table, "pH", &a->ph, 1);
 	against_row(doc, table, "EC uS/cm", &a->conductivity_us_cm, 0);
 	against_row(doc, table, "NO3 mg/L", &a->no3_mg_l, 0);
-	paragraphs(doc, &a->says);
+	/* The first of them is the answer's first line, where nothing harms. */
+	for (size_t i = a->says.count && r->headline == a->says.items[0]; i < a->says.count; i++)
+		ts_doc_paragraph(doc, a->says.items[i]);
 	if (a->advice_count)
 		ts_doc_heading(doc, 0, "WHAT TO DO");
-	say_advice_lines(doc, a->advice, a->advice_count);
+	advice_lines(doc, a->advice, a->advice_count);
+}
+
+void ts_show_water(struct ts_document *doc, const struct ts_water_result *r)
+{
+	struct ts_text text;
+
+	ts_show_water_lead(doc, r);
+	against(doc, r);
+	ts_show_water_values(doc, r, "pH");
+	ts_show_water_rest(doc, r);
+	over_time(doc, r);
+	ts_text_open(&text, &doc->arena->allocator);
+	ts_text_puts(&text, "Measure next: ", r->next_to_measure, " ", r->how_to_sample, NULL);
+	ts_doc_paragraph(doc, ts_doc_take(doc, &text));
+	ts_text_drop(&text);
 }

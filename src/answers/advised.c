@@ -1,26 +1,11 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The rows of advice, and its sentences taken into an arena.
+ * The rows of advice that hold, and their sentences taken into an arena.
  */
-#include "report/advice_result.h"
+#include "answers/advised.h"
 
 #include "base/arena.h"
 #include "words/advice.h"
-
-/* clang-format off */
-#define A struct ts_advice_line
-static const struct ts_result_field advice_fields[] = {
-	TS_R_ROW_TEXT(A, "id", id, "its name, which never changes meaning"),
-	TS_R_ROW_WORD(A, "outcome", outcome, ts_outcome_words, "what to do, in a word"),
-	TS_R_ROW_WORD(A, "urgency", urgency, ts_urgency_words, "when"),
-	TS_R_ROW_TEXT(A, "says", says, "what to do"),
-	TS_R_ROW_TEXTS(A, "because", because, "the number that decides"),
-	TS_R_ROW_TEXT(A, "source", source, "where the rule comes from"),
-};
-#undef A
-/* clang-format on */
-const struct ts_result_shape ts_result_advice =
-	TS_R_SHAPE("advice", advice_fields, struct ts_advice_line);
 
 static const char *kept(struct ts_arena *arena, struct ts_text *text)
 {
@@ -32,7 +17,8 @@ static const char *kept(struct ts_arena *arena, struct ts_text *text)
 	return copy;
 }
 
-void ts_advice_line_fill(struct ts_arena *arena, const struct ts_advice *advice,
+/* One advice as a line. */
+static void fill_line(struct ts_arena *arena, const struct ts_advice *advice,
 	const struct ts_match *residents, struct ts_advice_line *ret)
 {
 	const struct ts_advice_row *row = advice->row;
@@ -66,7 +52,7 @@ size_t ts_advice_lines(struct ts_arena *arena, const struct ts_care_state *state
 		return 0;
 	for (size_t i = 0; i < count; i++) {
 		if (groups >> all[i].row->group & 1)
-			ts_advice_line_fill(arena, &all[i], state->residents, &lines[wanted++]);
+			fill_line(arena, &all[i], state->residents, &lines[wanted++]);
 	}
 	*ret_lines = lines;
 	return wanted;
