@@ -7,6 +7,9 @@
 
 #include <string.h>
 
+/* Females with whom a male that only chases bears another: common practice, no source. */
+#define HAREM_LEAST 4.0
+
 static bool unknown(double value)
 {
 	return !(value > 0);
@@ -56,6 +59,19 @@ static bool settled_pair(const struct ts_group *a)
 	return a->species->group.pair && ts_group_count(a) == 2 && a->males < 2 && a->females < 2;
 }
 
+/*
+ * One of a kind that lives in pairs or by few lives well enough alone; of a shoal, and of what is
+ * shy without its own, not.
+ */
+static bool lone_and_well(const struct ts_group *a)
+{
+	const struct ts_species *s = a->species;
+
+	return ts_group_count(a) == 1 &&
+	       (s->group.least <= 2 ||
+		       (s->group.pair && !(s->habits & TS_HABIT_NITRATE_SENSITIVE)));
+}
+
 /* Nippers and those that injure their own kind turn on the few; a lone animal has nobody. */
 bool ts_rule_few(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
 	struct ts_ruling *r)
@@ -69,9 +85,10 @@ bool ts_rule_few(const struct ts_scene *scene, const struct ts_group *a, const s
 	r->ours = count;
 	r->its = least;
 	r->change = least - count;
-	r->severity = rough && count < least / 2                          ? TS_CONFLICT
-		      : count >= least * scene->practice[TS_P_FEW_NEARLY] ? TS_NOTE
-									  : TS_CONCERN;
+	r->severity = rough && count < least / 2 ? TS_CONFLICT
+		      : count >= least * scene->practice[TS_P_FEW_NEARLY] || lone_and_well(a)
+			      ? TS_NOTE
+			      : TS_CONCERN;
 	return true;
 }
 
@@ -157,6 +174,14 @@ static bool too_many_males(const struct ts_group *a, double most, struct ts_ruli
 	return a->males > most;
 }
 
+/* One; where they only chase, one to each harem. */
+static double males_borne(const struct ts_group *a)
+{
+	if (a->species->to_own_kind == TS_INJURES)
+		return 1;
+	return fmax(1, floor(a->females / HAREM_LEAST));
+}
+
 bool ts_rule_sexes(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
 	struct ts_ruling *r)
 {
@@ -164,7 +189,7 @@ bool ts_rule_sexes(const struct ts_scene *scene, const struct ts_group *a, const
 	(void)b;
 	switch (a->species->group.sexes) {
 	case TS_SEXES_TWO_FEMALES: /* males alone, or two females to each */
-		if (a->males && !a->females && !a->either)
+		if ((a->males && !a->females && !a->either) || settled_pair(a))
 			return false;
 		return too_many_males(a, floor((a->females + a->either) / 2.0), r);
 	case TS_SEXES_HAREM:
@@ -176,7 +201,7 @@ bool ts_rule_sexes(const struct ts_scene *scene, const struct ts_group *a, const
 		if (a->species->group.least >=
 			10) /* crowded mbuna: several males divide the blows */
 			return false;
-		return too_many_males(a, 1, r);
+		return too_many_males(a, males_borne(a), r);
 	default:
 		return false;
 	}

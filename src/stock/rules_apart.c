@@ -37,6 +37,24 @@ static bool inside(const struct ts_measure *tank, const struct ts_range *range)
 	return tank->low >= range->low && tank->high <= range->high;
 }
 
+/* No further beyond it than the limit itself is known. */
+static bool nearly(
+	const struct ts_measure *tank, const struct ts_range *range, const struct ts_scene *scene)
+{
+	double doubt = scene->practice[TS_P_DOUBT_TEMP_PRACTICE];
+	double middle = tank->kind == TS_MEASURE_VALUE ? tank->value : (double)NAN;
+	double low = isnan(middle) ? tank->low : middle, high = isnan(middle) ? tank->high : middle;
+
+	return low >= range->low - doubt && high <= range->high + doubt;
+}
+
+/* Fish of cold water and of warm are kept apart by habit, though one degree may do for both. */
+static bool of_cold_water(const struct ts_species *a, const struct ts_species *b)
+{
+	return a->kind == TS_ANIMAL_FISH && b->kind == TS_ANIMAL_FISH &&
+	       (a->home_water == TS_HOME_COOL) != (b->home_water == TS_HOME_COOL);
+}
+
 /*
  * The temperature at which the tank runs decides, where both live at it: what either would like
  * better is told of it alone, unless their comforts do not meet at all. Else the two ranges decide.
@@ -58,7 +76,9 @@ bool ts_rule_temperature_apart(const struct ts_scene *scene, const struct ts_gro
 	r->its = ends ? y->tolerated.low : y->preferred.low;
 	r->severity = ends ? TS_CONFLICT : TS_CONCERN;
 	if (tank->kind != TS_MEASURE_NONE && inside(tank, &x->tolerated) &&
-		inside(tank, &y->tolerated)) {
+		inside(tank, &y->tolerated) && !of_cold_water(a->species, b->species)) {
+		if (nearly(tank, &x->preferred, scene) && nearly(tank, &y->preferred, scene))
+			r->severity = TS_NOTE;
 		return comfortable < 0 &&
 		       (!inside(tank, &x->preferred) || !inside(tank, &y->preferred));
 	}
@@ -189,6 +209,8 @@ bool ts_rule_crosses(const struct ts_scene *scene, const struct ts_group *a,
 	if (!ts_rule_first(x, y) || (!names_it(x, y) && !names_it(y, x)) || !both_sexes(a, b, 1))
 		return false;
 	r->severity = both_sexes(a, b, breeds ? 3 : 1000) ? TS_CONCERN : TS_NOTE;
+	if (rainbowfish(x) && !ts_rule_same_genus(x, y)) /* few of whose young live */
+		r->severity = TS_NOTE;
 	return true;
 }
 

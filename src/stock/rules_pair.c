@@ -12,17 +12,30 @@ static double depth_share(const struct ts_species *s, const double *practice)
 	return practice[TS_P_DEPTH_FUSIFORM + s->body];
 }
 
-/* The length of a slender fish of the same depth: what counts before a mouth. */
-static double slender_cm(const struct ts_species *s, double length_cm, const double *practice)
+/*
+ * The length of a slender fish of the same depth: what counts before a mouth. Who is no predator
+ * takes in passing what is small, and leaves what is long; erect spines make any prey deeper.
+ */
+static double slender_cm(
+	const struct ts_species *s, double length_cm, const struct ts_species *by, const double *p)
 {
+	double depth = depth_share(s, p);
+
 	if (s->kind != TS_ANIMAL_FISH)
 		return length_cm;
-	return length_cm * depth_share(s, practice) / practice[TS_P_DEPTH_FUSIFORM];
+	if (by->gape < TS_GAPE_PREDATOR)
+		depth = fmax(depth, p[TS_P_DEPTH_FUSIFORM]);
+	if (s->habits & TS_HABIT_SPINY && by->gape < TS_GAPE_ENGULFER)
+		depth *= p[TS_P_PREY_SPINY];
+	return length_cm * depth / p[TS_P_DEPTH_FUSIFORM];
 }
 
-static double mouth_cm(const struct ts_species *s, const double *practice)
+/* An eel-like hunter has a small head for its length. */
+static double mouth_cm(const struct ts_species *s, const double *p)
 {
-	return s->adult_length_cm * practice[TS_P_PREY_NIBBLER + s->gape];
+	double share = s->body == TS_BODY_EEL ? p[TS_P_PREY_BY_EEL] : 1;
+
+	return share * s->adult_length_cm * p[TS_P_PREY_NIBBLER + s->gape];
 }
 
 static double sold_cm(const struct ts_group *a, const double *practice)
@@ -39,22 +52,29 @@ static bool hunts(const struct ts_species *b, const struct ts_species *prey)
 	return b->hunts >= (prey->kind == TS_ANIMAL_FISH ? TS_HUNTS_FISH : TS_HUNTS_INVERTEBRATES);
 }
 
-/* Grown prey that fits is harmed; only as sold: a concern, since it may be bought grown. */
+/*
+ * Grown prey that fits is harmed; that nearly fits, or fits a predator as it is sold: a concern,
+ * since it may be bought grown. Others are young themselves when both are sold: a note.
+ */
 bool ts_rule_eaten(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
 	struct ts_ruling *r)
 {
 	const double *p = scene->practice;
-	double grown = slender_cm(a->species, a->species->adult_length_cm, p);
-	double sold = slender_cm(a->species, sold_cm(a, p), p);
+	double grown = slender_cm(a->species, a->species->adult_length_cm, b->species, p);
+	double sold = slender_cm(a->species, sold_cm(a, p), b->species, p);
 	double mouth = mouth_cm(b->species, p);
 
 	if (a->species->kind == TS_ANIMAL_SNAIL || b->species->kind == TS_ANIMAL_SNAIL ||
 		!hunts(b->species, a->species) || mouth < sold * p[TS_P_PREY_CONCERN])
 		return false;
 	r->ours = sold_cm(a, p);
-	r->its = mouth / slender_cm(a->species, 1, p);
-	r->severity =
-		mouth >= sold && mouth >= grown * p[TS_P_PREY_CONCERN] ? TS_CONFLICT : TS_CONCERN;
+	r->its = mouth / slender_cm(a->species, 1, b->species, p);
+	if (mouth >= sold && mouth >= grown * p[TS_P_PREY_CONCERN])
+		r->severity = TS_CONFLICT;
+	else if (mouth < grown * p[TS_P_PREY_TIGHT] &&
+		 (b->species->gape < TS_GAPE_PREDATOR ||
+			 a->species->lakes_apart == TS_LAKES_BY_CUSTOM))
+		r->severity = TS_NOTE;
 	return true;
 }
 
@@ -64,12 +84,12 @@ bool ts_rule_night_hunter(const struct ts_scene *scene, const struct ts_group *a
 {
 	const double *p = scene->practice;
 
-	r->ours = slender_cm(a->species, a->species->adult_length_cm, p);
+	r->ours = slender_cm(a->species, a->species->adult_length_cm, b->species, p);
 	r->its = mouth_cm(b->species, p);
 	r->severity = TS_CONFLICT;
 	return a->species->kind != TS_ANIMAL_SNAIL && hunts(b->species, a->species) &&
 	       b->species->habits & TS_HABIT_NOCTURNAL &&
-	       !(a->species->habits & TS_HABIT_NOCTURNAL) && b->species->gape >= 2 &&
+	       !(a->species->habits & TS_HABIT_NOCTURNAL) && b->species->gape >= TS_GAPE_WIDE &&
 	       r->its >= r->ours * p[TS_P_PREY_CONCERN] * p[TS_P_PREY_CONCERN] && r->its < r->ours;
 }
 
@@ -197,6 +217,15 @@ bool ts_rule_attacked(const struct ts_scene *scene, const struct ts_group *a,
 	}
 }
 
+/* Who lives at another level, or in armour, is told to leave and takes no harm. */
+static bool untroubled(const struct ts_species *a, const struct ts_species *b)
+{
+	if (b->temper & TS_TEMPER_BOTTOM && a->swims == TS_SWIMS_BOTTOM)
+		return false;
+	return !reaches(b, a) || (a->habits & TS_HABIT_SPINY && a->swims == TS_SWIMS_BOTTOM &&
+					 b->swims != TS_SWIMS_BOTTOM);
+}
+
 /* A small fish among many chasers finds no rest. */
 static bool hunted_down(const struct ts_group *a, const struct ts_group *b, const double *practice)
 {
@@ -215,14 +244,18 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 	roomy = floors(scene, a, b, r) >= 1;
 	switch (b->species->others_when) {
 	case TS_ALWAYS:
-		r->severity = both_rough(a->species, b->species) && roomy ? TS_NOTE
-			      : hunted_down(a, b, scene->practice)        ? TS_CONFLICT
-									  : TS_CONCERN;
+		r->severity = (both_rough(a->species, b->species) && roomy) ||
+					      untroubled(a->species, b->species)
+				      ? TS_NOTE
+			      : hunted_down(a, b, scene->practice) ? TS_CONFLICT
+								   : TS_CONCERN;
 		return !roomy || !crowd(a->species, b->species);
 	case TS_WHEN_BREEDING: /* for some weeks, and nobody is hurt */
 		r->severity = TS_NOTE;
 		return !roomy && same_level(a->species, b->species);
 	default:
+		if (untroubled(a->species, b->species))
+			r->severity = TS_NOTE;
 		return !roomy;
 	}
 }
@@ -232,8 +265,9 @@ bool ts_rule_outcompeted(const struct ts_scene *scene, const struct ts_group *a,
 {
 	(void)scene;
 	(void)r;
+	/* What grows on stones is left to those who graze it. */
 	return a->species->habits & (TS_HABIT_SLOW_EATER | TS_HABIT_SPECIALIST) &&
-	       b->species->habits & TS_HABIT_QUICK_EATER;
+	       a->species->hunts != TS_HUNTS_GRAZER && b->species->habits & TS_HABIT_QUICK_EATER;
 }
 
 /* A lone male that fights his own kind takes relatives of his family for them. */

@@ -76,7 +76,13 @@ WHEN(chases_cramped, (s->y.to_others = TS_CHASES, s->y.others_when = TS_WHEN_CRA
 WHEN(chases_roomy, (s->y.to_others = TS_CHASES, s->y.others_when = TS_WHEN_CRAMPED))
 WHEN(big_mouth, (s->y.gape = 2, s->y.adult_length_cm = 14))
 WHEN(big_mouth_deep_prey, (s->y.gape = 2, s->y.adult_length_cm = 14, s->x.body = TS_BODY_DEEP, s->x.adult_length_cm = 6, s->a.size_cm = 6))
-WHEN(only_as_sold, (s->y.gape = 2, s->y.adult_length_cm = 14, s->x.adult_length_cm = 7))
+WHEN(only_as_sold, (s->y.gape = 3, s->y.adult_length_cm = 9.3, s->x.adult_length_cm = 7))
+WHEN(only_as_sold_no_predator, (s->y.gape = 2, s->y.adult_length_cm = 14, s->x.adult_length_cm = 7))
+WHEN(fits_nearly, (s->y.gape = 1, s->y.adult_length_cm = 14, s->x.adult_length_cm = 4))
+WHEN(eel_before_a_picker, (s->y.gape = 1, s->y.adult_length_cm = 14, s->x.adult_length_cm = 8, s->x.body = TS_BODY_EEL))
+WHEN(spiny_before_a_predator, (s->y.gape = 3, s->y.adult_length_cm = 12, s->x.adult_length_cm = 8, s->x.habits = TS_HABIT_SPINY))
+WHEN(spiny_before_one_that_engulfs, (s->y.gape = 4, s->y.adult_length_cm = 12, s->x.adult_length_cm = 8, s->x.habits = TS_HABIT_SPINY))
+WHEN(eel_like_hunter, (s->y.gape = 3, s->y.adult_length_cm = 12, s->y.body = TS_BODY_EEL, s->x.adult_length_cm = 8))
 WHEN(sold_grown, (s->y.gape = 2, s->y.adult_length_cm = 14, s->x.adult_length_cm = 7, s->a.size_cm = 7))
 WHEN(small_mouth, (s->y.gape = 0, s->y.adult_length_cm = 14))
 WHEN(electric, s->y.cautions = 1u << TS_CAUTION_ELECTRIC)
@@ -176,8 +182,18 @@ WHEN(mbuna_that_chase_always,
 	(mbuna_on_one_floor(s), s->x.others_when = s->y.others_when = TS_ALWAYS))
 WHEN(brood_of_one_that_clears_the_tank, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_BREEDING, s->y.temper = TS_TEMPER_ALL, s->y.swims = TS_SWIMS_BOTTOM, s->y.territory.floor_m2 = 0.3))
 WHEN(brood_at_another_level, (s->y.to_others = TS_INJURES, s->y.others_when = TS_WHEN_BREEDING, s->y.swims = TS_SWIMS_BOTTOM, s->y.territory.floor_m2 = 0.3))
+WHEN(chased_in_armour, (s->y.to_others = TS_CHASES, s->x.habits = TS_HABIT_SPINY, s->x.swims = TS_SWIMS_BOTTOM))
+WHEN(chased_at_another_level, (s->y.to_others = TS_CHASES, s->y.swims = TS_SWIMS_BOTTOM))
+WHEN(grazer_beside_quick, (s->x.habits = TS_HABIT_SLOW_EATER, s->x.hunts = TS_HUNTS_GRAZER, s->y.habits = TS_HABIT_QUICK_EATER))
+WHEN(one_of_a_kind_of_pairs, (s->x.group.least = 2, s->a.either = 1))
+WHEN(one_of_a_shoal, s->a.either = 1)
+WHEN(harem_of_two_males, (s->x.group.sexes = TS_SEXES_HAREM, s->x.to_own_kind = TS_CHASES, s->a.either = 0, s->a.males = 2, s->a.females = 8))
+WHEN(pair_where_pairs_settle, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, s->x.group.pair = 1, s->a.either = 0, s->a.males = s->a.females = 1))
+WHEN(comfort_nearly_at_24, (comfort_apart_at_22(s), s->x.water.usual.temp_c.preferred = (struct ts_range){18, 23}, s->y.water.usual.temp_c.preferred = (struct ts_range){24, 27}, s->tank.temp_c = (struct ts_measure){24, 24, 24, TS_MEASURE_VALUE}))
+WHEN(cold_and_tropical_at_23, (comfort_nearly_at_24(s), s->x.home_water = TS_HOME_COOL))
 WHEN(two_loners, (rivals_roomy(s), s->x.group.sexes = s->y.group.sexes = TS_SEXES_ALONE, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.15))
 WHEN(two_rainbows, (crossing_of_egg_layers(s), s->x.family = s->y.family = "Melanotaeniidae"))
+WHEN(two_rainbows_of_a_genus, (two_rainbows(s), s->y.species = "Exempla varia", s->y.crosses_with = own_name))
 
 static const struct row rows[] = {
 	{TS_RULE_CHASED, "a crowd of one lake on the floor of one", mbuna_on_one_floor, -1},
@@ -185,10 +201,20 @@ static const struct row rows[] = {
 	{TS_RULE_ATTACKED, "whatever swims, by one that clears the tank", brood_of_one_that_clears_the_tank, TS_CONFLICT},
 	{TS_RULE_ATTACKED, "of another level, by one that minds its level", brood_at_another_level, TS_CONCERN},
 	{TS_RULE_RIVALS, "two loners where two groups would do", two_loners, TS_CONFLICT},
-	{TS_RULE_CROSSES, "rainbowfish, which spawn every day", two_rainbows, TS_CONCERN},
+	{TS_RULE_CROSSES, "rainbowfish, which spawn every day", two_rainbows, TS_NOTE},
+	{TS_RULE_CROSSES, "rainbowfish of one genus", two_rainbows_of_a_genus, TS_CONCERN},
 	{TS_RULE_FEW, "a pair of what lives in pairs as well", a_pair_alone, -1},
 	{TS_RULE_FEW, "two that may be one", two_that_may_be_a_pair, -1},
 	{TS_RULE_FEW, "two males of it", two_males, TS_CONCERN},
+	{TS_RULE_FEW, "one of what lives in pairs", one_of_a_kind_of_pairs, TS_NOTE},
+	{TS_RULE_FEW, "one of a shoal", one_of_a_shoal, TS_CONCERN},
+	{TS_RULE_SEXES, "two males that chase, eight females", harem_of_two_males, -1},
+	{TS_RULE_SEXES, "a pair of what lives in pairs as well", pair_where_pairs_settle, -1},
+	{TS_RULE_OUTCOMPETED, "one that grazes", grazer_beside_quick, -1},
+	{TS_RULE_CHASED, "at the bottom, in armour", chased_in_armour, TS_NOTE},
+	{TS_RULE_CHASED, "at another level", chased_at_another_level, TS_NOTE},
+	{TS_RULE_TEMPERATURE_APART, "a tank at 24, comforts that nearly meet there", comfort_nearly_at_24, TS_NOTE},
+	{TS_RULE_TEMPERATURE_APART, "one of cold water in it", cold_and_tropical_at_23, TS_CONCERN},
 	{TS_RULE_UNSETTLED, "a pair of what lives in pairs as well", a_pair_of_one_settled_in_two, -1},
 	{TS_RULE_FORMS_CROSS, "two forms of a shrimp", forms, TS_NOTE},
 	{TS_RULE_FORMS_CROSS, "one", one_form, -1},
@@ -293,7 +319,13 @@ static const struct row rows[] = {
 	{TS_RULE_CHASED, "when cramped, and it is", chases_cramped, TS_CONCERN},
 	{TS_RULE_CHASED, "when cramped, and it is not", chases_roomy, -1},
 	{TS_RULE_EATEN, "fits grown", big_mouth, TS_CONFLICT},
-	{TS_RULE_EATEN, "fits only as sold", only_as_sold, TS_CONCERN},
+	{TS_RULE_EATEN, "fits a predator only as sold", only_as_sold, TS_CONCERN},
+	{TS_RULE_EATEN, "fits one that is no predator only as sold", only_as_sold_no_predator, TS_NOTE},
+	{TS_RULE_EATEN, "nearly fits grown", fits_nearly, TS_CONCERN},
+	{TS_RULE_EATEN, "an eel before one that is no predator", eel_before_a_picker, -1},
+	{TS_RULE_EATEN, "spines before a predator", spiny_before_a_predator, -1},
+	{TS_RULE_EATEN, "spines before one that engulfs", spiny_before_one_that_engulfs, TS_CONFLICT},
+	{TS_RULE_EATEN, "by an eel-like hunter", eel_like_hunter, -1},
 	{TS_RULE_EATEN, "deep body does not fit", big_mouth_deep_prey, -1},
 	{TS_RULE_EATEN, "bought grown", sold_grown, -1},
 	{TS_RULE_EATEN, "nibbler", small_mouth, -1},
