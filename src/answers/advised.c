@@ -30,7 +30,7 @@ static void fill_line(struct ts_arena *arena, const struct ts_advice *advice,
 		.outcome = ts_outcome_words[row->outcome],
 		.urgency = ts_urgency_words[row->urgency],
 		.source = row->source};
-	ts_say_advice(&text, advice, residents);
+	ts_say_advice_whole(&text, advice, residents);
 	ret->says = kept(arena, &text);
 	ts_say_advice_because(&text, advice, residents);
 	if (because && text.len) {

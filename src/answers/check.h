@@ -32,6 +32,7 @@ struct ts_check_judgement {
 	double ours, its, figure; /* `figure`: a third one that the sentence names */
 	const char *says;
 	const char *because, *urgency;  /* of advice on a running tank; NULL: it is none */
+	const char *hour, *week;        /* of advice: what to do then; NULL: nothing */
 	const char *condition;          /* on which all are kept together; NULL: none */
 	struct ts_check_remedy *remedy; /* NULL: none */
 	bool folded; /* over with a step of the repair, or said by another judgement of its animal

@@ -163,6 +163,12 @@ static void fill_advice(
 	ts_say_advice_because(&w->text, a, w->residents);
 	if (w->text.len)
 		ret->because = ts_asking_keep(w->asking, &w->text);
+	ts_say_advice_hour(&w->text, a, w->residents);
+	if (w->text.len)
+		ret->hour = ts_asking_keep(w->asking, &w->text);
+	ts_say_advice_week(&w->text, a, w->residents);
+	if (w->text.len)
+		ret->week = ts_asking_keep(w->asking, &w->text);
 }
 
 void ts_check_fill_judgements(struct ts_check_work *w)

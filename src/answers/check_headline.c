@@ -126,15 +126,32 @@ static void put_not_given(struct ts_check_work *w)
 	ts_text_put(&w->text, any ? "." : "");
 }
 
+/* The first judgement of a rule; entry_count: none. */
+static size_t of_rule(const struct ts_check_work *w, enum ts_rule_id rule)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		if (w->entries[i].ruling && w->entries[i].ruling->rule == rule)
+			return i;
+	}
+	return w->entry_count;
+}
+
 /* Nothing stands against them. */
 static void lead_with_yes(struct ts_check_work *w)
 {
 	bool known = w->check.water_known && w->check.answered;
+	size_t chlorine = of_rule(w, TS_RULE_CHLORINE);
 
 	ts_text_put(&w->text, several(w) ? "These go together" : "They can live here");
+	if (chlorine != w->entry_count)
+		ts_text_put(&w->text,
+			", once every drop of new water is treated against chlorine and "
+			"chloramine");
 	ts_text_put(&w->text, known ? "." : ", as far as is known.");
 	put_not_given(w);
-	finish(w, w->entry_count, w->out->shared_says);
+	finish(w, chlorine,
+		chlorine != w->entry_count ? w->out->judgements[chlorine].says
+					   : w->out->shared_says);
 }
 
 /* Questions without which nothing can be said: a name, or whether the water suits somebody. */

@@ -23,6 +23,11 @@ static const struct {
 	{"now.ammonia", TS_RULE_FILTER},
 	{"now.nitrite", TS_RULE_FILTER},
 	{"now.", TS_RULE_DISTRESS},
+	{"now.ammonia", TS_RULE_NITRITE},
+	{"now.nitrite", TS_RULE_AMMONIA},
+	{"now.crash", TS_RULE_NITRITE},
+	{"now.crash", TS_RULE_FILTER},
+	{"now.crash", TS_RULE_BUFFER},
 	{"now.chlorine", TS_RULE_CHLORINE},
 	{"now.oxygen", TS_RULE_OXYGEN},
 	{"oxygen.short", TS_RULE_OXYGEN},
@@ -38,7 +43,15 @@ static const struct {
 	{"oxygen.short", TS_RULE_DISTRESS},
 	{"buffer.gone", TS_RULE_DISTRESS},
 	{"stock.temperature", TS_RULE_DISTRESS},
-	{"now.temperature", TS_RULE_WARM_OXYGEN},
+	{"now.heat", TS_RULE_WARM_OXYGEN},
+	{"now.heat", TS_RULE_OXYGEN},
+	{"old-tank", TS_RULE_AMMONIA},
+	{"old-tank", TS_RULE_NITRITE},
+	{"old-tank", TS_RULE_NITRATE},
+	{"old-tank", TS_RULE_BUFFER},
+	{"old-tank", TS_RULE_FILTER},
+	{"old-tank", TS_RULE_DISTRESS},
+	{"old-tank", TS_RULE_UNTESTED},
 	{"apart.no3", TS_RULE_NITRATE},
 	{"nitrate.high", TS_RULE_NITRATE},
 	{"apart.bare", TS_RULE_BUFFER},
@@ -57,7 +70,7 @@ static bool begins(const char *id, const char *beginning)
 	return strncmp(id, beginning, strlen(beginning)) == 0;
 }
 
-/* How grave advice is; groups of care/advice.c. */
+/* How grave advice is; groups of care/advice_rows.c. */
 static enum ts_severity of_advice(const struct ts_advice_row *row)
 {
 	switch (row->group) {
@@ -189,6 +202,20 @@ static bool lives(const struct ts_check_work *w, const struct ts_species *specie
 	return false;
 }
 
+/* What advice on the tank mends for those who live there. */
+static const struct {
+	const char *advice;
+	unsigned parameters; /* bits of enum ts_parameter */
+} of_water[] = {
+	{"now.heat", 1u << TS_TEMPERATURE},
+	{"now.cold", 1u << TS_TEMPERATURE},
+	{"stock.temperature", 1u << TS_TEMPERATURE},
+	{"now.crash", 1u << TS_KH | 1u << TS_PH},
+	{"old-tank", 1u << TS_KH | 1u << TS_PH},
+	{"buffer.gone", 1u << TS_KH | 1u << TS_PH},
+	{"vet.minerals", 1u << TS_GH | 1u << TS_KH},
+};
+
 /* What is done about a poison or the warmth is advised of the tank, not of one animal. */
 static bool of_now(
 	const struct ts_check_work *w, const struct ts_advice_row *row, const struct ts_ruling *r)
@@ -200,8 +227,11 @@ static bool of_now(
 		return false;
 	if (!isnan(r->match->copper_borne_mg_l))
 		return begins(id, "now.copper");
-	return r->word == TS_TEMPERATURE &&
-	       (begins(id, "now.temperature") || begins(id, "stock.temperature"));
+	for (size_t i = 0; r->word >= 0 && i < sizeof of_water / sizeof *of_water; i++) {
+		if (begins(id, of_water[i].advice) && of_water[i].parameters >> r->word & 1)
+			return true;
+	}
+	return false;
 }
 
 static bool spoken_for(const struct ts_check_work *w, const struct ts_ruling *r)
@@ -221,6 +251,21 @@ static bool spoken_for(const struct ts_check_work *w, const struct ts_ruling *r)
 		}
 	}
 	return false;
+}
+
+/* Nobody is sent away for what the advice on the tank mends. */
+static void leave_repair(struct ts_check_work *w)
+{
+	struct ts_ruling *kept =
+		ts_arena_array(w->asking->arena, w->check.repair_count + 1, sizeof *kept);
+	size_t count = 0;
+
+	for (size_t i = 0; kept && i < w->check.repair_count; i++) {
+		if (!spoken_for(w, &w->check.repair[i]))
+			kept[count++] = w->check.repair[i];
+	}
+	w->check.repair = kept;
+	w->check.repair_count = count;
 }
 
 static int compare(const void *a, const void *b)
@@ -273,6 +318,7 @@ bool ts_check_gather(struct ts_check_work *w)
 			w->advice[kept++] = w->advice[i];
 	}
 	w->advice_count = kept;
+	leave_repair(w);
 	w->entries = ts_arena_array(w->asking->arena, most, sizeof *w->entries);
 	if (!w->entries)
 		return false;

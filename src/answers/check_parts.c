@@ -227,7 +227,9 @@ static void say_waste(struct ts_check_work *w, const struct ts_load *l)
 	} else {
 		ts_text_put(t, "rises without end, since no water is changed");
 	}
-	if (isfinite(l->buffer_days.value) && l->buffer_days.value <= 365) {
+	if (l->buffer_days.value < 1) {
+		/* There is none to last: what to do about that is advised, or nobody wants one. */
+	} else if (isfinite(l->buffer_days.value) && l->buffer_days.value <= 365) {
 		ts_text_put(t, "; the buffer lasts ");
 		ts_text_number(t, l->buffer_days.value, 0);
 		ts_text_put(t, " days");

@@ -19,7 +19,9 @@ enum ts_care_signs {
 	TS_SIGNS_SUDDEN_ALL = 1 << 1, /* since hours or days, all kinds of animals */
 	TS_SIGNS_ONE = 1 << 2,        /* one animal or one species */
 	TS_SIGNS_SLOW = 1 << 3,       /* over weeks: wasting, thin, listless */
-	TS_SIGNS_OTHER = 1 << 4       /* not said since when or how many */
+	TS_SIGNS_OTHER = 1 << 4,      /* not said since when or how many */
+	TS_SIGNS_FIGHT = 1 << 5,      /* torn fins, hiding, chasing: beside what it may else be */
+	TS_SIGNS_SPOTS = 1 << 6       /* spots, rubbing: beside what it may else be */
 };
 
 enum ts_known { TS_NOT_KNOWN, TS_KNOWN_YES, TS_KNOWN_NO };
@@ -36,6 +38,7 @@ struct ts_care_state {
 	 * acid bed. */
 	double co2_mg_l, co2_low_mg_l, co2_high_mg_l;
 	double change_gh_dh, change_kh_dh, change_ec_us_cm, change_no3_mg_l; /* of the new water */
+	double change_chlorine_mg_l;
 	double buffer_days; /* until the buffer is used up under the present feeding and changes */
 	double ph_trend; /* how far pH has moved over its readings, where that is a trend; 0 steady,
 			    NAN not known */
@@ -76,6 +79,14 @@ enum ts_urgency { TS_NOW, TS_THIS_WEEK, TS_AT_LEISURE, TS_URGENCY__COUNT };
 extern const char *const ts_outcome_words[TS_OUTCOME__COUNT + 1]; /* "make-safe"; NULL */
 extern const char *const ts_urgency_words[TS_URGENCY__COUNT + 1]; /* "now"; NULL */
 
+/* What is not known, and would tell why animals suffer. Bits. */
+enum ts_untested {
+	TS_UNTESTED_AMMONIA = 1 << 0,
+	TS_UNTESTED_NITRITE = 1 << 1,
+	TS_UNTESTED_TEMPERATURE = 1 << 2,
+	TS_UNTESTED_KH = 1 << 3
+};
+
 /* Figures that the sentences quote; NAN = not known. */
 struct ts_care_figures {
 	double ph, gh_dh, kh_dh, temp_c, tan_mg_l, no2_mg_l, no3_mg_l, chlorine_mg_l, co2_mg_l;
@@ -87,17 +98,26 @@ struct ts_care_figures {
 	double ccc_mg_l;      /* EPA 2013 chronic limit for total ammonia here */
 	double no2_limit_mg_l;
 	double copper_mg_l, copper_limit; /* what the animal that the row speaks of bears */
+	double copper_halves;             /* changes of half that bring it there */
+	double change_chlorine_mg_l;
+	unsigned untested; /* bits of enum ts_untested */
 	/* What taking the pH to the middle of a listed range would cost. */
 	double chase_ph, chase_acid_meq_l, chase_co2_mg_l, chase_kh_dh, chase_days;
 	/* What the limits are: rows of practice. */
 	double co2_limit, co2_concern, chlorine_limit, nh3_limit, oxygen_now, oxygen_enough;
 	double kh_floor, kh_act, kh_warn, buffer_act, no3_limit, kh_apart_limit, ec_apart_limit;
 	double no3_apart_limit, tan_safe, settled_days;
-	bool buffer_lost;    /* KH below the floor */
-	bool careful;        /* no buffer, or perhaps none: a large change would throw the pH up */
-	struct ts_mend mend; /* the minerals of the new water, mended; nothing in it: no need */
-	bool mends;          /* there is something in it */
-	double mend_from;    /* the figure from (or to) which the animal does better */
+	bool buffer_lost;   /* KH below the floor */
+	bool careful;       /* no buffer, or perhaps none: a large change would throw the pH up */
+	bool small_changes; /* buffer, waste or the new water forbid more than 10 to 15 % */
+	bool small_often;   /* and there is something to bring down: every second day */
+	bool poured_over;   /* the new water is too hard for the animal; else too soft */
+	double soda_a_degree_g; /* baking soda that lifts KH of 100 L by 1 dH */
+	bool kh_short;          /* the new water has less KH than the buffer wants */
+	struct ts_mend kh_mend; /* how much it needs, then */
+	struct ts_mend mend;    /* the minerals of the new water, mended; nothing in it: no need */
+	bool mends;             /* there is something in it */
+	double mend_from;       /* the figure from (or to) which the animal does better */
 	struct ts_mend way_out; /* of a crash: water of KH 1 and the tank's own GH */
 	bool way_out_bare;      /* made of water without minerals: the new water is not known */
 	int animal;             /* index in `residents` of the one a row speaks of; -1: none */
@@ -112,8 +132,11 @@ struct ts_advice_row {
 	/* Whether the row holds; may set the animal and parameter that it speaks of. */
 	bool (*holds)(const struct ts_care_state *state, const double *practice,
 		struct ts_care_figures *figures);
-	const char *says;    /* what to do; "{kh}" and the like are figures */
+	const char *says; /* the cause and the first deed, short; "{kh}" and the like are figures */
 	const char *because; /* the number that decides */
+	const char
+		*hour; /* what to do in the next hour, right whatever else is so; NULL: nothing */
+	const char *week; /* what to do this week; NULL: nothing more */
 	const char *source;
 };
 

@@ -39,18 +39,36 @@ static double nitrate(const struct ts_profile *p)
 	return p->poisons.no3_mg_l;
 }
 
+/* Beside what it may point to by onset and breadth. */
+static unsigned kind_of_sign(const struct ts_sign *sign)
+{
+	switch (sign->sign) {
+	case TS_SIGN_TORN_FINS:
+	case TS_SIGN_HIDING:
+	case TS_SIGN_CHASED:
+		return TS_SIGNS_FIGHT;
+	case TS_SIGN_SPOTS:
+	case TS_SIGN_RUBBING:
+		return TS_SIGNS_SPOTS;
+	default:
+		return 0;
+	}
+}
+
 static unsigned sort_sign(const struct ts_sign *sign)
 {
+	unsigned kind = kind_of_sign(sign);
+
 	if (sign->sign == TS_SIGN_GASPING)
 		return TS_SIGNS_GASPING;
-	if (sign->breadth == TS_BREADTH_ONE || sign->breadth == TS_BREADTH_ONE_SPECIES)
-		return TS_SIGNS_ONE;
 	if (sign->breadth == TS_BREADTH_ALL &&
-		(sign->onset == TS_ONSET_NOW || sign->onset == TS_ONSET_DAYS))
-		return TS_SIGNS_SUDDEN_ALL;
-	if (sign->onset == TS_ONSET_WEEKS || sign->sign == TS_SIGN_WASTING)
+		(sign->onset == TS_ONSET_NOW || (sign->onset == TS_ONSET_DAYS && !kind)))
+		return TS_SIGNS_SUDDEN_ALL | kind;
+	if (sign->sign == TS_SIGN_WASTING || (sign->onset == TS_ONSET_WEEKS && !kind))
 		return TS_SIGNS_SLOW;
-	return TS_SIGNS_OTHER;
+	if (sign->breadth == TS_BREADTH_ONE || sign->breadth == TS_BREADTH_ONE_SPECIES)
+		return TS_SIGNS_ONE | kind;
+	return TS_SIGNS_OTHER | kind;
 }
 
 static long age_of(const char *date, long today)
@@ -244,6 +262,7 @@ static void take_change_water(const struct ts_profile *poured, struct ts_care_st
 	c->change_kh_dh = value_of(poured, TS_KH);
 	c->change_no3_mg_l = nitrate(poured);
 	c->change_ec_us_cm = poured->contents.conductivity_us_cm;
+	c->change_chlorine_mg_l = poured->poisons.chlorine_mg_l;
 }
 
 void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *waters, long today,
@@ -255,7 +274,9 @@ void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *wate
 	take_tank(ret, plan->stock_count && !ret->state.empty);
 	take_ages(plan, waters, today, &ret->state);
 	take_course(&plan->tank, today, &ret->state);
-	take_change_water(&waters->poured, &ret->state);
+	/* One water of a call that is both is the tank's: what is poured in is not known. */
+	if (!plan->tank.reading_count || plan->tank.readings != plan->water.readings)
+		take_change_water(&waters->poured, &ret->state);
 	ret->state.ph_trend = ph_trend_of(&plan->tank);
 	ret->state.lived_long = lived_long(plan, today);
 	for (size_t i = 0; i < plan->sign_count; i++)

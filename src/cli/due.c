@@ -263,7 +263,7 @@ static enum ts_status ask_danger(struct due_call *c)
 	ts_advise(&state->state, c->s->practice, all);
 	if (all[0].row->group != 2 && all[0].row->group != 3)
 		return TS_OK;
-	ts_say_advice(&c->text, &all[0], NULL);
+	ts_say_advice_whole(&c->text, &all[0], NULL);
 	c->r.danger = take(c);
 	ts_say_advice_because(&c->text, &all[0], NULL);
 	c->r.danger_because = take(c);

@@ -179,7 +179,7 @@ static void fill_verdict(struct work *w)
 
 	w->r.verdict = ts_remake_verdict_words[w->c->verdict];
 	if (w->c->danger.row) {
-		ts_say_advice(&w->text, &w->c->danger, NULL);
+		ts_say_advice_whole(&w->text, &w->c->danger, NULL);
 		w->r.says = take(w);
 		ts_say_advice_because(&w->text, &w->c->danger, NULL);
 		w->r.because = take(w);

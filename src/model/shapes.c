@@ -133,7 +133,8 @@ static const char *const words_filter[] = {"unknown", "mature", "new", NULL};
 static const char *const words_sex[] = {"unknown", "male", "female", "pairs", NULL};
 static const char *const words_origin[] = {"unknown", "farmed", "wild", NULL};
 static const char *const words_sign[] = {"other", "gasping", "listless", "clamped-fins", "rubbing",
-	"spots", "wounds", "wasting", "bloated", "not-eating", "darting", NULL};
+	"spots", "wounds", "wasting", "bloated", "not-eating", "darting", "torn-fins", "hiding",
+	"chased", NULL};
 static const char *const words_onset[] = {"unknown", "now", "days", "weeks", NULL};
 static const char *const words_breadth[] = {"unknown", "one", "one-species", "all", NULL};
 

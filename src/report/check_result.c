@@ -41,6 +41,8 @@ static const struct ts_result_field judgement_fields[] = {
 	TS_R_ROW_TEXT(J, "says", says, "in words"),
 	TS_R_ROW_TEXT(J, "because", because, "of advice: the number that decides"),
 	TS_R_ROW_TEXT(J, "urgency", urgency, "of advice: when"),
+	TS_R_ROW_TEXT(J, "hour", hour, "of advice: what to do in the next hour"),
+	TS_R_ROW_TEXT(J, "week", week, "of advice: what to do this week"),
 	TS_R_ROW_TEXT(J, "condition", condition, "on which all are kept together"),
 	TS_R_ROW_MAYBE(J, "remedy", remedy, struct ts_check_remedy, &remedy_shape, "what mends it"),
 	TS_R_ROW_BOOL(J, "folded", folded, "over with a step of the repair, or said by another judgement of its animal"),

@@ -66,6 +66,10 @@ static void say_answer(
 			     : NULL);
 	if (second && r->decides)
 		ts_doc_paragraph(doc, sentence(doc, text, r->decides, true));
+	if (r->first && r->first->hour)
+		ts_doc_paragraph(doc, r->first->hour);
+	if (r->first && r->first->week)
+		ts_doc_paragraph(doc, r->first->week);
 	if (r->instead_says)
 		ts_doc_paragraph(doc, r->instead_says);
 }
@@ -112,6 +116,10 @@ static void say_judgement(
 	}
 	if (j->because)
 		ts_doc_line(doc, entry, j->because, NULL);
+	if (j->hour)
+		ts_doc_line(doc, entry, j->hour, NULL);
+	if (j->week)
+		ts_doc_line(doc, entry, j->week, NULL);
 	if (j->remedy)
 		ts_doc_line(doc, entry, j->remedy->says, NULL);
 }

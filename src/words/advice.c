@@ -7,7 +7,9 @@
 #include <math.h>
 #include <string.h>
 
+#include "words/animal.h"
 #include "words/mend.h"
+#include "words/rulings.h"
 #include "words/sentence.h"
 
 #define FIGURE(name, m, decimals)                                                                  \
@@ -22,6 +24,7 @@ static const struct {
 } figures[] = {
 	FIGURE("away", away_days, 0),
 	FIGURE("buffer_act", buffer_act, 0),
+	FIGURE("change_chlorine", change_chlorine_mg_l, 2),
 	FIGURE("change_gh", change_gh_dh, 1),
 	FIGURE("change_kh", change_kh_dh, 1),
 	FIGURE("chlorine", chlorine_mg_l, 2),
@@ -31,6 +34,7 @@ static const struct {
 	FIGURE("co2_limit", co2_limit, 0),
 	FIGURE("co2_low", co2_low_mg_l, 0),
 	FIGURE("copper", copper_mg_l, 3),
+	FIGURE("copper_halves", copper_halves, 0),
 	FIGURE("copper_limit", copper_limit, 3),
 	FIGURE("deaths", deaths, 0),
 	FIGURE("ec_apart", ec_apart_percent, 0),
@@ -137,15 +141,135 @@ static void say_better(struct ts_text *text, const struct ts_care_figures *f)
 static void say_way_out(struct ts_text *text, const struct ts_care_figures *f)
 {
 	if (f->way_out_bare)
-		ts_text_put(text, "Of water from reverse osmosis or clean rain. ");
+		ts_text_put(text, "Made of water from reverse osmosis or clean rain: ");
 	ts_say_mend(text, &f->way_out);
 }
 
+/* Below this KH, dH, hardly anything is left of it. */
+#define KH_LOST_DH 0.5
+
 static void say_cause(struct ts_text *text, const struct ts_care_figures *f)
 {
-	ts_text_put(text, f->buffer_lost
+	ts_text_put(text, f->kh_dh < KH_LOST_DH
 				  ? "The buffer is lost, and ammonia stands in the water"
 				  : "Ammonia stands in water so acid that it does no harm yet");
+}
+
+/* What half a tank of new water would do to the ammonia. */
+static void say_half(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (isnan(f->nh3_half_mg_l)) {
+		ts_text_put(text, "water with more KH would raise the pH and make more of it so");
+		return;
+	}
+	ts_text_put(text, "half a tank of your change water would make it ");
+	ts_text_number_short(text, f->nh3_half_mg_l, 3);
+}
+
+static void say_ask_change_kh(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, isnan(f->change_kh_dh) ? "; test KH of your tap" : "");
+}
+
+/* Nothing tells how much of the ammonia is poison. */
+static bool ph_open(const struct ts_care_figures *f)
+{
+	return isnan(f->ph) && isnan(f->kh_dh);
+}
+
+static void say_test_ph(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, ph_open(f) ? "test pH, and from 7 up " : "");
+}
+
+static void say_below_ph(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, ph_open(f) ? " (below pH 7 no more than 15 % a day: there the rising pH "
+				       "is what makes it poison)"
+				     : "");
+}
+
+static void put_also(struct ts_text *text, const char *what, double value, const char *unit)
+{
+	if (!(value > 0))
+		return;
+	ts_text_puts(text, "; ", what, " ", NULL);
+	ts_text_number_short(text, value, 2);
+	ts_text_puts(text, " ", unit, NULL);
+}
+
+static void say_ammonia_too(struct ts_text *text, const struct ts_care_figures *f)
+{
+	put_also(text, "ammonia", f->tan_mg_l, "mg/L N");
+}
+
+static void say_nitrite_too(struct ts_text *text, const struct ts_care_figures *f)
+{
+	put_also(text, "nitrite", f->no2_mg_l, "mg/L");
+}
+
+/* How much water is changed again and again while something is to be brought down. */
+static void say_small(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_puts(text, f->small_changes ? "10 to 15 % " : "25 % ",
+		f->small_often || !f->small_changes ? "every second day" : "twice a week", NULL);
+}
+
+/* The same at once, where nothing tells how much. */
+static void say_some(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->small_changes ? "10 to 15 %" : "a quarter");
+}
+
+static void say_buffer_is(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->buffer_lost ? "used up" : "nearly used up");
+}
+
+/* Over ammonia that nobody read, KH is not raised. */
+static void say_ammonia_first(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->untested & TS_UNTESTED_AMMONIA
+				  ? "test ammonia before the first one, since a rising pH makes it "
+				    "poison; "
+				  : "");
+}
+
+/* " (into each 100 L 6 g of baking soda: then KH 4)"; by the degree where it was not read. */
+static void say_kh_recipe(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->kh_short) {
+		ts_text_put(text, " (into each 100 L ");
+		ts_say_mend_salts(text, &f->kh_mend);
+		ts_text_put(text, ": then KH ");
+		ts_text_number_short(text, f->kh_mend.kh_dh, 1);
+		ts_text_put(text, ")");
+	} else if (isnan(f->change_kh_dh)) {
+		ts_text_put(text, " (");
+		ts_text_number_short(text, f->soda_a_degree_g, 0);
+		ts_text_put(text, " g of baking soda in 100 L lift KH by 1)");
+	}
+}
+
+/* What is not known and would tell why they die. */
+static void say_to_test(struct ts_text *text, const struct ts_care_figures *f)
+{
+	static const char *const words[] = {"ammonia", "nitrite", "temperature", "KH"};
+	unsigned left = f->untested;
+
+	if (!left) {
+		ts_text_put(text, "what was read is in order, so ask a vet for fish");
+		return;
+	}
+	ts_text_put(text, "test ");
+	for (unsigned i = 0; i < sizeof words / sizeof *words; i++) {
+		if (!(f->untested & 1u << i))
+			continue;
+		left &= ~(1u << i);
+		ts_text_puts(text, f->untested & ((1u << i) - 1) ? left ? ", " : " and " : "",
+			words[i], NULL);
+	}
+	ts_text_put(text, " today; ask a vet if they are in order");
 }
 
 /* Of ammonia and nitrite what was read. */
@@ -188,13 +312,25 @@ static const struct {
 	const char *name;
 	void (*say)(struct ts_text *text, const struct ts_care_figures *f);
 } sentences[] = {
+	{"ammonia_first", say_ammonia_first},
+	{"ammonia_too", say_ammonia_too},
+	{"ask_change_kh", say_ask_change_kh},
+	{"below_ph", say_below_ph},
 	{"better", say_better},
 	{"both_read", say_both_read},
+	{"buffer_is", say_buffer_is},
 	{"cause", say_cause},
 	{"chase", say_chase},
+	{"half", say_half},
+	{"kh_recipe", say_kh_recipe},
 	{"mend", say_mend},
 	{"mend_from", say_mend_from},
+	{"nitrite_too", say_nitrite_too},
 	{"share", say_share},
+	{"small", say_small},
+	{"some", say_some},
+	{"test_ph", say_test_ph},
+	{"to_test", say_to_test},
 	{"unionised", say_unionised},
 	{"way_out", say_way_out},
 };
@@ -202,6 +338,42 @@ static const struct {
 static bool is(const char *name, size_t len, const char *what)
 {
 	return strlen(what) == len && memcmp(name, what, len) == 0;
+}
+
+/* The animals of copper, in a word. */
+static const char *kind_of(const struct ts_match *one)
+{
+	static const char *const kinds[TS_ANIMAL__COUNT] = {[TS_ANIMAL_FISH] = "fish",
+		[TS_ANIMAL_SHRIMP] = "shrimps",
+		[TS_ANIMAL_CRAYFISH] = "crayfish",
+		[TS_ANIMAL_CRAB] = "crabs",
+		[TS_ANIMAL_SNAIL] = "snails"};
+
+	return kinds[one->species->kind];
+}
+
+/* "; 12 or more of them spread the chasing, or one male alone": of fighters of their own kind. */
+static void say_company(struct ts_text *text, const struct ts_match *one)
+{
+	double many = one->species->group.comfortable;
+
+	if (!one->species->to_own_kind || !(many > 4))
+		return;
+	ts_text_put(text, "; later ");
+	ts_text_number_short(text, many, 0);
+	ts_text_put(text, " or more of them, which spreads the chasing where the tank has room, or "
+			  "one male alone");
+}
+
+static void say_blend(
+	struct ts_text *text, const struct ts_care_figures *f, const struct ts_match *one)
+{
+	ts_text_put(
+		text, f->mend.pure_l > 0
+			      ? "Blend the new water before it goes in, since it is too hard for "
+			      : "Give the new water minerals before it goes in, since it is too "
+				"soft for ");
+	ts_say_animals(text, one->species);
 }
 
 static void put_named(struct ts_text *text, const char *name, size_t len,
@@ -213,6 +385,14 @@ static void put_named(struct ts_text *text, const char *name, size_t len,
 		say_animal(text, one);
 	else if (is(name, len, "miss") && one)
 		ts_say_parameter(text, (enum ts_parameter)f->parameter, &one->at[f->parameter]);
+	else if (is(name, len, "kind") && one)
+		ts_text_put(text, kind_of(one));
+	else if (is(name, len, "temper") && one)
+		ts_say_temper(text, one->species);
+	else if (is(name, len, "company") && one)
+		say_company(text, one);
+	else if (is(name, len, "blend") && one)
+		say_blend(text, f, one);
 	for (size_t i = 0; i < sizeof sentences / sizeof *sentences; i++) {
 		if (is(name, len, sentences[i].name))
 			sentences[i].say(text, f);
@@ -253,4 +433,33 @@ void ts_say_advice_because(
 	struct ts_text *text, const struct ts_advice *advice, const struct ts_match *residents)
 {
 	fill_in(text, advice->row->because, advice, residents);
+}
+
+static void say_part(struct ts_text *text, const char *label, const char *template,
+	const struct ts_advice *advice, const struct ts_match *residents)
+{
+	if (!template)
+		return;
+	ts_text_put(text, label);
+	fill_in(text, template, advice, residents);
+}
+
+void ts_say_advice_hour(
+	struct ts_text *text, const struct ts_advice *advice, const struct ts_match *residents)
+{
+	say_part(text, "In the next hour: ", advice->row->hour, advice, residents);
+}
+
+void ts_say_advice_week(
+	struct ts_text *text, const struct ts_advice *advice, const struct ts_match *residents)
+{
+	say_part(text, "This week: ", advice->row->week, advice, residents);
+}
+
+void ts_say_advice_whole(
+	struct ts_text *text, const struct ts_advice *advice, const struct ts_match *residents)
+{
+	ts_say_advice(text, advice, residents);
+	say_part(text, " In the next hour: ", advice->row->hour, advice, residents);
+	say_part(text, " This week: ", advice->row->week, advice, residents);
 }

@@ -176,6 +176,11 @@ static void chlorine(struct tank *t)
 {
 	t->state.chlorine_mg_l = 0.1;
 }
+static void chlorine_poured(struct tank *t)
+{
+	gasp(t);
+	t->state.change_chlorine_mg_l = 0.5;
+}
 static void crash(struct tank *t)
 {
 	t->state.tan_mg_l = 3;
@@ -204,6 +209,11 @@ static void cold(struct tank *t)
 	t->state.temp_c = 17;
 	match_again(t);
 }
+static void hot(struct tank *t)
+{
+	t->state.temp_c = 32;
+	match_again(t);
+}
 static void cool(struct tank *t)
 {
 	t->state.temp_c = 21;
@@ -216,6 +226,20 @@ static void copper(struct tank *t)
 	t->state.copper_mg_l = t->state.copper_low_mg_l = 0.15;
 	t->match.copper_borne_mg_l = 0.008;
 }
+static void little_copper(struct tank *t)
+{
+	copper(t);
+	t->state.copper_mg_l = t->state.copper_low_mg_l = 0.02;
+}
+static void fight(struct tank *t)
+{
+	t->state.signs = TS_SIGNS_FIGHT | TS_SIGNS_ONE;
+	t->species.to_own_kind = 1;
+}
+static void spots(struct tank *t)
+{
+	t->state.signs = TS_SIGNS_SPOTS | TS_SIGNS_ONE;
+}
 static void sudden(struct tank *t)
 {
 	t->state.signs = TS_SIGNS_SUDDEN_ALL;
@@ -227,6 +251,12 @@ static void one_ill(struct tank *t)
 static void slow(struct tank *t)
 {
 	t->state.signs = TS_SIGNS_SLOW;
+}
+static void worn(struct tank *t)
+{
+	slow(t);
+	t->state.gh_dh = 25;
+	match_again(t);
 }
 static void other(struct tank *t)
 {
@@ -243,6 +273,22 @@ static void some_ammonia(struct tank *t)
 static void unready(struct tank *t)
 {
 	t->state.filter_mature = TS_NOT_KNOWN;
+}
+static void old_tank(struct tank *t)
+{
+	t->state.kh_dh = 0.5;
+	t->state.no3_mg_l = 160;
+}
+static void unfit(struct tank *t)
+{
+	t->state.change_gh_dh = 30;
+	t->state.change_kh_dh = 9;
+}
+static void drifted(struct tank *t)
+{
+	t->state.gh_dh = 25;
+	t->state.change_gh_dh = 10;
+	match_again(t);
 }
 static void kh_apart(struct tank *t)
 {
@@ -342,13 +388,19 @@ static const struct {
 	{"now.crash", crash},
 	{"now.ammonia", ammonia},
 	{"now.nitrite", nitrite},
-	{"now.copper", copper},
+	{"now.copper-move", copper},
+	{"now.copper", little_copper},
 	{"now.co2", co2},
 	{"now.chlorine", chlorine},
+	{"now.chlorine-poured", chlorine_poured},
 	{"now.oxygen", oxygen},
-	{"now.temperature", cold},
+	{"now.heat", hot},
+	{"now.cold", cold},
 	{"vet.sudden-all", sudden},
+	{"vet.fight", fight},
+	{"vet.spots", spots},
 	{"vet.one", one_ill},
+	{"vet.minerals", worn},
 	{"vet.slow", slow},
 	{"vet.deaths", dead},
 	{"vet.other", other},
@@ -357,7 +409,9 @@ static const struct {
 	{"filter.maturing", empty},
 	{"filter.reading", some_ammonia},
 	{"filter.unready", unready},
+	{"old-tank", old_tank},
 	{"apart.bare", bare},
+	{"apart.blend", unfit},
 	{"apart.kh", kh_apart},
 	{"apart.ec", ec_apart},
 	{"apart.no3", no3_apart},
@@ -373,6 +427,7 @@ static const struct {
 	{"ph.trend", trend},
 	{"stock.stay", gh_mends_and_well},
 	{"stock.minerals", gh_mends},
+	{"stock.drifted", drifted},
 	{"stock.gh", gh_out},
 	{"stock.kh", kh_out},
 	{"stock.temperature", cool},
@@ -517,6 +572,7 @@ static void test_words__every_row_is_filled_in(void **state)
 		ts_say_advice(&text, &all[0], t.state.residents);
 		assert_true(text.len > 20);
 		ts_say_advice_because(&text, &all[0], t.state.residents);
+		ts_say_advice_whole(&text, &all[0], t.state.residents);
 		assert_null(strpbrk(ts_text_get(&text), "{}?"));
 		assert_null(strstr(ts_text_get(&text), ": ."));
 		ts_text_drop(&text);
@@ -587,9 +643,10 @@ static void test_a_cause_that_was_read_goes_before_guessing(void **state)
 	static const struct {
 		change cause;
 		const char *id;
-	} causes[] = {{copper, "now.copper"}, {chlorine, "now.chlorine"}, {nitrite, "now.nitrite"},
-		{ammonia, "now.ammonia"}, {oxygen, "now.oxygen"}, {little_oxygen, "oxygen.short"},
-		{cold, "now.temperature"}, {cool, "stock.temperature"}, {gone, "buffer.gone"},
+	} causes[] = {{copper, "now.copper-move"}, {chlorine, "now.chlorine"},
+		{nitrite, "now.nitrite"}, {ammonia, "now.ammonia"}, {oxygen, "now.oxygen"},
+		{little_oxygen, "oxygen.short"}, {cold, "now.cold"}, {hot, "now.heat"},
+		{cool, "stock.temperature"}, {gone, "buffer.gone"},
 		{some_ammonia, "filter.reading"}};
 
 	(void)state;

@@ -109,7 +109,16 @@ static void test_signs__sorted_by_onset_and_breadth(void **state)
 		TS_SIGNS_SUDDEN_ALL);
 	assert_int_equal(signs_of((struct ts_sign){
 				 TS_SIGN_SPOTS, TS_ONSET_DAYS, TS_BREADTH_ONE_SPECIES, NULL}),
-		TS_SIGNS_ONE);
+		TS_SIGNS_ONE | TS_SIGNS_SPOTS);
+	assert_int_equal(signs_of((struct ts_sign){
+				 TS_SIGN_TORN_FINS, TS_ONSET_WEEKS, TS_BREADTH_ONE_SPECIES, NULL}),
+		TS_SIGNS_ONE | TS_SIGNS_FIGHT);
+	assert_int_equal(
+		signs_of((struct ts_sign){TS_SIGN_HIDING, TS_ONSET_DAYS, TS_BREADTH_ALL, NULL}),
+		TS_SIGNS_OTHER | TS_SIGNS_FIGHT);
+	assert_int_equal(signs_of((struct ts_sign){
+				 TS_SIGN_CLAMPED_FINS, TS_ONSET_WEEKS, TS_BREADTH_ONE, NULL}),
+		TS_SIGNS_SLOW);
 	assert_int_equal(
 		signs_of((struct ts_sign){TS_SIGN_WASTING, TS_ONSET_WEEKS, TS_BREADTH_ALL, NULL}),
 		TS_SIGNS_SLOW);

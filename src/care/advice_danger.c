@@ -1,0 +1,345 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The conditions of advice that cannot wait: what is asked before anything, dangers that were read,
+ * signs and deaths, the filter. Comparisons with NAN are false, so what is not known never alarms.
+ */
+#include "care/advice_work.h"
+
+#include "chem/ions.h"
+#include "chem/nitrogen.h"
+
+#define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
+
+/* The highest pH that fresh water of an aquarium shows. */
+#define PH_WORST 8.5
+
+static bool read_beyond(
+	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f);
+
+static bool ammonia_now(
+	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f)
+{
+	/* Without a pH the worst that fresh water shows is assumed. */
+	double nh3 = isnan(f->nh3_mg_l) ? ts_care_nh3_mg_l(s->tan_mg_l, PH_WORST,
+						  isnan(s->temp_c) ? 25 : s->temp_c)
+					: f->nh3_mg_l;
+
+	return nh3 >= practice[TS_P_NH3_NOW] || s->tan_mg_l > practice[TS_P_TAN_NOW] * f->ccc_mg_l;
+}
+
+/* Below this pH hardly any ammonia is poison (computed: under 0.4 % of it at 25 C). */
+#define PH_HOLDS_AMMONIA 6.8
+
+/* Much ammonia held harmless by a low pH: raising the pH is what would kill. */
+CONDITION(crashed)
+{
+	UNUSED;
+	return !s->empty && s->tan_mg_l >= practice[TS_P_TAN_SAFE] &&
+	       (s->ph < PH_HOLDS_AMMONIA || s->kh_dh < practice[TS_P_KH_FLOOR]) &&
+	       !(f->nh3_mg_l >= practice[TS_P_NH3_NOW]);
+}
+
+CONDITION(too_much_ammonia)
+{
+	return !s->empty && ammonia_now(s, practice, f) && !ts_holds_crashed(s, practice, f);
+}
+
+CONDITION(too_much_nitrite)
+{
+	UNUSED;
+	return !s->empty && s->no2_mg_l > f->no2_limit_mg_l;
+}
+
+CONDITION(gasping_with_co2)
+{
+	UNUSED;
+	return s->signs & TS_SIGNS_GASPING &&
+	       (s->co2_injected || s->co2_low_mg_l > practice[TS_P_CO2_DANGER]);
+}
+
+/* Where a poison or the warmth was read, that is the cause, and its own row says what to do. */
+CONDITION(gasping)
+{
+	return s->signs & TS_SIGNS_GASPING && !ts_holds_gasping_with_co2(s, practice, f) &&
+	       !read_beyond(s, practice, f) && !ts_holds_chlorine_poured(s, practice, f);
+}
+
+/* With its low end alone; where gas is injected and they are well, they are watched. */
+CONDITION(too_much_co2)
+{
+	return !s->empty && s->co2_low_mg_l > practice[TS_P_CO2_DANGER] && !s->co2_injected &&
+	       !ts_holds_gasping_with_co2(s, practice, f);
+}
+
+CONDITION(chlorine)
+{
+	UNUSED;
+	return s->chlorine_mg_l >= practice[TS_P_CHLORINE_DANGER];
+}
+
+/* Signs that chlorine makes, and chlorine in what is poured in; treating harms nobody. */
+CONDITION(chlorine_poured)
+{
+	return s->signs & (TS_SIGNS_GASPING | TS_SIGNS_SUDDEN_ALL) &&
+	       s->change_chlorine_mg_l >= practice[TS_P_CHLORINE_DANGER] &&
+	       !ts_holds_chlorine(s, practice, f);
+}
+
+CONDITION(oxygen_low)
+{
+	UNUSED;
+	return s->oxygen_mg_l < practice[TS_P_OXYGEN_NOW];
+}
+
+bool ts_advice_someone_misses(const struct ts_care_state *s, enum ts_parameter p, bool comfort,
+	double by, struct ts_care_figures *f)
+{
+	double most = 0;
+	int who = -1;
+
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *fit = &s->residents[i].at[p];
+		double miss = fabs(comfort ? fit->uncomfortable_by : fit->outside_by);
+
+		if (!fit->known || !(miss > 0) || miss < by || miss <= most)
+			continue;
+		/* A band by kind of water is coarse: only a miss that makes unsure counts. */
+		if (strcmp(fit->source[0], "by kind of water") == 0 && fit->verdict < TS_UNSURE)
+			continue;
+		most = miss;
+		who = (int)i;
+	}
+	if (who >= 0) {
+		f->animal = who;
+		f->parameter = (int)p;
+	}
+	return who >= 0;
+}
+
+/* Beyond what is borne by so much, C, it is a danger at once. */
+#define FAR_OUT_C 3
+
+static bool temperature_far_out(const struct ts_care_state *s, struct ts_care_figures *f)
+{
+	return ts_advice_someone_misses(s, TS_TEMPERATURE, false, FAR_OUT_C, f);
+}
+
+CONDITION(too_warm)
+{
+	UNUSED;
+	return temperature_far_out(s, f) &&
+	       s->residents[f->animal].at[TS_TEMPERATURE].outside_by > 0;
+}
+
+CONDITION(too_cold)
+{
+	UNUSED;
+	return temperature_far_out(s, f) &&
+	       s->residents[f->animal].at[TS_TEMPERATURE].outside_by < 0;
+}
+
+bool ts_advice_unwell(const struct ts_care_state *s)
+{
+	return s->signs || s->deaths > 0;
+}
+
+/* Changes of half the water that copper takes before moving them is the shorter way. */
+#define HALVES_MOST 2
+
+/* Invertebrates from a reading that is surely above theirs; any animal where some suffer. */
+static bool copper(const struct ts_care_state *s, struct ts_care_figures *f)
+{
+	for (size_t i = 0; !s->empty && i < s->resident_count; i++) {
+		const struct ts_match *m = &s->residents[i];
+		bool sure = m->species->kind != TS_ANIMAL_FISH &&
+			    s->copper_low_mg_l >= m->copper_borne_mg_l;
+
+		if (isnan(m->copper_borne_mg_l) || !(sure || ts_advice_unwell(s)))
+			continue;
+		f->animal = (int)i;
+		f->copper_limit = m->copper_borne_mg_l;
+		f->copper_halves = ceil(log2(s->copper_mg_l / m->copper_borne_mg_l));
+		return true;
+	}
+	return false;
+}
+
+/* So much that changes would come too late. */
+CONDITION(copper_much)
+{
+	UNUSED;
+	return copper(s, f) && f->copper_halves > HALVES_MOST;
+}
+
+CONDITION(copper_some)
+{
+	UNUSED;
+	return copper(s, f) && !(f->copper_halves > HALVES_MOST);
+}
+
+/* A poison, a want of oxygen or a temperature that was read is a danger, and a cause. */
+static bool read_beyond(
+	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f)
+{
+	struct ts_care_figures other = *f;
+
+	return ts_holds_too_much_co2(s, practice, &other) ||
+	       ts_holds_chlorine(s, practice, &other) || ts_holds_crashed(s, practice, &other) ||
+	       ts_holds_too_much_ammonia(s, practice, &other) ||
+	       ts_holds_too_much_nitrite(s, practice, &other) ||
+	       ts_holds_oxygen_low(s, practice, &other) || copper(s, &other) ||
+	       temperature_far_out(s, &other);
+}
+
+bool ts_advice_danger(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	return ts_holds_gasping(s, practice, f) || ts_holds_gasping_with_co2(s, practice, f) ||
+	       ts_holds_chlorine_poured(s, practice, f) || read_beyond(s, practice, f);
+}
+
+static bool nobody_suffers(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	return !ts_advice_danger(s, practice, f) && !ts_advice_unwell(s);
+}
+
+CONDITION(gh_missing)
+{
+	return isnan(s->gh_dh) && nobody_suffers(s, practice, f);
+}
+
+CONDITION(kh_missing)
+{
+	return !isnan(s->gh_dh) && isnan(s->kh_dh) && nobody_suffers(s, practice, f);
+}
+
+/* What was read explains that they suffer: it is mended before anybody guesses. */
+static bool explained(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	struct ts_care_figures other = *f;
+
+	return ts_advice_danger(s, practice, f) ||
+	       ts_holds_ammonia_or_nitrite_read(s, practice, f) ||
+	       ts_holds_oxygen_short(s, practice, f) || ts_holds_gone_old(s, practice, f) ||
+	       (ts_holds_buffer_gone(s, practice, f) && !s->acid_bed) ||
+	       ts_holds_temperature_out(s, practice, &other);
+}
+
+/* Only what cannot wait itself goes before it. */
+CONDITION(sudden_all)
+{
+	return s->signs & TS_SIGNS_SUDDEN_ALL && !ts_advice_danger(s, practice, f);
+}
+
+static bool fights(const struct ts_species *one)
+{
+	return one->nips || one->to_own_kind || one->to_others;
+}
+
+/* How much of a fighter it is: who injures before who chases. */
+static int temper_of(const struct ts_species *one)
+{
+	return 2 * (one->to_own_kind + one->to_others) + one->nips;
+}
+
+/* Torn fins, hiding, chasing, and somebody there who does that. */
+CONDITION(fighting)
+{
+	int who = -1;
+
+	if (!(s->signs & TS_SIGNS_FIGHT) || explained(s, practice, f))
+		return false;
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_species *one = s->residents[i].species;
+
+		if (fights(one) &&
+			(who < 0 || temper_of(one) > temper_of(s->residents[who].species)))
+			who = (int)i;
+	}
+	if (who >= 0)
+		f->animal = who;
+	return who >= 0;
+}
+
+CONDITION(parasites)
+{
+	UNUSED;
+	return s->signs & TS_SIGNS_SPOTS;
+}
+
+CONDITION(one_ill)
+{
+	return s->signs & TS_SIGNS_ONE && !explained(s, practice, f) &&
+	       !ts_holds_fighting(s, practice, f) && !ts_holds_parasites(s, practice, f);
+}
+
+/* Minerals that do not suit them wear them down, and a spoon of salt mends that. */
+CONDITION(minerals_wear)
+{
+	return s->signs & TS_SIGNS_SLOW && !explained(s, practice, f) &&
+	       ts_advice_mendable(s, practice, f);
+}
+
+CONDITION(slow_decline)
+{
+	return s->signs & TS_SIGNS_SLOW && !explained(s, practice, f) &&
+	       !ts_holds_minerals_wear(s, practice, f);
+}
+
+CONDITION(other_signs)
+{
+	return s->signs & TS_SIGNS_OTHER && !explained(s, practice, f) &&
+	       !ts_holds_fighting(s, practice, f) && !ts_holds_parasites(s, practice, f);
+}
+
+CONDITION(deaths)
+{
+	return s->deaths > 0 && !explained(s, practice, f) && !ts_holds_fighting(s, practice, f);
+}
+
+CONDITION(ammonia_or_nitrite_read)
+{
+	double concern;
+
+	if (s->empty || ts_holds_crashed(s, practice, f) ||
+		ts_holds_too_much_ammonia(s, practice, f) ||
+		ts_holds_too_much_nitrite(s, practice, f) || ts_holds_gone_old(s, practice, f))
+		return false;
+	ts_chem_nitrite_limits(isnan(s->cl_mg_l) ? -1 : s->cl_mg_l, &concern, NULL);
+	return s->tan_mg_l >= practice[TS_P_TAN_DANGER] || s->no2_mg_l >= concern * NO2_PER_N;
+}
+
+CONDITION(filter_stood_long)
+{
+	UNUSED;
+	return s->filter_stopped_h >= practice[TS_P_FILTER_RINSE];
+}
+
+CONDITION(filter_stood)
+{
+	return s->filter_stopped_h >= practice[TS_P_FILTER_STOPPED] &&
+	       !ts_holds_filter_stood_long(s, practice, f);
+}
+
+/* No animals yet, and what is read is what a filter grows on. */
+CONDITION(maturing_empty)
+{
+	UNUSED;
+	return s->empty && (s->tan_mg_l >= practice[TS_P_TAN_DANGER] ||
+				   s->no2_mg_l > practice[TS_P_NITRITE_DANGER]);
+}
+
+/* Unknown counts as not mature, unless animals have lived there long with both nil. */
+CONDITION(filter_unready)
+{
+	if (ts_holds_ammonia_or_nitrite_read(s, practice, f) ||
+		ts_holds_maturing_empty(s, practice, f))
+		return false;
+	if (ts_holds_too_much_ammonia(s, practice, f) || ts_holds_too_much_nitrite(s, practice, f))
+		return false;
+	if (s->filter_mature == TS_NOT_KNOWN)
+		return !s->lived_long && !s->lived_in;
+	return s->filter_mature == TS_KNOWN_NO;
+}

@@ -1,0 +1,300 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The figures that advice quotes, and the recipes it names.
+ */
+#include "care/advice_work.h"
+
+#include "care/titrate.h"
+#include "chem/carbonate.h"
+#include "chem/nitrogen.h"
+#include "water/analysis.h"
+
+#define NO2_PER_N (TS_MASS_NO2 / TS_WEIGHT_N)
+/* The way out of a crash goes through water of this KH, dH: it raises no pH at once. */
+#define KH_WAY_OUT_DH 1.0
+/* Water that is so acid has hardly any buffer, as long as nobody read otherwise. */
+#define PH_MAYBE_BARE 6.5
+/* More pure water than this in 100 L is no mending, but another water. */
+#define PURE_MOST_L 75.0
+
+/* pH of a water of this KH in a tank of usual CO2, also where hardly any buffer is left. */
+static double ph_of_kh(double kh_dh, double temp_c)
+{
+	struct ts_solution s = {.temp_c = temp_c,
+		.alk_meq_l = ts_chem_meq_l_from_dkh(kh_dh),
+		.na_mmol_l = ts_chem_meq_l_from_dkh(kh_dh)};
+	double ph;
+
+	if (isnan(kh_dh) ||
+		ts_chem_ph_at_co2(
+			&s, TS_CHEM_TANK_CO2_USUAL * ts_chem_air_co2_mmol_l(temp_c), &ph) != TS_OK)
+		return (double)NAN;
+	return ph;
+}
+
+/* The middle of the listed pH of the first resident whose pH is missed; NAN: none. */
+static double listed_ph(const struct ts_care_state *s)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *f = &s->residents[i].at[TS_PH];
+
+		if (f->known && f->uncomfortable_by != 0) {
+			const struct ts_range *r =
+				isnan(f->preferred.low) ? &f->tolerated : &f->preferred;
+			return (r->low + r->high) / 2;
+		}
+	}
+	return (double)NAN;
+}
+
+static void fill_chase(const struct ts_care_state *s, const struct ts_practice *practice,
+	struct ts_care_figures *f)
+{
+	struct ts_titration_nights nights;
+	double co2 = (double)NAN, air;
+
+	f->chase_ph = listed_ph(s);
+	f->chase_acid_meq_l = f->chase_co2_mg_l = f->chase_kh_dh = f->chase_days = (double)NAN;
+	if (isnan(f->chase_ph) || !s->tank || isnan(s->ph) ||
+		ts_chem_co2_from_ph(s->tank, s->ph, &co2) != TS_OK)
+		return;
+	air = ts_chem_air_co2_mmol_l(s->tank->temp_c);
+	if (ts_titrate_nights(s->tank, f->chase_ph, TS_KEEPER_SAME_DOSE, co2 / air, practice,
+		    &nights) != TS_OK)
+		return;
+	f->chase_acid_meq_l = nights.nights[0].dose_meq_l;
+	f->chase_co2_mg_l = nights.nights[0].evening.co2_mg_l;
+	f->chase_kh_dh = nights.nights[0].evening.kh_dh;
+	if (nights.gone_day)
+		f->chase_days = nights.gone_day;
+}
+
+static void fill_limits(const double *p, struct ts_care_figures *f)
+{
+	f->co2_limit = p[TS_P_CO2_DANGER];
+	f->co2_concern = p[TS_P_CO2_CONCERN];
+	f->chlorine_limit = p[TS_P_CHLORINE_DANGER];
+	f->nh3_limit = p[TS_P_NH3_CONFLICT];
+	f->oxygen_now = p[TS_P_OXYGEN_NOW];
+	f->oxygen_enough = p[TS_P_OXYGEN_CONCERN];
+	f->kh_floor = p[TS_P_KH_FLOOR];
+	f->kh_act = p[TS_P_KH_ACT];
+	f->kh_warn = p[TS_P_KH_WARN];
+	f->buffer_act = p[TS_P_BUFFER_ACT];
+	f->no3_limit = p[TS_P_NITRATE_CONFLICT];
+	f->kh_apart_limit = p[TS_P_APART_KH];
+	f->ec_apart_limit = p[TS_P_APART_EC];
+	f->no3_apart_limit = p[TS_P_APART_NO3];
+	f->tan_safe = p[TS_P_TAN_SAFE];
+	f->settled_days = p[TS_P_SETTLED_DAYS];
+}
+
+/* Water of KH 1 and the tank's own GH: thinned new water, or water without minerals. */
+static void fill_way_out(const struct ts_care_state *s, struct ts_care_figures *f)
+{
+	struct ts_mend_wish wish = {
+		s->change_gh_dh, s->change_kh_dh, s->gh_dh, KH_WAY_OUT_DH, s->temp_c};
+
+	f->way_out_bare = isnan(s->change_kh_dh);
+	if (f->way_out_bare)
+		wish.gh_dh = wish.kh_dh = 0;
+	(void)ts_mend_find(&wish, &f->way_out);
+}
+
+/* What lifts KH by 1 dH, and what the new water needs to keep the buffer. */
+static void fill_kh_recipe(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	struct ts_mend one;
+	struct ts_mend_wish wish = {
+		(double)NAN, s->change_kh_dh, (double)NAN, practice[TS_P_KH_WARN], s->temp_c};
+
+	(void)ts_mend_find(&(struct ts_mend_wish){(double)NAN, 0, (double)NAN, 1, s->temp_c}, &one);
+	f->soda_a_degree_g = one.bicarbonate_g;
+	f->kh_short = s->change_kh_dh < practice[TS_P_KH_WARN] && ts_mend_find(&wish, &f->kh_mend);
+}
+
+/* What all residents bear of GH or KH, as far as it is known. */
+static struct ts_range borne_by_all(const struct ts_care_state *s, int parameter)
+{
+	struct ts_range r = {0, (double)INFINITY};
+
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_range *one = &s->residents[i].at[parameter].tolerated;
+
+		if (isnan(one->low))
+			continue;
+		r.low = fmax(r.low, one->low);
+		r.high = fmin(r.high, one->high);
+	}
+	return r;
+}
+
+/*
+ * The new water mended to what the animal that the row speaks of likes, as far as the others bear
+ * it; nothing where they do not, or where pure water would be most of it.
+ */
+static double poured_in(const struct ts_care_state *s, int parameter)
+{
+	return parameter == TS_GH ? s->change_gh_dh : s->change_kh_dh;
+}
+
+bool ts_advice_fill_mend(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	const struct ts_parameter_fit *fit = &s->residents[f->animal].at[f->parameter];
+	const struct ts_range *likes =
+		isnan(fit->preferred.low) ? &fit->tolerated : &fit->preferred;
+	struct ts_range all = borne_by_all(s, f->parameter);
+	double from = fit->uncomfortable_by < 0 || fit->outside_by < 0 ? likes->low : likes->high;
+	struct ts_mend_wish wish = {isnan(s->change_gh_dh) ? s->gh_dh : s->change_gh_dh,
+		isnan(s->change_kh_dh) ? s->kh_dh : s->change_kh_dh, (double)NAN, (double)NAN,
+		s->temp_c};
+
+	if (f->parameter != TS_GH && f->parameter != TS_KH)
+		return false;
+	/* The new water is what it likes already: only the tank has drifted. */
+	if (poured_in(s, f->parameter) >= likes->low && poured_in(s, f->parameter) <= likes->high)
+		return false;
+	from = fmin(fmax(from, all.low), all.high);
+	if (all.low > all.high || from < fit->tolerated.low || from > fit->tolerated.high)
+		return false;
+	if (f->parameter == TS_GH) {
+		wish.gh_wish_dh = from;
+		/* Thinning takes buffer too: what is needed of it is put back. */
+		if (wish.kh_dh > practice[TS_P_KH_ACT] && from < wish.gh_dh)
+			wish.kh_wish_dh =
+				fmax(practice[TS_P_KH_ACT], wish.kh_dh * from / wish.gh_dh);
+	} else {
+		wish.kh_wish_dh = from;
+	}
+	f->mend_from = from;
+	f->mends = ts_mend_find(&wish, &f->mend) && f->mend.pure_l <= PURE_MOST_L;
+	return f->mends;
+}
+
+void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_practice *practice,
+	struct ts_care_figures *f)
+{
+	double warm = isnan(s->temp_c) ? 25 : s->temp_c, limit;
+	double half_kh = (fmax(0, s->kh_dh) + s->change_kh_dh) / 2;
+	double epa_ph = fmin(fmax(s->ph, TS_CHEM_EPA_PH_LOW), TS_CHEM_EPA_PH_HIGH);
+
+	*f = (struct ts_care_figures){.ph = s->ph,
+		.gh_dh = s->gh_dh,
+		.kh_dh = s->kh_dh,
+		.temp_c = s->temp_c,
+		.tan_mg_l = s->tan_mg_l,
+		.no2_mg_l = s->no2_mg_l,
+		.no3_mg_l = s->no3_mg_l,
+		.chlorine_mg_l = s->chlorine_mg_l,
+		.copper_mg_l = s->copper_mg_l,
+		.copper_limit = (double)NAN,
+		.co2_mg_l = s->co2_mg_l,
+		.oxygen_mg_l = s->oxygen_mg_l,
+		.deaths = s->deaths,
+		.change_gh_dh = s->change_gh_dh,
+		.change_kh_dh = s->change_kh_dh,
+		.change_chlorine_mg_l = s->change_chlorine_mg_l,
+		.buffer_days = s->buffer_days,
+		.ph_trend = s->ph_trend,
+		.co2_low_mg_l = s->co2_low_mg_l,
+		.co2_high_mg_l = s->co2_high_mg_l,
+		.ph_swing_low = s->ph_swing_low,
+		.ph_swing_high = s->ph_swing_high,
+		.lived_days = s->lived_days,
+		.reading_age_days = s->reading_age_days,
+		.filter_stopped_h = s->filter_stopped_h,
+		.away_days = s->away_days,
+		.animal = -1};
+	fill_limits(practice->value, f);
+	f->buffer_lost = s->kh_dh < f->kh_floor;
+	f->careful = s->kh_dh < KH_WAY_OUT_DH || (isnan(s->kh_dh) && s->ph < PH_MAYBE_BARE);
+	fill_way_out(s, f);
+	fill_kh_recipe(s, practice->value, f);
+	f->ec_apart_percent = 100 * fabs(s->change_ec_us_cm - s->ec_us_cm) / s->ec_us_cm;
+	f->no3_apart_mg_l = s->no3_mg_l - s->change_no3_mg_l;
+	f->untested = (isnan(s->tan_mg_l) ? TS_UNTESTED_AMMONIA : 0u) |
+		      (isnan(s->no2_mg_l) ? TS_UNTESTED_NITRITE : 0u) |
+		      (isnan(s->temp_c) ? TS_UNTESTED_TEMPERATURE : 0u) |
+		      (isnan(s->kh_dh) ? TS_UNTESTED_KH : 0u);
+	f->small_often = f->careful || s->kh_dh < f->kh_act || s->no3_mg_l > f->no3_limit ||
+			 f->no3_apart_mg_l > f->no3_apart_limit;
+	f->small_changes = f->small_often || f->ec_apart_percent > f->ec_apart_limit ||
+			   fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit;
+	f->small_often |= s->tan_mg_l >= practice->value[TS_P_TAN_DANGER] ||
+			  s->no2_mg_l >= practice->value[TS_P_NITRITE_DANGER];
+	f->nh3_mg_l = ts_care_nh3_mg_l(s->tan_mg_l, s->ph, warm);
+	f->nh3_half_mg_l = ts_care_nh3_mg_l(s->tan_mg_l / 2, ph_of_kh(half_kh, warm), warm);
+	f->ccc_mg_l = (double)NAN;
+	if (isnan(s->ph) || ts_chem_ammonia_ccc_mg_l(epa_ph, fmin(warm, TS_CHEM_EPA_TEMP_HIGH_C),
+				    &f->ccc_mg_l) != TS_OK)
+		f->ccc_mg_l = (double)NAN;
+	ts_chem_nitrite_limits(isnan(s->cl_mg_l) ? -1 : s->cl_mg_l, NULL, &limit);
+	f->no2_limit_mg_l = limit * NO2_PER_N;
+	fill_chase(s, practice, f);
+}
+
+/* Where the new water is to lie for them: as near to what it is as they are comfortable. */
+static double blended(const struct ts_care_state *s, int parameter, double poured, double now)
+{
+	struct ts_range r = {0, (double)INFINITY};
+
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *fit = &s->residents[i].at[parameter];
+		const struct ts_range *likes =
+			isnan(fit->preferred.low) ? &fit->tolerated : &fit->preferred;
+
+		if (isnan(likes->low))
+			continue;
+		r.low = fmax(r.low, likes->low);
+		r.high = fmin(r.high, likes->high);
+	}
+	/* Who live there well prove that the tank's own does. */
+	r.low = fmin(r.low, now);
+	r.high = fmax(r.high, now);
+	return fmin(fmax(poured, r.low), r.high);
+}
+
+/* Limits carry a doubt; so far beyond them, dH, water does not suit. */
+#define UNFIT_DH 2.0
+
+/* A limit that only the kind of home water gives forbids nothing at its high end. */
+static bool unfit_for(const struct ts_parameter_fit *fit, double poured)
+{
+	bool coarse = fit->source[0] && strcmp(fit->source[0], "by kind of water") == 0;
+
+	return poured < fit->tolerated.low - UNFIT_DH ||
+	       (!coarse && poured > fit->tolerated.high + UNFIT_DH);
+}
+
+/* The resident that the tank suits, and what is poured in does not. */
+static bool unfit(const struct ts_care_state *s, int parameter, double poured, double now,
+	struct ts_care_figures *f)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *fit = &s->residents[i].at[parameter];
+
+		if (isnan(fit->tolerated.low) || unfit_for(fit, now) || isnan(now) ||
+			!unfit_for(fit, poured))
+			continue;
+		f->animal = (int)i;
+		f->parameter = parameter;
+		f->poured_over = poured > now;
+		return true;
+	}
+	return false;
+}
+
+bool ts_advice_fill_blend(const struct ts_care_state *s, struct ts_care_figures *f)
+{
+	struct ts_mend_wish wish = {s->change_gh_dh, s->change_kh_dh,
+		blended(s, TS_GH, s->change_gh_dh, s->gh_dh),
+		blended(s, TS_KH, s->change_kh_dh, s->kh_dh), s->temp_c};
+
+	if (!unfit(s, TS_GH, s->change_gh_dh, s->gh_dh, f) &&
+		!unfit(s, TS_KH, s->change_kh_dh, s->kh_dh, f))
+		return false;
+	f->mends = ts_mend_find(&wish, &f->mend);
+	return f->mends;
+}

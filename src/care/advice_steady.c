@@ -1,0 +1,324 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The conditions of advice that has time: new water and old, nitrate, buffer, minerals, comfort,
+ * and what is said beside any answer.
+ */
+#include "care/advice_work.h"
+
+#include "water/analysis.h"
+
+static bool all_of_black_water(const struct ts_care_state *s)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		if (s->residents[i].species->home_water != TS_HOME_BLACK)
+			return false;
+	}
+	return s->resident_count > 0;
+}
+
+/* Waste has gathered, by itself or beside the new water. */
+static bool much_nitrate(const struct ts_care_state *s, const struct ts_care_figures *f)
+{
+	return s->no3_mg_l > f->no3_limit || f->no3_apart_mg_l > f->no3_apart_limit;
+}
+
+static bool both_nil(const struct ts_care_state *s, const double *practice)
+{
+	return s->tan_mg_l < practice[TS_P_TAN_DANGER] &&
+	       s->no2_mg_l < practice[TS_P_NITRITE_DANGER] / 3;
+}
+
+/* Short, and not yet a danger at once. */
+CONDITION(oxygen_short)
+{
+	return s->oxygen_mg_l < practice[TS_P_OXYGEN_CONCERN] &&
+	       !ts_holds_oxygen_low(s, practice, f);
+}
+
+/* Water without minerals, poured into a tank that has some. */
+CONDITION(change_is_bare)
+{
+	struct ts_mend_wish wish = {
+		s->change_gh_dh, s->change_kh_dh, s->gh_dh, s->kh_dh, s->temp_c};
+
+	(void)practice;
+	if (!ts_water_is_bare(s->change_gh_dh, s->change_kh_dh, s->change_ec_us_cm) ||
+		!(s->gh_dh > 1 || s->kh_dh > 1))
+		return false;
+	f->mends = ts_mend_find(&wish, &f->mend);
+	return f->mends;
+}
+
+/*
+ * The buffer is short or used up, and waste has gathered: who lives there is used to it, and only
+ * small changes lead out.
+ */
+CONDITION(gone_old)
+{
+	return !s->empty && s->kh_dh < practice[TS_P_KH_ACT] && much_nitrate(s, f) &&
+	       !ts_holds_crashed(s, practice, f) && !ts_holds_too_much_ammonia(s, practice, f) &&
+	       !all_of_black_water(s) && !ts_holds_acid_bed_and_well(s, practice, f);
+}
+
+/* What is poured in does not suit somebody whom the tank suits: it is made like the tank. */
+CONDITION(change_unfit)
+{
+	return !s->empty && !ts_holds_gone_old(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f) && ts_advice_fill_blend(s, f);
+}
+
+CONDITION(kh_apart)
+{
+	/* Where the buffer is gone, that is what is to be said. */
+	return fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit && !f->buffer_lost &&
+	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f);
+}
+
+CONDITION(ec_apart)
+{
+	return f->ec_apart_percent > f->ec_apart_limit && !ts_holds_kh_apart(s, practice, f) &&
+	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f);
+}
+
+CONDITION(no3_apart)
+{
+	UNUSED;
+	return f->no3_apart_mg_l > f->no3_apart_limit && !ts_holds_gone_old(s, practice, f);
+}
+
+CONDITION(no3_high)
+{
+	return s->no3_mg_l > f->no3_limit && !ts_holds_no3_apart(s, practice, f) &&
+	       !ts_holds_gone_old(s, practice, f);
+}
+
+/* No water of ordinary KH stands above this but by light. */
+#define PH_OF_LIGHT 8.3
+
+/* Plants and algae move it: up by day, down by night. */
+CONDITION(light_swings)
+{
+	UNUSED;
+	return s->ph_swing_high - s->ph_swing_low > practice[TS_P_SWING_LIGHT] &&
+	       s->ph_swing_high > PH_OF_LIGHT && !s->co2_injected;
+}
+
+/* Active soil or peat under animals that have been well for long: the bed is what they live in. */
+CONDITION(acid_bed_and_well)
+{
+	UNUSED;
+	return s->acid_bed && s->lived_days >= f->settled_days && !s->signs && !(s->deaths > 0) &&
+	       !(s->tan_mg_l >= practice[TS_P_TAN_DANGER]);
+}
+
+CONDITION(black_water)
+{
+	UNUSED;
+	return s->kh_dh < practice[TS_P_KH_ACT] && all_of_black_water(s);
+}
+
+/* Minerals that a spoon of salt mends send nobody away. */
+bool ts_advice_mendable(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	return (ts_advice_someone_misses(s, TS_GH, false, 0, f) &&
+		       ts_advice_fill_mend(s, practice, f)) ||
+	       (ts_advice_someone_misses(s, TS_KH, false, 0, f) &&
+		       ts_advice_fill_mend(s, practice, f));
+}
+
+/* Where the animals want more KH than the buffer does, their recipe says it. */
+static bool kh_mends(const struct ts_care_state *s, const double *practice)
+{
+	struct ts_care_figures f = {.animal = -1};
+
+	return ts_advice_someone_misses(s, TS_KH, false, 0, &f) &&
+	       ts_advice_fill_mend(s, practice, &f);
+}
+
+CONDITION(buffer_gone)
+{
+	return s->kh_dh < practice[TS_P_KH_FLOOR] && !all_of_black_water(s) &&
+	       !ts_holds_acid_bed_and_well(s, practice, f) && !ts_holds_crashed(s, practice, f) &&
+	       !ts_holds_gone_old(s, practice, f);
+}
+
+CONDITION(buffer_act)
+{
+	if (ts_holds_buffer_gone(s, practice, f) || all_of_black_water(s) ||
+		ts_holds_acid_bed_and_well(s, practice, f) || ts_holds_crashed(s, practice, f) ||
+		ts_holds_gone_old(s, practice, f))
+		return false;
+	return s->kh_dh < practice[TS_P_KH_ACT] || s->buffer_days < practice[TS_P_BUFFER_ACT];
+}
+
+CONDITION(buffer_warn)
+{
+	if (ts_holds_buffer_gone(s, practice, f) || ts_holds_buffer_act(s, practice, f) ||
+		all_of_black_water(s) || ts_holds_acid_bed_and_well(s, practice, f) ||
+		ts_holds_crashed(s, practice, f) || kh_mends(s, practice) ||
+		ts_holds_gone_old(s, practice, f))
+		return false;
+	return s->kh_dh < practice[TS_P_KH_WARN] || s->buffer_days < practice[TS_P_BUFFER_WARN];
+}
+
+CONDITION(ph_trends)
+{
+	UNUSED;
+	return fabs(s->ph_trend) > 0;
+}
+
+CONDITION(temperature_out)
+{
+	return ts_advice_someone_misses(s, TS_TEMPERATURE, false, 0, f) &&
+	       !ts_holds_too_warm(s, practice, f) && !ts_holds_too_cold(s, practice, f);
+}
+
+CONDITION(since_not_said)
+{
+	UNUSED;
+	return s->lived_in && !(s->lived_days > 0) && !s->lived_long;
+}
+
+static bool lived_well(const struct ts_care_state *s)
+{
+	return s->lived_long && !s->signs && !(s->deaths > 0);
+}
+
+CONDITION(minerals_mend_and_well)
+{
+	return lived_well(s) && ts_advice_mendable(s, practice, f);
+}
+
+CONDITION(minerals_mend)
+{
+	return !lived_well(s) && ts_advice_mendable(s, practice, f);
+}
+
+/* What is poured in is what the animal bears, where the tank is not. */
+static bool poured_suits(const struct ts_care_state *s, const struct ts_care_figures *f)
+{
+	const struct ts_range *bears = &s->residents[f->animal].at[f->parameter].tolerated;
+	double poured = f->parameter == TS_GH ? s->change_gh_dh : s->change_kh_dh;
+
+	return poured >= bears->low && poured <= bears->high;
+}
+
+CONDITION(drifted)
+{
+	return !ts_advice_mendable(s, practice, f) &&
+	       (ts_advice_someone_misses(s, TS_GH, false, 0, f) ||
+		       ts_advice_someone_misses(s, TS_KH, false, 0, f)) &&
+	       poured_suits(s, f) && !ts_holds_gone_old(s, practice, f) &&
+	       !ts_holds_kh_apart(s, practice, f) && !ts_holds_buffer_gone(s, practice, f);
+}
+
+CONDITION(gh_out)
+{
+	return ts_advice_someone_misses(s, TS_GH, false, 0, f) && !poured_suits(s, f) &&
+	       !ts_advice_fill_mend(s, practice, f);
+}
+
+CONDITION(kh_out)
+{
+	return ts_advice_someone_misses(s, TS_KH, false, 0, f) && !poured_suits(s, f) &&
+	       !ts_advice_fill_mend(s, practice, f);
+}
+
+static bool minerals_out(const struct ts_care_state *s, struct ts_care_figures *f)
+{
+	return ts_advice_someone_misses(s, TS_GH, false, 0, f) ||
+	       ts_advice_someone_misses(s, TS_KH, false, 0, f) ||
+	       ts_advice_someone_misses(s, TS_TEMPERATURE, false, 0, f);
+}
+
+CONDITION(not_comfortable)
+{
+	struct ts_care_figures other = *f;
+
+	if (minerals_out(s, &other))
+		return false;
+	if (ts_advice_someone_misses(s, TS_GH, true, 0, f) ||
+		ts_advice_someone_misses(s, TS_KH, true, 0, f)) {
+		(void)ts_advice_fill_mend(s, practice, f);
+		return true;
+	}
+	return ts_advice_someone_misses(s, TS_TEMPERATURE, true, 0, f);
+}
+
+static bool ph_alone(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	struct ts_care_figures other = *f;
+
+	return !minerals_out(s, &other) && !(fabs(s->ph_trend) > 0) &&
+	       !ts_holds_light_swings(s, practice, f) &&
+	       ts_advice_someone_misses(s, TS_PH, true, 0, f);
+}
+
+/* Only who has lived there for long is settled; only what was read on several days is steady. */
+CONDITION(ph_alone_young)
+{
+	return !s->lived_long && ph_alone(s, practice, f);
+}
+
+CONDITION(ph_alone_untested)
+{
+	return s->lived_long && !both_nil(s, practice) && ph_alone(s, practice, f);
+}
+
+CONDITION(ph_alone_once)
+{
+	return s->lived_long && both_nil(s, practice) && !s->ph_repeated &&
+	       ph_alone(s, practice, f);
+}
+
+CONDITION(ph_alone_known)
+{
+	return s->lived_long && both_nil(s, practice) && s->ph_repeated && ph_alone(s, practice, f);
+}
+
+CONDITION(in_range_untested)
+{
+	UNUSED;
+	return !both_nil(s, practice);
+}
+
+CONDITION(in_range)
+{
+	UNUSED;
+	return true;
+}
+
+CONDITION(injected_and_well)
+{
+	UNUSED;
+	return s->co2_injected && !s->signs && !(s->deaths > 0) &&
+	       s->co2_high_mg_l > practice[TS_P_CO2_CONCERN];
+}
+
+CONDITION(read_long_ago)
+{
+	UNUSED;
+	return s->reading_age_days > practice[TS_P_READING_OLD];
+}
+
+CONDITION(away_short)
+{
+	UNUSED;
+	return s->away_days > 0 && s->away_days <= practice[TS_P_AWAY_SHORT];
+}
+
+CONDITION(away)
+{
+	UNUSED;
+	return s->away_days > practice[TS_P_AWAY_SHORT] && s->away_days <= practice[TS_P_AWAY_LONG];
+}
+
+CONDITION(away_long)
+{
+	UNUSED;
+	return s->away_days > practice[TS_P_AWAY_LONG];
+}
