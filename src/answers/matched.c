@@ -7,7 +7,9 @@
 #include <string.h>
 
 #include "model/shape.h"
+#include "stock/room.h"
 #include "stock/rules.h"
+#include "words/rulings.h"
 #include "words/sentence.h"
 #include "words/unusual.h"
 
@@ -24,7 +26,7 @@ static void make_parameter(struct ts_arena *arena, const struct ts_profile *prof
 		source[1] = f->source[1];
 	}
 	*ret = (struct ts_parameter_result){ts_parameter_rows[p].key, ts_parameter_rows[p].unit,
-		s->given ? f->reading : unknown, s->given ? s->low : unknown,
+		s->given || f->known ? f->reading : unknown, s->given ? s->low : unknown,
 		s->given ? s->high : unknown, f->tolerated, f->preferred, {source, source ? 2 : 0},
 		f->suitability, f->known ? f->outside_by : unknown,
 		f->known ? f->uncomfortable_by : unknown};
@@ -143,6 +145,33 @@ const char *ts_answer_no_home(const struct ts_asking *asking, const struct ts_sp
 			ts_text_number_short(&text, s->adult_length_cm, 0);
 			ts_text_put(&text, " cm long");
 		}
+	}
+	if (text.len)
+		kept = ts_asking_keep(asking, &text);
+	ts_text_drop(&text);
+	return kept;
+}
+
+const char *ts_answer_no_room(
+	const struct ts_asking *asking, const struct ts_species *s, const struct ts_tank *tank)
+{
+	struct ts_ruling ruling;
+	struct ts_text text;
+	const char *kept = NULL;
+
+	ts_text_open(&text, &asking->arena->allocator);
+	switch (ts_room_for(s, tank, asking->practice, &ruling)) {
+	case TS_ROOM_BY_RULE:
+		ts_say_ruling(&text, &ruling);
+		break;
+	case TS_ROOM_BY_WASTE:
+		ts_say_animal(&text, s);
+		ts_text_put(&text, ": ");
+		ts_text_number_short(&text, s->group.least, 0);
+		ts_text_put(&text, " of them grown make more waste than so little water bears");
+		break;
+	default:
+		break;
 	}
 	if (text.len)
 		kept = ts_asking_keep(asking, &text);

@@ -7,6 +7,7 @@
 #define TS_ANSWERS_MATCHED_H
 
 #include <tapshoal/match.h>
+#include <tapshoal/plan.h>
 
 #include "answers/asking.h"
 
@@ -82,5 +83,11 @@ struct ts_texts ts_answer_to_know(struct ts_arena *arena, const struct ts_specie
 
 /* Why no ordinary home suits an animal, a sentence; NULL: one does. Common practice, no source. */
 const char *ts_answer_no_home(const struct ts_asking *asking, const struct ts_species *species);
+
+/*
+ * Why an animal, in the least number it lives in, has no room in a tank; NULL: it has.
+ */
+const char *ts_answer_no_room(const struct ts_asking *asking, const struct ts_species *species,
+	const struct ts_tank *tank);
 
 #endif

@@ -4,11 +4,12 @@
  */
 #include "answers/noted.h"
 
+#include "words/first.h"
 #include "words/sentence.h"
 #include "words/unusual.h"
 
-void ts_answer_note_water(
-	const struct ts_asking *asking, const struct ts_profile *p, struct ts_texts *list)
+void ts_answer_note_water(const struct ts_asking *asking, const struct ts_profile *p, unsigned told,
+	struct ts_texts *list)
 {
 	void (*const rest[])(struct ts_text *, const struct ts_profile *) = {
 		ts_say_gas, ts_say_kh_hint, ts_say_ordinary};
@@ -21,7 +22,7 @@ void ts_answer_note_water(
 		ts_asking_note(asking, list, ts_asking_keep(asking, &text));
 	}
 	for (unsigned bit = 1; bit <= TS_UNUSUAL__ALL; bit <<= 1) {
-		if (p->unusual & bit)
+		if (p->unusual & bit & ~told)
 			ts_say_unusual(&text, bit, p);
 		ts_asking_note(asking, list, ts_asking_keep(asking, &text));
 	}
@@ -29,6 +30,9 @@ void ts_answer_note_water(
 		rest[i](&text, p);
 		ts_asking_note(asking, list, ts_asking_keep(asking, &text));
 	}
+	if (!(told & TS_TOLD_GH_BOUND))
+		ts_say_gh_bound(&text, p);
+	ts_asking_note(asking, list, ts_asking_keep(asking, &text));
 	if (!p->at[TS_KH].given)
 		ts_asking_note(asking, list,
 			p->kh_assumed.given

@@ -10,8 +10,8 @@
 
 #include "answers/asking.h"
 
-/* Adds the sentences, the gravest first. */
-void ts_answer_note_water(
-	const struct ts_asking *asking, const struct ts_profile *profile, struct ts_texts *list);
+/* Adds the sentences, the gravest first; `told`: what ts_first_tells() says was said already. */
+void ts_answer_note_water(const struct ts_asking *asking, const struct ts_profile *profile,
+	unsigned told, struct ts_texts *list);
 
 #endif

@@ -87,26 +87,9 @@ static void match_all(struct work *w)
 	take_turns(w->matches, w->count, w->scratch);
 }
 
-/* Why the animal has no room in the tank; NULL: it has, or none was given. */
 static const char *no_room(struct work *w, const struct ts_species *s)
 {
-	struct ts_ruling ruling;
-
-	if (!w->q->tank)
-		return NULL;
-	switch (ts_room_for(s, w->q->tank, w->asking->practice, &ruling)) {
-	case TS_ROOM_BY_RULE:
-		ts_say_ruling(&w->text, &ruling);
-		return keep(w);
-	case TS_ROOM_BY_WASTE:
-		ts_say_animal(&w->text, s);
-		ts_text_put(&w->text, ": ");
-		count(&w->text, (size_t)s->group.least);
-		ts_text_put(&w->text, " of them grown make more waste than so little water bears");
-		return keep(w);
-	default:
-		return NULL;
-	}
+	return w->q->tank ? ts_answer_no_room(w->asking, s, w->q->tank) : NULL;
 }
 
 /* The list in which a match stands. */
@@ -264,7 +247,7 @@ static void notes(struct work *w)
 	const struct ts_profile *p = w->q->profile;
 	struct ts_texts *notes = &w->out->notes;
 
-	ts_answer_note_water(w->asking, p, notes);
+	ts_answer_note_water(w->asking, p, 0, notes);
 	ts_asking_note(w->asking, notes, w->q->overlays_say);
 	ts_text_puts(&w->text, "Measure next: ", ts_next_to_measure(p), NULL);
 	ts_asking_note(w->asking, &w->out->measure, keep(w));

@@ -69,7 +69,7 @@ static void fill_unusual(struct work *w)
 	}
 	if (w->profile)
 		ts_say_gh_bound(&w->text, w->profile);
-	note_unusual(w, !w->out->worst && first >= TS_FIRST_MINERALS);
+	note_unusual(w, told & TS_TOLD_GH_BOUND);
 }
 
 static void fill_assumed(struct work *w)

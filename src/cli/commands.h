@@ -156,19 +156,6 @@ enum ts_status answer_open_file(struct session *session, const char *file, struc
 enum ts_status answer_open_water(
 	struct session *session, const struct ts_water *water, struct answer *ret);
 
-/*
- * Adds the water and the animals as facts; say_notes: what is unusual about the water and the next
- * thing to measure.
- */
-void say_water(struct ts_document *doc, const struct answer *answer, const struct options *options);
-/* Adds "GH 9, KH 6, pH 7.4, tank 24 C". */
-void say_water_line(struct ts_text *text, const struct ts_profile *profile);
-void say_notes(struct ts_document *doc, const struct answer *answer);
-/* Adds to facts: one water under a label; how the animals are kept. */
-void say_water_fact(struct ts_document *doc, struct ts_node *facts, const char *label,
-	const struct answer *answer);
-void say_animals_fact(
-	struct ts_document *doc, struct ts_node *facts, const struct options *options);
 /* Adds which records did not come with the program, if any. */
 void say_overlays(struct ts_document *doc, const struct ts_catalogue *catalogue);
 
@@ -177,35 +164,19 @@ const char *say_water_kept(struct session *session, const struct answer *answer)
 const char *say_animals_kept(struct session *session);
 const char *say_overlays_kept(struct session *session);
 
-/* Adds "neon tetra (Paracheirodon innesi)". */
-void say_name(struct ts_text *out, const struct ts_species *species);
-/* Adds "4 cm, from 6, tank 60 cm". */
-void say_room(struct ts_text *out, const struct ts_species *species);
 /* Adds "venomous, hard-to-feed"; nothing where there is no caution. */
 void say_cautions(struct ts_text *out, const struct ts_species *species);
-/* Adds that the tank of the call is too short for it; nothing where it is not, or none is known. */
-void say_too_short(
-	struct ts_text *out, const struct answer *answer, const struct ts_species *species);
 /*
- * Add to an entry of a document that is drawn: one parameter's outline with the reading across it;
- * those of GH, KH, pH and temperature; by what it is filtered (`verdict` NULL: not by that).
+ * Add to an entry of a document that is drawn: the outlines of GH, KH, pH and temperature with the
+ * reading across them; by what it is filtered (`verdict` NULL: not by that).
  */
-void say_bar(struct ts_document *doc, struct ts_node *node, const struct ts_match *match,
-	const struct ts_profile *profile, int parameter);
 void say_bars(struct ts_document *doc, struct ts_node *node, const struct ts_match *match,
 	const struct ts_profile *profile);
 void say_tags(struct ts_document *doc, struct ts_node *node, const struct ts_species *species,
 	const char *verdict);
 /* Adds what leads a printed page: the water to show in the shop, and what to ask there. */
 void say_sheet(struct ts_document *doc, const char *name, const struct ts_profile *profile);
-/* Adds a reading, as a range where its doubt is wider than an ordinary kit's. */
-void say_span(struct ts_text *out, const struct ts_span *span, enum ts_parameter parameter);
-/* The hue of a parameter's lines. */
-enum ts_hue say_hue(int parameter);
 
-/* The matches of an answer as JSON; as CSV. */
-void matched_json(struct session *session, const struct answer *answer, const char *command);
-void matched_csv(struct session *session, const struct answer *answer);
 /* Every finding as JSON. */
 void lint_json(struct session *session, size_t files, size_t with_findings);
 

@@ -10,6 +10,7 @@
 #include "catalogue/pattern.h"
 #include "catalogue/traits.h"
 #include "model/shape.h"
+#include "words/animal.h"
 #include "words/names.h"
 #include "words/sentence.h"
 
@@ -173,9 +174,9 @@ static void one(struct ts_document *doc, struct ts_text *text, const struct find
 	const struct ts_envelopes *water = &s->water.usual;
 	struct ts_node *entry;
 
-	say_name(text, s);
+	ts_say_name(text, s);
 	ts_text_put(text, ": ");
-	say_room(text, s);
+	ts_say_room_of(text, s);
 	ts_text_put(text, s->cautions ? "; caution: " : "");
 	say_cautions(text, s);
 	entry = ts_doc_entry(doc, ts_doc_take(doc, text));

@@ -4,9 +4,9 @@
  */
 #include <string.h>
 
+#include "answers/matched.h"
 #include "base/arena.h"
 #include "cli/find.h"
-#include "cli/results.h"
 #include "model/shape.h"
 #include "report/csv.h"
 #include "report/find_result.h"
@@ -53,8 +53,8 @@ static void make_found(
 		ret->found[ret->found_count++] = (struct ts_find_species_result){
 			.species = s->species,
 			.form = s->form,
-			.id = result_id(arena, s->file),
-			.common = result_common(s),
+			.id = ts_answer_id(arena, s->file),
+			.common = ts_answer_common(s),
 			.matched = a->items[i].name,
 			.family = s->family,
 			.home_water = ts_words_home_water[s->home_water],

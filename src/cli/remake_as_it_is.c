@@ -8,6 +8,7 @@
 #include <stdlib.h>
 
 #include "cli/remake.h"
+#include "words/animal.h"
 #include "words/names.h"
 
 #define SHOWN_MOST 5
@@ -23,7 +24,7 @@ static void add_name(struct session *s, struct ts_texts *list, const struct ts_s
 	struct ts_text text;
 
 	ts_text_open(&text, &s->arena->allocator);
-	say_name(&text, species);
+	ts_say_name(&text, species);
 	care_note(s, list, care_take(s, &text));
 	ts_text_drop(&text);
 }

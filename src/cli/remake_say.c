@@ -9,6 +9,7 @@
 #include <math.h>
 
 #include "words/advice.h"
+#include "words/animal.h"
 #include "words/sentence.h"
 #include "words/unusual.h"
 
@@ -215,7 +216,7 @@ static void note_ph_of_wished(struct work *w)
 			w->c->wish.wanted[i], &after, &w->c->wish.keeping, w->s->practice, &m);
 		if (!m.at[TS_PH].known || fabs(m.at[TS_PH].uncomfortable_by) < 0.1)
 			continue;
-		say_name(&w->text, m.species);
+		ts_say_name(&w->text, m.species);
 		ts_text_put(&w->text, " in a tank of it: ");
 		ts_say_parameter(&w->text, TS_PH, &m.at[TS_PH]);
 		ts_text_put(&w->text, ".");

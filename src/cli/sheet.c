@@ -10,6 +10,7 @@
 #include "cli/commands.h"
 #include "words/sentence.h"
 #include "words/shop.h"
+#include "words/waterline.h"
 
 static void put_figure(struct ts_text *text, const struct ts_profile *profile, enum ts_parameter p)
 {
@@ -27,7 +28,7 @@ static void put_figure(struct ts_text *text, const struct ts_profile *profile, e
 			ts_text_number_short(text, profile->ph_read, 1);
 		return;
 	}
-	say_span(text, s, p);
+	ts_say_span(text, s, p);
 	if (*ts_parameter_rows[p].unit)
 		ts_text_puts(text, " ", ts_parameter_rows[p].unit, NULL);
 	if (p != TS_GH && p != TS_KH)

@@ -1,177 +1,51 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * why over several waters, of files or the rows of a table: each species against each, and for each
- * species the water, and the season of it, where it fares worst. why_say.c writes the answer.
+ * why over several waters, of files or the rows of a table; answers/why_waters.c compares them.
  */
 #include <string.h>
 
+#include "answers/why_waters.h"
 #include "base/arena.h"
+#include "cli/care_answer.h"
 #include "cli/table.h"
 #include "cli/why.h"
+#include "report/csv.h"
+#include "report/why_result.h"
+#include "show/why.h"
 
 /* Rows of a table at the most: each stays in memory. */
 #define ROWS_MOST 500
 
-const struct ts_match *why_cell(const struct why_waters *w, size_t species, size_t water)
+/* The waters of the call: `answers` hold what `asked` lends. */
+struct opened {
+	struct answer *answers;
+	struct ts_why_waters_asked *asked;
+	size_t count;
+};
+
+static bool make_room(struct session *s, size_t most, struct opened *ret)
 {
-	return &w->cells[species * w->water_count + water];
-}
-
-size_t why_homes(const struct why_waters *w, size_t species)
-{
-	size_t homes = 0;
-
-	for (size_t i = 0; i < w->water_count; i++)
-		homes += why_cell(w, species, i)->verdict <= TS_TOLERATES;
-	return homes;
-}
-
-static const char *name_of_file(const char *file)
-{
-	const char *slash = strrchr(file, '/');
-
-	return slash ? slash + 1 : file;
-}
-
-/* What a water is called: its name, or its file where another has the same name. */
-static void label(struct why_waters *w)
-{
-	for (size_t i = 0; i < w->water_count; i++) {
-		const char *name = w->waters[i].answer.water.name;
-
-		w->waters[i].label = name ? name : name_of_file(w->waters[i].file);
-		for (size_t n = 0; name && n < w->water_count; n++) {
-			const char *other = w->waters[n].answer.water.name;
-
-			if (n != i && other && strcmp(other, name) == 0)
-				w->waters[i].label = w->waters[i].file;
-		}
-	}
-}
-
-/* The profile of each part of the year, from copies of its readings. */
-static enum ts_status open_seasons(struct session *s, struct why_water *one)
-{
-	const struct ts_water *water = &one->answer.water;
-	struct ts_water part;
-
-	one->season_count = ts_water_seasons(water, one->seasons);
-	one->of_season = ts_arena_array(s->arena, one->season_count, sizeof *one->of_season);
-	part.readings = ts_arena_array(s->arena, water->reading_count, sizeof *part.readings);
-	if (s->arena->failed)
-		return TS_NO_MEMORY;
-	for (size_t i = 0; i < one->season_count; i++) {
-		struct ts_reading *copies = part.readings;
-
-		memcpy(copies, water->readings, water->reading_count * sizeof *copies);
-		part = *water;
-		part.readings = copies;
-		ts_water_take_season(&part, one->seasons[i]);
-		ts_profile_make(
-			&part, &one->answer.keeping, s->practice, s->today, &one->of_season[i]);
-	}
-	return TS_OK;
-}
-
-static int by_miss(const struct ts_match *a, const struct ts_match *b, int parameter)
-{
-	double miss_a = fabs(a->at[parameter].outside_by),
-	       miss_b = fabs(b->at[parameter].outside_by);
-
-	return miss_a < miss_b ? -1 : miss_a > miss_b;
-}
-
-int why_compare(const struct ts_match *a, const struct ts_match *b)
-{
-	double fit_a = isnan(a->order) ? -1 : a->order, fit_b = isnan(b->order) ? -1 : b->order;
-
-	if (a->verdict != b->verdict)
-		return a->verdict < b->verdict ? -1 : 1;
-	if (fit_a != fit_b)
-		return fit_a > fit_b ? -1 : 1;
-	return a->limiting >= 0 && a->limiting == b->limiting ? by_miss(a, b, a->limiting) : 0;
-}
-
-/* The worst part of the year, where it is as bad as all readings together. */
-static void find_season(struct session *s, const struct ts_species *species,
-	const struct why_water *in, struct why_worst *worst)
-{
-	struct ts_match match, found = {0};
-	size_t at = in->season_count;
-
-	for (size_t i = 0; i < in->season_count; i++) {
-		ts_match_species(
-			species, &in->of_season[i], &in->answer.keeping, s->practice, &match);
-		if (at < in->season_count && why_compare(&match, &found) <= 0)
-			continue;
-		found = match;
-		at = i;
-	}
-	if (at == in->season_count || found.verdict < worst->match.verdict)
-		return;
-	worst->season = in->seasons[at];
-	worst->match = found;
-	worst->profile = &in->of_season[at];
-}
-
-static void find_worst(struct session *s, const struct why_waters *w, size_t species)
-{
-	struct why_worst *worst = &w->worst[species];
-
-	for (size_t i = 1; i < w->water_count; i++) {
-		if (why_compare(why_cell(w, species, i), why_cell(w, species, worst->water)) > 0)
-			worst->water = i;
-	}
-	worst->match = *why_cell(w, species, worst->water);
-	worst->profile = &w->waters[worst->water].answer.profile;
-	find_season(s, w->species[species], &w->waters[worst->water], worst);
-}
-
-static enum ts_status match_all(struct session *s, struct why_waters *w)
-{
-	w->cells = ts_arena_array(s->arena, w->species_count * w->water_count, sizeof *w->cells);
-	w->worst = ts_arena_array(s->arena, w->species_count, sizeof *w->worst);
-	if (!w->cells || !w->worst)
-		return TS_NO_MEMORY;
-	for (size_t i = 0; i < w->species_count; i++) {
-		for (size_t n = 0; n < w->water_count; n++) {
-			const struct answer *a = &w->waters[n].answer;
-
-			ts_match_species(w->species[i], &a->profile, &a->keeping, s->practice,
-				&w->cells[i * w->water_count + n]);
-		}
-		find_worst(s, w, i);
-	}
-	return TS_OK;
-}
-
-/* One water; what is wrong with the call itself is told with its file. */
-static enum ts_status open_file(struct session *s, const char *file, struct why_water *ret)
-{
-	enum ts_status status;
-
-	ret->file = file;
-	status = answer_open_file(s, file, &ret->answer);
-	if (!status)
-		status = open_seasons(s, ret);
-	if (status && s->error->len)
-		ts_text_puts(s->error, " (", file, ")", NULL);
-	return status;
+	ret->answers = ts_arena_array(s->arena, most, sizeof *ret->answers);
+	ret->asked = ts_arena_array(s->arena, most, sizeof *ret->asked);
+	return ret->answers && ret->asked;
 }
 
 /* All of them, so that the faults of every file are found. */
-static enum ts_status open_files(struct session *s, struct why_waters *w)
+static enum ts_status open_files(struct session *s, struct opened *ret)
 {
 	const struct values *files = &s->options->waters;
 	enum ts_status status = TS_OK;
 
-	w->waters = ts_arena_array(s->arena, files->count, sizeof *w->waters);
-	if (!w->waters)
+	if (!make_room(s, files->count, ret))
 		return TS_NO_MEMORY;
-	for (; w->water_count < files->count && !s->error->len; w->water_count++) {
-		enum ts_status one =
-			open_file(s, files->items[w->water_count], &w->waters[w->water_count]);
+	for (; ret->count < files->count && !s->error->len; ret->count++) {
+		const char *file = files->items[ret->count];
+		struct answer *a = &ret->answers[ret->count];
+		enum ts_status one = answer_open_file(s, file, a);
 
+		if (one && s->error->len)
+			ts_text_puts(s->error, " (", file, ")", NULL);
+		ret->asked[ret->count] = (struct ts_why_waters_asked){file, &a->water};
 		status = one > status ? one : status;
 	}
 	return status;
@@ -258,15 +132,14 @@ static bool is_first(const struct rows *rows, size_t i)
 	return true;
 }
 
-static enum ts_status open_rows(struct session *s, const struct rows *rows, struct why_waters *w)
+static enum ts_status open_rows(struct session *s, const struct rows *rows, struct opened *ret)
 {
 	enum ts_status status = TS_OK;
 
-	w->waters = ts_arena_array(s->arena, rows->count, sizeof *w->waters);
-	if (!w->waters)
+	if (!make_room(s, rows->count, ret))
 		return TS_NO_MEMORY;
 	for (size_t i = 0; i < rows->count && !status; i++) {
-		struct why_water *one = &w->waters[w->water_count];
+		struct answer *a = &ret->answers[ret->count];
 		struct ts_water water;
 
 		if (!is_first(rows, i))
@@ -274,16 +147,14 @@ static enum ts_status open_rows(struct session *s, const struct rows *rows, stru
 		water = gather(s, rows, i);
 		if (s->arena->failed)
 			return TS_NO_MEMORY;
-		one->file = s->options->batch_file;
-		w->water_count++;
-		status = answer_open_water(s, &water, &one->answer);
-		if (!status)
-			status = open_seasons(s, one);
+		status = answer_open_water(s, &water, a);
+		ret->asked[ret->count++] =
+			(struct ts_why_waters_asked){s->options->batch_file, &a->water};
 	}
 	return status;
 }
 
-static enum ts_status open_batch(struct session *s, struct why_waters *w)
+static enum ts_status open_batch(struct session *s, struct opened *ret)
 {
 	struct table table;
 	struct ts_waters *waters;
@@ -301,30 +172,46 @@ static enum ts_status open_batch(struct session *s, struct why_waters *w)
 	status = waters ? read_rows(s, waters, &rows) : TS_BAD_INPUT;
 	closed = table_close(s, &table);
 	status = closed ? closed : status;
-	return status == TS_OK ? open_rows(s, &rows, w) : status;
+	return status == TS_OK ? open_rows(s, &rows, ret) : status;
+}
+
+static void write_answer(struct session *s, const struct ts_why_waters_result *r)
+{
+	struct ts_document doc;
+
+	ts_doc_open(&doc, s->arena, "Species against several waters");
+	ts_show_why_waters(&doc, r);
+	session_write(s, &doc);
 }
 
 enum ts_status why_waters(struct session *s)
 {
-	struct why_waters w = {.species_count = s->options->argument_count};
-	enum ts_status status = s->options->batch_file ? open_batch(s, &w) : open_files(s, &w);
+	const struct ts_asking asking = care_asking(s);
+	struct opened opened = {0};
+	struct ts_why_waters_question q = {.species_count = s->options->argument_count};
+	struct ts_why_waters_result r;
+	const struct ts_species **species = NULL;
+	enum ts_status status =
+		s->options->batch_file ? open_batch(s, &opened) : open_files(s, &opened);
 
-	label(&w);
 	if (!status)
-		status = why_named(s, &w.species);
-	if (!status)
-		status = match_all(s, &w);
+		status = why_named(s, &species);
+	if (status)
+		return status;
+	q.species = species;
+	q.waters = opened.asked;
+	q.water_count = opened.count;
+	q.keeping = &opened.answers[0].keeping;
+	q.animals_say = say_animals_kept(s);
+	q.overlays_say = say_overlays_kept(s);
+	status = ts_answer_why_waters(&asking, &q, &r);
 	if (status)
 		return status;
 	if (s->options->format == FORMAT_JSON)
-		why_waters_json(s, &w);
+		session_json(s, "why", &ts_result_why_waters, &r);
 	else if (s->options->format == FORMAT_CSV)
-		why_waters_csv(s, &w);
+		session_csv(s, &ts_result_why_cell, r.cells, r.cell_count);
 	else
-		why_waters_write(s, &w);
-	for (size_t i = 0; i < w.species_count; i++) {
-		if (!why_homes(&w, i))
-			return TS_NO;
-	}
-	return TS_OK;
+		write_answer(s, &r);
+	return r.all_have_one ? TS_OK : TS_NO;
 }

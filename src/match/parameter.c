@@ -231,6 +231,24 @@ static void meet_assumed(struct ts_parameter_fit *f, enum ts_parameter p, const 
 	f->assumed = true;
 }
 
+/*
+ * GH was not read, but conductivity or solids leave so little room for it that it lies beyond as a
+ * whole: that excludes. A yes never follows from them.
+ */
+static void meet_bound(struct ts_parameter_fit *f, const struct ts_span *bound,
+	const struct ts_species *species, const struct ts_keeping *keeping, const double *practice)
+{
+	struct ts_parameter_fit may = *f;
+	struct ts_span most = *bound;
+
+	most.value = most.high;
+	meet(&may, TS_GH, &most, species, keeping, practice);
+	if (may.verdict != TS_EXCLUDED)
+		return;
+	*f = may;
+	f->known = true;
+}
+
 void ts_parameters_meet(const struct ts_species *species, const struct ts_profile *profile,
 	const struct ts_keeping *keeping, const double *practice,
 	struct ts_parameter_fit io[TS_PARAMETER__COUNT])
@@ -251,6 +269,8 @@ void ts_parameters_meet(const struct ts_species *species, const struct ts_profil
 			continue;
 		}
 		not_known(f);
+		if (band && p == TS_GH && profile->gh_bound.given)
+			meet_bound(f, &profile->gh_bound, species, keeping, practice);
 		if (band && assumed[p] && assumed[p]->given)
 			meet_assumed(f, p, assumed[p], species, keeping, practice);
 	}

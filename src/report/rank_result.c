@@ -163,16 +163,5 @@ static const struct ts_result_field line_fields[] = {
 #undef L
 const struct ts_result_shape ts_result_rank_line =
 	TS_R_SHAPE("rank line", line_fields, struct ts_rank_line_result);
-
-#define A struct ts_matched_result
-static const struct ts_result_field matched_fields[] = {
-	TS_R_ROW_SUB(A, "water", water, struct ts_water_asked_result, &ts_result_water_asked, "the water that was asked about"),
-	TS_R_ROW_LIST(A, "ranked", ranked, ranked_count, M, &ts_result_match, "not excluded, best first"),
-	TS_R_ROW_LIST(A, "excluded", excluded, excluded_count, M, &ts_result_match, "excluded, best first"),
-	TS_R_ROW_LIST(A, "near_misses", near_misses, near_miss_count, M, &ts_result_match, "excluded by one parameter alone and by little"),
-};
-#undef A
 #undef M
 /* clang-format on */
-const struct ts_result_shape ts_result_matched =
-	TS_R_SHAPE("matched", matched_fields, struct ts_matched_result);

@@ -18,14 +18,7 @@ struct ts_rank_line_result {
 	struct ts_rank_result answer; /* its water stands above */
 };
 
-/* Some matches, without a ranking: what why tells of one water. */
-struct ts_matched_result {
-	struct ts_water_asked_result water;
-	struct ts_match_result *ranked, *excluded, *near_misses;
-	size_t ranked_count, excluded_count, near_miss_count;
-};
-
 extern const struct ts_result_shape ts_result_parameter, ts_result_match, ts_result_water_asked,
-	ts_result_rank, ts_result_rank_line, ts_result_matched;
+	ts_result_rank, ts_result_rank_line;
 
 #endif

@@ -22,25 +22,35 @@ static const char *name_of(const struct ts_match_result *m)
 	return m->common ? m->common : m->species;
 }
 
-void ts_show_bars(struct ts_document *doc, struct ts_node *node,
-	const struct ts_parameter_result *parameters, size_t count)
+enum ts_hue ts_show_hue(int parameter)
 {
 	static const enum ts_hue hues[TS_PARAMETER__COUNT] = {[TS_GH] = TS_HUE_GH,
 		[TS_KH] = TS_HUE_KH,
 		[TS_PH] = TS_HUE_PH,
 		[TS_TEMPERATURE] = TS_HUE_TEMPERATURE};
 
-	for (size_t p = TS_GH; doc->drawn && p <= TS_TEMPERATURE && p < count; p++) {
-		const struct ts_parameter_result *f = &parameters[p];
-		struct ts_bar bar = {.label = ts_parameter_rows[p].label,
-			.hue = hues[p],
-			.tolerated = f->tolerated,
-			.preferred = f->preferred,
-			.reading = {f->reading_low, f->reading_high},
-			.miss = f->uncomfortable_by};
+	return hues[parameter];
+}
 
+void ts_show_bar(struct ts_document *doc, struct ts_node *node, const struct ts_parameter_result *f,
+	int parameter)
+{
+	struct ts_bar bar = {.label = ts_parameter_rows[parameter].label,
+		.hue = ts_show_hue(parameter),
+		.tolerated = f->tolerated,
+		.preferred = f->preferred,
+		.reading = {f->reading_low, f->reading_high},
+		.miss = f->uncomfortable_by};
+
+	if (doc->drawn)
 		ts_doc_bar(doc, node, &bar);
-	}
+}
+
+void ts_show_bars(struct ts_document *doc, struct ts_node *node,
+	const struct ts_parameter_result *parameters, size_t count)
+{
+	for (size_t p = TS_GH; p <= TS_TEMPERATURE && p < count; p++)
+		ts_show_bar(doc, node, &parameters[p], (int)p);
 }
 
 void ts_show_match_marks(

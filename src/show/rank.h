@@ -21,6 +21,13 @@ struct ts_show_list {
 void ts_show_rank(struct ts_document *doc, const struct ts_rank_result *result,
 	const struct ts_show_list *wanted);
 
+/* The hue of a parameter's lines; none of what has none. */
+enum ts_hue ts_show_hue(int parameter);
+
+/* Adds the outline of one parameter, of enum ts_parameter, with the reading across it. */
+void ts_show_bar(struct ts_document *doc, struct ts_node *node,
+	const struct ts_parameter_result *result, int parameter);
+
 /* Adds the outlines of some parameters to an entry of a page, with the reading across them. */
 void ts_show_bars(struct ts_document *doc, struct ts_node *node,
 	const struct ts_parameter_result *parameters, size_t count);

@@ -214,3 +214,26 @@ void ts_say_lives(struct ts_text *text, const struct ts_species *species)
 	put_years(text, species);
 	ts_text_put(text, species->lives_years.high > 1 ? " years" : " year");
 }
+
+void ts_say_name(struct ts_text *out, const struct ts_species *s)
+{
+	const char *common = s->common.en.count ? s->common.en.items[0] : NULL;
+
+	ts_text_put(out, common ? common : s->species);
+	if (common)
+		ts_text_puts(out, " (", s->species, NULL);
+	if (s->form)
+		ts_text_puts(out, ", ", s->form, NULL);
+	ts_text_put(out, common ? ")" : "");
+}
+
+void ts_say_room_of(struct ts_text *out, const struct ts_species *s)
+{
+	ts_text_number_short(out, s->adult_length_cm, 1);
+	ts_text_put(out, " cm, ");
+	ts_text_put(out, "from ");
+	ts_text_number_short(out, s->group.least, 0);
+	ts_text_put(out, ", tank ");
+	ts_text_number_short(out, ts_match_tank_length_cm(s), 0);
+	ts_text_put(out, " cm");
+}

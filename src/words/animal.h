@@ -46,4 +46,10 @@ void ts_say_hunts(struct ts_text *text, const struct ts_species *species);
 /* Adds "3 to 5 years". */
 void ts_say_lives(struct ts_text *text, const struct ts_species *species);
 
+/* Adds "neon tetra (Paracheirodon innesi)". */
+void ts_say_name(struct ts_text *text, const struct ts_species *species);
+
+/* Adds "4 cm, from 6, tank 60 cm": how long it grows, in what number it lives, in what tank. */
+void ts_say_room_of(struct ts_text *text, const struct ts_species *species);
+
 #endif

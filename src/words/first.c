@@ -179,7 +179,9 @@ unsigned ts_first_tells(const struct ts_profile *p, enum ts_water_first first)
 	static const unsigned tells[TS_WATER_FIRST__COUNT] = {[TS_FIRST_SEA] = TS_UNUSUAL_SALTY,
 		[TS_FIRST_BARE] = TS_UNUSUAL_BARE,
 		[TS_FIRST_SOFTENED] = TS_UNUSUAL_SOFTENED,
-		[TS_FIRST_MAYBE_SOFTENED] = TS_UNUSUAL_MAYBE_SOFTENED};
+		[TS_FIRST_MAYBE_SOFTENED] = TS_UNUSUAL_MAYBE_SOFTENED,
+		[TS_FIRST_MINERALS] = TS_TOLD_GH_BOUND,
+		[TS_FIRST_GH] = TS_TOLD_GH_BOUND};
 
 	if (!p)
 		return 0;

@@ -18,6 +18,9 @@ void ts_say_first(struct ts_text *text, const struct ts_profile *profile);
 /* Adds why, whole sentences: the figures that decide; nothing for TS_FIRST_NOTHING. */
 void ts_say_first_because(struct ts_text *text, const struct ts_profile *profile);
 
+/* Beside the bits of enum ts_unusual: what ts_say_gh_bound() says. */
+#define TS_TOLD_GH_BOUND (1u << 31)
+
 /* Which bits of enum ts_unusual the two sentences tell. `profile` NULL: none. */
 unsigned ts_first_tells(const struct ts_profile *profile, enum ts_water_first first);
 

@@ -41,7 +41,7 @@ static const struct {
 	{"answer-remake.json", NULL, "remake", &ts_result_remake},
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
 	{"answer-water.json", NULL, "water", &ts_result_water},
-	{"answer-why.json", NULL, "why", &ts_result_matched},
+	{"answer-why.json", NULL, "why", &ts_result_why},
 	{"answer-why-waters.json", NULL, "why", &ts_result_why_waters},
 	{"water.json", &ts_shape_water, NULL, NULL},
 };
