@@ -20,6 +20,8 @@
 static const struct command commands[] = {
 	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json html", true, false,
 		"carrying animals home and settling them in"},
+	{"ask-back", command_ask_back, "ask-back [QUESTION]", "text json html", false, false,
+		"what to ask whoever asks you, as a message to paste; alone it lists the questions"},
 	{"check", command_check, "check [PLAN] [\"10 neon tetra\"...]", "text json html brief", true, false,
 		"who can live together, in which water and tank; of a running tank, what to do"},
 	{"drift", command_drift, "drift PLAN", "text json html", false, false,
@@ -36,6 +38,8 @@ static const struct command commands[] = {
 		"the water that several make (fractions or litres; pure is water without minerals)"},
 	{"note", command_note, "note FILE KEY=VALUE...", "text", false, false,
 		"adds a dated reading to a water or tank file, and touches nothing else in it"},
+	{"page", command_page, "page -o FILE [WATER|TANK|PLAN...]", "html", false, false,
+		"this program as one file for a browser, with your waters, tanks and plans in it"},
 	{"propose", command_propose, "propose -t TANK | --volume 60L", "text json html", true, false,
 		"animals that go together in this water and this tank"},
 	{"rank", command_rank, "rank", "text json csv html brief", true, true,

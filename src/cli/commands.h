@@ -48,6 +48,8 @@ enum ts_status file_water(struct session *session, const char *file, struct ts_w
 enum ts_status file_tank(struct session *session, const char *file, struct ts_tank *ret);
 enum ts_status file_plan(struct session *session, const char *file, struct ts_plan *ret);
 
+/* What to ask whoever asks. */
+enum ts_status command_ask_back(struct session *session);
 /* A plan or tank judged. */
 enum ts_status command_check(struct session *session);
 /* Where a tank goes under its feeding and water changes. */
@@ -64,6 +66,8 @@ enum ts_status command_keep(struct session *session);
 enum ts_status command_lint(struct session *session);
 /* A reading added to a file. */
 enum ts_status command_note(struct session *session);
+/* The program as a page, with the user's own in it. */
+enum ts_status command_page(struct session *session);
 /* Communities for a water and a tank. */
 enum ts_status command_propose(struct session *session);
 /* The water that several waters make. */

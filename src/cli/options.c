@@ -89,7 +89,7 @@ static const struct flag flags[] = {
 	TEXT_ROW("--batch", NULL, batch_file, "FILE", "rank why", "many waters: a CSV table, a water a row (rank: a line of JSON for each); - is stdin"),
 	WORD_ROW("--bottom", NULL, bottom, words_bottom, "sand", "propose", "what covers the floor of the tank"),
 	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
-	TEXTS_ROW("--catalogue", folders, "FOLDER", RECORDS, "adds a folder of species records"),
+	TEXTS_ROW("--catalogue", folders, "FOLDER", RECORDS " page", "adds a folder of species records"),
 	TEXT_ROW("--centre", NULL, centre, "SPECIES", "propose", "the animal that the list is built around"),
 	MEASURE_ROW("--change-percent", change_percent, TS_Q_PERCENT, "\"30 %\"", "due remake", "how much water a later change replaces (25 %)"),
 	COUNT_ROW("--days", days, "28", "drift", "how far ahead (28)"),
@@ -99,6 +99,7 @@ static const struct flag flags[] = {
 	TEXTS_ROW("--for", wished, "SPECIES", "due remake", "whose water it is to become; may be repeated"),
 	WORD_ROW("--format", "-f", format, words_format, "FORMAT", NULL, "how the answer is written"),
 	SWITCH_ROW("--fresh", NULL, fresh, MATCHING " check water", "the sample came straight from the tap"),
+	TEXT_ROW("--from", NULL, from, "FILE", "page", "the page that it is made of, where none was installed"),
 	SWITCH_ROW("--hardy", NULL, hardy, "propose", "nothing that takes change badly"),
 	TEXTS_ROW("--have", have, "INGREDIENT", "due remake", "only these are at hand: NaHCO3, mineral-free ...; may be repeated"),
 	SWITCH_ROW("--help", "-h", help, NULL, "this page"),
@@ -119,6 +120,8 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--only-catalogue", NULL, only_catalogue, RECORDS, "leaves the shipped records out"),
 	WORD_ROW("--origin", NULL, origin, words_origin, "farmed|wild", CATALOGUE " check", "where the animals come from (farmed)"),
 	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
+	SWITCH_ROW("--own", NULL, own, "page", "with your own records and the tap that is kept; whoever gets the page can read them"),
+	TEXT_ROW("--page", NULL, page, "ADDRESS", "ask-back", "where your page lies: adds a link that opens it with these fields waiting"),
 	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "check propose", "writes the plan (propose: the first list) into a file for check"),
 	TEXT_ROW("--practice", NULL, practice_file, "FILE", MATCHING " check due", "your own figures of practice (docs/methods.md)"),
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
@@ -475,6 +478,8 @@ static bool agree(const struct command *command, struct options *o, struct ts_te
 	if (o->water_file && o->has_reading)
 		return refuse(error, "a water file and reading flags were both given",
 			"give one of the two");
+	if (command && o->format == FORMAT_TEXT && strcmp(command->formats, "html") == 0)
+		o->format = FORMAT_HTML; /* there is no other */
 	if (command && !listed(command->formats, words_format[o->format])) {
 		ts_text_puts(error, command->name, " does not write ", words_format[o->format],
 			"; it writes ", command->formats, NULL);

@@ -51,6 +51,9 @@ struct options {
 	const char *batch_file; /* of rank and why: a table of waters */
 	const char *on;         /* of note: the day of the reading */
 	const char *season;
+	const char *page; /* of ask-back: its address */
+	const char *from; /* of page: a page of ours */
+	bool own;         /* of page: the user's records and the kept tap */
 	struct values folders;
 	int format; /* enum format */
 	int aim, origin;

@@ -130,6 +130,18 @@ const char *paths_image(const struct ts_system *system, struct ts_arena *arena)
 	return is_a(system, file, TS_ENTRY_FILE) ? file : NULL;
 }
 
+const char *paths_page(const struct ts_system *system, struct ts_arena *arena)
+{
+	const char *folder = program_folder(system, arena), *file;
+
+	if (!folder)
+		return NULL;
+	file = ts_arena_join(arena, above(arena, folder, 1), "/share/tapshoal/tapshoal.html", NULL);
+	if (!is_a(system, file, TS_ENTRY_FILE)) /* in a build folder */
+		file = ts_arena_join(arena, above(arena, folder, 2), "/page/tapshoal.html", NULL);
+	return is_a(system, file, TS_ENTRY_FILE) ? file : NULL;
+}
+
 #define FOLDERS_MOST 32
 
 bool paths_species(const struct ts_system *system, struct ts_arena *arena, struct ts_texts *ret)

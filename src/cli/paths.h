@@ -21,6 +21,10 @@ bool paths_species(const struct ts_system *system, struct ts_arena *arena, struc
 /* The image of the shipped folder's records, where the build made one; NULL: it is not there. */
 const char *paths_image(const struct ts_system *system, struct ts_arena *arena);
 
+/* The page, where it was built and installed, or lies in the build folder; NULL: it is not there.
+ */
+const char *paths_page(const struct ts_system *system, struct ts_arena *arena);
+
 /*
  * A file of examples/ by a name that opens it from where the caller stands: the working folder's,
  * the source tree's, the installed one. NULL: there is none, or no memory.

@@ -18,8 +18,8 @@ const NEEDS = {
 	shop: { part: "part-shop", say: "the shop's water", key: "GH", has: (s) => Object.keys(s.shop).length > 0 },
 };
 
-// Only keys of the water itself that no flag takes need a file.
-const waterNeedsFile = (sheet) => Boolean(sheet.water.kind || sheet.water.disinfectant);
+// Only keys of the water itself that no flag takes need a file, and readings of several days.
+const waterNeedsFile = (sheet) => Boolean(sheet.water.kind || sheet.water.disinfectant || sheet.older.length);
 
 // The water as flags, or as a file where a flag cannot say it.
 function waterWords(sheet) {
@@ -42,27 +42,28 @@ const subject = (sheet) => (waterNeedsFile(sheet) ? ["water.yaml"] : waterWords(
 const names = (sheet) => sheet.stock.map((line) => line.species);
 const repeated = (flag, list) => list.flatMap((one) => [flag, one]);
 
+// What they say comes from the program (answers/ask_back.c), but for the last, which is of the page alone.
 const QUESTIONS = [
-	{ id: "rank", says: "Which animals suit this water?", needs: ["water"],
+	{ id: "rank", needs: ["water"],
 		words: (s) => ["rank", ...waterWords(s), ...tankWords(s)] },
-	{ id: "fits", says: "What fits this tank?", needs: ["water", "size"],
+	{ id: "fits", needs: ["water", "size"],
 		words: (s) => ["propose", ...waterWords(s), ...tankWords(s)] },
-	{ id: "together", says: "Can these live together?", needs: ["planned"],
+	{ id: "together", needs: ["planned"],
 		words: () => ["check", "plan.yaml"] },
-	{ id: "tank", says: "What is to be done about my tank?", needs: ["living"],
+	{ id: "tank", needs: ["living"],
 		words: () => ["check", "plan.yaml"] },
-	{ id: "why", says: "Why these, or why not?", needs: ["water", "animals"],
+	{ id: "why", needs: ["water", "animals"],
 		words: (s) => ["why", ...names(s), ...waterWords(s), ...tankWords(s)] },
-	{ id: "water", says: "What is this water?", needs: ["water"], words: (s) => ["water", ...subject(s)] },
-	{ id: "remake", says: "Other minerals for these animals, step by step", needs: ["water", "animals"],
+	{ id: "water", needs: ["water"], words: (s) => ["water", ...subject(s)] },
+	{ id: "remake", needs: ["water", "animals"],
 		words: (s) => ["remake", ...repeated("--for", names(s)), ...waterWords(s),
 			...(s.tank.volume ? ["--volume", s.tank.volume] : [])] },
-	{ id: "arrive", says: "How do I bring them home?", needs: ["water", "animals", "shop"],
+	{ id: "arrive", needs: ["water", "animals", "shop"],
 		words: (s) => ["arrive", ...repeated("--with", names(s)), "--shop", "shop.yaml", "--hours", "1 h", ...waterWords(s)] },
-	{ id: "drift", says: "Where does my tank go?", needs: ["animals", "size", "water"],
+	{ id: "drift", needs: ["animals", "size", "water"],
 		words: () => ["drift", "plan.yaml"] },
-	{ id: "due", says: "What do I test next?", needs: ["living"], words: () => ["due", "plan.yaml"] },
-	{ id: "titrate", says: "Why not chase the pH? Shown with my own water", needs: ["kh"],
+	{ id: "due", needs: ["living"], words: () => ["due", "plan.yaml"] },
+	{ id: "titrate", needs: ["kh"],
 		words: (s) => ["titrate", ...subject(s)] },
 	{ id: "shop", says: "To take to the shop", needs: ["water"], paper: true,
 		words: (s) => ["rank", ...waterWords(s), ...tankWords(s)] },
@@ -78,19 +79,21 @@ function typed(words) {
 
 // The program with the files of a sheet beside it; one answer a call.
 class Program {
-	constructor(module, image) {
+	constructor(module, images) {
 		this.files = new MemoryFiles();
 		this.said = [[], [], []];
 		const streams = { read: () => new Uint8Array(0),
 			write: (file, bytes) => this.said[file].push(bytes.slice()) };
 		this.module = module;
-		this.image = image;
+		this.images = images;
 		this.system = () => new System(this.files, ["LC_ALL=C.UTF-8"], streams);
 		this.start();
 	}
 	start() {
 		this.running = startProgram(this.module, this.system());
-		if (this.running.load(this.image)) { throw new Error("the records cannot be read"); }
+		for (const image of this.images) {
+			if (this.running.load(image)) { throw new Error("the records cannot be read"); }
+		}
 	}
 	text(file) {
 		return new TextDecoder().decode(joined(this.said[file]));
@@ -145,6 +148,39 @@ function fragmentOf(page) {
 	const fragment = document.createDocumentFragment();
 	fragment.append(...nodes);
 	return fragment;
+}
+
+// The first time that a term stands in an answer it opens its sentence in place.
+const TERM_NODES_MOST = 500;
+function termsOpen(place, glossary) {
+	const sentences = new Map(glossary.flatMap(({ forms, says }) => forms.map((form) => [form, { name: forms[0], says }])));
+	const terms = new RegExp(`(^|[^\\p{L}\\p{N}-])(${Array.from(sentences.keys()).join("|")})(?![\\p{L}\\p{N}-])`, "u");
+	const walker = document.createTreeWalker(place, NodeFilter.SHOW_TEXT), nodes = [], met = new Set();
+	while (nodes.length < TERM_NODES_MOST && walker.nextNode()) { nodes.push(walker.currentNode); }
+	for (const node of nodes) {
+		const found = terms.exec(node.data);
+		if (!found || node.parentElement.closest("button, a, summary, label, pre, svg, th, option, .paper, details:not([open])")) { continue; }
+		const { name, says } = sentences.get(found[2]);
+		if (met.has(name)) { continue; }
+		met.add(name);
+		const word = node.splitText(found.index + found[1].length);
+		word.splitText(found[2].length);
+		const button = element("button", { type: "button", class: "term", "aria-expanded": "false" }, found[2]);
+		button.addEventListener("click", () => termOpened(button, name, says));
+		word.replaceWith(button);
+	}
+}
+
+function termOpened(button, name, says) {
+	const block = button.closest("p, li, dd, dt, tr, h2, h3, figcaption, div");
+	const host = block.matches("tr, dt, dd") ? block.closest("table, dl") : block, there = host.nextElementSibling;
+	const open = there && there.dataset.term === name;
+	button.setAttribute("aria-expanded", String(!open));
+	if (open) {
+		there.remove();
+	} else {
+		host.after(element(host.matches("li") ? "li" : "p", { class: "says term-says", "data-term": name }, `${name}: ${says}`));
+	}
 }
 
 // What the program refused, in its own words.

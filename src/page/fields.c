@@ -4,9 +4,11 @@
  */
 #include "page/fields.h"
 
+#include "answers/ask_back.h"
 #include "cli/commands.h"
 #include "model/shape.h"
 #include "report/json.h"
+#include "words/glossary.h"
 
 /* How a field is filled in. */
 static const char *const kinds[] = {[TS_TEXT] = "text",
@@ -104,6 +106,29 @@ static void write_commands(struct ts_json *j)
 	ts_json_end_object(j);
 }
 
+static void write_questions(struct ts_json *j)
+{
+	ts_json_object(j, "questions");
+	for (size_t i = 0; ts_ask_back_id(i); i++)
+		ts_json_text(j, ts_ask_back_id(i), ts_ask_back_says(i));
+	ts_json_end_object(j);
+}
+
+static void write_glossary(struct ts_json *j)
+{
+	ts_json_list(j, "glossary");
+	for (const struct ts_term *term = ts_glossary; term->says; term++) {
+		ts_json_object(j, NULL);
+		ts_json_list(j, "forms");
+		for (size_t i = 0; i < TS_TERM_FORMS_MOST && term->forms[i]; i++)
+			ts_json_text(j, NULL, term->forms[i]);
+		ts_json_end_list(j);
+		ts_json_text(j, "says", term->says);
+		ts_json_end_object(j);
+	}
+	ts_json_end_list(j);
+}
+
 void page_fields_write(struct ts_text *out)
 {
 	static const struct ts_shape *const shapes[] = {&ts_shape_reading, &ts_shape_water,
@@ -121,6 +146,8 @@ void page_fields_write(struct ts_text *out)
 		write_quantity(&j, (enum ts_quantity)i);
 	ts_json_end_object(&j);
 	write_commands(&j);
+	write_questions(&j);
+	write_glossary(&j);
 	ts_json_end_object(&j);
 	ts_text_put(out, "\n");
 }

@@ -5,7 +5,7 @@
 const STORE = "tapshoal";
 
 function emptySheet() {
-	return { reading: {}, water: {}, supply: {}, tank: {}, stock: [], shop: {} };
+	return { reading: {}, older: [], water: {}, supply: {}, supplyOlder: [], tank: {}, stock: [], shop: {}, signs: [], rest: {} };
 }
 
 // A text that YAML takes for a text, whatever is in it.
@@ -64,42 +64,48 @@ function fromYaml(text) {
 	return block(0);
 }
 
-// The water of a sheet as its file: one reading.
+// A list of readings with the one that is filled in last; what was opened with it is not lost.
+const readingsOf = (older, reading) => older.concat(Object.keys(reading).length ? [reading] : []);
+
+// The water of a sheet as its file.
 function waterFile(sheet) {
-	return { ...sheet.water, readings: [sheet.reading] };
+	return { ...sheet.water, readings: readingsOf(sheet.older, sheet.reading) };
 }
 
 // A sample that came out of the tank is a reading of the tank; what is poured in is then asked beside it.
 function planFile(sheet, name) {
-	const ofTank = sheet.water.kind === "tank", plan = {};
+	const ofTank = sheet.water.kind === "tank", plan = { ...sheet.rest };
+	const readings = readingsOf(sheet.older, sheet.reading), supply = readingsOf(sheet.supplyOlder, sheet.supply);
 	if (name) { plan.name = name; }
-	if (!ofTank && Object.keys(sheet.reading).length) { plan.water = waterFile(sheet); }
-	if (ofTank && Object.keys(sheet.supply).length) { plan.water = { readings: [sheet.supply] }; }
+	if (!ofTank && readings.length) { plan.water = waterFile(sheet); }
+	if (ofTank && supply.length) { plan.water = { readings: supply }; }
 	if (Object.keys(sheet.tank).length || ofTank) { plan.tank = { ...sheet.tank }; }
-	if (ofTank && Object.keys(sheet.reading).length) { plan.tank.readings = [sheet.reading]; }
+	if (ofTank && readings.length) { plan.tank.readings = readings; }
 	plan.stock = sheet.stock;
+	const signs = sheet.signs.filter(({ sign }) => sign);
+	if (signs.length) { plan.signs = signs; }
 	return plan;
 }
 
-// The newest reading, since a sheet has one; a file may have years of them.
+// The newest reading is filled in, since a sheet has one; a file may have years of them.
 function newest(readings) {
 	const list = (readings || []).filter((reading) => Object.keys(reading).length);
 	list.sort((a, b) => String(a.date || "").localeCompare(String(b.date || "")));
-	return { ...list[list.length - 1] };
+	return [{ ...list.pop() }, list];
 }
 
 function takeWater(sheet, water) {
 	const { readings, ...rest } = water;
 	sheet.water = rest;
-	sheet.reading = newest(readings);
+	[sheet.reading, sheet.older] = newest(readings);
 }
 
 function takeTank(sheet, tank) {
 	const { readings, ...rest } = tank;
 	sheet.tank = rest;
 	if (!readings || !readings.length) { return; }
-	if (Object.keys(sheet.reading).length) { sheet.supply = sheet.reading; }
-	sheet.reading = newest(readings);
+	if (Object.keys(sheet.reading).length) { [sheet.supply, sheet.supplyOlder] = [sheet.reading, sheet.older]; }
+	[sheet.reading, sheet.older] = newest(readings);
 	sheet.water = { kind: "tank" };
 }
 
@@ -117,14 +123,27 @@ function takeFile(sheet, text, others) {
 	if (kind === "water") { takeWater(sheet, file); }
 	if (kind === "tank") { takeTank(sheet, file); }
 	if (kind === "plan") {
-		for (const key of ["water", "tank"]) {
-			if (typeof file[key] === "string" && !named(file[key])) { throw new Error(file[key]); }
+		const { name, water, tank, stock, signs, ...rest } = file;
+		for (const part of [water, tank, rest.change_water]) {
+			if (typeof part === "string" && !named(part)) { throw new Error(part); }
 		}
-		if (file.water) { takeWater(sheet, named(file.water)); }
-		if (file.tank) { takeTank(sheet, named(file.tank)); }
-		sheet.stock = file.stock || [];
+		if (water) { takeWater(sheet, named(water)); }
+		if (tank) { takeTank(sheet, named(tank)); }
+		if (rest.change_water) { rest.change_water = named(rest.change_water); }
+		Object.assign(sheet, { stock: stock || [], signs: signs || [], rest });
 	}
 	return file.name || "";
+}
+
+// The sheets that came with the page, beside those of this device.
+function addOwn(kept, own) {
+	for (const { name, text } of own) {
+		if (Object.hasOwn(kept.sheets, name)) { continue; }
+		kept.sheets[name] = emptySheet();
+		takeFile(kept.sheets[name], text, new Map());
+		if (!kept.seen) { kept.open = name; }
+	}
+	return kept;
 }
 
 // The sheets by name, and which is open; what cannot be read or kept is no failure.

@@ -44,10 +44,15 @@ function doubtfulUnit(row, value, units) {
 	return { figure: text, degrees: Number((figure * ppm.factor).toFixed(1)) };
 }
 
+// Which part of a sheet, as a link calls it, the fields of a place fill in; and whose rows these are.
+const PART_OF = { "water-first": "reading", "water-more": "reading", "water-of": "water", water: "tank", "tank-fields": "tank",
+	"tank-more": "tank", "supply-fields": "supply", "shop-fields": "shop", "sign-fields": "sign", "plan-fields": "plan" };
+const PARTS = { reading: "reading", supply: "reading", shop: "reading", water: "water", tank: "tank", animal: "stock line", sign: "sign" };
+
 // One field over `values[row.key]`; `changed(key)` is told of every change.
 class Field {
 	constructor(row, quantities, values, prefix, changed) {
-		Object.assign(this, { row, values, changed, id: `${prefix}-${row.key}` });
+		Object.assign(this, { row, values, changed, id: `${prefix}-${row.key}`, part: PART_OF[prefix] || "animal" });
 		this.quantity = quantities[row.quantity] || { units: [] };
 		this.units = row.kind === "figure" ? this.quantity.units : [];
 		this.box = element("div", { class: "field", "data-key": row.key });

@@ -24,7 +24,8 @@ EXPORT("room") void *page_room(size_t size);
 EXPORT("give_back") void page_give_back(void *room);
 /*
  * Takes the records from the bytes of their image (catalogue/compiled.h), which stay where they
- * are; 0 when they could be read. Without it the first call reads the records' own files.
+ * are; 0 when they could be read. Records of a further image go over those before. Without it the
+ * first call reads the records' own files.
  */
 EXPORT("load") int page_load(const char *image, size_t len);
 /*
@@ -52,7 +53,8 @@ void page_give_back(void *room)
 
 int page_load(const char *image, size_t len)
 {
-	ts_catalogue_open(&kept, NULL);
+	if (!opened)
+		ts_catalogue_open(&kept, NULL);
 	opened = true;
 	return ts_catalogue_add_image(&kept, image, len, NULL) == TS_OK ? 0 : 3;
 }

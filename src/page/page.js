@@ -21,6 +21,7 @@ const ask = (words) => page.program.ask(words, sheet(), page.kept.open);
 
 function buildFields() {
 	const s = sheet(), quantities = page.rows.quantities;
+	s.signs[0] = s.signs[0] || {};
 	const more = page.rows.reading.filter(({ key }) => !FIRST_READINGS.includes(key) && key !== "temperature");
 	const water = page.rows.water.filter(({ key }) => key !== "kept");
 	const into = (id, rows, values) => fieldsInto(at(id), rows, quantities, values, id, changed);
@@ -30,7 +31,9 @@ function buildFields() {
 		...into("tank-fields", FIRST_OF_TANK.map((key) => row("tank", key)), s.tank),
 		...into("tank-more", page.rows.tank.filter(({ key }) => key !== "temperature" && !FIRST_OF_TANK.includes(key)), s.tank),
 		...into("supply-fields", FIRST_READINGS.map((key) => row("reading", key)), s.supply),
-		...into("shop-fields", SHOP_READINGS.map((key) => row("reading", key)), s.shop)];
+		...into("shop-fields", SHOP_READINGS.map((key) => row("reading", key)), s.shop),
+		...into("sign-fields", page.rows.sign.filter(({ key }) => key !== "species"), s.signs[0]),
+		...into("plan-fields", page.rows.plan.filter(({ key }) => key !== "name"), s.rest)];
 	const temperature = new Field(row("tank", "temperature"), quantities, s.tank, "water", changed);
 	at("water-first").append(temperature.box);
 	page.fields.push(temperature);
@@ -180,6 +183,7 @@ function answer() {
 	makeNames();
 	place.querySelectorAll("details").forEach((fold) => fold.addEventListener("toggle", makeNames));
 	const verdict = place.querySelector(".verdict");
+	termsOpen(place, page.rows.glossary);
 	at("answered").textContent = verdict ? verdict.textContent : "The answer is below.";
 	mark(error);
 }
@@ -357,41 +361,34 @@ function showKept() {
 
 const linkTo = (values, extra) => `${location.href.split("#")[0]}#${toLink(values, extra)}`;
 
-// What to ask back: each field that the question needs, with what the rows say about it.
-const ASKED = { water: ["GH", "KH", "pH", "method", "temperature"], kh: ["KH", "pH"], size: ["length", "width", "height"],
-	animals: ["species", "count"], planned: ["species", "count"], living: ["species", "count", "since"], shop: ["GH", "KH"] };
-
+// What to ask back is the program's; a link that opens this page goes with it where it has an address.
 function askBack() {
-	const question = QUESTIONS.find(({ id }) => id === at("ask-back").value);
-	const needs = question.needs.concat(question.needs.includes("water") ? [] : ["water"]);
-	const keys = Array.from(new Set(needs.flatMap((need) => ASKED[need])));
-	const shapes = ["tank", "stock line", "reading"];
-	const lines = keys.map((key) => {
-		const shape = shapes.find((one) => row(one, key)), { says, words, quantity } = row(shape, key);
-		const example = quantity && page.rows.quantities[quantity].example;
-		const takes = words ? words.filter((word) => word !== "unknown").map(spoken).join(", ") : example;
-		return `- ${spoken(key)}: ${says}${takes && takes !== "12" ? ` (${takes})` : ""}`;
-	});
-	const text = [question.says, "To answer that I need to know:", ...lines,
-		"Write the unit that stands on the test; leave out what you do not know.",
-		location.protocol === "file:" ? "" : linkTo(emptySheet(), { wait: keys.join(","), ask: question.id })];
-	showText(at("ask-back-said"), "What to ask back", text.filter(Boolean).join("\n"));
+	const id = at("ask-back").value, address = location.href.split("#")[0];
+	const { out } = page.program.ask(["ask-back", id, ...(location.protocol === "file:" ? [] : ["--page", address])]);
+	showText(at("ask-back-said"), "What to ask back", out.trim());
+}
+
+// "reading.GH": its row.
+function rowOf(name) {
+	const [part, key] = name.split(".");
+	return Object.hasOwn(PARTS, part) && row(PARTS[part], key);
+}
+
+function valueOf(name) {
+	const [part, key] = name.split("."), s = sheet();
+	return (part === "animal" ? s.stock[0] || {} : part === "sign" ? s.signs[0] || {} : s[part])[key];
 }
 
 // Fields that a link waits for, and what becomes of them.
 function showAsked() {
-	const place = at("asked"), s = sheet();
-	const all = { ...s.reading, ...s.tank, ...(s.stock[0] || {}) };
-	const open = page.wait.filter((key) => !all[key]);
+	const place = at("asked"), open = page.wait.filter((name) => !valueOf(name)), back = element("div", {});
 	place.hidden = false;
-	place.replaceChildren(element("p", {}, open.length ? `Asked of you: ${open.map(spoken).join(", ")}.`
-		: "All that was asked is filled in. Send this link back:"));
-	for (const field of page.fields) { field.box.classList.toggle("waits", open.includes(field.row.key)); }
-	if (!open.length) {
-		const back = element("div", {});
-		place.append(back);
-		showText(back, "The filled link", linkTo(s, { ask: page.asked }));
-	}
+	place.replaceChildren(element("p", {}, open.length ? `Asked of you: ${open.map((name) => labelled(name.split(".")[1])).join(", ")}.`
+		: "All that was asked is filled in. Send this link back:"), ...(open.length ? [element("p", { class: "says" },
+		"What you do not know stays empty. Then send this link back:")] : []), back);
+	showText(back, "The filled link", linkTo(sheet(), { ask: page.asked }));
+	for (const field of page.fields) { field.box.classList.toggle("waits", open.includes(`${field.part}.${field.row.key}`)); }
+	at("animal").classList.toggle("waits", open.includes("animal.species"));
 }
 
 function takeLink(fragment = location.hash.slice(1)) {
@@ -402,16 +399,19 @@ function takeLink(fragment = location.hash.slice(1)) {
 	page.kept.sheets[name] = link.sheet;
 	page.kept.open = name;
 	page.kept.seen = true;
-	page.wait = link.wait.length ? link.wait.filter((key) => ["reading", "tank", "stock line"].some((one) => row(one, key))) : null;
+	page.wait = link.wait.length ? link.wait.filter(rowOf) : null;
 	page.asked = link.ask;
+	// What is poured in is asked for beside a sample of the tank.
+	if (page.wait && page.wait.some((name) => name.startsWith("supply."))) { link.sheet.water.kind = link.sheet.water.kind || "tank"; }
 	if (location.hash) { history.replaceState(null, "", location.href.split("#")[0]); }
 }
 
 function askLinked() {
 	const question = QUESTIONS.find(({ id }) => id === page.asked);
 	if (page.wait) {
-		for (const id of ["part-water", "part-tank", "part-animals"]) {
-			at(id).open = page.wait.some((key) => at(id).querySelector(`[data-key="${key}"]`)) || at(id).open;
+		at("part-animals").open = page.wait.some((name) => name.startsWith("animal."));
+		for (const field of page.fields.filter(({ part, row: { key } }) => page.wait.includes(`${part}.${key}`))) {
+			for (let fold = field.box.closest("details"); fold; fold = fold.parentElement.closest("details")) { fold.open = true; }
 		}
 		showAsked();
 	} else if (question && !missing(question, sheet()).length) {
@@ -448,8 +448,10 @@ function wire() {
 	at("ask-back-make").addEventListener("click", askBack);
 }
 
+const bytesOf = (base64) => Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+
 async function unpacked(id) {
-	const text = atob(at(id).textContent), bytes = Uint8Array.from(text, (letter) => letter.charCodeAt(0));
+	const bytes = bytesOf(at(id).textContent);
 	at(id).remove();
 	const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
 	return new Uint8Array(await new Response(stream).arrayBuffer());
@@ -469,9 +471,11 @@ function keepPage() {
 
 async function begin() {
 	const [code, image] = await Promise.all([unpacked("program"), unpacked("records")]);
-	page.program = new Program(await WebAssembly.compile(code), image);
+	const own = JSON.parse(at("own").textContent || "{\"records\":[],\"sheets\":[]}");
+	page.program = new Program(await WebAssembly.compile(code), [image, ...own.records.map(bytesOf)]);
 	page.rows = JSON.parse(page.program.call((running) => running.fields()).out);
-	page.kept = loadSheets();
+	for (const question of QUESTIONS) { question.says = page.rows.questions[question.id] || question.says; }
+	page.kept = addOwn(loadSheets(), own.sheets);
 	takeLink();
 	wire();
 	opened_();

@@ -27,6 +27,8 @@ static const struct fault_row fault_rows[] = {
 	{"rank", "--help", 0, NULL, 0},
 	{"rank", "--gehalt 9", 2, NULL, 0},
 	{"arrive", "--shop shop.yaml --hours 20~h --with Exempla~mollis --conductivity 640~uS/cm" READ, 1, NULL, 0},
+	{"ask-back", "tank --page https://example.org/p.html", 0, NULL, 0},
+	{"ask-back", "", 0, NULL, 0},
 	{"check", "plan.yaml", 1, NULL, 0},
 	{"check", "running.yaml --today 2026-05-10", 0, NULL, 0},
 	{"check", "broken.yaml", 2, NULL, 0},
@@ -43,6 +45,8 @@ static const struct fault_row fault_rows[] = {
 	{"lint", "broken.yaml", 2, NULL, 0},
 	{"mix", "tap.yaml=30L pure=70L", 0, NULL, 0},
 	{"note", "../out/noted.yaml GH=15 pH=7.4 --on 2026-05-09 --today 2026-05-10", 0, NULL, 0},
+	{"page", "--from page.html --own --catalogue records tap.yaml tank.yaml running.yaml", 0, NULL, 0},
+	{"page", "--from tap.yaml", 2, NULL, 0},
 	{"propose", "-t tank.yaml --plan-out ../out/plan.yaml --lists 2" READ, 0, NULL, 0},
 	{"propose", "-t tank.yaml --why Exempla~media --write-model ../out/model.lp" READ, 0, NULL, 0},
 	{"rank", "--origin wild --aim breeding --quiet" READ, 0, NULL, 0},
@@ -78,6 +82,7 @@ static const struct fault_file fault_inputs[] = {
 		" plants: none, cover: yes, filter: mature, readings: [{date: 2026-05-09, GH: 14, KH: 8, pH: 7.8,"
 		" ammonia: 0 mg/L N, NO2: 0 mg/L, NO3: 20 mg/L NO3}]}\n"
 		"stock:\n  - {species: Exempla lata, count: 8, since: 2025-01-01}\n"},
+	{"page.html", "<html><script type=\"text/plain\" id=\"own\">{\"old\": 1}</script></html>\n"},
 	{"waters.csv", "name,GH,KH,pH\nfirst,8 dH,5 dH,7.2\nsecond,8 dX,5,7.2\n\"third\",1 dH,0.5 dH,6\n"},
 	{"broken.yaml", "nme: a plan\nwater: {readings: [{GH: 14 dX}, {pH: 99}, {date: 2026-02-30}]}\n"
 		"tank: {volume: 0.1 L, plants: sme}\nstock:\n  - {species: &a x, count: 1.5}\n  - [1]\n"},

@@ -7,7 +7,7 @@ const fs = require("fs"), path = require("path"), vm = require("vm");
 const root = path.join(__dirname, "../.."), build = process.argv[2];
 const source = ["program", "files", "form", "answer"].map((name) =>
 	fs.readFileSync(path.join(root, `src/page/${name}.js`), "utf8")).join("\n");
-const P = vm.runInThisContext(`${source}\n({ Program, yaml, fromYaml, toLink, fromLink, emptySheet, namedFiles, takeFile, planFile,
+const P = vm.runInThisContext(`${source}\n({ Program, yaml, fromYaml, toLink, fromLink, emptySheet, namedFiles, takeFile, planFile, waterFile, addOwn,
 splitUnit, joinUnit, doubtfulUnit, typed, QUESTIONS, missing })`);
 const bytes = fs.readFileSync(path.join(build, "page/page.wasm"));
 const image = fs.readFileSync(path.join(build, "src/cli/species.image"));
@@ -24,7 +24,7 @@ function equal(got, want, what) {
 }
 
 const compiled = new WebAssembly.Module(bytes);
-const program = new P.Program(compiled, image);
+const program = new P.Program(compiled, [image]);
 const rows = JSON.parse(program.call((running) => running.fields()).out);
 const keys = (list) => list.map(({ key }) => key).sort();
 const schema = (name) => JSON.parse(fs.readFileSync(path.join(root, `docs/schemas/${name}.json`), "utf8"));
@@ -37,6 +37,7 @@ test("every key of a reading, a water, a tank and an animal is a field", () => {
 	equal(keys(rows.water), of(water), "water");
 	equal(keys(rows.tank), of(tank), "tank");
 	equal(keys(rows["stock line"]), of(plan.properties.stock.items), "animals");
+	equal(keys(rows.sign), of(plan.properties.signs.items.anyOf[1]), "signs");
 });
 
 test("every field has a kind, a sentence and, where it is a figure, a quantity with an example", () => {
@@ -105,6 +106,30 @@ test("the example files of the terminal open", () => {
 	if (opened < 6) { throw new Error(`${opened} files`); }
 });
 
+// Keys in another order are no loss; nor are files that are written out where they were named.
+const said = (text) => text.split("\n").filter((line) => line.trim() && !line.startsWith("#")).sort();
+
+test("what is opened is saved again without a loss", () => {
+	const years = "readings:\n  - {date: 2025-01-01, GH: 14 dH, KH: 9 dH}\n  - {date: 2026-02-01, GH: 12 dH, KH: 8 dH, method: drops}\n";
+	const plain = (text) => {
+		program.put("again.yaml", text);
+		const { code, out } = program.call((running) => running.plain("/again.yaml"));
+		equal(code, 0, out);
+		return out;
+	};
+	const plans = [`name: a\nwater:\n  ${years.replace(/\n/g, "\n  ")}\ntank: {length: 80 cm, width: 35 cm, height: 40 cm}\nstock: [{species: guppy, count: 6}]\n`,
+		`name: b\nwater: {readings: [{GH: 6 dH, KH: 3 dH}]}\nchange_water: {name: rain, readings: [{GH: 1 dH, KH: 1 dH}]}\ntank:\n  length: 80 cm\n  ${
+			years.replace(/\n/g, "\n  ")}\nstock: [{species: guppy, count: 6, since: 2025-01-01}]\nsigns: [{sign: gasping, onset: now}, {sign: wounds}]\naway: 24 h\n`];
+	for (const plan of plans) {
+		const sheet = P.emptySheet(), opened = plain(plan), name = P.takeFile(sheet, opened, new Map());
+		equal(said(plain(P.yaml(P.planFile(sheet, name)))), said(opened), name);
+	}
+	const sheet = P.emptySheet(), opened = plain(years);
+	P.takeFile(sheet, opened, new Map());
+	equal(sheet.reading.GH, "12 dH", "the newest reading is filled in");
+	equal(said(plain(P.yaml(P.waterFile(sheet)))), said(opened), "a water of years");
+});
+
 test("a tank's own reading and the water that is poured in keep apart", () => {
 	const sheet = P.emptySheet(), back = P.emptySheet();
 	Object.assign(sheet, { reading: { GH: "14 dH", NO3: "40 mg/L" }, water: { kind: "tank" }, supply: { GH: "6 dH", KH: "3 dH" },
@@ -165,7 +190,7 @@ function figures() {
 		const module = new WebAssembly.Module(bytes);
 		compiles.push(now() - began);
 		began = now();
-		const fresh = new P.Program(module, image);
+		const fresh = new P.Program(module, [image]);
 		loads.push(now() - began);
 		fresh.ask(["rank", ...WATER]);
 		began = now();

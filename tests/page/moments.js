@@ -80,6 +80,12 @@ const moments = (() => {
 		press(left[0].querySelector(".name"));
 		expect(/tolerated/.test(left[0].querySelector(".inside").innerText), "no reasons in place");
 		await shown("why");
+		const term = Array.from(document.querySelectorAll("#answer .term")).find((one) => one.textContent === "GH");
+		press(term);
+		expect(/General hardness/.test(document.querySelector("#answer .term-says").innerText), "a term has no sentence");
+		await shown("term");
+		press(term);
+		expect(!document.querySelector("#answer .term-says"), "the sentence of a term does not go away");
 		press(question("shop"));
 		await until("the sheet", () => /Ask before you buy/.test(answer()));
 		await shown("shop");
@@ -149,9 +155,11 @@ const moments = (() => {
 		press(id("ask-back-make"));
 		const text = document.querySelector("#ask-back-said textarea").value;
 		expect(/general hardness/.test(text) && /KH/.test(text), `it asks: ${text}`);
+		const same = page.program.ask(["ask-back", "rank"]).out.trim();
+		expect(text.startsWith(same), "the page asks something else than the terminal");
 		await shown("ask-back");
 		// The other one opens the link ...
-		takeLink(toLink(emptySheet(), { wait: "GH,KH,pH", ask: "rank" }));
+		takeLink(toLink(emptySheet(), { wait: "reading.GH,reading.KH,reading.pH", ask: "rank" }));
 		opened_();
 		askLinked();
 		expect(/Asked of you: GH, KH, pH/.test(id("asked").innerText), id("asked").innerText);

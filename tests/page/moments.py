@@ -12,7 +12,9 @@ import argparse
 import functools
 import http.server
 import pathlib
+import shutil
 import statistics
+import subprocess
 import sys
 import tempfile
 import threading
@@ -22,12 +24,13 @@ sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
 from engines import ENGINES, missing  # noqa: E402
 
 HERE = pathlib.Path(__file__).resolve().parent
+ROOT = HERE.parent.parent
 MOMENTS = ("shopper", "checker", "newcomer", "adviser", "hostile")
 LOOKS = ((360, "light"), (390, "dark"), (800, "light"), (1280, "dark"), (320, "dark"), (1600, "light"))
 LONGEST_S = 120
 SIDEWAYS = "return document.documentElement.scrollWidth - document.documentElement.clientWidth"
-# Buttons and fields are 44 px high; a name inside a sentence may be as high as its line.
-SMALL = """return Array.from(document.querySelectorAll("button, input, select, textarea, summary")).filter(e => {
+# Buttons and fields are 44 px high; a term inside a sentence is as high as its line.
+SMALL = """return Array.from(document.querySelectorAll("button:not(.term), input, select, textarea, summary")).filter(e => {
 const box = e.getBoundingClientRect(); return box.width && box.height < 43.5; }).map(
 e => e.tagName + " " + (e.id || e.textContent.slice(0, 30)) + " is " + e.getBoundingClientRect().height + " px")"""
 AXE = """const done = arguments[arguments.length - 1];
@@ -238,6 +241,7 @@ def of_chromium(browser, page, args):
     yield "letters doubled on a narrow phone", doubled(browser, page)
     yield "a web server's page is kept on the device", kept(browser, page)
     yield "printed: water and answer, no field", printed(browser, page)
+    yield "a page with records, a tap and a plan of one's own", own(browser, page)
     yield "a request would be seen", [] if seen(browser) else ["the browser's log shows none"]
     if not args.whole:
         return
@@ -245,6 +249,30 @@ def of_chromium(browser, page, args):
     yield "usable within 1.5 s, answer within 300 ms, slowed four times", [
         "%s %.0f ms" % (name, medians[name]) for name, most in (("usable", 1500), ("answer", 300))
         if medians[name] > most]
+
+
+def own(browser, page):
+    """What `tapshoal page` put into it is there: a record, a kept water, a plan, each as text."""
+    program = page.parent.parent / "src/cli/tapshoal"
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        species = folder / "data/tapshoal/species"
+        species.mkdir(parents=True)
+        shutil.copy(ROOT / "docs/exempla-mollis.yaml", species)
+        (folder / "tapshoal").mkdir()
+        (folder / "tapshoal/tap.yaml").write_text(
+            "name: </script><b id=broken>kitchen\nreadings: [{GH: 5 dH, KH: 3 dH, pH: 6.8}]\n", encoding="utf-8")
+        env = {"PATH": "/usr/bin:/bin", "XDG_DATA_HOME": str(folder / "data"), "XDG_CONFIG_HOME": name}
+        made = folder / "own.html"
+        subprocess.run([program, "page", "--from", page, "--own", ROOT / "examples/plans/livebearers.yaml",
+                        "-o", made], env=env, check=True)
+        wrong = begin(browser, made.as_uri())
+        state = browser.run("""const names = Object.keys(page.kept.sheets), found = page.program.json(["find", "Exempla mollis"]);
+return {names, broken: Boolean(document.getElementById("broken")), found: found ? found.found.length : 0,
+gh: page.kept.sheets[names[1]].reading.GH, animals: page.kept.sheets[names[2]].stock.length}""")
+    want = {"names": ["my tank", "</script><b id=broken>kitchen", "livebearers and company (invented)"], "broken": False,
+            "found": 1, "gh": "5 dH", "animals": 3}
+    return wrong + ["%s: %s instead of %s" % (k, state[k], want[k]) for k in want if state[k] != want[k]]
 
 
 def printed(browser, page):

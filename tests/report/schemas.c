@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "report/ask_back_result.h"
 #include "report/care_result.h"
 #include "report/check_result.h"
 #include "report/drift_result.h"
@@ -27,6 +28,7 @@ static const struct {
 	{"plan.json", &ts_shape_plan, NULL, NULL},
 	{"species.json", &ts_shape_species, NULL, NULL},
 	{"tank.json", &ts_shape_tank, NULL, NULL},
+	{"answer-ask-back.json", NULL, "ask-back", &ts_result_ask_back},
 	{"answer-check.json", NULL, "check", &ts_result_check},
 	{"answer-drift.json", NULL, "drift", &ts_result_drift},
 	{"answer-due.json", NULL, "due", &ts_result_due},

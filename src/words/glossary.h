@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Words of the trade and of our answers, each in a sentence for somebody who meets it first.
+ */
+#ifndef TS_WORDS_GLOSSARY_H
+#define TS_WORDS_GLOSSARY_H
+
+#define TS_TERM_FORMS_MOST 4
+
+struct ts_term {
+	const char *forms[TS_TERM_FORMS_MOST]; /* as they stand in answers; the first is its name */
+	const char *says;
+};
+
+/* Ends with a row of NULL. */
+extern const struct ts_term ts_glossary[];
+
+#endif
