@@ -12,6 +12,8 @@
 #include "words/rulings.h"
 #include "words/sentence.h"
 
+#define NAMED_MOST 5
+
 /* Whether a ruling forbids newcomers now, whoever they are. */
 static bool holds_back(const struct ts_ruling *r)
 {
@@ -255,6 +257,38 @@ static void tank(struct ts_proposing *w)
 	r->chosen_says = keep(w);
 }
 
+/* Who would leave an open tank; said where nothing is known of a lid. */
+static void lid(struct ts_proposing *w)
+{
+	struct ts_propose_result *r = w->out;
+	const struct ts_species *said[NAMED_MOST];
+	size_t count = 0;
+
+	if (w->question->plan->tank.cover != TS_COVER_UNKNOWN)
+		return;
+	for (size_t i = 0; i < w->p.count; i++) {
+		for (size_t k = 0; k < w->p.lists[i].count; k++) {
+			const struct ts_species *s = w->p.lists[i].lines[k].group.species;
+			size_t at = 0;
+
+			while (at < count && said[at] != s)
+				at++;
+			if (s->needs.cover && at == count && count < NAMED_MOST)
+				said[count++] = s;
+		}
+	}
+	r->lid_assumed = count > 0;
+	if (!count)
+		return;
+	ts_text_put(&w->text, "A tight lid is taken for granted: without one ");
+	for (size_t i = 0; i < count; i++) {
+		ts_text_put(&w->text, !i ? "" : i + 1 == count ? " and " : ", ");
+		ts_say_animal(&w->text, said[i]);
+	}
+	ts_text_put(&w->text, " would leave the water.");
+	ts_asking_note(w->asking, &r->notes, keep(w));
+}
+
 /* The days before any animal: common practice, no source. */
 static void maturing(struct ts_proposing *w)
 {
@@ -315,8 +349,6 @@ static void why(struct ts_proposing *w)
 	}
 	w->out->why_says = keep(w);
 }
-
-#define NAMED_MOST 5
 
 /* Who waits for a surer reading, and which measurement would tell; those sold most go first. */
 static void waiting_for(struct ts_proposing *w, int parameter)
@@ -415,6 +447,7 @@ static bool fill(struct ts_proposing *w)
 	musts(w);
 	headline(w);
 	tank(w);
+	lid(w);
 	maturing(w);
 	why(w);
 	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
@@ -447,7 +480,11 @@ bool ts_answer_propose(const struct ts_asking *asking, const struct ts_propose_q
 	if (fine) {
 		w->wish.profile = &w->profile;
 		w->wish.keeping = q->keeping;
-		w->wish.tank = &q->plan->tank;
+		/* Most tanks are sold with one; a list that needs it says so. */
+		w->tank = q->plan->tank;
+		if (w->tank.cover == TS_COVER_UNKNOWN)
+			w->tank.cover = TS_COVER_YES;
+		w->wish.tank = &w->tank;
 		w->wish.practice = asking->practice;
 		wish_water(w);
 		fine = ts_propose(&w->wish, asking->arena, &w->p) && fill(w);

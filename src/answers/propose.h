@@ -29,6 +29,7 @@ struct ts_propose_line_result {
 	const char *species, *id, *common;
 	const char *role; /* "centre", "shoal", "bottom", "top"; NULL: none */
 	size_t count, males, females, there;
+	bool later; /* not before the tank has run for eight weeks */
 	double fit;
 	const char *says, *needs;
 	struct ts_parameter_result *parameters;
@@ -101,6 +102,7 @@ struct ts_propose_must_result {
 struct ts_propose_result {
 	const char *headline, *deciding, *water_says, *animals_say, *tank_says, *chosen_says;
 	bool mature, conditions;
+	bool lid_assumed; /* nothing was said of a lid, and some list needs one */
 	size_t candidates, species_count, species_most;
 	double volume_l, floor_m2;
 	struct ts_texts held, notes, closing;

@@ -91,15 +91,33 @@ static const char *role_word(unsigned role)
 	}
 }
 
-/* "20 glowlight tetra and 10 neon tetra": those of one role; returns how many kinds. */
-static size_t put_role(struct ts_proposing *w, const struct ts_community *c, unsigned role)
+/* Where those of a role live, in words; one kind, several. */
+struct place {
+	unsigned role;
+	bool later;
+	const char *behind;
+};
+static const struct place places[] = {{TS_ROLE_SHOAL, false, " in the middle"},
+	{TS_ROLE_BOTTOM, false, " below"}, {TS_ROLE_TOP, false, " under the surface"},
+	{TS_ROLE_CENTRE, false, " to look at"}, {0, false, " beside them"},
+	{0, true, " after eight weeks"}};
+
+static bool stands_in(
+	const struct ts_proposing *w, const struct ts_company *line, const struct place *place)
+{
+	return role_of(w, line) == place->role && line->later == place->later;
+}
+
+/* "20 glowlight tetra and 10 neon tetra": those of one place; returns how many kinds. */
+static size_t put_place(
+	struct ts_proposing *w, const struct ts_community *c, const struct place *place)
 {
 	size_t kinds = 0, put = 0;
 
 	for (size_t i = 0; i < c->count; i++)
-		kinds += role_of(w, &c->lines[i]) == role;
+		kinds += stands_in(w, &c->lines[i], place);
 	for (size_t i = 0; i < c->count; i++) {
-		if (role_of(w, &c->lines[i]) != role)
+		if (!stands_in(w, &c->lines[i], place))
 			continue;
 		ts_text_put(&w->text, !put ? "" : put + 1 == kinds ? " and " : ", ");
 		number(&w->text, ts_group_count(&c->lines[i].group), 0);
@@ -109,13 +127,6 @@ static size_t put_role(struct ts_proposing *w, const struct ts_community *c, uns
 	}
 	return kinds;
 }
-
-/* Where those of a role live, in words; one kind, several. */
-static const struct {
-	unsigned role;
-	const char *behind;
-} places[] = {{TS_ROLE_SHOAL, " in the middle"}, {TS_ROLE_BOTTOM, " below"},
-	{TS_ROLE_TOP, " under the surface"}, {TS_ROLE_CENTRE, " to look at"}, {0, " beside them"}};
 
 /* "20 glowlight tetra in the middle, 6 bronze cory below, 4 honey gourami to look at; ..." */
 static const char *why(struct ts_proposing *w, const struct ts_community *c)
@@ -127,7 +138,7 @@ static const char *why(struct ts_proposing *w, const struct ts_community *c)
 		size_t before = w->text.len;
 
 		ts_text_put(&w->text, any ? ", " : "");
-		if (!put_role(w, c, places[i].role)) {
+		if (!put_place(w, c, &places[i])) {
 			w->text.len = before;
 			continue;
 		}
@@ -160,6 +171,7 @@ static struct ts_propose_line_result line_of(struct ts_proposing *w, const struc
 		.males = line->group.males,
 		.females = line->group.females,
 		.there = line->there,
+		.later = line->later,
 		.fit = m->fit};
 
 	ts_propose_say_company(&w->text, line);
@@ -171,6 +183,8 @@ static struct ts_propose_line_result line_of(struct ts_proposing *w, const struc
 	ts_text_put(&w->text, " cm of length");
 	for (size_t i = 0; i < know.count; i++)
 		ts_text_puts(&w->text, i ? ", " : "; ", know.items[i], NULL);
+	if (line->later)
+		ts_text_put(&w->text, "; when the tank has run for eight weeks");
 	r.needs = keep(w);
 	r.parameters = ts_answer_parameters(w->asking->arena, m, &w->profile, &r.parameter_count);
 	return r;
@@ -266,7 +280,8 @@ static size_t purchase_of(const struct ts_proposing *w, const struct ts_communit
 	if (!w->filter_young)
 		return place;
 	for (size_t i = 0; i < c->order_count; i++) {
-		double own = nitrogen(w, &c->lines[c->order[i]]);
+		const struct ts_company *line = &c->lines[c->order[i]];
+		double own = line->later ? 0 : nitrogen(w, line);
 
 		all += own;
 		before += i < place ? own : i == place ? own / 2 : 0;
@@ -285,21 +300,27 @@ static void purchases(
 	struct ts_proposing *w, const struct ts_community *c, struct ts_propose_community_result *r)
 {
 	double days = w->asking->practice->value[TS_P_PROPOSE_PURCHASE_DAYS];
+	double settled = w->asking->practice->value[TS_P_SETTLED_DAYS];
 
 	r->purchases = ts_arena_array(w->asking->arena, c->order_count + 1, sizeof *r->purchases);
 	if (!r->purchases)
 		return;
 	for (size_t i = 0; i < c->order_count;) {
 		size_t purchase = purchase_of(w, c, i), step = r->purchase_count;
+		bool later = c->lines[c->order[i]].later;
+		double day = days * (double)step;
 
-		for (size_t n = 0; i < c->order_count && purchase_of(w, c, i) == purchase; i++) {
+		for (size_t n = 0; i < c->order_count && purchase_of(w, c, i) == purchase &&
+				   c->lines[c->order[i]].later == later;
+			i++) {
 			ts_text_put(&w->text, n++ ? ", " : "");
 			put_purchase(w, &c->lines[c->order[i]]);
 		}
-		ts_text_put(&w->text, step ? "; only if ammonia and nitrite are still nil"
-					   : "; only when ammonia and nitrite are nil");
-		r->purchases[step] =
-			(struct ts_propose_purchase_result){days * (double)step, keep(w)};
+		ts_text_put(&w->text, later  ? "; they graze what has grown by then"
+				      : step ? "; only if ammonia and nitrite are still nil"
+					     : "; only when ammonia and nitrite are nil");
+		r->purchases[step] = (struct ts_propose_purchase_result){
+			later ? fmax(day, settled) : day, keep(w)};
 		r->purchase_count++;
 	}
 	r->purchases_say = w->filter_unknown    ? "What to buy first, in thirds"

@@ -13,6 +13,7 @@ struct ts_proposing {
 	const struct ts_propose_question *question;
 	struct ts_wish wish;
 	struct ts_profile profile; /* that the animals meet */
+	struct ts_tank tank;       /* with a lid, where nothing was said of one */
 	struct ts_proposal p;
 	struct ts_propose_result *out;
 	bool filter_young, filter_unknown; /* unknown: nothing was said of it */

@@ -110,7 +110,7 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--mature", NULL, mature, "propose", "the filter is mature: ammonia and nitrite stay nil"),
 	MEASURE_ROW("--max-length", max_length_cm, TS_Q_LENGTH, "\"6 cm\"", "find", "adults no longer than that"),
 	MEASURE_ROW("--min-length", min_length_cm, TS_Q_LENGTH, "\"3 cm\"", "find", "adults no shorter than that"),
-	COUNT_ROW("--most-species", most_species, "N", "propose", "species of a list at the most (by litres, 2-5)"),
+	COUNT_ROW("--most-species", most_species, "N", "propose", "species of a list at the most (by litres, 2-5), a snail and a shrimp beside them"),
 	TEXT_ROW("--name", NULL, name, "NAME", "keep", "what you call this water"),
 	SWITCH_ROW("--nightly", NULL, nightly, "titrate", "evening after evening, while the tank airs each night"),
 	SWITCH_ROW("--no-color", NULL, no_color, NULL, "no colour (none is used where there is no terminal)"),

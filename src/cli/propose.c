@@ -288,6 +288,8 @@ static enum ts_status write_plan(struct session *s, const struct propose_call *a
 		return refuse(s, TS_NO, "no plan was written", "there is no list to write");
 	if (!ts_community_plan(&p->lists[0], &a->plan, &a->keeping, s->arena, &plan))
 		return TS_NO_MEMORY;
+	if (a->result.lid_assumed)
+		plan.tank.cover = TS_COVER_YES;
 	plan.name = "proposed";
 	plan.water_file = plan.tank_file = plan.change_water_file = NULL;
 	ts_text_open(&text, &s->arena->allocator);

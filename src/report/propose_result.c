@@ -14,6 +14,7 @@ static const struct ts_result_field line_fields[] = {
 	TS_R_ROW_COUNT(S, "males", males, "of these surely males"),
 	TS_R_ROW_COUNT(S, "females", females, "of these surely females"),
 	TS_R_ROW_COUNT(S, "there", there, "of these in the tank already"),
+	TS_R_ROW_BOOL(S, "later", later, "not before the tank has run for eight weeks"),
 	TS_R_ROW_NUMBER(S, "fit", fit, 3, "how well the water suits it, 0..1; for sorting"),
 	TS_R_ROW_TEXT(S, "role", role, "centre, shoal, bottom or top; null: beside the others"),
 	TS_R_ROW_TEXT(S, "says", says, "the same in words"),

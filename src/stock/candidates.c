@@ -7,11 +7,21 @@
 
 #include <string.h>
 
+#include "model/practice.h"
 #include "stock/compose.h"
 #include "stock/rules.h"
 
 /* In the order of the word lists of model/shapes.c. */
 enum { CHANGE_FAIRLY, CHANGE_BADLY, CHANGE_WELL };
+
+/* Brackish water, read as such: its own animals are what is asked for. */
+static bool salty(const struct ts_wish *w)
+{
+	const struct ts_span *salt = &w->profile->at[TS_SALINITY];
+
+	return salt->given && salt->from != TS_FROM_ASSUMED &&
+	       salt->low > w->practice->value[TS_P_SALT_FRESH];
+}
 
 static bool among(const struct ts_species *const *list, size_t count, const struct ts_species *s)
 {
@@ -20,6 +30,22 @@ static bool among(const struct ts_species *const *list, size_t count, const stru
 			return true;
 	}
 	return false;
+}
+
+/*
+ * Where water and animal differ in salt: those of brackish shores bear fresh water and are no
+ * better for it, those of fresh water bear a little salt. Neither is proposed unasked.
+ */
+static const char *asks_for_other_salt(const struct ts_wish *w, const struct ts_candidacy *c)
+{
+	const struct ts_parameter_fit *salt = &c->match.at[TS_SALINITY];
+
+	if (c->match.species->cautions & 1u << TS_CAUTION_NEEDS_SALT && !salty(w))
+		return "it needs salt";
+	if (!salt->known || salt->uncomfortable_by == 0)
+		return NULL;
+	return salt->uncomfortable_by < 0 ? "it lives better with salt"
+					  : "it lives better without salt";
 }
 
 /* What can be said of the species without looking at the tank. */
@@ -39,7 +65,10 @@ static enum ts_left_out first_reason(const struct ts_wish *w, struct ts_candidac
 		return TS_LEFT_BY_THEME;
 	if (!ts_match_advised_unasked(s))
 		return TS_LEFT_BY_CAUTION;
-	c->asks = ts_compose_asks(s, w->aged || w->theme == TS_THEME_SHRIMPS);
+	if (!salty(w) || s->home_water != TS_HOME_BRACKISH)
+		c->asks = ts_compose_asks(s, w->aged || w->theme == TS_THEME_SHRIMPS);
+	if (!c->asks)
+		c->asks = asks_for_other_salt(w, c);
 	if (c->asks)
 		return TS_LEFT_ASKS;
 	if (w->hardy && s->takes_change == CHANGE_BADLY)

@@ -39,6 +39,8 @@ static int lateness(const struct ts_company *line)
 {
 	const struct ts_species *s = line->candidacy->match.species;
 
+	if (line->later)
+		return 4;
 	if (ts_is_delicate(s))
 		return 3;
 	if (s->territory.floor_m2 > 0 || s->to_others)

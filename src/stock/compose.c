@@ -61,6 +61,15 @@ static bool shown_at_the_bottom(const struct ts_species *s)
 	return s->territory.floor_m2 > 0 && of_family(s, families);
 }
 
+/* Kept in tanks of their own, by those who breed them. */
+static bool killifish(const struct ts_species *s)
+{
+	static const char *const families[] = {
+		"Nothobranchiidae", "Aplocheilidae", "Rivulidae", "Procatopodidae", NULL};
+
+	return of_family(s, families);
+}
+
 static bool livebearer(const struct ts_species *s)
 {
 	return s->group.sexes == TS_SEXES_TWO_FEMALES;
@@ -69,7 +78,8 @@ static bool livebearer(const struct ts_species *s)
 unsigned ts_compose_role(const struct ts_species *s, enum ts_theme theme)
 {
 	bool few = s->group.least < 5 || s->group.pair;
-	bool bottom = s->swims == TS_SWIMS_BOTTOM;
+	/* The smallest armoured catfish hover, and are looked at as such all the same. */
+	bool bottom = s->swims == TS_SWIMS_BOTTOM || strcmp(s->family, "Callichthyidae") == 0;
 
 	if (theme == TS_THEME_SHRIMPS && s->kind == TS_ANIMAL_SHRIMP)
 		return TS_ROLE_SHOAL;
@@ -96,18 +106,25 @@ const char *ts_compose_asks(const struct ts_species *s, bool aged)
 {
 	if (s->kind == TS_ANIMAL_CRAB || s->kind == TS_ANIMAL_CRAYFISH)
 		return "crabs and crayfish are kept for themselves";
-	if (s->cautions & 1u << TS_CAUTION_NEEDS_SALT)
-		return "it needs salt";
+	if (killifish(s))
+		return "killifish are kept in tanks of their own";
 	if (s->feeding == FED_LIVE)
 		return "it wants living food";
 	if (s->kind == TS_ANIMAL_FISH && (s->feeding == FED_DRIFT || s->feeding == FED_SHELLS ||
 						 s->habits & TS_HABIT_SPECIALIST))
 		return "it takes only special food";
-	if (!aged && (s->habits & TS_HABIT_OLD_TANK || s->feeding == FED_GROWTH))
+	if (!aged && (s->habits & TS_HABIT_OLD_TANK || s->feeding == FED_GROWTH) &&
+		!ts_compose_later(s, aged))
 		return "it lives off what grows in a tank that has run for eight weeks or more";
 	if (s->cautions & 1u << TS_CAUTION_BITES)
 		return "it bites";
 	return NULL;
+}
+
+bool ts_compose_later(const struct ts_species *s, bool aged)
+{
+	return !aged && (s->kind == TS_ANIMAL_SNAIL || s->kind == TS_ANIMAL_SHRIMP) &&
+	       s->feeding == FED_GROWTH && !(s->habits & TS_HABIT_OLD_TANK);
 }
 
 static bool of_lake(const struct ts_species *s)
@@ -141,14 +158,29 @@ bool ts_compose_of_theme(const struct ts_species *s, const struct ts_wish *w)
 	}
 }
 
+/* Whether pH is all that is beyond its comfort: it follows from the rest, and decides nothing. */
+static bool by_ph_alone(const struct ts_match *m)
+{
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
+		if (p != TS_PH && m->at[p].known && m->at[p].verdict != TS_SUITS)
+			return false;
+	}
+	return m->verdict == TS_TOLERATES && m->limiting == TS_PH;
+}
+
 /*
- * What the water suits has its points by the room to its limits; what it does not quite suit has
- * less than any of them, by its fit.
+ * What the water suits has its points by the room to its limits, what pH alone keeps from it as at
+ * the limit; what it does not quite suit has less than any of them, by its fit.
  */
 int ts_compose_served(const struct ts_match *m, const double *p)
 {
 	double spare = p[TS_P_PROPOSE_SPARE], points = p[TS_P_PROPOSE_SPARE_POINTS], far = 0;
 
+	if (by_ph_alone(m))
+		return (int)floor(
+			1000 - points -
+			fmin(p[TS_P_PROPOSE_PH] * fabs(m->at[TS_PH].uncomfortable_by), points) +
+			0.5);
 	if (m->verdict != TS_SUITS)
 		return (int)floor((1000 - points) * m->order + 0.5);
 	if (!isnan(m->distance))
@@ -223,14 +255,18 @@ static double trouble(const struct ts_species *s, const double *p)
 	return points;
 }
 
-/* Waste by what of it is aimed at; the limit is the model's. */
+/* Waste by what of it is aimed at, and how full it looks; the limit is the model's. */
 static double load_points(const struct ts_wish *w, const struct ts_level *level)
 {
 	const double *p = w->practice->value;
 	double aim = ts_nitrogen_for_no3(w->tank, p[TS_P_NITRATE_AIM], w->practice);
 	double load = ts_judge_nitrogen_mg_day(w, &level->group);
 
-	return aim > 0 ? p[TS_P_PROPOSE_LOAD] * load / aim : 0;
+	double litres = ts_tank_net_l(w->tank, w->practice);
+	double cm = ts_group_count(&level->group) * level->group.species->adult_length_cm;
+
+	return (aim > 0 ? p[TS_P_PROPOSE_LOAD] * load / aim : 0) +
+	       (litres > 0 ? p[TS_P_PROPOSE_CROWD] * cm / litres : 0);
 }
 
 double ts_compose_value(
@@ -246,7 +282,7 @@ double ts_compose_value(
 	points = -p[ts_compose_extra(s, w->theme) ? TS_P_PROPOSE_EXTRA : TS_P_PROPOSE_ENTRY];
 	points += sold_points(s, p) - trouble(s, p);
 	points += role ? size_points(w, s, role) : 0;
-	points -= m->verdict == TS_SUITS ? 0 : p[TS_P_PROPOSE_TOLERATES];
+	points -= m->verdict == TS_SUITS || by_ph_alone(m) ? 0 : p[TS_P_PROPOSE_TOLERATES];
 	points -= breeds ? p[TS_P_PROPOSE_YOUNG] : 0;
 	if (level->comfortable)
 		points += p[TS_P_PROPOSE_COMFORTABLE];
@@ -352,6 +388,6 @@ double ts_compose_friction(
 		points += p[TS_P_PROPOSE_ALIKE];
 	/* A second kind at the centre, or at the bottom, looks for the place of the first. */
 	if (role == TS_ROLE_CENTRE || role == TS_ROLE_BOTTOM)
-		points += p[TS_P_PROPOSE_ALIKE];
+		points += p[TS_P_PROPOSE_ALIKE] * (strcmp(a->family, b->family) == 0 ? 3 : 1);
 	return points;
 }

@@ -17,9 +17,12 @@ bool ts_compose_extra(const struct ts_species *species, enum ts_theme theme);
 
 /*
  * What an animal asks that nobody who did not name it would give; NULL: nothing of the kind.
- * `aged`: the tank has run for eight weeks.
+ * `aged`: the tank has run for eight weeks. Snails and shrimps that graze come later then.
  */
 const char *ts_compose_asks(const struct ts_species *species, bool aged);
+
+/* A snail or shrimp that grazes: proposed for the time when something has grown, eight weeks on. */
+bool ts_compose_later(const struct ts_species *species, bool aged);
 
 /* Whether the animal belongs to what is asked for: theme, and small ones only. */
 bool ts_compose_of_theme(const struct ts_species *species, const struct ts_wish *wish);

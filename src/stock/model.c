@@ -54,8 +54,8 @@ unsigned ts_model_friction_of(const struct ts_model *model, size_t i, size_t j)
 	return model->frictions[i * model->count + j];
 }
 
-/* Whether every must is there, something besides extras, and the familiar genera do not outnumber
- * the new ones. */
+/* Whether every must is there, something besides extras and not too many of either, and the
+ * familiar genera do not outnumber the new ones. */
 static bool composed(const struct ts_model *m, const size_t *chosen, size_t count)
 {
 	size_t musts = 0, met = 0, mains = 0, familiar = 0, fresh = 0;
@@ -74,7 +74,8 @@ static bool composed(const struct ts_model *m, const size_t *chosen, size_t coun
 		else
 			fresh++;
 	}
-	return met == musts && mains && familiar <= fresh;
+	return met == musts && mains && mains <= (size_t)m->species_most &&
+	       count - mains <= (size_t)m->extras_most && familiar <= fresh;
 }
 
 bool ts_model_points(const struct ts_model *m, const size_t *chosen, size_t count, int64_t *ret)
@@ -83,7 +84,7 @@ bool ts_model_points(const struct ts_model *m, const size_t *chosen, size_t coun
 	int fit = 1000;
 	unsigned roles = 0;
 
-	if (count < 1 || count > (size_t)m->species_most || !composed(m, chosen, count))
+	if (!composed(m, chosen, count))
 		return false;
 	for (size_t i = 0; i < count; i++) {
 		const struct ts_model_item *item = &m->items[chosen[i]];

@@ -12,7 +12,7 @@
 
 #include <stdint.h>
 
-/* Species of one list at the most; the search is not meant for more. */
+/* Species of one list at the most, extras too; the search is not meant for more. */
 #define TS_MODEL_SPECIES_MOST 16
 /* Points, weights and areas of one item stay below this, so that no sum can overflow. */
 #define TS_MODEL_FIGURE_MOST (1 << 20)
@@ -44,10 +44,10 @@ struct ts_model_item {
 /*
  * The model. Maximise
  *   fit_points m + sum value_i + sum of role_points of the roles filled - sum of frictions of
- * chosen pairs, m the least fit of the chosen, over lists of 1..species_most items of different
- * groups without a conflict, one of them at least no extra, within weight_most and floor_most, with
- * every group that is a must. Of the items that are no extras and of groups that are no must, those
- * of a familiar genus are at most as many as the others.
+ * chosen pairs, m the least fit of the chosen, over lists of items of different groups without a
+ * conflict, 1..species_most of them no extras, extras_most extras beside them at the most, within
+ * weight_most and floor_most, with every group that is a must. Of the items that are no extras and
+ * of groups that are no must, those of a familiar genus are at most as many as the others.
  */
 struct ts_model {
 	struct ts_model_item *items;
@@ -57,7 +57,8 @@ struct ts_model {
 	uint16_t *frictions; /* count x count points; symmetric */
 	bool *must;          /* by group */
 	bool *familiar;      /* by genus: stands in an earlier list */
-	int species_most;    /* 1..TS_MODEL_SPECIES_MOST */
+	int species_most;    /* extras left out; 1 or more */
+	int extras_most;     /* both together at most TS_MODEL_SPECIES_MOST */
 	int64_t weight_most, floor_most;
 	int fit_points, role_points[TS_ROLE__COUNT]; /* 0 or more */
 };

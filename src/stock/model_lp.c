@@ -183,10 +183,16 @@ static void limit_rows(struct writer *w)
 	end_row(w, "<=", m->floor_most);
 	for (int k = 0; k < 2; k++) {
 		row(w, k ? "least" : "most", 0, 0);
+		term(w, 1, "zero", 0, 0);
 		for (size_t i = 0; i < m->count; i++)
-			term(w, !k || !m->items[i].extra, "x", i + 1, 0);
+			term(w, !m->items[i].extra, "x", i + 1, 0);
 		end_row(w, k ? ">=" : "<=", k ? 1 : m->species_most);
 	}
+	row(w, "extras", 0, 0);
+	term(w, 1, "zero", 0, 0);
+	for (size_t i = 0; i < m->count; i++)
+		term(w, m->items[i].extra, "x", i + 1, 0);
+	end_row(w, "<=", m->extras_most);
 }
 
 /* A role counts when somebody fills it; familiar genera are not more than the others. */

@@ -19,6 +19,9 @@
 /* The model's units of load and floor: 0.01 mg of nitrogen a day, cm2. */
 #define LOAD_UNITS 100.0
 #define FLOOR_UNITS 1e4
+/* A kind of snail and one of shrimp beside the others. */
+#define EXTRAS_MOST 2
+#define SPECIES_MOST ((size_t)(TS_MODEL_SPECIES_MOST - EXTRAS_MOST))
 
 struct builder {
 	const struct ts_wish *wish;
@@ -68,7 +71,7 @@ static size_t species_most(const struct builder *b)
 		most = 1;
 	if (most < b->wish->resident_count + b->wish->with_count)
 		most = b->wish->resident_count + b->wish->with_count;
-	return most < TS_MODEL_SPECIES_MOST ? most : TS_MODEL_SPECIES_MOST;
+	return most < SPECIES_MOST ? most : SPECIES_MOST;
 }
 
 /* The levels in which a candidate may be asked about; residents stay or become more. */
@@ -249,6 +252,7 @@ static bool build_model(struct builder *b)
 	if (!ts_model_open(m, b->arena, b->count, group_count, genus_count))
 		return false;
 	m->species_most = (int)b->p->species_most;
+	m->extras_most = b->wish->theme == TS_THEME_ONE_SPECIES ? 0 : EXTRAS_MOST;
 	m->weight_most = within(LOAD_UNITS * b->p->nitrogen_most_mg_day);
 	m->floor_most = within(FLOOR_UNITS * b->p->floor_m2);
 	m->fit_points = rounded(value(b, TS_P_PROPOSE_FIT));
@@ -355,7 +359,8 @@ static bool community(const struct ts_wish *wish, const struct ts_proposal *p,
 		const struct ts_candidacy *who = p->who[item];
 
 		c.lines[i] = (struct ts_company){who, p->levels[item].group,
-			who->resident ? ts_group_count(who->resident) : 0};
+			who->resident ? ts_group_count(who->resident) : 0,
+			!who->resident && ts_compose_later(who->match.species, wish->aged)};
 		c.nitrogen_mg_day += ts_judge_nitrogen_mg_day(wish, &p->levels[item].group);
 	}
 	if (!load_of(wish, &c, arena) || !ts_community_describe(&c, arena))

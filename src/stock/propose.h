@@ -90,6 +90,7 @@ struct ts_company {
 	const struct ts_candidacy *candidacy;
 	struct ts_group group;
 	unsigned there; /* of these, how many are in the tank already */
+	bool later;     /* not before the tank has run for eight weeks */
 };
 
 /* The water that all of a list share, one parameter. */

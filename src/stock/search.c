@@ -18,7 +18,7 @@ static void record(struct ts_search_work *w, const struct ts_search_node *n)
 	int64_t worth =
 		n->sum + ts_search_fit_points(w, n->fit) + ts_search_role_points(w, n->roles);
 
-	if (!n->main || n->familiar > n->fresh || !ts_search_hopeful(w, worth))
+	if (!n->mains || n->familiar > n->fresh || !ts_search_hopeful(w, worth))
 		return;
 	w->best = worth;
 	w->best_count = n->depth;
@@ -59,12 +59,16 @@ static void choose(struct ts_search_work *w, const struct ts_search_node *n, siz
 	struct ts_search_node child = {n->depth + 1, n->sum + l->key[i],
 		n->weight_left - item->weight, n->floor_left - item->floor,
 		item->fit < n->fit ? item->fit : n->fit, n->roles | item->role,
-		n->main || !item->extra, n->familiar + old,
+		n->mains + !item->extra, n->familiar + old,
 		n->fresh + (!old && !must && !item->extra)};
 
 	w->chosen[n->depth] = i;
 	for (size_t at = 0; at < w->words; at++) {
 		next->open[at] = l->open[at] & ~w->conflicts[i * w->words + at];
+		if (child.mains == (size_t)w->model->species_most)
+			next->open[at] &= w->extras[at];
+		if (child.depth - child.mains == (size_t)w->model->extras_most)
+			next->open[at] &= ~w->extras[at];
 		for (uint64_t bits = next->open[at]; bits; bits &= bits - 1) {
 			size_t j = at * 64 + (size_t)__builtin_ctzll(bits);
 			const struct ts_model_item *other = ts_search_item_of(w, j);
@@ -102,7 +106,7 @@ static void branch_by_worth(struct ts_search_work *w, const struct ts_search_nod
 	struct ts_search_level *l = &w->levels[n->depth];
 
 	for (size_t c = 0; c < l->count; c++) {
-		int64_t bound = l->base + ts_search_cover(w, l, l->list, c, l->picks);
+		int64_t bound = l->base + ts_search_cover(w, l, l->list, c, ts_search_all_picks(l));
 
 		if (w->given_up)
 			leave_out(w, bound);
@@ -118,7 +122,8 @@ static void branch_by_names(struct ts_search_work *w, const struct ts_search_nod
 {
 	struct ts_search_level *l = &w->levels[n->depth];
 
-	if (!ts_search_hopeful(w, l->base + ts_search_cover(w, l, l->list, 0, l->picks)))
+	if (!ts_search_hopeful(
+		    w, l->base + ts_search_cover(w, l, l->list, 0, ts_search_all_picks(l))))
 		return;
 	for (size_t c = 0; c < l->count; c++)
 		l->list[c].worth = -(int64_t)w->original[l->list[c].item];
@@ -139,11 +144,11 @@ static void search(struct ts_search_work *w, const struct ts_search_node *n)
 		search_must(w, n);
 		return;
 	}
-	if (n->familiar > n->fresh + w->model->species_most - (int)n->depth)
+	if (n->familiar > n->fresh + w->model->species_most - (int)n->mains)
 		return;
 	if (!count_node(w)) {
 		ts_search_list_candidates(w, n);
-		leave_out(w, l->base + ts_search_cover(w, l, l->list, 0, l->picks));
+		leave_out(w, l->base + ts_search_cover(w, l, l->list, 0, ts_search_all_picks(l)));
 		return;
 	}
 	record(w, n);
@@ -166,9 +171,10 @@ static bool open_work(struct ts_search_work *w, struct ts_arena *arena)
 	w->place = ts_arena_array(arena, m->count, sizeof *w->place);
 	w->musts = ts_arena_array(arena, m->group_count, sizeof *w->musts);
 	w->conflicts = ts_arena_array(arena, m->count * m->words, sizeof *w->conflicts);
+	w->extras = ts_arena_array(arena, m->words, sizeof *w->extras);
 	w->cliques = ts_arena_array(arena, TS_SEARCH_CLIQUES_MOST * m->words, sizeof *w->cliques);
 	w->priced = ts_arena_array(arena, m->count, sizeof *w->priced);
-	for (int d = 0; d <= m->species_most; d++) {
+	for (int d = 0; d <= m->species_most + m->extras_most; d++) {
 		w->levels[d].open = ts_arena_array(arena, m->words, sizeof(uint64_t));
 		w->levels[d].key = ts_arena_array(arena, m->count, sizeof(int64_t));
 		w->levels[d].list =
@@ -196,6 +202,8 @@ static void arrange(struct ts_search_work *w)
 		w->original[i] = list[i].item;
 		w->place[list[i].item] = i;
 		w->levels[0].key[i] = list[i].worth;
+		if (m->items[list[i].item].extra)
+			w->extras[i / 64] |= (uint64_t)1 << (i % 64);
 	}
 	for (size_t i = 0; i < w->count; i++) {
 		for (size_t j = 0; j < w->count; j++) {
@@ -226,13 +234,15 @@ static void pass(struct ts_search_work *w)
 
 	memset(w->levels[0].open, 0, w->words * sizeof *w->levels[0].open);
 	for (size_t i = 0; i < w->count; i++) {
+		if (ts_search_item_of(w, i)->extra && !w->model->extras_most)
+			continue;
 		w->levels[0].open[i / 64] |= (uint64_t)1 << (i % 64);
 		root.fit = ts_search_item_of(w, i)->fit > root.fit ? ts_search_item_of(w, i)->fit
 								   : root.fit;
 	}
 	if (!w->by_names && w->model->species_most > 1)
 		ts_search_find_prices(w, &root);
-	if (w->must_count <= (size_t)w->model->species_most)
+	if (w->must_count <= (size_t)(w->model->species_most + w->model->extras_most))
 		search(w, &root);
 }
 

@@ -32,22 +32,25 @@ void ts_search_sort(struct ts_search_candidate *list, size_t count)
 	}
 }
 
-/* A clique of candidates that exclude each other: one role, familiar genera or others. */
+/* A clique of candidates that exclude each other: one role, familiar genera, others or extras. */
+enum kind { FRESH, OLD, EXTRA, KIND__COUNT };
+
 struct clique {
 	int64_t worth; /* of its best */
 	unsigned role;
-	bool old, first; /* first: its best is the best of that role and kind */
+	enum kind kind;
+	bool first; /* its best is the best of that role and kind */
 	bool taken;
 };
 
 /* Takes the candidate into a clique that all of it conflicts with; false: it needs a new one. */
 static bool join_clique(struct ts_search_work *w, const struct clique *list, size_t cliques,
-	size_t item, unsigned role, bool old)
+	size_t item, unsigned role, enum kind kind)
 {
 	for (size_t c = 0; c < cliques; c++) {
 		uint64_t *common = w->cliques + c * w->words;
 
-		if (list[c].old != old || list[c].role != role || !ts_search_bit(common, item))
+		if (list[c].kind != kind || list[c].role != role || !ts_search_bit(common, item))
 			continue;
 		for (size_t i = 0; i < w->words; i++)
 			common[i] &= w->conflicts[item * w->words + i];
@@ -57,7 +60,8 @@ static bool join_clique(struct ts_search_work *w, const struct clique *list, siz
 }
 
 /*
- * The most that `picks` cliques are worth together, `familiar` of the old ones at the most, where
+ * The most that `picks` cliques are worth together, extras left out, `familiar` of the old ones at
+ * the most, where
  * the roles of `to_old` are paid to their first old clique and all others to their first new one.
  */
 static int64_t paid_so(const struct ts_search_work *w, struct clique *list, size_t count,
@@ -72,11 +76,13 @@ static int64_t paid_so(const struct ts_search_work *w, struct clique *list, size
 		int64_t most = 0;
 
 		for (size_t c = 0; c < count; c++) {
-			bool paid = list[c].first && list[c].old == ((list[c].role & to_old) != 0);
+			bool old = list[c].kind == OLD;
+			bool paid = list[c].first && old == ((list[c].role & to_old) != 0);
 			int64_t worth =
 				list[c].worth + (paid ? ts_search_role_points(w, list[c].role) : 0);
 
-			if (worth > most && !list[c].taken && (!list[c].old || familiar)) {
+			if (worth > most && !list[c].taken && list[c].kind != EXTRA &&
+				(!old || familiar)) {
 				best = &list[c];
 				most = worth;
 			}
@@ -84,7 +90,7 @@ static int64_t paid_so(const struct ts_search_work *w, struct clique *list, size
 		if (!best)
 			break;
 		sum += most;
-		familiar -= best->old;
+		familiar -= best->kind == OLD;
 		best->taken = true;
 	}
 	return sum;
@@ -98,8 +104,8 @@ static int64_t best_cliques(const struct ts_search_work *w, struct clique *list,
 	int64_t best;
 
 	for (size_t c = 0; c < count; c++) { /* a new one that is worth as much is never barred */
-		for (size_t d = 0; list[c].first && !list[c].old && d < count; d++) {
-			if (list[d].first && list[d].old && list[d].role == list[c].role &&
+		for (size_t d = 0; list[c].first && list[c].kind != OLD && d < count; d++) {
+			if (list[d].first && list[d].kind == OLD && list[d].role == list[c].role &&
 				list[d].worth <= list[c].worth)
 				both &= ~list[c].role;
 		}
@@ -114,47 +120,72 @@ static int64_t best_cliques(const struct ts_search_work *w, struct clique *list,
 	return best;
 }
 
+/* What the best extras are worth together: they fill no role. */
+static int64_t best_extras(struct clique *list, size_t count, size_t picks)
+{
+	int64_t sum = 0;
+
+	/* In the order of their worth, like the list they were made from. */
+	for (size_t c = 0; c < count && picks; c++) {
+		if (list[c].kind != EXTRA)
+			continue;
+		sum += list[c].worth;
+		picks--;
+	}
+	return sum;
+}
+
+static enum kind kind_of(const struct ts_search_work *w, const struct ts_model_item *item)
+{
+	return item->extra ? EXTRA : ts_search_is_familiar(w->model, item) ? OLD : FRESH;
+}
+
 /*
- * At the most this much can `picks` of the candidates from `from` on add. Cliques hold one role
- * only, so that a role may be paid to the first of its cliques alone: whoever else fills it is
- * worth no more. They hold familiar genera or others, never both, so that the limit on the familiar
- * ones may be counted by cliques.
+ * Cliques hold one role only, so that a role may be paid to the first of its cliques alone: whoever
+ * else fills it is worth no more. They hold familiar genera, others or extras, never two of them,
+ * so that the limits on these may be counted by cliques.
  */
 int64_t ts_search_cover(struct ts_search_work *w, const struct ts_search_level *l,
-	const struct ts_search_candidate *list, size_t from, size_t picks)
+	const struct ts_search_candidate *list, size_t from, struct ts_search_picks picks)
 {
 	struct clique cliques[TS_SEARCH_CLIQUES_MOST];
-	size_t count = 0, plain[2] = {0, 0}, most[2] = {picks, l->familiar_picks};
+	size_t count = 0, plain[KIND__COUNT] = {0};
+	size_t most[KIND__COUNT] = {picks.mains, l->familiar_picks, picks.extras};
 	unsigned seen[2];
-	unsigned roles[2] = {l->open_roles, l->open_roles}; /* whose first is still to come */
+	/* whose first is still to come */
+	unsigned roles[KIND__COUNT] = {l->open_roles, l->open_roles, 0};
 
-	if (most[1] > picks)
-		most[1] = picks;
-	if (!most[1])
-		roles[1] = 0;
-	for (size_t i = from; i < l->count && (plain[0] < most[0] || roles[0] || roles[1]); i++) {
+	if (most[OLD] > picks.mains)
+		most[OLD] = picks.mains;
+	if (!most[OLD])
+		roles[OLD] = 0;
+	for (size_t i = from; i < l->count && (plain[FRESH] < most[FRESH] || roles[FRESH] ||
+						      roles[OLD] || plain[EXTRA] < most[EXTRA]);
+		i++) {
 		size_t item = list[i].item;
 		const struct ts_model_item *of = ts_search_item_of(w, item);
-		bool old = ts_search_is_familiar(w->model, of), first = of->role & roles[old];
+		enum kind kind = kind_of(w, of);
+		bool first = of->role & roles[kind];
 
 		if (list[i].worth <= 0 && !first) {
-			if (!roles[0] && !roles[1])
+			if (!roles[FRESH] && !roles[OLD])
 				break;
 			continue;
 		}
-		if (!first && (plain[old] >= most[old] ||
-				      join_clique(w, cliques, count, item, of->role, old)))
+		if (!first && (plain[kind] >= most[kind] ||
+				      join_clique(w, cliques, count, item, of->role, kind)))
 			continue;
-		roles[old] &= ~of->role;
-		plain[old] += !first;
-		cliques[count] = (struct clique){list[i].worth, of->role, old, first, false};
+		roles[kind] &= ~of->role;
+		plain[kind] += !first;
+		cliques[count] = (struct clique){list[i].worth, of->role, kind, first, false};
 		memcpy(w->cliques + count * w->words, w->conflicts + item * w->words,
 			w->words * sizeof *w->cliques);
 		count++;
 	}
-	seen[0] = l->open_roles & ~roles[0];
-	seen[1] = most[1] ? l->open_roles & ~roles[1] : 0;
-	return best_cliques(w, cliques, count, picks, most[1], seen);
+	seen[0] = l->open_roles & ~roles[FRESH];
+	seen[1] = most[OLD] ? l->open_roles & ~roles[OLD] : 0;
+	return best_cliques(w, cliques, count, picks.mains, most[OLD], seen) +
+	       best_extras(cliques, count, picks.extras);
 }
 
 /* What a candidate is worth with its role, where that is still open. */
@@ -164,6 +195,31 @@ static int64_t alone(const struct ts_search_work *w, const struct ts_search_leve
 	unsigned role = ts_search_item_of(w, c->item)->role & l->open_roles;
 
 	return c->worth + ts_search_role_points(w, role);
+}
+
+/* The bound of a node with one candidate taken for granted: one that is no extra, an extra. */
+struct beside {
+	int64_t main, extra;
+};
+
+static struct beside beside(struct ts_search_work *w, const struct ts_search_level *l,
+	const struct ts_search_candidate *list, int64_t base)
+{
+	struct beside b = {TS_SEARCH_NO_LIST, TS_SEARCH_NO_LIST};
+
+	if (l->picks)
+		b.main = base + ts_search_cover(w, l, list, 0,
+					(struct ts_search_picks){l->picks - 1, l->extra_picks});
+	if (l->extra_picks && l->extra_count)
+		b.extra = base + ts_search_cover(w, l, list, 0,
+					 (struct ts_search_picks){l->picks, l->extra_picks - 1});
+	return b;
+}
+
+static int64_t rest_of(
+	const struct ts_search_work *w, const struct beside *b, const struct ts_search_candidate *c)
+{
+	return ts_search_item_of(w, c->item)->extra ? b->extra : b->main;
 }
 
 /*
@@ -186,18 +242,21 @@ static int64_t priced_base(struct ts_search_work *w, const struct ts_search_node
 static void drop_by_price(struct ts_search_work *w, const struct ts_search_node *n,
 	struct ts_search_level *l, int64_t price)
 {
-	int64_t base = priced_base(w, n, l, price), rest;
+	int64_t base = priced_base(w, n, l, price);
+	struct beside rest;
 	size_t kept = 0;
 
-	if (!ts_search_hopeful(w, base + ts_search_cover(w, l, w->priced, 0, l->picks))) {
+	if (!ts_search_hopeful(
+		    w, base + ts_search_cover(w, l, w->priced, 0, ts_search_all_picks(l)))) {
 		l->count = 0;
 		return;
 	}
-	rest = base + ts_search_cover(w, l, w->priced, 0, l->picks - 1);
+	rest = beside(w, l, w->priced, base);
 	for (size_t c = 0; c < l->count; c++) {
 		int64_t cost = price * ts_search_item_of(w, l->list[c].item)->weight;
 
-		if (ts_search_hopeful(w, rest + alone(w, l, &l->list[c]) - cost))
+		if (ts_search_hopeful(
+			    w, rest_of(w, &rest, &l->list[c]) + alone(w, l, &l->list[c]) - cost))
 			l->list[kept++] = l->list[c];
 	}
 	l->count = kept;
@@ -218,12 +277,13 @@ static bool gather(
 	unsigned reach = 0;
 	bool losses = false;
 
-	l->count = 0;
-	for (size_t at = 0; at < w->words && l->picks; at++) {
+	l->count = l->extra_count = 0;
+	for (size_t at = 0; at < w->words; at++) {
 		for (uint64_t bits = l->open[at]; bits; bits &= bits - 1) {
 			size_t i = at * 64 + (size_t)__builtin_ctzll(bits);
 
 			reach |= ts_search_item_of(w, i)->role;
+			l->extra_count += ts_search_item_of(w, i)->extra;
 			losses |= ts_search_item_of(w, i)->fit < n->fit;
 			l->list[l->count++] = (struct ts_search_candidate){l->key[i], i};
 		}
@@ -233,30 +293,46 @@ static bool gather(
 	return losses;
 }
 
+/* The best of one kind. */
+struct top {
+	int64_t at[TS_MODEL_SPECIES_MOST], sum;
+	size_t n, most;
+};
+
+static void put_on_top(struct top *t, int64_t worth)
+{
+	size_t at;
+
+	if (worth <= 0 || !t->most || (t->n == t->most && worth <= t->at[t->n - 1]))
+		return;
+	t->sum += worth - (t->n == t->most ? t->at[t->n - 1] : 0);
+	at = t->n < t->most ? t->n++ : t->n - 1;
+	for (; at && t->at[at - 1] < worth; at--)
+		t->at[at] = t->at[at - 1];
+	t->at[at] = worth;
+}
+
 /*
  * Drops what is hopeless before anything is sorted: beside an item there are at most so many
  * others, and no better ones than the best, conflicts apart.
  */
 static void drop_unsorted(struct ts_search_work *w, struct ts_search_level *l)
 {
-	int64_t top[TS_MODEL_SPECIES_MOST], rest = l->base;
-	size_t most = l->picks ? l->picks - 1 : 0, n = 0, kept = 0;
+	struct top mains = {.most = l->picks}, extras = {.most = l->extra_picks};
+	int64_t all = l->base;
+	size_t kept = 0;
 
-	for (size_t c = 0; c < l->count && most; c++) {
-		int64_t worth = alone(w, l, &l->list[c]);
-		size_t at = n;
-
-		if (worth <= 0 || (n == most && worth <= top[n - 1]))
-			continue;
-		at = n < most ? n++ : n - 1;
-		for (; at && top[at - 1] < worth; at--)
-			top[at] = top[at - 1];
-		top[at] = worth;
-	}
-	for (size_t i = 0; i < n; i++)
-		rest += top[i];
+	for (size_t c = 0; c < l->count; c++)
+		put_on_top(ts_search_item_of(w, l->list[c].item)->extra ? &extras : &mains,
+			alone(w, l, &l->list[c]));
+	all += mains.sum + extras.sum;
 	for (size_t c = 0; c < l->count; c++) {
-		if (ts_search_hopeful(w, rest + alone(w, l, &l->list[c])))
+		const struct top *own =
+			ts_search_item_of(w, l->list[c].item)->extra ? &extras : &mains;
+		/* In the place of the last of its kind, where the places are filled. */
+		int64_t place = own->n == own->most && own->n ? own->at[own->n - 1] : 0;
+
+		if (ts_search_hopeful(w, all - place + alone(w, l, &l->list[c])))
 			l->list[kept++] = l->list[c];
 	}
 	l->count = kept;
@@ -269,18 +345,18 @@ static void drop_unsorted(struct ts_search_work *w, struct ts_search_level *l)
 static void take_losses(
 	struct ts_search_work *w, const struct ts_search_node *n, struct ts_search_level *l)
 {
-	int64_t rest;
 	size_t kept = 0;
+	struct beside rest;
 
 	ts_search_sort(l->list, l->count);
-	rest = l->base + ts_search_cover(w, l, l->list, 0, l->picks - 1);
+	rest = beside(w, l, l->list, l->base);
 	for (size_t c = 0; c < l->count; c++) {
 		struct ts_search_candidate one = l->list[c];
 		int64_t loss = loss_of(w, n, one.item);
 
-		if (!ts_search_hopeful(w, rest + alone(w, l, &one) - loss))
+		if (!ts_search_hopeful(w, rest_of(w, &rest, &one) + alone(w, l, &one) - loss))
 			continue;
-		one.worth -= loss / (int64_t)l->picks;
+		one.worth -= loss / (int64_t)(l->picks + l->extra_picks);
 		l->list[kept++] = one;
 	}
 	l->count = kept;
@@ -292,19 +368,20 @@ void ts_search_list_candidates(struct ts_search_work *w, const struct ts_search_
 {
 	struct ts_search_level *l = &w->levels[n->depth];
 	size_t kept = 0;
-	int64_t rest;
+	struct beside rest;
 	bool losses;
 
-	l->picks = (size_t)w->model->species_most - n->depth;
+	l->picks = (size_t)w->model->species_most - n->mains;
+	l->extra_picks = (size_t)w->model->extras_most - (n->depth - n->mains);
 	l->familiar_picks = (size_t)((int)l->picks + n->fresh - n->familiar) / 2;
 	losses = gather(w, n, l);
 	drop_unsorted(w, l);
 	if (losses)
 		take_losses(w, n, l);
 	ts_search_sort(l->list, l->count);
-	rest = l->picks ? l->base + ts_search_cover(w, l, l->list, 0, l->picks - 1) : 0;
+	rest = beside(w, l, l->list, l->base);
 	for (size_t c = 0; c < l->count; c++) {
-		if (ts_search_hopeful(w, rest + alone(w, l, &l->list[c])))
+		if (ts_search_hopeful(w, rest_of(w, &rest, &l->list[c]) + alone(w, l, &l->list[c])))
 			l->list[kept++] = l->list[c];
 	}
 	l->count = kept;
@@ -318,7 +395,7 @@ static int64_t bound_at(struct ts_search_work *w, const struct ts_search_node *r
 	const struct ts_search_level *l = &w->levels[0];
 	int64_t base = priced_base(w, root, l, price);
 
-	return base + ts_search_cover(w, l, w->priced, 0, l->picks);
+	return base + ts_search_cover(w, l, w->priced, 0, ts_search_all_picks(l));
 }
 
 /*

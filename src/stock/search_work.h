@@ -20,9 +20,9 @@ _Static_assert(
 /* Price times weight stays below this: far beyond any worth, far from an overflow. */
 #define TS_SEARCH_PRICES_MOST ((int64_t)1 << 50)
 #define TS_SEARCH_PRICES 3
-/* Of the cover at a node: those that count by their worth, of familiar genera and of others, and
- * the first of each role. */
-#define TS_SEARCH_CLIQUES_MOST (2 * TS_MODEL_SPECIES_MOST + 2 * TS_ROLE__COUNT)
+/* Of the cover at a node: those that count by their worth, of familiar genera, of others and of
+ * extras, and the first of each role. */
+#define TS_SEARCH_CLIQUES_MOST (3 * TS_MODEL_SPECIES_MOST + 2 * TS_ROLE__COUNT)
 #define TS_SEARCH_NO_LIST INT64_MIN
 
 struct ts_search_candidate {
@@ -37,7 +37,7 @@ struct ts_search_node {
 	int64_t weight_left, floor_left;
 	int fit;
 	unsigned roles;
-	bool main;           /* something that is no extra is chosen */
+	size_t mains;        /* of depth: those that are no extras */
 	int familiar, fresh; /* chosen outside the must groups, extras left out */
 };
 
@@ -45,11 +45,12 @@ struct ts_search_level {
 	uint64_t *open; /* items that may still join what is chosen */
 	int64_t *key;   /* by item: its worth less its frictions with the chosen */
 	struct ts_search_candidate *list;
-	size_t count;        /* of list */
-	int64_t base;        /* worth that is sure or within reach whatever is picked */
-	unsigned open_roles; /* not filled, and somebody open fills them */
-	size_t picks;        /* how many more may be chosen */
+	size_t count;              /* of list */
+	int64_t base;              /* worth that is sure or within reach whatever is picked */
+	unsigned open_roles;       /* not filled, and somebody open fills them */
+	size_t picks, extra_picks; /* how many more may be chosen: no extras, extras */
 	size_t familiar_picks;
+	size_t extra_count; /* of list, before anything was dropped */
 };
 
 /*
@@ -62,6 +63,7 @@ struct ts_search_work {
 	size_t *original, *place; /* place: the other way round, model->count = left out */
 	size_t *musts, must_count;
 	uint64_t *conflicts; /* rows of the items that matter; the own group is in them */
+	uint64_t *extras;    /* which of them are extras */
 	struct ts_search_level levels[TS_MODEL_SPECIES_MOST + 1];
 	uint64_t *cliques;                  /* room for TS_SEARCH_CLIQUES_MOST rows */
 	struct ts_search_candidate *priced; /* room for a list */
@@ -125,12 +127,23 @@ static inline bool ts_search_hopeful(struct ts_search_work *w, int64_t bound)
 /* Best first; equals in the order of the items. */
 void ts_search_sort(struct ts_search_candidate *list, size_t count);
 
+/* How many of the candidates are picked: of those that are no extras, and of extras. */
+struct ts_search_picks {
+	size_t mains, extras;
+};
+
 /*
- * At the most this much can `picks` of the candidates of `list` (as many as the level's) from
+ * At the most this much can so many of the candidates of `list` (as many as the level's) from
  * `from` on add to the level's base.
  */
 int64_t ts_search_cover(struct ts_search_work *work, const struct ts_search_level *level,
-	const struct ts_search_candidate *list, size_t from, size_t picks);
+	const struct ts_search_candidate *list, size_t from, struct ts_search_picks picks);
+
+/* All that are left to the level. */
+static inline struct ts_search_picks ts_search_all_picks(const struct ts_search_level *l)
+{
+	return (struct ts_search_picks){l->picks, l->extra_picks};
+}
 
 /* Lists the open items of a node, best first, without those that cannot be part of a better list.
  */

@@ -72,6 +72,7 @@ static inline bool random_model(
 	if (!ts_model_open(m, arena, count, s->groups, s->genera))
 		return false;
 	m->species_most = s->species_most;
+	m->extras_most = (int)(seed % 3);
 	m->weight_most = s->weight_most;
 	m->floor_most = s->floor_most;
 	m->fit_points = 2;

@@ -26,6 +26,7 @@ static int set_up(void **state)
 	ts_arena_open(&s.arena, NULL);
 	assert_true(ts_model_open(&s.m, &s.arena, 4, 3, 3));
 	s.m.species_most = 3;
+	s.m.extras_most = 1;
 	s.m.weight_most = 100;
 	s.m.floor_most = 50;
 	s.m.fit_points = 2;
@@ -119,6 +120,10 @@ static void test_points__extras_are_no_list_and_tell_none_apart(void **state)
 	s->m.familiar[0] = false;
 	s->m.familiar[1] = true; /* nor a familiar one */
 	assert_true(worth(s, 0, 2, 0, 2) > 0);
+	s->m.species_most = 1; /* it stands beside the others */
+	assert_true(worth(s, 0, 2, 0, 2) > 0);
+	s->m.extras_most = 0;
+	assert_int_equal(worth(s, 0, 2, 0, 2), -1);
 }
 
 static void test_points__familiar_genera(void **state)

@@ -25,6 +25,7 @@ static void fill(struct ts_model *m, struct ts_arena *arena)
 	m->must[1] = true;
 	m->familiar[1] = true;
 	m->species_most = 3;
+	m->extras_most = 1;
 	m->weight_most = 65;
 	m->floor_most = 90;
 	m->fit_points = 2;
@@ -65,8 +66,9 @@ static void test_write__every_kind_of_row(void **state)
 		" pair2_4: x2 + x4 - p2_4 <= 1\n"
 		" weight: zero + 30 x1 + 60 x2 + 10 x3 <= 65\n"
 		" floor: zero + 100 x1 <= 90\n"
-		" most: x1 + x2 + x3 + x4 <= 3\n"
-		" least: x1 + x2 + x4 >= 1\n"
+		" most: zero + x1 + x2 + x4 <= 3\n"
+		" least: zero + x1 + x2 + x4 >= 1\n"
+		" extras: zero + x3 <= 1\n"
 		" role1: u1 <= 0\n"
 		" role2: u2 <= 0\n"
 		" role3: u3 - x1 - x2 <= 0\n"

@@ -111,7 +111,7 @@ static void test_species_most__by_litres_wish_and_musts(void **state)
 	assert_int_equal(a->p.species_most, 7);
 	a->wish.with_count = 20;
 	answer(a);
-	assert_int_equal(a->p.species_most, TS_MODEL_SPECIES_MOST);
+	assert_int_equal(a->p.species_most, TS_MODEL_SPECIES_MOST - 2); /* a snail and a shrimp */
 }
 
 static void test_reason__none(void **state)
@@ -329,13 +329,14 @@ static void test_temperature__middle_of_what_it_runs_at(void **state)
 /*
  * By hand from the rows propose.*: an entry costs 200, comfort gives 170, a larger shoal up to 150,
  * an animal that takes change badly costs 200; size 4 cm in a tank of 100 cm is 25 lengths, in its
- * right place (250); sold everywhere gives 250. Waste costs 400 at 20 mg/L of nitrate.
+ * right place (350); sold everywhere gives 250. Waste costs 150 at 20 mg/L of nitrate, a centimetre
+ * of animal to each litre 200.
  */
 static void test_items__worth(void **state)
 {
 	struct asked *a = *state;
 	const struct ts_model_item *items;
-	double aim;
+	double aim, litres;
 
 	a->room.species[0].group.comfortable = 9;
 	a->room.species[0].sold = a->room.species[1].sold = TS_SOLD_EVERYWHERE;
@@ -347,12 +348,13 @@ static void test_items__worth(void **state)
 	answer(a);
 	items = a->p.model.items;
 	aim = ts_nitrogen_for_no3(&a->room.plan.tank, 20, &a->practice);
+	litres = ts_tank_net_l(&a->room.plan.tank, &a->practice);
 	assert_int_equal(a->p.species[0].levels, 4); /* 6, 9, half as many again, twice as many */
 	for (size_t i = 0; i < 4; i++) {
 		double counts[] = {6, 9, 14, 18};
 		double load = ts_judge_nitrogen_mg_day(&a->wish, &a->p.levels[i].group);
-		double points = 250 + 250 - 200 + (i ? 170 + 150 * (counts[i] / 9 - 1) : 0) -
-				400 * load / aim;
+		double points = 350 + 250 - 200 + (i ? 170 + 150 * (counts[i] / 9 - 1) : 0) -
+				150 * load / aim - 200 * 4 * counts[i] / litres;
 
 		assert_true(ts_group_count(&a->p.levels[i].group) == counts[i]);
 		assert_true(fabs(items[i].value - points) <= 0.5);
@@ -360,8 +362,10 @@ static void test_items__worth(void **state)
 	}
 	assert_string_equal(a->p.names[1], "9 Exemplaa una");
 	assert_int_equal(a->p.species[1].first, 4);
-	assert_true(fabs(items[4].value - (250 + 250 - 200 + 170 - 200 -
-						  400 * items[4].weight / 100.0 / aim)) <= 1);
+	assert_true(
+		fabs(items[4].value -
+			(350 + 250 - 200 + 170 - 200 - 150 * items[4].weight / 100.0 / aim -
+				200 * 4 * ts_group_count(&a->p.levels[4].group) / litres)) <= 1);
 	assert_int_equal(items[4].role, TS_ROLE_BOTTOM);
 	assert_int_equal(items[4].floor, 123);
 	for (size_t i = 0; i < a->p.model.count; i++) {
@@ -633,7 +637,7 @@ static void test_plan__what_comes_on_top(void **state)
 	struct ts_plan base = {.stock = &line, .stock_count = 1}, plan;
 	struct ts_candidacy who = {.match = {.species = &a->room.species[0]}, .resident = &there};
 	struct ts_company company = {
-		&who, {.species = &a->room.species[0], .males = 3, .females = 6}, 3};
+		&who, {.species = &a->room.species[0], .males = 3, .females = 6}, 3, false};
 	struct ts_community c = {.lines = &company, .count = 1};
 
 	assert_true(ts_community_plan(&c, &base, &a->keeping, &a->arena, &plan));
