@@ -125,6 +125,7 @@ enum ts_remedy_kind {
 	TS_REMEDY_MEASURE,
 	TS_REMEDY_WAIT,
 	TS_REMEDY_ROUTINE,    /* water changed, per cent every so many days */
+	TS_REMEDY_WARMTH,     /* the heater set, or a cooler place */
 	TS_REMEDY_MINERALS,   /* salts into the new water */
 	TS_REMEDY_DILUTE,     /* water without minerals into the new water */
 	TS_REMEDY_TANK,       /* lid, length, ...: of the tank there is */
@@ -146,6 +147,10 @@ struct ts_remedy {
 	double percent, days;              /* ROUTINE; DILUTE: per cent without minerals */
 	double gh_dh, kh_dh;               /* MINERALS, DILUTE: of the water then */
 	double nahco3_g, cacl2_g, mgso4_g; /* MINERALS: into 100 L (CaCl2.2H2O, MgSO4.7H2O) */
+	double temp_c;                     /* WARMTH: what the tank is kept at */
+	double step_percent;     /* MINERALS, DILUTE where animals live: changed every week */
+	unsigned step_count;     /* after so many of them the tank is there */
+	bool test_ammonia_first; /* nobody has read it, and the pH will rise */
 	double length_cm, width_cm, height_cm; /* TANK: what it needs */
 };
 

@@ -21,7 +21,7 @@ const char *const ts_check_topic_words[] = {
 const char *const ts_check_rests_words[] = {
 	"records", "read", "computed", "assumed", "not-known", NULL};
 const char *const ts_check_remedy_words[] = {"none", "make-safe", "measure", "wait", "routine",
-	"minerals", "dilute", "tank", "number", "leave-out", "other-home", NULL};
+	"warmth", "minerals", "dilute", "tank", "number", "leave-out", "other-home", NULL};
 static void put_ruling(struct ts_check_work *w, const struct ts_ruling *r)
 {
 	const struct ts_plan *plan = w->question->plan;
@@ -53,7 +53,7 @@ static bool all_can_be_kept(struct ts_check_work *w)
 	for (size_t i = 0; i < w->entry_count; i++) {
 		const struct ts_ruling *r = w->entries[i].ruling;
 
-		if (!r || r->severity != TS_CONCERN || r->rule == TS_RULE_WATER)
+		if (!r || r->severity != TS_CONCERN || ts_check_keeps(w, i))
 			continue;
 		/* Another tank is another question. */
 		if (r->rule == TS_RULE_TANK_UNMEASURED && r->ours < r->its)

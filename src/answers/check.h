@@ -23,6 +23,7 @@ struct ts_check_remedy {
 	bool mends; /* it was tried, and the plan judged again */
 	double from, to, percent, days, gh_dh, kh_dh, nahco3_g, cacl2_g, mgso4_g;
 	double length_cm, width_cm, height_cm;
+	double temp_c, step_percent, step_count;
 };
 
 struct ts_check_judgement {
@@ -87,6 +88,8 @@ struct ts_check_result {
 	const char *headline;     /* the answer in a line */
 	const char *decides;      /* what to do, or the figure that decides; NULL: nothing */
 	const char *instead_says; /* another animal in the place of one; NULL: none */
+	const char *water_too;    /* what the water has against some, beside the first line */
+	const char *otherwise;    /* the other way, which is more work; NULL: none */
 	const char *instead_species;
 	double instead_count;
 	struct ts_texts cautions; /* who is to be feared, the law: a sentence an animal */

@@ -38,7 +38,10 @@ void ts_check_remedy_fill(struct ts_check_work *w, const struct ts_remedy *m, co
 		.mgso4_g = or_none(m->mgso4_g),
 		.length_cm = or_none(m->length_cm),
 		.width_cm = or_none(m->width_cm),
-		.height_cm = or_none(m->height_cm)};
+		.height_cm = or_none(m->height_cm),
+		.temp_c = or_none(m->temp_c),
+		.step_percent = or_none(m->step_percent),
+		.step_count = or_none(m->step_count)};
 }
 
 static struct ts_texts animals_of(const struct ts_check_work *w, const struct ts_ruling *r)

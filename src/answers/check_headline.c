@@ -30,7 +30,7 @@ static bool several(const struct ts_check_work *w)
 	return w->check.group_count > 1;
 }
 
-static void finish(struct ts_check_work *w, size_t entry, const char *decides)
+void ts_check_finish(struct ts_check_work *w, size_t entry, const char *decides)
 {
 	w->out->headline = ts_asking_keep(w->asking, &w->text);
 	w->out->first = entry < w->entry_count ? &w->out->judgements[entry] : NULL;
@@ -43,7 +43,7 @@ static void lead_with_advice(struct ts_check_work *w, size_t entry)
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
 
 	ts_text_put(&w->text, j->says);
-	finish(w, entry, j->because);
+	ts_check_finish(w, entry, j->because);
 }
 
 static const char *remedy_of(const struct ts_check_judgement *j)
@@ -58,17 +58,8 @@ static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 
 	ts_text_puts(&w->text, r->other ? no[topic].two : no[topic].one, ": ",
 		w->out->judgements[entry].says, ".", NULL);
-	finish(w, entry, remedy_of(&w->out->judgements[entry]));
+	ts_check_finish(w, entry, remedy_of(&w->out->judgements[entry]));
 	ts_check_instead(w, r);
-}
-
-static bool lives_there(const struct ts_check_work *w, const struct ts_species *species)
-{
-	for (size_t i = 0; i < w->check.group_count; i++) {
-		if (w->check.groups[i].group.species == species)
-			return !w->check.groups[i].planned;
-	}
-	return false;
 }
 
 static const char *better(const struct ts_ruling *r)
@@ -78,6 +69,18 @@ static const char *better(const struct ts_ruling *r)
 	return r->other ? "Better not together: " : "Better not so: ";
 }
 
+/* "Together at 26 C, not at 24: ram: temperature 24, comfortable from 26: 2 too cold." */
+static void put_warmth(struct ts_check_work *w, const struct ts_ruling *r)
+{
+	ts_text_put(&w->text, several(w) ? "Together at " : "At ");
+	ts_text_number_short(&w->text, r->remedy.temp_c, 1);
+	ts_text_put(&w->text, " C, not at ");
+	ts_text_number_short(&w->text, w->check.profile.at[TS_TEMPERATURE].value, 1);
+	ts_text_put(&w->text, ": ");
+	ts_say_ruling(&w->text, r);
+	ts_text_put(&w->text, ".");
+}
+
 static void lead_with_concern(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
@@ -85,17 +88,18 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 
 	if (r->rule == TS_RULE_FILTER)
 		ts_text_put(&w->text, "Not yet: the filter is not mature.");
-	else if (r->rule == TS_RULE_WATER && lives_there(w, r->subject))
-		ts_text_puts(
-			&w->text, "They stay, and do better in other water: ", j->says, ".", NULL);
 	else if (r->rule == TS_RULE_WATER_UNSURE)
 		ts_text_puts(&w->text, "Not sure yet: ", j->says, ".", NULL);
+	else if (r->remedy.kind == TS_REMEDY_WARMTH)
+		put_warmth(w, r);
 	else if (j->condition)
 		ts_text_puts(&w->text, several(w) ? "Together if " : "They can live here if ",
 			j->condition, ": ", j->says, ".", NULL);
 	else
 		ts_text_puts(&w->text, better(r), j->says, ".", NULL);
-	finish(w, entry, remedy_of(j));
+	/* The condition is the deed. */
+	ts_check_finish(
+		w, entry, r->remedy.kind == TS_REMEDY_WARMTH ? w->out->shared_says : remedy_of(j));
 }
 
 /* What is not given, in a few words: "the water, the temperature, the tank". */
@@ -136,22 +140,43 @@ static size_t of_rule(const struct ts_check_work *w, enum ts_rule_id rule)
 	return w->entry_count;
 }
 
-/* Nothing stands against them. */
+/* What deserves the second line: what is to be treated, what the water lacks, what they share. */
+static void say_yes_decides(struct ts_check_work *w, size_t chlorine)
+{
+	struct ts_check_result *out = w->out;
+
+	ts_check_say_water_too(w);
+	if (chlorine != w->entry_count) {
+		out->decides = out->judgements[chlorine].says;
+		return;
+	}
+	out->decides = out->water_too ? out->water_too : out->shared_says;
+	out->water_too = NULL;
+}
+
+/* Nothing stands against them; but without water there is no verdict. */
 static void lead_with_yes(struct ts_check_work *w)
 {
 	bool known = w->check.water_known && w->check.answered;
 	size_t chlorine = of_rule(w, TS_RULE_CHLORINE);
 
-	ts_text_put(&w->text, several(w) ? "These go together" : "They can live here");
-	if (chlorine != w->entry_count)
-		ts_text_put(&w->text,
-			", once every drop of new water is treated against chlorine and "
-			"chloramine");
-	ts_text_put(&w->text, known ? "." : ", as far as is known.");
+	if (!w->check.water_known) {
+		ts_text_puts(&w->text,
+			several(w) ? "They go together" : "Nothing speaks against it",
+			"; whether your water suits them GH tells: test it with drops, or ask the "
+			"supplier.",
+			NULL);
+	} else {
+		ts_text_put(&w->text, several(w) ? "These go together" : "They can live here");
+		if (chlorine != w->entry_count)
+			ts_text_put(&w->text,
+				", once every drop of new water is treated against chlorine and "
+				"chloramine");
+		ts_text_put(&w->text, known ? "." : ", as far as is known.");
+	}
 	put_not_given(w);
-	finish(w, chlorine,
-		chlorine != w->entry_count ? w->out->judgements[chlorine].says
-					   : w->out->shared_says);
+	ts_check_finish(w, chlorine, NULL);
+	say_yes_decides(w, chlorine);
 }
 
 /* Questions without which nothing can be said: a name, or whether the water suits somebody. */
@@ -188,7 +213,7 @@ static void lead_with_question(struct ts_check_work *w, size_t entry)
 		ts_say_animals(&w->text, r->subject);
 		ts_text_put(&w->text, ". A pH alone does not tell.");
 	}
-	finish(w, entry, NULL);
+	ts_check_finish(w, entry, NULL);
 }
 
 /* The first entry from `from` on of that severity that is a rule's (or, else, advice). */
@@ -213,19 +238,27 @@ static size_t first_concern(const struct ts_check_work *w)
 	return first;
 }
 
+/* A conflict of the water is told with all that it concerns, and what suits instead. */
 static void lead_with_list(struct ts_check_work *w)
 {
 	size_t none = w->entry_count, conflict = next_of(w, TS_CONFLICT, true);
 	size_t concern = first_concern(w), question = asked_first(w);
+	size_t misfit = ts_check_misfit_entry(w);
 
-	if (conflict != none)
+	if (conflict != none && conflict != misfit)
 		lead_with_conflict(w, conflict);
+	else if (misfit != none)
+		ts_check_lead_with_misfit(w, misfit);
 	else if (question != none)
 		lead_with_question(w, question);
+	else if (concern != none && ts_check_keeps(w, concern))
+		ts_check_lead_with_misfit(w, concern);
 	else if (concern != none)
 		lead_with_concern(w, concern);
 	else
 		lead_with_yes(w);
+	if (conflict != none || concern != none)
+		ts_check_say_water_too(w);
 }
 
 /* No animal is named: what is to be done about the water, if anything. */
@@ -237,7 +270,7 @@ static void lead_with_water(struct ts_check_work *w)
 
 	if (fault != w->entry_count) {
 		ts_text_puts(&w->text, "Not yet: ", w->out->judgements[fault].says, ".", NULL);
-		finish(w, fault, remedy_of(&w->out->judgements[fault]));
+		ts_check_finish(w, fault, remedy_of(&w->out->judgements[fault]));
 		return;
 	}
 	if (!w->check.water_known)
@@ -250,7 +283,8 @@ static void lead_with_water(struct ts_check_work *w)
 	else
 		ts_text_put(&w->text, "Nothing needs doing about the water: choose animals that "
 				      "like it as it is.");
-	finish(w, w->entry_count, w->check.water_known ? "tapshoal rank lists who does" : NULL);
+	ts_check_finish(
+		w, w->entry_count, w->check.water_known ? "tapshoal rank lists who does" : NULL);
 }
 
 /* The advice that is the answer; entry_count: none. */
@@ -275,7 +309,7 @@ static void lead_with_nobody(struct ts_check_work *w, const char *nobody)
 	ts_say_unusual(&w->text, bit, p);
 	why = ts_asking_keep(w->asking, &w->text);
 	ts_text_puts(&w->text, "This water suits nobody yet: ", nobody, ".", NULL);
-	finish(w, w->entry_count, why);
+	ts_check_finish(w, w->entry_count, why);
 }
 
 void ts_check_headline(struct ts_check_work *w)

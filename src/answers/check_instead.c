@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Where an animal is eaten or bitten by one that is planned as well, the cause need not go: another
- * shoal, or another fish of the same level, may do in its place. It is one that is sold, that the
- * rules have nothing against beside the rest, and that the water suits where it is known.
+ * Who goes in the place of one that is not to be bought: a fish that is sold, that the rules have
+ * nothing against beside the rest, and that the water suits where it is known. And, where the water
+ * suits none of a list, which fish are for this water.
  */
 #include "answers/check_parts.h"
 
@@ -10,6 +10,10 @@
 
 #include "stock/rules.h"
 #include "words/rulings.h"
+
+/* How many of the fish for a water are named. */
+#define NAMED 3
+#define LOOKED_AT 12
 
 static bool planned(const struct ts_check *c, const struct ts_species *species)
 {
@@ -41,20 +45,36 @@ static bool faultless(const struct ts_rulings *all)
 /* Of the same place in the tank, and a shoal in the place of a shoal. */
 static bool alike(const struct ts_species *a, const struct ts_species *b)
 {
-	return b->kind == TS_ANIMAL_FISH && b->swims == a->swims &&
-	       (b->group.least >= 5) == (a->group.least >= 5) && b->sold <= TS_SOLD_OFTEN &&
-	       ts_match_advised_unasked(b);
+	return b->swims == a->swims && (b->group.least >= 5) == (a->group.least >= 5);
 }
 
-static bool suits(const struct ts_check_work *w, const struct ts_species *s)
+/* What is bought lives in what the tank settles at. */
+static const struct ts_profile *water_of(const struct ts_check_work *w)
+{
+	const struct ts_waters *waters = w->check.waters;
+
+	return waters->log.read && waters->settled_known ? &waters->settled : &w->check.profile;
+}
+
+static bool suits(const struct ts_check_work *w, const struct ts_species *s, double *ret_distance)
 {
 	struct ts_keeping keeping = {.temperature = w->question->plan->tank.temp_c};
 	struct ts_match match;
 
+	*ret_distance = 0;
 	if (!w->check.water_known)
 		return true;
-	ts_match_species(s, &w->check.profile, &keeping, w->asking->practice, &match);
-	return match.verdict <= TS_TOLERATES && match.limiting < 0;
+	ts_match_species(s, water_of(w), &keeping, w->asking->practice, &match);
+	*ret_distance = isnan(match.distance) ? 0 : match.distance;
+	return match.verdict == TS_SUITS;
+}
+
+/* Who is in the tank when all is done: not who is told not to be bought for the water. */
+static bool stays(const struct ts_plan_group *g, const struct ts_species *gone)
+{
+	bool lives = g->planned < ts_group_count(&g->group);
+
+	return g->group.species != gone && (lives || g->way == TS_WAY_NONE);
 }
 
 static bool fits(
@@ -66,48 +86,148 @@ static bool fits(
 
 	ts_rules_alone(&group, tank, w->asking->practice, &all);
 	for (size_t i = 0; i < w->check.group_count && faultless(&all); i++) {
-		const struct ts_group *other = &w->check.groups[i].group;
-
-		if (other->species == gone)
+		if (!stays(&w->check.groups[i], gone))
 			continue;
 		all.count = 0;
-		ts_rules_together(&group, other, tank, w->asking->practice, &all);
+		ts_rules_together(
+			&group, &w->check.groups[i].group, tank, w->asking->practice, &all);
 	}
 	return faultless(&all);
 }
 
-/* Of one home before others, then what is sold most, then by name (the catalogue's order). */
-static int worth(const struct ts_species *gone, const struct ts_species *s)
+struct choice {
+	const struct ts_species *species;
+	double worth;
+};
+
+/* What speaks for an animal in the place of `gone`; NULL: of any place. Common practice, no source.
+ */
+enum { WORTH_EVERYWHERE = 300, WORTH_ALIKE = 200, WORTH_SHOAL = 300, WORTH_HOME = 100 };
+
+static double worth(const struct ts_species *gone, const struct ts_species *s, double distance)
 {
-	return 2 * (s->home_water == gone->home_water) + (s->sold == TS_SOLD_EVERYWHERE);
+	double sum = WORTH_EVERYWHERE * (s->sold == TS_SOLD_EVERYWHERE) + fmin(distance, 99);
+
+	if (!gone)
+		return sum;
+	/* Nobody who wants a few lively ones is helped with one that lives alone. */
+	return sum + WORTH_ALIKE * alike(gone, s) +
+	       WORTH_HOME * (s->home_water == gone->home_water) +
+	       WORTH_SHOAL * ((s->group.least >= 3) == (gone->group.least >= 3));
 }
 
-void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault)
+/* Puts it in its place among the best. */
+static void insert(struct choice *best, size_t *io_count, size_t most, struct choice one)
 {
-	const struct ts_species *gone = fault->subject, *best = NULL;
+	size_t at = *io_count;
 
-	if ((fault->rule != TS_RULE_EATEN && fault->rule != TS_RULE_FIN_NIPPER) ||
-		fault->remedy.kind != TS_REMEDY_LEAVE_OUT || !planned(&w->check, gone) ||
-		!planned(&w->check, fault->other))
+	while (at && best[at - 1].worth < one.worth)
+		at--;
+	if (at >= most)
 		return;
+	if (*io_count < most)
+		++*io_count;
+	memmove(&best[at + 1], &best[at], (*io_count - at - 1) * sizeof *best);
+	best[at] = one;
+}
+
+/* A fish for a fish, a shrimp for a shrimp. */
+static size_t choose(const struct ts_check_work *w, int kind, const struct ts_species *gone,
+	size_t most, struct choice *ret)
+{
+	size_t count = 0;
+
 	for (size_t i = 0; i < w->asking->species_count; i++) {
 		const struct ts_species *s = w->asking->species[i];
+		struct choice one = {s, 0};
+		double distance;
 
-		if ((best && worth(gone, s) <= worth(gone, best)) || !alike(gone, s) ||
-			in_plan(&w->check, s) || !suits(w, s) || !fits(w, gone, s))
+		if (s->kind != kind || s->sold > TS_SOLD_OFTEN || !ts_match_advised_unasked(s) ||
+			in_plan(&w->check, s) || !suits(w, s, &distance))
 			continue;
-		best = s;
+		one.worth = worth(gone, s, distance);
+		if ((count < most || one.worth > ret[count - 1].worth) && fits(w, gone, s))
+			insert(ret, &count, most, one);
 	}
-	if (!best)
-		return;
-	w->out->instead_species = best->species;
-	w->out->instead_count = ceil(best->group.comfortable);
-	ts_text_put(&w->text, "Or, instead of the ");
+	return count;
+}
+
+static bool same_genus(const struct choice *chosen, size_t count, const struct ts_species *s)
+{
+	for (size_t i = 0; i < count; i++) {
+		if (ts_rule_same_genus(chosen[i].species, s))
+			return true;
+	}
+	return false;
+}
+
+/* What is sold everywhere goes before what is not; of these, first of every genus one. */
+static size_t mixed(const struct choice *from, size_t count, struct choice *ret)
+{
+	size_t kept = 0;
+
+	for (int pass = 0; pass < 4; pass++) {
+		for (size_t i = 0; i < count && kept < NAMED; i++) {
+			bool everywhere = from[i].species->sold == TS_SOLD_EVERYWHERE;
+			bool taken = false;
+
+			for (size_t k = 0; k < kept; k++)
+				taken |= ret[k].species == from[i].species;
+			if (!taken && everywhere == (pass < 2) &&
+				(pass % 2 || !same_genus(ret, kept, from[i].species)))
+				ret[kept++] = from[i];
+		}
+	}
+	return kept;
+}
+
+bool ts_check_name_instead(struct ts_check_work *w, const struct ts_species *gone)
+{
+	struct choice best;
+
+	if (!choose(w, gone->kind, gone, 1, &best))
+		return false;
+	w->out->instead_species = best.species->species;
+	w->out->instead_count = ceil(best.species->group.comfortable);
+	ts_text_put(&w->text, "Instead of the ");
 	ts_say_animals(&w->text, gone);
 	ts_text_put(&w->text, ", take ");
 	ts_text_number_short(&w->text, w->out->instead_count, 0);
 	ts_text_put(&w->text, " ");
-	ts_say_animals(&w->text, best);
+	(w->out->instead_count == 1 ? ts_say_animal : ts_say_animals)(&w->text, best.species);
+	if (w->check.water_known)
+		ts_text_put(&w->text, w->out->instead_count == 1 ? ", which likes this water"
+								 : ", which like this water");
 	ts_text_put(&w->text, ".");
 	w->out->instead_says = ts_asking_keep(w->asking, &w->text);
+	return true;
+}
+
+void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault)
+{
+	/* The one that suffers need not be the one that goes. */
+	if ((fault->rule == TS_RULE_EATEN || fault->rule == TS_RULE_FIN_NIPPER) &&
+		fault->remedy.kind == TS_REMEDY_LEAVE_OUT && planned(&w->check, fault->subject) &&
+		planned(&w->check, fault->other))
+		(void)ts_check_name_instead(w, fault->subject);
+}
+
+bool ts_check_name_for_water(struct ts_check_work *w, int kind)
+{
+	struct choice all[LOOKED_AT], best[NAMED];
+	size_t count = mixed(all, choose(w, kind, NULL, LOOKED_AT, all), best);
+
+	if (!count)
+		return false;
+	ts_text_put(&w->text, kind == TS_ANIMAL_FISH ? "Fish for this water as it is: "
+						     : "For this water as it is: ");
+	for (size_t i = 0; i < count; i++) {
+		ts_text_put(&w->text, !i ? "" : i + 1 == count ? " or " : ", ");
+		ts_say_animals(&w->text, best[i].species);
+	}
+	ts_text_put(&w->text, "; tapshoal rank lists them all.");
+	w->out->instead_species = best[0].species->species;
+	w->out->instead_count = ceil(best[0].species->group.comfortable);
+	w->out->instead_says = ts_asking_keep(w->asking, &w->text);
+	return true;
 }

@@ -54,6 +54,27 @@ void ts_check_headline(struct ts_check_work *w);
 /* Says what may be taken in the place of the one that suffers from this fault. */
 void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault);
 
+/* Says who goes in the place of `gone`; false: nobody was found. */
+bool ts_check_name_instead(struct ts_check_work *w, const struct ts_species *gone);
+
+/* Says which animals of a kind are for this water; false: none was found. */
+bool ts_check_name_for_water(struct ts_check_work *w, int kind);
+
+/* The entry by which the water decides against what is planned; entry_count: none does. */
+size_t ts_check_misfit_entry(const struct ts_check_work *w);
+
+/* The water as the first line: of those that are planned, or of those that live there. */
+void ts_check_lead_with_misfit(struct ts_check_work *w, size_t entry);
+
+/* Whether an entry says that who lives there is to stay in mended water. */
+bool ts_check_keeps(const struct ts_check_work *w, size_t entry);
+
+/* What the water has against some of them, where something else is the first line. */
+void ts_check_say_water_too(struct ts_check_work *w);
+
+/* Ends the first lines: the headline is in the text. */
+void ts_check_finish(struct ts_check_work *w, size_t entry, const char *decides);
+
 /* Fill animals, cautions, shared water, the smallest tank and the load. */
 void ts_check_animals(struct ts_check_work *w);
 void ts_check_water_and_room(struct ts_check_work *w);

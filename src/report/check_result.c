@@ -23,6 +23,9 @@ static const struct ts_result_field remedy_fields[] = {
 	TS_R_ROW_NUMBER(M, "length_cm", length_cm, 0, "of the tank that it takes"),
 	TS_R_ROW_NUMBER(M, "width_cm", width_cm, 0, "of that tank"),
 	TS_R_ROW_NUMBER(M, "height_cm", height_cm, 0, "of that tank"),
+	TS_R_ROW_NUMBER(M, "temp_c", temp_c, 1, "to keep the tank at"),
+	TS_R_ROW_NUMBER(M, "step_percent", step_percent, 0, "of the water, changed every week where animals live"),
+	TS_R_ROW_NUMBER(M, "step_count", step_count, 0, "such changes until the tank is there"),
 };
 #undef M
 static const struct ts_result_shape remedy_shape = TS_R_SHAPE("remedy", remedy_fields, struct ts_check_remedy);
@@ -141,6 +144,8 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_TEXT(C, "instead_says", instead_says, "another animal in the place of one that suffers"),
 	TS_R_ROW_TEXT(C, "instead_species", instead_species, "accepted name"),
 	TS_R_ROW_NUMBER(C, "instead_count", instead_count, 0, "how many of them"),
+	TS_R_ROW_TEXT(C, "water_too", water_too, "what the water has against some of them, beside the first line"),
+	TS_R_ROW_TEXT(C, "otherwise", otherwise, "the other way, which is more work"),
 	TS_R_ROW_TEXTS(C, "cautions", cautions, "who is to be feared, and the law"),
 	TS_R_ROW_LIST(C, "judgements", judgements, judgement_count, struct ts_check_judgement, &judgement_shape, "the gravest first"),
 	TS_R_ROW_COUNT(C, "more", more, "lighter ones that were left out"),

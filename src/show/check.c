@@ -46,32 +46,46 @@ static const char *sentence(
 	return ts_doc_take(doc, text);
 }
 
+/* Who is to be feared, in one line; NULL: nobody. */
+static const char *cautions(
+	struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r)
+{
+	const char *all = NULL;
+
+	for (size_t i = 0; i < r->cautions.count; i++) {
+		const char *one = sentence(doc, text, r->cautions.items[i], true);
+
+		ts_text_puts(text, all ? all : "", all ? " " : "", one, NULL);
+		all = ts_doc_take(doc, text);
+	}
+	return all;
+}
+
+/* Who is to be feared stands in the second line, whatever is to be done. */
 static void say_answer(
 	struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r)
 {
-	const char *second = NULL;
+	const char *const lines[] = {cautions(doc, text, r), r->decides,
+		r->first ? r->first->hour : NULL, r->first ? r->first->week : NULL, r->water_too,
+		r->instead_says, r->otherwise};
+	const size_t count = sizeof lines / sizeof *lines;
+	size_t second = 0;
 
-	/* Who is to be feared stands in the second line, whatever is to be done. */
-	if (r->cautions.count) {
-		for (size_t i = 0; i < r->cautions.count; i++) {
-			const char *one = sentence(doc, text, r->cautions.items[i], true);
-
-			ts_text_puts(text, second ? second : "", second ? " " : "", one, NULL);
-			second = ts_doc_take(doc, text);
-		}
+	while (second < count && !lines[second])
+		second++;
+	ts_doc_verdict(
+		doc, r->headline, second < count ? sentence(doc, text, lines[second], true) : NULL);
+	for (size_t i = second + 1; i < count; i++) {
+		if (lines[i])
+			ts_doc_paragraph(doc, sentence(doc, text, lines[i], true));
 	}
-	ts_doc_verdict(doc, r->headline,
-		second       ? sentence(doc, text, second, true)
-		: r->decides ? sentence(doc, text, r->decides, true)
-			     : NULL);
-	if (second && r->decides)
-		ts_doc_paragraph(doc, sentence(doc, text, r->decides, true));
-	if (r->first && r->first->hour)
-		ts_doc_paragraph(doc, r->first->hour);
-	if (r->first && r->first->week)
-		ts_doc_paragraph(doc, r->first->week);
-	if (r->instead_says)
-		ts_doc_paragraph(doc, r->instead_says);
+}
+
+/* A step that the first lines have said already. */
+static bool step_said(const struct ts_check_result *r, const char *says)
+{
+	return (r->decides && strcmp(r->decides, says) == 0) ||
+	       (r->otherwise && strstr(r->otherwise, says));
 }
 
 static void say_repair(
@@ -79,8 +93,9 @@ static void say_repair(
 {
 	struct ts_node *steps;
 
-	if (!r->repair_count || (r->repair_count == 1 && r->repair_mends && r->decides &&
-					strcmp(r->decides, r->repair[0].remedy->says) == 0))
+	if (!r->repair_count ||
+		(r->repair_count == 1 && r->repair_mends &&
+			(r->instead_says || step_said(r, r->repair[0].remedy->says))))
 		return;
 	ts_doc_heading(doc, 0, "What would put it right");
 	steps = ts_doc_steps(doc);

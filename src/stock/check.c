@@ -156,7 +156,7 @@ enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species
 	status = ts_check_faults(plan, species, today, practice, arena, &check);
 	if (status)
 		return status;
-	ts_check_shared_water(&check, &check.shared);
+	ts_check_shared_water(&check);
 	if (check.group_count <= TS_REMEDIES_TRIED)
 		ts_check_smallest_tank(plan, practice, &check, &check.smallest);
 	ts_check_remedies(plan, today, practice, arena, &check);

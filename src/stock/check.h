@@ -6,6 +6,7 @@
 #ifndef TS_STOCK_CHECK_H
 #define TS_STOCK_CHECK_H
 
+#include "stock/misfit.h"
 #include "stock/waters.h"
 
 /* Findings that are kept, gravest first; further ones are counted. */
@@ -27,7 +28,11 @@ struct ts_plan_group {
 	struct ts_group group;
 	unsigned planned; /* of them, those that are not in the tank yet */
 	bool wild;
-	struct ts_match match;
+	struct ts_match match;  /* with the water of now, or with what it settles at */
+	bool in_settled;        /* the latter, which is worse */
+	enum ts_misfit misfit;  /* of that match */
+	int misfit_at;          /* enum ts_parameter; -1: none */
+	enum ts_misfit_way way; /* what follows, where it is off for minerals or salt */
 };
 
 /* The water that all animals share; low above high: none. A range of NAN: no record says. */
@@ -51,7 +56,8 @@ struct ts_check {
 	struct ts_ruling *rulings; /* gravest first, then in the order of ts_rule_topic */
 	size_t count, more;
 	size_t planned_groups, living_groups;
-	struct ts_shared_water shared;
+	struct ts_shared_water shared; /* of all but those that are told not to be bought for it */
+	struct ts_shared_water shared_all, shared_there; /* of all; of those that live there */
 	struct ts_smallest_tank smallest;
 	const struct ts_species *const *of_line; /* of each line of the stock, lent */
 	struct ts_plan_group *groups;
@@ -61,6 +67,8 @@ struct ts_check {
 	bool water_known, load_known;
 	bool nitrate_sensitive; /* some animal bears nitrate badly */
 	struct ts_load load;
+	/* Other water in which all that is planned would be well; of no kind: none was found. */
+	struct ts_remedy recipe;
 	/* Step by step, what leaves no conflict: the faults, each with the remedy that is taken. */
 	const struct ts_ruling *repair;
 	size_t repair_count;
@@ -95,8 +103,8 @@ enum ts_plan_verdict ts_check_verdict(const struct ts_check *check);
 void ts_check_remedies(const struct ts_plan *plan, long today, const struct ts_practice *practice,
 	struct ts_arena *arena, struct ts_check *check);
 
-/* What water they share, and the smallest tank that holds them (shared.c). */
-void ts_check_shared_water(const struct ts_check *check, struct ts_shared_water *ret);
+/* Sets what water they share; and finds the smallest tank that holds them (shared.c). */
+void ts_check_shared_water(struct ts_check *io);
 void ts_check_smallest_tank(const struct ts_plan *plan, const struct ts_practice *practice,
 	const struct ts_check *check, struct ts_smallest_tank *ret);
 

@@ -199,16 +199,23 @@ static void check_nitrate(struct ts_judging *w)
 	check_nitrate_load(w, concern, conflict);
 }
 
-/* Animals of waters without a buffer, which more of it would harm. */
+/* Animals of waters without a buffer, which more of it would harm; who is not to be bought counts
+ * not.
+ */
 static bool want_no_buffer(const struct ts_check *c)
 {
+	size_t stay = 0;
+
 	for (size_t i = 0; i < c->group_count; i++) {
 		int home = c->groups[i].group.species->home_water;
 
+		if (c->groups[i].way == TS_WAY_LEAVE)
+			continue;
+		stay++;
 		if (home != TS_HOME_BLACK && home != TS_HOME_BEE_SHRIMP)
 			return false;
 	}
-	return c->group_count > 0;
+	return stay > 0;
 }
 
 /* The buffer of a load that is known; of an assumed one at its best. */

@@ -7,6 +7,7 @@
 
 #include "base/arena.h"
 #include "base/date.h"
+#include "base/number.h"
 
 /* The load where a routine that is not given is a good one. */
 static void best_load(struct ts_judging *w, const struct ts_waters_case *asked)
@@ -64,17 +65,6 @@ void ts_judge_waters(struct ts_judging *w)
 	}
 }
 
-/* The parameter that decides against the animal. */
-static int deciding(const struct ts_match *m)
-{
-	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
-		if (m->at[p].known && m->at[p].verdict == m->verdict && m->verdict >= TS_UNSURE &&
-			p != TS_PH)
-			return p;
-	}
-	return m->limiting;
-}
-
 /* Only the pH is beyond: it is the result of the minerals, and by itself decides nothing. */
 static bool ph_alone(const struct ts_match *m)
 {
@@ -103,21 +93,39 @@ bool ts_lived_well(const struct ts_judging *w, const struct ts_plan_group *g)
 	return long_enough;
 }
 
-/* How grave it is that the water is not the animal's own; unsure and worse never pass. */
-static enum ts_severity of_match(struct ts_judging *w, const struct ts_plan_group *g)
+static bool only_planned(const struct ts_plan_group *g)
+{
+	return g->planned == ts_group_count(&g->group);
+}
+
+static bool of_minerals(const struct ts_plan_group *g)
+{
+	return (g->misfit_at == TS_GH || g->misfit_at == TS_KH) &&
+	       isnan(g->match.copper_borne_mg_l);
+}
+
+/* How grave it is that the water is not the animal's own; open and worse never pass. */
+static enum ts_severity of_misfit(struct ts_judging *w, const struct ts_plan_group *g)
 {
 	const struct ts_match *m = &g->match;
 	const struct ts_profile *profile = &w->out->profile;
 	bool minerals = profile->at[TS_GH].given && profile->at[TS_KH].given;
+	bool well = ts_lived_well(w, g);
 
-	if (m->verdict < TS_UNSURE)
+	if (g->misfit < TS_MISFIT_OPEN)
 		return TS_NOTE;
-	if (!m->gh_missing && ts_lived_well(w, g))
+	if (g->misfit == TS_MISFIT_OPEN && well && !m->gh_missing)
 		return ph_alone(m) ? TS_NOTE : TS_CONCERN;
-	if (m->verdict == TS_EXCLUDED && !ph_alone(m))
+	/* Nobody who lives there is harmed by waiting until the water is mended. */
+	if (g->misfit == TS_MISFIT_OFF && m->verdict == TS_EXCLUDED && !well &&
+		(only_planned(g) || !of_minerals(g)))
 		return TS_CONFLICT;
-	w->cannot = true;
-	return m->gh_missing || (ph_alone(m) && !minerals) ? TS_QUESTION : TS_CONCERN;
+	/* Where all want a spoon more, the condition is known. */
+	w->cannot |= !well && g->way != TS_WAY_MINERALS;
+	if (g->misfit == TS_MISFIT_OFF)
+		return TS_CONCERN;
+	return m->gh_missing || m->kh_missing || (ph_alone(m) && !minerals) ? TS_QUESTION
+									    : TS_CONCERN;
 }
 
 /* Who is only planned will live in what the tank settles at, where the tank has been read. */
@@ -125,7 +133,7 @@ static bool will_live_in_settled(const struct ts_judging *w, const struct ts_pla
 {
 	const struct ts_waters *waters = w->out->waters;
 
-	return g->planned == ts_group_count(&g->group) && waters->log.read && waters->settled_known;
+	return only_planned(g) && waters->log.read && waters->settled_known;
 }
 
 static double mineral(const struct ts_profile *p, enum ts_parameter parameter)
@@ -133,48 +141,108 @@ static double mineral(const struct ts_profile *p, enum ts_parameter parameter)
 	return p->at[parameter].given ? p->at[parameter].value : (double)NAN;
 }
 
-static void match_group(struct ts_judging *w, struct ts_plan_group *g)
+/* Of what is decided the value that was read is said, and not the worse end of its doubt. */
+static void say_as_read(
+	struct ts_match *m, const struct ts_profile *profile, enum ts_misfit misfit, int at)
 {
-	struct ts_keeping keeping = {.wild = g->wild, .temperature = w->plan->tank.temp_c};
-	struct ts_profile profile = w->out->profile;
-	struct ts_ruling *r;
-	enum ts_severity severity;
-	enum ts_rule_id rule = TS_RULE_WATER;
-	bool in_settled;
+	struct ts_parameter_fit *f = at < 0 ? NULL : &m->at[at];
+	const struct ts_range *r;
 
-	/* These are said of the whole tank, once. */
+	if (!f || misfit == TS_MISFIT_OPEN || !f->perhaps)
+		return;
+	r = isnan(f->preferred.low) ? &f->tolerated : &f->preferred;
+	f->perhaps = false;
+	f->reading = profile->at[at].value;
+	f->uncomfortable_by = ts_min(f->reading - r->low, 0) + ts_max(f->reading - r->high, 0);
+	f->outside_by = 0;
+}
+
+/* What is said of the whole tank, once, is left out. */
+static void match_with(const struct ts_judging *w, const struct ts_plan_group *g,
+	const struct ts_profile *water, struct ts_match *ret, enum ts_misfit *ret_misfit,
+	int *ret_at)
+{
+	const struct ts_keeping keeping = {.wild = g->wild, .temperature = w->plan->tank.temp_c};
+	struct ts_profile profile = *water;
+
+	profile.poisons = w->out->profile.poisons;
 	profile.poisons.found &= ~(unsigned)(TS_POISON_AMMONIA | TS_POISON_NITRITE);
 	profile.poisons.oxygen_mg_l = (double)NAN;
-	ts_match_species(g->group.species, &profile, &keeping, w->practice, &g->match);
-	in_settled = will_live_in_settled(w, g);
-	if (in_settled) {
-		struct ts_match later;
+	ts_match_species(g->group.species, &profile, &keeping, w->practice, ret);
+	*ret_misfit = ts_misfit_of(ret, &profile, ret_at);
+	say_as_read(ret, &profile, *ret_misfit, *ret_at);
+}
 
-		profile = w->out->waters->settled;
-		profile.poisons = w->out->profile.poisons;
-		profile.poisons.found &= ~(unsigned)(TS_POISON_AMMONIA | TS_POISON_NITRITE);
-		profile.poisons.oxygen_mg_l = (double)NAN;
-		ts_match_species(g->group.species, &profile, &keeping, w->practice, &later);
-		in_settled = later.verdict > g->match.verdict;
-		if (in_settled)
-			g->match = later;
-	}
-	if (!w->out->water_known || g->match.verdict == TS_SUITS ||
-		(g->match.verdict == TS_TOLERATES && g->match.limiting < 0))
+/* Settled water decides where the animals would be well in the water of now. */
+static void match_group(struct ts_judging *w, struct ts_plan_group *g)
+{
+	enum ts_misfit misfit;
+	struct ts_match later;
+	int at;
+
+	match_with(w, g, &w->out->profile, &g->match, &g->misfit, &g->misfit_at);
+	if (!will_live_in_settled(w, g) || g->misfit == TS_MISFIT_OFF)
 		return;
-	severity = of_match(w, g);
-	if ((g->match.verdict == TS_UNSURE || ph_alone(&g->match)) &&
-		(g->match.gh_missing || !ts_lived_well(w, g)))
-		rule = TS_RULE_WATER_UNSURE;
-	r = ts_judging_say(w, rule, severity, (double)NAN, (double)NAN);
+	match_with(w, g, &w->out->waters->settled, &later, &misfit, &at);
+	g->in_settled = misfit > g->misfit;
+	if (!g->in_settled)
+		return;
+	g->match = later;
+	g->misfit = misfit;
+	g->misfit_at = at;
+}
+
+/* It wants more minerals, and no more than a spoon of them. */
+static bool wants_a_spoon(const struct ts_plan_group *g)
+{
+	for (int p = TS_GH; p <= TS_KH; p++) {
+		const struct ts_parameter_fit *f = &g->match.at[p];
+
+		if (f->known &&
+			(f->uncomfortable_by > 1 || f->uncomfortable_by < -TS_MISFIT_SPOON_DH))
+			return false;
+	}
+	return of_minerals(g);
+}
+
+static void find_ways(struct ts_check *c)
+{
+	bool others_suit = false, a_spoon = true;
+
+	for (size_t i = 0; i < c->group_count; i++) {
+		const struct ts_plan_group *g = &c->groups[i];
+		bool off = g->misfit >= TS_MISFIT_OPEN && g->misfit_at != TS_TEMPERATURE;
+
+		others_suit |= !off;
+		a_spoon &= !off || wants_a_spoon(g);
+	}
+	for (size_t i = 0; i < c->group_count; i++) {
+		struct ts_plan_group *g = &c->groups[i];
+
+		if (g->misfit == TS_MISFIT_OFF && g->misfit_at != TS_TEMPERATURE &&
+			isnan(g->match.copper_borne_mg_l))
+			g->way = ts_misfit_way(!only_planned(g), others_suit, a_spoon);
+	}
+}
+
+static void say_misfit(struct ts_judging *w, const struct ts_plan_group *g)
+{
+	const struct ts_match *m = &g->match;
+	bool open = g->misfit == TS_MISFIT_OPEN && (m->gh_missing || !ts_lived_well(w, g));
+	struct ts_ruling *r;
+
+	if (g->misfit == TS_MISFIT_NONE)
+		return;
+	r = ts_judging_say(w, open ? TS_RULE_WATER_UNSURE : TS_RULE_WATER, of_misfit(w, g),
+		(double)NAN, (double)NAN);
 	if (!r)
 		return;
 	r->subject = g->group.species;
-	r->match = &g->match;
-	r->rests = in_settled ? TS_RESTS_COMPUTED : TS_RESTS_READ;
-	r->word = deciding(&g->match);
+	r->match = m;
+	r->rests = g->in_settled ? TS_RESTS_COMPUTED : TS_RESTS_READ;
+	r->word = g->misfit_at;
 	r->ours = w->out->profile.poisons.copper_mg_l;
-	if (!in_settled)
+	if (!g->in_settled)
 		return;
 	r->ours = mineral(&w->out->waters->poured, TS_GH);
 	r->its = mineral(&w->out->waters->poured, TS_KH);
@@ -182,6 +250,13 @@ static void match_group(struct ts_judging *w, struct ts_plan_group *g)
 
 void ts_judge_matches(struct ts_judging *w)
 {
-	for (size_t i = 0; i < w->out->group_count; i++)
-		match_group(w, &w->out->groups[i]);
+	struct ts_check *c = w->out;
+
+	for (size_t i = 0; i < c->group_count; i++)
+		match_group(w, &c->groups[i]);
+	if (!c->water_known)
+		return;
+	find_ways(c);
+	for (size_t i = 0; i < c->group_count; i++)
+		say_misfit(w, &c->groups[i]);
 }

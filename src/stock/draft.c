@@ -90,12 +90,19 @@ const struct ts_plan_group *ts_check_group_of(
 	return NULL;
 }
 
+/* Whether it is sure or not, it is the same fault. */
+static enum ts_rule_id kind_of(const struct ts_ruling *r)
+{
+	return r->rule == TS_RULE_WATER_UNSURE ? TS_RULE_WATER : r->rule;
+}
+
 static const struct ts_ruling *find(const struct ts_check *c, const struct ts_ruling *like)
 {
 	for (size_t i = 0; i < c->count; i++) {
 		const struct ts_ruling *r = &c->rulings[i];
 
-		if (r->rule == like->rule && r->subject == like->subject && r->other == like->other)
+		if (kind_of(r) == kind_of(like) && r->subject == like->subject &&
+			r->other == like->other)
 			return r;
 	}
 	return NULL;
@@ -122,10 +129,15 @@ static bool gone(const struct ts_check *after, const struct ts_ruling *fault)
 {
 	const struct ts_ruling *left = find(after, fault);
 
-	if (fault->rule == TS_RULE_WATER || fault->rule == TS_RULE_WATER_UNSURE) {
+	if (kind_of(fault) == TS_RULE_WATER) {
 		const struct ts_plan_group *g = ts_check_group_of(after, fault->subject);
 
-		return !g || g->match.verdict < TS_UNSURE;
+		/* What was not read is still not known: the parameter that was off decides. */
+		return !g ||
+		       (fault->word >= 0 && isnan(fault->match->copper_borne_mg_l)
+				       ? ts_misfit_at(&g->match, &after->profile,
+						 (enum ts_parameter)fault->word) < TS_MISFIT_OPEN
+				       : g->misfit < TS_MISFIT_OPEN);
 	}
 	return !left || left->severity < TS_CONCERN;
 }

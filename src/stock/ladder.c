@@ -6,10 +6,9 @@
  */
 #include "stock/mending.h"
 
-#include "chem/hardness.h"
-#include "chem/substances.h"
 #include "stock/levels.h"
 #include "stock/rules.h"
+#include "water/mend.h"
 
 static bool rung_routine(const struct ts_mending *w, const struct ts_ruling *fault,
 	unsigned attempt, struct ts_draft *d, struct ts_remedy *ret)
@@ -32,10 +31,23 @@ static bool rung_routine(const struct ts_mending *w, const struct ts_ruling *fau
 	return true;
 }
 
-/* What the water is to hold for all: inside what they share, a degree from its end. */
-static double target(const struct ts_mending *w, enum ts_parameter p)
+/* Whose wishes the water is mended for: who lives there goes before who is planned. */
+static const struct ts_shared_water *shared_of(
+	const struct ts_mending *w, const struct ts_ruling *fault)
 {
-	const struct ts_range *r = &w->check->shared.at[p];
+	const struct ts_check *c = w->check;
+	const struct ts_plan_group *g = ts_check_group_of(c, fault->subject);
+
+	if (g && g->way == TS_WAY_LEAVE)
+		return &c->shared_all;
+	return c->living_groups ? &c->shared_there : &c->shared;
+}
+
+/* What the water is to hold: inside what they share, a degree from its end. */
+static double target(const struct ts_mending *w, const struct ts_ruling *fault, enum ts_parameter p)
+{
+	const struct ts_shared_water *shared = shared_of(w, fault);
+	const struct ts_range *r = &shared->at[p];
 	const struct ts_span *s = &w->check->profile.at[p];
 	double inside = fmin(1, (r->high - r->low) / 2);
 
@@ -46,52 +58,91 @@ static double target(const struct ts_mending *w, enum ts_parameter p)
 	return s->value > r->high ? floor(r->high - inside) : s->value;
 }
 
-static void mend_water(const struct ts_mending *w, struct ts_draft *d, double gh_dh, double kh_dh)
+static struct ts_measure exactly(double value)
 {
-	const struct ts_measure none = {.kind = TS_MEASURE_NONE};
-
-	d->water_mended = true;
-	d->mended = (struct ts_reading){.gh_dh = none, .kh_dh = none};
-	d->mended.gh_dh = (struct ts_measure){gh_dh, gh_dh, gh_dh, TS_MEASURE_VALUE};
-	d->mended.kh_dh = (struct ts_measure){kh_dh, kh_dh, kh_dh, TS_MEASURE_VALUE};
-	d->mended.method = TS_METHOD_LABORATORY;
-	if (w->check->profile.at[TS_TEMPERATURE].given &&
-		d->plan.tank.temp_c.kind == TS_MEASURE_NONE) {
-		double t = w->check->profile.at[TS_TEMPERATURE].value;
-
-		d->plan.tank.temp_c = (struct ts_measure){t, t, t, TS_MEASURE_VALUE};
-	}
+	if (isnan(value))
+		return (struct ts_measure){.kind = TS_MEASURE_NONE};
+	return (struct ts_measure){value, value, value, TS_MEASURE_VALUE};
 }
 
-/* Grams of each salt into 100 L; calcium and magnesium half and half by mass of the salts. */
-static void weigh(double gh_more, double kh_more, struct ts_remedy *ret)
+static void mend_water(
+	const struct ts_mending *w, struct ts_draft *d, const struct ts_remedy *remedy)
 {
-	const struct ts_substance *soda = ts_chem_substance("NaHCO3");
-	const struct ts_substance *calcium = ts_chem_substance("CaCl2.2H2O");
-	const struct ts_substance *magnesium = ts_chem_substance("MgSO4.7H2O");
-	double gh = ts_chem_mmol_l_from_dh(fmax(gh_more, 0));
-	double each = gh / (1 / calcium->molar_mass + 1 / magnesium->molar_mass);
+	const struct ts_span *temp = &w->check->profile.at[TS_TEMPERATURE];
 
-	ret->nahco3_g =
-		ts_chem_substance_grams(soda, ts_chem_meq_l_from_dkh(fmax(kh_more, 0)), 100);
-	ret->cacl2_g = ret->mgso4_g = each * 100 / 1000;
+	d->water_mended = true;
+	d->mended = (struct ts_reading){.gh_dh = exactly(remedy->gh_dh),
+		.kh_dh = exactly(remedy->kh_dh),
+		.method = TS_METHOD_LABORATORY};
+	if (temp->given && d->plan.tank.temp_c.kind == TS_MEASURE_NONE)
+		d->plan.tank.temp_c = exactly(temp->value);
 }
 
 static bool of_minerals(const struct ts_ruling *fault)
 {
+	if (fault->match && !isnan(fault->match->copper_borne_mg_l))
+		return false;
 	return (fault->rule == TS_RULE_WATER || fault->rule == TS_RULE_WATER_UNSURE ||
 		       fault->rule == TS_RULE_BUFFER) &&
 	       ts_ruling_topic(fault) != TS_TOPIC_TEMPERATURE;
 }
 
-/* Ammonia in the water, or nobody knows of a tank that was read: what raises the pH over it kills.
- */
-static bool ammonia_there(const struct ts_mending *w)
-{
-	const struct ts_waters *waters = w->check->waters;
+/* Animals meet another water by so many degrees a week: common practice, no source. */
+#define DEGREES_A_WEEK 2
+#define STEP_LEAST 10
+#define STEP_MOST 25
 
-	return w->check->profile.poisons.found & TS_POISON_AMMONIA ||
-	       (waters->log.read && isnan(w->check->profile.poisons.tan_mg_l));
+/* At which pace a tank with animals comes to the new water: weekly changes of one size. */
+static void pace(const struct ts_mending *w, struct ts_remedy *ret)
+{
+	const struct ts_span *gh = &w->check->profile.at[TS_GH];
+	const struct ts_span *kh = &w->check->profile.at[TS_KH];
+	double apart = 0, share;
+
+	if (!w->check->living_groups)
+		return;
+	if (gh->given && !isnan(ret->gh_dh))
+		apart = fabs(ret->gh_dh - gh->value);
+	if (kh->given && !isnan(ret->kh_dh))
+		apart = fmax(apart, fabs(ret->kh_dh - kh->value));
+	share = floor(20 * DEGREES_A_WEEK / fmax(apart, 1)) * 5; /* in steps of 5 % */
+	ret->step_percent = fmin(fmax(share, STEP_LEAST), STEP_MOST);
+	/* Within a degree of it. */
+	ret->step_count =
+		apart > 1 ? (unsigned)ceil(log(1 / apart) / log1p(-ret->step_percent / 100)) : 1;
+}
+
+/* Over ammonia what raises the pH kills: where it was read nothing is mended, else it is read
+ * first. */
+static bool over_ammonia(const struct ts_mending *w)
+{
+	return w->check->profile.poisons.found & TS_POISON_AMMONIA;
+}
+
+static bool ammonia_unread(const struct ts_mending *w)
+{
+	return (w->check->waters->log.read || w->check->living_groups) &&
+	       isnan(w->check->profile.poisons.tan_mg_l);
+}
+
+/* NAN stays: bicarbonate is exact without GH, and hardness salts without KH. */
+static double more_of(double target_dh, const struct ts_span *now)
+{
+	return now->given ? target_dh - now->value : 0;
+}
+
+/* What brings the water from what it holds to what it is to hold; NAN: not known. */
+static void weigh(struct ts_remedy *ret, double gh_dh, double kh_dh)
+{
+	struct ts_mend mend;
+
+	(void)ts_mend_find(&(struct ts_mend_wish){isnan(ret->gh_dh) ? (double)NAN : gh_dh,
+				   isnan(ret->kh_dh) ? (double)NAN : kh_dh, ret->gh_dh, ret->kh_dh,
+				   (double)NAN},
+		&mend);
+	ret->nahco3_g = mend.bicarbonate_g;
+	ret->cacl2_g = mend.calcium_chloride_g;
+	ret->mgso4_g = mend.epsom_g;
 }
 
 static bool rung_minerals(const struct ts_mending *w, const struct ts_ruling *fault,
@@ -99,20 +150,41 @@ static bool rung_minerals(const struct ts_mending *w, const struct ts_ruling *fa
 {
 	const struct ts_span *gh = &w->check->profile.at[TS_GH];
 	const struct ts_span *kh = &w->check->profile.at[TS_KH];
+	double gh_more, kh_more;
 
-	if (attempt || !of_minerals(fault) || !gh->given || !kh->given || ammonia_there(w))
+	if (attempt || !of_minerals(fault) || over_ammonia(w))
 		return false;
-	ret->gh_dh = target(w, TS_GH);
-	ret->kh_dh = target(w, TS_KH);
-	if (fault->rule == TS_RULE_BUFFER)
+	ret->gh_dh = target(w, fault, TS_GH);
+	ret->kh_dh = target(w, fault, TS_KH);
+	if (fault->rule == TS_RULE_BUFFER && kh->given)
 		ret->kh_dh = fmax(ret->kh_dh, w->practice->value[TS_P_KH_WARN]);
+	gh_more = more_of(ret->gh_dh, gh);
+	kh_more = more_of(ret->kh_dh, kh);
 	/* The sodium of the one brings no calcium: GH may stay, it may not fall. */
-	if (ret->gh_dh < gh->value || ret->kh_dh < kh->value ||
-		!(ret->gh_dh > gh->value || ret->kh_dh > kh->value))
+	if (gh_more < 0 || kh_more < 0 || !(gh_more > 0 || kh_more > 0))
 		return false;
-	weigh(ret->gh_dh - gh->value, ret->kh_dh - kh->value, ret);
-	mend_water(w, d, ret->gh_dh, ret->kh_dh);
+	weigh(ret, gh->value, kh->value);
+	pace(w, ret);
+	ret->test_ammonia_first = kh_more > 0 && ammonia_unread(w);
+	mend_water(w, d, ret);
 	return true;
+}
+
+/* The share that is left of a value, to come to its target; 1: nothing is to be taken away. */
+static double share_left(
+	const struct ts_mending *w, const struct ts_ruling *fault, enum ts_parameter p)
+{
+	const struct ts_span *now = &w->check->profile.at[p];
+
+	return now->given && now->value > 0 ? target(w, fault, p) / now->value : 1;
+}
+
+static double put_back(const struct ts_mending *w, const struct ts_ruling *fault,
+	enum ts_parameter p, double thinned)
+{
+	const struct ts_range *r = &shared_of(w, fault)->at[p];
+
+	return thinned < r->low ? fmin(r->low + 1, (r->low + r->high) / 2) : thinned;
 }
 
 static bool rung_dilute(const struct ts_mending *w, const struct ts_ruling *fault, unsigned attempt,
@@ -122,18 +194,36 @@ static bool rung_dilute(const struct ts_mending *w, const struct ts_ruling *faul
 	const struct ts_span *kh = &w->check->profile.at[TS_KH];
 	double share;
 
-	if (attempt || !of_minerals(fault) || !gh->given || !kh->given || !(gh->value > 0))
+	if (attempt || !of_minerals(fault))
 		return false;
-	share = fmin(
-		target(w, TS_GH) / gh->value, kh->value > 0 ? target(w, TS_KH) / kh->value : 1);
+	share = fmin(share_left(w, fault, TS_GH), share_left(w, fault, TS_KH));
 	share = floor(share * 20) / 20; /* in steps of 5 % */
-	if (!(share > 0 && share < 1))
+	if (!(share >= 0 && share < 1))
 		return false;
 	ret->percent = 100 * (1 - share);
-	ret->gh_dh = gh->value * share;
-	ret->kh_dh = kh->value * share;
-	mend_water(w, d, ret->gh_dh, ret->kh_dh);
+	/* What the harder of the two takes too much of the other is put back. */
+	ret->gh_dh = put_back(w, fault, TS_GH, gh->given ? gh->value * share : (double)NAN);
+	ret->kh_dh = put_back(w, fault, TS_KH, kh->given ? kh->value * share : (double)NAN);
+	weigh(ret, gh->value * share, kh->value * share);
+	pace(w, ret);
+	mend_water(w, d, ret);
 	return true;
+}
+
+/* The heater, or the lack of one: the nearest that all like. */
+static bool rung_warmth(const struct ts_mending *w, const struct ts_ruling *fault, unsigned attempt,
+	struct ts_draft *d, struct ts_remedy *ret)
+{
+	const struct ts_shared_water *shared = &w->check->shared;
+	const struct ts_range *r = &shared->at[TS_TEMPERATURE];
+	const struct ts_span *now = &w->check->profile.at[TS_TEMPERATURE];
+
+	if (attempt || ts_ruling_topic(fault) != TS_TOPIC_TEMPERATURE || !fault->match ||
+		!now->given || !shared->comfortable[TS_TEMPERATURE] || r->low > r->high)
+		return false;
+	ret->temp_c = fmin(fmax(now->value, r->low), r->high);
+	d->plan.tank.temp_c = exactly(ret->temp_c);
+	return ret->temp_c != now->value;
 }
 
 /* The tank there is: a lid, another current. A larger one is another tank, and the last of these.
@@ -334,6 +424,7 @@ static bool rung_other_home(const struct ts_mending *w, const struct ts_ruling *
 
 const struct ts_ladder_row ts_ladder[] = {
 	{TS_REMEDY_ROUTINE, rung_routine},
+	{TS_REMEDY_WARMTH, rung_warmth},
 	{TS_REMEDY_MINERALS, rung_minerals},
 	{TS_REMEDY_DILUTE, rung_dilute},
 	{TS_REMEDY_TANK, rung_tank},

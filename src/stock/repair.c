@@ -49,13 +49,12 @@ static bool passes_by(const struct ts_mending *w, const struct ts_ruling *fault)
 	}
 }
 
-static void climb(const struct ts_mending *w, struct ts_ruling *fault)
+/* Tries one kind of change after another until one mends; true: the remedy is `*ret`. */
+static bool climb_from(const struct ts_mending *w, const struct ts_ruling *fault,
+	enum ts_remedy_kind from, enum ts_remedy_kind to, struct ts_remedy *ret)
 {
-	/* Who bears the water and lives well in it is not sent away for it. */
-	bool stays = (fault->match && fault->severity < TS_CONFLICT) || passes_by(w, fault);
-
 	for (size_t k = 0; k < ts_ladder_count && !w->arena->failed; k++) {
-		for (unsigned attempt = 0; !stays || ts_ladder[k].kind < TS_REMEDY_OTHER_HOME;
+		for (unsigned attempt = 0; ts_ladder[k].kind >= from && ts_ladder[k].kind < to;
 			attempt++) {
 			struct ts_remedy remedy = {.kind = ts_ladder[k].kind, .attempt = attempt};
 			struct ts_arena scratch;
@@ -71,33 +70,62 @@ static void climb(const struct ts_mending *w, struct ts_ruling *fault)
 			ts_arena_drop(&scratch);
 			if (mends) {
 				remedy.mends = true;
-				fault->remedy = remedy;
-				return;
+				*ret = remedy;
+				return true;
 			}
 			if (!more || w->arena->failed)
 				break;
 		}
 	}
+	return false;
 }
 
-/* Degrees that are a spoon of salt; more make another water, for which other fish are the cheaper
- * way. Common practice, no source. */
-#define MINERALS_A_SPOON 5
+static enum ts_misfit_way way_of(const struct ts_check *c, const struct ts_ruling *fault)
+{
+	const struct ts_plan_group *g =
+		fault->rule == TS_RULE_WATER ? ts_check_group_of(c, fault->subject) : NULL;
+
+	return g ? g->way : TS_WAY_NONE;
+}
+
+static void climb(const struct ts_mending *w, struct ts_ruling *fault)
+{
+	enum ts_misfit_way way = way_of(w->check, fault);
+	/* Who bears the water and lives well in it is not sent away for it. */
+	bool stays = way == TS_WAY_KEEP || (fault->match && fault->severity < TS_CONFLICT) ||
+		     passes_by(w, fault);
+	/* Beside others that suit nobody makes other water for one. */
+	enum ts_remedy_kind from = way == TS_WAY_LEAVE ? TS_REMEDY_LEAVE_OUT : TS_REMEDY_ROUTINE;
+
+	(void)climb_from(
+		w, fault, from, stays ? TS_REMEDY_OTHER_HOME : TS_REMEDY__COUNT, &fault->remedy);
+}
+
+/* The water in which those that are off would be well too: said beside what suits as it is. */
+static void find_recipe(const struct ts_mending *w)
+{
+	struct ts_check *c = w->check;
+
+	for (size_t i = 0; i < c->count && c->recipe.kind == TS_REMEDY_NONE; i++) {
+		enum ts_misfit_way way = way_of(c, &c->rulings[i]);
+
+		if (way != TS_WAY_NONE && way != TS_WAY_KEEP)
+			(void)climb_from(
+				w, &c->rulings[i], TS_REMEDY_MINERALS, TS_REMEDY_TANK, &c->recipe);
+	}
+}
 
 /* A condition that is met before anybody is bought: what it would harm is not there yet. */
 static bool eases(const struct ts_mending *w, const struct ts_ruling *r)
 {
-	const struct ts_span *gh = &w->check->profile.at[TS_GH];
-	const struct ts_span *kh = &w->check->profile.at[TS_KH];
 	const struct ts_plan_group *g = ts_check_group_of(w->check, r->subject);
 	bool planned = g ? g->planned == ts_group_count(&g->group) : !w->check->living_groups;
 
-	if (!planned || !r->remedy.clears)
+	if (!planned || !r->remedy.clears || r->remedy.test_ammonia_first)
 		return false;
 	return r->remedy.kind == TS_REMEDY_ROUTINE ||
 	       (r->remedy.kind == TS_REMEDY_MINERALS &&
-		       r->remedy.gh_dh - gh->value <= MINERALS_A_SPOON &&
-		       r->remedy.kh_dh - kh->value <= MINERALS_A_SPOON);
+		       (way_of(w->check, r) == TS_WAY_MINERALS || r->rule == TS_RULE_BUFFER));
 }
 
 /* Makes the change of a remedy for good. */
@@ -174,7 +202,7 @@ static void repair(const struct ts_mending *from, struct ts_check *check)
 			return;
 		check->repair_count++;
 		w.plan = &d->plan;
-		ts_check_shared_water(&now, &now.shared);
+		ts_check_shared_water(&now);
 		ts_check_smallest_tank(w.plan, w.practice, &now, &now.smallest);
 	}
 	check->repair_mends = now.verdict != TS_PLAN_UNSOUND;
@@ -206,6 +234,7 @@ void ts_check_remedies(const struct ts_plan *plan, long today, const struct ts_p
 		if (r->severity == TS_CONFLICT && eases(&w, r))
 			r->severity = TS_CONCERN;
 	}
+	find_recipe(&w);
 	ts_check_sort(check);
 	check->repair_mends = check->verdict != TS_PLAN_UNSOUND;
 	if (!check->repair_mends && check->group_count <= TS_REMEDIES_TRIED)

@@ -20,7 +20,15 @@ static void meet(struct ts_range *all, const struct ts_range *own)
 	all->high = fmin(all->high, own->high);
 }
 
-void ts_check_shared_water(const struct ts_check *c, struct ts_shared_water *ret)
+enum who { ALL, WHO_STAY, WHO_LIVE_THERE };
+
+static bool counts(const struct ts_plan_group *g, enum who who)
+{
+	return who == ALL ||
+	       (who == WHO_STAY ? g->way != TS_WAY_LEAVE : g->planned < ts_group_count(&g->group));
+}
+
+static void share(const struct ts_check *c, enum who who, struct ts_shared_water *ret)
 {
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
 		struct ts_range tolerated = {(double)NAN, (double)NAN}, comfortable = tolerated;
@@ -28,12 +36,21 @@ void ts_check_shared_water(const struct ts_check *c, struct ts_shared_water *ret
 		for (size_t i = 0; i < c->group_count; i++) {
 			const struct ts_parameter_fit *f = &c->groups[i].match.at[p];
 
+			if (!counts(&c->groups[i], who))
+				continue;
 			meet(&tolerated, &f->tolerated);
 			meet(&comfortable, isnan(f->preferred.low) ? &f->tolerated : &f->preferred);
 		}
 		ret->comfortable[p] = !(comfortable.low > comfortable.high);
 		ret->at[p] = ret->comfortable[p] ? comfortable : tolerated;
 	}
+}
+
+void ts_check_shared_water(struct ts_check *io)
+{
+	share(io, ALL, &io->shared_all);
+	share(io, WHO_STAY, &io->shared);
+	share(io, WHO_LIVE_THERE, &io->shared_there);
 }
 
 /* Lengths of usual tanks, cm; half as wide and high as long, 50 cm at most: common practice. */

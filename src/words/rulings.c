@@ -174,7 +174,7 @@ static void put_settled(struct ts_text *text, const struct ts_ruling *r)
 }
 
 /* How the water fits the animal: what decides, in the house sentence. */
-static void put_fit(struct ts_text *text, const struct ts_ruling *r)
+void ts_say_fit(struct ts_text *text, const struct ts_ruling *r)
 {
 	const struct ts_match *m = r->match;
 
@@ -183,8 +183,10 @@ static void put_fit(struct ts_text *text, const struct ts_ruling *r)
 		put_number(text, r->ours, 3);
 		ts_text_put(text, " mg/L, borne to ");
 		put_number(text, m->copper_borne_mg_l, 3);
-	} else if (m->gh_missing) {
+	} else if (m->gh_missing && (r->word < 0 || r->rule == TS_RULE_WATER_UNSURE)) {
 		ts_text_put(text, "GH is not given, and it decides most");
+	} else if (r->word < 0 && m->kh_missing) {
+		ts_text_put(text, "KH is not given, and by GH alone it may be beyond");
 	} else if (r->word < 0) {
 		ts_text_put(text, "what was measured leaves it open");
 	} else {
@@ -308,7 +310,7 @@ static void put_part(
 	else if (is(name, len, "name"))
 		ts_text_put(text, r->name);
 	else if (is(name, len, "fit"))
-		put_fit(text, r);
+		ts_say_fit(text, r);
 	else if (is(name, len, "calmer"))
 		put_calmer(text, r, decimals);
 	else if (is(name, len, "floor"))
@@ -393,23 +395,78 @@ static void put_figure(
 	ts_text_put(text, after);
 }
 
+/* "; then GH 6, KH 6", of what is known. */
+static void put_then(struct ts_text *text, const struct ts_remedy *m)
+{
+	const char *before = "; then ";
+
+	if (!isnan(m->gh_dh)) {
+		ts_text_put(text, before);
+		put_figure(text, "GH ", m->gh_dh, 1, "");
+		before = ", ";
+	}
+	if (!isnan(m->kh_dh)) {
+		ts_text_put(text, before);
+		put_figure(text, "KH ", m->kh_dh, 1, "");
+	}
+}
+
+/* Animals that live there come to other water slowly. */
+static void put_pace(struct ts_text *text, const struct ts_remedy *m)
+{
+	if (!m->step_count)
+		return;
+	put_figure(text, ". Change ", m->step_percent, 0, " % of the water a week");
+	if (m->step_count > 1)
+		put_figure(text, ": the tank is there in about ", m->step_count, 0, " weeks");
+}
+
+static void put_salt(
+	struct ts_text *text, double grams, const char *says, bool *io_first, bool last)
+{
+	if (!(grams >= 0.5))
+		return;
+	ts_text_put(text, *io_first ? "" : last ? " and " : ", ");
+	put_figure(text, "", grams, 0, says);
+	*io_first = false;
+}
+
+static bool has_salts(const struct ts_remedy *m)
+{
+	return m->nahco3_g >= 0.5 || m->cacl2_g >= 0.5 || m->mgso4_g >= 0.5;
+}
+
+/* "9 g of baking soda and 4 g of Epsom salt". */
+static void put_grams(struct ts_text *text, const struct ts_remedy *m)
+{
+	bool first = true;
+
+	put_salt(text, m->nahco3_g, " g of baking soda (sodium bicarbonate)", &first, false);
+	put_salt(text, m->cacl2_g, " g of calcium chloride (CaCl2.2H2O)", &first, m->mgso4_g < 0.5);
+	put_salt(text, m->mgso4_g, " g of Epsom salt (MgSO4.7H2O)", &first, true);
+}
+
 /* "into each 100 L of new water 9 g of baking soda; then GH 6, KH 6". */
 static void put_salts(struct ts_text *text, const struct ts_remedy *m)
 {
-	static const char soda[] = " g of baking soda (sodium bicarbonate)";
-	bool minerals = m->cacl2_g > 0;
-
+	if (m->test_ammonia_first)
+		ts_text_put(text, "test ammonia first, over which a rising pH kills; then ");
 	ts_text_put(text, "dissolve in each 100 L of new water ");
-	if (m->nahco3_g > 0)
-		put_figure(text, "", m->nahco3_g, 0, soda);
-	if (m->nahco3_g > 0 && minerals)
-		ts_text_put(text, ", ");
-	if (minerals) {
-		put_figure(text, "", m->cacl2_g, 0, " g of calcium chloride (CaCl2.2H2O) and ");
-		put_figure(text, "", m->mgso4_g, 0, " g of Epsom salt (MgSO4.7H2O)");
+	put_grams(text, m);
+	put_then(text, m);
+	put_pace(text, m);
+}
+
+static void put_pure(struct ts_text *text, const struct ts_remedy *m)
+{
+	put_figure(text, "take ", m->percent, 0,
+		" L of each 100 L of new water without minerals (rain, reverse osmosis)");
+	if (has_salts(m)) {
+		ts_text_put(text, ", and dissolve in it ");
+		put_grams(text, m);
 	}
-	put_figure(text, "; then GH ", m->gh_dh, 1, "");
-	put_figure(text, ", KH ", m->kh_dh, 1, "");
+	put_then(text, m);
+	put_pace(text, m);
 }
 
 static void put_tank(struct ts_text *text, const struct ts_remedy *m)
@@ -451,10 +508,10 @@ void ts_say_step(struct ts_text *text, const struct ts_remedy *m)
 		put_salts(text, m);
 		break;
 	case TS_REMEDY_DILUTE:
-		put_figure(text, "take ", m->percent, 0,
-			" L of each 100 L of new water without minerals (rain, reverse osmosis)");
-		put_figure(text, "; then GH ", m->gh_dh, 1, "");
-		put_figure(text, ", KH ", m->kh_dh, 1, "");
+		put_pure(text, m);
+		break;
+	case TS_REMEDY_WARMTH:
+		put_figure(text, "keep the tank at ", m->temp_c, 1, " C");
 		break;
 	case TS_REMEDY_TANK:
 		put_tank(text, m);
@@ -504,6 +561,9 @@ bool ts_say_condition(struct ts_text *text, const struct ts_ruling *r)
 	switch (m->mends ? m->kind : TS_REMEDY_NONE) {
 	case TS_REMEDY_MINERALS:
 		ts_text_put(text, "the water gets more minerals");
+		return true;
+	case TS_REMEDY_WARMTH:
+		put_figure(text, "the tank is kept at ", m->temp_c, 1, " C");
 		return true;
 	case TS_REMEDY_ROUTINE:
 		put_figure(text, "", m->percent, 0, " % of the water is changed every ");

@@ -17,6 +17,9 @@ void ts_say_animals(struct ts_text *text, const struct ts_species *species);
 /* Adds "4 neon tetras of the 6 that feel safe together". */
 void ts_say_ruling(struct ts_text *text, const struct ts_ruling *ruling);
 
+/* Adds how the water fits its animal, "GH 14, comfortable to 10: 4 too hard". */
+void ts_say_fit(struct ts_text *text, const struct ts_ruling *ruling);
+
 /*
  * Adds what mends it: the remedy that was tried, "keep 10 neon tetras instead of 4", else what the
  * rule advises; nothing where there is nothing to do. `advised`: advice on the water goes before
