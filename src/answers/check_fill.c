@@ -137,6 +137,12 @@ static void fill_remedy(
 		ts_check_remedy_fill(w, &remedy, says, ret->remedy);
 }
 
+/* What grows without end is no figure; its sentence says so. */
+static double with_end(double figure)
+{
+	return isfinite(figure) ? figure : (double)NAN;
+}
+
 static void fill_ruling(
 	struct ts_check_work *w, const struct ts_ruling *r, struct ts_check_judgement *ret)
 {
@@ -150,6 +156,9 @@ static void fill_ruling(
 	ret->figure = r->change;
 	if (r->match)
 		fit_figures(r, ret);
+	ret->ours = with_end(ret->ours);
+	ret->its = with_end(ret->its);
+	ret->figure = with_end(ret->figure);
 	if (ts_say_condition(&w->text, r))
 		ret->condition = ts_asking_keep(w->asking, &w->text);
 	fill_remedy(w, r, ret);

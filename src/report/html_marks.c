@@ -143,7 +143,7 @@ static void path(struct ts_text *out, const struct ts_bar *bar, int left)
 	}
 }
 
-/* "GH 1..8, 4 over": comfortable range, and the miss beyond it. */
+/* "GH 1..8, 4 over": comfortable range, or all that is known, and the miss beyond it. */
 static void figures(struct ts_page *page, const struct ts_bar *bar)
 {
 	int decimals = scales[bar->hue].decimals;
@@ -156,7 +156,8 @@ static void figures(struct ts_page *page, const struct ts_bar *bar)
 		ts_page_close(page);
 		return;
 	}
-	ts_say_range(page->out, &bar->preferred, decimals);
+	ts_say_range(
+		page->out, isnan(bar->preferred.low) ? &bar->tolerated : &bar->preferred, decimals);
 	ts_page_text(page, bar->hue == TS_HUE_TEMPERATURE ? scales[bar->hue].unit : NULL);
 	if (fabs(bar->miss) >= 0.05) {
 		ts_page_text(page, ", ");
