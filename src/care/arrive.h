@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Carrying animals home and settling them in: mixed in within the hour, lifted straight over, or
- * first a quarantine tank filled to the shop's water and brought over by stages (stages.h).
+ * Carrying animals home and settling them in: mixed in within the hour, dripped in over some,
+ * lifted straight over, or first a quarantine tank filled to the shop's water (or to water half
+ * way) and brought over by stages (stages.h).
  */
 #ifndef TS_CARE_ARRIVE_H
 #define TS_CARE_ARRIVE_H
@@ -10,10 +11,15 @@
 
 enum ts_arrive_way {
 	TS_ARRIVE_MIX,        /* float, then mix in over half an hour or more */
+	TS_ARRIVE_DRIP,       /* float, then drip the tank's water into theirs for hours */
 	TS_ARRIVE_STRAIGHT,   /* match the temperature, then lift straight over */
 	TS_ARRIVE_QUARANTINE, /* not today: a tank of the shop's water first */
+	TS_ARRIVE_HALFWAY,    /* not today: dripped into a tank of water half way first */
 	TS_ARRIVE_WAY__COUNT
 };
+
+/* Ammonia in a bag, mg/L N, from which airing it is a danger (estimate from memory). */
+#define TS_ARRIVE_BAG_TAN 1.0
 
 struct ts_arrive_wish {
 	const struct ts_solution *shop, *tank; /* NULL: not enough is known of it */
@@ -41,6 +47,7 @@ struct ts_arrival {
 	double gh_apart_percent, ec_apart_percent; /* of the shop's; NAN not known */
 	double bag_tan_mg_l;                       /* measured, or assumed after a long way */
 	bool tan_assumed;
+	double start_gh_dh, start_kh_dh, start_ec_us_cm; /* of the quarantine tank; NAN not known */
 	double nh3_bag_mg_l, nh3_aired_mg_l; /* un-ionised as N: in the closed bag, and aired */
 	size_t count; /* of stages, the last of them moving over; 0: none, or not computable */
 	struct ts_arrive_stage stages[TS_STAGES_MOST];
@@ -49,8 +56,10 @@ struct ts_arrival {
 
 /*
  * What to do, from the rule: under 2 h and both GH and conductivity within 25 % (or within one
- * safe step) mix; longer, or with 1 mg/L of ammonia in the bag, straight over; a larger gap, or
- * one that is not known, quarantine first (common practice, no source). Never fails.
+ * safe step) mix; longer, or with 1 mg/L of ammonia in the bag, straight over; up to twice or half,
+ * drip over hours; a larger gap, one that is not known, or animals that take change badly,
+ * quarantine first, and from half way where stages from the shop's water would outlast the
+ * quarantine itself (common practice, no source). Never fails.
  */
 void ts_arrive_plan(const struct ts_arrive_wish *wish, const struct ts_practice *practice,
 	struct ts_arrival *ret);

@@ -30,13 +30,6 @@ enum ts_status care_plan_species(struct session *session, const struct ts_plan *
 /* What the answers of src/answers are asked with. */
 struct ts_asking care_asking(const struct session *session);
 
-/* Adds the cautions whose bits (enum ts_caution_when) are in `when`, each once. */
-void care_cautions(struct session *session, unsigned when, struct ts_texts *ret);
-
-/* The stages: a table on the screen, steps on a page. `with_nh3`: with pH and ammonia gas. */
-void care_stages(struct ts_document *doc, struct session *session,
-	const struct ts_stage_line *stages, size_t count, bool with_nh3);
-
 /* Age in days of a reading's date today; 0 where it has none or lies ahead. */
 double care_age_days(const struct session *session, const char *date);
 

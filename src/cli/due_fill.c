@@ -2,6 +2,7 @@
 /*
  * What due found out, as the result that every format is written from.
  */
+#include "answers/cautions.h"
 #include "base/arena.h"
 #include "base/date.h"
 #include "cli/due.h"
@@ -87,6 +88,7 @@ static struct ts_due_stage_line stage_line(struct due_call *c, size_t i)
 static void fill_stages(struct due_call *c)
 {
 	const struct remake_call *k = c->remake;
+	struct ts_asking asking = care_asking(c->s);
 
 	if (!k || c->r.danger)
 		return;
@@ -110,7 +112,7 @@ static void fill_stages(struct due_call *c)
 	for (size_t i = 0; c->r.stages && i < k->remake.stages.count; i++)
 		c->r.stages[c->r.stage_count++] = stage_line(c, i);
 	care_note(c->s, &c->r.cautions, ts_treatment(k->answer.water.disinfectant));
-	care_cautions(c->s, TS_CAUTION_CHANGES, &c->r.cautions);
+	ts_answer_cautions(&asking, TS_CAUTION_CHANGES, &c->r.cautions);
 }
 
 /* What the file leaves open. */

@@ -8,6 +8,8 @@
 
 #include <math.h>
 
+#include "answers/cautions.h"
+#include "show/stages.h"
 #include "words/advice.h"
 #include "words/animal.h"
 #include "words/sentence.h"
@@ -308,6 +310,7 @@ static void fill_groups(struct work *w)
 static void fill_cautions(struct work *w)
 {
 	const struct ts_recipe *recipe = &w->c->remake.recipe;
+	struct ts_asking asking = care_asking(w->s);
 	unsigned when = 0, poisons = w->c->answer.profile.poisons.found;
 
 	for (size_t i = 0; has_recipe(w->c) && i < recipe->count; i++) {
@@ -322,7 +325,7 @@ static void fill_cautions(struct work *w)
 	when |= w->c->verdict == TS_VERDICT_UNSOFTENED ? TS_CAUTION_PLUMBING : 0u;
 	when |= w->c->volume_known && w->c->volume_l >= LARGE_L ? TS_CAUTION_LARGE : 0u;
 	when |= poisons & (TS_POISON_NITRATE | TS_POISON_COPPER) ? TS_CAUTION_DRINKING : 0u;
-	care_cautions(w->s, when, &w->r.cautions);
+	ts_answer_cautions(&asking, when, &w->r.cautions);
 }
 
 /* What this tank weighs, and what its pure water costs in waste. */
@@ -507,7 +510,7 @@ static void put_document(struct work *w)
 		ts_doc_paragraph(&doc,
 			"Each stage is the greatest change that is safe for the most "
 			"delicate of them; the figures are those after it.");
-		care_stages(&doc, w->s, w->r.stages, w->r.stage_count, true);
+		ts_show_stages(&doc, w->r.stages, w->r.stage_count, true);
 	} else if (w->c->verdict == TS_VERDICT_REMAKE) {
 		ts_doc_paragraph(&doc, "No stages: the tank is taken to be empty; do it before any "
 				       "animal is bought. Animals in it go behind --with.");

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The rows of remake and arrive. A further member is a further row.
+ * The rows of remake. A further member is a further row.
  */
 #include "report/remake_result.h"
 
+#include "report/stage_result.h"
 #include "words/remake.h"
 
 static const char *const words_unit[] = {"g", "L", NULL};
@@ -38,22 +39,6 @@ static const struct ts_result_field part_fields[] = {
 #undef P
 static const struct ts_result_shape shape_part = TS_R_SHAPE("recipe line", part_fields, struct ts_recipe_line);
 
-#define S struct ts_stage_line
-static const struct ts_result_field stage_fields[] = {
-	TS_R_ROW_COUNT(S, "day", day, "0 is the first"),
-	TS_R_ROW_NUMBER(S, "change_l", change_l, 1, "litres changed; null: the volume is not known"),
-	TS_R_ROW_NUMBER(S, "change_percent", change_percent, 0, "of the tank's water; 100: moved over"),
-	TS_R_ROW_NUMBER(S, "gh_dh", gh_dh, 2, "afterwards"),
-	TS_R_ROW_NUMBER(S, "kh_dh", kh_dh, 2, "afterwards"),
-	TS_R_ROW_NUMBER(S, "ph", ph, 2, "afterwards, of a tank with the usual CO2"),
-	TS_R_ROW_NUMBER(S, "conductivity_us_cm", conductivity_us_cm, 0, "afterwards, at 25 C"),
-	TS_R_ROW_NUMBER(S, "nh3_mg_l", nh3_mg_l, 4, "un-ionised ammonia as N, simulated"),
-	TS_R_ROW_BOOL(S, "stop", stop, "wait and test before the next one"),
-	TS_R_ROW_TEXT(S, "test", test, "what to test"),
-};
-#undef S
-static const struct ts_result_shape shape_stage = TS_R_SHAPE("stage", stage_fields, struct ts_stage_line);
-
 #define G struct ts_group_line
 static const struct ts_result_field group_fields[] = {
 	TS_R_ROW_TEXT(G, "name", name, "A or B"),
@@ -75,7 +60,7 @@ static const struct ts_result_field remake_fields[] = {
 	TS_R_ROW_LIST(R, "recipe", recipe, recipe_count, struct ts_recipe_line, &shape_part, "what goes in"),
 	TS_R_ROW_MAYBE(R, "result", result, const struct ts_made_water, &shape_water, "the water it makes"),
 	TS_R_ROW_TEXTS(R, "notes", notes, "lime, peat, the other end of the season"),
-	TS_R_ROW_LIST(R, "stages", stages, stage_count, struct ts_stage_line, &shape_stage, "none for an empty tank"),
+	TS_R_ROW_LIST(R, "stages", stages, stage_count, struct ts_stage_line, &ts_result_stage, "none for an empty tank"),
 	TS_R_ROW_TEXT(R, "routine", routine, "afterwards"),
 	TS_R_ROW_LIST(R, "groups", groups, group_count, struct ts_group_line, &shape_group, "where residents and wish cannot share"),
 	TS_R_ROW_TEXTS(R, "cautions", cautions, "each once"),
@@ -83,30 +68,4 @@ static const struct ts_result_field remake_fields[] = {
 #undef R
 const struct ts_result_shape ts_result_remake = TS_R_SHAPE("remake", remake_fields, struct ts_remake_result);
 
-#define L struct ts_arrive_line
-static const struct ts_result_field step_fields[] = {
-	TS_R_ROW_TEXT(L, "when", when, "minutes or days"),
-	TS_R_ROW_TEXT(L, "says", says, "what to do"),
-};
-#undef L
-static const struct ts_result_shape shape_step = TS_R_SHAPE("step", step_fields, struct ts_arrive_line);
-
-#define A struct ts_arrive_result
-static const struct ts_result_field arrive_fields[] = {
-	TS_R_ROW_WORD(A, "way", way, ts_arrive_way_words, "what to do, in a word"),
-	TS_R_ROW_TEXT(A, "says", says, "what to do"),
-	TS_R_ROW_TEXT(A, "because", because, "the number that decides"),
-	TS_R_ROW_NUMBER(A, "gh_apart_percent", gh_apart_percent, 0, "of the shop's GH"),
-	TS_R_ROW_NUMBER(A, "conductivity_apart_percent", ec_apart_percent, 0, "of the shop's conductivity"),
-	TS_R_ROW_NUMBER(A, "bag_ammonia_mg_l", bag_ammonia_mg_l, 2, "total ammonia as N in the bag"),
-	TS_R_ROW_BOOL(A, "bag_ammonia_assumed", bag_ammonia_assumed, "not measured: taken for a long way"),
-	TS_R_ROW_NUMBER(A, "nh3_bag_mg_l", nh3_bag_mg_l, 4, "un-ionised as N, bag closed"),
-	TS_R_ROW_NUMBER(A, "nh3_aired_mg_l", nh3_aired_mg_l, 4, "un-ionised as N, bag aired"),
-	TS_R_ROW_LIST(A, "steps", steps, step_count, struct ts_arrive_line, &shape_step, "in order"),
-	TS_R_ROW_LIST(A, "stages", stages, stage_count, struct ts_stage_line, &shape_stage, "of the quarantine tank"),
-	TS_R_ROW_TEXTS(A, "notes", notes, "what was not known"),
-	TS_R_ROW_TEXTS(A, "cautions", cautions, "each once"),
-};
-#undef A
-const struct ts_result_shape ts_result_arrive = TS_R_SHAPE("arrive", arrive_fields, struct ts_arrive_result);
 /* clang-format on */

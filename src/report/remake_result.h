@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * What remake and arrive tell to programs: result structs and their rows. The sentences in them
- * are the ones that the screen shows.
+ * What remake tells to programs: result structs and their rows. The sentences in them are the ones
+ * that the screen shows.
  */
 #ifndef TS_REPORT_REMAKE_RESULT_H
 #define TS_REPORT_REMAKE_RESULT_H
 
+#include "answers/stage_line.h"
 #include "report/result.h"
 
 /* A water that was mixed or dosed; numbers that cannot be computed are NAN. */
@@ -18,14 +19,6 @@ struct ts_recipe_line {
 	const char *ingredient, *says;
 	double amount, amount_change; /* for the first fill; for each change */
 	const char *unit;
-};
-
-struct ts_stage_line {
-	size_t day;
-	double change_l, change_percent;
-	double gh_dh, kh_dh, ph, conductivity_us_cm, nh3_mg_l;
-	bool stop;
-	const char *test;
 };
 
 struct ts_group_line {
@@ -50,22 +43,6 @@ struct ts_remake_result {
 	struct ts_texts cautions;
 };
 
-struct ts_arrive_line {
-	const char *when, *says;
-};
-
-struct ts_arrive_result {
-	const char *way, *says, *because;
-	double gh_apart_percent, ec_apart_percent, bag_ammonia_mg_l;
-	bool bag_ammonia_assumed;
-	double nh3_bag_mg_l, nh3_aired_mg_l;
-	struct ts_arrive_line *steps;
-	size_t step_count;
-	struct ts_stage_line *stages;
-	size_t stage_count;
-	struct ts_texts notes, cautions;
-};
-
-extern const struct ts_result_shape ts_result_remake, ts_result_arrive;
+extern const struct ts_result_shape ts_result_remake;
 
 #endif

@@ -141,7 +141,7 @@ static void say_better(struct ts_text *text, const struct ts_care_figures *f)
 static void say_way_out(struct ts_text *text, const struct ts_care_figures *f)
 {
 	if (f->way_out_bare)
-		ts_text_put(text, "Made of water from reverse osmosis or clean rain: ");
+		ts_text_put(text, "Make it of water from reverse osmosis or clean rain. ");
 	ts_say_mend(text, &f->way_out);
 }
 

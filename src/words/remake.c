@@ -11,8 +11,6 @@
 const char *const ts_remake_verdict_words[TS_REMAKE_VERDICT__COUNT + 1] = {"leave", "remake",
 	"remake-by-stages", "test-first", "make-safe-first", "not-with-these-residents",
 	"unreachable", "unsoftened-first"};
-const char *const ts_arrive_way_words[TS_ARRIVE_WAY__COUNT + 1] = {
-	"mix-in", "straight-over", "quarantine-first"};
 
 /* clang-format off */
 const struct ts_caution ts_cautions[] = {
@@ -251,71 +249,4 @@ void ts_say_ends(struct ts_text *text, const struct ts_remake *r)
 	ts_text_put(text, ", KH ");
 	ts_text_number_short(text, r->other_end[1].kh_dh, 1);
 	ts_text_put(text, " at its hard end. Test the supply before each batch and ask again.");
-}
-
-void ts_say_arrival(struct ts_text *text, const struct ts_arrival *a)
-{
-	switch (a->way) {
-	case TS_ARRIVE_MIX:
-		ts_text_put(text, "Float the bag 20 minutes, mix in over 30 to 45 minutes.");
-		return;
-	case TS_ARRIVE_STRAIGHT:
-		ts_text_put(text, "Float the bag 20 minutes, then lift them straight over; do not "
-				  "air the bag.");
-		return;
-	default:
-		break;
-	}
-	ts_text_put(text, "Not into this tank today: quarantine in the shop's water");
-	if (a->count > 1) {
-		ts_text_put(text, ", ");
-		ts_text_number_short(text, (double)a->count - 1, 0);
-		ts_text_put(text, a->count == 2 ? " stage, " : " stages, ");
-		ts_text_number_short(text, (double)a->stages[a->count - 1].day, 0);
-		ts_text_put(text, " days");
-	}
-	ts_text_put(text, ".");
-}
-
-static void say_pair(struct ts_text *text, const char *label, double shop, double tank,
-	const char *unit, double percent)
-{
-	ts_text_puts(text, label, " ", NULL);
-	ts_text_number_short(text, shop, 1);
-	ts_text_put(text, " against ");
-	ts_text_number_short(text, tank, 1);
-	ts_text_puts(text, *unit ? " " : "", unit, NULL);
-	ts_text_put(text, " (");
-	ts_text_number_short(text, percent, 0);
-	ts_text_put(text, " % apart)");
-}
-
-void ts_say_arrival_because(
-	struct ts_text *text, const struct ts_arrive_wish *wish, const struct ts_arrival *a)
-{
-	bool gh = !isnan(a->gh_apart_percent), ec = !isnan(a->ec_apart_percent);
-
-	if (a->way == TS_ARRIVE_STRAIGHT && !isnan(a->bag_tan_mg_l)) {
-		ts_text_put(text,
-			a->tan_assumed ? "Ammonia in the bag, taken as " : "Ammonia in the bag ");
-		ts_text_number_short(text, a->bag_tan_mg_l, 1);
-		ts_text_put(text, " mg/L N: as poison ");
-		ts_text_number(text, a->nh3_bag_mg_l, 3);
-		ts_text_put(text, " closed, ");
-		ts_text_number(text, a->nh3_aired_mg_l, 2);
-		ts_text_put(text, " aired (to 0.02).");
-		return;
-	}
-	if (a->unknown_gap) {
-		ts_text_put(text, "Neither GH nor conductivity is known of both waters: taken as "
-				  "far apart.");
-		return;
-	}
-	if (gh)
-		say_pair(text, "GH", wish->shop_gh_dh, wish->tank_gh_dh, "", a->gh_apart_percent);
-	ts_text_put(text, gh && ec ? ", " : "");
-	if (ec)
-		say_pair(text, "conductivity", wish->shop_ec_us_cm, wish->tank_ec_us_cm, "uS/cm",
-			a->ec_apart_percent);
-	ts_text_put(text, ".");
 }

@@ -1,13 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The sentences of re-making and of carrying home: why not, what stands in the way, what to be
- * careful with. Advice about a running tank is next door in advice.h.
+ * The sentences of re-making: why not, what stands in the way, what to be careful with. Advice
+ * about a running tank is next door in advice.h.
  */
 #ifndef TS_WORDS_REMAKE_H
 #define TS_WORDS_REMAKE_H
 
 #include "base/text.h"
-#include "care/arrive.h"
 #include "care/remake.h"
 
 /* What to do, in a word; in JSON. */
@@ -24,7 +23,6 @@ enum ts_remake_verdict {
 };
 
 extern const char *const ts_remake_verdict_words[TS_REMAKE_VERDICT__COUNT + 1]; /* and NULL */
-extern const char *const ts_arrive_way_words[TS_ARRIVE_WAY__COUNT + 1];
 
 /* The verdict of a plan that ended with `status` TS_OK or TS_NO. */
 enum ts_remake_verdict ts_remake_verdict_of(const struct ts_remake *remake, enum ts_status status);
@@ -42,11 +40,6 @@ void ts_say_lime(struct ts_text *text, const struct ts_remake *remake);
 void ts_say_peat(struct ts_text *text, const struct ts_remake *remake);
 /* Adds what the recipe gives where the supply is at its ends; nothing where it has none. */
 void ts_say_ends(struct ts_text *text, const struct ts_remake *remake);
-
-/* Adds what to do and why for an arrival. */
-void ts_say_arrival(struct ts_text *text, const struct ts_arrival *arrival);
-void ts_say_arrival_because(
-	struct ts_text *text, const struct ts_arrive_wish *wish, const struct ts_arrival *arrival);
 
 /* The first line of every recipe, stage and water change; `disinfectant` enum ts_disinfectant. */
 const char *ts_treatment(int disinfectant);

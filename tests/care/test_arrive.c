@@ -102,6 +102,47 @@ static void test_small_step_in_soft_water__no_quarantine(void **state)
 	assert_int_equal(way(&t), TS_ARRIVE_MIX);
 }
 
+/* Twice or half in a short time: dripped, but not animals that take change badly. */
+static void test_twice_or_half__dripped(void **state)
+{
+	struct ts_species one = {.species = "Exempla ficta", .kind = TS_ANIMAL_SHRIMP};
+	struct ts_resident animal = {&one, false, false};
+	struct trip t;
+
+	(void)state;
+	open_trip(&t, 16, 10, 700, 8, 5, 360);
+	assert_int_equal(way(&t), TS_ARRIVE_DRIP);
+	t.wish.animals = &animal;
+	t.wish.animal_count = 1;
+	assert_int_equal(way(&t), TS_ARRIVE_DRIP);
+	t.wish.bag_tan_mg_l = 2;
+	assert_int_equal(way(&t), TS_ARRIVE_STRAIGHT);
+	t.wish.bag_tan_mg_l = (double)NAN;
+	t.wish.hours = 10;
+	assert_int_equal(way(&t), TS_ARRIVE_STRAIGHT);
+	animal.wild = true;
+	assert_int_equal(way(&t), TS_ARRIVE_QUARANTINE);
+}
+
+/* Shrimps from GH 16 to 4: stages from half way, within the quarantine's own four weeks. */
+static void test_stages_that_outlast_the_quarantine__start_half_way(void **state)
+{
+	struct ts_species one = {.species = "Exempla ficta", .kind = TS_ANIMAL_SHRIMP};
+	struct ts_resident animal = {&one, false, false};
+	struct ts_arrival a;
+	struct trip t;
+
+	(void)state;
+	open_trip(&t, 16, 10, 700, 4, 2, 180);
+	t.wish.animals = &animal;
+	t.wish.animal_count = 1;
+	ts_arrive_plan(&t.wish, NULL, &a);
+	assert_int_equal(a.way, TS_ARRIVE_HALFWAY);
+	assert_true(a.start_ec_us_cm >= 350 - 1e-6 && a.start_gh_dh >= 8 - 1e-6);
+	assert_true(a.count > 1 && a.stages[a.count - 1].day <= 28);
+	assert_true(fabs(a.stages[a.count - 1].gh_dh - 4) < 1e-6);
+}
+
 static void test_nothing_known_of_the_shop__taken_as_far(void **state)
 {
 	struct trip t;
@@ -209,6 +250,8 @@ int main(void)
 		cmocka_unit_test(test_waters_alike_and_a_short_way__mix),
 		cmocka_unit_test(test_posted__straight_over),
 		cmocka_unit_test(test_small_step_in_soft_water__no_quarantine),
+		cmocka_unit_test(test_twice_or_half__dripped),
+		cmocka_unit_test(test_stages_that_outlast_the_quarantine__start_half_way),
 		cmocka_unit_test(test_nothing_known_of_the_shop__taken_as_far),
 		cmocka_unit_test(test_steps__every_way_has_its_order),
 		cmocka_unit_test(test_property__no_stage_beyond_a_safe_step),

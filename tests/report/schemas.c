@@ -10,6 +10,7 @@
 #include "report/care_result.h"
 #include "report/check_result.h"
 #include "report/drift_result.h"
+#include "report/arrive_result.h"
 #include "report/due_result.h"
 #include "report/find_result.h"
 #include "report/propose_result.h"
