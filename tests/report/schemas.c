@@ -6,11 +6,11 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "report/arrive_result.h"
 #include "report/ask_back_result.h"
 #include "report/care_result.h"
 #include "report/check_result.h"
 #include "report/drift_result.h"
-#include "report/arrive_result.h"
 #include "report/due_result.h"
 #include "report/find_result.h"
 #include "report/propose_result.h"
