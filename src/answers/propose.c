@@ -9,6 +9,7 @@
 
 #include "stock/candidates.h"
 #include "stock/check.h"
+#include "stock/judge.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
 
@@ -257,6 +258,22 @@ static void tank(struct ts_proposing *w)
 	r->chosen_says = keep(w);
 }
 
+/* Where hardly any buffer is there, the lists say what that asks of their keeper. */
+static void buffer(struct ts_proposing *w)
+{
+	const struct ts_span *kh = &w->profile.at[TS_KH];
+
+	if (!w->p.count || w->p.conditions || !ts_judge_hardly_any_kh(&w->wish))
+		return;
+	ts_text_put(&w->text, "KH ");
+	number(w, kh->value, 1);
+	ts_text_put(&w->text,
+		" buffers next to nothing: only animals of black water, few of them, and pH and "
+		"ammonia tested twice a week. With KH 3 or more many other kinds would do: "
+		"tapshoal remake --to KH=3.");
+	ts_asking_note(w->asking, &w->out->notes, keep(w));
+}
+
 /* Who would leave an open tank; said where nothing is known of a lid. */
 static void lid(struct ts_proposing *w)
 {
@@ -448,6 +465,7 @@ static bool fill(struct ts_proposing *w)
 	headline(w);
 	tank(w);
 	lid(w);
+	buffer(w);
 	maturing(w);
 	why(w);
 	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {

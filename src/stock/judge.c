@@ -116,8 +116,7 @@ static double no3_room(const struct ts_wish *wish)
 	return fmax(room, 0);
 }
 
-/* So little KH that only lists of black water are sound. */
-static bool hardly_any_kh(const struct ts_wish *wish)
+bool ts_judge_hardly_any_kh(const struct ts_wish *wish)
 {
 	const struct ts_span *kh = &wish->profile->at[TS_KH];
 
@@ -130,8 +129,9 @@ double ts_judge_nitrogen_most_mg_day(const struct ts_wish *wish, bool conditions
 	const struct ts_span *kh = &wish->profile->at[TS_KH];
 	double days = fmax(p[TS_P_BUFFER_WARN], wish->buffer_days);
 	double most = ts_nitrogen_for_no3(wish->tank, no3_room(wish), wish->practice);
+	bool black = !conditions && ts_judge_hardly_any_kh(wish);
 
-	if (kh->given && (conditions || !hardly_any_kh(wish))) {
+	if (kh->given && !black) {
 		double kh_new = wish->kh_new_dh > 0 ? wish->kh_new_dh : kh->value;
 
 		most = fmin(
@@ -139,7 +139,11 @@ double ts_judge_nitrogen_most_mg_day(const struct ts_wish *wish, bool conditions
 		most = fmin(most, ts_nitrogen_for_buffer(
 					  wish->tank, kh_new, renewal_days(wish), wish->practice));
 	}
-	return (wish->full_load ? FULL : p[TS_P_LOAD_SHARE]) * most;
+	most *= wish->full_load ? FULL : p[TS_P_LOAD_SHARE];
+	/* What hardly any buffer is there for has a light load. */
+	return black ? fmin(most,
+			       ts_nitrogen_for_no3(wish->tank, p[TS_P_NITRATE_AIM], wish->practice))
+		     : most;
 }
 
 enum ts_left_out ts_judge_load(
@@ -155,7 +159,7 @@ enum ts_left_out ts_judge_load(
 		limit = p[sensitive ? TS_P_NITRATE_CONFLICT_SENSITIVE : TS_P_NITRATE_CONFLICT];
 	if (fmax(settled, wish->no3_now_mg_l) >= limit)
 		return TS_LEFT_BY_NITRATE;
-	if (!conditions && hardly_any_kh(wish) && species->home_water != TS_HOME_BLACK)
+	if (!conditions && ts_judge_hardly_any_kh(wish) && species->home_water != TS_HOME_BLACK)
 		return TS_LEFT_BY_BUFFER;
 	return TS_CANDIDATE;
 }

@@ -38,6 +38,9 @@ double ts_judge_nitrogen_mg_day(const struct ts_wish *wish, const struct ts_grou
  */
 double ts_judge_nitrogen_most_mg_day(const struct ts_wish *wish, bool conditions);
 
+/* So little KH that only lists of black water are sound, and those with a light load. */
+bool ts_judge_hardly_any_kh(const struct ts_wish *wish);
+
 /*
  * Whether the species bears the nitrate there is and will be with a full list, and hardly any KH
  * where that is so; else why not.
