@@ -13,9 +13,16 @@
 enum { HUNTS_GRAZER, HUNTS_FISH = 4 };
 enum { GAPE_PREDATOR = 3 };
 enum { DIET_OMNIVORE, DIET_HERBIVORE, DIET_CARNIVORE };
-enum { FEEDING_LIVE = 3 };
+enum { FEEDING_LIVE = 3, FEEDING_SHELLS = 10 };
 enum { PER_ANIMAL };
 enum { LAKES_NO, LAKES_OWN, LAKES_BY_CUSTOM };
+
+enum { SEXES_PAIR = 1, SEXES_ALONE = 5 };
+enum { SWIMS_BOTTOM };
+enum { BOTTOM_ANY };
+
+/* Beyond this length a fish outgrows what a buyer expects. */
+#define GROWN_CM 25
 
 /* A tank of this length is in no home; a life of so few years is short, one of so many is not. */
 #define HOME_TANK_CM 300
@@ -35,8 +42,13 @@ static const char *unsaid(const struct ts_species *s)
 
 	if (s->feeding == FEEDING_LIVE && !has(s, TS_CAUTION_HARD_TO_FEED))
 		return "it takes live food, and cautions do not name hard-to-feed";
+	if (s->feeding == FEEDING_SHELLS && !has(s, TS_CAUTION_HARD_TO_FEED))
+		return "its teeth need shells, and cautions do not name hard-to-feed";
 	if (ts_match_tank_length_cm(s) >= HOME_TANK_CM && !has(s, TS_CAUTION_NO_HOME_SUITS))
 		return "its least tank is in no home, and cautions do not name no-home-suits";
+	if (s->kind == TS_ANIMAL_FISH && s->adult_length_cm >= GROWN_CM &&
+		!has(s, TS_CAUTION_GROWS_TOO_BIG))
+		return "it grows to 25 cm or more, and cautions do not name grows-too-big";
 	if (salted != has(s, TS_CAUTION_NEEDS_SALT))
 		return salted ? "it lives in salt, and cautions do not name needs-salt"
 			      : "cautions name needs-salt, and its salinity begins with fresh "
@@ -124,11 +136,59 @@ static bool temper(const struct ts_lint *lint, const struct ts_species *s, struc
 	return false;
 }
 
+/* Families of the ground whose feelers wear off on coarse gravel. */
+static const char *const barbelled[] = {"Bagridae", "Botiidae", "Callichthyidae", "Clariidae",
+	"Cobitidae", "Mochokidae", "Nemacheilidae", "Pimelodidae"};
+
+static bool bottom(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	(void)lint;
+	if (s->swims != SWIMS_BOTTOM || s->needs.bottom != BOTTOM_ANY)
+		return true;
+	for (size_t i = 0; i < sizeof barbelled / sizeof *barbelled; i++) {
+		if (strcmp(s->family, barbelled[i]) != 0)
+			continue;
+		ts_text_puts(what, s->family, " feel their way over the ground with barbels, and ",
+			"needs.bottom is any", NULL);
+		return false;
+	}
+	return true;
+}
+
+static bool sexes(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	double most = s->group.sexes == SEXES_PAIR ? 2 : s->group.sexes == SEXES_ALONE ? 1 : 0;
+
+	(void)lint;
+	if (!most || s->group.least <= most)
+		return true;
+	ts_text_puts(what, most == 2 ? "a pair" : "one that lives alone", ", and least is ", NULL);
+	ts_text_number(what, s->group.least, 0);
+	return false;
+}
+
+/* Brackish water is its home, or it may live in fresh water: never one without the other. */
+static bool salt(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	const struct ts_range *salinity = &s->water.usual.salinity_g_l.tolerated;
+	bool brackish = s->home_water == TS_HOME_BRACKISH;
+
+	(void)lint;
+	if (brackish ? !isnan(salinity->low) : !(salinity->low > 0.5))
+		return true;
+	ts_text_put(what, brackish ? "its home is brackish water, and no salinity is given"
+				   : "it needs salt, and its home water is not brackish");
+	return false;
+}
+
 const struct ts_lint_rule ts_lint_habit_rules[] = {
+	{TS_C_LINT_BOTTOM, "needs", bottom},
 	{TS_C_LINT_CAUTIONS, "cautions", cautions},
 	{TS_C_LINT_FLOOR, "territory", floors},
 	{TS_C_LINT_HUNTS, "hunts", hunts},
 	{TS_C_LINT_LAKES, "lakes_apart", lakes},
+	{TS_C_LINT_SALT, "water", salt},
+	{TS_C_LINT_SEXES, "group", sexes},
 	{TS_C_LINT_TEMPER, "temper", temper},
 };
 const size_t ts_lint_habit_rules_count = sizeof ts_lint_habit_rules / sizeof *ts_lint_habit_rules;
