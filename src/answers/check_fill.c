@@ -111,13 +111,35 @@ static bool liked_temperature(const struct ts_check_work *w)
 	       s->at[TS_TEMPERATURE].low < s->at[TS_TEMPERATURE].high;
 }
 
+/* Before the water is put right, or read again, nothing that was read of it is mended. */
+static bool of_nobodys_water(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	bool water = r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE ||
+		     r->rule == TS_RULE_BUFFER;
+
+	return water && w->check.profile.unusual & TS_UNUSUAL__NOBODY_YET;
+}
+
+/* A report is exact, and of another day. */
+static bool of_a_report(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	int method = r->word < 0 ? TS_METHOD_UNKNOWN : w->check.profile.method[r->word];
+
+	return r->rule == TS_RULE_WATER_UNSURE && r->word != TS_TEMPERATURE &&
+	       (method == TS_METHOD_UTILITY_REPORT || method == TS_METHOD_LABORATORY);
+}
+
 static void fill_remedy(
 	struct ts_check_work *w, const struct ts_ruling *r, struct ts_check_judgement *ret)
 {
 	struct ts_remedy remedy = r->remedy;
 	const char *says;
 
-	if (bought_now(w, r)) {
+	if (of_nobodys_water(w, r))
+		return;
+	if (of_a_report(w, r)) {
+		ts_text_put(&w->text, "a report is of other days: test your own tap with drops");
+	} else if (bought_now(w, r)) {
 		remedy = (struct ts_remedy){.kind = TS_REMEDY_WAIT};
 		ts_text_put(&w->text, "more of them once the tank is safe and steady");
 	} else if (r->rule == TS_RULE_TEMPERATURE_UNKNOWN && liked_temperature(w)) {
@@ -257,6 +279,22 @@ static bool length_said(const struct ts_check_work *w, const struct ts_ruling *r
 	return false;
 }
 
+/* More of them is no remedy where the tank is too small for them. */
+static bool no_room(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	if (r->rule != TS_RULE_FEW && r->rule != TS_RULE_UNSETTLED)
+		return false;
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *other = &w->check.rulings[i];
+
+		if (other->subject == r->subject && other->severity >= TS_CONCERN &&
+			ts_ruling_topic(other) == TS_TOPIC_ROOM &&
+			other->remedy.kind == TS_REMEDY_TANK && other->remedy.length_cm > 0)
+			return true;
+	}
+	return false;
+}
+
 /* What is told not to be bought gets no other line. */
 void ts_check_fold(struct ts_check_work *w)
 {
@@ -264,7 +302,7 @@ void ts_check_fold(struct ts_check_work *w)
 		const struct ts_ruling *r = w->entries[i].ruling;
 
 		if (r)
-			w->out->judgements[i].folded =
-				goes(w, r->subject) || goes(w, r->other) || length_said(w, r);
+			w->out->judgements[i].folded = goes(w, r->subject) || goes(w, r->other) ||
+						       length_said(w, r) || no_room(w, r);
 	}
 }

@@ -6,8 +6,11 @@
  */
 #include "answers/check_parts.h"
 
+#include <math.h>
 #include <string.h>
 
+#include "chem/hardness.h"
+#include "chem/substances.h"
 #include "words/rulings.h"
 #include "words/unusual.h"
 
@@ -226,22 +229,86 @@ static size_t next_of(const struct ts_check_work *w, enum ts_severity severity, 
 	return w->entry_count;
 }
 
-/* A young filter goes before any other condition: it is the first thing to do. */
+/* A young filter is the first thing to do; then what no condition mends, then the conditions. */
 static size_t first_concern(const struct ts_check_work *w)
 {
-	size_t first = next_of(w, TS_CONCERN, true);
+	size_t first = next_of(w, TS_CONCERN, true), none = w->entry_count;
 
-	for (size_t i = first; i < w->entry_count; i++) {
+	for (size_t i = first; i < none; i++) {
 		if (w->entries[i].ruling && w->entries[i].ruling->rule == TS_RULE_FILTER)
+			return i;
+	}
+	for (size_t i = first; i < none; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+		const struct ts_check_judgement *j = &w->out->judgements[i];
+		bool grave = r && (r->other || ts_ruling_topic(r) == TS_TOPIC_ROOM);
+
+		if (grave && w->entries[i].severity == TS_CONCERN && !j->condition && !j->folded &&
+			r->rule != TS_RULE_OUTCOMPETED)
+			return i;
+	}
+	for (size_t i = first; i < none; i++) {
+		if (w->entries[i].severity == TS_CONCERN && w->entries[i].ruling &&
+			!w->out->judgements[i].folded)
 			return i;
 	}
 	return first;
 }
 
+/* What no larger tank mends goes before what one would, and another lake before all of it. */
+static size_t first_conflict(const struct ts_check_work *w)
+{
+	size_t first = next_of(w, TS_CONFLICT, true), none = w->entry_count, best = first;
+
+	for (size_t i = first; i < none && w->entries[i].severity == TS_CONFLICT; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (!r || ts_ruling_topic(r) < TS_TOPIC_COMPANY)
+			continue;
+		if (r->rule == TS_RULE_LAKE_APART)
+			return i;
+		if (best < none && w->entries[best].ruling->remedy.kind == TS_REMEDY_TANK &&
+			r->remedy.kind >= TS_REMEDY_LEAVE_OUT)
+			best = i;
+	}
+	return best;
+}
+
+/*
+ * Of those that live there what their water lacks, or what is between two of them: to be done now,
+ * whatever is not known yet. What a thermometer will tell waits.
+ */
+static size_t concern_of_residents(const struct ts_check_work *w)
+{
+	size_t first = next_of(w, TS_CONCERN, true), none = w->entry_count;
+
+	for (size_t i = first; i < none; i++) {
+		if (ts_check_keeps(w, i))
+			return i;
+	}
+	for (size_t i = first; i < none; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+		bool waits = r && r->rule == TS_RULE_TEMPERATURE_APART &&
+			     w->out->judgements[i].condition;
+
+		if (r && w->entries[i].severity == TS_CONCERN && r->other && !waits &&
+			r->rule != TS_RULE_OUTCOMPETED)
+			return i;
+	}
+	return none;
+}
+
+/* What is between two animals hangs on no water. */
+static bool between_two(const struct ts_check_work *w, size_t entry)
+{
+	return entry < w->entry_count && w->entries[entry].ruling->other &&
+	       !w->out->judgements[entry].condition;
+}
+
 /* A conflict of the water is told with all that it concerns, and what suits instead. */
 static void lead_with_list(struct ts_check_work *w)
 {
-	size_t none = w->entry_count, conflict = next_of(w, TS_CONFLICT, true);
+	size_t none = w->entry_count, conflict = first_conflict(w);
 	size_t concern = first_concern(w), question = asked_first(w);
 	size_t misfit = ts_check_misfit_entry(w);
 
@@ -249,7 +316,7 @@ static void lead_with_list(struct ts_check_work *w)
 		lead_with_conflict(w, conflict);
 	else if (misfit != none)
 		ts_check_lead_with_misfit(w, misfit);
-	else if (question != none)
+	else if (question != none && !between_two(w, concern))
 		lead_with_question(w, question);
 	else if (concern != none && ts_check_keeps(w, concern))
 		ts_check_lead_with_misfit(w, concern);
@@ -259,6 +326,26 @@ static void lead_with_list(struct ts_check_work *w)
 		lead_with_yes(w);
 	if (conflict != none || concern != none)
 		ts_check_say_water_too(w);
+}
+
+/* So little KH holds no pH. */
+static void put_no_buffer(struct ts_check_work *w)
+{
+	const double *p = w->asking->practice->value;
+	double kh = w->check.profile.at[TS_KH].value, to = ceil(p[TS_P_KH_ACT] + 1);
+
+	ts_text_put(&w->text, "KH ");
+	ts_text_number_short(&w->text, kh, 1);
+	ts_text_put(&w->text, " holds no pH: ");
+	ts_text_number_short(&w->text,
+		ts_chem_substance_grams(
+			ts_chem_substance("NaHCO3"), ts_chem_meq_l_from_dkh(to - kh), 100),
+		0);
+	ts_text_put(&w->text,
+		" g of baking soda (sodium bicarbonate) in each 100 L of new water make it ");
+	ts_text_number_short(&w->text, to, 0);
+	ts_text_put(
+		&w->text, ", a degree a week where animals live; or keep animals of black water.");
 }
 
 /* No animal is named: what is to be done about the water, if anything. */
@@ -280,6 +367,8 @@ static void lead_with_water(struct ts_check_work *w)
 		ts_text_puts(&w->text, "Test ", p->at[TS_GH].given ? "KH" : "GH",
 			p->at[TS_GH].given || p->at[TS_KH].given ? "" : " and KH",
 			" first, with drops; a pH alone does not tell who can live in it.", NULL);
+	else if (p->at[TS_KH].value < w->asking->practice->value[TS_P_KH_FLOOR])
+		put_no_buffer(w);
 	else
 		ts_text_put(&w->text, "Nothing needs doing about the water: choose animals that "
 				      "like it as it is.");
@@ -308,8 +397,81 @@ static void lead_with_nobody(struct ts_check_work *w, const char *nobody)
 		bit <<= 1;
 	ts_say_unusual(&w->text, bit, p);
 	why = ts_asking_keep(w->asking, &w->text);
-	ts_text_puts(&w->text, "This water suits nobody yet: ", nobody, ".", NULL);
+	ts_text_puts(&w->text,
+		w->check.planned_groups ? "This water suits nobody yet: "
+					: "They stay, and this water is to be put right: ",
+		nobody, ".", NULL);
 	ts_check_finish(w, w->entry_count, why);
+	/* Nothing that was read of it counts before. */
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		w->out->judgements[i].folded |=
+			r && (r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE ||
+				     r->rule == TS_RULE_BUFFER);
+	}
+}
+
+/* Advice that is to be followed now, and no mere question or comfort. */
+static bool acts(const struct ts_advice_row *row)
+{
+	return row->group >= 2 && row->group <= 6 && row->urgency != TS_AT_LEISURE;
+}
+
+static bool name_asked(const struct ts_check_work *w, size_t question)
+{
+	return question < w->entry_count &&
+	       w->entries[question].ruling->rule == TS_RULE_UNKNOWN_SPECIES;
+}
+
+/* The first advice that acts; entry_count: none. */
+static size_t acting_advice(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		if (w->entries[i].advice && acts(w->entries[i].advice->row))
+			return i;
+	}
+	return w->entry_count;
+}
+
+/* What is only to be watched is no first line where the tank is well. */
+static size_t calm_advice(const struct ts_check_work *w, size_t advice)
+{
+	for (size_t i = 0; strcmp(w->advice[0].row->id, "buffer.warn") == 0 && i < w->entry_count;
+		i++) {
+		if (w->entries[i].advice && w->entries[i].advice->row->group >= 8 &&
+			w->entries[i].advice->row->outcome == TS_LEAVE_ALONE)
+			return i;
+	}
+	return advice;
+}
+
+/* All that is named lives there: what to do now, or nothing. */
+static void lead_with_running_tank(struct ts_check_work *w, size_t advice)
+{
+	const struct ts_advice_row *row = w->advice[0].row;
+	const char *nobody = ts_nobody_yet_says(&w->check.profile);
+	size_t acting = acting_advice(w), concern = concern_of_residents(w);
+	size_t none = w->entry_count, question = asked_first(w);
+	bool asks = row->group == 1;
+
+	if (name_asked(w, question))
+		lead_with_question(w, question);
+	else if (asks && acting != none)
+		lead_with_advice(w, acting);
+	else if (!asks && row->group <= 6)
+		lead_with_advice(w, calm_advice(w, advice));
+	else if (nobody)
+		lead_with_nobody(w, nobody);
+	else if (concern != none && ts_check_keeps(w, concern))
+		ts_check_lead_with_misfit(w, concern);
+	else if (concern != none)
+		lead_with_concern(w, concern);
+	else if (!asks && row->group >= 7 && next_of(w, TS_CONCERN, true) != none &&
+		 strcmp(row->id, "stock.stay") != 0 && strcmp(row->id, "stock.temperature") != 0)
+		lead_with_list(w);
+	else
+		lead_with_advice(w, advice);
 }
 
 void ts_check_headline(struct ts_check_work *w)
@@ -319,23 +481,16 @@ void ts_check_headline(struct ts_check_work *w)
 		      (w->advice[0].row->group <= 3 ||
 			      (w->advice[0].row->group <= 7 && ts_check_unwell(w)));
 	bool faults = next_of(w, TS_CONFLICT, true) != none;
-	bool concerns = next_of(w, TS_CONCERN, true) != none;
 	const char *nobody = ts_nobody_yet_says(&w->check.profile);
 
-	if (advice != none && danger) {
+	if (advice != none && danger)
 		lead_with_advice(w, advice);
-	} else if (w->check.planned_groups && !faults && w->check.water_known && nobody) {
+	else if (w->check.planned_groups && !faults && w->check.water_known && nobody)
 		lead_with_nobody(w, nobody);
-	} else if (w->check.planned_groups || faults || advice == none) {
-		if (w->question->plan->stock_count)
-			lead_with_list(w);
-		else
-			lead_with_water(w);
-	} else if (concerns && w->advice[0].row->group >= 7 &&
-		   strcmp(w->advice[0].row->id, "stock.stay") != 0 &&
-		   strcmp(w->advice[0].row->id, "stock.temperature") != 0) {
+	else if (!w->question->plan->stock_count && advice == none)
+		lead_with_water(w);
+	else if (w->check.planned_groups || faults || advice == none)
 		lead_with_list(w);
-	} else {
-		lead_with_advice(w, advice);
-	}
+	else
+		lead_with_running_tank(w, advice);
 }

@@ -119,17 +119,20 @@ bool ts_check_advise(struct ts_check_work *w)
 	struct ts_match *residents =
 		ts_arena_array(w->asking->arena, plan->stock_count + 1, sizeof *residents);
 	struct ts_keeping keeping = {.temperature = plan->tank.temp_c};
+	struct ts_profile now = w->check.waters->now;
 	size_t count = 0;
 
 	if (!state || !residents)
 		return false;
 	ts_plan_state_make(plan, w->check.waters, w->asking->today, state);
+	/* What is advised on a pH is of one that was read. */
+	now.at[TS_PH].given &= !isnan(now.ph_read);
 	for (size_t i = 0; i < plan->stock_count; i++) {
 		if (!w->question->species[i] || !ts_in_tank(&plan->stock[i]))
 			continue;
 		keeping.wild = plan->stock[i].origin == TS_ORIGIN_WILD;
-		ts_match_species(w->question->species[i], &w->check.waters->now, &keeping,
-			w->asking->practice, &residents[count++]);
+		ts_match_species(w->question->species[i], &now, &keeping, w->asking->practice,
+			&residents[count++]);
 	}
 	if (!count && !is_maturing(w) && (plan->stock_count || !plan->tank.reading_count))
 		return true;
@@ -162,6 +165,19 @@ static bool sent_away(const struct ts_check_work *w)
 	return false;
 }
 
+/* Something is to be done about the water now: then it is not left alone. */
+static bool acted_upon(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->advice_count; i++) {
+		const struct ts_advice_row *row = w->advice[i].row;
+
+		if (row->group >= 2 && row->group <= 6 && row->urgency != TS_AT_LEISURE &&
+			row->outcome != TS_LEAVE_ALONE)
+			return true;
+	}
+	return false;
+}
+
 /* Advice that would contradict the list, or say again what it says. */
 static bool superseded(const struct ts_check_work *w, const struct ts_advice_row *row, bool crash)
 {
@@ -175,7 +191,7 @@ static bool superseded(const struct ts_check_work *w, const struct ts_advice_row
 	/* Half a tank of harder water over a lost buffer kills: whatever else is read, slowly. */
 	if (crash && begins(row->id, "now.nitrite"))
 		return true;
-	return row->group >= 8 && (unsound || sent_away(w));
+	return row->group >= 8 && row->group <= 10 && (unsound || sent_away(w) || acted_upon(w));
 }
 
 /* A pH that light swings up by day is no fault of the water. */

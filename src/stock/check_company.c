@@ -162,16 +162,50 @@ static void check_sides(struct ts_judging *w)
 			4 * cbrt(box_l * 1000 / 4));
 }
 
-/* Who have lived well in one water, comfortable to both or not, prove that both bear it. */
-static void ease_water(struct ts_rulings *all)
-{
-	for (size_t i = 0; i < all->count; i++) {
-		enum ts_rule_topic topic = ts_rule_rows[all->at[i].rule].topic;
+/*
+ * What years together without a loss disprove, and after how many days: water at once, a temper
+ * when all have grown up. Common practice, no source.
+ */
+static const struct {
+	enum ts_rule_id rule;
+	double days;
+} disproved[] = {
+	{TS_RULE_ATTACKED, 365},
+	{TS_RULE_CHASED, 182},
+	{TS_RULE_EATEN, 365},
+	{TS_RULE_FIN_NIPPER, 182},
+	{TS_RULE_FLOW_APART, 182},
+	{TS_RULE_LABYRINTH, 182},
+	{TS_RULE_LAKE_APART, 365},
+	{TS_RULE_LIGHT_APART, 182},
+	{TS_RULE_NIGHT_HUNTER, 365},
+	{TS_RULE_OUTCOMPETED, 182},
+	{TS_RULE_RIVALS, 365},
+	{TS_RULE_SHRIMPS_EATEN, 365},
+	{TS_RULE_SNAILS_EATEN, 182},
+};
 
-		if (all->at[i].severity == TS_CONCERN &&
-			(topic == TS_TOPIC_WATER || topic == TS_TOPIC_TEMPERATURE))
-			all->at[i].severity = TS_NOTE;
+static void ease(struct ts_ruling *r, double days, double settled)
+{
+	enum ts_rule_topic topic = ts_rule_rows[r->rule].topic;
+
+	if (days >= settled && r->severity == TS_CONCERN &&
+		(topic == TS_TOPIC_WATER || topic == TS_TOPIC_TEMPERATURE))
+		r->severity = TS_NOTE;
+	for (size_t i = 0; i < sizeof disproved / sizeof *disproved; i++) {
+		if (disproved[i].rule == r->rule && days >= disproved[i].days)
+			r->severity = TS_NOTE;
 	}
+}
+
+/* Who have lived together well prove that they can. */
+static void ease_all(const struct ts_judging *w, const struct ts_plan_group *a,
+	const struct ts_plan_group *b, struct ts_rulings *all)
+{
+	double days = fmin(ts_lived_well_days(w, a), ts_lived_well_days(w, b));
+
+	for (size_t i = 0; i < all->count; i++)
+		ease(&all->at[i], days, w->practice->value[TS_P_SETTLED_DAYS]);
 }
 
 static void check_company(struct ts_judging *w)
@@ -187,8 +221,7 @@ static void check_company(struct ts_judging *w)
 			all.count = 0;
 			ts_rules_together(&c->groups[i].group, &c->groups[j].group, &w->plan->tank,
 				w->practice, &all);
-			if (ts_lived_well(w, &c->groups[i]) && ts_lived_well(w, &c->groups[j]))
-				ease_water(&all);
+			ease_all(w, &c->groups[i], &c->groups[j], &all);
 			add_all(w, &all);
 		}
 	}

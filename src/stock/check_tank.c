@@ -158,12 +158,25 @@ static bool load_assumed(const struct ts_load *l)
 	return !l->change_known || (modelled && (!l->feeding_known || !l->plants_known));
 }
 
+/* Where the same animals have lived for long, nitrate stands where it settles: what was read
+ * counts. */
+static bool measured_settled(const struct ts_judging *w, double concern)
+{
+	if (w->out->planned_groups || !w->out->living_groups || !(last(w, no3_in) < concern))
+		return false;
+	for (size_t i = 0; i < w->out->group_count; i++) {
+		if (!ts_lived_well(w, &w->out->groups[i]))
+			return false;
+	}
+	return true;
+}
+
 static void check_nitrate_load(struct ts_judging *w, double concern, double conflict)
 {
 	const struct ts_estimate *steady = &w->out->load.no3_steady_mg_l;
 	struct ts_ruling *r;
 
-	if (!w->out->load_known)
+	if (!w->out->load_known || measured_settled(w, concern))
 		return;
 	if (!load_assumed(&w->out->load)) {
 		if (steady->high >= concern)

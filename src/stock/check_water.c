@@ -75,22 +75,26 @@ static bool ph_alone(const struct ts_match *m)
 	return m->verdict == TS_EXCLUDED && isnan(m->copper_borne_mg_l);
 }
 
-/* Who has lived there for eight weeks without a sign or a death proves that the water is borne. */
-bool ts_lived_well(const struct ts_judging *w, const struct ts_plan_group *g)
+double ts_lived_well_days(const struct ts_judging *w, const struct ts_plan_group *g)
 {
 	const struct ts_plan *p = w->plan;
-	bool long_enough = false;
+	double days = 0;
 	long since;
 
 	if (p->sign_count || p->deaths.value > 0 || g->planned)
-		return false;
+		return 0;
 	for (size_t i = 0; i < p->stock_count; i++) {
 		if (w->out->of_line[i] == g->group.species && p->stock[i].since && w->today >= 0 &&
 			ts_date_read(p->stock[i].since, &since))
-			long_enough |=
-				(double)(w->today - since) >= w->practice->value[TS_P_SETTLED_DAYS];
+			days = fmax(days, (double)(w->today - since));
 	}
-	return long_enough;
+	return days;
+}
+
+/* Who has lived there for eight weeks without a sign or a death proves that the water is borne. */
+bool ts_lived_well(const struct ts_judging *w, const struct ts_plan_group *g)
+{
+	return ts_lived_well_days(w, g) >= w->practice->value[TS_P_SETTLED_DAYS];
 }
 
 static bool only_planned(const struct ts_plan_group *g)

@@ -40,6 +40,9 @@ void ts_judge_tank(struct ts_judging *w);
 /* Room, and who goes with whom. */
 void ts_judge_company(struct ts_judging *w);
 
+/* For how long it has lived there without a sign or a death in the tank; 0: not known, planned. */
+double ts_lived_well_days(const struct ts_judging *w, const struct ts_plan_group *group);
+
 /* Lives there for long enough, without a sign or a death, to prove that the water is borne. */
 bool ts_lived_well(const struct ts_judging *w, const struct ts_plan_group *group);
 

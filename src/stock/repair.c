@@ -163,7 +163,19 @@ static struct ts_ruling *first_mended(const struct ts_mending *w)
 	return NULL;
 }
 
-/* Nobody is numbered who goes in the end. */
+/* What a later step makes needless: a number, or a larger tank, for one who goes in the end. */
+static bool needless(const struct ts_ruling *step, const struct ts_ruling *later)
+{
+	const struct ts_species *goes = later->remedy.species;
+
+	if (later->remedy.kind <= TS_REMEDY_NUMBER)
+		return false;
+	if (step->remedy.kind == TS_REMEDY_NUMBER)
+		return step->remedy.species == goes;
+	return step->remedy.kind == TS_REMEDY_TANK &&
+	       (step->subject == goes || step->other == goes);
+}
+
 static size_t pruned(struct ts_ruling *steps, size_t count)
 {
 	size_t kept = 0;
@@ -172,9 +184,7 @@ static size_t pruned(struct ts_ruling *steps, size_t count)
 		bool goes = false;
 
 		for (size_t k = i + 1; k < count; k++)
-			goes |= steps[i].remedy.kind == TS_REMEDY_NUMBER &&
-				steps[k].remedy.kind > TS_REMEDY_NUMBER &&
-				steps[k].remedy.species == steps[i].remedy.species;
+			goes |= needless(&steps[i], &steps[k]);
 		if (!goes)
 			steps[kept++] = steps[i];
 	}

@@ -63,7 +63,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_SALT_APART] = {"{as} bear {ours} g/L salt, {bs} need {its}", NULL, NULL, 1},
 	[TS_RULE_SHRIMPS_EATEN] = {"{bs} eat {as}", NULL, "it is no loss that the young are eaten: dense moss saves some", 0},
 	[TS_RULE_SNAILS_EATEN] = {"{bs} eat {as}", NULL, NULL, 0},
-	[TS_RULE_TEMPERATURE_APART] = {"{as} {atemp}, {bs} {btemp}", NULL, "the tank is kept where both can live", 1},
+	[TS_RULE_TEMPERATURE_APART] = {"{as} {atemp}, {bs} {btemp}", NULL, "the tank is kept {both_temp}", 1},
 	[TS_RULE_AMMONIA] = {"ammonia {ours} mg/L N, borne to {its}: the filter is not coping", "change a quarter of the water now for treated water of the same warmth; feed nothing, and test every day", NULL, 2},
 	[TS_RULE_BUFFER] = {"the buffer lasts {ours} days, the water is changed every {its} days", "change more water or more often", "water is changed often enough to keep the buffer", 0},
 	[TS_RULE_BUFFER_OPEN] = {"the buffer lasts {ours} to {its} days, as much as is fed: feeding and plants are not given", "say how much is fed, and test KH every week", NULL, 0},
@@ -259,6 +259,25 @@ static void put_temperature(
 	ts_text_put(text, " C");
 }
 
+/* Where the comforts of two meet: "at 28 C". */
+static void put_both_temperature(struct ts_text *text, const struct ts_ruling *r)
+{
+	const struct ts_range both = {r->its, r->ours};
+
+	ts_text_put(text, r->its == r->ours ? "at " : "within ");
+	if (r->its == r->ours)
+		ts_text_number_short(text, r->its, 1);
+	else
+		ts_say_range(text, &both, 1);
+	ts_text_put(text, " C");
+}
+
+/* Fish of cold water are no company for fish of warm, though one degree may do for both. */
+static bool cold_and_warm(const struct ts_ruling *r)
+{
+	return (r->subject->home_water == TS_HOME_COOL) != (r->other->home_water == TS_HOME_COOL);
+}
+
 /* Rooms that only the volume tells: their favourable end. */
 static void put_room(struct ts_text *text, const struct ts_ruling *r, const char *name)
 {
@@ -329,6 +348,8 @@ static void put_part(
 		ts_text_put(text, r->word ? "like it" : "live");
 	else if (is(name, len, "both"))
 		ts_text_put(text, r->word ? ": no water is comfortable to both" : "");
+	else if (is(name, len, "both_temp"))
+		put_both_temperature(text, r);
 	else if (is(name, len, "atemp"))
 		put_temperature(text, r, r->subject);
 	else if (is(name, len, "btemp"))
@@ -364,6 +385,8 @@ static void say_fault(struct ts_text *text, const struct ts_ruling *r)
 		says = "no water is changed: nitrate rises without end, comfortable to {its}";
 	else if (r->rule == TS_RULE_BUFFER && isinf(r->ours))
 		says = "the buffer is small, and this routine keeps it";
+	else if (r->rule == TS_RULE_BUFFER && r->ours < 1)
+		says = "there is hardly any buffer: the pH may fall from one day to the next";
 	fill(text, r, says, rows[r->rule].decimals);
 }
 
@@ -533,12 +556,27 @@ void ts_say_step(struct ts_text *text, const struct ts_remedy *m)
 	}
 }
 
+/* Whether there is something to be done while keeping all. */
+static bool can_be_kept(const struct ts_ruling *r)
+{
+	const struct ts_remedy *m = &r->remedy;
+
+	if (!rows[r->rule].keep)
+		return false;
+	if (r->rule == TS_RULE_TEMPERATURE_APART)
+		return r->severity < TS_CONFLICT && r->its <= r->ours && !cold_and_warm(r);
+	/* No tank of so many litres is that long. */
+	if (r->rule == TS_RULE_TANK_UNMEASURED)
+		return !(r->ours < r->its);
+	return r->rule != TS_RULE_FEW || !(m->mends && m->kind > TS_REMEDY_NUMBER);
+}
+
 void ts_say_remedy(struct ts_text *text, const struct ts_ruling *r, bool advised)
 {
 	const struct ts_remedy *m = &r->remedy;
 	/* "Leave one out" stands beside no condition on which both are kept. */
-	bool kept = r->severity < TS_CONFLICT && rows[r->rule].keep &&
-		    m->kind >= TS_REMEDY_LEAVE_OUT && r->rule != TS_RULE_FEW;
+	bool kept = r->severity < TS_CONFLICT && can_be_kept(r) && m->kind >= TS_REMEDY_LEAVE_OUT &&
+		    r->rule != TS_RULE_FEW;
 
 	if (matures(r))
 		ts_text_put(text,
@@ -550,7 +588,7 @@ void ts_say_remedy(struct ts_text *text, const struct ts_ruling *r, bool advised
 		ts_say_step(text, m);
 	else if (r->rule == TS_RULE_WATER_UNSURE && r->word == TS_TEMPERATURE)
 		ts_text_put(text, "read it again on another thermometer");
-	else if (rows[r->rule].mend)
+	else if (rows[r->rule].mend && !(r->rule == TS_RULE_BUFFER && isinf(r->ours)))
 		fill(text, r, rows[r->rule].mend, rows[r->rule].decimals);
 }
 
@@ -578,11 +616,7 @@ bool ts_say_condition(struct ts_text *text, const struct ts_ruling *r)
 	default:
 		break;
 	}
-	/* No tank of so many litres is that long. */
-	if (r->rule == TS_RULE_TANK_UNMEASURED && r->ours < r->its)
-		return false;
-	if (!rows[r->rule].keep ||
-		(r->rule == TS_RULE_FEW && m->mends && m->kind > TS_REMEDY_NUMBER))
+	if (!can_be_kept(r))
 		return false;
 	fill(text, r, rows[r->rule].keep, rows[r->rule].decimals);
 	return true;
