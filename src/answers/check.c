@@ -76,7 +76,9 @@ static void take_verdict(struct ts_check_work *w)
 	w->out->verdict = ts_check_verdict_words[verdict];
 	/* Beside unexplained signs nothing is known to be well. */
 	w->out->answered = w->check.answered && !(w->advice_count && ts_check_unwell(w));
-	w->out->passes = w->out->answered && verdict <= TS_PLAN_SOUND_IF && all_can_be_kept(w);
+	w->out->passes =
+		w->out->answered && verdict <= TS_PLAN_SOUND_IF && all_can_be_kept(w) &&
+		!(w->check.planned_groups && w->check.profile.unusual & TS_UNUSUAL__NOBODY_YET);
 }
 
 enum ts_status ts_answer_check(const struct ts_check_question *question,

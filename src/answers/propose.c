@@ -7,9 +7,11 @@
 
 #include <string.h>
 
+#include "answers/noted.h"
 #include "stock/candidates.h"
 #include "stock/check.h"
 #include "stock/judge.h"
+#include "words/first.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
 
@@ -203,11 +205,28 @@ static void musts(struct ts_proposing *w)
 	}
 }
 
+/* Nothing can be chosen before something of the water is read or put right; false: it can. */
+static bool first_of_water(struct ts_proposing *w)
+{
+	const unsigned poisons = TS_POISON_AMMONIA | TS_POISON_NITRITE | TS_POISON_NO_OXYGEN;
+	struct ts_propose_result *r = w->out;
+
+	if (ts_water_first(&w->profile) == TS_FIRST_NOTHING || w->profile.poisons.found & poisons)
+		return false;
+	ts_say_first_sentence(&w->text, &w->profile);
+	r->headline = keep(w);
+	ts_say_first_because(&w->text, &w->profile);
+	r->deciding = w->text.len ? keep(w) : NULL;
+	return true;
+}
+
 static void headline(struct ts_proposing *w)
 {
 	const struct ts_proposal *p = &w->p;
 	struct ts_propose_result *r = w->out;
 
+	if (!p->candidates && first_of_water(w))
+		return;
 	if (r->held.count && p->count)
 		r->headline = w->filter_young && r->held_by_filter_alone
 				      ? "Not yet: the filter comes first, these animals later."
@@ -474,6 +493,7 @@ static bool fill(struct ts_proposing *w)
 	}
 	left_out(w);
 	ts_asking_note(w->asking, &r->notes, w->question->overlays_say);
+	ts_answer_note_water(w->asking, &w->profile, 0, &r->water_notes);
 	ts_asking_note(w->asking, &r->closing,
 		"Quarantine newcomers for 28 days where you can. Local law and a vet come before "
 		"any list. Never release an animal.");

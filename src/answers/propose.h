@@ -106,6 +106,7 @@ struct ts_propose_result {
 	size_t candidates, species_count, species_most;
 	double volume_l, floor_m2;
 	struct ts_texts held, notes, closing;
+	struct ts_texts water_notes; /* what is to be said of the water */
 	struct ts_propose_must_result *musts;
 	size_t must_count;
 	const struct ts_propose_purchase_result *maturing; /* the days before any animal */

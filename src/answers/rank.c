@@ -9,6 +9,7 @@
 #include "answers/noted.h"
 #include "stock/room.h"
 #include "stock/rules.h"
+#include "words/first.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
 #include "words/unusual.h"
@@ -19,6 +20,7 @@ struct work {
 	struct ts_rank_result *out;
 	struct ts_match *matches, *scratch;
 	size_t count;
+	bool told;           /* what comes first of the water leads */
 	struct ts_text text; /* scratch */
 };
 
@@ -172,13 +174,10 @@ static bool say_not_now(struct work *w)
 				      "read it again before any animal goes into it.");
 		return true;
 	}
-	if (ts_nobody_yet_says(w->q->profile)) {
-		ts_text_puts(&w->text,
-			"This water suits nobody yet: ", ts_nobody_yet_says(w->q->profile), ".",
-			NULL);
-		return true;
-	}
-	return false;
+	if (none)
+		ts_say_first_sentence(&w->text, w->q->profile);
+	w->told = w->text.len > 0;
+	return w->told;
 }
 
 static const char *headline(struct work *w)
@@ -227,6 +226,10 @@ static const char *deciding(struct work *w)
 	const struct ts_profile *p = w->q->profile;
 	size_t first = 0;
 
+	if (w->told) {
+		ts_say_first_because(&w->text, p);
+		return w->text.len ? keep(w) : NULL;
+	}
 	if (p->unusual & TS_UNUSUAL__NOBODY_YET || !p->at[TS_GH].given ||
 		p->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE | TS_POISON_NO_OXYGEN) ||
 		!w->out->excluded_by_count)
@@ -247,7 +250,8 @@ static void notes(struct work *w)
 	const struct ts_profile *p = w->q->profile;
 	struct ts_texts *notes = &w->out->notes;
 
-	ts_answer_note_water(w->asking, p, 0, notes);
+	ts_answer_note_water(
+		w->asking, p, w->told ? ts_first_tells(p, ts_water_first(p)) : 0, notes);
 	ts_asking_note(w->asking, notes, w->q->overlays_say);
 	ts_text_puts(&w->text, "Measure next: ", ts_next_to_measure(p), NULL);
 	ts_asking_note(w->asking, &w->out->measure, keep(w));

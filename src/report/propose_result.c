@@ -139,6 +139,7 @@ static const struct ts_result_field propose_fields[] = {
 	TS_R_ROW_TEXT(S, "why_heading", why_heading, "the animal that --why asked about"),
 	TS_R_ROW_TEXT(S, "why", why_says, "why it is in no list"),
 	TS_R_ROW_TEXTS(S, "notes", notes, "what else is to be said"),
+	TS_R_ROW_TEXTS(S, "water_notes", water_notes, "what is to be said of the water"),
 	TS_R_ROW_TEXTS(S, "closing", closing, "what no list knows"),
 	TS_R_ROW_BOOL(S, "on_conditions", conditions, "no list works without a condition"),
 	TS_R_ROW_COUNT(S, "species_count", species_count, "species of the catalogue"),

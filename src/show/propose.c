@@ -115,5 +115,6 @@ void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
 		maturing(doc, r);
 	for (size_t i = 0; i < r->waiting_count; i++)
 		ts_doc_paragraph(doc, r->waiting[i].says);
+	paragraphs(doc, &r->water_notes);
 	paragraphs(doc, &r->closing);
 }

@@ -96,6 +96,11 @@ enum ts_misfit ts_misfit_of(
 	if (m->verdict >= TS_UNSURE && worst < TS_MISFIT_OPEN &&
 		(m->gh_missing || m->kh_missing || !isnan(m->nitrate_borne_mg_l)))
 		return TS_MISFIT_OPEN;
+	/* Whom the water excludes, if by its pH beyond all slack, is no yes in any answer. */
+	if (m->verdict == TS_EXCLUDED && worst < TS_MISFIT_OPEN) {
+		*ret_parameter = m->limiting;
+		return TS_MISFIT_OPEN;
+	}
 	return worst;
 }
 

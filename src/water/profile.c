@@ -411,7 +411,9 @@ static void find_doubts(struct work *w)
 {
 	struct ts_solution s;
 	unsigned assumed = 0;
-	enum ts_status status = ts_solution_from_profile(&w->p, (double)NAN, &s, &assumed);
+	/* As it was sampled: what a tank runs at is no matter of whether its readings agree. */
+	double temp = isnan(w->p.contents.temp_c) ? TS_TANK_TEMPERATURE_C : w->p.contents.temp_c;
+	enum ts_status status = ts_solution_from_profile(&w->p, temp, &s, &assumed);
 
 	w->p.unusual |= ts_profile_doubts(w->water, &w->p, status == TS_OK ? &s : NULL, assumed);
 	w->co2_mg_l = (double)NAN;

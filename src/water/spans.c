@@ -82,8 +82,9 @@ struct ts_span ts_span_read(const struct ts_measure *m, enum ts_parameter p, int
 		s.high = p == TS_PH ? 14 : fmax(practice->value[TS_P_GH_OPEN_END], s.value);
 	if (!isfinite(s.low))
 		s.low = 0;
+	/* The last block of a pH card: the figure, and not half of it. */
 	if (m->kind == TS_MEASURE_BELOW)
-		s.value = (s.low + s.high) / 2;
+		s.value = p == TS_PH ? s.high : (s.low + s.high) / 2;
 	if (m->kind != TS_MEASURE_VALUE)
 		return s;
 	doubt_of(p, s.value, method, &below, &above);

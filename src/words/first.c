@@ -166,6 +166,20 @@ void ts_say_first(struct ts_text *text, const struct ts_profile *p)
 		rows[first].put(text, p);
 }
 
+void ts_say_first_sentence(struct ts_text *text, const struct ts_profile *p)
+{
+	size_t start;
+
+	if (ts_water_first(p) == TS_FIRST_NOTHING)
+		return;
+	if (p->unusual & TS_UNUSUAL__NOBODY_YET)
+		ts_text_put(text, "This water suits nobody yet. ");
+	start = text->len;
+	ts_say_first(text, p);
+	ts_text_capital(text, start);
+	ts_text_put(text, ".");
+}
+
 void ts_say_first_because(struct ts_text *text, const struct ts_profile *p)
 {
 	enum ts_water_first first = ts_water_first(p);
