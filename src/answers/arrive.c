@@ -270,7 +270,8 @@ static void fill_stages(struct work *w)
 			then = keep(w);
 		}
 		w->r.stages[i] = (struct ts_stage_line){g->day, (double)NAN, 100 * g->change,
-			g->gh_dh, g->kh_dh, (double)NAN, g->ec_us_cm, (double)NAN, false, then};
+			g->gh_dh, g->kh_dh, (double)NAN, g->ec_us_cm, (double)NAN, false, false,
+			then};
 		w->r.stage_count++;
 	}
 }

@@ -14,6 +14,7 @@ struct ts_stage_line {
 	double change_l, change_percent;
 	double gh_dh, kh_dh, ph, conductivity_us_cm, nh3_mg_l;
 	bool stop;
+	bool raises_ph; /* ammonia must read nil first; no row */
 	const char *test;
 };
 

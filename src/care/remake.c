@@ -81,10 +81,16 @@ static void raise_kh_floor(
 	kh->high = fmax(kh->high, floor_dh);
 }
 
+/* A wish so narrow is one figure. */
+static bool is_figure(const struct ts_range *wish)
+{
+	return wish->high - wish->low < 2 * KIT_DH;
+}
+
 /* A wish of one figure is met within what a kit can tell. */
 static struct ts_range within_a_kit(struct ts_range wish)
 {
-	if (wish.high - wish.low < 2 * KIT_DH) {
+	if (is_figure(&wish)) {
 		wish.low = fmax(0, wish.low - KIT_DH);
 		wish.high += KIT_DH;
 	}
@@ -120,9 +126,9 @@ static enum ts_status find_recipe(
 		.kind = kind_of(w)};
 
 	/* One figure wished outright is aimed at itself. */
-	if (w->gh_dh.high - w->gh_dh.low < 2 * KIT_DH)
+	if (is_figure(&w->gh_dh))
 		wish.gh_aim_dh = w->gh_dh;
-	if (w->kh_dh.high - w->kh_dh.low < 2 * KIT_DH)
+	if (is_figure(&w->kh_dh))
 		wish.kh_aim_dh = w->kh_dh;
 	return ts_recipe_find(&wish, practice, &r->recipe, &r->limit);
 }
@@ -212,33 +218,44 @@ static enum ts_status plan_stages(
 	}
 	if (w->chloramine_mg_l > 0)
 		wish.poured_tan_mg_l = w->chloramine_mg_l * TS_WEIGHT_N / (2 * TS_WEIGHT_CL);
-	/* A kit cannot tell the last half degree; the routine brings it. */
-	wish.gh_dh = (struct ts_range){wish.gh_dh.low - KIT_DH, wish.gh_dh.high + KIT_DH};
-	wish.kh_dh = (struct ts_range){wish.kh_dh.low - KIT_DH, wish.kh_dh.high + KIT_DH};
+	/* A kit cannot tell the last half degree, which a wish of one figure has already. */
+	if (!is_figure(&w->gh_dh))
+		wish.gh_dh = (struct ts_range){wish.gh_dh.low - KIT_DH, wish.gh_dh.high + KIT_DH};
+	if (!is_figure(&w->kh_dh))
+		wish.kh_dh = (struct ts_range){wish.kh_dh.low - KIT_DH, wish.kh_dh.high + KIT_DH};
 	status = ts_stages_plan(&wish, practice, &r->stages);
 	if (status == TS_NO)
 		r->refusal = TS_REMAKE_STAGES;
 	return status;
 }
 
-/* One of the two is wished outright, nobody else is asked about, and the other was not read. */
+/* One of the two is wished outright, no animal is wished for, and the other was not read. */
 static bool alone(const struct ts_remake_wish *w, enum ts_parameter wished, enum ts_parameter other)
 {
 	const struct ts_range *range = wished == TS_GH ? &w->gh_dh : &w->kh_dh;
 	const struct ts_range *left = wished == TS_GH ? &w->kh_dh : &w->gh_dh;
 
-	return !w->wanted_count && !w->resident_count && !isnan(range->low) && isnan(left->low) &&
+	return !w->wanted_count && !isnan(range->low) && isnan(left->low) &&
 	       w->water->at[wished].given && !w->water->at[other].given;
 }
 
-static enum ts_status know_the_water(const struct ts_remake_wish *w, struct ts_remake *r)
+/* Animals are wished whom the water is too hard: it is thinned by its GH, whatever its KH is. */
+static bool is_thinned(const struct ts_remake_wish *w, const struct ts_practice *practice)
+{
+	return w->wanted_count && !w->resident_count && isnan(w->kh_dh.low) &&
+	       w->water->at[TS_GH].given && !w->water->at[TS_KH].given &&
+	       w->water->at[TS_GH].value > shared_band(w, TS_GH, true, practice).high;
+}
+
+static enum ts_status know_the_water(
+	const struct ts_remake_wish *w, const struct ts_practice *practice, struct ts_remake *r)
 {
 	struct ts_profile water = *w->water;
 	unsigned assumed;
 	enum ts_status status;
 
 	r->gh_unknown = alone(w, TS_KH, TS_GH);
-	r->kh_unknown = alone(w, TS_GH, TS_KH);
+	r->kh_unknown = alone(w, TS_GH, TS_KH) || is_thinned(w, practice);
 	r->base_gh_dh = w->water->at[TS_GH].value;
 	r->base_kh_dh = w->water->at[TS_KH].value;
 	r->refusal = w->water->unusual & (TS_UNUSUAL_SOFTENED | TS_UNUSUAL_MAYBE_SOFTENED)
@@ -285,7 +302,7 @@ enum ts_status ts_remake_plan(const struct ts_remake_wish *wish, const struct ts
 
 	ts_practice_defaults(&own);
 	practice = practice ? practice : &own;
-	status = know_the_water(wish, &r);
+	status = know_the_water(wish, practice, &r);
 	if (status == TS_OK)
 		status = look_for_recipe(wish, practice, &r);
 	if (status == TS_OK) {

@@ -42,7 +42,8 @@ struct ts_remake {
 	struct ts_range gh_dh, kh_dh;
 	struct ts_solution base;
 	double base_gh_dh, base_kh_dh; /* NAN: not known */
-	bool gh_unknown, kh_unknown;   /* and not wished: the other alone is mended, exactly */
+	bool gh_unknown, kh_unknown;   /* and not wished: the other alone is mended, exactly;
+					  residents   are judged by that one */
 	struct ts_recipe recipe;
 	struct ts_recipe other_end[2]; /* the same recipe where the supply is at its ends */
 	bool has_ends;

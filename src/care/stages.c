@@ -182,9 +182,6 @@ static enum ts_stages_refusal check_first(const struct ts_stages_wish *wish,
 	if (kh < practice->value[TS_P_KH_FLOOR] && kh < ret->start.kh_dh &&
 		!all_of_black_water(wish))
 		return TS_STAGES_FLOOR;
-	if (isnan(wish->tan_mg_l) || isnan(wish->no2_mg_l) ||
-		wish->reading_age_days > practice->value[TS_P_TAN_AGE])
-		return TS_STAGES_TEST_FIRST;
 	ts_chem_nitrite_limits(isnan(wish->cl_mg_l) ? -1 : wish->cl_mg_l, &no2_concern, NULL);
 	if (wish->tan_mg_l >= practice->value[TS_P_TAN_DANGER] ||
 		wish->no2_mg_l >= no2_concern * NO2_PER_N)
@@ -236,6 +233,16 @@ static double progress(const struct ts_stage_water *start, const struct ts_stage
 				    : (w->kh_dh - start->kh_dh) / kh;
 }
 
+/* Less than this no kit shows, and no ammonia cares for. */
+#define PH_RISES 0.05
+
+/* Whether ammonia and nitrite are not known today. */
+static bool untested(const struct ts_stages_wish *wish, const struct ts_practice *practice)
+{
+	return isnan(wish->tan_mg_l) || isnan(wish->no2_mg_l) ||
+	       wish->reading_age_days > practice->value[TS_P_TAN_AGE];
+}
+
 static enum ts_stages_refusal add_stages(const struct ts_stages_wish *wish,
 	const struct ts_practice *practice, struct ts_stages *ret)
 {
@@ -252,7 +259,8 @@ static enum ts_stages_refusal add_stages(const struct ts_stages_wish *wish,
 		stage->change = greatest_change(&at, wish, ret->hardiness, practice, &stage->after);
 		if (!(stage->change > 0))
 			return TS_STAGES_TOO_FAR;
-		stage->raises_ph = stage->after.ph > at.ph + 1e-9;
+		stage->raises_ph = stage->after.ph > at.ph + PH_RISES / 5;
+		ret->raises_ph |= stage->after.ph > ret->start.ph + PH_RISES;
 		if (stage->after.nh3_mg_l > practice->value[TS_P_NH3_CONFLICT])
 			return TS_STAGES_AMMONIA_ON_WAY;
 		at = stage->after;
@@ -285,6 +293,8 @@ enum ts_status ts_stages_plan(const struct ts_stages_wish *wish, const struct ts
 		s.refusal = check_first(wish, practice, &s);
 		if (s.refusal == TS_STAGES_FINE)
 			s.refusal = add_stages(wish, practice, &s);
+		if (s.refusal == TS_STAGES_FINE && untested(wish, practice))
+			s.refusal = TS_STAGES_TEST_FIRST;
 	}
 	*ret = s;
 	return s.refusal == TS_STAGES_FINE ? TS_OK : TS_NO;

@@ -72,7 +72,8 @@ enum ts_stages_refusal {
 	TS_STAGES_FINE,
 	TS_STAGES_RESIDENT,       /* the new water does not suit `resident` */
 	TS_STAGES_FLOOR,          /* KH of the new water is below the buffer floor */
-	TS_STAGES_TEST_FIRST,     /* ammonia or nitrite not known, or too old a reading */
+	TS_STAGES_TEST_FIRST,     /* ammonia or nitrite is not known, or too old a reading; the
+				     stages are those for nil */
 	TS_STAGES_AMMONIA,        /* one of the two was read: make safe first */
 	TS_STAGES_AMMONIA_ON_WAY, /* a stage would set too much un-ionised ammonia free */
 	TS_STAGES_TOO_FAR         /* more stages than anybody should plan */
@@ -97,6 +98,7 @@ struct ts_stages {
 	size_t count;
 	struct ts_stage stages[TS_STAGES_MOST];
 	unsigned last_day;
+	bool raises_ph; /* over the whole way, which is what ammonia makes dangerous */
 };
 
 /*

@@ -7,7 +7,6 @@
 
 #include "answers/asking.h"
 #include "cli/commands.h"
-#include "report/remake_result.h"
 #include "words/remake.h"
 
 /* Moves a scratch text into the arena and empties it; never NULL. */

@@ -1,33 +1,25 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * due: what of a tank, a plan or a water is to be tested next, and when; with a wish, also the
- * stages of its re-making. The reasons are the care room's, the stages those of remake.
+ * due: a file of the call, tank, plan or water, becomes the question of answers/due.h.
  */
-#include "cli/due.h"
-
 #include <string.h>
 
+#include "answers/due.h"
 #include "base/arena.h"
-#include "base/date.h"
-#include "care/due.h"
-#include "care/plan_state.h"
 #include "cli/care_answer.h"
 #include "cli/remake.h"
 #include "records/file.h"
 #include "records/kind.h"
 #include "records/load.h"
-#include "words/advice.h"
-#include "words/due.h"
+#include "report/due_result.h"
+#include "show/due.h"
 
-static const char *take(struct due_call *c)
-{
-	return care_take(c->s, &c->text);
-}
-
-static struct ts_water *poured(struct due_call *c)
-{
-	return c->plan.change_water.reading_count ? &c->plan.change_water : &c->plan.water;
-}
+struct call {
+	struct session *s;
+	const char *name;    /* of the tank, water or plan */
+	struct ts_plan plan; /* of a plan; of a tank or a water what there is of one */
+	bool has_tank, has_supply;
+};
 
 /* A file that is none of ours, or cannot be read at all. */
 static enum ts_status refuse_kind(struct session *s, const char *file)
@@ -49,7 +41,7 @@ static enum ts_status refuse_kind(struct session *s, const char *file)
 }
 
 /* A water is a supply, unless it says that it is a tank's. */
-static enum ts_status load_water(struct due_call *c, const char *file)
+static enum ts_status load_water(struct call *c, const char *file)
 {
 	struct ts_water water;
 	enum ts_status status =
@@ -57,7 +49,7 @@ static enum ts_status load_water(struct due_call *c, const char *file)
 
 	if (status != TS_OK)
 		return status;
-	c->r.name = water.name;
+	c->name = water.name;
 	c->has_tank = water.kind == TS_WATER_TANK;
 	c->has_supply = !c->has_tank;
 	if (c->has_supply) {
@@ -69,7 +61,7 @@ static enum ts_status load_water(struct due_call *c, const char *file)
 	return TS_OK;
 }
 
-static enum ts_status load_subject(struct due_call *c, const char *file)
+static enum ts_status load_subject(struct call *c, const char *file)
 {
 	struct session *s = c->s;
 	const struct ts_shape *kind;
@@ -82,19 +74,19 @@ static enum ts_status load_subject(struct due_call *c, const char *file)
 	c->has_tank = true;
 	if (kind == &ts_shape_tank) {
 		status = ts_tank_load_from(s->system, file, s->arena, &c->plan.tank, s->findings);
-		c->r.name = c->plan.tank.name;
+		c->name = c->plan.tank.name;
 		return status;
 	}
 	if (kind != &ts_shape_plan)
 		return refuse_kind(s, file);
 	status = ts_plan_load_from(s->system, file, s->arena, &c->plan, s->findings);
-	c->r.name = c->plan.name;
-	c->has_supply = poured(c)->reading_count > 0;
+	c->name = c->plan.name;
+	c->has_supply = ts_due_poured(&c->plan)->reading_count > 0;
 	return status;
 }
 
 /* The water poured in, where the flag names it. */
-static enum ts_status load_poured(struct due_call *c)
+static enum ts_status load_poured(struct call *c)
 {
 	const char *file = c->s->options->water_file;
 
@@ -115,33 +107,7 @@ static enum ts_status load_poured(struct due_call *c)
 		c->s->system, file, c->s->arena, &c->plan.change_water, c->s->findings);
 }
 
-/* Readings and days that lie ahead are no news of today. */
-static void leave_ahead(struct due_call *c)
-{
-	long today = c->s->today, day;
-	struct ts_tank *tank = &c->plan.tank;
-	size_t ahead = ts_due_leave_ahead(tank->readings, &tank->reading_count, today);
-
-	ahead += ts_due_leave_ahead(c->plan.water.readings, &c->plan.water.reading_count, today);
-	ahead += ts_due_leave_ahead(
-		c->plan.change_water.readings, &c->plan.change_water.reading_count, today);
-	if (ahead) {
-		ts_text_number(&c->text, (double)ahead, 0);
-		ts_text_put(&c->text, ahead == 1 ? " reading is dated after today and left out: is "
-						   "its date right?"
-						 : " readings are dated after today and left out: "
-						   "are their dates right?");
-		care_note(c->s, &c->r.notes, take(c));
-	}
-	if (tank->running_since && ts_date_read(tank->running_since, &day) && day > today) {
-		ts_text_put(&c->text, "The tank is to run from ");
-		ts_say_day(&c->text, day, today);
-		ts_text_put(&c->text, " on: what was never read waits until then.");
-		care_note(c->s, &c->r.notes, take(c));
-	}
-}
-
-static enum ts_status load(struct due_call *c)
+static enum ts_status load(struct call *c)
 {
 	const struct options *o = c->s->options;
 	enum ts_status status;
@@ -157,65 +123,36 @@ static enum ts_status load(struct due_call *c)
 		return TS_BAD_INPUT;
 	}
 	status = load_subject(c, o->arguments[0]);
-	if (!status)
-		status = load_poured(c);
-	if (!status)
-		leave_ahead(c);
-	return status;
+	return status ? status : load_poured(c);
 }
 
-/* The three waters of the tank, with the animals where the plan has any. */
-static enum ts_status make_waters(struct due_call *c)
+/* A name that is not known leaves the tests, and is told. */
+static enum ts_status look_up(struct call *c, struct ts_due_question *q)
 {
 	struct session *s = c->s;
 	const struct ts_species **species = NULL;
-	struct ts_group *groups = ts_arena_array(s->arena, c->plan.stock_count + 1, sizeof *groups);
-	struct ts_waters_case asked = {&c->plan, groups, c->plan.stock_count, s->today};
-	enum ts_status status = TS_OK;
+	enum ts_status status;
 
-	c->waters = ts_arena_take(s->arena, sizeof *c->waters);
-	if (!groups || !c->waters)
-		return TS_NO_MEMORY;
-	if (c->plan.stock_count) {
-		status = answer_catalogue(s);
-		if (!status)
-			status = care_plan_species(s, &c->plan, &species);
-	}
-	if (status == TS_BAD_INPUT && s->error->len) {
-		ts_text_puts(&c->text,
-			"How long the buffer lasts cannot be said: ", ts_text_get(s->error), NULL);
-		care_note(s, &c->r.notes, take(c));
-		ts_text_drop(s->error);
-		ts_text_open(s->error, NULL);
-		ts_waters_now(&c->plan, s->today, s->practice, c->waters);
+	if (!c->plan.stock_count)
 		return TS_OK;
-	}
-	if (status)
+	status = answer_catalogue(s);
+	if (!status)
+		status = care_plan_species(s, &c->plan, &species);
+	q->species = species;
+	if (status != TS_BAD_INPUT || !s->error->len)
 		return status;
-	for (size_t i = 0; i < c->plan.stock_count; i++)
-		groups[i] = (struct ts_group){
-			.species = species[i], .either = (unsigned)c->plan.stock[i].count};
-	ts_waters_make(&asked, s->practice, c->waters);
-	return TS_OK;
-}
-
-/* How long the buffer lasts from the last reading of KH; NAN: not known, or long. */
-static double buffer_days(const struct due_call *c)
-{
-	double days = c->waters->settled_known ? c->waters->settles.buffer_days.low : (double)NAN;
-	bool load = c->plan.stock_count || c->plan.tank.feeding.value > 0;
-
-	return c->has_tank && c->has_supply && load &&
-			       days <= c->s->practice->value[TS_P_DUE_BUFFER_AHEAD]
-		       ? days
-		       : (double)NAN;
+	q->species = NULL;
+	q->unknown = ts_arena_text(s->arena, ts_text_get(s->error), s->error->len);
+	ts_text_drop(s->error);
+	ts_text_open(s->error, NULL);
+	return q->unknown ? TS_OK : TS_NO_MEMORY;
 }
 
 /* A wish of the flags makes the tank's way to another water part of what is due. */
-static enum ts_status ask_remake(struct due_call *c)
+static enum ts_status ask_remake(struct call *c, struct ts_due_question *q)
 {
 	const struct options *o = c->s->options;
-	enum ts_status status;
+	struct ts_remake_result *remake;
 
 	if (!o->to && !o->wished.count)
 		return TS_OK;
@@ -226,100 +163,62 @@ static enum ts_status ask_remake(struct due_call *c)
 			NULL);
 		return TS_BAD_INPUT;
 	}
-	c->remake = ts_arena_take(c->s->arena, sizeof *c->remake);
-	if (!c->remake)
+	remake = ts_arena_take(c->s->arena, sizeof *remake);
+	if (!remake)
 		return TS_NO_MEMORY;
-	c->remake->plan = c->plan;
-	c->remake->has_plan = true;
-	c->remake->answer.water = *poured(c);
-	status = remake_ask(c->s, c->remake);
-	return status == TS_NO ? TS_OK : status;
+	q->remake = remake;
+	return remake_of_plan(c->s, &c->plan, ts_due_poured(&c->plan), remake);
 }
 
-/* Whether animals live in the tank today. */
-static bool has_animals(const struct due_call *c)
+static void show(struct session *s, const struct ts_due_result *r)
 {
-	for (size_t i = 0; i < c->plan.stock_count; i++) {
-		long day;
+	struct ts_document doc;
 
-		if (c->plan.stock[i].since && ts_date_read(c->plan.stock[i].since, &day) &&
-			day <= c->s->today)
-			return true;
+	if (s->options->format == FORMAT_JSON) {
+		session_json(s, "due", &ts_result_due, r);
+		return;
 	}
-	return c->s->options->with.count > 0;
-}
-
-/* A danger or a sign of distress goes before any test, as in check. */
-static enum ts_status ask_danger(struct due_call *c)
-{
-	struct ts_plan_state *state = ts_arena_take(c->s->arena, sizeof *state);
-	struct ts_advice *all = ts_arena_array(c->s->arena, TS_ADVICE_MOST, sizeof *all);
-
-	if (!state || !all)
-		return TS_NO_MEMORY;
-	if (!c->has_tank || !has_animals(c))
-		return TS_OK;
-	ts_plan_state_make(&c->plan, c->waters, c->s->today, state);
-	ts_advise(&state->state, c->s->practice, all);
-	if (all[0].row->group != 2 && all[0].row->group != 3)
-		return TS_OK;
-	ts_say_advice_whole(&c->text, &all[0], NULL);
-	c->r.danger = take(c);
-	ts_say_advice_because(&c->text, &all[0], NULL);
-	c->r.danger_because = take(c);
-	return TS_OK;
-}
-
-static bool is_remaking(const struct due_call *c)
-{
-	return c->remake && (c->remake->verdict == TS_VERDICT_STAGES ||
-				    c->remake->verdict == TS_VERDICT_TEST_FIRST ||
-				    c->remake->verdict == TS_VERDICT_SAFE_FIRST);
-}
-
-static enum ts_status fill(struct due_call *c)
-{
-	struct ts_due_case question = {.plan = c->has_tank ? &c->plan : NULL,
-		.supply = c->has_supply ? poured(c) : NULL,
-		.today = c->s->today};
-	enum ts_status status = make_waters(c);
-
-	if (!status)
-		status = ask_remake(c);
-	if (!status)
-		status = ask_danger(c);
-	if (status)
-		return status;
-	question.buffer_days = buffer_days(c);
-	question.remaking = is_remaking(c);
-	ts_due_make(&question, c->s->practice, &c->due);
-	due_fill(c);
-	return TS_OK;
+	if (s->options->format == FORMAT_ICS) {
+		ts_show_due_calendar(s->arena, r,
+			&(struct ts_due_calendar){s->options->arguments[0], TS_VERSION, s->today},
+			s->out);
+		return;
+	}
+	ts_doc_open(&doc, s->arena, "What to test next");
+	ts_show_due(&doc, r, s->today);
+	session_write(s, &doc);
 }
 
 enum ts_status command_due(struct session *s)
 {
-	struct due_call *c = ts_arena_take(s->arena, sizeof *c);
+	struct call *c = ts_arena_take(s->arena, sizeof *c);
+	struct ts_asking asking;
+	struct ts_due_question q;
+	struct ts_due_result r;
+	size_t ahead;
 	enum ts_status status;
-	bool nothing;
 
 	if (!c)
 		return TS_NO_MEMORY;
 	c->s = s;
-	ts_text_open(&c->text, &s->arena->allocator);
 	status = load(c);
-	if (!status)
-		status = fill(c);
-	s->arena->failed |= c->text.failed;
-	ts_text_drop(&c->text);
 	if (status)
 		return status;
-	if (s->options->format == FORMAT_JSON)
-		session_json(s, "due", &ts_result_due, &c->r);
-	else if (s->options->format == FORMAT_ICS)
-		due_calendar(s, &c->r);
-	else
-		due_write(s, &c->r);
-	nothing = c->r.verdict == ts_due_verdict_words[3];
-	return nothing ? TS_OK : TS_NO;
+	ahead = ts_due_leave_out(&c->plan, s->today);
+	q = (struct ts_due_question){.name = c->name,
+		.plan = &c->plan,
+		.has_tank = c->has_tank,
+		.has_supply = c->has_supply,
+		.residents = s->options->with.count > 0};
+	status = look_up(c, &q);
+	if (!status)
+		status = ask_remake(c, &q);
+	if (status)
+		return status;
+	asking = care_asking(s);
+	status = ts_answer_due(&asking, &q, ahead, &r);
+	if (status)
+		return status;
+	show(s, &r);
+	return r.nothing ? TS_OK : TS_NO;
 }

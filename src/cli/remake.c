@@ -1,18 +1,30 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * remake: which species need no work; else the recipe for the water of others, and how the tank
- * gets there. Here the question is put together; remake_say.c writes the answer.
+ * remake: the words of the call, or of due, become the question of answers/remake.h. Nothing is
+ * decided here.
  */
-#include "cli/remake.h"
-
 #include <string.h>
 
+#include "answers/remake.h"
+#include "base/arena.h"
+#include "care/plan_state.h"
+#include "cli/care_answer.h"
+#include "cli/remake.h"
+#include "model/shape.h"
+#include "report/remake_result.h"
+#include "show/remake.h"
 #include "units/units.h"
 
-#define CHANGE_PERCENT 25.0
+struct call {
+	struct answer answer; /* the water at hand */
+	struct ts_plan plan;  /* a plan's, or a tank alone */
+	bool has_plan;
+	struct ts_resident *residents;
+	struct ts_remake_question question;
+};
 
 /* One side of --to: "GH=11" or "GH=8..12". */
-static bool read_wish(struct session *s, const char *text, size_t len, struct remake_call *c)
+static bool read_wish(struct session *s, const char *text, size_t len, struct call *c)
 {
 	const char *equals = memchr(text, '=', len);
 	size_t key = equals ? (size_t)(equals - text) : len;
@@ -22,7 +34,7 @@ static bool read_wish(struct session *s, const char *text, size_t len, struct re
 
 	if (equals && (gh || kh) &&
 		ts_scan_range(gh ? TS_Q_GH : TS_Q_KH, equals + 1, len - key - 1,
-			gh ? &c->wish.gh_dh : &c->wish.kh_dh, &scan))
+			gh ? &c->question.gh_dh : &c->question.kh_dh, &scan))
 		return true;
 	if (equals && (gh || kh) && scan.fault == TS_SCAN_OTHER_UNIT) {
 		ts_text_puts(s->error, "--to: ", ts_scan_says(scan.fault), "; ", NULL);
@@ -34,11 +46,11 @@ static bool read_wish(struct session *s, const char *text, size_t len, struct re
 	return false;
 }
 
-static bool read_to(struct session *s, struct remake_call *c)
+static bool read_to(struct session *s, struct call *c)
 {
 	const char *at = s->options->to;
 
-	c->wish.gh_dh = c->wish.kh_dh = (struct ts_range){(double)NAN, (double)NAN};
+	c->question.gh_dh = c->question.kh_dh = (struct ts_range){(double)NAN, (double)NAN};
 	while (at && *at) {
 		size_t len = strcspn(at, ",");
 
@@ -47,16 +59,31 @@ static bool read_to(struct session *s, struct remake_call *c)
 		at += len + (at[len] == ',');
 	}
 	/* An open low end starts at nothing. */
-	c->wish.gh_dh.low = isinf(c->wish.gh_dh.low) ? 0 : c->wish.gh_dh.low;
-	c->wish.kh_dh.low = isinf(c->wish.kh_dh.low) ? 0 : c->wish.kh_dh.low;
+	c->question.gh_dh.low = isinf(c->question.gh_dh.low) ? 0 : c->question.gh_dh.low;
+	c->question.kh_dh.low = isinf(c->question.kh_dh.low) ? 0 : c->question.kh_dh.low;
 	return true;
 }
 
-static bool read_have(struct session *s, struct remake_call *c)
+/* What dissolves or steeps by itself: nobody weighs it, and the answer says how far it comes. */
+static bool is_not_weighed(const char *name)
+{
+	static const char *const names[] = {"limestone", "aragonite", "crushed coral", "coral",
+		"coral sand", "coral gravel", "lime", "peat", "leaves"};
+
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+		if (ts_same_word(names[i], name))
+			return true;
+	}
+	return false;
+}
+
+static bool read_have(struct session *s, struct call *c)
 {
 	for (size_t i = 0; i < s->options->have.count; i++) {
 		int id = ts_ingredient_named(s->options->have.items[i]);
 
+		if (id < 0 && is_not_weighed(s->options->have.items[i]))
+			continue;
 		if (id < 0) {
 			ts_text_puts(s->error, "--have does not know '", s->options->have.items[i],
 				"'; it takes", NULL);
@@ -66,13 +93,13 @@ static bool read_have(struct session *s, struct remake_call *c)
 					      "answer says what they do)");
 			return false;
 		}
-		c->wish.have |= 1u << id;
+		c->question.have |= 1u << id;
 	}
 	return true;
 }
 
 /* The water: the plan's, else the call's. */
-static enum ts_status read_water(struct session *s, struct remake_call *c)
+static enum ts_status read_water(struct session *s, struct call *c)
 {
 	enum ts_status status;
 
@@ -96,7 +123,7 @@ static enum ts_status read_water(struct session *s, struct remake_call *c)
 	return answer_water(s, &c->answer);
 }
 
-static enum ts_status read_tank(struct session *s, struct remake_call *c)
+static enum ts_status read_tank(struct session *s, struct call *c)
 {
 	if (!s->options->tank_file)
 		return TS_OK;
@@ -104,7 +131,7 @@ static enum ts_status read_tank(struct session *s, struct remake_call *c)
 }
 
 /* Animals in the tank: those behind --with, and the plan's that have a `since`. */
-static enum ts_status read_residents(struct session *s, struct remake_call *c)
+static enum ts_status read_residents(struct session *s, struct call *c)
 {
 	const struct ts_species **named, **planned;
 	struct values in_plan = {0};
@@ -133,62 +160,22 @@ static enum ts_status read_residents(struct session *s, struct remake_call *c)
 	if (!c->residents)
 		return TS_NO_MEMORY;
 	for (size_t i = 0; i < s->options->with.count; i++)
-		c->residents[c->wish.resident_count++].species = named[i];
+		c->residents[c->question.resident_count++].species = named[i];
 	for (size_t i = 0; i < in_plan.count; i++)
-		c->residents[c->wish.resident_count++] =
+		c->residents[c->question.resident_count++] =
 			(struct ts_resident){planned[i], wild[i], false};
-	c->wish.residents = c->residents;
+	c->question.residents = c->residents;
 	return TS_OK;
 }
 
-/* The tank as it is now; one that was never read is taken as the water of the call. */
-static void take_tank(struct session *s, struct remake_call *c)
+static double value_or_nan(const struct ts_measure *m)
 {
-	const struct ts_water *own = &c->answer.water;
-
-	ts_waters_now(&c->plan, s->today, s->practice, &c->waters);
-	ts_plan_state_make(&c->plan, &c->waters, s->today, &c->state);
-	if (!c->waters.never_read) {
-		const struct ts_now_from *tan = &c->waters.log.from[TS_NOW_TAN];
-
-		c->wish.tank = &c->waters.now;
-		c->wish.reading_age_days = tan->reading && !tan->dated ? 0 : tan->age_days;
-		return;
-	}
-	c->wish.tank = &c->answer.profile;
-	c->wish.reading_age_days =
-		own->reading_count ? care_age_days(s, own->readings[own->reading_count - 1].date)
-				   : (double)NAN;
+	return m->kind == TS_MEASURE_NONE ? (double)NAN : m->value;
 }
 
-static void take_amounts(struct session *s, struct remake_call *c)
-{
-	const struct options *o = s->options;
-	double from_plan = c->plan.tank.water_change.amount;
-
-	c->volume_l = o->volume.kind != TS_MEASURE_NONE ? o->volume.value
-							: ts_tank_net_l(&c->plan.tank, s->practice);
-	c->volume_known = !isnan(c->volume_l);
-	if (!c->volume_known)
-		c->volume_l = 100;
-	c->change_percent = o->change_percent.kind != TS_MEASURE_NONE ? o->change_percent.value
-			    : from_plan > 0                           ? from_plan
-								      : CHANGE_PERCENT;
-}
-
-/* Chlorine read in a supply that may hold chloramine leaves ammonium once it is treated. */
-static void take_chloramine(struct remake_call *c)
-{
-	int d = c->answer.water.disinfectant;
-
-	if (d != TS_DISINFECTANT_NONE && d != TS_DISINFECTANT_CHLORINE)
-		c->wish.chloramine_mg_l = c->answer.profile.poisons.chlorine_mg_l;
-}
-
-static enum ts_status put_question(struct session *s, struct remake_call *c)
+static enum ts_status put_question(struct session *s, struct call *c)
 {
 	const struct ts_species **wanted;
-	struct ts_keeping keeping = s->options->keeping;
 	enum ts_status status = read_water(s, c);
 
 	if (!status)
@@ -201,38 +188,20 @@ static enum ts_status put_question(struct session *s, struct remake_call *c)
 		status = read_residents(s, c);
 	if (status)
 		return status;
-	if (keeping.temperature.kind == TS_MEASURE_NONE)
-		keeping.temperature = c->plan.tank.temp_c;
-	ts_profile_make(&c->answer.water, &keeping, s->practice, s->today, &c->answer.profile);
-	c->wish.keeping = keeping;
-	c->wish.water = &c->answer.profile;
-	c->wish.temp_c = (double)NAN;
-	if (c->answer.profile.at[TS_TEMPERATURE].given)
-		c->wish.temp_c = c->answer.profile.at[TS_TEMPERATURE].value;
-	c->wish.wanted = wanted;
-	c->wish.wanted_count = s->options->wished.count;
-	take_tank(s, c);
-	take_amounts(s, c);
-	take_chloramine(c);
+	c->question.water = &c->answer.water;
+	c->question.plan = &c->plan;
+	c->question.has_plan = c->has_plan;
+	c->question.keeping = s->options->keeping;
+	c->question.wanted = wanted;
+	c->question.wanted_count = s->options->wished.count;
+	c->question.volume_l = value_or_nan(&s->options->volume);
+	c->question.change_percent = value_or_nan(&s->options->change_percent);
 	return TS_OK;
 }
 
-/* A sign of distress or a danger in the plan goes before any re-making. */
-static bool danger_first(struct session *s, struct remake_call *c)
+static enum ts_status ask(struct session *s, struct call *c, struct ts_remake_result *ret)
 {
-	struct ts_advice all[TS_ADVICE_MOST];
-
-	if (!c->has_plan || !c->wish.resident_count)
-		return false;
-	ts_advise(&c->state.state, s->practice, all);
-	if (all[0].row->group != 2 && all[0].row->group != 3)
-		return false;
-	c->danger = all[0];
-	return true;
-}
-
-enum ts_status remake_ask(struct session *s, struct remake_call *c)
-{
+	struct ts_asking asking;
 	enum ts_status status;
 
 	if (!read_to(s, c) || !read_have(s, c))
@@ -240,23 +209,32 @@ enum ts_status remake_ask(struct session *s, struct remake_call *c)
 	status = put_question(s, c);
 	if (status)
 		return status;
-	status = ts_remake_plan(&c->wish, s->practice, &c->remake);
-	if (status == TS_BAD_INPUT) {
+	asking = care_asking(s);
+	status = ts_answer_remake(&asking, &c->question, ret);
+	if (status == TS_BAD_INPUT)
 		ts_text_put(s->error, "these figures are outside what the equations hold for; "
 				      "check units and decimal points");
-		return status;
-	}
-	c->verdict = ts_remake_verdict_of(&c->remake, status);
-	if (danger_first(s, c)) {
-		c->verdict = TS_VERDICT_SAFE_FIRST;
-		status = TS_NO;
-	}
 	return status;
+}
+
+enum ts_status remake_of_plan(struct session *s, const struct ts_plan *plan,
+	const struct ts_water *water, struct ts_remake_result *ret)
+{
+	struct call *c = ts_arena_take(s->arena, sizeof *c);
+
+	if (!c)
+		return TS_NO_MEMORY;
+	c->plan = *plan;
+	c->has_plan = true;
+	c->answer.water = *water;
+	return ask(s, c, ret);
 }
 
 enum ts_status command_remake(struct session *s)
 {
-	struct remake_call *c = ts_arena_take(s->arena, sizeof *c);
+	struct call *c = ts_arena_take(s->arena, sizeof *c);
+	struct ts_remake_result r;
+	struct ts_document doc;
 	enum ts_status status;
 
 	if (!c)
@@ -265,8 +243,16 @@ enum ts_status command_remake(struct session *s)
 		ts_text_put(s->error, "remake needs a wish: --for SPECIES or --to GH=11,KH=10");
 		return TS_BAD_INPUT;
 	}
-	status = remake_ask(s, c);
-	if (status <= TS_NO)
-		remake_say(s, c);
-	return status;
+	status = ask(s, c, &r);
+	if (status)
+		return status;
+	if (s->options->format == FORMAT_JSON) {
+		session_json(s, "remake", &ts_result_remake, &r);
+		return r.status;
+	}
+	ts_doc_open(&doc, s->arena, "Another water");
+	doc.drawn = s->options->format == FORMAT_HTML;
+	ts_show_remake(&doc, &r);
+	session_write(s, &doc);
+	return r.status;
 }

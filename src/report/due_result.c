@@ -6,8 +6,6 @@
 
 #include "words/due.h"
 
-const char *const ts_due_verdict_words[] = {"danger", "overdue", "today", "nothing-due", NULL};
-
 /* clang-format off */
 #define T struct ts_due_test_line
 static const struct ts_result_field test_fields[] = {

@@ -10,7 +10,7 @@
 
 const char *const ts_remake_verdict_words[TS_REMAKE_VERDICT__COUNT + 1] = {"leave", "remake",
 	"remake-by-stages", "test-first", "make-safe-first", "not-with-these-residents",
-	"unreachable", "unsoftened-first"};
+	"unreachable", "unsoftened-first", "remake-the-new-water"};
 
 /* clang-format off */
 const struct ts_caution ts_cautions[] = {
@@ -55,7 +55,8 @@ static enum ts_remake_verdict verdict_of_stages(const struct ts_stages *stages)
 {
 	switch (stages->refusal) {
 	case TS_STAGES_TEST_FIRST:
-		return TS_VERDICT_TEST_FIRST;
+		/* Nothing in the tank changes. */
+		return stages->count ? TS_VERDICT_TEST_FIRST : TS_VERDICT_NEW_WATER;
 	case TS_STAGES_AMMONIA:
 	case TS_STAGES_AMMONIA_ON_WAY:
 		return TS_VERDICT_SAFE_FIRST;
@@ -66,12 +67,14 @@ static enum ts_remake_verdict verdict_of_stages(const struct ts_stages *stages)
 	}
 }
 
-enum ts_remake_verdict ts_remake_verdict_of(const struct ts_remake *remake, enum ts_status status)
+enum ts_remake_verdict ts_remake_verdict_of(
+	const struct ts_remake *remake, enum ts_status status, bool inhabited)
 {
 	if (status == TS_OK)
-		return remake->stages.count   ? TS_VERDICT_STAGES
-		       : remake->recipe.count ? TS_VERDICT_REMAKE
-					      : TS_VERDICT_LEAVE;
+		return remake->stages.count    ? TS_VERDICT_STAGES
+		       : !remake->recipe.count ? TS_VERDICT_LEAVE
+		       : inhabited             ? TS_VERDICT_NEW_WATER
+					       : TS_VERDICT_REMAKE;
 	switch (remake->refusal) {
 	case TS_REMAKE_SOFTENED:
 		return TS_VERDICT_UNSOFTENED;
@@ -195,9 +198,11 @@ void ts_say_remake_because(struct ts_text *text, const struct ts_remake *r)
 	ts_text_put(text, r->gh_unknown || r->kh_unknown ? "" : "; ");
 	if (!r->kh_unknown)
 		say_one(text, "KH", r->base_kh_dh, &r->kh_dh, r->recipe.kh_dh, known);
-	ts_text_put(text, r->gh_unknown   ? ". GH is not known, and this does not change it."
-			  : r->kh_unknown ? ". KH is not known, and this does not change it."
-					  : ".");
+	ts_text_put(text, r->gh_unknown    ? ". GH is not known, and this does not change it."
+			  : !r->kh_unknown ? "."
+			  : r->recipe.mineral_free > 0
+				  ? ". KH is not known, and falls with it: test it too."
+				  : ". KH is not known, and this does not change it.");
 }
 
 static void say_reach(struct ts_text *text, const char *name, const struct ts_lime_reach *reach)

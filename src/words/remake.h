@@ -19,13 +19,15 @@ enum ts_remake_verdict {
 	TS_VERDICT_RESIDENTS,
 	TS_VERDICT_UNREACHABLE,
 	TS_VERDICT_UNSOFTENED,
+	TS_VERDICT_NEW_WATER, /* the tank is there already: what is poured in is re-made */
 	TS_REMAKE_VERDICT__COUNT
 };
 
 extern const char *const ts_remake_verdict_words[TS_REMAKE_VERDICT__COUNT + 1]; /* and NULL */
 
-/* The verdict of a plan that ended with `status` TS_OK or TS_NO. */
-enum ts_remake_verdict ts_remake_verdict_of(const struct ts_remake *remake, enum ts_status status);
+/* The verdict of a plan that ended with `status` TS_OK or TS_NO; whether animals live there. */
+enum ts_remake_verdict ts_remake_verdict_of(
+	const struct ts_remake *remake, enum ts_status status, bool inhabited);
 
 /* Adds an amount as people weigh and measure: "24 g", "1.3 g", "86 L". */
 void ts_say_amount(struct ts_text *text, double amount, const char *unit);

@@ -97,6 +97,47 @@ static void test_gh_alone__kh_need_not_be_known(void **state)
 	assert_true(fabs(r.recipe.mineral_free - 2.0 / 3) < 1e-6); /* a share from GH alone */
 }
 
+/* The same with animals that live there; their way goes by what is known. */
+static void test_kh_alone__with_residents(void **state)
+{
+	struct ts_species a = animal(TS_HOME_HARD, 8, 20);
+	struct ts_resident resident = {&a, false, false};
+	struct question q;
+	struct ts_remake r;
+
+	(void)state;
+	ask(&q, (double)NAN, 2);
+	q.wish.kh_dh = (struct ts_range){5, 5};
+	q.wish.residents = &resident;
+	q.wish.resident_count = 1;
+	assert_int_equal(ts_remake_plan(&q.wish, NULL, &r), TS_NO);
+	assert_int_equal(r.stages.refusal, TS_STAGES_TEST_FIRST);
+	assert_true(r.stages.raises_ph && r.stages.count > 0);
+	assert_true(fabs(r.recipe.parts[0].grams_per_100_l - 8.9884) < 1e-3);
+	assert_true(isnan(r.recipe.gh_dh));
+}
+
+/* Too hard for who is wished: thinned by GH alone; water that may do is not called so. */
+static void test_thinned__without_kh(void **state)
+{
+	struct ts_species a = animal(TS_HOME_BLACK, 1, 4);
+	struct question q;
+	struct ts_remake r;
+
+	(void)state;
+	ask(&q, 12, (double)NAN);
+	q.wanted[0] = &a;
+	q.wish.wanted_count = 1;
+	assert_int_equal(ts_remake_plan(&q.wish, NULL, &r), TS_OK);
+	assert_true(r.kh_unknown && isnan(r.recipe.kh_dh) && isnan(r.recipe.ph));
+	assert_true(r.recipe.mineral_free >= 2.0 / 3 && r.recipe.gh_dh <= 4 + 1e-6);
+	ask(&q, 3, (double)NAN);
+	q.wanted[0] = &a;
+	q.wish.wanted_count = 1;
+	assert_int_equal(ts_remake_plan(&q.wish, NULL, &r), TS_NO);
+	assert_int_equal(r.refusal, TS_REMAKE_NO_KH);
+}
+
 /* With animals to ask about, both must be known. */
 static void test_alone__not_where_animals_are_asked_about(void **state)
 {
@@ -251,6 +292,8 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_kh_alone__gh_need_not_be_known),
 		cmocka_unit_test(test_gh_alone__kh_need_not_be_known),
+		cmocka_unit_test(test_kh_alone__with_residents),
+		cmocka_unit_test(test_thinned__without_kh),
 		cmocka_unit_test(test_alone__not_where_animals_are_asked_about),
 		cmocka_unit_test(test_shared_band__of_two_wishes),
 		cmocka_unit_test(test_nothing_shared__refused),

@@ -265,6 +265,7 @@ static void test_property__the_gate_never_opens_by_danger_or_silence(void **stat
 		}
 		*danger = (double)NAN;
 		assert_int_equal(ts_stages_plan(&w, NULL, &s), TS_NO);
+		assert_int_not_equal(s.refusal, TS_STAGES_FINE);
 	}
 }
 

@@ -1,0 +1,341 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The tests are the care room's (care/due.h), the danger that of check, the stages those of remake.
+ */
+#include "answers/due.h"
+
+#include <string.h>
+
+#include "answers/cautions.h"
+#include "base/arena.h"
+#include "base/date.h"
+#include "care/due.h"
+#include "care/plan_state.h"
+#include "words/advice.h"
+#include "words/due.h"
+#include "words/remake.h"
+
+const char *const ts_due_verdict_words[] = {"danger", "overdue", "today", "nothing-due", NULL};
+
+struct work {
+	const struct ts_asking *asking;
+	const struct ts_due_question *question;
+	struct ts_waters *waters;
+	struct ts_due due;
+	struct ts_text text;
+	struct ts_due_result r;
+};
+
+static const char *keep(struct work *w)
+{
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+static bool is(const struct ts_remake_result *remake, enum ts_remake_verdict verdict)
+{
+	return strcmp(remake->verdict, ts_remake_verdict_words[verdict]) == 0;
+}
+
+const struct ts_water *ts_due_poured(const struct ts_plan *plan)
+{
+	return plan->change_water.reading_count ? &plan->change_water : &plan->water;
+}
+
+size_t ts_due_leave_out(struct ts_plan *plan, long today)
+{
+	return ts_due_leave_ahead(plan->tank.readings, &plan->tank.reading_count, today) +
+	       ts_due_leave_ahead(plan->water.readings, &plan->water.reading_count, today) +
+	       ts_due_leave_ahead(
+		       plan->change_water.readings, &plan->change_water.reading_count, today);
+}
+
+/* Readings and days that lie ahead are no news of today. */
+static void note_ahead(struct work *w, size_t ahead)
+{
+	long today = w->asking->today, day;
+	const struct ts_tank *tank = &w->question->plan->tank;
+
+	if (ahead) {
+		ts_text_number(&w->text, (double)ahead, 0);
+		ts_text_put(&w->text, ahead == 1 ? " reading is dated after today and left out: is "
+						   "its date right?"
+						 : " readings are dated after today and left out: "
+						   "are their dates right?");
+		ts_asking_note(w->asking, &w->r.notes, keep(w));
+	}
+	if (tank->running_since && ts_date_read(tank->running_since, &day) && day > today) {
+		ts_text_put(&w->text, "The tank is to run from ");
+		ts_say_day(&w->text, day, today);
+		ts_text_put(&w->text, " on: what was never read waits until then.");
+		ts_asking_note(w->asking, &w->r.notes, keep(w));
+	}
+}
+
+/* The three waters of the tank, with the animals where the plan has any. */
+static bool make_waters(struct work *w)
+{
+	const struct ts_due_question *q = w->question;
+	size_t count = q->plan->stock_count;
+	struct ts_group *groups = ts_arena_array(w->asking->arena, count + 1, sizeof *groups);
+	struct ts_waters_case asked = {q->plan, groups, count, w->asking->today};
+
+	w->waters = ts_arena_take(w->asking->arena, sizeof *w->waters);
+	if (!groups || !w->waters)
+		return false;
+	if (count && !q->species) {
+		ts_text_puts(
+			&w->text, "How long the buffer lasts cannot be said: ", q->unknown, NULL);
+		ts_asking_note(w->asking, &w->r.notes, keep(w));
+		ts_waters_now(q->plan, w->asking->today, w->asking->practice, w->waters);
+		return true;
+	}
+	for (size_t i = 0; i < count; i++)
+		groups[i] = (struct ts_group){
+			.species = q->species[i], .either = (unsigned)q->plan->stock[i].count};
+	ts_waters_make(&asked, w->asking->practice, w->waters);
+	return true;
+}
+
+/* How long the buffer lasts from the last reading of KH; NAN: not known, or long. */
+static double buffer_days(const struct work *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+	double days = w->waters->settled_known ? w->waters->settles.buffer_days.low : (double)NAN;
+	bool load = plan->stock_count || plan->tank.feeding.value > 0;
+
+	return w->question->has_tank && w->question->has_supply && load &&
+			       days <= w->asking->practice->value[TS_P_DUE_BUFFER_AHEAD]
+		       ? days
+		       : (double)NAN;
+}
+
+/* Whether animals live in the tank today. */
+static bool has_animals(const struct work *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		long day;
+
+		if (plan->stock[i].since && ts_date_read(plan->stock[i].since, &day) &&
+			day <= w->asking->today)
+			return true;
+	}
+	return w->question->residents;
+}
+
+/* A danger or a sign of distress goes before any test, as in check. */
+static bool ask_danger(struct work *w)
+{
+	struct ts_plan_state *state = ts_arena_take(w->asking->arena, sizeof *state);
+	struct ts_advice *all = ts_arena_array(w->asking->arena, TS_ADVICE_MOST, sizeof *all);
+
+	if (!state || !all)
+		return false;
+	if (!w->question->has_tank || !has_animals(w))
+		return true;
+	ts_plan_state_make(w->question->plan, w->waters, w->asking->today, state);
+	ts_advise(&state->state, w->asking->practice, all);
+	if (all[0].row->group != 2 && all[0].row->group != 3)
+		return true;
+	ts_say_advice_whole(&w->text, &all[0], NULL);
+	w->r.danger = keep(w);
+	ts_say_advice_because(&w->text, &all[0], NULL);
+	w->r.danger_because = keep(w);
+	return true;
+}
+
+static bool is_remaking(const struct work *w)
+{
+	const struct ts_remake_result *k = w->question->remake;
+
+	return k && (is(k, TS_VERDICT_STAGES) || is(k, TS_VERDICT_TEST_FIRST) ||
+			    is(k, TS_VERDICT_SAFE_FIRST));
+}
+
+static const char *day_of(struct work *w, long day)
+{
+	char iso[TS_DATE_ROOM];
+
+	return ts_date_write(iso, day) ? ts_arena_text(w->asking->arena, iso, sizeof iso - 1)
+				       : NULL;
+}
+
+static struct ts_due_test_line test_line(struct work *w, const struct ts_due_item *item)
+{
+	long today = w->asking->today;
+	struct ts_due_test_line line = {.where = ts_due_where_words[item->where],
+		.due = day_of(w, item->day),
+		.when = ts_due_when(item->day, today),
+		.reason = ts_due_rows[item->reason].id,
+		.last_read = item->read && item->dated ? day_of(w, item->last) : NULL,
+		.in_days = (double)(item->day - today),
+		.every_days = item->every_days,
+		.day = item->day};
+
+	for (unsigned i = 0; i < TS_DUE_WHAT__COUNT; i++)
+		ts_asking_note(
+			w->asking, &line.what, item->what & 1u << i ? ts_due_what_words[i] : NULL);
+	ts_say_due(&w->text, item, today);
+	line.says = keep(w);
+	ts_say_due_because(&w->text, item, today);
+	line.because = keep(w);
+	return line;
+}
+
+static void fill_tests(struct work *w)
+{
+	w->r.tests = ts_arena_array(w->asking->arena, w->due.count + 1, sizeof *w->r.tests);
+	for (size_t i = 0; w->r.tests && i < w->due.count; i++)
+		w->r.tests[w->r.test_count++] = test_line(w, &w->due.items[i]);
+}
+
+static struct ts_due_stage_line stage_line(struct work *w, size_t i)
+{
+	const struct ts_stage_line *g = &w->question->remake->stages[i];
+	long day = w->asking->today + (long)g->day;
+	struct ts_due_stage_line line = {.number = i + 1,
+		.due = day_of(w, day),
+		.when = ts_due_when(day, w->asking->today),
+		.in_days = (double)g->day,
+		.day = day};
+
+	ts_text_put(&w->text, "change ");
+	ts_text_number_short(&w->text, g->change_percent, 0);
+	ts_text_put(&w->text, " % of the water");
+	if (!isnan(g->change_l)) {
+		ts_text_put(&w->text, ", ");
+		ts_say_amount(&w->text, g->change_l, "L");
+	}
+	ts_text_put(&w->text, ", made up by the recipe of tapshoal remake");
+	line.says = keep(w);
+	ts_text_put(&w->text,
+		g->raises_ph ? "First test ammonia and nitrite: both must read nil. " : "");
+	if (g->stop) {
+		ts_text_put(&w->text, "Then stop for ");
+		ts_text_number_short(&w->text, w->asking->practice->value[TS_P_STAGE_STOP_DAYS], 0);
+		ts_text_put(&w->text, " days and test everything before the next one.");
+	} else {
+		ts_text_put(&w->text, "Then test GH and KH, and watch the animals.");
+	}
+	line.test = keep(w);
+	return line;
+}
+
+/* The stages, or why there are none. */
+static void fill_stages(struct work *w)
+{
+	const struct ts_remake_result *k = w->question->remake;
+
+	if (!k || w->r.danger)
+		return;
+	if (!is(k, TS_VERDICT_STAGES)) {
+		if (is(k, TS_VERDICT_LEAVE))
+			ts_text_put(&w->text, "The water is what was wished: no stage is left.");
+		else if (is(k, TS_VERDICT_NEW_WATER) || is(k, TS_VERDICT_REMAKE))
+			ts_text_puts(
+				&w->text, k->stages_none, " tapshoal remake has the recipe.", NULL);
+		else
+			ts_text_puts(&w->text, "Of the re-making: ", k->says, NULL);
+		ts_asking_note(w->asking, &w->r.notes, keep(w));
+		return;
+	}
+	w->r.stages = ts_arena_array(w->asking->arena, k->stage_count + 1, sizeof *w->r.stages);
+	for (size_t i = 0; w->r.stages && i < k->stage_count; i++)
+		w->r.stages[w->r.stage_count++] = stage_line(w, i);
+	ts_asking_note(w->asking, &w->r.cautions, k->treatment);
+	ts_answer_cautions(w->asking, TS_CAUTION_CHANGES, &w->r.cautions);
+}
+
+/* What the file leaves open. */
+static void fill_notes(struct work *w)
+{
+	if (w->question->has_tank && !w->question->has_supply)
+		ts_asking_note(w->asking, &w->r.notes,
+			"The water poured in is not known here: -w FILE, or a plan with its water, "
+			"adds its tests and how long the buffer lasts.");
+	for (size_t i = 0; i < w->due.count && !w->r.danger; i++) {
+		if (w->due.items[i].reason != TS_DUE_FOUND)
+			continue;
+		ts_asking_note(w->asking, &w->r.notes,
+			"Ammonia or nitrite stands in the tank: if animals live in it, make it "
+			"safe first; tapshoal check of a plan with its animals says how.");
+		break;
+	}
+	ts_asking_note(w->asking, &w->r.cautions, ts_caution_due);
+}
+
+/* The first day after today that asks for something; 0: none. */
+static long next_day(const struct work *w)
+{
+	long next = 0;
+
+	for (size_t i = 0; i < w->r.test_count; i++) {
+		if (w->r.tests[i].day > w->asking->today && (!next || w->r.tests[i].day < next))
+			next = w->r.tests[i].day;
+	}
+	for (size_t i = 0; i < w->r.stage_count; i++) {
+		if (w->r.stages[i].day > w->asking->today && (!next || w->r.stages[i].day < next))
+			next = w->r.stages[i].day;
+	}
+	return next;
+}
+
+static void fill_verdict(struct work *w)
+{
+	const struct ts_due_test_line *first = w->r.test_count ? &w->r.tests[0] : NULL;
+	bool stage = w->r.stage_count && w->r.stages[0].day == w->asking->today;
+	long next = next_day(w);
+	bool due = first && first->day <= w->asking->today;
+
+	w->r.today = day_of(w, w->asking->today);
+	w->r.next = next ? day_of(w, next) : NULL;
+	w->r.verdict = ts_due_verdict_words[w->r.danger                            ? 0
+					    : due && first->day < w->asking->today ? 1
+					    : due || stage                         ? 2
+										   : 3];
+	w->r.says = due ? first->says : stage ? "Today a stage of the re-making is due" : NULL;
+	if (!w->r.says) {
+		ts_text_put(&w->text, "Nothing is due before ");
+		ts_say_day(&w->text, next, w->asking->today);
+		w->r.says = keep(w);
+		ts_text_puts(&w->text, first ? first->says : "", NULL);
+		w->r.because = keep(w);
+		return;
+	}
+	w->r.because = due ? first->because : w->r.stages[0].says;
+}
+
+enum ts_status ts_answer_due(const struct ts_asking *asking, const struct ts_due_question *question,
+	size_t left_out, struct ts_due_result *ret)
+{
+	struct work *w = ts_arena_take(asking->arena, sizeof *w);
+	struct ts_due_case asked = {.plan = question->has_tank ? question->plan : NULL,
+		.supply = question->has_supply ? ts_due_poured(question->plan) : NULL,
+		.today = asking->today};
+	bool ok;
+
+	if (!w)
+		return TS_NO_MEMORY;
+	*w = (struct work){.asking = asking, .question = question};
+	w->r.name = question->name;
+	ts_text_open(&w->text, &asking->arena->allocator);
+	note_ahead(w, left_out);
+	ok = make_waters(w) && ask_danger(w);
+	if (ok) {
+		asked.buffer_days = buffer_days(w);
+		asked.remaking = is_remaking(w);
+		ts_due_make(&asked, asking->practice, &w->due);
+		fill_tests(w);
+		fill_stages(w);
+		fill_notes(w);
+		fill_verdict(w);
+		w->r.nothing = w->r.verdict == ts_due_verdict_words[3];
+	}
+	asking->arena->failed |= w->text.failed;
+	ts_text_drop(&w->text);
+	if (!ok || asking->arena->failed)
+		return TS_NO_MEMORY;
+	*ret = w->r;
+	return TS_OK;
+}

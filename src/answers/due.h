@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What of a tank, a plan or a water is to be tested next, and when; with a re-making asked for also
+ * its stages by day. A danger goes before any test.
+ */
+#ifndef TS_ANSWERS_DUE_H
+#define TS_ANSWERS_DUE_H
+
+#include <tapshoal/plan.h>
+
+#include "answers/remake.h"
+
+struct ts_due_question {
+	const char *name; /* of the tank, water or plan; NULL: it has none */
+	/* Readings dated after today are left out of it, in place. */
+	struct ts_plan *plan; /* of a tank or a water what there is of a plan */
+	bool has_tank, has_supply;
+	/* What stock[i].species means; NULL: a name is not known, and `unknown` says which. */
+	const struct ts_species *const *species;
+	const char *unknown;
+	bool residents;                        /* animals live there beside those of the plan */
+	const struct ts_remake_result *remake; /* NULL: none was asked for */
+};
+
+struct ts_due_test_line {
+	const char *where, *due, *when, *reason, *says, *because, *last_read;
+	struct ts_texts what;
+	double in_days, every_days;
+	long day; /* of `due`, for the calendar */
+};
+
+struct ts_due_stage_line {
+	size_t number;
+	const char *due, *when, *says, *test;
+	double in_days;
+	long day;
+};
+
+struct ts_due_result {
+	const char *name, *today, *verdict, *says, *because, *next;
+	const char *danger, *danger_because;
+	struct ts_due_test_line *tests;
+	size_t test_count;
+	struct ts_due_stage_line *stages;
+	size_t stage_count;
+	struct ts_texts notes, cautions;
+	bool nothing; /* is due today; no row */
+};
+
+/* "danger", "overdue", "today", "nothing-due"; NULL. */
+extern const char *const ts_due_verdict_words[];
+
+/* What is poured in: the change water of a plan, else its water. */
+const struct ts_water *ts_due_poured(const struct ts_plan *plan);
+
+/* Leaves out of a plan what is dated after today; how many readings that were. */
+size_t ts_due_leave_out(struct ts_plan *plan, long today);
+
+/* Answers; TS_NO_MEMORY, `*ret` then untouched. All belongs to the arena of `asking`. */
+TS_MUST_USE enum ts_status ts_answer_due(const struct ts_asking *asking,
+	const struct ts_due_question *question, size_t left_out, struct ts_due_result *ret);
+
+#endif

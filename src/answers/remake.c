@@ -1,0 +1,514 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The order of the answer: make safe what is in danger; whether wish and residents live together;
+ * whether the tank is there already; what to test first; then the recipe and its way. Nothing needs
+ * an animal to go that a recipe mends, and no tank with stock is called empty.
+ */
+#include "answers/remake_work.h"
+
+#include "base/date.h"
+#include "chem/ions.h"
+#include "words/advice.h"
+#include "words/rulings.h"
+#include "words/sentence.h"
+#include "words/unusual.h"
+
+/* Of the water, where nothing is said. */
+#define CHANGE_PERCENT 25.0
+/* Litres that a recipe is for where the tank's are not known. */
+#define LITRES 100.0
+
+const char *ts_remake_keep(struct ts_remake_work *w)
+{
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+bool ts_remake_has_recipe(const struct ts_remake_work *w)
+{
+	if (w->danger.row || w->verdict == TS_VERDICT_SAFE_FIRST)
+		return false;
+	return w->remake.refusal == TS_REMAKE_FINE || w->remake.refusal == TS_REMAKE_STAGES;
+}
+
+static double age_days(const struct ts_remake_work *w, const char *date)
+{
+	long day;
+
+	return date && ts_date_read(date, &day) && day <= w->asking->today
+		       ? (double)(w->asking->today - day)
+		       : 0;
+}
+
+/* The tank as it is now; one that was never read is taken as the water at hand. */
+static void take_tank(struct ts_remake_work *w)
+{
+	const struct ts_water *own = w->question->water;
+
+	ts_waters_now(w->question->plan, w->asking->today, w->asking->practice, &w->waters);
+	ts_plan_state_make(w->question->plan, &w->waters, w->asking->today, &w->state);
+	if (!w->waters.never_read) {
+		const struct ts_now_from *tan = &w->waters.log.from[TS_NOW_TAN];
+
+		w->wish.tank = &w->waters.now;
+		w->wish.reading_age_days = tan->reading && !tan->dated ? 0 : tan->age_days;
+		return;
+	}
+	w->wish.tank = &w->profile;
+	w->wish.reading_age_days = own->reading_count
+					   ? age_days(w, own->readings[own->reading_count - 1].date)
+					   : (double)NAN;
+}
+
+static void take_amounts(struct ts_remake_work *w)
+{
+	const struct ts_remake_question *q = w->question;
+	double from_plan = q->plan->tank.water_change.amount;
+
+	w->volume_l = isnan(q->volume_l) ? ts_tank_net_l(&q->plan->tank, w->asking->practice)
+					 : q->volume_l;
+	w->volume_known = !isnan(w->volume_l);
+	if (!w->volume_known)
+		w->volume_l = LITRES;
+	w->change_percent = !isnan(q->change_percent) ? q->change_percent
+			    : from_plan > 0           ? from_plan
+						      : CHANGE_PERCENT;
+}
+
+/* Chlorine read in a supply that may hold chloramine leaves ammonium once it is treated. */
+static void take_chloramine(struct ts_remake_work *w)
+{
+	int d = w->question->water->disinfectant;
+
+	if (d != TS_DISINFECTANT_NONE && d != TS_DISINFECTANT_CHLORINE)
+		w->wish.chloramine_mg_l = w->profile.poisons.chlorine_mg_l;
+}
+
+static void put_question(struct ts_remake_work *w)
+{
+	const struct ts_remake_question *q = w->question;
+	struct ts_keeping keeping = q->keeping;
+
+	if (keeping.temperature.kind == TS_MEASURE_NONE)
+		keeping.temperature = q->plan->tank.temp_c;
+	ts_profile_make(q->water, &keeping, w->asking->practice, w->asking->today, &w->profile);
+	w->wish = (struct ts_remake_wish){.water = &w->profile,
+		.temp_c = (double)NAN,
+		.wanted = q->wanted,
+		.wanted_count = q->wanted_count,
+		.keeping = keeping,
+		.gh_dh = q->gh_dh,
+		.kh_dh = q->kh_dh,
+		.have = q->have,
+		.residents = q->residents,
+		.resident_count = q->resident_count};
+	if (w->profile.at[TS_TEMPERATURE].given)
+		w->wish.temp_c = w->profile.at[TS_TEMPERATURE].value;
+	take_tank(w);
+	take_amounts(w);
+	take_chloramine(w);
+}
+
+/* A sign of distress or a danger in the plan goes before any re-making. */
+static bool danger_first(struct ts_remake_work *w)
+{
+	struct ts_advice all[TS_ADVICE_MOST];
+
+	if (!w->question->has_plan || !w->wish.resident_count)
+		return false;
+	ts_advise(&w->state.state, w->asking->practice, all);
+	if (all[0].row->group != 2 && all[0].row->group != 3)
+		return false;
+	w->danger = all[0];
+	return true;
+}
+
+/* A wished animal and one that lives there, which no water brings together. */
+static bool find_apart(struct ts_remake_work *w)
+{
+	for (size_t i = 0; i < w->wish.wanted_count; i++) {
+		for (size_t k = 0; k < w->wish.resident_count; k++) {
+			struct ts_group a = {.species = w->wish.wanted[i],
+				.either = (unsigned)ceil(w->wish.wanted[i]->group.least)};
+			struct ts_group b = {.species = w->wish.residents[k].species,
+				.either =
+					(unsigned)ceil(w->wish.residents[k].species->group.least)};
+			struct ts_rulings all = {.count = 0};
+
+			if (a.species == b.species)
+				continue;
+			ts_rules_together(
+				&a, &b, &w->question->plan->tank, w->asking->practice, &all);
+			for (size_t n = 0; n < all.count; n++) {
+				if (all.at[n].severity < TS_CONFLICT)
+					continue;
+				w->apart = all.at[n];
+				return true;
+			}
+		}
+	}
+	return false;
+}
+
+/* Whether those who live there want none of it, where minerals were wished outright. */
+static bool find_unneeded(const struct ts_remake_work *w)
+{
+	bool all = w->wish.resident_count > 0 && !w->wish.wanted_count;
+
+	for (size_t i = 0; all && i < w->wish.resident_count; i++) {
+		struct ts_keeping k = {.wild = w->wish.residents[i].wild};
+		struct ts_match m;
+
+		ts_match_species(
+			w->wish.residents[i].species, w->wish.tank, &k, w->asking->practice, &m);
+		all = m.at[TS_GH].known && m.at[TS_GH].uncomfortable_by == 0 && m.at[TS_KH].known &&
+		      m.at[TS_KH].uncomfortable_by == 0;
+	}
+	return all && w->remake.recipe.count > 0;
+}
+
+static struct ts_recipe_line line_of(struct ts_remake_work *w, const char *key, const char *says,
+	double per_100_l, const char *unit)
+{
+	double change_l = w->volume_l * w->change_percent / 100;
+
+	return (struct ts_recipe_line){
+		key, says, per_100_l * w->volume_l / 100, per_100_l * change_l / 100, unit};
+}
+
+static void fill_recipe(struct ts_remake_work *w)
+{
+	const struct ts_recipe *recipe = &w->remake.recipe;
+	struct ts_recipe_line *lines =
+		ts_arena_array(w->asking->arena, recipe->count + 2, sizeof *lines);
+	size_t n = 0;
+
+	if (!lines || !recipe->count)
+		return;
+	lines[n++] = line_of(
+		w, "supply", "your own water, treated", 100 * (1 - recipe->mineral_free), "L");
+	for (size_t i = 0; i < recipe->count; i++) {
+		const struct ts_ingredient *row = &ts_ingredients[recipe->parts[i].ingredient];
+
+		lines[n++] = row->formula ? line_of(w, row->key, row->says,
+						    recipe->parts[i].grams_per_100_l, "g")
+					  : line_of(w, row->key, row->says,
+						    100 * recipe->mineral_free, "L");
+	}
+	w->r.recipe = lines;
+	w->r.recipe_count = n;
+}
+
+static void fill_water(struct ts_remake_work *w)
+{
+	const struct ts_recipe *recipe = &w->remake.recipe;
+	const struct ts_solution *s = &recipe->water;
+	struct ts_made_water *made = ts_arena_take(w->asking->arena, sizeof *made);
+
+	if (!made)
+		return;
+	*made = (struct ts_made_water){recipe->gh_dh, recipe->kh_dh, recipe->ph_low, recipe->ph,
+		recipe->ph_high, recipe->ec_us_cm, s->ca_mmol_l * TS_WEIGHT_CA,
+		s->mg_mmol_l * TS_WEIGHT_MG, s->na_mmol_l * TS_WEIGHT_NA, s->k_mmol_l * TS_WEIGHT_K,
+		s->cl_mmol_l * TS_WEIGHT_CL, s->so4_mmol_l * TS_MASS_SO4};
+	if (w->remake.gh_unknown || w->remake.kh_unknown)
+		made->ca_mg_l = made->mg_mg_l = made->na_mg_l = made->k_mg_l = made->cl_mg_l =
+			made->so4_mg_l = (double)NAN;
+	w->r.result = made;
+}
+
+static struct ts_stage_line stage_line(const struct ts_remake_work *w, const struct ts_stage *g)
+{
+	struct ts_stage_line line = {.day = g->day,
+		.change_l = w->volume_known ? g->change * w->volume_l : (double)NAN,
+		.change_percent = 100 * g->change,
+		.gh_dh = g->after.gh_dh,
+		.kh_dh = g->after.kh_dh,
+		.ph = g->after.ph,
+		.conductivity_us_cm = g->after.ec_us_cm,
+		.nh3_mg_l = g->after.nh3_mg_l,
+		.stop = g->stop,
+		.raises_ph = g->raises_ph,
+		.test = g->stop        ? "stop: test all, 7 days"
+			: g->raises_ph ? "ammonia nil first"
+				       : "watch them"};
+
+	/* What was not read stays not known. */
+	if (w->remake.gh_unknown)
+		line.gh_dh = line.conductivity_us_cm = (double)NAN;
+	if (w->remake.kh_unknown)
+		line.kh_dh = line.ph = line.nh3_mg_l = line.conductivity_us_cm = (double)NAN;
+	return line;
+}
+
+static void fill_stages(struct ts_remake_work *w)
+{
+	const struct ts_stages *stages = &w->remake.stages;
+
+	if (w->are_apart || !stages->count ||
+		(w->verdict != TS_VERDICT_STAGES && w->verdict != TS_VERDICT_TEST_FIRST))
+		return;
+	w->r.stages = ts_arena_array(w->asking->arena, stages->count, sizeof *w->r.stages);
+	for (size_t i = 0; w->r.stages && i < stages->count; i++)
+		w->r.stages[w->r.stage_count++] = stage_line(w, &stages->stages[i]);
+}
+
+static void fill_stages_none(struct ts_remake_work *w)
+{
+	if (w->verdict == TS_VERDICT_NEW_WATER)
+		w->r.stages_none = "No stages: the tank is there already, and only what is poured "
+				   "in is made so.";
+	else if (w->verdict == TS_VERDICT_REMAKE && w->question->plan->stock_count > 0)
+		w->r.stages_none =
+			"No stages: none of the plan's animals has a `since`, so nobody is taken "
+			"to live there yet; do it before any animal is bought. Those that live "
+			"there go behind --with, and the tank's own readings into the plan.";
+	else if (w->verdict == TS_VERDICT_REMAKE)
+		w->r.stages_none = "No stages: the tank is taken to be empty; do it before any "
+				   "animal is bought. Animals in it go behind --with.";
+}
+
+/* "118 L of reverse osmosis ... and 3 g of Epsom salt": of the first fill, or of each change. */
+static void put_parts(struct ts_remake_work *w, bool change)
+{
+	for (size_t i = 1; i < w->r.recipe_count; i++) {
+		const struct ts_recipe_line *l = &w->r.recipe[i];
+
+		ts_text_put(&w->text, i > 1 ? ", " : "");
+		ts_say_amount(&w->text, change ? l->amount_change : l->amount, l->unit);
+		ts_text_puts(&w->text, " of ", l->says, NULL);
+	}
+	ts_text_put(&w->text, change ? " in the " : " for ");
+	ts_say_amount(&w->text, w->volume_l * (change ? w->change_percent / 100 : 1), "L");
+	ts_text_put(&w->text, change ? " of each change." : ".");
+}
+
+/* "3 g of sodium bicarbonate": in each 100 L of new water. */
+static void put_in_100_l(struct ts_remake_work *w)
+{
+	const struct ts_recipe *recipe = &w->remake.recipe;
+
+	for (size_t i = 0; i < recipe->count; i++) {
+		const struct ts_recipe_part *part = &recipe->parts[i];
+		const struct ts_ingredient *row = &ts_ingredients[part->ingredient];
+
+		ts_text_put(&w->text, i ? ", " : ": in each 100 L of it ");
+		ts_say_amount(&w->text,
+			row->formula ? part->grams_per_100_l : 100 * recipe->mineral_free,
+			row->formula ? "g" : "L");
+		ts_text_puts(&w->text, " of ", row->says, NULL);
+	}
+	ts_text_put(&w->text, ".");
+}
+
+static void put_stages(struct ts_remake_work *w)
+{
+	const struct ts_stages *s = &w->remake.stages;
+
+	ts_text_number_short(&w->text, (double)s->count, 0);
+	ts_text_put(&w->text, s->count == 1 ? " stage" : " stages");
+	if (s->count > 1) {
+		ts_text_put(&w->text, " over ");
+		ts_text_number_short(&w->text, s->last_day, 0);
+		ts_text_put(&w->text, " days");
+	}
+	ts_text_put(&w->text, ", by new water made for it");
+	put_in_100_l(w);
+}
+
+/* Of the two that do not live together the one that lives there. */
+static const struct ts_species *apart_resident(const struct ts_remake_work *w)
+{
+	for (size_t i = 0; i < w->wish.resident_count; i++) {
+		if (w->wish.residents[i].species == w->apart.subject)
+			return w->apart.subject;
+	}
+	return w->apart.other;
+}
+
+static void put_apart(struct ts_remake_work *w)
+{
+	ts_text_put(&w->text, "First the ");
+	ts_say_animals(&w->text, apart_resident(w));
+	ts_text_put(&w->text, " out, then re-make the empty tank: ");
+	ts_say_ruling(&w->text, &w->apart);
+	ts_text_put(&w->text, ".");
+}
+
+/* Over ammonia a rising pH kills; where it does not rise, one test is enough. */
+static void put_test_first(struct ts_remake_work *w)
+{
+	const struct ts_stages *s = &w->remake.stages;
+	bool first = s->raises_ph || !s->count;
+
+	if (first && w->unneeded)
+		ts_text_put(&w->text, "test ammonia and nitrite first, today.");
+	else if (first)
+		ts_say_refusal(&w->text, &w->remake);
+	if (!s->count)
+		return;
+	ts_text_put(&w->text, first         ? " Then re-make the water in "
+			      : w->unneeded ? "in "
+					    : "Re-make the water in ");
+	put_stages(w);
+	if (!first)
+		ts_text_put(&w->text, " Test ammonia and nitrite once before the first.");
+}
+
+static void say_what(struct ts_remake_work *w)
+{
+	if (w->are_apart) {
+		put_apart(w);
+		return;
+	}
+	if (w->unneeded)
+		ts_text_put(&w->text, "Nobody needs it: those who live there like GH and KH as "
+				      "they are. ");
+	if (w->unneeded && w->verdict != TS_VERDICT_RESIDENTS)
+		ts_text_put(&w->text, "If you want it all the same: ");
+	switch (w->verdict) {
+	case TS_VERDICT_LEAVE:
+		ts_text_put(&w->text, "Leave the water as it is: it is what you wish.");
+		return;
+	case TS_VERDICT_STAGES:
+		ts_text_put(&w->text, w->unneeded ? "in " : "Re-make the water in ");
+		put_stages(w);
+		return;
+	case TS_VERDICT_NEW_WATER:
+		ts_text_put(&w->text, w->unneeded ? ""
+						  : "The tank is as wished: make only the new "
+						    "water so, ");
+		put_parts(w, true);
+		return;
+	case TS_VERDICT_REMAKE:
+		ts_text_put(&w->text, w->unneeded ? "" : "Re-make it at once: ");
+		put_parts(w, false);
+		return;
+	case TS_VERDICT_TEST_FIRST:
+		put_test_first(w);
+		return;
+	default:
+		if (w->verdict == TS_VERDICT_RESIDENTS && !w->wish.wanted_count)
+			ts_text_put(&w->text, "Not with the animals in the tank: the new water "
+					      "does not suit them.");
+		else
+			ts_say_refusal(&w->text, &w->remake);
+		return;
+	}
+}
+
+/* The resident that the new water does not suit, in the house sentence. */
+static void put_resident(struct ts_remake_work *w)
+{
+	const struct ts_stages *stages = &w->remake.stages;
+	const struct ts_resident *one = &w->wish.residents[stages->resident];
+	struct ts_keeping k = {.wild = one->wild};
+	struct ts_profile after;
+	struct ts_match m;
+
+	ts_remade_profile(&w->remake.recipe.water, w->asking->practice, &after);
+	ts_match_species(one->species, &after, &k, w->asking->practice, &m);
+	ts_text_put(&w->text, one->species->common.en.count ? one->species->common.en.items[0]
+							    : one->species->species);
+	ts_text_put(&w->text, " in the new water: ");
+	ts_say_parameter(&w->text, (enum ts_parameter)stages->parameter, &m.at[stages->parameter]);
+	ts_text_put(&w->text, ".");
+}
+
+static void say_because(struct ts_remake_work *w)
+{
+	const struct ts_remake *r = &w->remake;
+
+	if (w->verdict == TS_VERDICT_RESIDENTS && !w->are_apart) {
+		put_resident(w);
+	} else if (w->verdict == TS_VERDICT_TEST_FIRST && r->stages.raises_ph) {
+		ts_text_put(&w->text, "They are not known, or older than 3 days; over ammonia, a "
+				      "rising pH kills. ");
+		ts_say_remake_because(&w->text, r);
+	} else if (w->verdict == TS_VERDICT_SAFE_FIRST) {
+		ts_text_put(&w->text, "Ammonia ");
+		ts_text_number_short(&w->text, w->wish.tank->poisons.tan_mg_l, 2);
+		ts_text_put(&w->text, " mg/L N, nitrite ");
+		ts_text_number_short(&w->text, w->wish.tank->poisons.no2_mg_l, 2);
+		ts_text_put(&w->text, " mg/L; both must read nil.");
+	} else {
+		ts_say_remake_because(&w->text, r);
+	}
+}
+
+static void fill_verdict(struct ts_remake_work *w)
+{
+	w->r.verdict = ts_remake_verdict_words[w->verdict];
+	if (w->danger.row) {
+		ts_say_advice_whole(&w->text, &w->danger, NULL);
+		w->r.says = ts_remake_keep(w);
+		ts_say_advice_because(&w->text, &w->danger, NULL);
+		w->r.because = ts_remake_keep(w);
+		return;
+	}
+	say_what(w);
+	w->r.says = ts_remake_keep(w);
+	say_because(w);
+	w->r.because = ts_remake_keep(w);
+}
+
+static enum ts_status compute(struct ts_remake_work *w)
+{
+	enum ts_status status;
+
+	put_question(w);
+	status = ts_remake_plan(&w->wish, w->asking->practice, &w->remake);
+	if (status == TS_BAD_INPUT)
+		return status;
+	w->verdict = ts_remake_verdict_of(&w->remake, status, w->wish.resident_count > 0);
+	if (danger_first(w)) {
+		w->verdict = TS_VERDICT_SAFE_FIRST;
+		status = TS_NO;
+	} else if (find_apart(w)) {
+		w->are_apart = true;
+		w->verdict = TS_VERDICT_RESIDENTS;
+		status = TS_NO;
+	}
+	w->unneeded = !w->danger.row && find_unneeded(w);
+	return status;
+}
+
+enum ts_status ts_answer_remake(const struct ts_asking *asking,
+	const struct ts_remake_question *question, struct ts_remake_result *ret)
+{
+	struct ts_remake_work *w = ts_arena_take(asking->arena, sizeof *w);
+	enum ts_status status;
+
+	if (!w)
+		return TS_NO_MEMORY;
+	*w = (struct ts_remake_work){.asking = asking, .question = question};
+	status = compute(w);
+	if (status == TS_BAD_INPUT)
+		return status;
+	ts_text_open(&w->text, &asking->arena->allocator);
+	w->r.status = status;
+	w->r.asks_alone = w->danger.row;
+	w->r.volume_l = w->volume_l;
+	w->r.volume_known = w->volume_known;
+	w->r.change_percent = w->change_percent;
+	w->r.treatment = ts_treatment(question->water->disinfectant);
+	w->r.bare = w->profile.unusual & TS_UNUSUAL_BARE ? ts_bare_says : NULL;
+	w->r.as_it_is = w->profile.at[TS_GH].given &&
+			(w->wish.wanted_count || !w->wish.resident_count) &&
+			w->verdict != TS_VERDICT_NEW_WATER;
+	ts_remake_as_it_is(w);
+	if (ts_remake_has_recipe(w)) {
+		fill_recipe(w);
+		fill_water(w);
+	}
+	fill_verdict(w);
+	fill_stages(w);
+	fill_stages_none(w);
+	ts_remake_notes(w);
+	w->r.remake = w->remake;
+	asking->arena->failed |= w->text.failed;
+	ts_text_drop(&w->text);
+	if (asking->arena->failed)
+		return TS_NO_MEMORY;
+	*ret = w->r;
+	return TS_OK;
+}

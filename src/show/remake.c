@@ -1,0 +1,191 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Another water as a document: what to do, who needs no work, the recipe, the water it makes, the
+ * stages, the routine afterwards.
+ */
+#include "show/remake.h"
+
+#include <math.h>
+
+#include "show/stages.h"
+#include "words/remake.h"
+
+/* Potassium is listed from here on. */
+#define K_SHOWN_MG_L 0.5
+
+struct page {
+	const struct ts_remake_result *r;
+	struct ts_document *doc;
+	struct ts_text text;
+};
+
+static const char *take(struct page *p)
+{
+	return ts_doc_take(p->doc, &p->text);
+}
+
+static void list(struct page *p, const struct ts_texts *texts, const char *end)
+{
+	for (size_t i = 0; i < texts->count; i++)
+		ts_text_puts(&p->text, i ? ", " : "", texts->items[i], NULL);
+	ts_text_put(&p->text, end);
+}
+
+static void put_recipe(struct page *p)
+{
+	struct ts_node *table;
+	const char *first, *change;
+
+	ts_doc_heading(p->doc, 0, "THE RECIPE");
+	ts_doc_paragraph(p->doc, p->r->treatment);
+	ts_text_put(&p->text, p->r->volume_known ? "first fill, " : "for ");
+	ts_say_amount(&p->text, p->r->volume_l, "L");
+	first = take(p);
+	ts_text_put(&p->text, "each change, ");
+	ts_say_amount(&p->text, p->r->volume_l * p->r->change_percent / 100, "L");
+	change = take(p);
+	table = ts_doc_table(p->doc);
+	ts_doc_line(p->doc, table, "what", first, change, "which is", NULL);
+	for (size_t i = 0; i < p->r->recipe_count; i++) {
+		const struct ts_recipe_line *l = &p->r->recipe[i];
+		const char *amount;
+
+		ts_say_amount(&p->text, l->amount, l->unit);
+		amount = take(p);
+		ts_say_amount(&p->text, l->amount_change, l->unit);
+		ts_doc_line(p->doc, table, l->ingredient, amount, take(p), l->says, NULL);
+	}
+}
+
+static const char *figure(struct page *p, double value, int decimals, const char *unit)
+{
+	ts_text_number_short(&p->text, value, decimals);
+	ts_text_put(&p->text, unit);
+	return take(p);
+}
+
+static void put_water(struct page *p)
+{
+	const struct ts_made_water *m = p->r->result;
+	struct ts_node *facts;
+
+	ts_doc_heading(p->doc, 0, "THE WATER IT MAKES");
+	facts = ts_doc_facts(p->doc, 1);
+	if (!isnan(m->gh_dh))
+		ts_doc_line(p->doc, facts, "GH", figure(p, m->gh_dh, 1, " dH"), NULL);
+	if (!isnan(m->kh_dh))
+		ts_doc_line(p->doc, facts, "KH", figure(p, m->kh_dh, 1, " dH"), NULL);
+	if (isnan(m->kh_dh)) {
+		ts_doc_line(p->doc, facts, "pH", "not known: test KH", NULL);
+	} else if (isnan(m->ph)) {
+		ts_doc_line(p->doc, facts, "pH", "does not follow from so little KH: test", NULL);
+	} else {
+		ts_text_put(&p->text, "about ");
+		ts_text_number(&p->text, m->ph, 1);
+		ts_text_put(&p->text, " (");
+		ts_text_number(&p->text, m->ph_low, 1);
+		ts_text_put(&p->text, "..");
+		ts_text_number(&p->text, m->ph_high, 1);
+		ts_text_put(&p->text, "), follows from KH and CO2");
+		ts_doc_line(p->doc, facts, "pH", take(p), NULL);
+	}
+	if (isnan(m->na_mg_l))
+		return;
+	ts_doc_line(p->doc, facts, "conductivity",
+		figure(p, m->conductivity_us_cm, 0, " uS/cm, computed"), NULL);
+	if (m->mg_mg_l > 0)
+		ts_doc_line(p->doc, facts, "Ca to Mg",
+			figure(p, m->ca_mg_l / m->mg_mg_l, 1, " : 1"), NULL);
+	ts_doc_line(p->doc, facts, "sodium", figure(p, m->na_mg_l, 0, " mg/L"), NULL);
+	if (m->k_mg_l >= K_SHOWN_MG_L)
+		ts_doc_line(p->doc, facts, "potassium", figure(p, m->k_mg_l, 0, " mg/L"), NULL);
+	ts_doc_line(p->doc, facts, "chloride", figure(p, m->cl_mg_l, 0, " mg/L"), NULL);
+}
+
+static void put_without_work(struct page *p)
+{
+	ts_doc_heading(p->doc, 0, "WITHOUT ANY WORK");
+	if (p->r->bare)
+		ts_doc_caution(p->doc, p->r->bare);
+	if (p->r->wished_as_it_is.count) {
+		ts_text_put(&p->text,
+			"As far as the water goes, these of your wishes can live in it "
+			"as it is: ");
+		list(p, &p->r->wished_as_it_is,
+			". tapshoal why says where it falls short of their best, and what room "
+			"they need.");
+		ts_doc_paragraph(p->doc, take(p));
+	}
+	if (p->r->suits_as_it_is.count) {
+		ts_text_put(&p->text, "Your water as it is suits or is tolerated by: ");
+		list(p, &p->r->suits_as_it_is, ". tapshoal rank lists them all.");
+	} else {
+		ts_text_put(&p->text, "No other animal fit for such a tank is known to suit the "
+				      "water as it is; tapshoal rank lists them all.");
+	}
+	ts_doc_paragraph(p->doc, take(p));
+}
+
+static void put_groups(struct page *p)
+{
+	ts_doc_heading(p->doc, 0, "TWO GROUPS");
+	for (size_t i = 0; i < p->r->group_count; i++) {
+		const struct ts_group_line *g = &p->r->groups[i];
+
+		ts_text_puts(&p->text, g->name, ": ", NULL);
+		list(p, &g->species, ". ");
+		ts_text_put(&p->text, g->says);
+		ts_doc_paragraph(p->doc, take(p));
+	}
+}
+
+static void put_stages(struct page *p)
+{
+	const struct ts_remake_result *r = p->r;
+
+	if (r->stage_count) {
+		ts_doc_heading(p->doc, 0, "STAGES FOR THE ANIMALS THERE NOW");
+		ts_doc_paragraph(p->doc, "Each stage is the greatest change that is safe for the "
+					 "most delicate of them; the figures are those after it.");
+		ts_show_stages(p->doc, r->stages, r->stage_count, true);
+	} else if (r->stages_none) {
+		ts_doc_paragraph(p->doc, r->stages_none);
+	}
+}
+
+static void put_all(struct page *p)
+{
+	const struct ts_remake_result *r = p->r;
+
+	if (r->slow)
+		ts_doc_paragraph(p->doc, r->slow);
+	if (r->as_it_is)
+		put_without_work(p);
+	if (r->group_count)
+		put_groups(p);
+	if (r->recipe_count)
+		put_recipe(p);
+	if (r->recipe_count)
+		put_water(p);
+	for (size_t i = 0; i < r->notes.count; i++)
+		ts_doc_paragraph(p->doc, r->notes.items[i]);
+	put_stages(p);
+	if (r->routine) {
+		ts_doc_heading(p->doc, 0, "AFTERWARDS");
+		ts_doc_paragraph(p->doc, r->routine);
+	}
+	for (size_t i = 0; i < r->cautions.count; i++)
+		ts_doc_caution(p->doc, r->cautions.items[i]);
+}
+
+void ts_show_remake(struct ts_document *doc, const struct ts_remake_result *r)
+{
+	struct page p = {.r = r, .doc = doc};
+
+	ts_text_open(&p.text, &doc->arena->allocator);
+	ts_doc_verdict(doc, r->says, r->because);
+	if (!r->asks_alone)
+		put_all(&p);
+	doc->arena->failed |= p.text.failed;
+	ts_text_drop(&p.text);
+}
