@@ -159,7 +159,7 @@ function termsOpen(place, glossary) {
 	while (nodes.length < TERM_NODES_MOST && walker.nextNode()) { nodes.push(walker.currentNode); }
 	for (const node of nodes) {
 		const found = terms.exec(node.data);
-		if (!found || node.parentElement.closest("button, a, summary, label, pre, svg, th, option, .paper, details:not([open])")) { continue; }
+		if (!found || node.parentElement.closest("button, a, summary, label, pre, svg, th, option, i, .paper, details:not([open])")) { continue; }
 		const { name, says } = sentences.get(found[2]);
 		if (met.has(name)) { continue; }
 		met.add(name);

@@ -7,8 +7,9 @@
 set -eu
 folder=$1
 prefix=$folder/wasm-libs
-own=$(cd "$(dirname "$0")" && pwd)/$(basename "$0")
-cmp -s "$own" "$prefix/made-by" && exit 0
+here=$(cd "$(dirname "$0")" && pwd)
+how() { cat "$here/libraries.sh" "$here/thin.py"; }
+how | cmp -s - "$prefix/made-by" && exit 0
 # Source package, upstream version, checksum of the upstream tarball; Debian's patches on top of
 # it come with the revision that the main suite has today, signed by its lists.
 sources="
@@ -51,6 +52,7 @@ compile() {
 	compile -I../include -DYAML_VERSION_MAJOR=0 -DYAML_VERSION_MINOR=2 -DYAML_VERSION_PATCH=5 \
 		'-DYAML_VERSION_STRING="0.2.5"' api.c reader.c scanner.c parser.c emitter.c writer.c &&
 	library yaml 0.2.5 yaml-0.1)
+python3 "$here/thin.py" utf8proc/utf8proc_data.c
 (cd utf8proc && cp utf8proc.h "$prefix/include" && compile -DUTF8PROC_STATIC utf8proc.c &&
 	library utf8proc 2.8.0 libutf8proc)
 # 8-bit, with Unicode, without the compiler to machine code; the rest is its own generic set.
@@ -63,4 +65,4 @@ compile() {
 	done | xargs clang-14 --target=wasm32-wasi -Oz -ffunction-sections -c -DHAVE_CONFIG_H \
 		-DPCRE2_CODE_UNIT_WIDTH=8 -DSUPPORT_PCRE2_8 -DSUPPORT_UNICODE -DPCRE2_STATIC -I. &&
 	library pcre2-8 10.42 libpcre2-8)
-cp "$own" "$prefix/made-by"
+how >"$prefix/made-by"

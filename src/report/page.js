@@ -1,4 +1,5 @@
-// The filter of a long list; the page is whole without it.
+// The filter of a long list, which is short first; the page is whole without it.
+var FIRST = 12, LONG = 24;
 function filterLists(root) {
 	var items = Array.from(root.querySelectorAll(".tagged > li"));
 	if (items.length === 0) { return; }
@@ -22,6 +23,23 @@ function filterLists(root) {
 	function unfold(list) {
 		if (list.parentElement.matches("details")) { list.parentElement.open = true; }
 	}
+	// The rest of a long list, until it is asked for or something is looked for.
+	function shorten(list) {
+		var more = document.createElement("button"), rest = Array.from(list.children).slice(FIRST);
+		if (LONG >= list.children.length) { return; }
+		rest.forEach(function (item) { item.classList.add("later"); });
+		more.type = "button";
+		more.className = "rest";
+		more.textContent = rest.length + " more";
+		more.addEventListener("click", function () { lengthen(list); });
+		list.after(more);
+	}
+	function lengthen(list) {
+		var more = list.nextElementSibling;
+		if (!more || more.className !== "rest") { return; }
+		list.querySelectorAll(".later").forEach(function (item) { item.classList.remove("later"); });
+		more.remove();
+	}
 	function show() {
 		var keys = Object.keys(chosen).filter(function (key) { return chosen[key] !== ""; });
 		var left = 0;
@@ -33,7 +51,9 @@ function filterLists(root) {
 		lists.forEach(function (list) {
 			list.hidden = !list.querySelector("li:not([hidden])");
 			if (head(list)) { head(list).hidden = list.hidden; }
-			if (keys.length || search.value) { unfold(list); }
+			if (!(keys.length || search.value)) { return; }
+			unfold(list);
+			lengthen(list);
 		});
 		told.textContent = left + " of " + items.length + " shown" + keys.map(function (key, i) {
 			return (i ? ", " : ": ") + key + " " + chosen[key];
@@ -66,6 +86,7 @@ function filterLists(root) {
 	form.append(told);
 	form.addEventListener("submit", function (event) { event.preventDefault(); });
 	(head(lists[0]) || lists[0]).before(form);
+	lists.forEach(shorten);
 	show();
 }
 filterLists(document);

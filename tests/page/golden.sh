@@ -4,7 +4,8 @@
 # the same bytes, but for the cases of unfit.txt. Then its size. Usage: golden.sh PROGRAM FOLDER,
 # the program of the terminal and the folder of src/page/build.sh. Prints TAP.
 set -eu
-program=$1 folder=$2
+program=$(cd "$(dirname "$1")" && pwd)/$(basename "$1") # the cases run elsewhere
+folder=$(cd "$2" && pwd)
 here=$(cd "$(dirname "$0")" && pwd)
 cat >"$folder/as-terminal" <<-END
 	#!/bin/sh
