@@ -183,6 +183,19 @@ function termOpened(button, name, says) {
 	}
 }
 
+// A page whose folds hold no entries yet: they are most of it, and nobody sees them at once.
+const folded = (page) => page.replace(/<details>[^]*?<\/details>/g, (fold) => {
+	const from = fold.indexOf("<li"), to = fold.lastIndexOf("</li>");
+	return from < 0 || to < from ? fold : fold.slice(0, from) + fold.slice(to + 5);
+});
+
+// What was left out, into the folds that are there.
+function unfolded(place, page) {
+	const foldsOf = (parent) => Array.from(parent.children).filter((child) => child.matches("details"));
+	const whole = foldsOf(fragmentOf(page));
+	foldsOf(place).forEach((fold, i) => fold.replaceChildren(...whole[i].childNodes));
+}
+
 // What the program refused, in its own words.
 function refusal(error) {
 	const lines = error.trim().split("\n").map((line) => line.replace(/^tapshoal: /, ""));

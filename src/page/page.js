@@ -7,7 +7,7 @@ const FIRST_READINGS = ["GH", "KH", "pH"];
 const FIRST_OF_TANK = ["length", "width", "height", "cover", "substrate", "filter", "water_change"];
 const FIRST_OF_ANIMALS = ["count", "since"];
 const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
-const WAIT_MS = 60;
+const WAIT_MS = 60, REST_MS = 300;
 
 const page = { kept: null, rows: null, program: null, fields: [], question: null, waiting: 0 };
 
@@ -159,8 +159,18 @@ function doubtfulField() {
 	return page.fields.find((field) => field.doubtful && document.contains(field.box));
 }
 
+// What the folds hold: a moment later, or as soon as somebody looks for it.
+function finishAnswer() {
+	const rest = page.rest;
+	clearTimeout(page.resting);
+	page.rest = null;
+	if (rest) { rest(); }
+}
+
 // The answer to the question that was chosen.
 function answer() {
+	clearTimeout(page.resting);
+	page.rest = null;
 	const place = at("answer"), question = page.question, doubt = doubtfulField();
 	place.hidden = false;
 	if (missing(question, sheet()).length || doubt) {
@@ -175,13 +185,18 @@ function answer() {
 	const words = question.words(sheet());
 	const { code, out, error } = ask(words.concat("-f", "html", today()));
 	place.className = question.paper ? "shop" : "";
-	place.replaceChildren(code <= 1 ? fragmentOf(out) : refusal(error), below(words));
+	place.replaceChildren(code <= 1 ? fragmentOf(question.paper ? out : folded(out)) : refusal(error), below(words));
 	if (question.paper) { shortened(place); }
-	const makeNames = () => namesOpen(place, (species) =>
+	page.makeNames = () => namesOpen(place, (species) =>
 		ask(["why", species, ...waterWords(sheet()), ...tankWords(sheet()), "-f", "html", ...today()]));
-	filterLists(place);
-	makeNames();
-	place.querySelectorAll("details").forEach((fold) => fold.addEventListener("toggle", makeNames));
+	const look = filterLists(place);
+	page.makeNames();
+	page.rest = code <= 1 && !question.paper && (() => {
+		unfolded(place, out);
+		if (look) { look(); }
+		page.makeNames();
+	});
+	page.resting = setTimeout(finishAnswer, REST_MS);
 	const verdict = place.querySelector(".verdict");
 	termsOpen(place, page.rows.glossary);
 	at("answered").textContent = verdict ? verdict.textContent : "The answer is below.";
@@ -427,6 +442,12 @@ function wire() {
 		clearTimeout(page.completing);
 		page.completing = setTimeout(complete, WAIT_MS);
 	});
+	at("answer").addEventListener("input", finishAnswer, true);
+	at("answer").addEventListener("toggle", () => {
+		finishAnswer();
+		if (page.makeNames) { page.makeNames(); }
+	}, true);
+	window.addEventListener("beforeprint", finishAnswer);
 	at("report-read").addEventListener("click", readReport);
 	at("kept").addEventListener("change", () => {
 		page.kept.open = at("kept").value;

@@ -1,18 +1,13 @@
-// The filter of a long list, which is short first; the page is whole without it.
-var FIRST = 12, LONG = 24;
+// The filter of a long list; the page is whole without it. Returns what looks at the lists anew, for lists
+// that grow later; null: there is nothing to filter.
 function filterLists(root) {
-	var items = Array.from(root.querySelectorAll(".tagged > li"));
-	if (items.length === 0) { return; }
-	var lists = Array.from(root.querySelectorAll(".tagged"));
-	var form = document.createElement("form");
+	var FEW = 12; // seen at once
+	var entries = [], lists = [];
+	var form = document.createElement("form"), narrow = document.createElement("details");
 	var told = document.createElement("output");
 	var chosen = {};
 	var search = document.createElement("input");
 	var searched = document.createElement("label");
-	// What all entries of a list have alike stands at the list.
-	function tags(item) {
-		return Object.assign({}, item.parentElement.dataset, item.dataset);
-	}
 	// The heading of a list: what stands above it, but for the verdict.
 	function head(list) {
 		var above = list.previousElementSibling;
@@ -23,51 +18,32 @@ function filterLists(root) {
 	function unfold(list) {
 		if (list.parentElement.matches("details")) { list.parentElement.open = true; }
 	}
-	// The rest of a long list, until it is asked for or something is looked for.
-	function shorten(list) {
-		var more = document.createElement("button"), rest = Array.from(list.children).slice(FIRST);
-		if (LONG >= list.children.length) { return; }
-		rest.forEach(function (item) { item.classList.add("later"); });
-		more.type = "button";
-		more.className = "rest";
-		more.textContent = rest.length + " more";
-		more.addEventListener("click", function () { lengthen(list); });
-		list.after(more);
-	}
-	function lengthen(list) {
-		var more = list.nextElementSibling;
-		if (!more || more.className !== "rest") { return; }
-		list.querySelectorAll(".later").forEach(function (item) { item.classList.remove("later"); });
-		more.remove();
+	function holds(entry, wanted) {
+		entry.text = entry.text || entry.item.textContent.toLowerCase();
+		return entry.text.includes(wanted);
 	}
 	function show() {
 		var keys = Object.keys(chosen).filter(function (key) { return chosen[key] !== ""; });
-		var left = 0;
-		items.forEach(function (item) {
-			item.hidden = !item.textContent.toLowerCase().includes(search.value.toLowerCase().trim()) ||
-				keys.some(function (key) { return tags(item)[key] !== chosen[key]; });
-			left += item.hidden ? 0 : 1;
+		var wanted = search.value.toLowerCase().trim(), left = 0;
+		entries.forEach(function (entry) {
+			var hidden = wanted ? !holds(entry, wanted) : false;
+			hidden = hidden || keys.some(function (key) { return entry.tags[key] !== chosen[key]; });
+			if (entry.item.hidden !== hidden) { entry.item.hidden = hidden; }
+			left += hidden ? 0 : 1;
 		});
 		lists.forEach(function (list) {
 			list.hidden = !list.querySelector("li:not([hidden])");
 			if (head(list)) { head(list).hidden = list.hidden; }
-			if (!(keys.length || search.value)) { return; }
-			unfold(list);
-			lengthen(list);
+			if (keys.length || search.value) { unfold(list); }
 		});
-		told.textContent = left + " of " + items.length + " shown" + keys.map(function (key, i) {
+		told.textContent = left + " of " + entries.length + " shown" + keys.map(function (key, i) {
 			return (i ? ", " : ": ") + key + " " + chosen[key];
 		}).join("") + (search.value ? ", with \"" + search.value + "\"" : "");
 		form.className = keys.length || search.value ? "chosen" : "";
 	}
-	search.type = "search";
-	search.addEventListener("input", show);
-	searched.append("Search", search);
-	if (items.length > 12) { form.append(searched); } // fewer are seen at once
-	Object.keys(tags(items[0])).forEach(function (key) {
-		var label = document.createElement("label");
-		var select = document.createElement("select");
-		var values = new Set(items.map(function (item) { return tags(item)[key]; }));
+	function choice(key) {
+		var values = new Set(entries.map(function (entry) { return entry.tags[key]; }));
+		var label = document.createElement("label"), select = document.createElement("select");
 		if (values.size === 1) { return; } // nothing to choose
 		label.textContent = key.charAt(0).toUpperCase() + key.slice(1);
 		select.name = key;
@@ -75,18 +51,38 @@ function filterLists(root) {
 		Array.from(values).sort().forEach(function (value) {
 			if (value) { select.add(new Option(value, value)); }
 		});
+		select.value = chosen[key] || "";
 		select.addEventListener("change", function () {
 			chosen[key] = select.value;
 			show();
 		});
 		label.append(select);
-		form.append(label);
-	});
-	if (!form.firstChild) { return; }
-	form.append(told);
+		narrow.append(label);
+	}
+	// What all entries of a list have alike stands at the list.
+	function look() {
+		lists = Array.from(root.querySelectorAll(".tagged"));
+		entries = Array.from(root.querySelectorAll(".tagged > li")).map(function (item) {
+			return { item: item, tags: Object.assign({}, item.parentElement.dataset, item.dataset) };
+		});
+		narrow.querySelectorAll("label").forEach(function (label) { label.remove(); });
+		if (entries.length) { Object.keys(entries[0].tags).forEach(choice); }
+		narrow.hidden = !narrow.querySelector("label");
+		show();
+	}
+	if (!root.querySelector(".tagged > li")) { return null; }
+	search.type = "search";
+	search.addEventListener("input", show);
+	searched.append("Search", search);
+	narrow.append(Object.assign(document.createElement("summary"), { textContent: "Narrow it down" }));
+	if (root.querySelector("details .tagged") || root.querySelectorAll(".tagged > li").length > FEW) { form.append(searched); }
+	form.append(told, narrow);
 	form.addEventListener("submit", function (event) { event.preventDefault(); });
+	look();
+	if (!form.contains(searched)) {
+		if (narrow.hidden) { return null; }
+	}
 	(head(lists[0]) || lists[0]).before(form);
-	lists.forEach(shorten);
-	show();
+	return look;
 }
 filterLists(document);
