@@ -128,7 +128,7 @@ struct ts_species {
 	} territory;
 	struct {
 		int flow, light, cover, activity, land, bottom;
-		double tank_length_cm; /* 0 = by rule of thumb */
+		double tank_length_cm, tank_height_cm; /* 0 = by rule of thumb */
 	} needs;
 	struct ts_texts crosses_with;
 	int lakes_apart;

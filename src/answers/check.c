@@ -102,9 +102,10 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 	if (!asking->arena->failed) { /* or there may be no judgements to look at */
 		ts_check_fold(w);
 		ts_check_animals(w);
-		ts_check_water_and_room(w);
+		ts_check_water(w);
 		ts_check_waste(w);
 		ts_check_headline(w);
+		ts_check_room(w);
 	}
 	asking->arena->failed |= w->text.failed;
 	ts_text_drop(&w->text);

@@ -92,6 +92,7 @@ struct ts_check_result {
 	const char *otherwise;    /* the other way, which is more work; NULL: none */
 	const char *instead_species;
 	double instead_count;
+	bool of_room;             /* the first line says which tank it takes */
 	struct ts_texts cautions; /* who is to be feared, the law: a sentence an animal */
 	struct ts_check_judgement *judgements;
 	size_t judgement_count, more;

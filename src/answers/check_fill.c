@@ -5,6 +5,7 @@
 #include "answers/check_parts.h"
 
 #include "base/arena.h"
+#include "stock/rules.h"
 #include "words/advice.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
@@ -263,17 +264,20 @@ static bool goes(const struct ts_check_work *w, const struct ts_species *species
 	return false;
 }
 
-/* A tank that is too short for an animal need not be called too narrow as well. */
-static bool length_said(const struct ts_check_work *w, const struct ts_ruling *r)
+static bool of_room(enum ts_rule_id rule)
 {
-	if (r->rule != TS_RULE_TANK_WIDTH && r->rule != TS_RULE_TANK_HEIGHT)
-		return false;
-	for (size_t i = 0; i < w->check.count; i++) {
-		const struct ts_ruling *other = &w->check.rulings[i];
+	return ts_rule_of_room(rule) || rule == TS_RULE_TANK_UNMEASURED;
+}
 
-		if (other->subject == r->subject && other->severity >= r->severity &&
-			(other->rule == TS_RULE_TANK_LENGTH ||
-				other->rule == TS_RULE_TANK_UNMEASURED))
+/* Of the room one animal wants the gravest line is enough; of all together none beside it. */
+static bool room_said(const struct ts_check_work *w, size_t entry)
+{
+	const struct ts_ruling *r = w->entries[entry].ruling;
+
+	for (size_t i = 0; of_room(r->rule) && i < entry; i++) {
+		const struct ts_ruling *other = w->entries[i].ruling;
+
+		if (other && (other->subject == r->subject || !r->subject) && of_room(other->rule))
 			return true;
 	}
 	return false;
@@ -303,6 +307,6 @@ void ts_check_fold(struct ts_check_work *w)
 
 		if (r)
 			w->out->judgements[i].folded = goes(w, r->subject) || goes(w, r->other) ||
-						       length_said(w, r) || no_room(w, r);
+						       room_said(w, i) || no_room(w, r);
 	}
 }

@@ -59,6 +59,12 @@ static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 	const struct ts_ruling *r = w->entries[entry].ruling;
 	int topic = (int)ts_ruling_topic(r) - TS_TOPIC_DANGER;
 
+	if (ts_check_says_room(w, r)) {
+		ts_check_finish(w, entry, NULL);
+		w->out->decides = ts_check_room_instead(w, r);
+		ts_check_instead(w, r);
+		return;
+	}
 	ts_text_puts(&w->text, r->other ? no[topic].two : no[topic].one, ": ",
 		w->out->judgements[entry].says, ".", NULL);
 	ts_check_finish(w, entry, remedy_of(&w->out->judgements[entry]));
@@ -89,6 +95,12 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
 	const struct ts_ruling *r = w->entries[entry].ruling;
 
+	if (ts_check_says_room(w, r)) {
+		ts_check_finish(w, entry, NULL);
+		w->out->decides = ts_check_room_instead(w, r);
+		ts_check_instead(w, r);
+		return;
+	}
 	if (r->rule == TS_RULE_FILTER)
 		ts_text_put(&w->text, "Not yet: the filter is not mature.");
 	else if (r->rule == TS_RULE_WATER_UNSURE)

@@ -36,7 +36,7 @@ static bool in_plan(const struct ts_check *c, const struct ts_species *species)
 static bool faultless(const struct ts_rulings *all)
 {
 	for (size_t i = 0; i < all->count; i++) {
-		if (all->at[i].severity >= TS_CONCERN)
+		if (all->at[i].severity >= TS_CONCERN || ts_rule_of_room(all->at[i].rule))
 			return false;
 	}
 	return true;
@@ -102,7 +102,7 @@ struct choice {
 
 /* What speaks for an animal in the place of `gone`; NULL: of any place. Common practice, no source.
  */
-enum { WORTH_EVERYWHERE = 300, WORTH_ALIKE = 200, WORTH_SHOAL = 300, WORTH_HOME = 100 };
+enum { WORTH_EVERYWHERE = 300, WORTH_ALIKE = 200, WORTH_SHOAL = 300, WORTH_HOME = 100, WORTH_FAMILY = 400 };
 
 static double worth(const struct ts_species *gone, const struct ts_species *s, double distance)
 {
@@ -112,6 +112,7 @@ static double worth(const struct ts_species *gone, const struct ts_species *s, d
 		return sum;
 	/* Nobody who wants a few lively ones is helped with one that lives alone. */
 	return sum + WORTH_ALIKE * alike(gone, s) +
+	       WORTH_FAMILY * (strcmp(s->family, gone->family) == 0) +
 	       WORTH_HOME * (s->home_water == gone->home_water) +
 	       WORTH_SHOAL * ((s->group.least >= 3) == (gone->group.least >= 3));
 }
@@ -205,6 +206,11 @@ bool ts_check_name_instead(struct ts_check_work *w, const struct ts_species *gon
 
 void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault)
 {
+	if (fault->subject && planned(&w->check, fault->subject) &&
+		(ts_rule_of_room(fault->rule) || fault->rule == TS_RULE_TANK_UNMEASURED)) {
+		(void)ts_check_name_instead(w, fault->subject);
+		return;
+	}
 	/* The one that suffers need not be the one that goes. */
 	if ((fault->rule == TS_RULE_EATEN || fault->rule == TS_RULE_FIN_NIPPER) &&
 		fault->remedy.kind == TS_REMEDY_LEAVE_OUT && planned(&w->check, fault->subject) &&

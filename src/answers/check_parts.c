@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * What stands beside the list of a check: the animals and what is to be feared of them, the water
- * that all share, the smallest tank, and what they make of the water.
+ * that all share, and what they make of it.
  */
 #include "answers/check_parts.h"
 
@@ -148,45 +148,7 @@ static void say_shared(struct ts_check_work *w)
 	}
 }
 
-static bool room_asked(const struct ts_check_work *w)
-{
-	for (size_t i = 0; i < w->entry_count; i++) {
-		const struct ts_ruling *r = w->entries[i].ruling;
-
-		if (r && (r->rule == TS_RULE_TANK_UNKNOWN ||
-				 (r->severity >= TS_CONCERN && r->remedy.kind == TS_REMEDY_TANK &&
-					 r->remedy.length_cm > 0)))
-			return true;
-	}
-	return false;
-}
-
-/* "The smallest tank that would do: 80 x 40 cm, 40 cm high, 128 litres." */
-static void say_room(struct ts_check_work *w)
-{
-	const struct ts_smallest_tank *t = &w->check.smallest;
-	const double figures[] = {t->length_cm, t->width_cm, t->height_cm, t->volume_l};
-	static const char *const before[] = {
-		"The smallest tank that would do: ", " x ", " cm, ", " cm high, "};
-	struct ts_check_tank *out;
-
-	if (!(t->length_cm > 0))
-		return;
-	out = w->out->smallest_tank = ts_arena_take(w->asking->arena, sizeof *out);
-	if (!out)
-		return;
-	*out = (struct ts_check_tank){t->length_cm, t->width_cm, t->height_cm, t->volume_l};
-	if (!room_asked(w))
-		return;
-	for (size_t i = 0; i < 4; i++) {
-		ts_text_put(&w->text, before[i]);
-		ts_text_number_short(&w->text, figures[i], 0);
-	}
-	ts_text_put(&w->text, " litres.");
-	w->out->room_says = ts_asking_keep(w->asking, &w->text);
-}
-
-void ts_check_water_and_room(struct ts_check_work *w)
+void ts_check_water(struct ts_check_work *w)
 {
 	struct ts_check_result *out = w->out;
 
@@ -198,7 +160,6 @@ void ts_check_water_and_room(struct ts_check_work *w)
 			add_shared(w, shown[i]);
 	}
 	say_shared(w);
-	say_room(w);
 }
 
 static struct ts_range ends(const struct ts_estimate *e)

@@ -26,6 +26,7 @@ struct ts_check_work {
 	const struct ts_match *residents;
 	struct ts_check_entry *entries; /* the gravest first */
 	size_t entry_count;
+	bool room_said; /* the first lines name the smallest tank already */
 	struct ts_text text; /* scratch */
 	struct ts_check_result *out;
 };
@@ -75,9 +76,17 @@ void ts_check_say_water_too(struct ts_check_work *w);
 /* Ends the first lines: the headline is in the text. */
 void ts_check_finish(struct ts_check_work *w, size_t entry, const char *decides);
 
-/* Fill animals, cautions, shared water, the smallest tank and the load. */
+/*
+ * Room, where it decides (check_room.c): says "Not in this tank: ..." into the text, false: it is
+ * not of room; what would do in this tank, in the arena; after the headline, the smallest tank.
+ */
+bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *fault);
+const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_ruling *fault);
+void ts_check_room(struct ts_check_work *w);
+
+/* Fill animals, cautions, shared water and the load. */
 void ts_check_animals(struct ts_check_work *w);
-void ts_check_water_and_room(struct ts_check_work *w);
+void ts_check_water(struct ts_check_work *w);
 void ts_check_waste(struct ts_check_work *w);
 
 /* "find the tiger barbs another home" as a row. */

@@ -286,6 +286,7 @@ static const struct ts_field needs_fields[] = {
 	{"cover", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(needs, cover, int), 0, words_cover, NULL, "a tight lid"},
 	{"activity", TS_WORD, REQ, TS_Q_NUMBER, AT_IN(needs, activity, int), 0, words_activity, NULL, "how much it swims"},
 	{"tank_length", TS_NUMBER, OPT, TS_Q_LENGTH, AT_IN(needs, tank_length_cm, double), 0, NULL, NULL, "least tank length where the rule of thumb is wrong"},
+	{"tank_height", TS_NUMBER, OPT, TS_Q_LENGTH, AT_IN(needs, tank_height_cm, double), 0, NULL, NULL, "least height of the water where it grows tall with its fins"},
 	{"land", TS_WORD, OPT, TS_Q_NUMBER, AT_IN(needs, land, int), 0, words_land, NULL, "land above the water: it drowns or fails in a filled tank"},
 	{"bottom", TS_WORD, OPT, TS_Q_NUMBER, AT_IN(needs, bottom, int), 0, words_bottom, NULL, "smooth: sand or fine rounded gravel, for barbels; sand: it digs in, or sifts it"},
 };

@@ -25,6 +25,7 @@ static enum ts_rests rests_of(enum ts_rule_id rule)
 	case TS_RULE_WATER_UNSURE:
 		return TS_RESTS_READ;
 	case TS_RULE_BUFFER:
+	case TS_RULE_CROWDED:
 	case TS_RULE_FLOOR:
 	case TS_RULE_NITRATE_LOAD:
 	case TS_RULE_WARM_OXYGEN:

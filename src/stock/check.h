@@ -7,6 +7,7 @@
 #define TS_STOCK_CHECK_H
 
 #include "stock/misfit.h"
+#include "stock/smallest.h"
 #include "stock/waters.h"
 
 /* Findings that are kept, gravest first; further ones are counted. */
@@ -41,10 +42,6 @@ struct ts_shared_water {
 	bool comfortable[TS_PARAMETER__COUNT]; /* to all; else only tolerated by all */
 };
 
-/* The smallest tank that would do; all 0: none was looked for, or none does. */
-struct ts_smallest_tank {
-	double length_cm, width_cm, height_cm, volume_l;
-};
 
 struct ts_check {
 	enum ts_plan_verdict verdict;

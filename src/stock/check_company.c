@@ -127,10 +127,22 @@ static void check_floor(struct ts_judging *w)
 	}
 	want = ts_floor_total_m2(&sum);
 	if (owners > 1 && want > have)
-		ts_judging_say(w, TS_RULE_FLOOR,
-			have < want * w->practice->value[TS_P_ROOM_CONFLICT] ? TS_CONFLICT
-									     : TS_CONCERN,
+		ts_judging_say(w, TS_RULE_FLOOR, ts_rule_short_of(have, want, w->practice->value),
 			have, want);
+}
+
+/* So many that every keeper would object, however often the water is changed. */
+static void check_crowding(struct ts_judging *w)
+{
+	const struct ts_tank *tank = &w->plan->tank;
+	const double *p = w->practice->value;
+	double box_l = ts_rule_box_l(tank, w->practice), times = 0;
+
+	for (size_t i = 0; i < w->out->group_count; i++)
+		times += ts_rule_crowding(&w->out->groups[i].group, 1, tank, w->practice);
+	if (times > p[TS_P_CROWDED_NOTE])
+		ts_judging_say(w, TS_RULE_CROWDED, times > p[TS_P_CROWDED] ? TS_CONFLICT : TS_NOTE,
+			box_l, times * box_l);
 }
 
 static void check_species_count(struct ts_judging *w)
@@ -231,6 +243,7 @@ void ts_judge_company(struct ts_judging *w)
 {
 	check_sides(w);
 	check_floor(w);
+	check_crowding(w);
 	check_species_count(w);
 	check_company(w);
 }

@@ -10,6 +10,12 @@
 /* Of what a check begins to complain of: just less. */
 #define FULL 0.98
 
+/* Who lives in a tank that is nearly enough may stay; nobody is proposed for it. */
+static enum ts_severity weight(const struct ts_ruling *r)
+{
+	return ts_rule_of_room(r->rule) && r->severity < TS_CONCERN ? TS_CONCERN : r->severity;
+}
+
 /* What rulings come to: see ts_judge(). */
 static bool sum_up(const struct ts_wish *wish, bool conditions, const struct ts_rulings *rulings,
 	unsigned *ret_points, struct ts_ruling *ret_ruling)
@@ -17,11 +23,14 @@ static bool sum_up(const struct ts_wish *wish, bool conditions, const struct ts_
 	const struct ts_ruling *gravest = NULL;
 
 	for (size_t i = 0; i < rulings->count; i++) {
-		if (!gravest || rulings->at[i].severity > gravest->severity)
-			gravest = &rulings->at[i];
+		const struct ts_ruling *r = &rulings->at[i];
+
+		if (!gravest || weight(r) > weight(gravest) ||
+			(weight(r) == weight(gravest) && r->rule == TS_RULE_TANK_LENGTH))
+			gravest = r;
 	}
 	*ret_points = ts_rules_cost(rulings, wish->practice).points;
-	if (!gravest || gravest->severity < (conditions ? TS_CONFLICT : TS_QUESTION))
+	if (!gravest || weight(gravest) < (conditions ? TS_CONFLICT : TS_QUESTION))
 		return true;
 	if (ret_ruling)
 		*ret_ruling = *gravest;

@@ -234,7 +234,7 @@ static bool rung_tank(const struct ts_mending *w, const struct ts_ruling *fault,
 	struct ts_tank *t = &d->plan.tank;
 	const struct ts_smallest_tank *s = &w->check->smallest;
 
-	if (attempt)
+	if (attempt || fault->rule == TS_RULE_CROWDED)
 		return false;
 	switch (fault->rule) {
 	case TS_RULE_COVER:
@@ -257,9 +257,9 @@ static bool rung_tank(const struct ts_mending *w, const struct ts_ruling *fault,
 			fault->rule != TS_RULE_ATTACKED && fault->rule != TS_RULE_RIVALS))
 		return false;
 	t->volume_l = 0;
-	t->length_cm = ret->length_cm = fmax(s->length_cm, t->length_cm);
-	t->width_cm = ret->width_cm = fmax(s->width_cm, t->width_cm);
-	t->height_cm = ret->height_cm = fmax(s->height_cm, t->height_cm);
+	t->length_cm = ret->length_cm = s->length_cm;
+	t->width_cm = ret->width_cm = s->width_cm;
+	t->height_cm = ret->height_cm = s->height_cm;
 	return true;
 }
 
@@ -321,7 +321,8 @@ static bool rung_number(const struct ts_mending *w, const struct ts_ruling *faul
 		ts_check_group_of(w->check, by_other ? fault->other : fault->subject);
 	struct ts_level levels[TS_LEVELS_MOST];
 
-	if (!fault->subject && ts_ruling_topic(fault) == TS_TOPIC_WASTE)
+	if (!fault->subject &&
+		(ts_ruling_topic(fault) == TS_TOPIC_WASTE || fault->rule == TS_RULE_CROWDED))
 		return fewer(w, attempt, d, ret);
 	if (!g || (fault->other && !by_other) || fault->match ||
 		attempt >= ts_levels(g->group.species, levels))

@@ -95,10 +95,20 @@ static size_t levels_of(const struct ts_candidacy *c, struct ts_level ret[TS_LEV
 	return count;
 }
 
+/* What a group takes of what the tank bears: of waste, or of room to swim where that is more. */
+static double weight_of(const struct builder *b, const struct ts_group *alone)
+{
+	double most = value(b, TS_P_CROWDED_NOTE);
+	double crowding = ts_rule_crowding(alone, 1, b->wish->tank, &b->practice);
+
+	return fmax(ts_judge_nitrogen_mg_day(b->wish, alone),
+		b->p->nitrogen_most_mg_day * crowding / most);
+}
+
 /* Adds one level of a candidate as an item, unless it cannot live alone in this tank. */
 static bool add_item(struct builder *b, struct ts_candidacy *c, const struct ts_level *level)
 {
-	double load = ts_judge_nitrogen_mg_day(b->wish, &level->group);
+	double load = weight_of(b, &level->group);
 	double floor_m2 = ts_group_floor_m2(&level->group, &b->practice);
 	unsigned points;
 
@@ -164,7 +174,7 @@ static void fill_item(const struct builder *b, size_t i, struct ts_model_item *i
 	ts_judge(b->wish, true, alone, NULL, &concerns, NULL);
 	item->value =
 		rounded(ts_compose_value(b->wish, &c->match, &b->p->levels[i]) - (double)concerns);
-	item->weight = (int)ceil(LOAD_UNITS * ts_judge_nitrogen_mg_day(b->wish, alone));
+	item->weight = (int)ceil(LOAD_UNITS * weight_of(b, alone));
 	item->floor = rounded(FLOOR_UNITS * ts_group_floor_m2(alone, &b->practice));
 	item->role = s == b->wish->centre ? TS_ROLE_CENTRE : ts_compose_role(s, b->wish->theme);
 	item->extra = ts_compose_extra(s, b->wish->theme) && !c->must; /* who asks has it so */

@@ -6,12 +6,7 @@
 
 #include "model/practice.h"
 #include "stock/levels.h"
-
-static bool about_room(enum ts_rule_id rule)
-{
-	return rule == TS_RULE_TANK_LENGTH || rule == TS_RULE_TANK_WIDTH ||
-	       rule == TS_RULE_TANK_HEIGHT || rule == TS_RULE_TERRITORY;
-}
+#include "stock/rules.h"
 
 enum ts_room ts_room_for(const struct ts_species *species, const struct ts_tank *tank,
 	const struct ts_practice *practice, struct ts_ruling *ret)
@@ -24,9 +19,13 @@ enum ts_room ts_room_for(const struct ts_species *species, const struct ts_tank 
 	ts_levels(species, levels);
 	ts_rules_alone(&levels[0].group, tank, practice, &all);
 	for (size_t i = 0; i < all.count; i++) {
-		if (about_room(all.at[i].rule) && all.at[i].severity >= TS_CONCERN &&
-			(!gravest || all.at[i].severity > gravest->severity))
-			gravest = &all.at[i];
+		const struct ts_ruling *r = &all.at[i];
+
+		if (ts_rule_of_room(r->rule) &&
+			(!gravest || r->severity > gravest->severity ||
+				(r->severity == gravest->severity &&
+					r->rule == TS_RULE_TANK_LENGTH)))
+			gravest = r;
 	}
 	if (gravest) {
 		*ret = *gravest;

@@ -61,6 +61,7 @@ const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT] = {
 	[TS_RULE_BUFFER_OPEN] = {"stock.buffer-open", "kh", "whether the buffer lasts hangs on feeding and water changes that were not given", COMPUTED, TS_SCOPE_PLAN, FREE, TS_TOPIC_WASTE},
 	[TS_RULE_CHLORINE] = {"stock.chlorine", "chlorine", "chlorine stands in the water", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_DANGER},
 	[TS_RULE_COUNT_ASSUMED] = {"stock.count-assumed", "count", "how many is not given: the least that the animal wants is taken", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_CARE},
+	[TS_RULE_CROWDED] = {"stock.crowded", "volume", "more grown fish than the water of this tank has room for", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_ROOM},
 	[TS_RULE_DISTRESS] = {"stock.distress", "signs", "animals show distress, or died without a reason", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_DANGER},
 	[TS_RULE_EMPTY] = {"stock.empty", "count", "the plan names no animal", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_NAME},
 	[TS_RULE_FILTER] = {"stock.filter", "filter", "animals are planned, and the filter is not mature", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_CARE},
@@ -288,7 +289,9 @@ struct ts_rule_cost ts_rules_cost(
 		int row = ts_rule_rows[r->rule].cost;
 
 		cost.conflict |= r->severity >= TS_CONFLICT;
-		if (r->severity >= TS_QUESTION && r->severity < TS_CONFLICT && row >= 0)
+		/* Room that is nearly enough is no fault, and no room for a proposal. */
+		if ((r->severity >= TS_QUESTION || ts_rule_of_room(r->rule)) &&
+			r->severity < TS_CONFLICT && row >= 0)
 			cost.points += (unsigned)practice->value[row];
 	}
 	return cost;

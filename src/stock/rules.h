@@ -105,6 +105,23 @@ bool ts_rules_ask_numbers(const struct ts_species *species);
 /* Floor that a group defends, m2: its own figure, or by rule of thumb; 0 = none. */
 double ts_rule_floor_m2(const struct ts_group *group, const double *practice);
 
+/* Width and height that the body of a grown one needs, cm; 0 = no animal that swims. */
+double ts_rule_width_cm(const struct ts_species *species, const double *practice);
+double ts_rule_height_cm(const struct ts_species *species, const double *practice);
+
+/* Is the rule about the room of the tank, which a larger one mends? */
+bool ts_rule_of_room(enum ts_rule_id rule);
+
+/*
+ * Litres that the grown fish of all groups want, by litres of the tank as sold: a centimetre of
+ * small fish to the litre, more of large ones. NAN: the tank is not known.
+ */
+double ts_rule_crowding(const struct ts_group *groups, size_t count, const struct ts_tank *tank,
+	const struct ts_practice *practice);
+
+/* Severity of having `ours` where `its` is needed: nearly enough is a note, less is none at all. */
+enum ts_severity ts_rule_short_of(double ours, double its, const double *practice);
+
 /* Who is named first where both are alike to blame: by name, then form. */
 bool ts_rule_first(const struct ts_species *a, const struct ts_species *b);
 

@@ -15,11 +15,6 @@ static bool unknown(double value)
 	return !(value > 0);
 }
 
-/* Severity of having `ours` where `its` is needed: far too little harms, a little is a concern. */
-static enum ts_severity short_of(double ours, double its, const double *practice)
-{
-	return ours < its * practice[TS_P_ROOM_CONFLICT] ? TS_CONFLICT : TS_CONCERN;
-}
 
 /* All cautions are said; these harm people, or stand on a list that forbids the animal. */
 bool ts_rule_caution(const struct ts_scene *scene, const struct ts_group *a,
@@ -216,11 +211,6 @@ bool ts_rule_specialist(const struct ts_scene *scene, const struct ts_group *a,
 	return a->species->habits & TS_HABIT_SPECIALIST;
 }
 
-static double depth_share(const struct ts_species *s, const double *practice)
-{
-	return practice[TS_P_DEPTH_FUSIFORM + s->body];
-}
-
 bool ts_rule_tank_height(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
@@ -229,10 +219,10 @@ bool ts_rule_tank_height(const struct ts_scene *scene, const struct ts_group *a,
 	(void)b;
 	r->ours = scene->most.height_cm;
 	r->word = unknown(scene->tank->height_cm);
-	r->its = p[TS_P_ROOM_HEIGHT] * depth_share(a->species, p) * a->species->adult_length_cm;
-	if (a->species->kind != TS_ANIMAL_FISH || unknown(r->ours) || r->ours >= r->its)
+	r->its = ts_rule_height_cm(a->species, p);
+	if (unknown(r->ours) || r->ours >= r->its)
 		return false;
-	r->severity = short_of(r->ours, r->its, p);
+	r->severity = ts_rule_short_of(r->ours, r->its, p);
 	return true;
 }
 
@@ -244,7 +234,7 @@ bool ts_rule_tank_length(const struct ts_scene *scene, const struct ts_group *a,
 	r->its = ts_match_tank_length_cm(a->species);
 	if (unknown(r->ours) || r->ours >= r->its)
 		return false;
-	r->severity = short_of(r->ours, r->its, scene->practice);
+	r->severity = ts_rule_short_of(r->ours, r->its, scene->practice);
 	return true;
 }
 
@@ -268,7 +258,10 @@ bool ts_rule_tank_unmeasured(const struct ts_scene *scene, const struct ts_group
 		return true;
 	r->rests = TS_RESTS_ASSUMED;
 	r->ours = scene->most.length_cm;
-	r->severity = r->ours < r->its ? short_of(r->ours, r->its, scene->practice) : TS_CONCERN;
+	if (r->ours < r->its * scene->practice[TS_P_ROOM_CONFLICT])
+		r->severity = TS_CONFLICT;
+	else
+		r->severity = TS_CONCERN;
 	return shortest < r->its;
 }
 
@@ -276,49 +269,15 @@ bool ts_rule_tank_width(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
 	const double *p = scene->practice;
-	bool eel = a->species->body == TS_BODY_EEL;
 
 	(void)b;
 	r->ours = scene->most.width_cm;
 	r->word = unknown(scene->tank->width_cm);
-	r->its = p[eel ? TS_P_ROOM_WIDTH_EEL : TS_P_ROOM_WIDTH] * a->species->adult_length_cm;
+	r->its = ts_rule_width_cm(a->species, p);
 	if (unknown(r->ours) || r->ours >= r->its)
 		return false;
-	r->severity = short_of(r->ours, r->its, p);
+	r->severity = ts_rule_short_of(r->ours, r->its, p);
 	return true;
-}
-
-/* How many territories the group holds; whoever might be a male is counted as one. */
-static double territories(const struct ts_group *a)
-{
-	switch (a->species->territory.per) {
-	case TS_PER_ANIMAL:
-		return ts_group_count(a);
-	case TS_PER_MALE: /* of unknown sex: half of them, one at the least */
-		return a->males + ceil(a->either / 2.0);
-	case TS_PER_PAIR:
-		return ceil(ts_group_count(a) / 2.0);
-	default:
-		return 1;
-	}
-}
-
-double ts_rule_floor_m2(const struct ts_group *a, const double *practice)
-{
-	const struct ts_species *s = a->species;
-	double side_m, least = fmax(s->group.least, 1);
-	double apart = s->territory.floor_m2 * territories(a);
-
-	if (s->territory.group_m2 > 0) /* in company the blows are divided */
-		return fmin(apart, s->territory.group_m2 * fmax(ts_group_count(a) / least, 1));
-	if (s->territory.floor_m2 > 0)
-		return apart;
-	if (s->to_others != TS_INJURES && s->to_own_kind != TS_INJURES)
-		return 0;
-	if (s->group.least >= 5) /* a shoal or a crowd holds no floor of its own */
-		return 0;
-	side_m = practice[TS_P_FLOOR_PAIR] * s->adult_length_cm / 100;
-	return side_m * side_m * ceil(ts_group_count(a) / 2.0);
 }
 
 bool ts_rule_territory(const struct ts_scene *scene, const struct ts_group *a,
@@ -330,8 +289,8 @@ bool ts_rule_territory(const struct ts_scene *scene, const struct ts_group *a,
 	r->its = ts_rule_floor_m2(a, scene->practice);
 	if (r->ours >= r->its)
 		return false;
-	r->severity = short_of(r->ours, r->its, scene->practice);
-	if (a->species->to_own_kind != TS_INJURES)
+	r->severity = ts_rule_short_of(r->ours, r->its, scene->practice);
+	if (a->species->to_own_kind != TS_INJURES && r->severity == TS_CONFLICT)
 		r->severity = TS_CONCERN;
 	return true;
 }

@@ -69,6 +69,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_BUFFER_OPEN] = {"the buffer lasts {ours} to {its} days, as much as is fed: feeding and plants are not given", "say how much is fed, and test KH every week", NULL, 0},
 	[TS_RULE_CHLORINE] = {"chlorine {ours} mg/L, borne to {its}", "treat the water before any animal meets it", NULL, 3},
 	[TS_RULE_COUNT_ASSUMED] = {"how many {as} is not given: {ours} taken, the least that feel safe", NULL, NULL, 0},
+	[TS_RULE_CROWDED] = {"so many grown fish want {its} litres, and this tank has {ours}", "fewer of them, or a larger tank", NULL, 0},
 	[TS_RULE_DISTRESS] = {"signs of distress: {ours}, unexplained deaths: {its}", "find the cause before anything else; a vet decides about sick animals", NULL, 0},
 	[TS_RULE_EMPTY] = {"no animal is named", "name those you have or want, for example \"10 neon tetra\"", NULL, 0},
 	[TS_RULE_FILTER] = {"the filter is not mature", "mature it without animals first, then buy in thirds, 14 days apart, with a test before each", "the filter is mature before anybody is bought", 0},

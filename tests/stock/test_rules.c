@@ -190,7 +190,8 @@ WHEN(one_of_a_shoal, s->a.either = 1)
 WHEN(harem_of_two_males, (s->x.group.sexes = TS_SEXES_HAREM, s->x.to_own_kind = TS_CHASES, s->a.either = 0, s->a.males = 2, s->a.females = 8))
 WHEN(pair_where_pairs_settle, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, s->x.group.pair = 1, s->a.either = 0, s->a.males = s->a.females = 1))
 WHEN(comfort_nearly_at_24, (comfort_apart_at_22(s), s->x.water.usual.temp_c.preferred = (struct ts_range){18, 23}, s->y.water.usual.temp_c.preferred = (struct ts_range){24, 27}, s->tank.temp_c = (struct ts_measure){24, 24, 24, TS_MEASURE_VALUE}))
-WHEN(cold_and_tropical_at_23, (comfort_nearly_at_24(s), s->x.home_water = TS_HOME_COOL))
+WHEN(cold_and_tropical, (comfort_nearly_at_24(s), s->x.home_water = TS_HOME_COOL))
+WHEN(cold_and_temperate, (cold_and_tropical(s), s->x.water.usual.temp_c.preferred = (struct ts_range){16, 20}, s->y.water.usual.temp_c.preferred = (struct ts_range){21, 25}))
 WHEN(two_loners, (rivals_roomy(s), s->x.group.sexes = s->y.group.sexes = TS_SEXES_ALONE, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.15))
 WHEN(two_rainbows, (crossing_of_egg_layers(s), s->x.family = s->y.family = "Melanotaeniidae"))
 WHEN(two_rainbows_of_a_genus, (two_rainbows(s), s->y.species = "Exempla varia", s->y.crosses_with = own_name))
@@ -214,7 +215,8 @@ static const struct row rows[] = {
 	{TS_RULE_CHASED, "at the bottom, in armour", chased_in_armour, TS_NOTE},
 	{TS_RULE_CHASED, "at another level", chased_at_another_level, TS_NOTE},
 	{TS_RULE_TEMPERATURE_APART, "a tank at 24, comforts that nearly meet there", comfort_nearly_at_24, TS_NOTE},
-	{TS_RULE_TEMPERATURE_APART, "one of cold water in it", cold_and_tropical_at_23, TS_CONCERN},
+	{TS_RULE_TEMPERATURE_APART, "cold water and tropics in it", cold_and_tropical, TS_CONFLICT},
+	{TS_RULE_TEMPERATURE_APART, "cold water and what likes it at 21 in it", cold_and_temperate, TS_CONCERN},
 	{TS_RULE_UNSETTLED, "a pair of what lives in pairs as well", a_pair_of_one_settled_in_two, -1},
 	{TS_RULE_FORMS_CROSS, "two forms of a shrimp", forms, TS_NOTE},
 	{TS_RULE_FORMS_CROSS, "one", one_form, -1},
@@ -294,10 +296,10 @@ static const struct row rows[] = {
 	{TS_RULE_SEXES, "males alone", males_only, -1},
 	{TS_RULE_SPECIALIST, "special food", specialist, TS_NOTE},
 	{TS_RULE_SPECIALIST, "eats all", nothing, -1},
-	{TS_RULE_TANK_HEIGHT, "40 cm deep fish in 40 cm", low_tank, TS_CONCERN},
+	{TS_RULE_TANK_HEIGHT, "40 cm deep fish in 40 cm", low_tank, TS_NOTE},
 	{TS_RULE_TANK_HEIGHT, "14 cm deep fish in 45 cm", high_tank, -1},
 	{TS_RULE_TANK_LENGTH, "40 of 60 cm", short_tank, TS_CONFLICT},
-	{TS_RULE_TANK_LENGTH, "55 of 60 cm", shortish_tank, TS_CONCERN},
+	{TS_RULE_TANK_LENGTH, "55 of 60 cm", shortish_tank, TS_NOTE},
 	{TS_RULE_TANK_LENGTH, "100 cm", nothing, -1},
 	{TS_RULE_TANK_UNMEASURED, "litres only", unmeasured, TS_CONCERN},
 	{TS_RULE_TANK_UNMEASURED, "litres far too few", unmeasured_far_too_small, TS_CONFLICT},

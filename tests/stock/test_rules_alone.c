@@ -49,17 +49,18 @@ WHEN(two_males_three_unknown, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, MALES(2,
 WHEN(two_males_four_unknown, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, MALES(2, 0, 4)))
 #define DEEP(height) s->x.body = TS_BODY_DEEP, s->x.adult_length_cm = 40, s->tank.height_cm = height
 WHEN(deep_in_45, (DEEP(45)))
-WHEN(deep_in_34, (DEEP(34)))
-WHEN(deep_in_33, (DEEP(33)))
+WHEN(deep_in_36, (DEEP(36)))
+WHEN(deep_in_35, (DEEP(35)))
+WHEN(tall_in_35, (s->x.needs.tank_height_cm = 50, s->tank.height_cm = 35))
 WHEN(deep_unsaid, (DEEP(0)))
 WHEN(long_shrimp_low, (DEEP(10), s->x.kind = TS_ANIMAL_SHRIMP))
 #define LENGTH(needs_, has) s->x.needs.tank_length_cm = needs_, s->tank.length_cm = has
-WHEN(needs_80_has_60, (LENGTH(80, 60)))
-WHEN(needs_80_has_59, (LENGTH(80, 59)))
+WHEN(needs_80_has_64, (LENGTH(80, 64)))
+WHEN(needs_80_has_63, (LENGTH(80, 63)))
 WHEN(needs_80_has_80, (LENGTH(80, 80)))
 WHEN(needs_80_has_79, (LENGTH(80, 79)))
-WHEN(litres_for_90, (s->tank = (struct ts_tank){.volume_l = 16}, s->x.needs.tank_length_cm = 90))
-WHEN(litres_for_89, (s->tank = (struct ts_tank){.volume_l = 16}, s->x.needs.tank_length_cm = 89))
+WHEN(litres_for_84, (s->tank = (struct ts_tank){.volume_l = 16}, s->x.needs.tank_length_cm = 84))
+WHEN(litres_for_83, (s->tank = (struct ts_tank){.volume_l = 16}, s->x.needs.tank_length_cm = 83))
 WHEN(no_width, s->tank.width_cm = 0)
 WHEN(no_width_small, (s->tank.width_cm = 0, s->tank.volume_l = 2))
 WHEN(nothing_said, (s->tank = (struct ts_tank){0}, s->x.needs.tank_length_cm = 80))
@@ -69,6 +70,8 @@ WHEN(wide_30, s->x.adult_length_cm = 30)
 WHEN(eel_30, (s->x.adult_length_cm = 30, s->x.body = TS_BODY_EEL))
 #define PLACE(floor, per_) s->x.territory.floor_m2 = floor, s->x.territory.per = per_, s->x.to_own_kind = TS_INJURES
 WHEN(five_unknown_per_male, (PLACE(0.15, TS_PER_MALE), s->a.either = 5))
+WHEN(five_unknown_in_harems, (PLACE(0.2, TS_PER_MALE), s->x.group.sexes = TS_SEXES_HAREM, s->a.either = 5))
+WHEN(three_pairs_chasing, (PLACE(0.3, TS_PER_PAIR), s->x.to_own_kind = TS_CHASES, s->a.either = 6))
 WHEN(three_per_pair, (PLACE(0.25, TS_PER_PAIR), s->a.either = 3))
 WHEN(three_per_animal, (PLACE(0.2, TS_PER_ANIMAL), s->a.either = 3))
 WHEN(three_per_group, (PLACE(0.5, TS_PER_GROUP), s->a.either = 3))
@@ -113,31 +116,34 @@ static const struct scene_row rows[] = {
 	{TS_RULE_SEXES, "two males, three females", two_males_three_females, TS_CONCERN, 2, 1, 1},
 	{TS_RULE_SEXES, "two males, three unknown", two_males_three_unknown, TS_CONCERN, 2, 1, 1},
 	{TS_RULE_SEXES, "two males, four unknown", two_males_four_unknown, -1, none, none, none},
-	/* 2.5 depths of 0.45 lengths of 40 cm are 45 cm; three quarters of it 33.75 */
+	/* 2.5 depths of 0.45 lengths of 40 cm are 45 cm; four fifths of it 36 */
 	{TS_RULE_TANK_HEIGHT, "45 of 45 cm", deep_in_45, -1, none, none, none},
-	{TS_RULE_TANK_HEIGHT, "34 of 45 cm", deep_in_34, TS_CONCERN, 34, 45, none},
-	{TS_RULE_TANK_HEIGHT, "33 of 45 cm", deep_in_33, TS_CONFLICT, 33, 45, none},
+	{TS_RULE_TANK_HEIGHT, "36 of 45 cm", deep_in_36, TS_NOTE, 36, 45, none},
+	{TS_RULE_TANK_HEIGHT, "35 of 45 cm", deep_in_35, TS_CONFLICT, 35, 45, none},
+	{TS_RULE_TANK_HEIGHT, "a figure of its own", tall_in_35, TS_CONFLICT, 35, 50, none},
 	{TS_RULE_TANK_HEIGHT, "not said", deep_unsaid, -1, none, none, none},
 	{TS_RULE_TANK_HEIGHT, "no fish", long_shrimp_low, -1, none, none, none},
-	{TS_RULE_TANK_LENGTH, "60 of 80, three quarters", needs_80_has_60, TS_CONCERN, 60, 80, none},
-	{TS_RULE_TANK_LENGTH, "59 of 80", needs_80_has_59, TS_CONFLICT, 59, 80, none},
-	{TS_RULE_TANK_LENGTH, "79 of 80", needs_80_has_79, TS_CONCERN, 79, 80, none},
+	{TS_RULE_TANK_LENGTH, "64 of 80, four fifths", needs_80_has_64, TS_NOTE, 64, 80, none},
+	{TS_RULE_TANK_LENGTH, "63 of 80", needs_80_has_63, TS_CONFLICT, 63, 80, none},
+	{TS_RULE_TANK_LENGTH, "79 of 80", needs_80_has_79, TS_NOTE, 79, 80, none},
 	{TS_RULE_TANK_LENGTH, "80 of 80", needs_80_has_80, -1, none, none, none},
-	/* 16 L, 2 : 1 : 1, are 40 cm long: more than three quarters of 53, less than those of 54 */
-	{TS_RULE_TANK_UNMEASURED, "16 L for 90 cm", litres_for_90, TS_CONFLICT, 4 * 16.757672110741932, 90, none},
-	{TS_RULE_TANK_UNMEASURED, "16 L for 89 cm", litres_for_89, TS_CONCERN, 4 * 16.757672110741932, 89, none},
+	/* 16 L, 4 : 1 : 1, are 67 cm long: more than four fifths of 83, less than those of 84 */
+	{TS_RULE_TANK_UNMEASURED, "16 L for 84 cm", litres_for_84, TS_CONFLICT, 4 * 16.757672110741932, 84, none},
+	{TS_RULE_TANK_UNMEASURED, "16 L for 83 cm", litres_for_83, TS_CONCERN, 4 * 16.757672110741932, 83, none},
 	{TS_RULE_TANK_UNMEASURED, "length without width", no_width, TS_QUESTION, none, 60, none},
 	{TS_RULE_TANK_UNMEASURED, "length counts before litres", no_width_small, -1, none, none, none},
 	{TS_RULE_TANK_UNMEASURED, "nothing said", nothing_said, TS_QUESTION, none, 80, none},
 	{TS_RULE_TANK_WIDTH, "20 cm fish in 40 cm", wide_20, -1, none, none, none},
-	{TS_RULE_TANK_WIDTH, "24 cm fish in 40 cm", wide_24, TS_CONCERN, 40, 48, none},
+	{TS_RULE_TANK_WIDTH, "24 cm fish in 40 cm", wide_24, TS_NOTE, 40, 48, none},
 	{TS_RULE_TANK_WIDTH, "30 cm fish in 40 cm", wide_30, TS_CONFLICT, 40, 60, none},
-	{TS_RULE_TANK_WIDTH, "30 cm eel in 40 cm", eel_30, TS_CONCERN, 40, 45, none},
+	{TS_RULE_TANK_WIDTH, "30 cm eel in 40 cm", eel_30, TS_NOTE, 40, 45, none},
 	/* the floor is 1.0 m times 0.4 m */
-	{TS_RULE_TERRITORY, "five unknown count as three males", five_unknown_per_male, TS_CONCERN, 0.4, 0.45, none},
-	{TS_RULE_TERRITORY, "three are two pairs", three_per_pair, TS_CONCERN, 0.4, 0.5, none},
+	{TS_RULE_TERRITORY, "five unknown count as three males", five_unknown_per_male, TS_NOTE, 0.4, 0.45, none},
+	{TS_RULE_TERRITORY, "three are two pairs", three_per_pair, TS_NOTE, 0.4, 0.5, none},
+	{TS_RULE_TERRITORY, "five unknown in harems are two males", five_unknown_in_harems, -1, none, none, none},
+	{TS_RULE_TERRITORY, "three pairs that only chase share ground", three_pairs_chasing, TS_NOTE, 0.4, 0.42, none},
 	{TS_RULE_TERRITORY, "three animals", three_per_animal, TS_CONFLICT, 0.4, 0.6, none},
-	{TS_RULE_TERRITORY, "one group", three_per_group, TS_CONCERN, 0.4, 0.5, none},
+	{TS_RULE_TERRITORY, "one group", three_per_group, TS_NOTE, 0.4, 0.5, none},
 	{TS_RULE_TERRITORY, "two animals fill the floor", two_per_animal, -1, none, none, none},
 	{TS_RULE_TERRITORY, "floor not known", unmeasured_floor, -1, none, none, none},
 	{TS_RULE_UNSETTLED, "eight of ten", eight, TS_NOTE, 8, 10, 2},

@@ -1,0 +1,208 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What is said where the room of the tank decides: a plain no with the smallest tank that would do,
+ * and what would do in this one. All figures are those of stock/smallest.c.
+ */
+#include "answers/check_parts.h"
+
+#include "base/arena.h"
+#include "stock/levels.h"
+#include "stock/mending.h"
+#include "stock/rules.h"
+#include "words/rulings.h"
+
+static bool sensitive(const struct ts_group *g)
+{
+	return g->species->habits & TS_HABIT_NITRATE_SENSITIVE;
+}
+
+/* "150 x 70 cm (525 L)"; its height where that is more than such tanks have. */
+static void put_tank(struct ts_text *text, const struct ts_smallest_tank *t, bool high)
+{
+	ts_text_number_short(text, t->length_cm, 0);
+	ts_text_put(text, " x ");
+	ts_text_number_short(text, t->width_cm, 0);
+	if (high) {
+		ts_text_put(text, " x ");
+		ts_text_number_short(text, t->height_cm, 0);
+	}
+	ts_text_put(text, " cm (");
+	ts_text_number_short(text, t->volume_l, 0);
+	ts_text_put(text, " L)");
+}
+
+/* "; yours is 100 x 40", or what is known of it. */
+static void put_yours(struct ts_text *text, const struct ts_tank *t, bool high)
+{
+	if (!(t->length_cm > 0)) {
+		ts_text_put(text, "; yours holds ");
+		ts_text_number_short(text, t->volume_l, 0);
+		ts_text_put(text, " L");
+		return;
+	}
+	ts_text_put(text, "; yours is ");
+	ts_text_number_short(text, t->length_cm, 0);
+	if (t->width_cm > 0) {
+		ts_text_put(text, " x ");
+		ts_text_number_short(text, t->width_cm, 0);
+	}
+	if (high && t->height_cm > 0) {
+		ts_text_put(text, " x ");
+		ts_text_number_short(text, t->height_cm, 0);
+	}
+}
+
+static void put_animals(struct ts_text *text, const struct ts_group *g)
+{
+	double count = ts_group_count(g);
+
+	ts_text_number_short(text, count, 0);
+	ts_text_put(text, " ");
+	(count > 1 ? ts_say_animals : ts_say_animal)(text, g->species);
+}
+
+/* Smaller than the smallest in one side or in litres: else the figure would answer nothing. */
+static bool short_of(const struct ts_tank *t, const struct ts_smallest_tank *s, bool high)
+{
+	if (!(t->length_cm > 0))
+		return t->volume_l < s->volume_l;
+	return t->length_cm < s->length_cm || t->width_cm < s->width_cm ||
+	       (high && t->height_cm < s->height_cm);
+}
+
+bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r)
+{
+	const struct ts_tank *tank = &w->question->plan->tank;
+	const struct ts_plan_group *g = ts_check_group_of(&w->check, r->subject);
+	struct ts_smallest_tank smallest = w->check.smallest;
+	bool high = r->rule == TS_RULE_TANK_HEIGHT;
+
+	if ((!ts_rule_of_room(r->rule) && r->rule != TS_RULE_TANK_UNMEASURED) ||
+		r->rule == TS_RULE_CROWDED)
+		return false;
+	if (g)
+		ts_smallest_tank(&g->group, 1, sensitive(&g->group), tank, w->asking->practice,
+			&smallest);
+	if (!(smallest.length_cm > 0) || !short_of(tank, &smallest, high))
+		return false;
+	ts_text_put(&w->text, r->severity == TS_CONFLICT ? "Not in this tank: "
+							 : "Better in a larger tank: ");
+	if (g)
+		put_animals(&w->text, &g->group);
+	else
+		ts_text_put(&w->text, "these together");
+	ts_text_put(&w->text, g && ts_group_count(&g->group) == 1 ? " needs " : " need ");
+	put_tank(&w->text, &smallest, high);
+	put_yours(&w->text, tank, high);
+	ts_text_put(&w->text, ".");
+	w->out->of_room = true;
+	w->room_said = smallest.length_cm == w->check.smallest.length_cm &&
+		       smallest.width_cm == w->check.smallest.width_cm;
+	return true;
+}
+
+/* Nothing of the room is short for so many. */
+static bool roomy(const struct ts_check_work *w, const struct ts_group *group)
+{
+	struct ts_rulings all = {.count = 0};
+
+	ts_rules_alone(group, &w->question->plan->tank, w->asking->practice, &all);
+	for (size_t i = 0; i < all.count; i++) {
+		if (ts_rule_of_room(all.at[i].rule) || all.at[i].severity >= TS_CONCERN)
+			return false;
+	}
+	return true;
+}
+
+const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_ruling *r)
+{
+	const struct ts_plan_group *g = ts_check_group_of(&w->check, r->subject);
+	struct ts_level levels[TS_LEVELS_MOST];
+	size_t count = g ? ts_levels(g->group.species, levels) : 0;
+
+	while (count--) {
+		if (ts_group_count(&levels[count].group) >= ts_group_count(&g->group) ||
+			!roomy(w, &levels[count].group))
+			continue;
+		ts_text_put(&w->text, "room for ");
+		put_animals(&w->text, &levels[count].group);
+		ts_text_put(&w->text, ", not for more");
+		return ts_asking_keep(w->asking, &w->text);
+	}
+	if (!w->room_said && w->check.smallest.length_cm > 0) {
+		w->room_said = true;
+		ts_text_put(&w->text, "all of these together need ");
+		put_tank(&w->text, &w->check.smallest, r->rule == TS_RULE_TANK_HEIGHT);
+		return ts_asking_keep(w->asking, &w->text);
+	}
+	if (g && !g->planned)
+		return "a larger tank, or another home, before they are grown";
+	if (!g)
+		return NULL;
+	return ts_group_count(&g->group) == 1 ? "do not buy it for this tank"
+					      : "do not buy them for this tank";
+}
+
+/* Never together, in whatever tank. */
+static bool never(const struct ts_ruling *r)
+{
+	switch (r->rule) {
+	case TS_RULE_ELECTRIC:
+	case TS_RULE_LABYRINTH:
+	case TS_RULE_LAKE_APART:
+		return true;
+	default:
+		return ts_ruling_topic(r) == TS_TOPIC_TEMPERATURE ||
+		       ts_ruling_topic(r) == TS_TOPIC_WATER;
+	}
+}
+
+/* Some fault that no tank mends: then none is named. */
+static bool in_no_tank(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (r && r->severity == TS_CONFLICT && never(r))
+			return true;
+	}
+	return false;
+}
+
+static bool room_asked(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (r && (r->rule == TS_RULE_TANK_UNKNOWN ||
+				 (r->severity >= TS_CONCERN && r->remedy.kind == TS_REMEDY_TANK &&
+					 r->remedy.length_cm > 0)))
+			return true;
+	}
+	return false;
+}
+
+/* "The smallest tank that would do: 80 x 35 cm, 35 cm high, 98 litres." */
+void ts_check_room(struct ts_check_work *w)
+{
+	const struct ts_smallest_tank *t = &w->check.smallest;
+	const double figures[] = {t->length_cm, t->width_cm, t->height_cm, t->volume_l};
+	static const char *const before[] = {
+		"The smallest tank that would do: ", " x ", " cm, ", " cm high, "};
+	struct ts_check_tank *out;
+
+	if (!w->check.group_count || !(t->length_cm > 0))
+		return;
+	out = w->out->smallest_tank = ts_arena_take(w->asking->arena, sizeof *out);
+	if (!out)
+		return;
+	*out = (struct ts_check_tank){t->length_cm, t->width_cm, t->height_cm, t->volume_l};
+	if (w->room_said || in_no_tank(w) || !room_asked(w))
+		return;
+	for (size_t i = 0; i < 4; i++) {
+		ts_text_put(&w->text, before[i]);
+		ts_text_number_short(&w->text, figures[i], 0);
+	}
+	ts_text_put(&w->text, " litres.");
+	w->out->room_says = ts_asking_keep(w->asking, &w->text);
+}
