@@ -77,16 +77,19 @@ bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r)
 	struct ts_smallest_tank smallest = w->check.smallest;
 	bool high = r->rule == TS_RULE_TANK_HEIGHT;
 
-	if ((!ts_rule_of_room(r->rule) && r->rule != TS_RULE_TANK_UNMEASURED) ||
-		r->rule == TS_RULE_CROWDED)
+	/* Litres alone leave it open: measure the tank. */
+	if (r->rule == TS_RULE_TANK_UNMEASURED ? r->severity < TS_CONFLICT
+					       : !ts_rule_of_room(r->rule))
+		return false;
+	if (r->rule == TS_RULE_CROWDED)
 		return false;
 	if (g)
-		ts_smallest_tank(&g->group, 1, sensitive(&g->group), tank, w->asking->practice,
-			&smallest);
+		ts_smallest_tank(
+			&g->group, 1, sensitive(&g->group), tank, w->asking->practice, &smallest);
 	if (!(smallest.length_cm > 0) || !short_of(tank, &smallest, high))
 		return false;
-	ts_text_put(&w->text, r->severity == TS_CONFLICT ? "Not in this tank: "
-							 : "Better in a larger tank: ");
+	ts_text_put(&w->text,
+		r->severity == TS_CONFLICT ? "Not in this tank: " : "Better in a larger tank: ");
 	if (g)
 		put_animals(&w->text, &g->group);
 	else

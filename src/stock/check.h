@@ -42,7 +42,6 @@ struct ts_shared_water {
 	bool comfortable[TS_PARAMETER__COUNT]; /* to all; else only tolerated by all */
 };
 
-
 struct ts_check {
 	enum ts_plan_verdict verdict;
 	/*

@@ -21,10 +21,9 @@ enum ts_room ts_room_for(const struct ts_species *species, const struct ts_tank 
 	for (size_t i = 0; i < all.count; i++) {
 		const struct ts_ruling *r = &all.at[i];
 
-		if (ts_rule_of_room(r->rule) &&
-			(!gravest || r->severity > gravest->severity ||
-				(r->severity == gravest->severity &&
-					r->rule == TS_RULE_TANK_LENGTH)))
+		if (ts_rule_of_room(r->rule) && (!gravest || r->severity > gravest->severity ||
+							(r->severity == gravest->severity &&
+								r->rule == TS_RULE_TANK_LENGTH)))
 			gravest = r;
 	}
 	if (gravest) {

@@ -15,7 +15,6 @@ static bool unknown(double value)
 	return !(value > 0);
 }
 
-
 /* All cautions are said; these harm people, or stand on a list that forbids the animal. */
 bool ts_rule_caution(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)

@@ -82,7 +82,8 @@ bool ts_rule_temperature_apart(const struct ts_scene *scene, const struct ts_gro
 		return comfortable < 0 &&
 		       (!inside(tank, &x->preferred) || !inside(tank, &y->preferred));
 	}
-	if (of_cold_water(a->species, b->species) && comfortable < scene->practice[TS_P_SHARED_TEMP] &&
+	if (of_cold_water(a->species, b->species) &&
+		comfortable < scene->practice[TS_P_SHARED_TEMP] &&
 		y->preferred.low >= scene->practice[TS_P_TROPICAL])
 		r->severity = TS_CONFLICT;
 	return ends || comfortable < scene->practice[TS_P_SHARED_TEMP];

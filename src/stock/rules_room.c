@@ -87,10 +87,13 @@ static double territories(const struct ts_group *a)
 	}
 }
 
+/* A pair never wants more than a least tank has that is so many times as long as wide. */
+#define LONG_TANK 3
+
 double ts_rule_floor_m2(const struct ts_group *a, const double *practice)
 {
 	const struct ts_species *s = a->species;
-	double side_m, least = fmax(s->group.least, 1);
+	double side_m, length_m, least = fmax(s->group.least, 1);
 	double apart = s->territory.floor_m2 * territories(a);
 
 	if (s->territory.group_m2 > 0) /* in company the blows are divided */
@@ -105,5 +108,7 @@ double ts_rule_floor_m2(const struct ts_group *a, const double *practice)
 	if (s->group.least >= 5) /* a shoal or a crowd holds no floor of its own */
 		return 0;
 	side_m = practice[TS_P_FLOOR_PAIR] * s->adult_length_cm / 100;
-	return side_m * side_m * ceil(ts_group_count(a) / 2.0);
+	length_m = ts_match_tank_length_cm(s) / 100;
+	return fmin(side_m * side_m, length_m * length_m / LONG_TANK) *
+	       ceil(ts_group_count(a) / 2.0);
 }

@@ -60,6 +60,5 @@ void ts_check_smallest_tank(const struct ts_plan *plan, const struct ts_practice
 		return;
 	for (size_t i = 0; i < c->group_count; i++)
 		groups[i] = c->groups[i].group;
-	ts_smallest_tank(
-		groups, c->group_count, c->nitrate_sensitive, &plan->tank, practice, ret);
+	ts_smallest_tank(groups, c->group_count, c->nitrate_sensitive, &plan->tank, practice, ret);
 }

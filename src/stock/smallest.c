@@ -12,7 +12,8 @@
 static const double lengths_cm[] = {20, 25, 30, 40, 45, 50, 60, 70, 80, 90, 100, 120, 140, 150, 160,
 	180, 200, 220, 250, 300, 350, 400, 500, 600, 1000};
 #define LENGTHS (sizeof lengths_cm / sizeof *lengths_cm)
-/* Small ones are half as wide and high as long, larger ones two fifths, to this: common practice. */
+/* Small ones are half as wide and high as long, larger ones two fifths, to this: common practice.
+ */
 #define SMALL_SIDE_CM 30
 #define USUAL_SIDE_CM 50
 #define LONGEST_BY_WIDTH 3
@@ -63,6 +64,9 @@ static unsigned grave(const struct ts_rulings *all)
 	unsigned sum = 0;
 
 	for (size_t i = 0; i < all->count; i++) {
+		/* Young want homes of their own, not a larger tank. */
+		if (all->at[i].rule == TS_RULE_YOUNG)
+			continue;
 		if (all->at[i].severity >= TS_CONCERN)
 			sum += all->at[i].severity;
 		else if (ts_rule_of_room(all->at[i].rule))
@@ -82,8 +86,8 @@ static unsigned against(const struct ts_group *groups, size_t count, bool sensit
 		.kh_dh = (double)NAN,
 		.kh_new_dh = (double)NAN,
 		.no3_new_mg_l = (double)NAN};
-	double limit = practice->value[sensitive ? TS_P_NITRATE_CONCERN_SENSITIVE
-						 : TS_P_NITRATE_CONCERN];
+	double limit =
+		practice->value[sensitive ? TS_P_NITRATE_CONCERN_SENSITIVE : TS_P_NITRATE_CONCERN];
 	struct ts_floor_sum floors = {0};
 	unsigned sum = 0;
 	struct ts_load load;
@@ -101,8 +105,7 @@ static unsigned against(const struct ts_group *groups, size_t count, bool sensit
 		}
 	}
 	sum += ts_floor_total_m2(&floors) > ts_tank_floor_m2(tank) ? TS_CONFLICT : 0;
-	sum += ts_rule_crowding(groups, count, tank, practice) >
-			       practice->value[TS_P_CROWDED_NOTE]
+	sum += ts_rule_crowding(groups, count, tank, practice) > practice->value[TS_P_CROWDED_NOTE]
 		       ? TS_CONFLICT
 		       : 0;
 	if (ts_load_of(&asked, practice, &load) == TS_OK && load.no3_steady_mg_l.low >= limit)

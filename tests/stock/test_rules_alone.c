@@ -82,7 +82,7 @@ WHEN(thumb_three_of_10, (THUMB(1, 10), s->a.either = 3))
 WHEN(thumb_four_at_least, (THUMB(4, 10), s->a.either = 6))
 WHEN(thumb_twenty_two, (THUMB(4, 10), s->a.either = 22))
 WHEN(thumb_shoal, (THUMB(5, 10), s->a.either = 6))
-WHEN(thumb_injures_others, (s->x.group.least = 1, s->x.adult_length_cm = 12, s->x.to_others = TS_INJURES, s->a.either = 4))
+WHEN(thumb_injures_others, (s->x.group.least = 1, s->x.adult_length_cm = 12, s->x.needs.tank_length_cm = 100, s->x.to_others = TS_INJURES, s->a.either = 4))
 WHEN(eight, s->a.either = 8)
 WHEN(six, s->a.either = 6)
 WHEN(five, s->a.either = 5)
@@ -151,13 +151,13 @@ static const struct scene_row rows[] = {
 	{TS_RULE_UNSETTLED, "fewer is another rule", five, -1, none, none, none},
 };
 
-/* Floors by rule of thumb: a square of four lengths for each two animals. */
+/* Floors by rule of thumb: a square of four lengths for each two animals, no more than the least tank has at 3:1. */
 static const struct { const char *name; void (*change)(struct scene *s); double floor_m2; } floors[] = {
-	{"floor: three of 10 cm, two squares of 0.4 m", thumb_three_of_10, 0.32},
-	{"floor: six of 10 cm, three squares", thumb_four_at_least, 0.48},
-	{"floor: twenty-two of 10 cm, eleven squares", thumb_twenty_two, 1.76},
+	{"floor: three of 10 cm, two of 0.12 m2, which 60 cm have", thumb_three_of_10, 0.24},
+	{"floor: six of 10 cm, three of these", thumb_four_at_least, 0.36},
+	{"floor: twenty-two of 10 cm, eleven", thumb_twenty_two, 1.32},
 	{"floor: a shoal holds none", thumb_shoal, 0},
-	{"floor: four of 12 cm that injure others, two squares of 0.48 m", thumb_injures_others, 0.4608},
+	{"floor: four of 12 cm that injure others, in 100 cm two squares of 0.48 m", thumb_injures_others, 0.4608},
 };
 /* clang-format on */
 #define ROWS (sizeof rows / sizeof *rows)
