@@ -102,7 +102,13 @@ struct choice {
 
 /* What speaks for an animal in the place of `gone`; NULL: of any place. Common practice, no source.
  */
-enum { WORTH_EVERYWHERE = 300, WORTH_ALIKE = 200, WORTH_SHOAL = 300, WORTH_HOME = 100, WORTH_FAMILY = 400 };
+enum {
+	WORTH_EVERYWHERE = 300,
+	WORTH_ALIKE = 200,
+	WORTH_SHOAL = 300,
+	WORTH_HOME = 100,
+	WORTH_FAMILY = 400
+};
 
 static double worth(const struct ts_species *gone, const struct ts_species *s, double distance)
 {

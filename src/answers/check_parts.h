@@ -26,7 +26,7 @@ struct ts_check_work {
 	const struct ts_match *residents;
 	struct ts_check_entry *entries; /* the gravest first */
 	size_t entry_count;
-	bool room_said; /* the first lines name the smallest tank already */
+	bool room_said;      /* the first lines name the smallest tank already */
 	struct ts_text text; /* scratch */
 	struct ts_check_result *out;
 };
