@@ -217,6 +217,8 @@ static void lead_with_question(struct ts_check_work *w, size_t entry)
 	const struct ts_ruling *r = w->entries[entry].ruling;
 	const struct ts_profile *p = &w->check.profile;
 
+	if (r->rule == TS_RULE_UNKNOWN_SPECIES && ts_check_lead_with_group(w, entry))
+		return;
 	if (r->rule == TS_RULE_UNKNOWN_SPECIES) {
 		ts_text_put(&w->text, w->out->judgements[entry].says);
 	} else {

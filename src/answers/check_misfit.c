@@ -259,28 +259,39 @@ static void lead_with_minerals(struct ts_check_work *w, size_t entry)
 	(void)ts_check_name_for_water(w, w->entries[entry].ruling->subject->kind);
 }
 
-/* What other water is for those that stay. */
-static const char *wanted(const struct ts_ruling *r)
+/* What other water is for those that stay: of GH, of KH; below and above what they like. */
+static const struct {
+	const char *mend, *well;
+} other_water[2][2] = {
+	{{"harden their water slowly", "harder water would do them good"},
+		{"soften their water slowly", "softer water would do them good"}},
+	{{"give their water more buffer, slowly", "more buffer would do them good"},
+		{"thin their water slowly", "less buffer would do them good"}},
+};
+
+/* Who has lived there well for long is under no hurry. */
+static void put_wanted(struct ts_check_work *w, size_t entry)
 {
+	const struct ts_ruling *r = w->entries[entry].ruling;
 	bool above = r->match->at[r->word].uncomfortable_by > 0;
 
-	return r->word == TS_GH ? above ? "soften their water slowly" : "harden their water slowly"
-	       : above          ? "thin their water slowly"
-				: "give their water more buffer, slowly";
+	if (r->word != TS_GH && r->word != TS_KH)
+		return;
+	ts_text_put(&w->text, misfit_of(w, entry)->well ? ", and are well; " : "; ");
+	ts_text_put(&w->text, misfit_of(w, entry)->well
+				      ? other_water[r->word == TS_KH][above].well
+				      : other_water[r->word == TS_KH][above].mend);
 }
 
 static void lead_with_keeping(struct ts_check_work *w, size_t entry)
 {
-	const struct ts_ruling *r = w->entries[entry].ruling;
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
-	bool minerals = r->word == TS_GH || r->word == TS_KH;
+	size_t count = put_names(w, false, TS_WAY_KEEP);
+	bool one = count == 1 && ts_group_count(&misfit_of(w, entry)->group) == 1;
 
-	size_t count;
-
-	count = put_names(w, false, TS_WAY_KEEP);
-	ts_text_put(&w->text,
-		count > 1 || ts_group_count(&misfit_of(w, entry)->group) > 1 ? " stay" : " stays");
-	ts_text_puts(&w->text, minerals ? "; " : "", minerals ? wanted(r) : "", ": ", NULL);
+	ts_text_put(&w->text, one ? " stays" : " stay");
+	put_wanted(w, entry);
+	ts_text_put(&w->text, ": ");
 	put_reasons(w, TS_WAY_KEEP, true);
 	ts_text_put(&w->text, ".");
 	ts_check_finish(w, entry, j->remedy ? j->remedy->says : NULL);

@@ -73,6 +73,9 @@ bool ts_check_keeps(const struct ts_check_work *w, size_t entry);
 /* What the water has against some of them, where something else is the first line. */
 void ts_check_say_water_too(struct ts_check_work *w);
 
+/* Asks which animal of a group is meant, with what holds for all; false: it is no group. */
+bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry);
+
 /* Ends the first lines: the headline is in the text. */
 void ts_check_finish(struct ts_check_work *w, size_t entry, const char *decides);
 

@@ -86,13 +86,14 @@ static enum ts_status read_words(struct session *s, struct call *c, size_t from)
 	for (size_t i = 0; i < o->there.count; i++) {
 		struct ts_stock_line *line = &stock[c->plan.stock_count];
 
-		if (!check_words(s->arena, o->there.items[i], line, s->error))
+		if (!check_words(s->arena, o->there.items[i], s->today, line, s->error))
 			return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
-		line->since = "";
+		line->since = line->since ? line->since : "";
 		c->plan.stock_count++;
 	}
 	for (size_t i = from; i < o->argument_count; i++) {
-		if (!check_words(s->arena, o->arguments[i], &stock[c->plan.stock_count], s->error))
+		if (!check_words(s->arena, o->arguments[i], s->today, &stock[c->plan.stock_count],
+			    s->error))
 			return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
 		c->plan.stock_count++;
 	}

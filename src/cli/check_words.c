@@ -8,6 +8,7 @@
 #include <strings.h>
 
 #include "base/arena.h"
+#include "base/date.h"
 #include "model/shape.h"
 
 /* Longest first, where one begins with another. */
@@ -148,6 +149,68 @@ static size_t take_count_behind(const char *at, size_t len, struct ts_stock_line
 	return cut;
 }
 
+/* Behind the name: how long they have lived there, in days of a unit. */
+static const struct {
+	const char *word;
+	double days;
+} spans[] = {{"day", 1}, {"days", 1}, {"week", 7}, {"weeks", 7}, {"month", 30.4}, {"months", 30.4},
+	{"year", 365.25}, {"years", 365.25}};
+
+static double span_of(const char *at)
+{
+	struct ts_stock_line count = {0};
+	bool given = false;
+
+	at = take_count(at, &count, &given);
+	for (size_t i = 0; given && i < sizeof spans / sizeof *spans; i++) {
+		if (strcasecmp(at, spans[i].word) == 0)
+			return count.count * spans[i].days;
+	}
+	return -1;
+}
+
+/* "2024", "2024-05", "2024-05-01": its first day; false: no date. */
+static bool date_of(const char *at, char ret[TS_DATE_ROOM])
+{
+	static const char first[] = "0000-01-01";
+	size_t len = strlen(at);
+	long day;
+
+	if (len != 4 && len != 7 && len != 10)
+		return false;
+	memcpy(ret, at, len);
+	memcpy(ret + len, first + len, TS_DATE_ROOM - len);
+	return ts_date_read(ret, &day);
+}
+
+/* Cuts " for 2 years", " since 2024" off the end of a name, and says from which day they live
+ * there. */
+static size_t take_since(
+	struct ts_arena *arena, char *at, size_t len, long today, struct ts_stock_line *ret)
+{
+	static const char *const words[] = {" for ", " since "};
+	char date[TS_DATE_ROOM];
+
+	at[len] = '\0';
+	for (size_t from = len; from-- > 0;) {
+		for (size_t i = 0; i < 2; i++) {
+			const char *behind_it = at + from + strlen(words[i]);
+			double days;
+
+			if (strncasecmp(at + from, words[i], strlen(words[i])) != 0)
+				continue;
+			days = i ? -1 : span_of(behind_it);
+			if (i ? !date_of(behind_it, date)
+			      : !(days >= 0 && ts_date_write(date, today - (long)days)))
+				continue;
+			ret->since = ts_arena_text(arena, date, TS_DATE_ROOM - 1);
+			at[from] = '\0';
+			return from;
+		}
+	}
+	return len;
+}
+
 static bool refuse(struct ts_text *error, const char *words, const char *what)
 {
 	ts_text_puts(error, "'", words, "' ", what,
@@ -155,13 +218,14 @@ static bool refuse(struct ts_text *error, const char *words, const char *what)
 	return false;
 }
 
-bool check_words(
-	struct ts_arena *arena, const char *words, struct ts_stock_line *ret, struct ts_text *error)
+bool check_words(struct ts_arena *arena, const char *words, long today, struct ts_stock_line *ret,
+	struct ts_text *error)
 {
 	const char *at = after_blanks(words);
 	struct ts_stock_line line = {0};
 	bool given = false;
 	size_t len;
+	char *name;
 
 	if (behind(at, "living:") != at || behind(at, "there:") != at) {
 		at = behind(behind(at, "living:"), "there:");
@@ -172,17 +236,22 @@ bool check_words(
 	len = strlen(at);
 	while (len && at[len - 1] == ' ')
 		len--;
+	name = ts_arena_text(arena, at, len);
+	if (!name)
+		return false;
+	len = take_since(arena, name, len, today, &line);
 	if (!given)
-		len = take_count_behind(at, len, &line, &given);
+		len = take_count_behind(name, len, &line, &given);
 	if (!len)
 		return refuse(error, words, "names no animal");
 	if (given && !(line.count >= 1))
 		return refuse(error, words, "is a count of none");
 	if (line.count > TS_COUNT_MOST)
 		return refuse(error, words, "is more than a plan holds");
-	line.species = ts_arena_text(arena, at, len);
+	name[len] = '\0';
+	line.species = name;
 	*ret = line;
-	return line.species != NULL;
+	return true;
 }
 
 /* So many words are a sentence, where nothing is called so. */

@@ -11,10 +11,11 @@
 
 /*
  * One line of a stock: count before or behind the name, "male", "female", "a pair of"; "living:"
- * before it all: they are in the tank already. No count: 0. Texts are taken from `arena`. False
- * with one line in `error`.
+ * before it all, "for 2 years" or "since 2024-05-01" behind it: they are in the tank already. No
+ * count: 0. `today`: days since 1970-01-01. Texts are taken from `arena`. False with one line in
+ * `error`.
  */
-bool check_words(struct ts_arena *arena, const char *words, struct ts_stock_line *ret,
+bool check_words(struct ts_arena *arena, const char *words, long today, struct ts_stock_line *ret,
 	struct ts_text *error);
 
 /*

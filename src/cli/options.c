@@ -136,7 +136,7 @@ static const struct flag flags[] = {
 	TEXT_ROW("--tank", "-t", tank_file, "FILE", "arrive check propose rank remake why", "a tank file"),
 	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " check mix titrate water", "what the tank runs at (mix, water: the sample), C or F"),
 	WORD_ROW("--theme", NULL, theme, words_theme, "lake|blackwater|cool|shrimps|one-species", "propose", "what kind of community"),
-	TEXTS_ROW("--there", there, "\"6 guppy\"", "check", "lives in the tank already; may be repeated"),
+	TEXTS_ROW("--there", there, "\"6 guppy\"", "check", "lives in the tank already (\"6 guppy for 2 years\"); may be repeated"),
 	TEXT_ROW("--to", NULL, to, "GH=11,KH=10", "due remake", "the water wished outright, figures or ranges"),
 	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive check drift due keep note propose rank remake titrate why water", "takes that day for today"),
 	WORD_ROW("--top-up", NULL, top_up, words_top_up, "tap|pure", "drift", "what replaces evaporated water, where the tank file does not say (tap)"),

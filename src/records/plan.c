@@ -148,6 +148,22 @@ enum ts_status ts_plan_load(
 	return ts_plan_load_from(NULL, file, arena, ret, findings);
 }
 
+/*
+ * Where something else is poured in and the tank has no readings of its own, the water that was
+ * read is the one that its animals live in.
+ */
+static void take_tank_water(struct ts_plan *plan)
+{
+	bool living = false;
+
+	for (size_t i = 0; i < plan->stock_count; i++)
+		living |= plan->stock[i].since != NULL;
+	if (!living || plan->tank.reading_count || !plan->change_water.reading_count)
+		return;
+	plan->tank.readings = plan->water.readings;
+	plan->tank.reading_count = plan->water.reading_count;
+}
+
 enum ts_status ts_plan_load_from(const struct ts_system *system, const char *file,
 	struct ts_arena *arena, struct ts_plan *ret, struct ts_findings *findings)
 {
@@ -166,6 +182,7 @@ enum ts_status ts_plan_load_from(const struct ts_system *system, const char *fil
 	ts_readings_by_date(&plan.tank.readings, plan.tank.reading_count, arena);
 	ts_readings_by_date(&plan.water.readings, plan.water.reading_count, arena);
 	ts_readings_by_date(&plan.change_water.readings, plan.change_water.reading_count, arena);
+	take_tank_water(&plan);
 	status = ended(&c);
 	if (status == TS_OK)
 		*ret = plan;

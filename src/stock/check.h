@@ -29,6 +29,7 @@ struct ts_plan_group {
 	struct ts_group group;
 	unsigned planned; /* of them, those that are not in the tank yet */
 	bool wild;
+	bool well;              /* has lived there for long without a sign or a death */
 	struct ts_match match;  /* with the water of now, or with what it settles at */
 	bool in_settled;        /* the latter, which is worse */
 	enum ts_misfit misfit;  /* of that match */

@@ -125,7 +125,7 @@ static enum ts_severity of_misfit(struct ts_judging *w, const struct ts_plan_gro
 		(only_planned(g) || !of_minerals(g)))
 		return TS_CONFLICT;
 	/* Where all want a spoon more, the condition is known. */
-	w->cannot |= !well && g->way != TS_WAY_MINERALS;
+	w->cannot |= !well && (g->way != TS_WAY_MINERALS || m->gh_missing || m->kh_missing);
 	if (g->misfit == TS_MISFIT_OFF)
 		return TS_CONCERN;
 	return m->gh_missing || m->kh_missing || (ph_alone(m) && !minerals) ? TS_QUESTION
@@ -256,8 +256,10 @@ void ts_judge_matches(struct ts_judging *w)
 {
 	struct ts_check *c = w->out;
 
-	for (size_t i = 0; i < c->group_count; i++)
+	for (size_t i = 0; i < c->group_count; i++) {
 		match_group(w, &c->groups[i]);
+		c->groups[i].well = ts_lived_well(w, &c->groups[i]);
+	}
 	if (!c->water_known)
 		return;
 	find_ways(c);

@@ -76,6 +76,15 @@ void ts_say_candidates(struct ts_text *text, const char *name, const struct ts_c
 	}
 }
 
+void ts_say_members(struct ts_text *text, const char *name, const struct ts_candidates *c)
+{
+	ts_text_put(text, "Take one of: ");
+	put_candidates(text, c, ", ");
+	if (c->all > c->count)
+		ts_text_puts(text, "; tapshoal find \"", name, "\" lists them", NULL);
+	ts_text_put(text, ".");
+}
+
 void ts_say_taken(struct ts_text *text, const char *name, const struct ts_candidates *c)
 {
 	if (c->how != TS_NAME_GUESSED && c->how != TS_NAME_FORM)

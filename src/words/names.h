@@ -17,6 +17,9 @@
 void ts_say_candidates(
 	struct ts_text *text, const char *name, const struct ts_candidates *candidates);
 
+/* Adds which animals a name of several means: "Take one of: yellow lab (...), ...". */
+void ts_say_members(struct ts_text *text, const char *name, const struct ts_candidates *candidates);
+
 /*
  * Adds one line for a name that was taken, but not as it stands: "'gupy' is taken for guppy
  * (Poecilia reticulata)". Nothing where it was the very name.

@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * A name of many animals, "mbuna", "pleco": which of them it is has to be asked, but what holds for
+ * all that are usually sold is said at once: how long they grow, which water all of them like, and
+ * what of the water that was read is right for none.
+ */
+#include "answers/check_parts.h"
+
+#include "base/arena.h"
+#include "words/names.h"
+#include "words/sentence.h"
+
+static void put_grown(struct ts_check_work *w, const struct ts_candidates *c)
+{
+	double least = INFINITY, most = 0;
+
+	for (size_t i = 0; i < c->count; i++) {
+		least = fmin(least, c->items[i].species->adult_length_cm);
+		most = fmax(most, c->items[i].species->adult_length_cm);
+	}
+	ts_text_number_short(&w->text, least, 0);
+	if (most > least) {
+		ts_text_put(&w->text, " to ");
+		ts_text_number_short(&w->text, most, 0);
+	}
+	ts_text_put(&w->text, " cm long when grown");
+}
+
+/* Above (1), below (-1) what any of them bears by what was read; 0: right for some. */
+static int beyond_all(const struct ts_check_work *w, const struct ts_match *all, size_t count,
+	enum ts_parameter p)
+{
+	int side = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		const struct ts_parameter_fit *f = &all[i].at[p];
+		int here = f->uncomfortable_by > 0 ? 1 : -1;
+
+		if (ts_misfit_at(&all[i], &w->check.profile, p) < TS_MISFIT_OFF ||
+			(side && here != side))
+			return 0;
+		side = here;
+	}
+	return side;
+}
+
+/* "GH 8 to 20 (yours is 4: too soft for all)". */
+static bool put_liked(struct ts_check_work *w, const struct ts_match *all, size_t count,
+	enum ts_parameter p, bool first)
+{
+	const struct ts_parameter_row *row = &ts_parameter_rows[p];
+	struct ts_range both = {-INFINITY, INFINITY};
+	int side = beyond_all(w, all, count, p);
+
+	for (size_t i = 0; i < count; i++) {
+		const struct ts_parameter_fit *f = &all[i].at[p];
+		const struct ts_range *r = isnan(f->preferred.low) ? &f->tolerated : &f->preferred;
+
+		both.low = fmax(both.low, r->low);
+		both.high = fmin(both.high, r->high);
+	}
+	if (!(both.low <= both.high) || !isfinite(both.high))
+		return false;
+	ts_text_puts(&w->text, first ? "All of them like " : ", ",
+		p == TS_TEMPERATURE ? "" : row->label, p == TS_TEMPERATURE ? "" : " ", NULL);
+	ts_say_range(&w->text, &both, row->decimals);
+	ts_text_put(&w->text, p == TS_TEMPERATURE ? " C" : "");
+	if (w->check.profile.at[p].given) {
+		ts_text_put(&w->text, " (yours is ");
+		ts_text_number_short(&w->text, w->check.profile.at[p].value, row->decimals);
+		ts_text_puts(&w->text, side ? ": " : "",
+			!side      ? ""
+			: side > 0 ? row->above
+				   : row->below,
+			side ? " for all" : "", ")", NULL);
+	}
+	return true;
+}
+
+static void put_shared(struct ts_check_work *w, const struct ts_candidates *c)
+{
+	static const enum ts_parameter asked[] = {TS_GH, TS_KH, TS_TEMPERATURE};
+	struct ts_keeping keeping = {.temperature = w->question->plan->tank.temp_c};
+	struct ts_match *all = ts_arena_array(w->asking->arena, c->count + 1, sizeof *all);
+	bool any = false;
+
+	for (size_t i = 0; all && i < c->count; i++)
+		ts_match_species(c->items[i].species, &w->check.profile, &keeping,
+			w->asking->practice, &all[i]);
+	for (size_t i = 0; all && i < sizeof asked / sizeof *asked; i++)
+		any |= put_liked(w, all, c->count, asked[i], !any);
+	ts_text_put(&w->text, any ? "." : "No one water is for all of them.");
+}
+
+bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry)
+{
+	const struct ts_plan *plan = w->question->plan;
+	const char *name = w->entries[entry].ruling->name, *shared;
+	const struct ts_candidates *c = NULL;
+
+	for (size_t i = 0; i < plan->stock_count && !c; i++) {
+		if (plan->stock[i].species == name && !w->question->species[i])
+			c = &w->question->candidates[i];
+	}
+	if (!c || !c->count || (c->how != TS_NAME_GROUP && c->how != TS_NAME_SHARED))
+		return false;
+	put_shared(w, c);
+	shared = ts_asking_keep(w->asking, &w->text);
+	ts_text_puts(&w->text, "Which ", name, "? The name is of ", NULL);
+	ts_text_number(&w->text, (double)(c->all > c->count ? c->all : c->count), 0);
+	ts_text_puts(&w->text, " kinds, ", NULL);
+	put_grown(w, c);
+	ts_text_put(&w->text, ".");
+	ts_check_finish(w, entry, NULL);
+	ts_say_members(&w->text, name, c);
+	w->out->decides = shared;
+	w->out->water_too = ts_asking_keep(w->asking, &w->text);
+	return true;
+}
