@@ -298,15 +298,19 @@ static size_t in_place(const struct ts_name_words *asked, const struct ts_name_w
 	return same;
 }
 
-/* A slip is taken only in a word that is long enough not to become another by it. */
+/* A slip is taken only in a word that is long enough not to become another by it; the first letter
+ * is seldom the one that slips. */
 #define SLIP_LEAST 5
+#define FIRST_SLIP_LEAST 7
 
 static bool one_slip(const struct ts_name_words *asked, const struct ts_name_words *name)
 {
 	for (size_t i = 0; asked->count == name->count && i < asked->count; i++) {
 		if (ts_name_same_word(asked->at[i], asked->len[i], name->at[i], name->len[i]))
 			continue;
-		return asked->len[i] >= SLIP_LEAST && in_place(asked, name) + 1 == name->count &&
+		return asked->len[i] >=
+			       (*asked->at[i] == *name->at[i] ? SLIP_LEAST : FIRST_SLIP_LEAST) &&
+		       in_place(asked, name) + 1 == name->count &&
 		       letters_off(asked->at[i], asked->len[i], name->at[i], name->len[i]) <= 1;
 	}
 	return asked->joined_len > SLIP_LEAST && !has_digit(asked->joined, asked->joined_len) &&

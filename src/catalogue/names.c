@@ -8,6 +8,7 @@
 #include <tapshoal/catalogue.h>
 
 #include <limits.h>
+#include <math.h>
 #include <stdint.h>
 #include <string.h>
 
@@ -259,6 +260,10 @@ static bool take_row(const struct ts_catalogue *catalogue, const struct ts_name_
 
 		if (!ts_name_row_holds(row, s))
 			continue;
+		mine.shared_cautions = mine.all ? mine.shared_cautions & s->cautions : s->cautions;
+		mine.least_cm =
+			mine.all ? fmin(mine.least_cm, s->adult_length_cm) : s->adult_length_cm;
+		mine.most_cm = fmax(mine.most_cm, s->adult_length_cm);
 		mine.all++;
 		keep(&mine, &one);
 	}
@@ -266,6 +271,82 @@ static bool take_row(const struct ts_catalogue *catalogue, const struct ts_name_
 		return false;
 	*ret = mine;
 	return true;
+}
+
+static bool same_genus(const struct ts_species *a, const struct ts_species *b)
+{
+	size_t genus = strcspn(a->species, " ");
+
+	return genus == strcspn(b->species, " ") && memcmp(a->species, b->species, genus) == 0;
+}
+
+/*
+ * Sisters of one genus under one name, of which one is sold more than the others: that one, and
+ * the others are told.
+ */
+static bool sisters(const struct ts_candidates *c)
+{
+	if (c->all != c->count || c->items[0].species->sold == c->items[1].species->sold)
+		return false;
+	for (size_t i = 1; i < c->count; i++) {
+		if (!same_genus(c->items[0].species, c->items[i].species))
+			return false;
+	}
+	return true;
+}
+
+bool ts_name_is_shared(const struct ts_candidates *candidates)
+{
+	return candidates->how == TS_NAME_GUESSED && candidates->all > 1 &&
+	       candidates->items[0].miss / TS_NAME_TIER <= TS_TIER_PLURAL;
+}
+
+/* How a name that stands in records as it was asked is understood. */
+static enum ts_name_how how_of_same(const struct ts_candidates *c)
+{
+	if (c->all == 1)
+		return TS_NAME_SAME;
+	return sisters(c) ? TS_NAME_GUESSED : TS_NAME_SHARED;
+}
+
+/* Whether a word is by itself what a group is called: "tetra". */
+static bool names_group(const char *word, size_t len)
+{
+	const struct ts_name_row *row;
+
+	for (size_t i = 0; (row = ts_name_row_at(i)); i++) {
+		for (const char *at = row->names; row->how == TS_NAME_GROUP && *at;) {
+			size_t name_len = strcspn(at, "|");
+			struct ts_name_words name;
+
+			ts_name_split(at, name_len, false, &name);
+			if (name.count == 1 &&
+				ts_name_same_word(word, len, name.at[0], name.len[0]))
+				return true;
+			at += name_len + (at[name_len] == '|');
+		}
+	}
+	return false;
+}
+
+/*
+ * Whether what was left out of a name can be left out: a word before the last ("german ram"), or
+ * the last where it is a group's and nothing else stands for it ("black skirt").
+ */
+static bool may_be_left_out(const struct ts_name_words *asked, const char *of)
+{
+	struct ts_name_words name;
+	const char *last = asked->at[asked->count - 1];
+	size_t len = asked->len[asked->count - 1], end;
+
+	ts_name_split(of, strlen(of), false, &name);
+	if (name.count <= asked->count)
+		return false; /* other words were put in */
+	end = name.count - 1;
+	if (ts_name_same_word(last, len, name.at[end], name.len[end]))
+		return asked->count > 1;
+	return name.count == asked->count + 1 && names_group(name.at[end], name.len[end]) &&
+	       !names_group(last, len);
 }
 
 /* The verdict over what came near. */
@@ -279,8 +360,11 @@ static const struct ts_species *settle(const struct asked *asked, struct ts_cand
 				   ? TS_NAME_NUMBER
 				   : TS_NAME_UNKNOWN;
 	else if (tier <= TS_TIER_PLURAL)
-		ret->how = ret->all == 1 ? TS_NAME_SAME : TS_NAME_SHARED;
-	else if (tier <= TS_TIER_SLIP && ret->all == 1)
+		ret->how = how_of_same(ret);
+	else if (tier <= TS_TIER_SLIP && (ret->all == 1 || sisters(ret)))
+		ret->how = TS_NAME_GUESSED;
+	else if (tier == TS_TIER_WORDS && ret->all == 1 &&
+		 may_be_left_out(&asked->words, ret->items[0].name))
 		ret->how = TS_NAME_GUESSED;
 	else
 		ret->how = TS_NAME_NEAR;
@@ -343,14 +427,14 @@ const struct ts_species *ts_catalogue_species(
 	}
 	if (!found)
 		find_same(catalogue, &asked, &mine);
-	if (mine.all == 1)
-		found = mine.items[0].species;
 	if (found)
 		mine.how = TS_NAME_SAME;
 	else if (mine.all)
-		mine.how = TS_NAME_SHARED;
+		mine.how = how_of_same(&mine);
 	else
 		found = look_near(catalogue, &asked, &mine);
+	if (!found && (mine.how == TS_NAME_SAME || mine.how == TS_NAME_GUESSED))
+		found = mine.items[0].species;
 	if (ret)
 		*ret = mine;
 	/* Nobody would say that it was guessed. */

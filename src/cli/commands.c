@@ -118,6 +118,28 @@ void command_version(struct ts_text *text)
 	ts_text_puts(text, ", utf8proc ", utf8proc_version(), "\n", NULL);
 }
 
+static bool stands_below(const struct session *s, size_t taken)
+{
+	return taken < 8 * sizeof s->taken_below && s->taken_below >> taken & 1;
+}
+
+/* A guess stands above its answer, what is sold under the same name below it. */
+static void write_taken(struct session *s, const struct ts_screen *screen, bool below)
+{
+	bool any = false;
+
+	for (size_t i = 0; i < s->taken.count; i++) {
+		if (stands_below(s, i) != below)
+			continue;
+		if (below && !any)
+			ts_text_put(s->out, "\n");
+		ts_screen_wrap(s->out, s->taken.items[i], 0, 0, screen);
+		any = true;
+	}
+	if (any && !below)
+		ts_text_put(s->out, "\n");
+}
+
 static void write_screen(struct session *s, const struct ts_document *doc)
 {
 	struct ts_screen screen = output_screen(
@@ -128,11 +150,9 @@ static void write_screen(struct session *s, const struct ts_document *doc)
 		ts_shown_add(s->out, s->first, strlen(s->first), screen.ascii);
 		ts_text_put(s->out, "\n\n");
 	}
-	for (size_t i = 0; i < s->taken.count; i++) {
-		ts_screen_wrap(s->out, s->taken.items[i], 0, 0, &screen);
-		ts_text_put(s->out, i + 1 == s->taken.count ? "\n" : "");
-	}
+	write_taken(s, &screen, false);
 	ts_screen_write(s->out, doc, &screen);
+	write_taken(s, &screen, true);
 }
 
 /* The document with what stands above everything else as its first nodes. */

@@ -22,10 +22,11 @@ struct session {
 	struct ts_practice *practice;
 	long today;        /* days since 1970-01-01: the clock's, or --today */
 	const char *first; /* what stands above everything else of a text answer; NULL: nothing */
-	struct ts_texts taken; /* names that were not taken as they stand, each in a sentence */
-	bool told;             /* the answer holds the findings: none of them on stderr */
-	struct ts_text *out;   /* the answer, printed once at the end */
-	struct ts_text *error; /* one line when the call itself is wrong */
+	struct ts_texts taken;     /* names that were not taken as they stand, each in a sentence */
+	unsigned long taken_below; /* bits of those that on a screen stand below the answer */
+	bool told;                 /* the answer holds the findings: none of them on stderr */
+	struct ts_text *out;       /* the answer, printed once at the end */
+	struct ts_text *error;     /* one line when the call itself is wrong */
 	struct output
 		*stream;   /* an answer written piece by piece, closed last of all; NULL: none */
 	bool keep;         /* it is whole */

@@ -7,6 +7,13 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "words/animal.h"
+
+static void put_length(struct ts_text *text, double cm)
+{
+	ts_text_number_short(text, cm, cm < 10);
+}
+
 /* "guppy (Poecilia reticulata)", the name that fits first. */
 static void put_candidate(struct ts_text *text, const struct ts_candidate *c)
 {
@@ -19,7 +26,7 @@ static void put_candidate(struct ts_text *text, const struct ts_candidate *c)
 		common ? ")" : "", NULL);
 }
 
-/* "a (A a), b (B b) or one of 3 more". */
+/* "a (A a), b (B b) or one of 3 more"; of a group each with how long it grows. */
 static void put_candidates(struct ts_text *text, const struct ts_candidates *c, const char *last)
 {
 	for (size_t i = 0; i < c->count; i++) {
@@ -27,12 +34,38 @@ static void put_candidates(struct ts_text *text, const struct ts_candidates *c, 
 
 		ts_text_put(text, !i ? "" : end ? last : ", ");
 		put_candidate(text, &c->items[i]);
+		if (c->how == TS_NAME_GROUP && c->most_cm > c->least_cm) {
+			ts_text_put(text, " ");
+			put_length(text, c->items[i].species->adult_length_cm);
+			ts_text_put(text, " cm");
+		}
 	}
 	if (c->all > c->count) {
 		ts_text_put(text, " or one of ");
 		ts_text_number(text, (double)(c->all - c->count), 0);
 		ts_text_put(text, " more");
 	}
+}
+
+/* What is so of all who belong to a group: how long they grow, dangers to people, law. */
+static void put_group(struct ts_text *text, const struct ts_candidates *c)
+{
+	const struct ts_species all = {.cautions = c->shared_cautions};
+	const unsigned kinds = TS_CAUTIONS_DANGER | TS_CAUTIONS_LAW;
+	bool warned = ts_caution_kinds(&all) & kinds;
+
+	ts_text_put(text, "is a whole group, grown ");
+	put_length(text, c->least_cm);
+	if (c->most_cm > c->least_cm) {
+		ts_text_put(text, " to ");
+		put_length(text, c->most_cm);
+	}
+	ts_text_put(text, " cm");
+	if (warned) {
+		ts_text_put(text, ": ");
+		ts_say_cautions(text, &all, kinds);
+	}
+	ts_text_put(text, warned ? ". Take one of: " : "; take one of: ");
 }
 
 static const char outside[] = ": outside this work, which knows fishes, shrimps, crayfish, crabs "
@@ -56,7 +89,7 @@ void ts_say_candidates(struct ts_text *text, const char *name, const struct ts_c
 				  "name");
 		return;
 	case TS_NAME_GROUP:
-		ts_text_put(text, "is a whole group; take one of: ");
+		put_group(text, c);
 		put_candidates(text, c, ", ");
 		if (c->all > c->count)
 			ts_text_puts(text, "; tapshoal find \"", name, "\" lists them", NULL);
@@ -90,11 +123,17 @@ void ts_say_taken(struct ts_text *text, const char *name, const struct ts_candid
 	if (c->how != TS_NAME_GUESSED && c->how != TS_NAME_FORM)
 		return;
 	ts_text_puts(text, "'", name, "' ", NULL);
-	if (c->how == TS_NAME_FORM)
+	if (ts_name_is_shared(c))
+		ts_text_put(text, "is the name of several sisters; this is for ");
+	else if (c->how == TS_NAME_FORM)
 		ts_text_puts(text, c->says, "; the answer is that for ", NULL);
 	else
 		ts_text_put(text, "is taken for ");
 	put_candidate(text, &c->items[0]);
+	for (size_t i = 1; c->how == TS_NAME_GUESSED && i < c->count; i++) {
+		ts_text_put(text, i == 1 ? ", the one most often sold. The others: " : ", ");
+		ts_text_puts(text, c->items[i].species->species, NULL);
+	}
 }
 
 void ts_overlay_count(const struct ts_catalogue *catalogue, size_t folder, size_t *ret_added,
