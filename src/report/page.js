@@ -36,10 +36,10 @@ function filterLists(root) {
 			if (head(list)) { head(list).hidden = list.hidden; }
 			if (keys.length || search.value) { unfold(list); }
 		});
-		told.textContent = left + " of " + entries.length + " shown" + keys.map(function (key, i) {
+		form.className = keys.length || search.value ? "chosen" : "";
+		told.textContent = !form.className ? "" : left + " of " + entries.length + " shown" + keys.map(function (key, i) {
 			return (i ? ", " : ": ") + key + " " + chosen[key];
 		}).join("") + (search.value ? ", with \"" + search.value + "\"" : "");
-		form.className = keys.length || search.value ? "chosen" : "";
 	}
 	function choice(key) {
 		var values = new Set(entries.map(function (entry) { return entry.tags[key]; }));

@@ -7,6 +7,7 @@
 
 #include <tapshoal/match.h>
 
+#include <math.h>
 #include <string.h>
 
 #include "stock/rules.h"
@@ -91,11 +92,18 @@ unsigned ts_caution_kinds(const struct ts_species *species)
 
 static void put_years(struct ts_text *text, const struct ts_species *s)
 {
-	ts_text_number_short(text, s->lives_years.low, 0);
-	if (s->lives_years.high <= s->lives_years.low)
+	const double low = s->lives_years.low, high = s->lives_years.high;
+
+	if (!isfinite(low))
+		ts_text_put(text, "up to");
+	else
+		ts_text_number_short(text, low, 0);
+	if (!isfinite(high))
+		ts_text_put(text, " or more");
+	if (!isfinite(high) || high <= low)
 		return;
-	ts_text_put(text, " to ");
-	ts_text_number_short(text, s->lives_years.high, 0);
+	ts_text_put(text, isfinite(low) ? " to " : " ");
+	ts_text_number_short(text, high, 0);
 }
 
 static void put_part(struct ts_text *text, const char *name, const struct ts_species *s)
