@@ -62,7 +62,6 @@ static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 	if (ts_check_says_room(w, r)) {
 		ts_check_finish(w, entry, NULL);
 		w->out->decides = ts_check_room_instead(w, r);
-		ts_check_instead(w, r);
 		return;
 	}
 	ts_text_puts(&w->text, r->other ? no[topic].two : no[topic].one, ": ",
@@ -98,7 +97,6 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 	if (ts_check_says_room(w, r)) {
 		ts_check_finish(w, entry, NULL);
 		w->out->decides = ts_check_room_instead(w, r);
-		ts_check_instead(w, r);
 		return;
 	}
 	if (r->rule == TS_RULE_FILTER)

@@ -132,6 +132,7 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 		ts_text_put(&w->text, ", not for more");
 		return ts_asking_keep(w->asking, &w->text);
 	}
+	ts_check_instead(w, r); /* fewer would not do: another animal */
 	if (!w->room_said && w->check.smallest.length_cm > 0) {
 		w->room_said = true;
 		ts_text_put(&w->text, "all of these together need ");

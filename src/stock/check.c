@@ -89,6 +89,8 @@ static int compare(const void *a, const void *b)
 	if (x->severity != y->severity)
 		return x->severity > y->severity ? -1 : 1;
 	by = (int)ts_ruling_topic(x) - (int)ts_ruling_topic(y);
+	if (!by) /* what two have against each other before what is wrong with one */
+		by = (int)!x->other - (int)!y->other;
 	if (!by)
 		by = (int)x->rule - (int)y->rule;
 	if (!by)

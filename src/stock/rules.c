@@ -308,13 +308,22 @@ double ts_group_floor_m2(const struct ts_group *group, const struct ts_practice 
 	return ts_rule_floor_m2(group, practice->value);
 }
 
+/* Cichlids of Malawi and Victoria hold no ground for good: their males share one floor. */
+static bool crowds_a_floor(const struct ts_species *s)
+{
+	bool wanders = s->home_water == TS_HOME_MALAWI || s->home_water == TS_HOME_VICTORIA;
+
+	return s->lakes_apart == TS_LAKES_OWN &&
+	       (s->territory.per == TS_PER_GROUP || (wanders && s->territory.per == TS_PER_MALE));
+}
+
 void ts_floor_add(
 	struct ts_floor_sum *io, const struct ts_group *group, const struct ts_practice *practice)
 {
 	const struct ts_species *s = group->species;
 	double floor_m2 = ts_group_floor_m2(group, practice);
 
-	if (s->lakes_apart == TS_LAKES_OWN && s->territory.per == TS_PER_GROUP) {
+	if (crowds_a_floor(s)) {
 		io->crowd_m2 = fmax(io->crowd_m2, floor_m2);
 		return;
 	}

@@ -144,19 +144,30 @@ bool ts_rule_own_kind(const struct ts_scene *scene, const struct ts_group *a,
 	return true;
 }
 
+/* Two of them take all for their brood, and the others have nowhere to go. */
+static bool grow_into_pairs(const struct ts_species *s)
+{
+	if (s->group.sexes == TS_SEXES_PAIR)
+		return s->to_own_kind != TS_IGNORES;
+	return s->group.sexes == TS_SEXES_ANY && s->group.least == 2 &&
+	       s->to_own_kind == TS_INJURES && s->own_kind_when == TS_WHEN_BREEDING;
+}
+
 bool ts_rule_pair_forms(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
-	double count = ts_group_count(a);
+	double count = ts_group_count(a), floor_m2 = scene->floor_m2;
 
-	(void)scene;
 	(void)b;
-	if (a->species->group.sexes != TS_SEXES_PAIR || a->species->to_own_kind == TS_IGNORES ||
-		count < 3)
+	if (!grow_into_pairs(a->species) || count < 3)
 		return false;
 	r->ours = count;
 	r->its = 2;
 	r->change = count - 2;
+	/* Where each pair has its ground, the others have one as well. */
+	if (a->species->territory.per == TS_PER_PAIR &&
+		floor_m2 >= a->species->territory.floor_m2 * ceil(count / 2))
+		r->severity = TS_NOTE;
 	return true;
 }
 

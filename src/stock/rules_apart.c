@@ -86,6 +86,7 @@ bool ts_rule_temperature_apart(const struct ts_scene *scene, const struct ts_gro
 		comfortable < scene->practice[TS_P_SHARED_TEMP] &&
 		y->preferred.low >= scene->practice[TS_P_TROPICAL])
 		r->severity = TS_CONFLICT;
+	r->word = !ends;
 	return ends || comfortable < scene->practice[TS_P_SHARED_TEMP];
 }
 

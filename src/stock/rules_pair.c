@@ -217,9 +217,11 @@ bool ts_rule_attacked(const struct ts_scene *scene, const struct ts_group *a,
 	}
 }
 
-/* Who lives at another level, or in armour, is told to leave and takes no harm. */
+/* Who lives at another level, is half as long again or in armour is told to leave, and unharmed. */
 static bool untroubled(const struct ts_species *a, const struct ts_species *b)
 {
+	if (a->adult_length_cm >= 1.5 * b->adult_length_cm && !(b->temper & TS_TEMPER_SLOW))
+		return true;
 	if (b->temper & TS_TEMPER_BOTTOM && a->swims == TS_SWIMS_BOTTOM)
 		return false;
 	return !reaches(b, a) || (a->habits & TS_HABIT_SPINY && a->swims == TS_SWIMS_BOTTOM &&
@@ -267,7 +269,8 @@ bool ts_rule_outcompeted(const struct ts_scene *scene, const struct ts_group *a,
 	(void)r;
 	/* What grows on stones is left to those who graze it. */
 	return a->species->habits & (TS_HABIT_SLOW_EATER | TS_HABIT_SPECIALIST) &&
-	       a->species->hunts != TS_HUNTS_GRAZER && b->species->habits & TS_HABIT_QUICK_EATER;
+	       a->species->hunts != TS_HUNTS_GRAZER && b->species->kind == TS_ANIMAL_FISH &&
+	       b->species->habits & TS_HABIT_QUICK_EATER;
 }
 
 /* A lone male that fights his own kind takes relatives of his family for them. */

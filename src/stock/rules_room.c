@@ -64,12 +64,18 @@ double ts_rule_crowding(const struct ts_group *groups, size_t count, const struc
 	return wanted_l / ts_rule_box_l(tank, practice);
 }
 
-/* A male and his females: common practice, no source. */
-#define HAREM 4.0
-
-static bool in_harems(const struct ts_species *s)
+/* A male and those who go with him, where nobody said who is what: common practice, no source. */
+static double to_a_male(const struct ts_species *s)
 {
-	return s->group.sexes == TS_SEXES_HAREM || s->group.sexes == TS_SEXES_ONE_MALE;
+	switch (s->group.sexes) {
+	case TS_SEXES_HAREM:
+	case TS_SEXES_ONE_MALE:
+		return 4;
+	case TS_SEXES_TWO_FEMALES:
+		return 3;
+	default:
+		return 2;
+	}
 }
 
 /* How many territories the group holds; whoever might be a male is counted as one. */
@@ -78,8 +84,8 @@ static double territories(const struct ts_group *a)
 	switch (a->species->territory.per) {
 	case TS_PER_ANIMAL:
 		return ts_group_count(a);
-	case TS_PER_MALE: /* of unknown sex: half of them, or a harem's share; one at the least */
-		return a->males + ceil(a->either / (in_harems(a->species) ? HAREM : 2.0));
+	case TS_PER_MALE: /* of unknown sex: a half, a third, a harem's share; one at the least */
+		return a->males + ceil(a->either / to_a_male(a->species));
 	case TS_PER_PAIR:
 		return ceil(ts_group_count(a) / 2.0);
 	default:

@@ -253,7 +253,7 @@ static void put_temperature(
 	struct ts_text *text, const struct ts_ruling *r, const struct ts_species *s)
 {
 	const struct ts_envelope *t = &s->water.usual.temp_c;
-	bool ends = r->severity == TS_CONFLICT;
+	bool ends = r->severity == TS_CONFLICT && !r->word;
 
 	ts_text_put(text, ends ? "live at " : "are comfortable at ");
 	ts_say_range(text, ends ? &t->tolerated : &t->preferred, 1);

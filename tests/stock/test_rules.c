@@ -192,6 +192,12 @@ WHEN(pair_where_pairs_settle, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, s->x.gro
 WHEN(comfort_nearly_at_24, (comfort_apart_at_22(s), s->x.water.usual.temp_c.preferred = (struct ts_range){18, 23}, s->y.water.usual.temp_c.preferred = (struct ts_range){24, 27}, s->tank.temp_c = (struct ts_measure){24, 24, 24, TS_MEASURE_VALUE}))
 WHEN(cold_and_tropical, (comfort_nearly_at_24(s), s->x.home_water = TS_HOME_COOL))
 WHEN(cold_and_temperate, (cold_and_tropical(s), s->x.water.usual.temp_c.preferred = (struct ts_range){16, 20}, s->y.water.usual.temp_c.preferred = (struct ts_range){21, 25}))
+WHEN(chased_by_a_smaller_one, (s->y.to_others = TS_CHASES, s->x.adult_length_cm = 6))
+WHEN(chased_by_a_nearly_as_long_one, (s->y.to_others = TS_CHASES, s->x.adult_length_cm = 5.9))
+WHEN(slow_beside_quick_shrimps, (quick_and_slow(s), s->y.kind = TS_ANIMAL_SHRIMP))
+WHEN(four_with_ground_for_two_pairs, (s->x.group.sexes = TS_SEXES_PAIR, s->x.to_own_kind = TS_INJURES, s->a.either = 4, s->x.territory.floor_m2 = 0.2, s->x.territory.per = TS_PER_PAIR))
+WHEN(four_with_ground_for_one_pair, (four_with_ground_for_two_pairs(s), s->x.territory.floor_m2 = 0.21))
+WHEN(colony_breeders, (s->x.group.least = 2, s->x.to_own_kind = TS_INJURES, s->x.own_kind_when = TS_WHEN_BREEDING, s->a.either = 6))
 WHEN(two_loners, (rivals_roomy(s), s->x.group.sexes = s->y.group.sexes = TS_SEXES_ALONE, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.15))
 WHEN(two_rainbows, (crossing_of_egg_layers(s), s->x.family = s->y.family = "Melanotaeniidae"))
 WHEN(two_rainbows_of_a_genus, (two_rainbows(s), s->y.species = "Exempla varia", s->y.crosses_with = own_name))
@@ -213,6 +219,12 @@ static const struct row rows[] = {
 	{TS_RULE_SEXES, "a pair of what lives in pairs as well", pair_where_pairs_settle, -1},
 	{TS_RULE_OUTCOMPETED, "one that grazes", grazer_beside_quick, -1},
 	{TS_RULE_CHASED, "at the bottom, in armour", chased_in_armour, TS_NOTE},
+	{TS_RULE_CHASED, "by one of two thirds its length", chased_by_a_smaller_one, TS_NOTE},
+	{TS_RULE_CHASED, "by one a little longer than that", chased_by_a_nearly_as_long_one, TS_CONCERN},
+	{TS_RULE_OUTCOMPETED, "by shrimps", slow_beside_quick_shrimps, -1},
+	{TS_RULE_PAIR_FORMS, "four with ground for two pairs", four_with_ground_for_two_pairs, TS_NOTE},
+	{TS_RULE_PAIR_FORMS, "four with ground for one", four_with_ground_for_one_pair, TS_CONCERN},
+	{TS_RULE_PAIR_FORMS, "six of which two clear the tank", colony_breeders, TS_CONCERN},
 	{TS_RULE_CHASED, "at another level", chased_at_another_level, TS_NOTE},
 	{TS_RULE_TEMPERATURE_APART, "a tank at 24, comforts that nearly meet there", comfort_nearly_at_24, TS_NOTE},
 	{TS_RULE_TEMPERATURE_APART, "cold water and tropics in it", cold_and_tropical, TS_CONFLICT},
