@@ -35,6 +35,8 @@ void ts_care_state_open(struct ts_care_state *ret)
 		.change_ec_us_cm = no,
 		.change_no3_mg_l = no,
 		.change_chlorine_mg_l = no,
+		.change_copper_mg_l = no,
+		.change_days = no,
 		.buffer_days = no,
 		.ph_trend = no,
 		.ph_swing_low = no,
@@ -74,7 +76,8 @@ static bool may_follow(const struct ts_advice_row *row, const struct ts_advice *
 static bool is_cause(const struct ts_advice_row *row, const struct ts_care_state *s)
 {
 	static const char *const causes[] = {"filter.reading", "old-tank", "oxygen.short",
-		"apart.no3", "nitrate.high", "buffer.gone", "stock.temperature"};
+		"apart.no3", "apart.kh", "apart.ec", "apart.blend", "nitrate.high", "buffer.gone",
+		"stock.temperature"};
 
 	/* Gasping is a sign itself. */
 	if (row->group == 2)

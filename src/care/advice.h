@@ -20,7 +20,7 @@ enum ts_care_signs {
 	TS_SIGNS_ONE = 1 << 2,        /* one animal or one species */
 	TS_SIGNS_SLOW = 1 << 3,       /* over weeks: wasting, thin, listless */
 	TS_SIGNS_OTHER = 1 << 4,      /* not said since when or how many */
-	TS_SIGNS_FIGHT = 1 << 5,      /* torn fins, hiding, chasing: beside what it may else be */
+	TS_SIGNS_FIGHT = 1 << 5,      /* torn fins, chasing: beside what it may else be */
 	TS_SIGNS_SPOTS = 1 << 6       /* spots, rubbing: beside what it may else be */
 };
 
@@ -38,7 +38,8 @@ struct ts_care_state {
 	 * acid bed. */
 	double co2_mg_l, co2_low_mg_l, co2_high_mg_l;
 	double change_gh_dh, change_kh_dh, change_ec_us_cm, change_no3_mg_l; /* of the new water */
-	double change_chlorine_mg_l;
+	double change_chlorine_mg_l, change_copper_mg_l;
+	double change_days; /* from one change of water to the next; NAN: not known, or none */
 	double buffer_days; /* until the buffer is used up under the present feeding and changes */
 	double ph_trend; /* how far pH has moved over its readings, where that is a trend; 0 steady,
 			    NAN not known */
@@ -54,6 +55,7 @@ struct ts_care_state {
 	bool lived_in;   /* animals live there, and none is planned: nobody is to be bought */
 	bool co2_injected;
 	bool empty;     /* animals are planned, and none lives there yet: nothing is harmed */
+	bool lime_bed;  /* limestone or aragonite: it raises GH and KH */
 	bool acid_bed;  /* active soil or peat: it holds KH and pH down */
 	unsigned signs; /* bits of enum ts_care_signs */
 	const struct ts_solution *tank;   /* NULL: not known; for what chasing a pH would cost */
@@ -93,13 +95,14 @@ struct ts_care_figures {
 	double oxygen_mg_l, deaths, change_gh_dh, change_kh_dh, ec_apart_percent, no3_apart_mg_l;
 	double buffer_days, ph_trend, co2_low_mg_l, co2_high_mg_l, ph_swing_low, ph_swing_high;
 	double lived_days, reading_age_days, filter_stopped_h, away_days;
-	double nh3_mg_l;      /* un-ionised ammonia as N, now */
-	double nh3_half_mg_l; /* after a 50 % change with the change water, once aired */
-	double ccc_mg_l;      /* EPA 2013 chronic limit for total ammonia here */
+	double nh3_mg_l;       /* un-ionised ammonia as N, now */
+	double nh3_there_mg_l; /* at the pH of the change water, once aired */
+	double nh3_half_mg_l;  /* after a 50 % change with the change water, once aired */
+	double ccc_mg_l;       /* EPA 2013 chronic limit for total ammonia here */
 	double no2_limit_mg_l;
 	double copper_mg_l, copper_limit; /* what the animal that the row speaks of bears */
 	double copper_halves;             /* changes of half that bring it there */
-	double change_chlorine_mg_l;
+	double change_chlorine_mg_l, change_copper_mg_l, change_days;
 	unsigned untested; /* bits of enum ts_untested */
 	/* What taking the pH to the middle of a listed range would cost. */
 	double chase_ph, chase_acid_meq_l, chase_co2_mg_l, chase_kh_dh, chase_days;
@@ -107,11 +110,14 @@ struct ts_care_figures {
 	double co2_limit, co2_concern, chlorine_limit, nh3_limit, oxygen_now, oxygen_enough;
 	double kh_floor, kh_act, kh_warn, buffer_act, no3_limit, kh_apart_limit, ec_apart_limit;
 	double no3_apart_limit, tan_safe, settled_days;
-	bool buffer_lost;   /* KH below the floor */
-	bool careful;       /* no buffer, or perhaps none: a large change would throw the pH up */
-	bool small_changes; /* buffer, waste or the new water forbid more than 10 to 15 % */
-	bool small_often;   /* and there is something to bring down: every second day */
-	bool poured_over;   /* the new water is too hard for the animal; else too soft */
+	bool buffer_lost;    /* KH below the floor */
+	bool hardness_liked; /* GH and KH are comfortable to all that live there */
+	bool settled_well;   /* they have lived there for long, without signs or deaths */
+	bool harder;         /* the tank has more minerals than the new water, and no lime in it */
+	bool careful;        /* no buffer, or perhaps none: a large change would throw the pH up */
+	bool small_changes;  /* buffer, waste or the new water forbid more than 10 to 15 % */
+	bool small_often;    /* and there is something to bring down: every second day */
+	bool poured_over;    /* the new water is too hard for the animal; else too soft */
 	double soda_a_degree_g; /* baking soda that lifts KH of 100 L by 1 dH */
 	bool kh_short;          /* the new water has less KH than the buffer wants */
 	struct ts_mend kh_mend; /* how much it needs, then */

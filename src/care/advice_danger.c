@@ -24,7 +24,8 @@ static bool ammonia_now(
 						  isnan(s->temp_c) ? 25 : s->temp_c)
 					: f->nh3_mg_l;
 
-	return nh3 >= practice[TS_P_NH3_NOW] || s->tan_mg_l > practice[TS_P_TAN_NOW] * f->ccc_mg_l;
+	return nh3 >= practice[isnan(f->nh3_mg_l) ? TS_P_NH3_NOW : TS_P_NH3_CONFLICT] ||
+	       s->tan_mg_l > practice[TS_P_TAN_NOW] * f->ccc_mg_l;
 }
 
 /* Below this pH hardly any ammonia is poison (computed: under 0.4 % of it at 25 C). */
@@ -36,7 +37,7 @@ CONDITION(crashed)
 	UNUSED;
 	return !s->empty && s->tan_mg_l >= practice[TS_P_TAN_SAFE] &&
 	       (s->ph < PH_HOLDS_AMMONIA || s->kh_dh < practice[TS_P_KH_FLOOR]) &&
-	       !(f->nh3_mg_l >= practice[TS_P_NH3_NOW]);
+	       !(f->nh3_mg_l >= practice[TS_P_NH3_CONFLICT]);
 }
 
 CONDITION(too_much_ammonia)
@@ -206,7 +207,9 @@ static bool nobody_suffers(
 
 CONDITION(gh_missing)
 {
-	return isnan(s->gh_dh) && nobody_suffers(s, practice, f);
+	/* A buffer that goes is more pressing than what GH would tell. */
+	return isnan(s->gh_dh) && !(s->kh_dh < practice[TS_P_KH_ACT]) &&
+	       nobody_suffers(s, practice, f);
 }
 
 CONDITION(kh_missing)
@@ -272,14 +275,22 @@ CONDITION(parasites)
 CONDITION(one_ill)
 {
 	return s->signs & TS_SIGNS_ONE && !explained(s, practice, f) &&
-	       !ts_holds_fighting(s, practice, f) && !ts_holds_parasites(s, practice, f);
+	       !ts_holds_fighting(s, practice, f) && !ts_holds_parasites(s, practice, f) &&
+	       !ts_holds_minerals_wear(s, practice, f);
 }
 
-/* Minerals that do not suit them wear them down, and a spoon of salt mends that. */
+/*
+ * Minerals that do not suit them wear them down, and a spoon of salt mends that; where nothing else
+ * is known to be wrong, that is the likely cause.
+ */
 CONDITION(minerals_wear)
 {
-	return s->signs & TS_SIGNS_SLOW && !explained(s, practice, f) &&
-	       ts_advice_mendable(s, practice, f);
+	bool likely =
+		s->signs & TS_SIGNS_SLOW || (s->signs & (TS_SIGNS_OTHER | TS_SIGNS_ONE) &&
+						    !isnan(s->tan_mg_l) && !isnan(s->no2_mg_l));
+
+	return likely && !(s->signs & (TS_SIGNS_FIGHT | TS_SIGNS_SPOTS)) &&
+	       !explained(s, practice, f) && ts_advice_mendable(s, practice, f);
 }
 
 CONDITION(slow_decline)
@@ -291,7 +302,8 @@ CONDITION(slow_decline)
 CONDITION(other_signs)
 {
 	return s->signs & TS_SIGNS_OTHER && !explained(s, practice, f) &&
-	       !ts_holds_fighting(s, practice, f) && !ts_holds_parasites(s, practice, f);
+	       !ts_holds_fighting(s, practice, f) && !ts_holds_parasites(s, practice, f) &&
+	       !ts_holds_minerals_wear(s, practice, f);
 }
 
 CONDITION(deaths)

@@ -173,6 +173,21 @@ bool ts_advice_fill_mend(
 	return f->mends;
 }
 
+/* So much more GH than in the new water has gathered, dH. */
+#define HARDER_DH 2.0
+
+static bool likes_hardness(const struct ts_care_state *s)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *at = s->residents[i].at;
+
+		if ((at[TS_GH].known && at[TS_GH].uncomfortable_by != 0) ||
+			(at[TS_KH].known && at[TS_KH].uncomfortable_by != 0))
+			return false;
+	}
+	return true;
+}
+
 void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_practice *practice,
 	struct ts_care_figures *f)
 {
@@ -196,6 +211,11 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 		.change_gh_dh = s->change_gh_dh,
 		.change_kh_dh = s->change_kh_dh,
 		.change_chlorine_mg_l = s->change_chlorine_mg_l,
+		.change_copper_mg_l = s->change_copper_mg_l,
+		.change_days = s->change_days,
+		.settled_well = s->lived_long && !s->signs && !(s->deaths > 0),
+		.hardness_liked = likes_hardness(s),
+		.harder = !s->lime_bed && s->gh_dh - s->change_gh_dh > HARDER_DH,
 		.buffer_days = s->buffer_days,
 		.ph_trend = s->ph_trend,
 		.co2_low_mg_l = s->co2_low_mg_l,
@@ -220,12 +240,15 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 		      (isnan(s->kh_dh) ? TS_UNTESTED_KH : 0u);
 	f->small_often = f->careful || s->kh_dh < f->kh_act || s->no3_mg_l > f->no3_limit ||
 			 f->no3_apart_mg_l > f->no3_apart_limit;
-	f->small_changes = f->small_often || f->ec_apart_percent > f->ec_apart_limit ||
-			   fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit;
+	f->small_changes =
+		f->small_often || f->ec_apart_percent > f->ec_apart_limit ||
+		fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit ||
+		(f->harder && s->gh_dh - s->change_gh_dh > practice->value[TS_P_APART_GH]);
 	f->small_often |= s->tan_mg_l >= practice->value[TS_P_TAN_DANGER] ||
 			  s->no2_mg_l >= practice->value[TS_P_NITRITE_DANGER];
 	f->nh3_mg_l = ts_care_nh3_mg_l(s->tan_mg_l, s->ph, warm);
 	f->nh3_half_mg_l = ts_care_nh3_mg_l(s->tan_mg_l / 2, ph_of_kh(half_kh, warm), warm);
+	f->nh3_there_mg_l = ts_care_nh3_mg_l(s->tan_mg_l, ph_of_kh(s->change_kh_dh, warm), warm);
 	f->ccc_mg_l = (double)NAN;
 	if (isnan(s->ph) || ts_chem_ammonia_ccc_mg_l(epa_ph, fmin(warm, TS_CHEM_EPA_TEMP_HIGH_C),
 				    &f->ccc_mg_l) != TS_OK)
@@ -235,8 +258,8 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 	fill_chase(s, practice, f);
 }
 
-/* Where the new water is to lie for them: as near to what it is as they are comfortable. */
-static double blended(const struct ts_care_state *s, int parameter, double poured, double now)
+/* Where the new water may lie for them: what all like, and what the tank has, which they prove. */
+static struct ts_range liked_by_all(const struct ts_care_state *s, int parameter, double now)
 {
 	struct ts_range r = {0, (double)INFINITY};
 
@@ -250,10 +273,12 @@ static double blended(const struct ts_care_state *s, int parameter, double poure
 		r.low = fmax(r.low, likes->low);
 		r.high = fmin(r.high, likes->high);
 	}
-	/* Who live there well prove that the tank's own does. */
-	r.low = fmin(r.low, now);
-	r.high = fmax(r.high, now);
-	return fmin(fmax(poured, r.low), r.high);
+	return (struct ts_range){fmin(r.low, now), fmax(r.high, now)};
+}
+
+static double clamped(double value, const struct ts_range *r)
+{
+	return fmin(fmax(value, r->low), r->high);
 }
 
 /* Limits carry a doubt; so far beyond them, dH, water does not suit. */
@@ -288,13 +313,21 @@ static bool unfit(const struct ts_care_state *s, int parameter, double poured, d
 
 bool ts_advice_fill_blend(const struct ts_care_state *s, struct ts_care_figures *f)
 {
-	struct ts_mend_wish wish = {s->change_gh_dh, s->change_kh_dh,
-		blended(s, TS_GH, s->change_gh_dh, s->gh_dh),
-		blended(s, TS_KH, s->change_kh_dh, s->kh_dh), s->temp_c};
+	struct ts_range gh = liked_by_all(s, TS_GH, s->gh_dh);
+	struct ts_range kh = liked_by_all(s, TS_KH, s->kh_dh);
+	struct ts_mend_wish wish = {s->change_gh_dh, s->change_kh_dh, clamped(s->change_gh_dh, &gh),
+		clamped(s->change_kh_dh, &kh), s->temp_c};
+	double share =
+		1 - fmin(1, fmin(wish.gh_wish_dh / wish.gh_dh, wish.kh_wish_dh / wish.kh_dh));
 
 	if (!unfit(s, TS_GH, s->change_gh_dh, s->gh_dh, f) &&
 		!unfit(s, TS_KH, s->change_kh_dh, s->kh_dh, f))
 		return false;
+	/* What thinning alone brings into what they like needs no salt. */
+	if (share > 0) {
+		wish.gh_wish_dh = clamped((1 - share) * wish.gh_dh, &gh);
+		wish.kh_wish_dh = clamped((1 - share) * wish.kh_dh, &kh);
+	}
 	f->mends = ts_mend_find(&wish, &f->mend);
 	return f->mends;
 }

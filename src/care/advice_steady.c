@@ -82,6 +82,15 @@ CONDITION(ec_apart)
 	       !ts_holds_change_is_bare(s, practice, f);
 }
 
+/* Minerals have gathered, though KH has not, since waste uses that up. */
+CONDITION(gh_apart)
+{
+	return f->harder && s->gh_dh - s->change_gh_dh > practice[TS_P_APART_GH] &&
+	       !ts_holds_kh_apart(s, practice, f) && !ts_holds_ec_apart(s, practice, f) &&
+	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f);
+}
+
 CONDITION(no3_apart)
 {
 	UNUSED;
@@ -154,12 +163,21 @@ CONDITION(buffer_act)
 	return s->kh_dh < practice[TS_P_KH_ACT] || s->buffer_days < practice[TS_P_BUFFER_ACT];
 }
 
+/* It is used up before the next change. */
+CONDITION(buffer_between)
+{
+	return s->buffer_days < s->change_days && !ts_holds_buffer_gone(s, practice, f) &&
+	       !ts_holds_buffer_act(s, practice, f) && !all_of_black_water(s) &&
+	       !ts_holds_acid_bed_and_well(s, practice, f) && !ts_holds_crashed(s, practice, f) &&
+	       !ts_holds_gone_old(s, practice, f);
+}
+
 CONDITION(buffer_warn)
 {
 	if (ts_holds_buffer_gone(s, practice, f) || ts_holds_buffer_act(s, practice, f) ||
-		all_of_black_water(s) || ts_holds_acid_bed_and_well(s, practice, f) ||
-		ts_holds_crashed(s, practice, f) || kh_mends(s, practice) ||
-		ts_holds_gone_old(s, practice, f))
+		ts_holds_buffer_between(s, practice, f) || all_of_black_water(s) ||
+		ts_holds_acid_bed_and_well(s, practice, f) || ts_holds_crashed(s, practice, f) ||
+		kh_mends(s, practice) || ts_holds_gone_old(s, practice, f))
 		return false;
 	return s->kh_dh < practice[TS_P_KH_WARN] || s->buffer_days < practice[TS_P_BUFFER_WARN];
 }

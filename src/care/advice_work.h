@@ -53,6 +53,8 @@
 	X(black_water)                                                                             \
 	X(buffer_gone)                                                                             \
 	X(buffer_act)                                                                              \
+	X(buffer_between)                                                                          \
+	X(gh_apart)                                                                                \
 	X(buffer_warn)                                                                             \
 	X(ph_trends)                                                                               \
 	X(temperature_out)                                                                         \

@@ -44,7 +44,6 @@ static unsigned kind_of_sign(const struct ts_sign *sign)
 {
 	switch (sign->sign) {
 	case TS_SIGN_TORN_FINS:
-	case TS_SIGN_HIDING:
 	case TS_SIGN_CHASED:
 		return TS_SIGNS_FIGHT;
 	case TS_SIGN_SPOTS:
@@ -61,7 +60,8 @@ static unsigned sort_sign(const struct ts_sign *sign)
 
 	if (sign->sign == TS_SIGN_GASPING)
 		return TS_SIGNS_GASPING;
-	if (sign->breadth == TS_BREADTH_ALL &&
+	/* Who hides is frightened, cold or ill: nothing sudden by itself. */
+	if (sign->breadth == TS_BREADTH_ALL && sign->sign != TS_SIGN_HIDING &&
 		(sign->onset == TS_ONSET_NOW || (sign->onset == TS_ONSET_DAYS && !kind)))
 		return TS_SIGNS_SUDDEN_ALL | kind;
 	if (sign->sign == TS_SIGN_WASTING || (sign->onset == TS_ONSET_WEEKS && !kind))
@@ -249,6 +249,10 @@ static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 	c->co2_injected = plan->tank.co2 == TS_CO2_INJECTED;
 	c->acid_bed = plan->tank.substrate == TS_SUBSTRATE_ACTIVE ||
 		      plan->tank.substrate == TS_SUBSTRATE_PEAT;
+	c->lime_bed = plan->tank.substrate == TS_SUBSTRATE_LIMESTONE ||
+		      plan->tank.substrate == TS_SUBSTRATE_ARAGONITE;
+	if (plan->tank.water_change.days > 0 && plan->tank.water_change.amount > 0)
+		c->change_days = plan->tank.water_change.days;
 	c->filter_stopped_h = plan->filter_stopped_h > 0 ? plan->filter_stopped_h : (double)NAN;
 	c->away_days = plan->away_h > 0 ? plan->away_h / HOURS_OF_DAY : (double)NAN;
 	c->filter_mature = plan->tank.filter == TS_FILTER_MATURE ? TS_KNOWN_YES
@@ -263,6 +267,7 @@ static void take_change_water(const struct ts_profile *poured, struct ts_care_st
 	c->change_no3_mg_l = nitrate(poured);
 	c->change_ec_us_cm = poured->contents.conductivity_us_cm;
 	c->change_chlorine_mg_l = poured->poisons.chlorine_mg_l;
+	c->change_copper_mg_l = poured->poisons.copper_mg_l;
 }
 
 void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *waters, long today,

@@ -156,6 +156,7 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_SETTLED_DAYS] = {"filter.settled", "days", 56, "stock that has lived so long with ammonia and nitrite nil shows a mature filter", COMMON},
 	[TS_P_SETTLED_AHEAD] = {"settled.days", "days", 365, "how far a tank is followed", COMMON},
 	[TS_P_RATE_DAYS] = {"rate.days", "days", 182, "readings of half a year tell how fast a tank moves now; older ones of another stock", COMMON},
+	[TS_P_APART_GH] = {"apart.gh", "dH", 4, "so much above the new water, and minerals have gathered", COMMON},
 	[TS_P_APART_KH] = {"apart.kh", "dH", 3, "further apart than this new water is a jump for animals", COMMON},
 	[TS_P_APART_EC] = {"apart.conductivity", "%", 30, "the same of everything dissolved", COMMON},
 	[TS_P_APART_NO3] = {"apart.nitrate", "mg/L NO3", 50, "so much above the new water, and waste has gathered", COMMON},

@@ -24,7 +24,9 @@ static const struct {
 } figures[] = {
 	FIGURE("away", away_days, 0),
 	FIGURE("buffer_act", buffer_act, 0),
+	FIGURE("buffer_days", buffer_days, 0),
 	FIGURE("change_chlorine", change_chlorine_mg_l, 2),
+	FIGURE("change_days", change_days, 0),
 	FIGURE("change_gh", change_gh_dh, 1),
 	FIGURE("change_kh", change_kh_dh, 1),
 	FIGURE("chlorine", chlorine_mg_l, 2),
@@ -82,13 +84,13 @@ static void say_chase(struct ts_text *text, const struct ts_care_figures *f)
 	if (isnan(f->chase_acid_meq_l))
 		return;
 	if (f->chase_acid_meq_l < 0) {
-		ts_text_put(text, "Chasing it upwards would need a dose every evening; by morning "
+		ts_text_put(text, " Chasing it upwards would need a dose every evening; by morning "
 				  "the pH would read ");
 		ts_text_number(text, f->ph, 1);
 		ts_text_put(text, " again.");
 		return;
 	}
-	ts_text_put(text, "Chasing it to ");
+	ts_text_put(text, " Chasing it to ");
 	ts_text_number(text, f->chase_ph, 1);
 	ts_text_put(text, " would take ");
 	ts_text_number_short(text, f->chase_acid_meq_l, 1);
@@ -127,14 +129,62 @@ static void say_mend(struct ts_text *text, const struct ts_care_figures *f)
 		ts_say_mend(text, &f->mend);
 }
 
+/* Who has lived well for long in water that is harder than liked is not given another. */
+static bool goes_on(const struct ts_care_figures *f)
+{
+	return f->settled_well && f->mend.pure_l > 0;
+}
+
 static void say_better(struct ts_text *text, const struct ts_care_figures *f)
 {
-	if (!f->mends)
+	if (!f->mends || goes_on(f))
 		return;
-	ts_text_put(text, "They do better with ");
+	ts_text_put(text, " They do better with ");
 	say_mend_from(text, f);
 	ts_text_put(text, ": ");
 	ts_say_mend(text, &f->mend);
+}
+
+static void say_do_better(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (goes_on(f))
+		ts_text_put(text, " Carry on as you do: softer water all at once would harm more "
+				  "than this does.");
+	else
+		say_better(text, f);
+}
+
+static void say_hardness_is(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->hardness_liked ? "right" : "borne");
+}
+
+static void say_top_up(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->harder ? " Top up what evaporates with pure water alone: it leaves "
+				      "the minerals behind."
+				    : "");
+}
+
+static void say_test_ammonia(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->untested & TS_UNTESTED_AMMONIA ? ", test ammonia too" : "");
+}
+
+/* Of copper: a tap that holds it, and one of which nobody knows. */
+static void say_no_tap(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->change_copper_mg_l >= f->copper_limit
+				  ? ", and pour in no more of this tap"
+				  : "");
+}
+
+static void say_test_tap(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->change_copper_mg_l >= f->copper_limit)
+		ts_text_put(text, " Let the tap run before you fill, and test it.");
+	else if (isnan(f->change_copper_mg_l))
+		ts_text_put(text, " Test the tap for it too, after it has run.");
 }
 
 /* The recipe of the water that a crash is led out with. */
@@ -155,15 +205,18 @@ static void say_cause(struct ts_text *text, const struct ts_care_figures *f)
 				  : "Ammonia stands in water so acid that it does no harm yet");
 }
 
-/* What half a tank of new water would do to the ammonia. */
+/* What new water would do to the ammonia. */
 static void say_half(struct ts_text *text, const struct ts_care_figures *f)
 {
-	if (isnan(f->nh3_half_mg_l)) {
+	if (f->nh3_half_mg_l >= f->nh3_limit) {
+		ts_text_put(text, "half a tank of your change water would make it ");
+		ts_text_number_short(text, f->nh3_half_mg_l, 3);
+	} else if (f->nh3_there_mg_l > f->nh3_mg_l) {
+		ts_text_put(text, "at the pH of your change water it would be ");
+		ts_text_number_short(text, f->nh3_there_mg_l, 3);
+	} else {
 		ts_text_put(text, "water with more KH would raise the pH and make more of it so");
-		return;
 	}
-	ts_text_put(text, "half a tank of your change water would make it ");
-	ts_text_number_short(text, f->nh3_half_mg_l, 3);
 }
 
 static void say_ask_change_kh(struct ts_text *text, const struct ts_care_figures *f)
@@ -206,6 +259,13 @@ static void say_ammonia_too(struct ts_text *text, const struct ts_care_figures *
 static void say_nitrite_too(struct ts_text *text, const struct ts_care_figures *f)
 {
 	put_also(text, "nitrite", f->no2_mg_l, "mg/L");
+}
+
+/* So much of it that it tells of an old tank. */
+static void say_nitrate_too(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->no3_mg_l > f->no3_limit)
+		put_also(text, "nitrate", f->no3_mg_l, "mg/L");
 }
 
 /* How much water is changed again and again while something is to be brought down. */
@@ -322,15 +382,22 @@ static const struct {
 	{"cause", say_cause},
 	{"chase", say_chase},
 	{"half", say_half},
+	{"do_better", say_do_better},
+	{"hardness_is", say_hardness_is},
 	{"kh_recipe", say_kh_recipe},
 	{"mend", say_mend},
 	{"mend_from", say_mend_from},
+	{"nitrate_too", say_nitrate_too},
 	{"nitrite_too", say_nitrite_too},
+	{"no_tap", say_no_tap},
 	{"share", say_share},
 	{"small", say_small},
 	{"some", say_some},
+	{"test_ammonia", say_test_ammonia},
 	{"test_ph", say_test_ph},
+	{"test_tap", say_test_tap},
 	{"to_test", say_to_test},
+	{"top_up", say_top_up},
 	{"unionised", say_unionised},
 	{"way_out", say_way_out},
 };
@@ -365,6 +432,19 @@ static void say_company(struct ts_text *text, const struct ts_match *one)
 			  "one male alone");
 }
 
+/* "down to 26 C with shade ..."; by which side it is missed. */
+static void say_to_bear(struct ts_text *text, const struct ts_match *one)
+{
+	const struct ts_parameter_fit *fit = &one->at[TS_TEMPERATURE];
+	const struct ts_range *to = isnan(fit->preferred.low) ? &fit->tolerated : &fit->preferred;
+	bool warm = fit->outside_by > 0;
+
+	ts_text_put(text, warm ? "down to " : "up to ");
+	ts_text_number_short(text, warm ? to->high : to->low, 1);
+	ts_text_put(text,
+		warm ? " C with shade, an open lid and a moved surface" : " C with the heater");
+}
+
 static void say_blend(
 	struct ts_text *text, const struct ts_care_figures *f, const struct ts_match *one)
 {
@@ -391,6 +471,8 @@ static void put_named(struct ts_text *text, const char *name, size_t len,
 		ts_say_temper(text, one->species);
 	else if (is(name, len, "company") && one)
 		say_company(text, one);
+	else if (is(name, len, "to_bear") && one)
+		say_to_bear(text, one);
 	else if (is(name, len, "blend") && one)
 		say_blend(text, f, one);
 	for (size_t i = 0; i < sizeof sentences / sizeof *sentences; i++) {

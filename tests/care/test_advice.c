@@ -286,9 +286,20 @@ static void unfit(struct tank *t)
 }
 static void drifted(struct tank *t)
 {
-	t->state.gh_dh = 25;
-	t->state.change_gh_dh = 10;
+	t->state.gh_dh = 1;
+	t->state.change_gh_dh = 6;
 	match_again(t);
+}
+static void gathered(struct tank *t)
+{
+	t->state.gh_dh = 14;
+	t->state.change_gh_dh = 8;
+	match_again(t);
+}
+static void between(struct tank *t)
+{
+	t->state.buffer_days = 12;
+	t->state.change_days = 21;
 }
 static void kh_apart(struct tank *t)
 {
@@ -414,6 +425,7 @@ static const struct {
 	{"apart.blend", unfit},
 	{"apart.kh", kh_apart},
 	{"apart.ec", ec_apart},
+	{"apart.gh", gathered},
 	{"apart.no3", no3_apart},
 	{"oxygen.short", little_oxygen},
 	{"nitrate.high", no3_high},
@@ -422,6 +434,7 @@ static const struct {
 	{"leave.acid-bed", acid_bed},
 	{"buffer.gone", gone},
 	{"buffer.act", act},
+	{"buffer.between", between},
 	{"buffer.warn", warn},
 	{"black-water", black},
 	{"ph.trend", trend},

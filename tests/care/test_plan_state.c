@@ -114,8 +114,12 @@ static void test_signs__sorted_by_onset_and_breadth(void **state)
 				 TS_SIGN_TORN_FINS, TS_ONSET_WEEKS, TS_BREADTH_ONE_SPECIES, NULL}),
 		TS_SIGNS_ONE | TS_SIGNS_FIGHT);
 	assert_int_equal(
-		signs_of((struct ts_sign){TS_SIGN_HIDING, TS_ONSET_DAYS, TS_BREADTH_ALL, NULL}),
+		signs_of((struct ts_sign){TS_SIGN_CHASED, TS_ONSET_DAYS, TS_BREADTH_ALL, NULL}),
 		TS_SIGNS_OTHER | TS_SIGNS_FIGHT);
+	/* Who hides may be ill as well. */
+	assert_int_equal(
+		signs_of((struct ts_sign){TS_SIGN_HIDING, TS_ONSET_DAYS, TS_BREADTH_ONE, NULL}),
+		TS_SIGNS_ONE);
 	assert_int_equal(signs_of((struct ts_sign){
 				 TS_SIGN_CLAMPED_FINS, TS_ONSET_WEEKS, TS_BREADTH_ONE, NULL}),
 		TS_SIGNS_SLOW);
