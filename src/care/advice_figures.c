@@ -176,13 +176,20 @@ bool ts_advice_fill_mend(
 /* So much more GH than in the new water has gathered, dH. */
 #define HARDER_DH 2.0
 
+/* A band that only the kind of home water gives. */
+static bool is_coarse(const struct ts_parameter_fit *fit)
+{
+	return fit->source[0] && strcmp(fit->source[0], "by kind of water") == 0;
+}
+
 static bool likes_hardness(const struct ts_care_state *s)
 {
 	for (size_t i = 0; i < s->resident_count; i++) {
-		const struct ts_parameter_fit *at = s->residents[i].at;
+		const struct ts_parameter_fit *gh = &s->residents[i].at[TS_GH];
+		const struct ts_parameter_fit *kh = &s->residents[i].at[TS_KH];
 
-		if ((at[TS_GH].known && at[TS_GH].uncomfortable_by != 0) ||
-			(at[TS_KH].known && at[TS_KH].uncomfortable_by != 0))
+		if ((gh->known && gh->uncomfortable_by != 0) ||
+			(kh->known && kh->uncomfortable_by != 0 && !is_coarse(kh)))
 			return false;
 	}
 	return true;
@@ -287,10 +294,8 @@ static double clamped(double value, const struct ts_range *r)
 /* A limit that only the kind of home water gives forbids nothing at its high end. */
 static bool unfit_for(const struct ts_parameter_fit *fit, double poured)
 {
-	bool coarse = fit->source[0] && strcmp(fit->source[0], "by kind of water") == 0;
-
 	return poured < fit->tolerated.low - UNFIT_DH ||
-	       (!coarse && poured > fit->tolerated.high + UNFIT_DH);
+	       (!is_coarse(fit) && poured > fit->tolerated.high + UNFIT_DH);
 }
 
 /* The resident that the tank suits, and what is poured in does not. */
