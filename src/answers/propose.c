@@ -11,6 +11,7 @@
 #include "stock/candidates.h"
 #include "stock/check.h"
 #include "stock/judge.h"
+#include "stock/waters.h"
 #include "words/first.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
@@ -179,6 +180,49 @@ static void put_name(struct ts_text *text, const struct ts_species *s)
 
 	ts_text_puts(text, common ? common : s->species, common ? " (" : "",
 		common ? s->species : "", common ? ")" : "", NULL);
+}
+
+static void say_hardness(struct ts_text *text, const struct ts_profile *profile)
+{
+	static const enum ts_parameter of[] = {TS_GH, TS_KH};
+	bool any = false;
+
+	for (size_t i = 0; i < sizeof of / sizeof *of; i++) {
+		if (!profile->at[of[i]].given)
+			continue;
+		ts_text_puts(text, any ? ", " : "", ts_parameter_rows[of[i]].label, " ", NULL);
+		ts_text_number_short(text, profile->at[of[i]].value, 1);
+		any = true;
+	}
+}
+
+/* A water was named, and the tank has readings of its own that say something else: which counts? */
+static void two_waters(struct ts_proposing *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+	struct ts_waters *waters = ts_arena_take(w->asking->arena, sizeof *waters);
+	bool differ = false;
+
+	if (!waters || !plan->tank.reading_count)
+		return;
+	ts_waters_now(plan, w->asking->today, w->asking->practice, waters);
+	for (int p = TS_GH; p <= TS_KH; p++) {
+		const struct ts_span *tank = &waters->now.at[p],
+				     *named = &w->question->profile->at[p];
+
+		differ |= tank->given && named->given && !(waters->as_poured & 1u << p) &&
+			  (tank->low > named->high || named->low > tank->high);
+	}
+	if (!differ)
+		return;
+	ts_text_put(&w->text, "The tank reads ");
+	say_hardness(&w->text, &waters->now);
+	ts_text_put(&w->text, "; the water that you named, ");
+	say_hardness(&w->text, w->question->profile);
+	ts_text_put(&w->text, ". The list is for ");
+	say_hardness(&w->text, &w->profile);
+	ts_text_put(&w->text, ", which newcomers would meet in the tank.");
+	ts_asking_note(w->asking, &w->out->notes, keep(w));
 }
 
 static void musts(struct ts_proposing *w)
@@ -482,6 +526,7 @@ static bool fill(struct ts_proposing *w)
 		ts_propose_list(w, i, &r->communities[r->community_count++]);
 	musts(w);
 	headline(w);
+	two_waters(w);
 	tank(w);
 	lid(w);
 	buffer(w);

@@ -6,6 +6,9 @@
 
 #include "answers/asking.h"
 #include "base/date.h"
+#include "base/findings.h"
+#include "base/number.h"
+#include "model/codes.h"
 #include "words/names.h"
 
 struct ts_asking care_asking(const struct session *s)
@@ -61,11 +64,43 @@ enum ts_status care_species(
 	return look_up(s, names->items, names->count, sizeof *names->items, ret_species);
 }
 
+/* Shorter is nothing that is sold; longer than the greatest known, and a tenth, none of its kind.
+ */
+#define LEAST_CM 0.1
+#define GREATEST_MORE 1.1
+
+enum ts_status care_sizes(
+	struct session *s, const struct ts_plan *plan, const struct ts_species *const *species)
+{
+	enum ts_status status = TS_OK;
+	char path[64], number[TS_NUMBER_ROOM], size[TS_NUMBER_ROOM], greatest[TS_NUMBER_ROOM];
+
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		const double cm = plan->stock[i].size_cm;
+		struct ts_place place = {NULL, 0, 0, path};
+
+		if (!species[i] || !(cm > 0) ||
+			(cm >= LEAST_CM && cm <= species[i]->greatest_length_cm * GREATEST_MORE))
+			continue;
+		ts_number_write(number, (double)(i + 1), 0);
+		ts_text_fit(path, sizeof path, "stock[", number, "].size", NULL);
+		ts_number_write_short(size, cm, 3);
+		ts_number_write_short(greatest, species[i]->greatest_length_cm, 1);
+		ts_finding_addf(s->findings, &ts_codes[TS_C_PLAN_SIZE], &place, NULL,
+			species[i]->species, " of ", size, " cm: the greatest known is ", greatest,
+			" cm", NULL);
+		status = TS_BAD_INPUT;
+	}
+	return status;
+}
+
 enum ts_status care_plan_species(
 	struct session *s, const struct ts_plan *plan, const struct ts_species ***ret_species)
 {
-	return look_up(s, plan->stock ? &plan->stock->species : NULL, plan->stock_count,
-		sizeof *plan->stock, ret_species);
+	enum ts_status status = look_up(s, plan->stock ? &plan->stock->species : NULL,
+		plan->stock_count, sizeof *plan->stock, ret_species);
+
+	return status ? status : care_sizes(s, plan, *ret_species);
 }
 
 double care_age_days(const struct session *s, const char *date)

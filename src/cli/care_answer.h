@@ -26,6 +26,10 @@ enum ts_status care_species(struct session *session, const struct values *names,
 enum ts_status care_plan_species(struct session *session, const struct ts_plan *plan,
 	const struct ts_species ***ret_species);
 
+/* Is every animal of a size that one of its kind has? TS_BAD_INPUT: no; a finding for each. */
+enum ts_status care_sizes(struct session *session, const struct ts_plan *plan,
+	const struct ts_species *const *species);
+
 /* What the answers of src/answers are asked with. */
 struct ts_asking care_asking(const struct session *session);
 

@@ -8,6 +8,7 @@
 #include "answers/check.h"
 #include "base/arena.h"
 #include "base/date.h"
+#include "cli/care_answer.h"
 #include "cli/check_words.h"
 #include "cli/commands.h"
 #include "records/write.h"
@@ -190,7 +191,7 @@ static enum ts_status read_call(struct session *s, struct call *c)
 		status = answer_catalogue(s);
 	if (!status)
 		status = look_up(s, c);
-	return status;
+	return status ? status : care_sizes(s, &c->plan, c->species);
 }
 
 /* The plan as it was judged, for those who want to keep it. */

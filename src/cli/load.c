@@ -5,7 +5,11 @@
  */
 #include <string.h>
 
+#include "base/date.h"
+#include "base/findings.h"
+#include "base/number.h"
 #include "cli/commands.h"
+#include "model/codes.h"
 #include "records/kind.h"
 #include "records/load.h"
 
@@ -40,10 +44,61 @@ static enum ts_status explained(
 	return status;
 }
 
+/* A day that has not come yet is a slip, or a clock that is wrong; what it dates is no news of now.
+ */
+static void ahead(struct session *s, const char *file, const char *path, const char *date)
+{
+	struct ts_place place = {file, 0, 0, path};
+	long day;
+
+	if (date && ts_date_read(date, &day) && day > s->today)
+		ts_finding_addf(s->findings, &ts_codes[TS_C_RECORDS_DATE_AHEAD], &place, NULL, "'",
+			date, "' is ahead of today", NULL);
+}
+
+static void readings_ahead(struct session *s, const char *file, const char *of,
+	const struct ts_reading *readings, size_t count)
+{
+	char path[64], number[TS_NUMBER_ROOM];
+
+	for (size_t i = 0; i < count; i++) {
+		ts_number_write(number, (double)(i + 1), 0);
+		ts_text_fit(path, sizeof path, of, "readings[", number, "].date", NULL);
+		ahead(s, file, path, readings[i].date);
+	}
+}
+
+static void tank_ahead(
+	struct session *s, const char *file, const char *of, const struct ts_tank *tank)
+{
+	char path[64];
+
+	ts_text_fit(path, sizeof path, of, "running_since", NULL);
+	ahead(s, file, path, tank->running_since);
+	readings_ahead(s, file, of, tank->readings, tank->reading_count);
+}
+
+static void plan_ahead(struct session *s, const char *file, const struct ts_plan *plan)
+{
+	char path[64], number[TS_NUMBER_ROOM];
+
+	readings_ahead(s, plan->water_file ? plan->water_file : file,
+		plan->water_file ? "" : "water.", plan->water.readings, plan->water.reading_count);
+	tank_ahead(s, plan->tank_file ? plan->tank_file : file, plan->tank_file ? "" : "tank.",
+		&plan->tank);
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		ts_number_write(number, (double)(i + 1), 0);
+		ts_text_fit(path, sizeof path, "stock[", number, "].since", NULL);
+		ahead(s, file, path, plan->stock[i].since);
+	}
+}
+
 enum ts_status file_water(struct session *s, const char *file, struct ts_water *ret)
 {
 	enum ts_status status = ts_water_load_from(s->system, file, s->arena, ret, s->findings);
 
+	if (!status)
+		readings_ahead(s, file, "", ret->readings, ret->reading_count);
 	return explained(s, status, file, &ts_shape_water);
 }
 
@@ -51,6 +106,8 @@ enum ts_status file_tank(struct session *s, const char *file, struct ts_tank *re
 {
 	enum ts_status status = ts_tank_load_from(s->system, file, s->arena, ret, s->findings);
 
+	if (!status)
+		tank_ahead(s, file, "", ret);
 	return explained(s, status, file, &ts_shape_tank);
 }
 
@@ -58,5 +115,7 @@ enum ts_status file_plan(struct session *s, const char *file, struct ts_plan *re
 {
 	enum ts_status status = ts_plan_load_from(s->system, file, s->arena, ret, s->findings);
 
+	if (!status)
+		plan_ahead(s, file, ret);
 	return explained(s, status, file, &ts_shape_plan);
 }

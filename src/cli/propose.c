@@ -194,6 +194,30 @@ static void progress(void *state, size_t nodes, int64_t points)
 	fputs(" ", stderr);
 }
 
+/* Fewer than must be in a list cannot be the most. */
+static enum ts_status few_enough(struct session *s, const struct ts_wish *w)
+{
+	const size_t most = s->options->most_species;
+	size_t count = w->with_count;
+	char musts[TS_NUMBER_ROOM], allowed[TS_NUMBER_ROOM];
+
+	for (size_t i = 0; i < w->resident_count; i++) {
+		bool asked = false;
+
+		for (size_t k = 0; k < w->with_count; k++)
+			asked |= w->with[k] == w->residents[i].species;
+		count += !asked;
+	}
+	if (!most || count <= most)
+		return TS_OK;
+	ts_number_write(musts, (double)count, 0);
+	ts_number_write(allowed, (double)most, 0);
+	ts_text_puts(s->error, musts, " species must be in every list (",
+		w->resident_count ? "--with, and those that live there" : "--with",
+		"), and --most-species allows ", allowed, "; raise it, or leave one out", NULL);
+	return TS_BAD_INPUT;
+}
+
 /* The species that are asked for, the centre among them. */
 static enum ts_status make_musts(struct session *s, struct propose_call *a)
 {
@@ -247,6 +271,8 @@ static enum ts_status make_question(struct session *s, struct propose_call *a)
 		status = names(s, &o->without, &q->wish.without, &q->wish.without_count);
 	if (!status)
 		status = residents(s, a);
+	if (!status)
+		status = few_enough(s, &q->wish);
 	if (!status && o->why)
 		q->why = named(s, o->why);
 	return status ? status : o->why && !q->why ? TS_BAD_INPUT : TS_OK;

@@ -221,8 +221,8 @@ long tap_age_days(const struct ts_water *water, long today, bool *ret_read)
 	}
 	*ret_read = read;
 	if (!read && !(water->kept && ts_date_read(water->kept, &newest)))
-		return -1;
-	return today > newest ? today - newest : 0;
+		return TAP_NO_DAY;
+	return today - newest;
 }
 
 void tap_say(struct ts_text *out, const struct ts_water *water, long today)
@@ -231,6 +231,10 @@ void tap_say(struct ts_text *out, const struct ts_water *water, long today)
 	long age = tap_age_days(water, today, &read);
 
 	ts_text_puts(out, "The water is your kept tap", water->name ? ", " : "", water->name, NULL);
+	if (age < 0 && age != TAP_NO_DAY) {
+		ts_text_put(out, ": its date is ahead of today, so nobody knows how old.");
+		return;
+	}
 	ts_text_put(out, age < 0 ? ": nobody knows how old." : read ? ": read " : ": kept ");
 	if (age == 0) {
 		ts_text_put(out, "today");

@@ -8,6 +8,8 @@
 
 #include <tapshoal/catalogue.h>
 
+#include <limits.h>
+
 #include "base/text.h"
 #include "system/system.h"
 
@@ -34,7 +36,11 @@ TS_MUST_USE enum ts_status tap_keep(const struct ts_system *system, struct ts_ar
  */
 bool tap_today(const struct ts_system *system, const char *given, long *ret);
 
-/* Days from its newest dated reading, else from the day on which it was kept; -1: not known. */
+#define TAP_NO_DAY LONG_MIN
+/*
+ * Days from its newest dated reading, else from the day on which it was kept; TAP_NO_DAY: it has
+ * none. Below 0: that day is ahead of today.
+ */
 long tap_age_days(const struct ts_water *water, long today, bool *ret_read);
 
 /* Adds "The water is your kept tap, kitchen: read 12 days ago." */

@@ -22,22 +22,47 @@ static bool has_key(const struct ts_shape *shape, const char *key, size_t len)
 	return false;
 }
 
+/* How far the first key stands from the edge: a root may be indented as a whole. */
+static size_t indent_of(const char *bytes, size_t len)
+{
+	size_t indent = 0;
+
+	for (size_t i = ts_text_order_mark(bytes, len); i < len; i++) {
+		if (bytes[i] == '#' || (bytes[i] == '-' && indent == 0)) { /* or "---" */
+			while (i < len && bytes[i] != '\n' && bytes[i] != '\r')
+				i++;
+			indent = 0;
+		} else if (bytes[i] == ' ') {
+			indent++;
+		} else if (bytes[i] == '\n' || bytes[i] == '\r') {
+			indent = 0;
+		} else {
+			return indent;
+		}
+	}
+	return 0;
+}
+
+/* Lines end with LF, CR LF or, out of old editors, CR. */
 static size_t keys_of(const struct ts_shape *shape, const char *bytes, size_t len)
 {
+	const size_t indent = indent_of(bytes, len);
 	size_t count = 0;
 
 	for (const char *line = bytes + ts_text_order_mark(bytes, len), *end = bytes + len;
 		line < end;) {
-		const char *next = memchr(line, '\n', (size_t)(end - line));
-		const char *stop = next ? next : end;
-		const char *colon;
+		const char *stop = line, *colon;
 
+		while (stop < end && *stop != '\n' && *stop != '\r')
+			stop++;
+		for (size_t i = 0; i < indent && line < stop && *line == ' '; i++)
+			line++;
 		while (line < stop && *line == '{') /* a file in braces is told apart too */
 			line++;
 		colon = line < stop ? memchr(line, ':', (size_t)(stop - line)) : NULL;
 		if (colon)
 			count += has_key(shape, line, (size_t)(colon - line));
-		line = next ? next + 1 : end;
+		line = stop + 1;
 	}
 	return count;
 }

@@ -9,7 +9,7 @@
 #include "system/system.h"
 
 /*
- * The shape of which most keys stand at the left edge of the file: species, water, tank or plan. A
+ * The shape of which most keys stand where the first one stands: species, water, tank or plan. A
  * file that has none of them, or cannot be read, counts as a species record, whose reader then says
  * what is wrong. TS_NO_MEMORY, else TS_OK.
  */
