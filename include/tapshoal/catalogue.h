@@ -187,8 +187,9 @@ struct ts_candidates {
 	struct ts_candidate items[TS_CANDIDATES_MOST];
 	size_t count; /* kept */
 	size_t all;   /* as near as those that are kept, kept or not */
-	/* Of a group: the cautions that all who belong to it share; grown, the least and the most.
+	/* Of a group; the cautions that all who belong to it share; grown, the least and the most.
 	 */
+	bool by_word; /* a word of the name alone is the group's: "teacup stingray" */
 	unsigned shared_cautions;
 	double least_cm, most_cm;
 };

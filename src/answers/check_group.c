@@ -92,6 +92,29 @@ static void put_shared(struct ts_check_work *w, const struct ts_candidates *c)
 	ts_text_put(&w->text, any ? "." : "No one water is for all of them.");
 }
 
+/* A name that only sounds like the group's is no animal known; what the group threatens holds. */
+static void put_question(struct ts_check_work *w, const char *name, const struct ts_candidates *c)
+{
+	size_t all = c->all > c->count ? c->all : c->count;
+
+	if (c->by_word) {
+		ts_text_puts(&w->text, "No ", name, " is in the catalogue. Others of its kind are ",
+			NULL);
+	} else if (all == 1) {
+		ts_text_puts(&w->text, "Which ", name, "? The one that is known here is ", NULL);
+	} else {
+		ts_text_puts(&w->text, "Which ", name, "? The name is of ", NULL);
+		ts_text_number(&w->text, (double)all, 0);
+		ts_text_put(&w->text, " kinds, ");
+	}
+	put_grown(w, c);
+	if (ts_group_warns(c)) {
+		ts_text_put(&w->text, ". Each of them: ");
+		ts_say_group_warning(&w->text, c);
+	}
+	ts_text_put(&w->text, ".");
+}
+
 bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_plan *plan = w->question->plan;
@@ -106,11 +129,7 @@ bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry)
 		return false;
 	put_shared(w, c);
 	shared = ts_asking_keep(w->asking, &w->text);
-	ts_text_puts(&w->text, "Which ", name, "? The name is of ", NULL);
-	ts_text_number(&w->text, (double)(c->all > c->count ? c->all : c->count), 0);
-	ts_text_puts(&w->text, " kinds, ", NULL);
-	put_grown(w, c);
-	ts_text_put(&w->text, ".");
+	put_question(w, name, c);
 	ts_check_finish(w, entry, NULL);
 	ts_say_members(&w->text, name, c);
 	w->out->decides = shared;

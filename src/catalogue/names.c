@@ -251,7 +251,10 @@ static const struct ts_name_row *nearest_row(const struct asked *asked, unsigned
 static bool take_row(const struct ts_catalogue *catalogue, const struct ts_name_row *row,
 	unsigned miss, struct ts_candidates *ret)
 {
-	struct ts_candidates mine = {.how = row->how, .row = row, .says = row->says};
+	struct ts_candidates mine = {.how = row->how,
+		.row = row,
+		.says = row->says,
+		.by_word = miss / TS_NAME_TIER == TS_TIER_WORDS};
 
 	for (size_t i = 0; row->members && i < catalogue->count; i++) {
 		const struct ts_species *s = catalogue->items[i];

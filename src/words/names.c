@@ -47,14 +47,27 @@ static void put_candidates(struct ts_text *text, const struct ts_candidates *c, 
 	}
 }
 
+bool ts_group_warns(const struct ts_candidates *c)
+{
+	const struct ts_species all = {.cautions = c->shared_cautions};
+
+	return ts_caution_kinds(&all) & (TS_CAUTIONS_DANGER | TS_CAUTIONS_LAW);
+}
+
+void ts_say_group_warning(struct ts_text *text, const struct ts_candidates *c)
+{
+	const struct ts_species all = {.cautions = c->shared_cautions};
+
+	ts_say_cautions(text, &all, TS_CAUTIONS_DANGER | TS_CAUTIONS_LAW);
+}
+
 /* What is so of all who belong to a group: how long they grow, dangers to people, law. */
 static void put_group(struct ts_text *text, const struct ts_candidates *c)
 {
-	const struct ts_species all = {.cautions = c->shared_cautions};
-	const unsigned kinds = TS_CAUTIONS_DANGER | TS_CAUTIONS_LAW;
-	bool warned = ts_caution_kinds(&all) & kinds;
+	bool warned = ts_group_warns(c);
 
-	ts_text_put(text, "is a whole group, grown ");
+	ts_text_put(text, c->by_word ? "is not in the catalogue; others of its kind are, grown "
+				     : "is a whole group, grown ");
 	put_length(text, c->least_cm);
 	if (c->most_cm > c->least_cm) {
 		ts_text_put(text, " to ");
@@ -63,7 +76,7 @@ static void put_group(struct ts_text *text, const struct ts_candidates *c)
 	ts_text_put(text, " cm");
 	if (warned) {
 		ts_text_put(text, ": ");
-		ts_say_cautions(text, &all, kinds);
+		ts_say_group_warning(text, c);
 	}
 	ts_text_put(text, warned ? ". Take one of: " : "; take one of: ");
 }

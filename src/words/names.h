@@ -20,6 +20,12 @@ void ts_say_candidates(
 /* Adds which animals a name of several means: "Take one of: yellow lab (...), ...". */
 void ts_say_members(struct ts_text *text, const char *name, const struct ts_candidates *candidates);
 
+/* Whether all who belong to a group threaten people, or are bound by law. */
+bool ts_group_warns(const struct ts_candidates *group);
+
+/* Adds those dangers: "its sting needs a hospital: not for a home tank". */
+void ts_say_group_warning(struct ts_text *text, const struct ts_candidates *group);
+
 /*
  * Adds one line for a name that was taken, but not as it stands: "'gupy' is taken for guppy
  * (Poecilia reticulata)". Nothing where it was the very name.
