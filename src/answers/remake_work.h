@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * What the files of the answer remake share: the question computed (remake.c), whom the water suits
- * without any work (remake_as_it_is.c), what stands beside the recipe (remake_notes.c).
+ * without any work (remake_as_it_is.c), the first lines (remake_says.c), what stands beside the
+ * recipe (remake_notes.c).
  */
 #ifndef TS_ANSWERS_REMAKE_WORK_H
 #define TS_ANSWERS_REMAKE_WORK_H
@@ -34,6 +35,10 @@ const char *ts_remake_keep(struct ts_remake_work *w);
 
 /* Whether a recipe is shown: not before the tank is made safe, since it would be used. */
 bool ts_remake_has_recipe(const struct ts_remake_work *w);
+
+/* Add what to do, and the number that decides, to the scratch text. */
+void ts_remake_say_what(struct ts_remake_work *w);
+void ts_remake_say_because_of(struct ts_remake_work *w);
 
 /* Fills the wished that bear the water as it is, and at most five others that it suits. */
 void ts_remake_as_it_is(struct ts_remake_work *w);

@@ -45,10 +45,10 @@ CONDITION(too_much_ammonia)
 	return !s->empty && ammonia_now(s, practice, f) && !ts_holds_crashed(s, practice, f);
 }
 
+/* Over a crash the slow way out leads, and says it. */
 CONDITION(too_much_nitrite)
 {
-	UNUSED;
-	return !s->empty && s->no2_mg_l > f->no2_limit_mg_l;
+	return !s->empty && s->no2_mg_l > f->no2_limit_mg_l && !ts_holds_crashed(s, practice, f);
 }
 
 CONDITION(gasping_with_co2)

@@ -198,6 +198,7 @@ static bool likes_hardness(const struct ts_care_state *s)
 void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_practice *practice,
 	struct ts_care_figures *f)
 {
+	struct ts_care_figures other = {0};
 	double warm = isnan(s->temp_c) ? 25 : s->temp_c, limit;
 	double half_kh = (fmax(0, s->kh_dh) + s->change_kh_dh) / 2;
 	double epa_ph = fmin(fmax(s->ph, TS_CHEM_EPA_PH_LOW), TS_CHEM_EPA_PH_HIGH);
@@ -251,6 +252,7 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 		f->small_often || f->ec_apart_percent > f->ec_apart_limit ||
 		fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit ||
 		(f->harder && s->gh_dh - s->change_gh_dh > practice->value[TS_P_APART_GH]);
+	f->small_changes |= ts_advice_fill_blend(s, &other);
 	f->small_often |= s->tan_mg_l >= practice->value[TS_P_TAN_DANGER] ||
 			  s->no2_mg_l >= practice->value[TS_P_NITRITE_DANGER];
 	f->nh3_mg_l = ts_care_nh3_mg_l(s->tan_mg_l, s->ph, warm);

@@ -63,8 +63,11 @@ CONDITION(gone_old)
 /* What is poured in does not suit somebody whom the tank suits: it is made like the tank. */
 CONDITION(change_unfit)
 {
+	struct ts_care_figures other = *f;
+
 	return !s->empty && !ts_holds_gone_old(s, practice, f) &&
-	       !ts_holds_change_is_bare(s, practice, f) && ts_advice_fill_blend(s, f);
+	       !ts_holds_buffer_gone(s, practice, f) && !ts_holds_change_is_bare(s, practice, f) &&
+	       !ts_advice_mendable(s, practice, &other) && ts_advice_fill_blend(s, f);
 }
 
 CONDITION(kh_apart)
@@ -166,7 +169,10 @@ CONDITION(buffer_act)
 /* It is used up before the next change. */
 CONDITION(buffer_between)
 {
-	return s->buffer_days < s->change_days && !ts_holds_buffer_gone(s, practice, f) &&
+	/* New water that is made up anyway gets its KH with it. */
+	return s->buffer_days < s->change_days && !ts_holds_change_unfit(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f) &&
+	       !ts_holds_minerals_wear(s, practice, f) && !ts_holds_buffer_gone(s, practice, f) &&
 	       !ts_holds_buffer_act(s, practice, f) && !all_of_black_water(s) &&
 	       !ts_holds_acid_bed_and_well(s, practice, f) && !ts_holds_crashed(s, practice, f) &&
 	       !ts_holds_gone_old(s, practice, f);
@@ -205,14 +211,23 @@ static bool lived_well(const struct ts_care_state *s)
 	return s->lived_long && !s->signs && !(s->deaths > 0);
 }
 
+/* No other row names a recipe for the new water. */
+static bool one_recipe(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	return !ts_holds_minerals_wear(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f) && !ts_holds_gone_old(s, practice, f) &&
+	       !ts_holds_buffer_gone(s, practice, f) && !ts_holds_buffer_between(s, practice, f);
+}
+
 CONDITION(minerals_mend_and_well)
 {
-	return lived_well(s) && ts_advice_mendable(s, practice, f);
+	return lived_well(s) && one_recipe(s, practice, f) && ts_advice_mendable(s, practice, f);
 }
 
 CONDITION(minerals_mend)
 {
-	return !lived_well(s) && ts_advice_mendable(s, practice, f);
+	return !lived_well(s) && one_recipe(s, practice, f) && ts_advice_mendable(s, practice, f);
 }
 
 /* What is poured in is what the animal bears, where the tank is not. */

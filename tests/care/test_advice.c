@@ -768,6 +768,71 @@ static void test_property__no_better_than_nil_when_a_danger_value_is_left_out(vo
 	}
 }
 
+/* How much water is changed, as sentences say it; the longer before what it holds. */
+static const char *const shares[] = {
+	"a third to half", "a quarter", "10 to 15 %", "15 % a day", "25 %", "50 %"};
+
+/* Which of them an answer says, bits; and how many recipes for new water. */
+static unsigned shares_of(const struct tank *t, unsigned *ret_recipes)
+{
+	struct ts_advice all[TS_ADVICE_MOST];
+	size_t count = ts_advise(&t->state, NULL, all);
+	struct ts_text text;
+	unsigned said = 0;
+
+	ts_text_open(&text, NULL);
+	for (size_t i = 0; i < count; i++)
+		ts_say_advice_whole(&text, &all[i], t->state.residents);
+	*ret_recipes = 0;
+	for (const char *at = ts_text_get(&text); (at = strstr(at, "ach 100 L")); at++)
+		++*ret_recipes;
+	for (unsigned i = 0; i < sizeof shares / sizeof *shares; i++)
+		said |= strstr(ts_text_get(&text), shares[i]) ? 1u << i : 0;
+	ts_text_drop(&text);
+	return said;
+}
+
+static void random_waters(struct tank *t, unsigned *seed)
+{
+	random_tank(t, seed);
+	t->state.change_gh_dh = random_in(seed, 0, 25);
+	t->state.change_kh_dh = random_in(seed, 0, 15);
+	t->state.no3_mg_l = random_in(seed, 0, 200);
+	t->state.change_no3_mg_l = random_in(seed, 0, 30);
+	t->state.oxygen_mg_l = random_in(seed, 0, 1) < 0.5 ? 8 : random_in(seed, 1, 8);
+	t->state.buffer_days = random_in(seed, 1, 60);
+	t->state.change_days = random_in(seed, 3, 30);
+	t->state.lived_long = random_in(seed, 0, 1) < 0.5;
+	t->state.signs = random_in(seed, 0, 1) < 0.5 ? 1u << (int)random_in(seed, 0, 6.99) : 0;
+	if (random_in(seed, 0, 1) < 0.2)
+		t->state.change_gh_dh = t->state.change_kh_dh = (double)NAN;
+}
+
+/* Whoever reads one answer is told one share of the water to change, one recipe, and no two. */
+static void test_property__one_share_and_one_recipe_in_an_answer(void **state)
+{
+	unsigned seed = 71, some = 0;
+
+	(void)state;
+	for (int i = 0; i < 20000; i++) {
+		struct tank t;
+		unsigned said, recipes;
+
+		random_waters(&t, &seed);
+		said = shares_of(&t, &recipes);
+		/* Where nobody read pH or KH, both states are answered. */
+		if (isnan(t.state.ph) && isnan(t.state.kh_dh))
+			said &= ~(1u << 3);
+		some += said != 0;
+		if ((said & (said - 1)) || recipes > 1)
+			print_error("case %d: shares %x, %u recipes, first %s\n", i, said, recipes,
+				first(&t));
+		assert_true(recipes <= 1);
+		assert_int_equal(said & (said - 1), 0);
+	}
+	assert_true(some > 5000);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -785,6 +850,7 @@ int main(void)
 		cmocka_unit_test(test_a_cause_that_was_read_goes_before_guessing),
 		cmocka_unit_test(test_property__no_better_when_a_danger_value_rises),
 		cmocka_unit_test(test_property__no_better_than_nil_when_a_danger_value_is_left_out),
+		cmocka_unit_test(test_property__one_share_and_one_recipe_in_an_answer),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);

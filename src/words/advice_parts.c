@@ -1,0 +1,326 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * One function a part. How much water is changed, the recipes, what is to be tested: each is said
+ * here once, for all rows that say it.
+ */
+#include "words/advice_parts.h"
+
+#include <math.h>
+
+#include "words/mend.h"
+#include "words/sentence.h"
+
+/* What a dose every evening would do to this water; nothing where it cannot be computed. */
+static void say_chase(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (isnan(f->chase_acid_meq_l))
+		return;
+	if (f->chase_acid_meq_l < 0) {
+		ts_text_put(text, " Chasing it upwards would need a dose every evening; by morning "
+				  "the pH would read ");
+		ts_text_number(text, f->ph, 1);
+		ts_text_put(text, " again.");
+		return;
+	}
+	ts_text_put(text, " Chasing it to ");
+	ts_text_number(text, f->chase_ph, 1);
+	ts_text_put(text, " would take ");
+	ts_text_number_short(text, f->chase_acid_meq_l, 1);
+	ts_text_put(text, " meq/L of strong acid each evening: ");
+	ts_text_number_short(text, f->chase_co2_mg_l, 0);
+	ts_text_put(text, " mg/L CO2 at once, pH near ");
+	ts_text_number(text, f->ph, 1);
+	ts_text_put(text, " again by morning, KH ");
+	ts_text_number_short(text, f->chase_kh_dh, 1);
+	ts_text_put(text, " after one dose");
+	if (!isnan(f->chase_days)) {
+		ts_text_put(text, ", none left after ");
+		ts_text_number_short(text, f->chase_days, 0);
+		ts_text_put(text, " days");
+	}
+	ts_text_put(text, ".");
+}
+
+/* "GH 8"; what the animal does better with. */
+static void say_mend_from(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_puts(text, ts_parameter_rows[f->parameter].label, " ", NULL);
+	ts_text_number_short(text, f->mend_from, 1);
+}
+
+static void say_mend(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->mends)
+		ts_say_mend(text, &f->mend);
+}
+
+/* Who has lived well for long in water that is harder than liked is not given another. */
+static bool goes_on(const struct ts_care_figures *f)
+{
+	return f->settled_well && f->mend.pure_l > 0;
+}
+
+static void say_better(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (!f->mends || goes_on(f))
+		return;
+	ts_text_put(text, " They do better with ");
+	say_mend_from(text, f);
+	ts_text_put(text, ": ");
+	ts_say_mend(text, &f->mend);
+}
+
+static void say_do_better(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (goes_on(f))
+		ts_text_put(text, " Carry on as you do: softer water all at once would harm more "
+				  "than this does.");
+	else
+		say_better(text, f);
+}
+
+static void say_hardness_is(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->hardness_liked ? "right" : "borne");
+}
+
+static void say_top_up(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->harder ? " Top up what evaporates with pure water alone: it leaves "
+				      "the minerals behind."
+				    : "");
+}
+
+static void say_test_ammonia(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->untested & TS_UNTESTED_AMMONIA ? ", test ammonia too" : "");
+}
+
+/* Of copper: a tap that holds it, and one of which nobody knows. */
+static void say_no_tap(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->change_copper_mg_l >= f->copper_limit
+				  ? ", and pour in no more of this tap"
+				  : "");
+}
+
+static void say_test_tap(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->change_copper_mg_l >= f->copper_limit)
+		ts_text_put(text, " Let the tap run before you fill, and test it.");
+	else if (isnan(f->change_copper_mg_l))
+		ts_text_put(text, " Test the tap for it too, after it has run.");
+}
+
+/* The recipe of the water that a crash is led out with. */
+static void say_way_out(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->way_out_bare)
+		ts_text_put(text, "Make it of water from reverse osmosis or clean rain. ");
+	ts_say_mend(text, &f->way_out);
+}
+
+/* Below this KH, dH, hardly anything is left of it. */
+#define KH_LOST_DH 0.5
+
+static void say_cause(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->kh_dh < KH_LOST_DH
+				  ? "The buffer is lost, and ammonia stands in the water"
+				  : "Ammonia stands in water so acid that it does no harm yet");
+}
+
+/* What new water would do to the ammonia. */
+static void say_half(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->nh3_half_mg_l >= f->nh3_limit) {
+		ts_text_put(text, "half a tank of your change water would make it ");
+		ts_text_number_short(text, f->nh3_half_mg_l, 3);
+	} else if (f->nh3_there_mg_l > f->nh3_mg_l) {
+		ts_text_put(text, "at the pH of your change water it would be ");
+		ts_text_number_short(text, f->nh3_there_mg_l, 3);
+	} else {
+		ts_text_put(text, "water with more KH would raise the pH and make more of it so");
+	}
+}
+
+static void say_ask_change_kh(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, isnan(f->change_kh_dh) ? "; test KH of your tap" : "");
+}
+
+/* Nothing tells how much of the ammonia is poison. */
+static bool ph_open(const struct ts_care_figures *f)
+{
+	return isnan(f->ph) && isnan(f->kh_dh);
+}
+
+static void say_test_ph(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, ph_open(f) ? "test pH, and from 7 up " : "");
+}
+
+static void say_below_ph(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, ph_open(f) ? " (below pH 7 no more than 15 % a day: there the rising pH "
+				       "is what makes it poison)"
+				     : "");
+}
+
+static void put_also(struct ts_text *text, const char *what, double value, const char *unit)
+{
+	if (!(value > 0))
+		return;
+	ts_text_puts(text, "; ", what, " ", NULL);
+	ts_text_number_short(text, value, 2);
+	ts_text_puts(text, " ", unit, NULL);
+}
+
+static void say_ammonia_too(struct ts_text *text, const struct ts_care_figures *f)
+{
+	put_also(text, "ammonia", f->tan_mg_l, "mg/L N");
+}
+
+static void say_nitrite_too(struct ts_text *text, const struct ts_care_figures *f)
+{
+	put_also(text, "nitrite", f->no2_mg_l, "mg/L");
+}
+
+/* So much of it that it tells of an old tank. */
+static void say_nitrate_too(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->no3_mg_l > f->no3_limit)
+		put_also(text, "nitrate", f->no3_mg_l, "mg/L");
+}
+
+/* How much water is changed again and again while something is to be brought down. */
+static void say_small(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_puts(text, f->small_changes ? "10 to 15 % " : "a quarter ",
+		f->small_often || !f->small_changes ? "every second day" : "twice a week", NULL);
+}
+
+/* The same at once, where nothing tells how much. */
+static void say_some(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->small_changes ? "10 to 15 %" : "a quarter");
+}
+
+static void say_buffer_is(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->buffer_lost ? "used up" : "nearly used up");
+}
+
+/* Over ammonia that nobody read, KH is not raised. */
+static void say_ammonia_first(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->untested & TS_UNTESTED_AMMONIA
+				  ? "test ammonia before the first one, since a rising pH makes it "
+				    "poison; "
+				  : "");
+}
+
+/* " (into each 100 L 6 g of baking soda: then KH 4)"; by the degree where it was not read. */
+static void say_kh_recipe(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->kh_short) {
+		ts_text_put(text, " (into each 100 L ");
+		ts_say_mend_salts(text, &f->kh_mend);
+		ts_text_put(text, ": then KH ");
+		ts_text_number_short(text, f->kh_mend.kh_dh, 1);
+		ts_text_put(text, ")");
+	} else if (isnan(f->change_kh_dh)) {
+		ts_text_put(text, " (");
+		ts_text_number_short(text, f->soda_a_degree_g, 0);
+		ts_text_put(text, " g of baking soda in 100 L lift KH by 1)");
+	}
+}
+
+/* What is not known and would tell why they die. */
+static void say_to_test(struct ts_text *text, const struct ts_care_figures *f)
+{
+	static const char *const words[] = {"ammonia", "nitrite", "temperature", "KH"};
+	unsigned left = f->untested;
+
+	if (!left) {
+		ts_text_put(text, "what was read is in order, so ask a vet for fish");
+		return;
+	}
+	ts_text_put(text, "test ");
+	for (unsigned i = 0; i < sizeof words / sizeof *words; i++) {
+		if (!(f->untested & 1u << i))
+			continue;
+		left &= ~(1u << i);
+		ts_text_puts(text, f->untested & ((1u << i) - 1) ? left ? ", " : " and " : "",
+			words[i], NULL);
+	}
+	ts_text_put(text, " today; ask a vet if they are in order");
+}
+
+/* Of ammonia and nitrite what was read. */
+static void say_both_read(struct ts_text *text, const struct ts_care_figures *f)
+{
+	bool ammonia = !isnan(f->tan_mg_l);
+
+	if (ammonia) {
+		ts_text_put(text, "Ammonia ");
+		ts_text_number_short(text, f->tan_mg_l, 2);
+		ts_text_put(text, " mg/L N");
+	}
+	if (isnan(f->no2_mg_l))
+		return;
+	ts_text_put(text, ammonia ? ", nitrite " : "Nitrite ");
+	ts_text_number_short(text, f->no2_mg_l, 2);
+	ts_text_put(text, " mg/L");
+}
+
+static void say_share(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->careful ? "a quarter" : "a third to half");
+}
+
+/* How much of it is poison; without a pH nobody knows. */
+static void say_unionised(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (isnan(f->nh3_mg_l)) {
+		ts_text_put(text, "; how much of it is poison the pH decides: test it");
+		return;
+	}
+	ts_text_put(text, ", of it ");
+	ts_text_number_short(text, f->nh3_mg_l, 4);
+	ts_text_put(text, " mg/L un-ionised, borne to ");
+	ts_text_number_short(text, f->nh3_limit, 3);
+}
+
+const struct ts_advice_part ts_advice_parts[] = {
+	{"ammonia_first", say_ammonia_first},
+	{"ammonia_too", say_ammonia_too},
+	{"ask_change_kh", say_ask_change_kh},
+	{"below_ph", say_below_ph},
+	{"better", say_better},
+	{"both_read", say_both_read},
+	{"buffer_is", say_buffer_is},
+	{"cause", say_cause},
+	{"chase", say_chase},
+	{"half", say_half},
+	{"do_better", say_do_better},
+	{"hardness_is", say_hardness_is},
+	{"kh_recipe", say_kh_recipe},
+	{"mend", say_mend},
+	{"mend_from", say_mend_from},
+	{"nitrate_too", say_nitrate_too},
+	{"nitrite_too", say_nitrite_too},
+	{"no_tap", say_no_tap},
+	{"share", say_share},
+	{"small", say_small},
+	{"some", say_some},
+	{"test_ammonia", say_test_ammonia},
+	{"test_ph", say_test_ph},
+	{"test_tap", say_test_tap},
+	{"to_test", say_to_test},
+	{"top_up", say_top_up},
+	{"unionised", say_unionised},
+	{"way_out", say_way_out},
+};
+
+const size_t ts_advice_part_count = sizeof ts_advice_parts / sizeof *ts_advice_parts;
