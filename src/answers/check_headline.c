@@ -11,6 +11,7 @@
 
 #include "chem/hardness.h"
 #include "chem/substances.h"
+#include "stock/rules.h"
 #include "words/rulings.h"
 #include "words/unusual.h"
 
@@ -280,7 +281,7 @@ static size_t first_conflict(const struct ts_check_work *w)
 		if (r->rule == TS_RULE_LAKE_APART)
 			return i;
 		if (best < none && w->entries[best].ruling->remedy.kind == TS_REMEDY_TANK &&
-			r->remedy.kind >= TS_REMEDY_LEAVE_OUT)
+			r->remedy.kind >= TS_REMEDY_LEAVE_OUT && !ts_rule_of_room(r->rule))
 			best = i;
 	}
 	return best;

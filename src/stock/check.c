@@ -91,6 +91,8 @@ static int compare(const void *a, const void *b)
 	by = (int)ts_ruling_topic(x) - (int)ts_ruling_topic(y);
 	if (!by) /* what two have against each other before what is wrong with one */
 		by = (int)!x->other - (int)!y->other;
+	if (!by && ts_rule_of_room(x->rule) && ts_rule_of_room(y->rule))
+		by = (int)!x->subject - (int)!y->subject; /* too small for one before for all */
 	if (!by)
 		by = (int)x->rule - (int)y->rule;
 	if (!by)

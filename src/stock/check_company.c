@@ -131,19 +131,6 @@ static void check_floor(struct ts_judging *w)
 			have, want);
 }
 
-/* Who has no room in this tank by itself is told so, and crowds nobody. */
-static bool has_no_room(const struct ts_judging *w, const struct ts_group *group)
-{
-	struct ts_rulings all = {.count = 0};
-
-	ts_rules_alone(group, &w->plan->tank, w->practice, &all);
-	for (size_t i = 0; i < all.count; i++) {
-		if (ts_rule_of_room(all.at[i].rule) && all.at[i].severity == TS_CONFLICT)
-			return true;
-	}
-	return false;
-}
-
 /* So many that every keeper would object, however often the water is changed. */
 static void check_crowding(struct ts_judging *w)
 {
@@ -151,12 +138,8 @@ static void check_crowding(struct ts_judging *w)
 	const double *p = w->practice->value;
 	double box_l = ts_rule_box_l(tank, w->practice), times = 0;
 
-	for (size_t i = 0; i < w->out->group_count; i++) {
-		const struct ts_group *group = &w->out->groups[i].group;
-
-		if (!has_no_room(w, group))
-			times += ts_rule_crowding(group, 1, tank, w->practice);
-	}
+	for (size_t i = 0; i < w->out->group_count; i++)
+		times += ts_rule_crowding(&w->out->groups[i].group, 1, tank, w->practice);
 	if (times > p[TS_P_CROWDED_NOTE])
 		ts_judging_say(w, TS_RULE_CROWDED, times > p[TS_P_CROWDED] ? TS_CONFLICT : TS_NOTE,
 			box_l, times * box_l);
