@@ -190,31 +190,32 @@ static bool same_outline(const struct ts_bar *a, const struct ts_bar *b)
 }
 
 /*
- * KH is known by the kind of home water, so a ranking has a dozen outlines of it and no more: each
- * is written once, with an id, and used by the other entries. `ret_at`: which it is; the number of
- * those known where it is to be written.
+ * A ranking has few outlines that differ, a dozen of KH, which comes from the kind of home water:
+ * each is written once, with an id, and used by the other entries. `ret_at`: which it is; the
+ * number of those known where it is to be written.
  */
 static bool known_outline(struct ts_page *page, const struct ts_bar *bar, size_t *ret_at)
 {
+	const struct ts_bar **known = page->outlines[bar->hue];
 	size_t at = 0;
 
-	while (at < TS_OUTLINES_MOST && page->outlines[at] &&
-		!same_outline(page->outlines[at], bar))
+	while (at < TS_OUTLINES_MOST && known[at] && !same_outline(known[at], bar))
 		at++;
 	*ret_at = at;
-	if (at < TS_OUTLINES_MOST && !page->outlines[at]) {
-		page->outlines[at] = bar;
+	if (at < TS_OUTLINES_MOST && !known[at]) {
+		known[at] = bar;
 		return false;
 	}
 	return at < TS_OUTLINES_MOST;
 }
 
-static void put_number_id(struct ts_page *page, const char *attribute, const char *id, size_t at)
+/* "te12", behind a '#' where it is used. */
+static void put_id(struct ts_page *page, const char *attribute, const struct ts_bar *bar, size_t at)
 {
 	struct ts_text name;
 
 	ts_text_open(&name, &page->out->allocator);
-	ts_text_put(&name, id);
+	ts_text_puts(&name, *attribute == 'h' ? "#" : "", ts_page_hue(bar->hue), NULL);
 	ts_text_number_short(&name, (double)at, 0);
 	ts_page_attribute(page, attribute, ts_text_get(&name));
 	page->out->failed |= name.failed;
@@ -228,9 +229,9 @@ static void put_outline(
 	size_t at = TS_OUTLINES_MOST;
 	struct ts_text d;
 
-	if (placed && bar->hue == TS_HUE_KH && known_outline(page, bar, &at)) {
+	if (placed && known_outline(page, bar, &at)) {
 		ts_page_open(page, "use");
-		put_number_id(page, "href", "#k", at);
+		put_id(page, "href", bar, at);
 		ts_page_close(page);
 		return;
 	}
@@ -238,7 +239,7 @@ static void put_outline(
 	path(&d, bar, left);
 	ts_page_open(page, "path");
 	if (at < TS_OUTLINES_MOST)
-		put_number_id(page, "id", "k", at);
+		put_id(page, "id", bar, at);
 	if (!placed)
 		ts_page_attribute(page, "class", ts_page_hue(bar->hue));
 	ts_page_attribute(page, "d", ts_text_get(&d));
