@@ -23,6 +23,7 @@ struct ts_parameter_fit {
 	const char *variant;                  /* "wild", "breeding", NULL = usual */
 	bool known;                           /* both the reading and the band are there */
 	bool assumed;       /* not read; the verdict is of what it may be by other readings */
+	bool read;          /* `reading` is a figure as it was read: said as it stands */
 	bool perhaps;       /* what was read is within the limits, but its doubt reaches beyond */
 	double reading;     /* the value that counts: the worse end of an exposure, and of a doubt
 			       that reaches beyond */

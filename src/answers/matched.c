@@ -186,7 +186,7 @@ static void put_reading(struct ts_text *text, int p, const struct ts_parameter_f
 
 	if (p != TS_TEMPERATURE)
 		ts_text_puts(text, row->label, " ", NULL);
-	ts_text_number_short(text, f->reading, row->decimals);
+	ts_text_number_short(text, f->reading, ts_reading_decimals((enum ts_parameter)p, f->read));
 	ts_text_put(text, p == TS_TEMPERATURE ? " C" : "");
 }
 

@@ -215,6 +215,11 @@ static void lead(struct work *w)
 		return;
 	}
 	r->headline = keep(w);
+	if (!w->profile && r->facts.unusual & TS_UNUSUAL_BARE) {
+		r->class_says = r->headline;
+		r->headline = "No animal before minerals are back: there is hardly one in it.";
+		return;
+	}
 	ts_say_runs_at(&w->text, w->profile, &r->facts);
 	r->decides = w->text.len ? keep(w) : NULL;
 	/* A tank has its animals. */

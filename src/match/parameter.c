@@ -169,7 +169,7 @@ static void not_known(struct ts_parameter_fit *f)
 {
 	f->reading = f->suitability = f->order = (double)NAN;
 	f->outside_by = f->uncomfortable_by = f->share = 0;
-	f->perhaps = false;
+	f->perhaps = f->read = false;
 	f->verdict = TS_TOLERATES;
 }
 
@@ -218,6 +218,7 @@ static void meet(struct ts_parameter_fit *f, enum ts_parameter p, const struct t
 	}
 	if (f->source[0] == ts_by_kind_of_water && f->verdict != TS_SUITS)
 		f->verdict = home_kh_verdict(species, s, f);
+	f->read = s->from > TS_FROM_COMPUTED && f->reading == s->value;
 }
 
 /* Not read, but bounded by what was: as good as what it may be, and without a figure of its own. */

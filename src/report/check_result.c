@@ -64,8 +64,8 @@ static const struct ts_result_shape step_shape = TS_R_SHAPE("step", step_fields,
 #define G struct ts_check_range
 static const struct ts_result_field range_fields[] = {
 	TS_R_ROW_TEXT(G, "parameter", parameter, "gh, kh, ph or temp"),
-	TS_R_ROW_NUMBER(G, "reading", reading, 1, "of the water; null: not known"),
-	TS_R_ROW_RANGE(G, "reading_range", doubt, 1, "with its doubt"),
+	TS_R_ROW_NUMBER(G, "reading", reading, 2, "of the water; null: not known"),
+	TS_R_ROW_RANGE(G, "reading_range", doubt, 2, "with its doubt"),
 	TS_R_ROW_RANGE(G, "preferred", preferred, 1, "comfortable"),
 	TS_R_ROW_RANGE(G, "tolerated", tolerated, 1, "borne"),
 	TS_R_ROW_NUMBER(G, "miss", miss, 1, "of the reading beyond comfortable, signed; 0: none"),

@@ -71,58 +71,58 @@ static const struct ts_result_field against_fields[] = {
 #undef A
 static const struct ts_result_shape against_shape = TS_R_SHAPE("against", against_fields, struct ts_against_result);
 
+#define WATER_ROWS(W, a) \
+	TS_R_ROW_TEXT(W, "name", a name, "what the water is called"), \
+	TS_R_ROW_NUMBER(W, "kept_age_days", a kept_age_days, 0, "of the kept tap, where it was used"), \
+	TS_R_ROW_TEXT(W, "headline", a headline, "the answer in a line"), \
+	TS_R_ROW_TEXT(W, "decides", a decides, "what it rests on"), \
+	TS_R_ROW_TEXT(W, "class_says", a class_says, "GH and KH with their class, where the first line is of something else"), \
+	TS_R_ROW_TEXT(W, "home_of", a suits_says, "kinds of animals at home in such water; rank lists them"), \
+	TS_R_ROW_TEXT(W, "buffer_says", a buffer_says, "what the buffer is good for"), \
+	TS_R_ROW_TEXT(W, "oxygen_says", a oxygen_says, "oxygen beside what a tank should hold"), \
+	TS_R_ROW_TEXT(W, "salt_says", a salt_says, "salt beside fresh water and the sea"), \
+	TS_R_ROW_NUMBER(W, "ph", a facts.ph, 2, "as read; of a mixture: closed"), \
+	TS_R_ROW_NUMBER(W, "ph_low", a facts.ph_low, 2, "least that the reading allows"), \
+	TS_R_ROW_NUMBER(W, "ph_high", a facts.ph_high, 2, "most that the reading allows"), \
+	TS_R_ROW_NUMBER(W, "gh_dh", a facts.gh_dh, 2, "general hardness"), \
+	TS_R_ROW_NUMBER(W, "kh_dh", a facts.kh_dh, 2, "carbonate hardness"), \
+	TS_R_ROW_NUMBER(W, "gh_low_dh", a facts.gh_low_dh, 2, "least: the reading's doubt, or the supply's softest"), \
+	TS_R_ROW_NUMBER(W, "gh_high_dh", a facts.gh_high_dh, 2, "most, likewise"), \
+	TS_R_ROW_NUMBER(W, "kh_low_dh", a facts.kh_low_dh, 2, "least, likewise"), \
+	TS_R_ROW_NUMBER(W, "kh_high_dh", a facts.kh_high_dh, 2, "most, likewise"), \
+	TS_R_ROW_NUMBER(W, "alkalinity_meq_l", a facts.alkalinity_meq_l, 3, "the same in meq/L"), \
+	TS_R_ROW_NUMBER(W, "temp_c", a facts.temp_c, 1, "of the sample, at which the rest holds"), \
+	TS_R_ROW_NUMBER(W, "ca_mg_l", a facts.ca_mg_l, 1, "calcium, null where it was not read"), \
+	TS_R_ROW_NUMBER(W, "mg_mg_l", a facts.mg_mg_l, 1, "magnesium, likewise"), \
+	TS_R_ROW_NUMBER(W, "na_mg_l", a facts.na_mg_l, 1, "sodium, likewise"), \
+	TS_R_ROW_NUMBER(W, "k_mg_l", a facts.k_mg_l, 1, "potassium, likewise"), \
+	TS_R_ROW_NUMBER(W, "cl_mg_l", a facts.cl_mg_l, 1, "chloride, likewise"), \
+	TS_R_ROW_NUMBER(W, "so4_mg_l", a facts.so4_mg_l, 1, "sulphate, likewise"), \
+	TS_R_ROW_NUMBER(W, "no3_mg_l", a facts.no3_mg_l, 1, "nitrate as NO3, likewise"), \
+	TS_R_ROW_NUMBER(W, "conductivity_us_cm", a facts.conductivity_us_cm, 0, "as read, 25 C"), \
+	TS_R_ROW_NUMBER(W, "conductivity_computed_us_cm", a facts.conductivity_computed_us_cm, 0, "from the ions, 25 C"), \
+	TS_R_ROW_NUMBER(W, "oxygen_mg_l", a facts.oxygen_mg_l, 1, "dissolved oxygen, the lowest read"), \
+	TS_R_ROW_NUMBER(W, "oxygen_percent", a facts.oxygen_percent, 0, "the same, of what air keeps in it; null without a temperature"), \
+	TS_R_ROW_NUMBER(W, "co2_mg_l", a facts.co2_mg_l, 1, "dissolved CO2 at ph"), \
+	TS_R_ROW_NUMBER(W, "co2_low_mg_l", a facts.co2_low_mg_l, 1, "at ph_high"), \
+	TS_R_ROW_NUMBER(W, "co2_high_mg_l", a facts.co2_high_mg_l, 1, "at ph_low"), \
+	TS_R_ROW_NUMBER(W, "ph_closed", a facts.ph_closed, 2, "before any gas has left"), \
+	TS_R_ROW_NUMBER(W, "ph_air", a facts.ph_air, 2, "in balance with the air"), \
+	TS_R_ROW_NUMBER(W, "ph_tank_low", a facts.ph_tank_low, 2, "of a tank of this water, least"), \
+	TS_R_ROW_NUMBER(W, "ph_tank", a facts.ph_tank, 2, "of a tank of this water, usual"), \
+	TS_R_ROW_NUMBER(W, "ph_tank_high", a facts.ph_tank_high, 2, "of a tank of this water, most"), \
+	TS_R_ROW_NUMBER(W, "calcite_si", a facts.calcite_si, 2, "above 0 lime may fall out, below it dissolves"), \
+	TS_R_ROW_NUMBER(W, "ionic_strength", a facts.ionic_strength, 5, "mol/L"), \
+	TS_R_ROW_SHARE(W, "nh3_fraction", a facts.nh3_fraction, 5, "un-ionised share of total ammonia"), \
+	TS_R_ROW_NUMBER(W, "nh3_n_mg_l", a nh3_n_mg_l, 4, "un-ionised ammonia as nitrogen"), \
+	TS_R_ROW_TEXT(W, "hardness_class", a facts.hardness_class, "a word that means nothing without its scale"), \
+	TS_R_ROW_TEXT(W, "hardness_scale", a facts.hardness_scale, "whose scale"), \
+	TS_R_ROW_TEXTS(W, "unusual", a unusual, "what is unusual, explained"), \
+	TS_R_ROW_TEXTS(W, "assumed", a assumed, "what was not read and had to be assumed"), \
+	TS_R_ROW_LIST(W, "unknown", a unknown, a unknown_count, struct ts_unknown_result, &unknown_shape, "facts that are null, and why")
 #define W struct ts_water_result
-#define WATER_ROWS \
-	TS_R_ROW_TEXT(W, "name", name, "what the water is called"), \
-	TS_R_ROW_NUMBER(W, "kept_age_days", kept_age_days, 0, "of the kept tap, where it was used"), \
-	TS_R_ROW_TEXT(W, "headline", headline, "the answer in a line"), \
-	TS_R_ROW_TEXT(W, "decides", decides, "what it rests on"), \
-	TS_R_ROW_TEXT(W, "class_says", class_says, "GH and KH with their class, where the first line is of something else"), \
-	TS_R_ROW_TEXT(W, "home_of", suits_says, "kinds of animals at home in such water; rank lists them"), \
-	TS_R_ROW_TEXT(W, "buffer_says", buffer_says, "what the buffer is good for"), \
-	TS_R_ROW_TEXT(W, "oxygen_says", oxygen_says, "oxygen beside what a tank should hold"), \
-	TS_R_ROW_TEXT(W, "salt_says", salt_says, "salt beside fresh water and the sea"), \
-	TS_R_ROW_NUMBER(W, "ph", facts.ph, 2, "as read; of a mixture: closed"), \
-	TS_R_ROW_NUMBER(W, "ph_low", facts.ph_low, 2, "least that the reading allows"), \
-	TS_R_ROW_NUMBER(W, "ph_high", facts.ph_high, 2, "most that the reading allows"), \
-	TS_R_ROW_NUMBER(W, "gh_dh", facts.gh_dh, 2, "general hardness"), \
-	TS_R_ROW_NUMBER(W, "kh_dh", facts.kh_dh, 2, "carbonate hardness"), \
-	TS_R_ROW_NUMBER(W, "gh_low_dh", facts.gh_low_dh, 2, "least: the reading's doubt, or the supply's softest"), \
-	TS_R_ROW_NUMBER(W, "gh_high_dh", facts.gh_high_dh, 2, "most, likewise"), \
-	TS_R_ROW_NUMBER(W, "kh_low_dh", facts.kh_low_dh, 2, "least, likewise"), \
-	TS_R_ROW_NUMBER(W, "kh_high_dh", facts.kh_high_dh, 2, "most, likewise"), \
-	TS_R_ROW_NUMBER(W, "alkalinity_meq_l", facts.alkalinity_meq_l, 3, "the same in meq/L"), \
-	TS_R_ROW_NUMBER(W, "temp_c", facts.temp_c, 1, "of the sample, at which the rest holds"), \
-	TS_R_ROW_NUMBER(W, "ca_mg_l", facts.ca_mg_l, 1, "calcium, null where it was not read"), \
-	TS_R_ROW_NUMBER(W, "mg_mg_l", facts.mg_mg_l, 1, "magnesium, likewise"), \
-	TS_R_ROW_NUMBER(W, "na_mg_l", facts.na_mg_l, 1, "sodium, likewise"), \
-	TS_R_ROW_NUMBER(W, "k_mg_l", facts.k_mg_l, 1, "potassium, likewise"), \
-	TS_R_ROW_NUMBER(W, "cl_mg_l", facts.cl_mg_l, 1, "chloride, likewise"), \
-	TS_R_ROW_NUMBER(W, "so4_mg_l", facts.so4_mg_l, 1, "sulphate, likewise"), \
-	TS_R_ROW_NUMBER(W, "no3_mg_l", facts.no3_mg_l, 1, "nitrate as NO3, likewise"), \
-	TS_R_ROW_NUMBER(W, "conductivity_us_cm", facts.conductivity_us_cm, 0, "as read, 25 C"), \
-	TS_R_ROW_NUMBER(W, "conductivity_computed_us_cm", facts.conductivity_computed_us_cm, 0, "from the ions, 25 C"), \
-	TS_R_ROW_NUMBER(W, "oxygen_mg_l", facts.oxygen_mg_l, 1, "dissolved oxygen, the lowest read"), \
-	TS_R_ROW_NUMBER(W, "oxygen_percent", facts.oxygen_percent, 0, "the same, of what air keeps in it; null without a temperature"), \
-	TS_R_ROW_NUMBER(W, "co2_mg_l", facts.co2_mg_l, 1, "dissolved CO2 at ph"), \
-	TS_R_ROW_NUMBER(W, "co2_low_mg_l", facts.co2_low_mg_l, 1, "at ph_high"), \
-	TS_R_ROW_NUMBER(W, "co2_high_mg_l", facts.co2_high_mg_l, 1, "at ph_low"), \
-	TS_R_ROW_NUMBER(W, "ph_closed", facts.ph_closed, 2, "before any gas has left"), \
-	TS_R_ROW_NUMBER(W, "ph_air", facts.ph_air, 2, "in balance with the air"), \
-	TS_R_ROW_NUMBER(W, "ph_tank_low", facts.ph_tank_low, 2, "of a tank of this water, least"), \
-	TS_R_ROW_NUMBER(W, "ph_tank", facts.ph_tank, 2, "of a tank of this water, usual"), \
-	TS_R_ROW_NUMBER(W, "ph_tank_high", facts.ph_tank_high, 2, "of a tank of this water, most"), \
-	TS_R_ROW_NUMBER(W, "calcite_si", facts.calcite_si, 2, "above 0 lime may fall out, below it dissolves"), \
-	TS_R_ROW_NUMBER(W, "ionic_strength", facts.ionic_strength, 5, "mol/L"), \
-	TS_R_ROW_SHARE(W, "nh3_fraction", facts.nh3_fraction, 5, "un-ionised share of total ammonia"), \
-	TS_R_ROW_NUMBER(W, "nh3_n_mg_l", nh3_n_mg_l, 4, "un-ionised ammonia as nitrogen"), \
-	TS_R_ROW_TEXT(W, "hardness_class", facts.hardness_class, "a word that means nothing without its scale"), \
-	TS_R_ROW_TEXT(W, "hardness_scale", facts.hardness_scale, "whose scale"), \
-	TS_R_ROW_TEXTS(W, "unusual", unusual, "what is unusual, explained"), \
-	TS_R_ROW_TEXTS(W, "assumed", assumed, "what was not read and had to be assumed"), \
-	TS_R_ROW_LIST(W, "unknown", unknown, unknown_count, struct ts_unknown_result, &unknown_shape, "facts that are null, and why")
 static const struct ts_result_field water_fields[] = {
-	WATER_ROWS,
+	WATER_ROWS(W, ),
 	TS_R_ROW_LIST(W, "dangers", dangers, danger_count, struct ts_danger_result, &danger_shape, "each poison that was measured, and oxygen"),
 	TS_R_ROW_TEXTS(W, "drinking_water", drinking_water, "what is a matter for the health authority"),
 	TS_R_ROW_LIST(W, "over_time", over_time, over_time_count, struct ts_over_time_result, &over_time_shape, "parameters with several readings"),
@@ -130,9 +130,25 @@ static const struct ts_result_field water_fields[] = {
 	TS_R_ROW_TEXT(W, "how_to_sample", how_to_sample, "how to take that sample"),
 	TS_R_ROW_MAYBE(W, "against", against, struct ts_against_result, &against_shape, "the other water, where one was given"),
 };
-static const struct ts_result_field mix_fields[] = {WATER_ROWS};
 #undef W
+#define P struct ts_mix_part_result
+static const struct ts_result_field part_fields[] = {
+	TS_R_ROW_TEXT(P, "name", name, "of the water, or its file"),
+	TS_R_ROW_NUMBER(P, "amount", amount, 3, "litres, or a share of the whole"),
+	TS_R_ROW_RANGE(P, "gh_dh", gh_dh, 2, "least, most"),
+	TS_R_ROW_RANGE(P, "kh_dh", kh_dh, 2, "least, most"),
+};
+#undef P
+static const struct ts_result_shape part_shape = TS_R_SHAPE("part", part_fields, struct ts_mix_part_result);
+
+#define M struct ts_mix_result
+static const struct ts_result_field mix_fields[] = {
+	WATER_ROWS(M, water.),
+	TS_R_ROW_LIST(M, "parts", parts, part_count, struct ts_mix_part_result, &part_shape, "as they were given"),
+	TS_R_ROW_TEXTS(M, "advice", advice, "what the mixture does not mend, and how to go about it"),
+};
+#undef M
 /* clang-format on */
 const struct ts_result_shape ts_result_water =
 	TS_R_SHAPE("water", water_fields, struct ts_water_result);
-const struct ts_result_shape ts_result_mix = TS_R_SHAPE("mix", mix_fields, struct ts_water_result);
+const struct ts_result_shape ts_result_mix = TS_R_SHAPE("mix", mix_fields, struct ts_mix_result);

@@ -5,6 +5,7 @@
 #ifndef TS_REPORT_WATER_RESULT_H
 #define TS_REPORT_WATER_RESULT_H
 
+#include "answers/mix.h"
 #include "answers/water.h"
 #include "report/result.h"
 

@@ -31,7 +31,7 @@ static const char *known_or(struct ts_document *doc, double value)
 	return isnan(value) ? "-" : figure(doc, value, 2, "");
 }
 
-/* "8.0 (7.6..8.4)" */
+/* "8.0 (7.6..8.4)"; `decimals` below 0: so many of the value at the most, as it was read. */
 static const char *interval(struct ts_document *doc, double value, double low, double high,
 	int decimals, const char *unit)
 {
@@ -41,7 +41,11 @@ static const char *interval(struct ts_document *doc, double value, double low, d
 	if (isnan(value))
 		return "not known";
 	ts_text_open(&text, &doc->arena->allocator);
-	ts_text_number(&text, value, decimals);
+	if (decimals < 0)
+		ts_text_number_short(&text, value, -decimals);
+	else
+		ts_text_number(&text, value, decimals);
+	decimals = decimals < 0 ? 1 : decimals;
 	ts_text_put(&text, unit);
 	if (high > low) {
 		ts_text_put(&text, " (");
@@ -140,8 +144,7 @@ static void unknown_facts(struct ts_document *doc, struct ts_node *facts, const 
 	ts_text_drop(&text);
 }
 
-void ts_show_water_values(
-	struct ts_document *doc, const struct ts_water_result *r, const char *ph_label)
+void ts_show_water_values(struct ts_document *doc, const struct ts_water_result *r, bool read)
 {
 	const struct ts_water_facts *f = &r->facts;
 	const struct shown all[] = {
@@ -161,8 +164,8 @@ void ts_show_water_values(
 	ion_rows(doc, f);
 	facts = ts_doc_facts(doc, 0);
 	if (!isnan(f->ph))
-		ts_doc_line(doc, facts, ph_label,
-			interval(doc, f->ph, f->ph_low, f->ph_high, 1, ""), NULL);
+		ts_doc_line(doc, facts, read ? "pH" : "pH closed",
+			interval(doc, f->ph, f->ph_low, f->ph_high, read ? -2 : 1, ""), NULL);
 	known_facts(doc, facts, all, count, f);
 	if (ec_read)
 		ts_doc_line(doc, facts, "Conductivity",
@@ -307,7 +310,7 @@ void ts_show_water(struct ts_document *doc, const struct ts_water_result *r)
 
 	ts_show_water_lead(doc, r);
 	against(doc, r);
-	ts_show_water_values(doc, r, "pH");
+	ts_show_water_values(doc, r, true);
 	ts_show_water_rest(doc, r);
 	over_time(doc, r);
 	ts_text_open(&text, &doc->arena->allocator);

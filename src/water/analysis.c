@@ -136,11 +136,14 @@ static enum ts_status complete_carbon(struct work *w)
 	struct ts_chem_constants constants = {0};
 	struct ts_ion_species species = {0};
 	double ph = w->profile->ph_read;
+	/* Of so little KH a drop more or less turns the pH: where the two do not agree it is no
+	 * contradiction, but the gas is not known. */
+	bool little = w->s.alk_meq_l < ts_chem_meq_l_from_dkh(TS_CHEM_TANK_KH_LOW_DH);
 	enum ts_status status = TS_BAD_INPUT;
 
-	if (w->s.alk_meq_l >= ts_chem_meq_l_from_dkh(TS_CHEM_TANK_KH_LOW_DH) && !isnan(ph)) {
+	if (!isnan(ph)) {
 		status = ts_chem_dic_from_ph(&w->s, ph, &w->s.dic_mmol_l);
-		if (status == TS_NO)
+		if (status == TS_NO && !little)
 			w->assumed |= TS_ASSUMED_PH_AGAINST_KH;
 	}
 	if (status == TS_OK)

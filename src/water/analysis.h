@@ -32,8 +32,8 @@ enum ts_assumed {
  * other), else GH as Ca and Mg 3 to 1 by mole (common practice, no source), else as great as KH.
  * Alkalinity: KH, else what the charge of Ca, Mg, Na, Cl and SO4 leaves. Missing anions: half
  * chloride, half sulphate by charge, whichever was not read; missing cations: sodium (estimates
- * from memory). Inorganic carbon: from the pH read where KH is at least 0.5 dH, else as at four
- * times the CO2 of air. `ret_assumed` gets bits of enum ts_assumed.
+ * from memory). Inorganic carbon: from the pH read where it and KH agree, else as at four times the
+ * CO2 of air. `ret_assumed` gets bits of enum ts_assumed.
  *
  * TS_NO: no KH, and no ions to compute it from. TS_BAD_INPUT: outside the ranges of solution.h.
  * Both ret_ are untouched then.

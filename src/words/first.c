@@ -87,6 +87,22 @@ static void sea_because(struct ts_text *text, const struct ts_profile *p)
 			  "and brackish water are answered.");
 }
 
+/* A fresh sample tells its gas or lime, and not what a tank runs at. */
+static void say_let_it_stand(struct ts_text *text, const struct ts_profile *p)
+{
+	ts_text_put(text, "Of pH ");
+	ts_text_number_short(text, p->ph_read, 2);
+	ts_text_put(text, " in a fresh sample gas or lime is a part: let a glass stand open for a "
+			  "day, or bubble air through it for an hour, and read it again; that "
+			  "counts.");
+}
+
+void ts_say_fresh_ph(struct ts_text *text, const struct ts_profile *p)
+{
+	if (p->ph_fresh_sample && isnan(p->ph_tank))
+		say_let_it_stand(text, p);
+}
+
 void ts_say_gh_bound(struct ts_text *text, const struct ts_profile *p)
 {
 	const struct ts_span *gh = &p->gh_bound;
@@ -116,8 +132,13 @@ static void minerals_because(struct ts_text *text, const struct ts_profile *p)
 	ts_say_gh_bound(text, p);
 	if (isnan(p->ph_read))
 		return;
-	ts_text_puts(text, text->len > start ? " " : "", "pH ", NULL);
-	ts_text_number_short(text, p->ph_read, 1);
+	ts_text_put(text, text->len > start ? " " : "");
+	if (p->ph_fresh_sample) {
+		say_let_it_stand(text, p);
+		return;
+	}
+	ts_text_put(text, "pH ");
+	ts_text_number_short(text, p->ph_read, 2);
 	ts_text_put(text, " by itself decides nothing: it follows from KH and CO2, and GH says "
 			  "which animals suit.");
 }

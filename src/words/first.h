@@ -27,6 +27,9 @@ void ts_say_first_because(struct ts_text *text, const struct ts_profile *profile
 /* Which bits of enum ts_unusual the two sentences tell. `profile` NULL: none. */
 unsigned ts_first_tells(const struct ts_profile *profile, enum ts_water_first first);
 
+/* Adds what a fresh sample's pH tells where no KH says what a tank runs at; else nothing. */
+void ts_say_fresh_ph(struct ts_text *text, const struct ts_profile *profile);
+
 /* Adds what conductivity or solids leave room for; nothing where GH was read, or neither of them.
  */
 void ts_say_gh_bound(struct ts_text *text, const struct ts_profile *profile);

@@ -37,6 +37,12 @@ void ts_say_range(struct ts_text *text, const struct ts_range *range, int decima
 	}
 }
 
+/* A pH is read to the second decimal, and computed to the first. */
+int ts_reading_decimals(enum ts_parameter parameter, bool read)
+{
+	return parameter == TS_PH && read ? 2 : ts_parameter_rows[parameter].decimals;
+}
+
 void ts_say_parameter(
 	struct ts_text *text, enum ts_parameter parameter, const struct ts_parameter_fit *f)
 {
@@ -55,7 +61,7 @@ void ts_say_parameter(
 		return;
 	}
 	ts_text_put(text, f->perhaps ? "may be " : "");
-	ts_text_number_short(text, f->reading, row->decimals);
+	ts_text_number_short(text, f->reading, ts_reading_decimals(parameter, f->read));
 	ts_text_put(text, comfort ? ", comfortable " : ", tolerated ");
 	if (miss == 0) {
 		ts_say_range(text, band, row->decimals);

@@ -74,7 +74,7 @@ static void say_gassy(struct ts_text *text, const struct ts_profile *p)
 {
 	bool fresh = p->ph_fresh_sample;
 
-	put_figure(text, "pH ", p->ph_read, 1);
+	put_figure(text, "pH ", p->ph_read, 2);
 	put_figure(text, " on KH ", p->at[TS_KH].value, 1);
 	ts_text_put(text, " is gas: tap water comes full of CO2, which leaves by itself and harms "
 			  "nothing once it has. Air the water; a tank of it runs near ");
@@ -86,7 +86,7 @@ static void say_gassy(struct ts_text *text, const struct ts_profile *p)
 
 static void say_limed(struct ts_text *text, const struct ts_profile *p)
 {
-	put_figure(text, "pH ", p->ph_read, 1);
+	put_figure(text, "pH ", p->ph_read, 2);
 	put_figure(text, " on KH ", p->at[TS_KH].value, 1);
 	ts_text_put(text, " is limed water: it takes up CO2 and comes down by itself; a tank of it "
 			  "runs near ");
@@ -96,7 +96,7 @@ static void say_limed(struct ts_text *text, const struct ts_profile *p)
 
 static void say_ph_against_kh(struct ts_text *text, const struct ts_profile *p)
 {
-	put_figure(text, "pH ", p->ph_read, 1);
+	put_figure(text, "pH ", p->ph_read, 2);
 	put_figure(text, " and KH ", p->at[TS_KH].value, 1);
 	ts_text_puts(text, " cannot both be right: ",
 		p->ph_read < 7 ? "it would take more CO2 than water under air can hold"
@@ -211,8 +211,8 @@ void ts_say_gas(struct ts_text *text, const struct ts_profile *p)
 {
 	if (isnan(p->ph_fresh) || fabs(p->ph_fresh - p->ph_read) < 0.05)
 		return;
-	put_figure(text, "The fresh sample read ", p->ph_fresh, 1);
-	put_figure(text, ", the one that stood ", p->ph_read, 1);
+	put_figure(text, "The fresh sample read ", p->ph_fresh, 2);
+	put_figure(text, ", the one that stood ", p->ph_read, 2);
 	ts_text_puts(text, ": the stood one counts. The difference is ",
 		p->ph_fresh < p->ph_read ? "gas that leaves by itself"
 					 : "lime that the air's CO2 takes down",
@@ -236,7 +236,7 @@ void ts_say_kh_hint(struct ts_text *text, const struct ts_profile *p)
 		1000 * at.k1 * (CO2_BEARABLE_MG_L / 44010) / pow(10, -p->ph_read));
 	if (!(kh < HINT_KH_DH))
 		return;
-	put_figure(text, "pH ", p->ph_read, 1);
+	put_figure(text, "pH ", p->ph_read, 2);
 	put_figure(
 		text, " at any CO2 that fish bear means KH under ", fmax(0.5, ceil(2 * kh) / 2), 1);
 	ts_text_put(text, ".");

@@ -10,6 +10,7 @@
 #include "chem/nitrogen.h"
 #include "model/practice.h"
 #include "water/first.h"
+#include "words/first.h"
 #include "words/sentence.h"
 
 const char *const ts_why_says[] = {
@@ -229,7 +230,7 @@ static void say_own_ph(struct ts_text *text, const struct ts_water_facts *f)
 	bool below = f->ph_high<f->ph_tank_low, above = f->ph_low> f->ph_tank_high;
 
 	ts_text_put(text, "pH ");
-	ts_text_number_short(text, f->ph, 1);
+	ts_text_number_short(text, f->ph, 2);
 	ts_text_puts(text, " in the tank, ",
 		below   ? "below"
 		: above ? "above"
@@ -250,6 +251,10 @@ void ts_say_runs_at(
 
 	if (isnan(f->kh_dh)) {
 		say_kh_next(text, p);
+		if (p && p->ph_fresh_sample) {
+			ts_text_put(text, " ");
+			ts_say_fresh_ph(text, p);
+		}
 		return;
 	}
 	if (isnan(f->ph_tank))
@@ -260,7 +265,7 @@ void ts_say_runs_at(
 	}
 	if (from == TS_FROM_STOOD) {
 		ts_text_put(text, "A tank of it runs near pH ");
-		ts_text_number_short(text, f->ph, 1);
+		ts_text_number_short(text, f->ph, 2);
 		ts_text_put(text, ", as the sample that stood; by its KH ");
 		put_interval(text, f->ph_tank, f->ph_tank_low, f->ph_tank_high);
 		return;

@@ -26,14 +26,14 @@ void ts_say_span(struct ts_text *out, const struct ts_span *s, enum ts_parameter
 		ts_text_number_short(out, s->high, decimals);
 		return;
 	}
-	ts_text_number_short(out, s->value, decimals);
+	ts_text_number_short(out, s->value, ts_reading_decimals(p, s->from > TS_FROM_COMPUTED));
 }
 
 /* "6.7, in a tank 7.9"; "7.9, by KH" where none was read. */
 static void put_computed_ph(struct ts_text *text, const struct ts_profile *p)
 {
 	if (!isnan(p->ph_read)) {
-		ts_text_number_short(text, p->ph_read, 1);
+		ts_text_number_short(text, p->ph_read, 2);
 		ts_text_put(text, ", in a tank ");
 	}
 	ts_text_number(text, p->ph_tank, 1);
