@@ -15,8 +15,7 @@ void ts_show_water(struct ts_document *doc, const struct ts_water_result *result
 /* The verdict, dangers, and what is unusual. */
 void ts_show_water_lead(struct ts_document *doc, const struct ts_water_result *result);
 /* The values in all usual units, and what follows from them; `read`: its pH was. */
-void ts_show_water_values(
-	struct ts_document *doc, const struct ts_water_result *result, bool read);
+void ts_show_water_values(struct ts_document *doc, const struct ts_water_result *result, bool read);
 /* What was assumed. */
 void ts_show_water_rest(struct ts_document *doc, const struct ts_water_result *result);
 
