@@ -121,6 +121,18 @@ static bool of_nobodys_water(const struct ts_check_work *w, const struct ts_ruli
 	return water && w->check.profile.unusual & TS_UNUSUAL__NOBODY_YET;
 }
 
+/* Who has lived well in harder water than it likes needs no other. */
+static bool left_as_it_is(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	for (size_t i = 0; r->rule == TS_RULE_WATER && i < w->check.group_count; i++) {
+		const struct ts_plan_group *g = &w->check.groups[i];
+
+		if (g->group.species == r->subject && g->way == TS_WAY_KEEP && g->well)
+			return r->word >= 0 && r->match->at[r->word].uncomfortable_by > 0;
+	}
+	return false;
+}
+
 /* A report is exact, and of another day. */
 static bool of_a_report(const struct ts_check_work *w, const struct ts_ruling *r)
 {
@@ -136,7 +148,7 @@ static void fill_remedy(
 	struct ts_remedy remedy = r->remedy;
 	const char *says;
 
-	if (of_nobodys_water(w, r))
+	if (of_nobodys_water(w, r) || left_as_it_is(w, r))
 		return;
 	if (of_a_report(w, r)) {
 		ts_text_put(&w->text, "a report is of other days: test your own tap with drops");

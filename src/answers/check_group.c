@@ -8,6 +8,7 @@
 
 #include "base/arena.h"
 #include "words/names.h"
+#include "words/rulings.h"
 #include "words/sentence.h"
 
 static void put_grown(struct ts_check_work *w, const struct ts_candidates *c)
@@ -115,6 +116,37 @@ static void put_question(struct ts_check_work *w, const char *name, const struct
 	ts_text_put(&w->text, ".");
 }
 
+/* Whether this one harms the group, or is harmed by it, whatever the room. */
+static bool at_odds(
+	const struct ts_check_work *w, const struct ts_species *one, const struct ts_group *with)
+{
+	const struct ts_group group = {.species = one, .either = (unsigned)ceil(one->group.least)};
+	struct ts_rulings all = {.count = 0};
+
+	ts_rules_together(&group, with, &w->question->plan->tank, w->asking->practice, &all);
+	for (size_t i = 0; i < all.count; i++) {
+		if (all.at[i].severity == TS_CONFLICT || all.at[i].rule == TS_RULE_LAKE_APART)
+			return true;
+	}
+	return false;
+}
+
+/* "None of them lives with neon tetras, whichever it is." */
+static void put_company(struct ts_check_work *w, const struct ts_candidates *c)
+{
+	for (size_t k = 0; k < w->check.group_count; k++) {
+		bool none = c->count > 0;
+
+		for (size_t i = 0; i < c->count && none; i++)
+			none = at_odds(w, c->items[i].species, &w->check.groups[k].group);
+		if (!none)
+			continue;
+		ts_text_put(&w->text, " None of them lives with ");
+		ts_say_animals(&w->text, w->check.groups[k].group.species);
+		ts_text_put(&w->text, ", whichever it is.");
+	}
+}
+
 bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_plan *plan = w->question->plan;
@@ -130,6 +162,7 @@ bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry)
 	put_shared(w, c);
 	shared = ts_asking_keep(w->asking, &w->text);
 	put_question(w, name, c);
+	put_company(w, c);
 	ts_check_finish(w, entry, NULL);
 	ts_say_members(&w->text, name, c);
 	w->out->decides = shared;

@@ -55,18 +55,28 @@ static const char *remedy_of(const struct ts_check_judgement *j)
 	return j->remedy ? j->remedy->says : NULL;
 }
 
+/* Where they live, waste asks for another routine first, and not for fewer of them. */
+static const char *no_of(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	int topic = (int)ts_ruling_topic(r) - TS_TOPIC_DANGER;
+
+	if (ts_ruling_topic(r) == TS_TOPIC_WASTE && !w->check.planned_groups)
+		return "Change more of the water, or more often";
+	return r->other ? no[topic].two : no[topic].one;
+}
+
 static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_ruling *r = w->entries[entry].ruling;
-	int topic = (int)ts_ruling_topic(r) - TS_TOPIC_DANGER;
 
 	if (ts_check_says_room(w, r)) {
 		ts_check_finish(w, entry, NULL);
 		w->out->decides = ts_check_room_instead(w, r);
 		return;
 	}
-	ts_text_puts(&w->text, r->other ? no[topic].two : no[topic].one, ": ",
-		w->out->judgements[entry].says, ".", NULL);
+	ts_text_puts(&w->text, no_of(w, r), ": ", NULL);
+	ts_say_opening(&w->text, r);
+	ts_text_put(&w->text, ".");
 	ts_check_finish(w, entry, remedy_of(&w->out->judgements[entry]));
 	ts_check_instead(w, r);
 }
@@ -78,6 +88,15 @@ static const char *better(const struct ts_ruling *r)
 	return r->other ? "Better not together: " : "Better not so: ";
 }
 
+/* "Together if the tank is covered tightly: hatchetfish leave the water through any gap." */
+static void put_first(struct ts_check_work *w, const char *before, const char *condition,
+	const struct ts_ruling *r)
+{
+	ts_text_puts(&w->text, before, condition ? condition : "", condition ? ": " : "", NULL);
+	ts_say_opening(&w->text, r);
+	ts_text_put(&w->text, ".");
+}
+
 /* "Together at 26 C, not at 24: ram: temperature 24, comfortable from 26: 2 too cold." */
 static void put_warmth(struct ts_check_work *w, const struct ts_ruling *r)
 {
@@ -85,9 +104,7 @@ static void put_warmth(struct ts_check_work *w, const struct ts_ruling *r)
 	ts_text_number_short(&w->text, r->remedy.temp_c, 1);
 	ts_text_put(&w->text, " C, not at ");
 	ts_text_number_short(&w->text, w->check.profile.at[TS_TEMPERATURE].value, 1);
-	ts_text_put(&w->text, ": ");
-	ts_say_ruling(&w->text, r);
-	ts_text_put(&w->text, ".");
+	put_first(w, ": ", NULL, r);
 }
 
 static void lead_with_concern(struct ts_check_work *w, size_t entry)
@@ -103,14 +120,14 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 	if (r->rule == TS_RULE_FILTER)
 		ts_text_put(&w->text, "Not yet: the filter is not mature.");
 	else if (r->rule == TS_RULE_WATER_UNSURE)
-		ts_text_puts(&w->text, "Not sure yet: ", j->says, ".", NULL);
+		put_first(w, "Not sure yet: ", NULL, r);
 	else if (r->remedy.kind == TS_REMEDY_WARMTH)
 		put_warmth(w, r);
 	else if (j->condition)
-		ts_text_puts(&w->text, several(w) ? "Together if " : "They can live here if ",
-			j->condition, ": ", j->says, ".", NULL);
+		put_first(
+			w, several(w) ? "Together if " : "They can live here if ", j->condition, r);
 	else
-		ts_text_puts(&w->text, better(r), j->says, ".", NULL);
+		put_first(w, better(r), NULL, r);
 	/* The condition is the deed. */
 	ts_check_finish(
 		w, entry, r->remedy.kind == TS_REMEDY_WARMTH ? w->out->shared_says : remedy_of(j));
@@ -476,6 +493,8 @@ static void lead_with_running_tank(struct ts_check_work *w, size_t advice)
 		lead_with_advice(w, calm_advice(w, advice));
 	else if (nobody)
 		lead_with_nobody(w, nobody);
+	else if (next_of(w, TS_CONFLICT, true) != none)
+		lead_with_conflict(w, next_of(w, TS_CONFLICT, true));
 	else if (concern != none && ts_check_keeps(w, concern))
 		ts_check_lead_with_misfit(w, concern);
 	else if (concern != none)
@@ -487,13 +506,25 @@ static void lead_with_running_tank(struct ts_check_work *w, size_t advice)
 		lead_with_advice(w, advice);
 }
 
+/* A conflict that no routine mends. */
+static bool faulty(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count && w->entries[i].severity == TS_CONFLICT; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (r && (w->check.planned_groups || ts_ruling_topic(r) != TS_TOPIC_WASTE))
+			return true;
+	}
+	return false;
+}
+
 void ts_check_headline(struct ts_check_work *w)
 {
 	size_t none = w->entry_count, advice = leading_advice(w);
 	bool danger = w->advice_count && w->advice[0].row->group >= 2 &&
 		      (w->advice[0].row->group <= 3 ||
 			      (w->advice[0].row->group <= 7 && ts_check_unwell(w)));
-	bool faults = next_of(w, TS_CONFLICT, true) != none;
+	bool faults = faulty(w);
 	const char *nobody = ts_nobody_yet_says(&w->check.profile);
 
 	if (advice != none && danger)

@@ -149,8 +149,9 @@ static size_t choose(const struct ts_check_work *w, int kind, const struct ts_sp
 		struct choice one = {s, 0};
 		double distance;
 
-		if (s->kind != kind || s->sold > TS_SOLD_OFTEN || !ts_match_advised_unasked(s) ||
-			in_plan(&w->check, s) || !suits(w, s, &distance))
+		if (s->kind != kind || s->form || s->sold > TS_SOLD_OFTEN ||
+			!ts_match_advised_unasked(s) || in_plan(&w->check, s) ||
+			!suits(w, s, &distance))
 			continue;
 		one.worth = worth(gone, s, distance);
 		if ((count < most || one.worth > ret[count - 1].worth) && fits(w, gone, s))
@@ -188,7 +189,9 @@ static size_t mixed(const struct choice *from, size_t count, struct choice *ret)
 	return kept;
 }
 
-bool ts_check_name_instead(struct ts_check_work *w, const struct ts_species *gone)
+/* "take 10 lemon tetras, which like this water." */
+static bool put_instead(struct ts_check_work *w, const char *before, const struct ts_species *gone,
+	const char *take)
 {
 	struct choice best;
 
@@ -196,9 +199,9 @@ bool ts_check_name_instead(struct ts_check_work *w, const struct ts_species *gon
 		return false;
 	w->out->instead_species = best.species->species;
 	w->out->instead_count = ceil(best.species->group.comfortable);
-	ts_text_put(&w->text, "Instead of the ");
+	ts_text_put(&w->text, before);
 	ts_say_animals(&w->text, gone);
-	ts_text_put(&w->text, ", take ");
+	ts_text_put(&w->text, take);
 	ts_text_number_short(&w->text, w->out->instead_count, 0);
 	ts_text_put(&w->text, " ");
 	(w->out->instead_count == 1 ? ts_say_animal : ts_say_animals)(&w->text, best.species);
@@ -210,18 +213,30 @@ bool ts_check_name_instead(struct ts_check_work *w, const struct ts_species *gon
 	return true;
 }
 
+bool ts_check_name_instead(struct ts_check_work *w, const struct ts_species *gone)
+{
+	return put_instead(w, "Instead of the ", gone, ", take ");
+}
+
+/*
+ * Whom a mouth threatens may be changed for larger ones: that is another way, behind an "or". Who
+ * bites fins is changed itself.
+ */
 void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault)
 {
-	if (fault->subject && planned(&w->check, fault->subject) &&
-		(ts_rule_of_room(fault->rule) || fault->rule == TS_RULE_TANK_UNMEASURED)) {
-		(void)ts_check_name_instead(w, fault->subject);
+	const struct ts_species *goes = fault->remedy.species;
+
+	if (fault->remedy.kind != TS_REMEDY_LEAVE_OUT || !planned(&w->check, fault->subject) ||
+		!planned(&w->check, fault->other))
 		return;
+	if (fault->rule == TS_RULE_FIN_NIPPER && goes == fault->other) {
+		(void)ts_check_name_instead(w, goes);
+	} else if (fault->rule == TS_RULE_EATEN && goes == fault->other) {
+		ts_text_put(&w->text, "Or keep the ");
+		ts_say_animals(&w->text, goes);
+		(void)put_instead(w, ", and instead of the ", fault->subject, " take ");
+		ts_text_clear(&w->text);
 	}
-	/* The one that suffers need not be the one that goes. */
-	if ((fault->rule == TS_RULE_EATEN || fault->rule == TS_RULE_FIN_NIPPER) &&
-		fault->remedy.kind == TS_REMEDY_LEAVE_OUT && planned(&w->check, fault->subject) &&
-		planned(&w->check, fault->other))
-		(void)ts_check_name_instead(w, fault->subject);
 }
 
 bool ts_check_name_for_water(struct ts_check_work *w, int kind)

@@ -138,7 +138,7 @@ static bool one_figure(const struct ts_check_work *w, enum ts_misfit_way way)
 	return true;
 }
 
-/* "GH 22 is too hard: neon tetras like it to 10, cardinal tetras to 8". */
+/* "GH 22; neon tetras like it to 10, cardinal tetras to 8". */
 static void put_one_figure(struct ts_check_work *w, enum ts_misfit_way way)
 {
 	bool first = true;
@@ -154,7 +154,7 @@ static void put_one_figure(struct ts_check_work *w, enum ts_misfit_way way)
 		if (first) {
 			ts_text_puts(&w->text, row->label, " ", NULL);
 			ts_text_number_short(&w->text, f->reading, row->decimals);
-			ts_text_puts(&w->text, " is ", above ? row->above : row->below, ": ", NULL);
+			ts_text_puts(&w->text, ", ", above ? row->above : row->below, "; ", NULL);
 		}
 		ts_text_put(&w->text, first ? "" : ", ");
 		ts_say_animals(&w->text, r->subject);
@@ -179,7 +179,7 @@ static void put_reasons(struct ts_check_work *w, enum ts_misfit_way way, bool na
 		if (named && !several)
 			ts_say_fit(&w->text, w->entries[i].ruling);
 		else
-			ts_say_ruling(&w->text, w->entries[i].ruling);
+			ts_say_opening(&w->text, w->entries[i].ruling);
 	}
 }
 
@@ -260,41 +260,61 @@ static void lead_with_minerals(struct ts_check_work *w, size_t entry)
 }
 
 /* What other water is for those that stay: of GH, of KH; below and above what they like. */
-static const struct {
-	const char *mend, *well;
-} other_water[2][2] = {
-	{{"harden their water slowly", "harder water would do them good"},
-		{"soften their water slowly", "softer water would do them good"}},
-	{{"give their water more buffer, slowly", "more buffer would do them good"},
-		{"thin their water slowly", "less buffer would do them good"}},
+static const char *const other_water[2][2] = {
+	{"harden their water slowly", "soften their water slowly"},
+	{"give their water more buffer, slowly", "thin their water slowly"},
 };
 
-/* Who has lived there well for long is under no hurry. */
-static void put_wanted(struct ts_check_work *w, size_t entry)
+static bool one_of_them(const struct ts_check_work *w, size_t entry, size_t kinds)
 {
-	const struct ts_ruling *r = w->entries[entry].ruling;
-	bool above = r->match->at[r->word].uncomfortable_by > 0;
-
-	if (r->word != TS_GH && r->word != TS_KH)
-		return;
-	ts_text_put(&w->text, misfit_of(w, entry)->well ? ", and are well; " : "; ");
-	ts_text_put(&w->text, misfit_of(w, entry)->well
-				      ? other_water[r->word == TS_KH][above].well
-				      : other_water[r->word == TS_KH][above].mend);
+	return kinds == 1 && ts_group_count(&misfit_of(w, entry)->group) == 1;
 }
 
 static void lead_with_keeping(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
+	const struct ts_ruling *r = w->entries[entry].ruling;
+	bool above = r->match->at[r->word].uncomfortable_by > 0;
 	size_t count = put_names(w, false, TS_WAY_KEEP);
-	bool one = count == 1 && ts_group_count(&misfit_of(w, entry)->group) == 1;
 
-	ts_text_put(&w->text, one ? " stays" : " stay");
-	put_wanted(w, entry);
+	ts_text_put(&w->text, one_of_them(w, entry, count) ? " stays" : " stay");
+	if (r->word == TS_GH || r->word == TS_KH)
+		ts_text_puts(&w->text, "; ", other_water[r->word == TS_KH][above], NULL);
 	ts_text_put(&w->text, ": ");
 	put_reasons(w, TS_WAY_KEEP, true);
 	ts_text_put(&w->text, ".");
 	ts_check_finish(w, entry, j->remedy ? j->remedy->says : NULL);
+}
+
+/*
+ * Who has lived there well for long is under no hurry. What is too soft wastes them in the end, and
+ * the recipe stands by; harder water than they like is left as it is.
+ */
+static void lead_with_the_well(struct ts_check_work *w, size_t entry)
+{
+	const struct ts_check_judgement *j = &w->out->judgements[entry];
+	const struct ts_ruling *r = w->entries[entry].ruling;
+	bool above = r->match->at[r->word].uncomfortable_by > 0;
+	size_t count = put_names(w, false, TS_WAY_KEEP);
+	const char *reasons;
+
+	if (above) {
+		ts_text_clear(&w->text);
+		ts_text_put(&w->text, "Leave the water as it is: they live well in it, for long.");
+	} else {
+		ts_text_puts(&w->text,
+			one_of_them(w, entry, count) ? " stays, and is" : " stay, and are",
+			" well; a little more of minerals would do them good.", NULL);
+	}
+	ts_check_finish(w, entry, NULL);
+	put_reasons(w, TS_WAY_KEEP, false);
+	ts_text_put(&w->text, above ? ", and borne all the same." : ".");
+	reasons = ts_asking_keep(w->asking, &w->text);
+	w->out->decides = reasons;
+	if (!above && j->remedy) {
+		ts_text_puts(&w->text, "If you want to: ", j->remedy->says, ".", NULL);
+		w->out->otherwise = ts_asking_keep(w->asking, &w->text);
+	}
 }
 
 void ts_check_lead_with_misfit(struct ts_check_work *w, size_t entry)
@@ -306,7 +326,10 @@ void ts_check_lead_with_misfit(struct ts_check_work *w, size_t entry)
 		[TS_WAY_OTHER_FISH] = lead_with_other_fish};
 	enum ts_misfit_way way = misfit_of(w, entry)->way;
 
-	lead[way](w, entry);
+	if (way == TS_WAY_KEEP && misfit_of(w, entry)->well)
+		lead_with_the_well(w, entry);
+	else
+		lead[way](w, entry);
 	fold_all(w, way);
 }
 

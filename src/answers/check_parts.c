@@ -111,12 +111,35 @@ static void add_shared(struct ts_check_work *w, enum ts_parameter p)
 		ts_parameter_rows[p].key, s->at[p].low, s->at[p].high, s->comfortable[p]};
 }
 
+/* Of those that stay: who is told not to be bought has no say. */
+static const char *who_like(struct ts_check_work *w)
+{
+	const struct ts_plan_group *one = NULL;
+	size_t stay = 0;
+
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_plan_group *g = &w->check.groups[i];
+
+		if (g->way != TS_WAY_LEAVE) {
+			one = g;
+			stay++;
+		}
+	}
+	if (stay == w->check.group_count || !one)
+		return stay == 1 ? "They like " : "All like ";
+	if (stay > 1)
+		return "The others like ";
+	ts_say_animals(&w->text, one->group.species);
+	ts_text_put(&w->text, " like ");
+	return ts_asking_keep(w->asking, &w->text);
+}
+
 /* "All like GH 4 to 10, KH 2 to 8, 24 to 26 C; no pH is comfortable to all, all bear 7 to 7.5." */
 static void say_shared(struct ts_check_work *w)
 {
 	static const enum ts_parameter order[] = {TS_GH, TS_KH, TS_TEMPERATURE};
 	const struct ts_shared_water *s = &w->check.shared;
-	bool one = w->check.group_count == 1;
+	const char *who = who_like(w);
 	size_t liked = 0;
 
 	for (size_t i = 0; i < 3; i++) {
@@ -124,7 +147,7 @@ static void say_shared(struct ts_check_work *w)
 
 		if (isnan(r->low) || !s->comfortable[order[i]])
 			continue;
-		ts_text_put(&w->text, liked++ ? ", " : one ? "They like " : "All like ");
+		ts_text_put(&w->text, liked++ ? ", " : who);
 		put_range(w, r, order[i]);
 		put_yours(w, order[i]);
 	}

@@ -275,7 +275,9 @@ CONDITION(not_comfortable)
 		return false;
 	if (ts_advice_someone_misses(s, TS_GH, true, 0, f) ||
 		ts_advice_someone_misses(s, TS_KH, true, 0, f)) {
-		(void)ts_advice_fill_mend(s, practice, f);
+		/* What is harder than they like, or by a degree, needs no recipe. */
+		if (s->residents[f->animal].at[f->parameter].uncomfortable_by < -1)
+			(void)ts_advice_fill_mend(s, practice, f);
 		return true;
 	}
 	return ts_advice_someone_misses(s, TS_TEMPERATURE, true, 0, f);

@@ -16,44 +16,64 @@
 #include "report/html.h"
 #include "report/shown.h"
 
+/* What no flag takes: dates, routine, signs. */
+static const char running_tank[] =
+	"  water: {readings: [{method: drops, GH: 6 dH, KH: 4 dH}]}    # what is poured in\n"
+	"  tank:\n"
+	"    length: 100 cm\n"
+	"    width: 40 cm\n"
+	"    height: 40 cm\n"
+	"    temperature: 25 C\n"
+	"    filter: mature\n"
+	"    water_change: 30 % every 7 days\n"
+	"    feeding: ordinary\n"
+	"    readings:\n"
+	"      - {date: \"2026-03-08\", GH: 7 dH, KH: 3 dH, pH: 7.2, NO3: 20 mg/L NO3,\n"
+	"         ammonia: <0.05 mg/L N, NO2: <0.02 mg/L NO2}\n"
+	"  stock:\n"
+	"    - {species: neon tetra, count: 10, since: \"2025-11-01\"}   # they live there\n"
+	"    - {species: honey gourami, count: 2}                      # planned\n"
+	"  signs: [{sign: gasping, breadth: all, onset: now}]          # gasping, flashing, ...\n"
+	"  deaths: 1\n";
+
 /* clang-format off */
 static const struct command commands[] = {
 	{"arrive", command_arrive, "arrive --shop FILE --hours \"1 h\"", "text json html", true, false,
-		"carrying animals home and settling them in"},
+		"carrying animals home and settling them in", NULL},
 	{"ask-back", command_ask_back, "ask-back [QUESTION]", "text json html", false, false,
-		"what to ask whoever asks you, as a message to paste; alone it lists the questions"},
+		"what to ask whoever asks you, as a message to paste; alone it lists the questions", NULL},
 	{"check", command_check, "check [PLAN] [\"10 neon tetra\"...]", "text json html brief", true, false,
-		"who can live together, in which water and tank; of a running tank, what to do"},
+		"who can live together, in which water and tank; of a running tank, what to do", running_tank},
 	{"drift", command_drift, "drift PLAN", "text json html", false, false,
-		"where a tank's KH, pH and nitrate go under this feeding and water change"},
+		"where a tank's KH, pH and nitrate go under this feeding and water change", NULL},
 	{"due", command_due, "due FILE", "text json html ics", false, false,
-		"what of a tank, a plan or a water to test next, and when; as a calendar with -f ics"},
+		"what of a tank, a plan or a water to test next, and when; as a calendar with -f ics", NULL},
 	{"find", command_find, "find [PATTERN]", "text json csv html", true, true,
-		"the catalogue, by name or family (a regular expression), by words, by water"},
+		"the catalogue, by name or family (a regular expression), by words, by water", NULL},
 	{"keep", command_keep, "keep [WATER]", "text", true, false,
-		"remembers a water as your tap; alone it says which is kept"},
+		"remembers a water as your tap; alone it says which is kept", NULL},
 	{"lint", command_lint, "lint FILE...", "text json", false, false,
-		"checks any of our files, or folders of species records"},
+		"checks any of our files, or folders of species records", NULL},
 	{"mix", command_mix, "mix FILE=AMOUNT...", "text json html", false, false,
-		"the water that several make (fractions or litres; pure is water without minerals)"},
+		"the water that several make (fractions or litres; pure is water without minerals)", NULL},
 	{"note", command_note, "note FILE KEY=VALUE...", "text", false, false,
-		"adds a dated reading to a water or tank file, and touches nothing else in it"},
+		"adds a dated reading to a water or tank file, and touches nothing else in it", NULL},
 	{"page", command_page, "page -o FILE [WATER|TANK|PLAN...]", "html", false, false,
-		"this program as one file for a browser, with your waters, tanks and plans in it"},
+		"this program as one file for a browser, with your waters, tanks and plans in it", NULL},
 	{"propose", command_propose, "propose -t TANK | --volume 60L", "text json html", true, false,
-		"animals that go together in this water and this tank"},
+		"animals that go together in this water and this tank", NULL},
 	{"rank", command_rank, "rank", "text json csv html brief", true, true,
-		"which species the water suits, best first, and what excludes the rest"},
+		"which species the water suits, best first, and what excludes the rest", NULL},
 	{"read", command_read, "read REPORT", "text json", false, false,
-		"a utility's or laboratory's report (text or CSV, - is stdin) to a water file"},
+		"a utility's or laboratory's report (text or CSV, - is stdin) to a water file", NULL},
 	{"remake", command_remake, "remake [PLAN] --for SPECIES", "text json html", true, false,
-		"a recipe for other minerals, and safe stages for the animals there now"},
+		"a recipe for other minerals, and safe stages for the animals there now", NULL},
 	{"titrate", command_titrate, "titrate WATER", "text json html", true, false,
-		"what acid or base does to a water, dose by dose: why not to chase pH"},
+		"what acid or base does to a water, dose by dose: why not to chase pH", NULL},
 	{"water", command_water, "water WATER", "text json html brief", true, false,
-		"what is this water: values in all units, CO2, tank pH, what is unusual"},
+		"what is this water: values in all units, CO2, tank pH, what is unusual", NULL},
 	{"why", command_why, "why SPECIES...", "text json csv html brief", true, false,
-		"one or more species in full against the water; against several, in a table"},
+		"one or more species in full against the water; against several, in a table", NULL},
 };
 /* clang-format on */
 #define COMMANDS (sizeof commands / sizeof *commands)

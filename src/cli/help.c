@@ -43,4 +43,10 @@ void options_help(
 	ts_screen_wrap(text, command->says, 4, 4, screen);
 	ts_text_put(text, "\n");
 	options_each(command, help_line, &help);
+	if (!command->file)
+		return;
+	ts_text_put(text, "\n");
+	ts_screen_wrap(text, "a tank that runs, as a file; every line but stock may be left out:", 0, 2,
+		screen);
+	ts_text_put(text, command->file);
 }

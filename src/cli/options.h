@@ -27,6 +27,7 @@ struct command {
 	bool readings;       /* takes readings of a water as flags */
 	bool traits;         /* takes what records say in words as flags (catalogue/traits.h) */
 	const char *says;
+	const char *file; /* a file that it takes, as an example; NULL: none is shown */
 };
 
 enum format { FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV, FORMAT_HTML, FORMAT_ICS, FORMAT_BRIEF };

@@ -277,12 +277,13 @@ static void say_load(struct ts_document *doc, struct ts_text *text, const struct
 }
 
 /* One line each: the water they share, the smallest tank, the waste. */
-static void say_room_and_waste(struct ts_document *doc, const struct ts_check_result *r)
+static void say_room_and_waste(
+	struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r)
 {
 	bool repeated = r->decides && r->shared_says && strcmp(r->decides, r->shared_says) == 0;
 
 	if (r->shared_says && !repeated)
-		ts_doc_paragraph(doc, r->shared_says);
+		ts_doc_paragraph(doc, sentence(doc, text, r->shared_says, false));
 	if (r->room_says)
 		ts_doc_paragraph(doc, r->room_says);
 	if (r->waste_says)
@@ -314,7 +315,7 @@ void ts_show_check(struct ts_document *doc, const struct ts_check_result *r, boo
 	say_list(doc, &text, r, 0, all, &count);
 	say_repair(doc, &text, r);
 	say_list(doc, &text, r, 1, all, &count);
-	say_room_and_waste(doc, r);
+	say_room_and_waste(doc, &text, r);
 	say_list(doc, &text, r, 2, all, &count);
 	say_list(doc, &text, r, 3, all, &count);
 	say_hidden(doc, &text, &count);

@@ -220,6 +220,15 @@ static void ease_all(const struct ts_judging *w, const struct ts_plan_group *a,
 		ease(&all->at[i], days, w->practice->value[TS_P_SETTLED_DAYS]);
 }
 
+/* That there are few of those who live there is to be known, and no fault of the tank. */
+static void ease_few(struct ts_rulings *all)
+{
+	for (size_t i = 0; i < all->count; i++) {
+		if (all->at[i].rule == TS_RULE_FEW && all->at[i].severity <= TS_CONCERN)
+			all->at[i].severity = TS_NOTE;
+	}
+}
+
 static void check_company(struct ts_judging *w)
 {
 	const struct ts_check *c = w->out;
@@ -228,6 +237,8 @@ static void check_company(struct ts_judging *w)
 		struct ts_rulings all = {.count = 0};
 
 		ts_rules_alone(&c->groups[i].group, &w->plan->tank, w->practice, &all);
+		if (!c->groups[i].planned)
+			ease_few(&all);
 		add_all(w, &all);
 		for (size_t j = i + 1; j < c->group_count && !w->arena->failed; j++) {
 			all.count = 0;

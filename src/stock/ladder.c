@@ -328,6 +328,9 @@ static bool rung_number(const struct ts_mending *w, const struct ts_ruling *faul
 		attempt >= ts_levels(g->group.species, levels))
 		return false;
 	renumber(w, g, &levels[attempt], d, ret);
+	/* Nobody who lives there goes for want of room or of changes: they are mended. */
+	if (ret->to < ret->from && !g->planned && ts_ruling_topic(fault) != TS_TOPIC_COMPANY)
+		return false;
 	/* Nobody is bought now on top of sick animals. */
 	return ret->to <= ret->from || !w->sick;
 }

@@ -91,9 +91,8 @@ static enum ts_misfit_way way_of(const struct ts_check *c, const struct ts_rulin
 static void climb(const struct ts_mending *w, struct ts_ruling *fault)
 {
 	enum ts_misfit_way way = way_of(w->check, fault);
-	/* Who bears the water and lives well in it is not sent away for it. */
-	bool stays = way == TS_WAY_KEEP || (fault->match && fault->severity < TS_CONFLICT) ||
-		     passes_by(w, fault);
+	/* Nobody is sent away for what does no harm, nor for water that is mended. */
+	bool stays = way == TS_WAY_KEEP || fault->severity < TS_CONFLICT || passes_by(w, fault);
 	/* Beside others that suit nobody makes other water for one. */
 	enum ts_remedy_kind from = way == TS_WAY_LEAVE ? TS_REMEDY_LEAVE_OUT : TS_REMEDY_ROUTINE;
 

@@ -80,7 +80,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_NEWCOMERS] = {"newcomers are planned on top of sick animals: {ours} species", "buy nothing until all is well for four weeks", NULL, 0},
 	[TS_RULE_NITRATE] = {"nitrate {ours} mg/L, comfortable to {its}", "small changes, more often, until it falls", NULL, 0},
 	[TS_RULE_NITRATE_LOAD] = {"nitrate will settle at {ours} mg/L, comfortable to {its}", "fewer animals, less feed, or more water changed", "more water is changed", 0},
-	[TS_RULE_NITRATE_OPEN] = {"nitrate will settle at {ours} to {change} mg/L, comfortable to {its}: that hangs on feeding and water changes, which are not given", "say how much water is changed and how it is fed, or measure nitrate before a change", NULL, 0},
+	[TS_RULE_NITRATE_OPEN] = {"nitrate will settle at {ours} to {change} mg/L, comfortable to {its}: that hangs on what is not given of feeding, plants and water changes", "say how much water is changed, how it is fed and how much grows in it, or measure nitrate before a change", NULL, 0},
 	[TS_RULE_NITRITE] = {"nitrite {ours} mg/L N, borne to {its}: the filter is not coping", "change a quarter of the water now for treated water of the same warmth; feed nothing, and test every day", NULL, 3},
 	[TS_RULE_OXYGEN] = {"oxygen {ours} mg/L, enough from {its}: {change} too little", "move the surface more, day and night, and feed half", "the surface is moved more", 1},
 	[TS_RULE_SIDES_ASSUMED] = {"the sides of the tank are not given: it is taken to be {ours} to {its} cm long", NULL, NULL, 0},
@@ -195,6 +195,32 @@ void ts_say_fit(struct ts_text *text, const struct ts_ruling *r)
 		if (r->rests == TS_RESTS_COMPUTED)
 			put_settled(text, r);
 	}
+}
+
+void ts_say_opening(struct ts_text *text, const struct ts_ruling *r)
+{
+	const struct ts_match *m = r->match;
+	const struct ts_parameter_fit *f = !m || r->word < 0 ? NULL : &m->at[r->word];
+	const struct ts_parameter_row *row = f ? &ts_parameter_rows[r->word] : NULL;
+	bool warmth = r->word == TS_TEMPERATURE, above = f && f->uncomfortable_by > 0;
+
+	if (!f || !f->known || isnan(f->preferred.low) || f->uncomfortable_by == 0 ||
+		!isnan(m->copper_borne_mg_l) || (m->gh_missing && r->rule != TS_RULE_WATER)) {
+		ts_say_ruling(text, r);
+		return;
+	}
+	ts_text_puts(text, warmth ? "" : row->label, warmth ? "" : " ", f->perhaps ? "may be " : "",
+		NULL);
+	put_number(text, f->reading, row->decimals);
+	ts_text_put(text, warmth ? " C, " : ", ");
+	ts_say_animals(text, r->subject);
+	ts_text_put(text, above ? " are comfortable to " : " are comfortable from ");
+	put_number(text, above ? f->preferred.high : f->preferred.low, row->decimals);
+	ts_text_put(text, ": ");
+	put_number(text, fabs(f->uncomfortable_by), row->decimals);
+	ts_text_puts(text, " ", above ? row->above : row->below, NULL);
+	if (r->rests == TS_RESTS_COMPUTED)
+		put_settled(text, r);
 }
 
 /* A full group is as calm as they get: nothing is to be said of it then. */

@@ -17,6 +17,10 @@ void ts_say_animals(struct ts_text *text, const struct ts_species *species);
 /* Adds "4 neon tetras of the 6 that feel safe together". */
 void ts_say_ruling(struct ts_text *text, const struct ts_ruling *ruling);
 
+/* The same for a first line, which names the animal within: "GH 1, mollies are comfortable from 12:
+ * 11 too soft". */
+void ts_say_opening(struct ts_text *text, const struct ts_ruling *ruling);
+
 /* Adds how the water fits its animal, "GH 14, comfortable to 10: 4 too hard". */
 void ts_say_fit(struct ts_text *text, const struct ts_ruling *ruling);
 
