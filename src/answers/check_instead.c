@@ -226,6 +226,11 @@ void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault)
 {
 	const struct ts_species *goes = fault->remedy.species;
 
+	if (fault->subject && planned(&w->check, fault->subject) &&
+		(ts_rule_of_room(fault->rule) || fault->rule == TS_RULE_TANK_UNMEASURED)) {
+		(void)ts_check_name_instead(w, fault->subject);
+		return;
+	}
 	if (fault->remedy.kind != TS_REMEDY_LEAVE_OUT || !planned(&w->check, fault->subject) ||
 		!planned(&w->check, fault->other))
 		return;

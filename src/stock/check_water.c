@@ -171,7 +171,7 @@ static void match_with(const struct ts_judging *w, const struct ts_plan_group *g
 
 	profile.poisons = w->out->profile.poisons;
 	profile.poisons.found &= ~(unsigned)(TS_POISON_AMMONIA | TS_POISON_NITRITE);
-	profile.poisons.oxygen_mg_l = profile.poisons.no3_mg_l = (double)NAN;
+	profile.poisons.oxygen_mg_l = (double)NAN;
 	ts_match_species(g->group.species, &profile, &keeping, w->practice, ret);
 	*ret_misfit = ts_misfit_of(ret, &profile, ret_at);
 	say_as_read(ret, &profile, *ret_misfit, *ret_at);

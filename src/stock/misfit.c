@@ -92,9 +92,8 @@ enum ts_misfit ts_misfit_of(
 	/* Before such water is mended or read again, no figure of it counts. */
 	if (profile->unusual & TS_UNUSUAL__NOBODY_YET)
 		return m->verdict == TS_EXCLUDED ? TS_MISFIT_OFF : TS_MISFIT_OPEN;
-	/* Unsure for what is in no parameter: what was not read, or a poison in the water. */
-	if (m->verdict >= TS_UNSURE && worst < TS_MISFIT_OPEN &&
-		(m->gh_missing || m->kh_missing || !isnan(m->nitrate_borne_mg_l)))
+	/* Unsure for what was not read. Nitrate is said of the whole tank. */
+	if (m->verdict >= TS_UNSURE && worst < TS_MISFIT_OPEN && (m->gh_missing || m->kh_missing))
 		return TS_MISFIT_OPEN;
 	/* Whom the water excludes, if by its pH beyond all slack, is no yes in any answer. */
 	if (m->verdict == TS_EXCLUDED && worst < TS_MISFIT_OPEN) {
