@@ -270,18 +270,47 @@ void ts_water_answer_facts(const struct ts_asking *asking, const struct ts_profi
 	answer(&w, facts);
 }
 
-/* One water, of which something was read. */
+/* Harder by so much than what stands beside it: minerals were taken out of that one, dH. */
+#define TAKEN_OUT_DH 3.0
+
+static bool taken_out(
+	const struct ts_profile *p, const struct ts_profile *beside, enum ts_parameter of)
+{
+	return p->at[of].given && beside->at[of].given &&
+	       beside->at[of].value - p->at[of].value >= TAKEN_OUT_DH;
+}
+
+/*
+ * One water, of which something was read. `beside`: what it was made of, or NULL. Where that has
+ * more of both, peat or active soil took them: no softener is asked for, and pH tells no CO2.
+ */
 static void answer_one(const struct ts_asking *asking, const struct ts_water_question *q,
-	const struct ts_water *water, struct ts_profile *ret_profile, struct ts_water_result *ret)
+	const struct ts_water *water, const struct ts_profile *beside,
+	struct ts_profile *ret_profile, struct ts_water_result *ret)
 {
 	struct work w = {.asking = asking, .water = water, .profile = ret_profile, .out = ret};
+	struct ts_keeping keeping = *q->keeping;
 	struct ts_water_facts facts;
 
 	*ret = (struct ts_water_result){.name = water->name, .kept_age_days = (double)NAN};
-	ts_profile_make(water, q->keeping, asking->practice, asking->today, ret_profile);
+	ts_profile_make(water, &keeping, asking->practice, asking->today, ret_profile);
+	if (beside && taken_out(ret_profile, beside, TS_GH) &&
+		taken_out(ret_profile, beside, TS_KH)) {
+		keeping.acids = true;
+		ts_profile_make(water, &keeping, asking->practice, asking->today, ret_profile);
+	}
+	if (beside && taken_out(ret_profile, beside, TS_GH))
+		ret_profile->unusual &= ~(unsigned)TS_UNUSUAL_MAYBE_SOFTENED;
 	ts_water_describe_profile(ret_profile, q->sample_temp_c, &facts);
 	ts_text_open(&w.text, &asking->arena->allocator);
 	answer(&w, &facts);
+}
+
+static enum ts_water_tank which_tank(const struct ts_water_question *q)
+{
+	return q->water->kind == TS_WATER_TANK     ? TS_WATER_TANK_FIRST
+	       : q->against->kind == TS_WATER_TANK ? TS_WATER_TANK_SECOND
+						   : TS_WATER_TANK_NONE;
 }
 
 enum ts_status ts_water_answer(const struct ts_asking *asking, const struct ts_water_question *q,
@@ -291,19 +320,25 @@ enum ts_status ts_water_answer(const struct ts_asking *asking, const struct ts_w
 	struct ts_water_result r, other;
 	enum ts_status status = TS_OK;
 
-	answer_one(asking, q, q->water, &profile, &r);
+	if (q->against)
+		answer_one(asking, q, q->against, NULL, &other_profile, &other);
+	answer_one(asking, q, q->water, q->against ? &other_profile : NULL, &profile, &r);
 	r.kept_age_days = q->kept_age_days;
-	if (q->against) {
-		answer_one(asking, q, q->against, &other_profile, &other);
-		status = ts_water_answer_against(asking, q->water->kind == TS_WATER_TANK, &profile,
-			&other_profile, &other, &r);
-	}
+	if (q->against)
+		status = ts_water_answer_against(
+			asking, which_tank(q), &profile, &other_profile, &other, &r);
 	if (status != TS_OK || asking->arena->failed)
 		return TS_NO_MEMORY;
 	if (r.against && !r.worst && r.against->says.count) {
-		r.class_says = r.headline;
+		/* The water beside it tells more of a softener than a guess. */
+		struct ts_text text;
+
+		ts_text_open(&text, &asking->arena->allocator);
+		ts_say_class(&text, &r.facts);
+		r.class_says = ts_asking_keep(asking, &text);
+		ts_text_drop(&text);
 		r.headline = r.against->says.items[0];
-		r.decides = NULL;
+		r.decides = ts_water_first(&profile) == TS_FIRST_NOTHING ? r.decides : NULL;
 	}
 	*ret = r;
 	return TS_OK;

@@ -85,13 +85,14 @@ bool ts_water_answered(const struct ts_water_result *result);
 void ts_water_answer_facts(const struct ts_asking *asking, const struct ts_profile *profile,
 	const struct ts_water_facts *facts, struct ts_water_result *ret);
 
-/*
- * Compares two answered waters into `result`->against: `profile`s behind them; advice where
- * `tank` is true.
- */
-TS_MUST_USE enum ts_status ts_water_answer_against(const struct ts_asking *asking, bool tank,
-	const struct ts_profile *profile, const struct ts_profile *other_profile,
-	const struct ts_water_result *other, struct ts_water_result *result);
+/* Which of two waters is the tank. */
+enum ts_water_tank { TS_WATER_TANK_NONE, TS_WATER_TANK_FIRST, TS_WATER_TANK_SECOND };
+
+/* Compares two answered waters into `result`->against; the profiles are those behind them. */
+TS_MUST_USE enum ts_status ts_water_answer_against(const struct ts_asking *asking,
+	enum ts_water_tank tank, const struct ts_profile *profile,
+	const struct ts_profile *other_profile, const struct ts_water_result *other,
+	struct ts_water_result *result);
 
 /* What the difference between a tank and the water it is filled with means. */
 void ts_water_compare(const struct ts_asking *asking, const struct ts_water_facts *tank,

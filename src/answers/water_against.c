@@ -29,6 +29,11 @@ static void say(struct says *s, const char *text)
 
 static void compare_hardness(struct says *s, double kh, double gh)
 {
+	if (kh <= -HARDNESS_APART_DH && gh <= -HARDNESS_APART_DH) {
+		say(s, "GH and KH have both fallen: peat or active soil takes up the minerals and "
+		       "its acids eat the buffer, or water without minerals was added.");
+		return;
+	}
 	if (kh >= HARDNESS_APART_DH && gh >= HARDNESS_APART_DH)
 		say(s, "GH and KH have both risen: rock, gravel or shell is dissolving (limestone, "
 		       "coral, marble), or minerals are dosed.");
@@ -75,6 +80,8 @@ void ts_water_compare(const struct ts_asking *asking, const struct ts_water_fact
 	if (no3 >= NITRATE_APART_MG_L)
 		say(&s, "Nitrate has risen: that is the fishes' feed. Making it from feed costs "
 			"about 0.45 dKH each 10 mg/L.");
+	if (!same && kh < HARDNESS_APART_DH && gh < HARDNESS_APART_DH)
+		say(&s, "Neither GH nor KH has risen, so no rock or gravel is dissolving.");
 	if (isnan(kh) || isnan(gh))
 		say(&s, "GH and KH of both waters are needed to tell rock, acids and gas apart.");
 }
@@ -116,7 +123,36 @@ static void say_changing(
 	ts_text_drop(&text);
 }
 
-enum ts_status ts_water_answer_against(const struct ts_asking *asking, bool tank,
+/* Two supplies: by how much they differ; where a difference comes from is told of tanks alone. */
+static void say_apart(
+	const struct ts_asking *asking, const struct ts_against_result *r, struct ts_texts *ret)
+{
+	const struct {
+		const char *label;
+		const struct ts_range *pair;
+	} rows[] = {{"GH", &r->gh_dh}, {"KH", &r->kh_dh}};
+	struct ts_text text;
+
+	ts_text_open(&text, &asking->arena->allocator);
+	for (size_t i = 0; i < 2; i++) {
+		double apart = rows[i].pair->low - rows[i].pair->high;
+
+		if (isnan(apart))
+			continue;
+		ts_text_puts(&text,
+			text.len ? ", " : "The first beside the second: ", rows[i].label, " ",
+			NULL);
+		ts_text_number_short(&text, fabs(apart), 1);
+		ts_text_put(&text, apart > 0 ? " more" : " less");
+	}
+	ts_text_put(&text, text.len ? ". " : "");
+	ts_text_put(&text, "Which of the two is the tank? Write kind: tank into its file, and what "
+			   "the difference comes from is said.");
+	ts_asking_note(asking, ret, ts_asking_keep(asking, &text));
+	ts_text_drop(&text);
+}
+
+enum ts_status ts_water_answer_against(const struct ts_asking *asking, enum ts_water_tank tank,
 	const struct ts_profile *profile, const struct ts_profile *other_profile,
 	const struct ts_water_result *other, struct ts_water_result *r)
 {
@@ -131,9 +167,14 @@ enum ts_status ts_water_answer_against(const struct ts_asking *asking, bool tank
 		.kh_dh = {f->kh_dh, g->kh_dh},
 		.conductivity_us_cm = {f->conductivity_us_cm, g->conductivity_us_cm},
 		.no3_mg_l = {f->no3_mg_l, g->no3_mg_l}};
-	ts_water_compare(asking, f, g, &r->against->says);
+	if (tank == TS_WATER_TANK_NONE)
+		say_apart(asking, r->against, &r->against->says);
+	else if (tank == TS_WATER_TANK_FIRST)
+		ts_water_compare(asking, f, g, &r->against->says);
+	else
+		ts_water_compare(asking, g, f, &r->against->says);
 	say_changing(asking, other_profile, &r->against->says);
-	if (tank)
+	if (tank == TS_WATER_TANK_FIRST)
 		advise(asking, profile, other_profile, r->against);
 	return TS_OK;
 }

@@ -36,6 +36,9 @@ enum ts_status command_water(struct session *s)
 	struct ts_document doc;
 	enum ts_status status = answer_subject(s, &answer);
 
+	/* Typed beside a file, readings are the tank's. */
+	if (status == TS_OK && s->options->against && s->options->has_reading)
+		answer.water.kind = TS_WATER_TANK;
 	if (status == TS_OK && s->options->against)
 		status = open_against(s, &answer.water, &other);
 	if (status == TS_OK)

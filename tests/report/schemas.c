@@ -8,7 +8,6 @@
 
 #include "report/arrive_result.h"
 #include "report/ask_back_result.h"
-#include "report/care_result.h"
 #include "report/check_result.h"
 #include "report/drift_result.h"
 #include "report/due_result.h"
@@ -17,6 +16,7 @@
 #include "report/read_result.h"
 #include "report/remake_result.h"
 #include "report/schema.h"
+#include "report/titrate_result.h"
 #include "report/water_result.h"
 #include "report/why_result.h"
 

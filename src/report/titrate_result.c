@@ -2,7 +2,7 @@
 /*
  * The rows. Keys never change meaning; a new one is a new row.
  */
-#include "report/care_result.h"
+#include "report/titrate_result.h"
 
 #include "words/care.h"
 
@@ -54,6 +54,12 @@ static const struct ts_result_shape nightly_shape = TS_R_SHAPE("nightly", nightl
 static const struct ts_result_field titrate_fields[] = {
 	TS_R_ROW_TEXT(R, "name", name, "what the water is called"),
 	TS_R_ROW_NUMBER(R, "kept_age_days", kept_age_days, 0, "of the kept tap, where it was used"),
+	TS_R_ROW_TEXT(R, "headline", headline, "the answer in a line"),
+	TS_R_ROW_TEXT(R, "decides", decides, "what it rests on"),
+	TS_R_ROW_TEXTS(R, "explains", explains, "what happens, and why"),
+	TS_R_ROW_TEXT(R, "instead", instead, "what changes the pH for good"),
+	TS_R_ROW_TEXT(R, "water_says", water_says, "the water in a line"),
+	TS_R_ROW_TEXT(R, "airs_says", airs_says, "to what the tank airs"),
 	TS_R_ROW_NUMBER(R, "ph", ph, 2, "as read"),
 	TS_R_ROW_NUMBER(R, "gh_dh", gh_dh, 2, "general hardness"),
 	TS_R_ROW_NUMBER(R, "kh_dh", kh_dh, 2, "carbonate hardness"),

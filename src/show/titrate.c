@@ -1,0 +1,186 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The tables and charts of titrate around the sentences of its result.
+ */
+#include "show/titrate.h"
+
+#include <math.h>
+
+#include "base/arena.h"
+#include "words/care.h"
+
+/* Lines of the table of evenings; all of them are in the chart and in JSON. */
+#define EVENINGS_SHOWN 14
+
+/* One sentence after the other, taken into the document. */
+struct page {
+	struct ts_document *doc;
+	struct ts_text text;
+};
+
+static const char *number(struct page *p, double value, int decimals)
+{
+	ts_text_number_short(&p->text, value, decimals);
+	return ts_doc_take(p->doc, &p->text);
+}
+
+/* "0.25": two decimals, three where the figure is small. */
+static int amount_decimals(double meq_l)
+{
+	return fabs(meq_l) < 0.1 ? 3 : 2;
+}
+
+static void put_ph(struct page *p, double ph)
+{
+	ts_text_number(&p->text, ph, 1);
+}
+
+static const char *gas_cell(struct page *p, const struct ts_titrate_step_result *s)
+{
+	ts_text_number(&p->text, s->co2_mg_l, 0);
+	if (s->co2 != ts_co2_words[TS_CO2_BORNE])
+		ts_text_puts(&p->text, " ", s->co2, NULL);
+	return ts_doc_take(p->doc, &p->text);
+}
+
+static const char *ph_cell(struct page *p, double ph)
+{
+	put_ph(p, ph);
+	return ts_doc_take(p->doc, &p->text);
+}
+
+static const char *kh_cell(struct page *p, const struct ts_titrate_step_result *s)
+{
+	if (s->alkalinity_meq_l <= 0)
+		return "none";
+	ts_text_number(&p->text, s->kh_dh, 1);
+	return ts_doc_take(p->doc, &p->text);
+}
+
+static void steps_table(struct page *p, const struct ts_titrate_result *r, bool base)
+{
+	struct ts_node *table = ts_doc_table(p->doc);
+
+	ts_doc_line(p->doc, table, base ? "base meq/L" : "acid meq/L", base ? "KH" : "KH left",
+		"pH at once", "CO2 mg/L", "pH aired", "pH in air", NULL);
+	for (size_t i = 0; i < r->step_count; i++) {
+		const struct ts_titrate_step_result *s = &r->steps[i];
+
+		ts_doc_line(p->doc, table,
+			number(p, fabs(s->acid_meq_l), amount_decimals(r->steps[1].acid_meq_l)),
+			kh_cell(p, s), ph_cell(p, s->ph_closed), gas_cell(p, s),
+			ph_cell(p, s->ph_tank), ph_cell(p, s->ph_air), NULL);
+	}
+}
+
+/* The two pH lines over what was dosed, with the end of the buffer marked. */
+static void steps_curve(struct page *p, const struct ts_titrate_result *r, bool base)
+{
+	struct ts_arena *arena = p->doc->arena;
+	size_t n = r->step_count;
+	double *x = ts_arena_array(arena, 3 * n, sizeof *x);
+	struct ts_series *series = ts_arena_array(arena, 2, sizeof *series);
+	struct ts_curve_mark *mark = ts_arena_take(arena, sizeof *mark);
+	struct ts_curve *curve = ts_arena_take(arena, sizeof *curve);
+
+	if (!x || !series || !mark || !curve)
+		return;
+	for (size_t i = 0; i < n; i++) {
+		x[i] = fabs(r->steps[i].acid_meq_l);
+		x[n + i] = r->steps[i].ph_tank;
+		x[2 * n + i] = r->steps[i].ph_closed;
+	}
+	series[0] = (struct ts_series){"once the tank has aired", x, x + n, n, TS_HUE_PH};
+	series[1] = (struct ts_series){"at once", x, x + 2 * n, n, TS_HUE_NONE};
+	*mark = (struct ts_curve_mark){r->gone_acid_meq_l, "the buffer ends"};
+	*curve = (struct ts_curve){base ? "pH after so much strong base"
+					: "pH after so much "
+					  "strong acid",
+		"meq/L", "pH", 2, 1, series, 2, mark, base ? 0u : 1u, "at ", " meq/L"};
+	ts_doc_curve(p->doc, curve);
+}
+
+static const struct ts_titrate_night_result *first_of(const struct ts_titrate_keeper_result *k)
+{
+	return &k->nights[0];
+}
+
+static void nights_table(struct page *p, const struct ts_titrate_keeper_result *k)
+{
+	struct ts_node *table = ts_doc_table(p->doc);
+
+	ts_doc_line(p->doc, table, "evening",
+		first_of(k)->dose_meq_l < 0 ? "base meq/L" : "acid meq/L", "pH at once", "CO2 mg/L",
+		first_of(k)->dose_meq_l < 0 ? "KH" : "KH left", "pH by morning", NULL);
+	for (size_t i = 0; i < k->count && i < EVENINGS_SHOWN; i++) {
+		const struct ts_titrate_night_result *n = &k->nights[i];
+
+		ts_doc_line(p->doc, table, number(p, n->day, 0),
+			number(p, fabs(n->dose_meq_l), amount_decimals(n->dose_meq_l)),
+			ph_cell(p, n->evening.ph_closed), gas_cell(p, &n->evening),
+			kh_cell(p, &n->evening), ph_cell(p, n->evening.ph_tank), NULL);
+	}
+}
+
+/* The seesaw: evening and morning, with the KH that pays for it. */
+static void nights_curve(struct page *p, const struct ts_titrate_result *r)
+{
+	const struct ts_titrate_keeper_result *k = &r->nightly->same_dose;
+	struct ts_arena *arena = p->doc->arena;
+	size_t n = 2 * k->count + 1;
+	double *x = ts_arena_array(arena, 3 * n, sizeof *x);
+	struct ts_series *series = ts_arena_array(arena, 2, sizeof *series);
+	struct ts_curve_mark *mark = ts_arena_take(arena, sizeof *mark);
+	struct ts_curve *curve = ts_arena_take(arena, sizeof *curve);
+
+	if (!x || !series || !mark || !curve)
+		return;
+	x[0] = 0.5;
+	x[n] = r->nightly->ph_start;
+	x[2 * n] = r->kh_dh;
+	for (size_t i = 0; i < k->count; i++) {
+		const struct ts_titrate_step_result *s = &k->nights[i].evening;
+
+		x[2 * i + 1] = k->nights[i].day;
+		x[2 * i + 2] = k->nights[i].day + 0.5;
+		x[n + 2 * i + 1] = s->ph_closed;
+		x[n + 2 * i + 2] = s->ph_tank;
+		x[2 * n + 2 * i + 1] = x[2 * n + 2 * i + 2] = s->kh_dh;
+	}
+	series[0] = (struct ts_series){"KH left, dH", x, x + 2 * n, n, TS_HUE_KH};
+	series[1] = (struct ts_series){"pH, evening and morning", x, x + n, n, TS_HUE_PH};
+	*mark = (struct ts_curve_mark){k->gone_day, "the buffer is gone"};
+	*curve = (struct ts_curve){"The same dose every evening", "evening, mornings at .5",
+		"pH and KH", 1, 1, series, 2, mark, isnan(k->gone_day) ? 0u : 1u, "on evening ",
+		""};
+	ts_doc_curve(p->doc, curve);
+}
+
+void ts_show_titrate(struct ts_document *doc, const struct ts_titrate_result *r)
+{
+	struct page p = {.doc = doc};
+	struct ts_node *facts;
+
+	ts_text_open(&p.text, &doc->arena->allocator);
+	ts_doc_verdict(doc, r->headline, r->decides);
+	if (!r->cannot) {
+		if (r->nightly) {
+			nights_table(&p, &r->nightly->same_dose);
+			nights_curve(&p, r);
+		} else {
+			steps_table(&p, r, r->base);
+			steps_curve(&p, r, r->base);
+		}
+		if (r->instead)
+			ts_doc_paragraph(doc, r->instead);
+		for (size_t i = 0; i < r->explains.count; i++)
+			ts_doc_paragraph(doc, r->explains.items[i]);
+		facts = ts_doc_facts(doc, 0);
+		ts_doc_line(doc, facts, "Water", r->water_says, NULL);
+		ts_doc_line(doc, facts, "Airs", r->airs_says, NULL);
+		ts_doc_caution(doc, r->caution);
+	}
+	ts_doc_see(doc, ts_guide_chasing);
+	doc->arena->failed |= p.text.failed;
+	ts_text_drop(&p.text);
+}
