@@ -1,22 +1,15 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * read: a report becomes a water file. The answer is that file itself, with the line and the rule
- * of each value as comments, so that it can be kept; what was not taken goes to the findings. The
- * answer for programs: read_fill.c.
+ * read: a report becomes a water file; what was not taken goes to the findings. What is read of it
+ * is intake's, what is said of it report/read_result.c's.
  */
-#include "cli/read.h"
-
 #include <errno.h>
-#include <math.h>
 #include <string.h>
 
 #include "base/findings.h"
-#include "chem/hardness.h"
-#include "chem/ions.h"
 #include "cli/commands.h"
 #include "model/codes.h"
-#include "records/write.h"
-#include "report/screen.h"
+#include "show/read.h"
 
 #define PIECE 65536
 
@@ -129,185 +122,12 @@ static void say_nothing(struct session *s, const char *file)
 		NULL);
 }
 
-/* A file carries no more digits than the report did. */
-static double rounded(double value)
-{
-	double grid = fabs(value) >= 1 ? 100 : 10000;
-
-	return isfinite(value) ? round(value * grid) / grid : value;
-}
-
-static struct ts_reading rounded_reading(const struct ts_reading *reading)
-{
-	struct ts_reading r = *reading;
-
-	for (size_t i = 0; i < ts_shape_reading.count; i++) {
-		struct ts_measure m;
-
-		if (ts_shape_reading.fields[i].kind != TS_MEASURE)
-			continue;
-		memcpy(&m, (char *)&r + ts_shape_reading.fields[i].offset, sizeof m);
-		m.value = rounded(m.value);
-		m.low = rounded(m.low);
-		m.high = rounded(m.high);
-		memcpy((char *)&r + ts_shape_reading.fields[i].offset, &m, sizeof m);
-	}
-	return r;
-}
-
-struct notes {
-	const struct ts_report *report;
-	struct ts_text said, text; /* as one line; wrapped */
-};
-
-/* Lines of 80 columns less the sign of a comment; a note stands four columns in. */
-static const struct ts_screen head_lines = {78, false, false, false, false};
-static const struct ts_screen note_lines = {74, false, false, false, false};
-
-/* 'line 22, "20,3 dH": the only figure of its line; taken as ...' */
-static const char *note(void *state, const struct ts_shape *shape, const struct ts_field *field)
-{
-	struct notes *n = state;
-	const struct ts_report_origin *o;
-
-	if (shape != &ts_shape_reading || field->kind != TS_MEASURE)
-		return NULL;
-	o = &n->report->origins[field - shape->fields];
-	ts_text_clear(&n->said);
-	ts_text_put(&n->said, o->last != o->line && o->count > 1 ? "lines " : "line ");
-	ts_text_number(&n->said, o->line, 0);
-	if (o->last != o->line && o->count > 1) {
-		ts_text_put(&n->said, " to ");
-		ts_text_number(&n->said, o->last, 0);
-	}
-	ts_text_puts(&n->said, ", \"", o->printed, "\": ", ts_report_rule_says(o->rule), NULL);
-	if (o->count > 1) {
-		ts_text_put(&n->said, "; ");
-		ts_text_number(&n->said, (double)o->count, 0);
-		ts_text_put(&n->said, " statements, lowest to highest");
-	} else if (!isnan(o->mean) && strchr(o->printed, ';')) {
-		ts_text_put(&n->said, "; mean ");
-		ts_text_number_short(&n->said, rounded(o->mean), 4);
-	}
-	ts_text_puts(&n->said, o->assumed ? "; " : "", o->assumed, NULL);
-	ts_text_clear(&n->text);
-	ts_screen_wrap(&n->text, ts_text_get(&n->said), 0, 0, &note_lines);
-	return ts_text_get(&n->text);
-}
-
-/* Adds a text as comments of the file, and leaves it empty. */
-static void comment(struct ts_text *out, struct ts_text *said)
-{
-	struct ts_text wrapped;
-
-	ts_text_open(&wrapped, NULL);
-	ts_screen_wrap(&wrapped, ts_text_get(said), 0, 0, &head_lines);
-	for (const char *line = ts_text_get(&wrapped); *line;) {
-		size_t len = strcspn(line, "\n");
-
-		ts_text_put(out, "# ");
-		ts_text_add(out, line, len);
-		ts_text_put(out, "\n");
-		line += len + (line[len] == '\n');
-	}
-	out->failed |= wrapped.failed || said->failed;
-	ts_text_drop(&wrapped);
-	ts_text_clear(said);
-}
-
-static void say_clash(struct ts_text *said, const struct ts_report_clash *clash)
-{
-	ts_text_put(said, clash->other ? "Contradiction in lines " : "Contradiction in line ");
-	ts_text_number(said, clash->line, 0);
-	if (clash->other) {
-		ts_text_put(said, " and ");
-		ts_text_number(said, clash->other, 0);
-	}
-	ts_text_puts(said, ": ", clash->says, NULL);
-}
-
-/* What contradicts goes into the file as well: it must still be known a year from now. */
-static void say_head(
-	struct ts_text *out, struct ts_text *said, const struct ts_report *r, const char *file)
-{
-	bool shown = strcmp(file, "-") != 0;
-
-	/* a name may not become a line of the file */
-	for (const char *at = file; shown && *at; at += ts_text_sequence(at))
-		shown = ts_text_sequence(at) && !ts_text_control(at);
-
-	ts_text_puts(said, "Read from ", shown ? file : "standard input", ", ", NULL);
-	ts_text_number(said, r->lines, 0);
-	ts_text_put(said, r->lines == 1 ? " line: " : " lines: ");
-	ts_text_number(said, (double)r->taken, 0);
-	ts_text_put(said, r->taken == 1 ? " value" : " values");
-	ts_text_put(said, ". Compare each with its line before you rely on it.");
-	comment(out, said);
-	for (size_t i = 0; i < r->clash_count; i++) {
-		say_clash(said, &r->clashes[i]);
-		comment(out, said);
-	}
-	if (r->gap_count) {
-		ts_text_put(said, "Not taken, look there yourself: line ");
-		for (size_t i = 0; i < r->gap_count; i++) {
-			ts_text_put(said, i ? ", " : "");
-			ts_text_number(said, r->gaps[i].line, 0);
-		}
-		comment(out, said);
-	}
-}
-
-static bool has(const struct ts_measure *m)
-{
-	return m->kind != TS_MEASURE_NONE;
-}
-
-/* What the report leaves open and any answer will ask for. */
-static void say_missing(struct ts_text *out, struct ts_text *said, const struct ts_reading *r)
-{
-	bool gh = has(&r->gh_dh) || (has(&r->ca_mg_l) && has(&r->mg_mg_l));
-
-	if (!gh && has(&r->ca_mg_l)) {
-		ts_text_put(said, "GH is missing: calcium alone makes ");
-		ts_text_number_short(
-			said, ts_chem_dh_from_mmol_l(r->ca_mg_l.value / TS_WEIGHT_CA), 1);
-		ts_text_put(said, " dH, magnesium adds to it. Measure GH with drops.");
-		comment(out, said);
-	} else if (!gh) {
-		ts_text_put(said, "GH is missing: ask for the total hardness with its unit, or "
-				  "measure it with drops.");
-		comment(out, said);
-	}
-	if (has(&r->kh_dh) || has(&r->alkalinity_meq_l))
-		return;
-	ts_text_put(said, "KH is missing: ask for alkalinity, acid capacity or bicarbonate, or "
-			  "measure it with drops.");
-	comment(out, said);
-}
-
-static void say_water_file(struct session *s, const struct ts_report *r, const char *file)
-{
-	struct ts_reading reading = rounded_reading(&r->reading);
-	struct ts_water water = {.name = r->zone ? r->zones[r->zone - 1] : NULL,
-		.readings = &reading,
-		.reading_count = 1};
-	struct notes notes = {.report = r};
-
-	ts_text_open(&notes.text, NULL);
-	ts_text_open(&notes.said, NULL);
-	say_head(s->out, &notes.said, r, file);
-	say_missing(s->out, &notes.said, &r->reading);
-	ts_records_write_noted(s->out, &ts_shape_water, &water, note, &notes);
-	s->out->failed |= notes.text.failed || notes.said.failed;
-	ts_text_drop(&notes.said);
-	ts_text_drop(&notes.text);
-}
-
 enum ts_status command_read(struct session *s)
 {
 	const struct options *o = s->options;
 	const char *file = o->argument_count ? o->arguments[0] : NULL;
 	struct ts_report report = {.arena = s->arena};
+	struct ts_read_result result;
 	enum ts_status status;
 
 	if (o->argument_count != 1) {
@@ -318,10 +138,11 @@ enum ts_status command_read(struct session *s)
 	if (status > TS_NO)
 		return status;
 	find_all(s, &report, file);
+	ts_read_result_make(s->arena, &report, file, &result);
 	if (o->format == FORMAT_JSON)
-		read_json(s, &report, file);
+		session_json(s, "read", &ts_result_read, &result);
 	else if (status == TS_OK)
-		say_water_file(s, &report, file);
+		ts_show_read(s->out, &result);
 	if (report.choose)
 		ask_for_zone(s, &report);
 	else if (status == TS_NO)

@@ -6,6 +6,8 @@
 #ifndef TS_REPORT_READ_RESULT_H
 #define TS_REPORT_READ_RESULT_H
 
+#include "base/arena.h"
+#include "intake/report.h"
 #include "report/result.h"
 
 struct ts_read_taken_result {
@@ -43,8 +45,14 @@ struct ts_read_result {
 	size_t gap_count, gaps_more;
 	struct ts_read_clash_result *clashes;
 	size_t clash_count;
+	struct ts_texts missing;        /* of a report of which something was taken */
+	const struct ts_report *report; /* no row */
 };
 
 extern const struct ts_result_shape ts_result_read;
+
+/* The result of a report; lists and sentences belong to `arena`, whose failure is sticky. */
+void ts_read_result_make(struct ts_arena *arena, const struct ts_report *report, const char *file,
+	struct ts_read_result *ret);
 
 #endif

@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * A report that was read, as a water file.
+ */
+#ifndef TS_SHOW_READ_H
+#define TS_SHOW_READ_H
+
+#include "report/read_result.h"
+
+/* Adds the file. */
+void ts_show_read(struct ts_text *out, const struct ts_read_result *result);
+
+#endif
