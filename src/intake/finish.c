@@ -277,6 +277,9 @@ static void hand_over(struct finish *f)
 	r->value_more = in->value_more;
 	r->gap_count = in->gap_count;
 	r->gap_more = in->gap_more;
+	memcpy(r->others, in->others, sizeof r->others);
+	r->other_count = in->other_count;
+	r->other_more = in->other_more;
 	r->clash_count = in->clash_count;
 	r->zone_count = in->zone_count;
 	r->class_only = in->class_only;

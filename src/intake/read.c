@@ -285,6 +285,27 @@ static void close_line(struct ts_intake *in)
 	ts_entry_close(in, e);
 }
 
+/* A short line with a figure and a unit of contents, and no word of ours: listed, not guessed. */
+#define OTHER_TOKENS_MOST 24
+
+static void note_other(struct ts_intake *in)
+{
+	bool unit = false;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		unit |= is_kind(t, TS_TERM_UNIT) && *t->term->unit != '%' &&
+			strcmp(t->term->unit, "c") != 0;
+	}
+	if (!unit || !count_figures(in) || in->tokens.count > OTHER_TOKENS_MOST)
+		return;
+	if (in->other_count == TS_REPORT_OTHERS_MOST)
+		in->other_more++;
+	else
+		in->others[in->other_count++] = in->line.number;
+}
+
 static void read_tokens(struct ts_intake *in)
 {
 	bool labelled = any_of_kind(in, TS_TERM_LABEL);
@@ -311,9 +332,10 @@ static void read_tokens(struct ts_intake *in)
 		if (!labelled && !formula) {
 			ts_entry_close(in, &in->entry);
 			in->class_only |= any_of_kind(in, TS_TERM_SCALE);
-			if (!any_of_kind(in, TS_TERM_SCALE) ||
-				!is_kind(&in->tokens.at[0], TS_TERM_SCALE))
-				take_implied(in);
+			if ((!any_of_kind(in, TS_TERM_SCALE) ||
+				    !is_kind(&in->tokens.at[0], TS_TERM_SCALE)) &&
+				!take_implied(in))
+				note_other(in);
 			return;
 		}
 		if (in->entry.label && in->entry.line != in->line.number)

@@ -98,6 +98,8 @@ struct ts_intake {
 	size_t gap_count, gap_room, gap_more;
 	struct ts_report_clash *clashes;
 	size_t clash_count, clash_room;
+	unsigned others[TS_REPORT_OTHERS_MOST];
+	size_t other_count, other_more;
 	const char **zones;
 	size_t zone_count, zone_room;
 	bool class_only;

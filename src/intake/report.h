@@ -26,6 +26,7 @@ extern const char *const ts_column_words[], *const ts_statistic_words[];
 #define TS_REPORT_VALUES_MOST 1000
 #define TS_REPORT_GAPS_MOST 100
 #define TS_REPORT_ZONES_MOST 64
+#define TS_REPORT_OTHERS_MOST 50
 
 /* One figure of the report. */
 struct ts_report_value {
@@ -74,6 +75,10 @@ struct ts_report {
 	size_t gap_count, gap_more;
 	struct ts_report_clash *clashes;
 	size_t clash_count;
+	/* Lines with a figure and a unit of which no word was known: of nothing that we hold, or
+	 * a name that we lack. */
+	unsigned others[TS_REPORT_OTHERS_MOST];
+	size_t other_count, other_more;
 	const char **zones; /* names as printed */
 	size_t zone_count;
 	size_t zone;     /* 1 + index of the zone that was read; 0 = the report has none */

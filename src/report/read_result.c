@@ -67,6 +67,7 @@ static const struct ts_result_field result_fields[] = {
 	TS_R_ROW_TEXTS(struct ts_read_result, "zones", zones, "supply zones met"),
 	TS_R_ROW_BOOL(struct ts_read_result, "choose_zone", choose_zone, "nothing was taken, since a zone must be chosen"),
 	TS_R_ROW_BOOL(struct ts_read_result, "class_only", class_only, "classes of hardness were met; they are no values"),
+	TS_R_ROW_TEXT(struct ts_read_result, "others", others, "lines with a figure and a unit of which no word was known"),
 	TS_R_ROW_TEXTS(struct ts_read_result, "missing", missing, "what the report leaves open: to be asked of the supplier, or measured"),
 	TS_R_ROW_LIST(struct ts_read_result, "taken", taken, taken_count, struct ts_read_taken_result, &taken_shape, "the reading"),
 	TS_R_ROW_LIST(struct ts_read_result, "figures", figures, figure_count, struct ts_read_figure_result, &figure_shape, "every figure, limits too"),
@@ -178,6 +179,28 @@ static void list_missing(struct ts_arena *arena, const struct ts_reading *r, str
 	ts_text_drop(&text);
 }
 
+/* Whoever reads it sees at once whether a value of theirs is among them. */
+static const char *say_others(struct ts_arena *arena, const struct ts_report *r)
+{
+	struct ts_text text;
+	const char *kept;
+
+	if (!r->other_count)
+		return NULL;
+	ts_text_open(&text, &arena->allocator);
+	ts_text_put(&text, "Of nothing that a water file holds, or under a name that is not known: "
+			   "line ");
+	for (size_t i = 0; i < r->other_count; i++) {
+		ts_text_put(&text, i ? ", " : "");
+		ts_text_number(&text, r->others[i], 0);
+	}
+	ts_text_put(&text, r->other_more ? " and more." : ".");
+	kept = ts_arena_text(arena, ts_text_get(&text), text.len);
+	arena->failed |= text.failed;
+	ts_text_drop(&text);
+	return kept;
+}
+
 void ts_read_result_make(struct ts_arena *arena, const struct ts_report *r, const char *file,
 	struct ts_read_result *ret)
 {
@@ -191,6 +214,7 @@ void ts_read_result_make(struct ts_arena *arena, const struct ts_report *r, cons
 	list_taken(arena, r, ret);
 	list_figures(arena, r, ret);
 	list_doubts(arena, r, ret);
+	ret->others = say_others(arena, r);
 	if (r->taken)
 		list_missing(arena, &r->reading, &ret->missing);
 }

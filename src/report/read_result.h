@@ -45,6 +45,7 @@ struct ts_read_result {
 	size_t gap_count, gaps_more;
 	struct ts_read_clash_result *clashes;
 	size_t clash_count;
+	const char *others;             /* lines of which no word was known; NULL: none */
 	struct ts_texts missing;        /* of a report of which something was taken */
 	const struct ts_report *report; /* no row */
 };

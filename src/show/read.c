@@ -150,6 +150,10 @@ void ts_show_read(struct ts_text *out, const struct ts_read_result *result)
 	ts_text_open(&notes.text, NULL);
 	ts_text_open(&notes.said, NULL);
 	say_head(out, &notes.said, result);
+	if (result->others) {
+		ts_text_put(&notes.said, result->others);
+		comment(out, &notes.said);
+	}
 	for (size_t i = 0; i < result->missing.count; i++) {
 		ts_text_put(&notes.said, result->missing.items[i]);
 		comment(out, &notes.said);
