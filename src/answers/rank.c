@@ -200,7 +200,7 @@ static const char *headline(struct work *w)
 		ts_text_put(&w->text, "None");
 	ts_text_put(&w->text, " of ");
 	count(&w->text, r->asked_count);
-	ts_text_puts(&w->text, one ? " kind" : " kinds",
+	ts_text_puts(&w->text, r->asked_count == 1 ? " kind" : " kinds",
 		r->fits_asked ? one ? " suits this water and fits " : " suit this water and fit "
 		: one         ? " suits this water"
 			      : " suit this water",
