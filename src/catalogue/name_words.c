@@ -303,6 +303,9 @@ static size_t in_place(const struct ts_name_words *asked, const struct ts_name_w
 #define SLIP_LEAST 5
 #define FIRST_SLIP_LEAST 7
 
+/* A shorter name at the end of others is a word like any. */
+#define NAME_AT_END_LEAST 5
+
 static bool one_slip(const struct ts_name_words *asked, const struct ts_name_words *name)
 {
 	for (size_t i = 0; asked->count == name->count && i < asked->count; i++) {
@@ -369,6 +372,21 @@ static size_t shared_words(const struct ts_name_words *asked, const struct ts_na
 	return shared;
 }
 
+/* Whether the whole name stands at the end of what is asked: "moscow blue guppy". */
+static bool ends_with_name(const struct ts_name_words *asked, const struct ts_name_words *name)
+{
+	size_t before = asked->count - name->count;
+
+	if (asked->count <= name->count || name->joined_len < NAME_AT_END_LEAST)
+		return false;
+	for (size_t i = 0; i < name->count; i++) {
+		if (!ts_name_same_word(asked->at[before + i], asked->len[before + i], name->at[i],
+			    name->len[i]))
+			return false;
+	}
+	return true;
+}
+
 /* The last straw: the longest word asked for stands in the name. "siamese fighter" */
 static unsigned part_miss(const struct ts_name_words *asked, const struct ts_name_words *name)
 {
@@ -378,6 +396,8 @@ static unsigned part_miss(const struct ts_name_words *asked, const struct ts_nam
 		return TS_NAME_NEVER;
 	if (numbered(asked, name))
 		return TS_TIER_WORDS * TS_NAME_TIER;
+	if (ends_with_name(asked, name))
+		return (unsigned)(TS_TIER_PARTLY * TS_NAME_TIER + asked->count - name->count);
 	shared = shared_words(asked, name);
 	if (shared >= 2 && shared + 1 == asked->count)
 		return (unsigned)(TS_TIER_MOSTLY * TS_NAME_TIER + name->count - shared);

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "catalogue/name_rows.h"
+#include "catalogue/name_words.h"
 #include "catalogue/pattern.h"
 #include "catalogue/traits.h"
 #include "model/shape.h"
@@ -98,6 +99,43 @@ static bool meant(const struct find_answer *a, const struct ts_species *species)
 	return a->candidates.how == TS_NAME_GROUP && ts_name_row_holds(a->candidates.row, species);
 }
 
+/* How near the names of an animal come to what was typed, as people would say it. */
+static int far_from(const struct ts_name_words *asked, const struct ts_species *species)
+{
+	const char *name;
+	int far = 2;
+
+	for (size_t i = 0; far && (name = ts_species_name(species, i)); i++) {
+		struct ts_name_words words;
+		unsigned miss;
+
+		ts_name_split(name, strlen(name), false, &words);
+		miss = ts_name_miss(asked, &words) / TS_NAME_TIER;
+		if (miss <= TS_TIER_PLURAL)
+			far = 0;
+		else if (miss <= TS_TIER_WORDS)
+			far = 1;
+	}
+	return far;
+}
+
+/* Who is called so goes before whose name only holds it; else the order stays. */
+static void nearest_first(struct find_answer *a)
+{
+	struct ts_name_words asked;
+
+	ts_name_split(a->pattern, strlen(a->pattern), false, &asked);
+	for (size_t i = 0; i < a->count; i++) {
+		struct found one = a->items[i];
+		size_t at = i;
+
+		one.far = far_from(&asked, one.species);
+		for (; at > 0 && a->items[at - 1].far > one.far; at--)
+			a->items[at] = a->items[at - 1];
+		a->items[at] = one;
+	}
+}
+
 static enum ts_status search(struct session *s, const struct ts_filter *filter,
 	struct ts_pattern *pattern, struct find_answer *ret)
 {
@@ -106,7 +144,7 @@ static enum ts_status search(struct session *s, const struct ts_filter *filter,
 	if (!ret->items)
 		return TS_NO_MEMORY;
 	for (size_t i = 0; i < s->catalogue->count; i++) {
-		struct found one = {s->catalogue->items[i], NULL};
+		struct found one = {s->catalogue->items[i], NULL, 0};
 		enum ts_status status = TS_OK;
 
 		if (!ts_filter_passes(filter, one.species))
@@ -123,6 +161,8 @@ static enum ts_status search(struct session *s, const struct ts_filter *filter,
 		if (status == TS_OK)
 			ret->items[ret->count++] = one;
 	}
+	if (ret->pattern)
+		nearest_first(ret);
 	return TS_OK;
 }
 

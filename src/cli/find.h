@@ -13,6 +13,7 @@
 struct found {
 	const struct ts_species *species;
 	const char *name; /* the one that holds the pattern; NULL: none was asked for */
+	int far;          /* 0: it is called just so, 1: as words of a name, 2: within a word */
 };
 
 struct find_answer {
