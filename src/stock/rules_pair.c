@@ -7,6 +7,9 @@
 
 #include <string.h>
 
+/* How many times as long a relative may be to be a rival: estimate from memory. */
+#define RIVAL_SIZES 1.8
+
 static double depth_share(const struct ts_species *s, const double *practice)
 {
 	return practice[TS_P_DEPTH_FUSIFORM + s->body];
@@ -228,6 +231,13 @@ static bool untroubled(const struct ts_species *a, const struct ts_species *b)
 					 b->swims != TS_SWIMS_BOTTOM);
 }
 
+/* A full shoal of swimmers, where there is room, is chased and not caught. */
+static bool outswims(const struct ts_group *a, bool roomy)
+{
+	return roomy && a->species->needs.activity >= TS_PACE_ACTIVE &&
+	       ts_group_count(a) >= a->species->group.least;
+}
+
 /* A small fish among many chasers finds no rest. */
 static bool hunted_down(const struct ts_group *a, const struct ts_group *b, const double *practice)
 {
@@ -250,6 +260,7 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 					      untroubled(a->species, b->species)
 				      ? TS_NOTE
 			      : hunted_down(a, b, scene->practice) ? TS_CONFLICT
+			      : outswims(a, roomy)                 ? TS_NOTE
 								   : TS_CONCERN;
 		return !roomy || !crowd(a->species, b->species);
 	case TS_WHEN_BREEDING: /* for some weeks, and nobody is hurt */
@@ -281,6 +292,14 @@ static bool lone_males(const struct ts_species *a, const struct ts_species *b)
 	       a->territory.floor_m2 > 0 && b->territory.floor_m2 > 0;
 }
 
+/* Relatives of another size live another life. */
+static bool alike_in_size(const struct ts_species *a, const struct ts_species *b)
+{
+	double small = fmin(a->adult_length_cm, b->adult_length_cm);
+
+	return fmax(a->adult_length_cm, b->adult_length_cm) < RIVAL_SIZES * small;
+}
+
 bool ts_rule_rivals(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
@@ -289,7 +308,8 @@ bool ts_rule_rivals(const struct ts_scene *scene, const struct ts_group *a,
 	bool injures = x->to_own_kind == TS_INJURES || y->to_own_kind == TS_INJURES;
 
 	if (!ts_rule_first(x, y) || x->to_own_kind == TS_IGNORES || y->to_own_kind == TS_IGNORES ||
-		!(own > 0) || (!ts_rule_same_genus(x, y) && !lone_males(x, y)))
+		!(own > 0) || !alike_in_size(x, y) ||
+		(!ts_rule_same_genus(x, y) && !lone_males(x, y)))
 		return false;
 	r->ours = scene->most.floor_m2;
 	r->its = own;

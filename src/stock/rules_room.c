@@ -44,7 +44,7 @@ double ts_rule_height_cm(const struct ts_species *s, const double *practice)
 /* Litres of one grown fish: its centimetres, and of a large one by its length as well. */
 static double litres_wanted(const struct ts_species *s, const double *practice)
 {
-	double cm = s->body_length_cm > 0 ? s->body_length_cm : s->adult_length_cm;
+	double cm = s->adult_length_cm;
 
 	if (s->kind != TS_ANIMAL_FISH)
 		return 0;

@@ -198,6 +198,10 @@ WHEN(slow_beside_quick_shrimps, (quick_and_slow(s), s->y.kind = TS_ANIMAL_SHRIMP
 WHEN(four_with_ground_for_two_pairs, (s->x.group.sexes = TS_SEXES_PAIR, s->x.to_own_kind = TS_INJURES, s->a.either = 4, s->x.territory.floor_m2 = 0.2, s->x.territory.per = TS_PER_PAIR))
 WHEN(four_with_ground_for_one_pair, (four_with_ground_for_two_pairs(s), s->x.territory.floor_m2 = 0.21))
 WHEN(colony_breeders, (s->x.group.least = 2, s->x.to_own_kind = TS_INJURES, s->x.own_kind_when = TS_WHEN_BREEDING, s->a.either = 6))
+WHEN(chased_and_quick, (s->y.to_others = TS_CHASES, s->y.adult_length_cm = 6, s->b.either = 1, s->x.needs.activity = TS_PACE_ACTIVE))
+WHEN(chased_and_quick_but_few, (chased_and_quick(s), s->a.either = 5))
+WHEN(kin_of_another_size, (rivals_roomy(s), s->x.adult_length_cm = 4, s->y.adult_length_cm = 7.2))
+WHEN(kin_of_nearly_a_size, (rivals_roomy(s), s->x.adult_length_cm = 4, s->y.adult_length_cm = 7.1))
 WHEN(two_loners, (rivals_roomy(s), s->x.group.sexes = s->y.group.sexes = TS_SEXES_ALONE, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.15))
 WHEN(two_rainbows, (crossing_of_egg_layers(s), s->x.family = s->y.family = "Melanotaeniidae"))
 WHEN(two_rainbows_of_a_genus, (two_rainbows(s), s->y.species = "Exempla varia", s->y.crosses_with = own_name))
@@ -225,6 +229,10 @@ static const struct row rows[] = {
 	{TS_RULE_PAIR_FORMS, "four with ground for two pairs", four_with_ground_for_two_pairs, TS_NOTE},
 	{TS_RULE_PAIR_FORMS, "four with ground for one", four_with_ground_for_one_pair, TS_CONCERN},
 	{TS_RULE_PAIR_FORMS, "six of which two clear the tank", colony_breeders, TS_CONCERN},
+	{TS_RULE_CHASED, "a shoal of swimmers with room", chased_and_quick, TS_NOTE},
+	{TS_RULE_CHASED, "fewer of them", chased_and_quick_but_few, TS_CONCERN},
+	{TS_RULE_RIVALS, "one genus, of another size", kin_of_another_size, -1},
+	{TS_RULE_RIVALS, "one genus, nearly of a size", kin_of_nearly_a_size, TS_CONCERN},
 	{TS_RULE_CHASED, "at another level", chased_at_another_level, TS_NOTE},
 	{TS_RULE_TEMPERATURE_APART, "a tank at 24, comforts that nearly meet there", comfort_nearly_at_24, TS_NOTE},
 	{TS_RULE_TEMPERATURE_APART, "cold water and tropics in it", cold_and_tropical, TS_CONFLICT},
