@@ -72,9 +72,12 @@ static void fill_notes(struct ts_remake_work *w)
 		note(w, "What they prefer cannot be had from this water; this is what they "
 			"tolerate.");
 	fill_lime(w);
-	note_ph_of_wished(w);
-	ts_say_peat(&w->text, r);
-	note(w, ts_remake_keep(w));
+	/* Who only lives there asks for no other pH than the one that follows from KH. */
+	if (w->wish.keeping.breeding) {
+		note_ph_of_wished(w);
+		ts_say_peat(&w->text, r);
+		note(w, ts_remake_keep(w));
+	}
 	ts_say_ends(&w->text, r);
 	note(w, ts_remake_keep(w));
 	if (r->recipe.count && r->recipe.kh_dh <= w->asking->practice->value[TS_P_KH_ACT] + 0.05)

@@ -149,7 +149,7 @@ struct ts_advice_row {
 extern const struct ts_advice_row ts_advice_rows[];
 extern const size_t ts_advice_row_count;
 
-#define TS_ADVICE_MOST 64
+#define TS_ADVICE_MOST 80
 
 struct ts_advice {
 	const struct ts_advice_row *row;

@@ -209,12 +209,13 @@ CONDITION(gh_missing)
 {
 	/* A buffer that goes is more pressing than what GH would tell. */
 	return isnan(s->gh_dh) && !(s->kh_dh < practice[TS_P_KH_ACT]) &&
-	       nobody_suffers(s, practice, f);
+	       !ts_holds_buffer_hinted(s, practice, f) && nobody_suffers(s, practice, f);
 }
 
 CONDITION(kh_missing)
 {
-	return !isnan(s->gh_dh) && isnan(s->kh_dh) && nobody_suffers(s, practice, f);
+	return !isnan(s->gh_dh) && isnan(s->kh_dh) && !ts_holds_buffer_hinted(s, practice, f) &&
+	       nobody_suffers(s, practice, f);
 }
 
 /* What was read explains that they suffer: it is mended before anybody guesses. */

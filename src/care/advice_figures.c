@@ -290,8 +290,8 @@ static double clamped(double value, const struct ts_range *r)
 	return fmin(fmax(value, r->low), r->high);
 }
 
-/* Limits carry a doubt; so far beyond them, dH, water does not suit. */
-#define UNFIT_DH 2.0
+/* Limits carry a doubt; so far beyond them, dH, water is made fit before it goes in. */
+#define UNFIT_DH 1.0
 
 /* A limit that only the kind of home water gives forbids nothing at its high end. */
 static bool unfit_for(const struct ts_parameter_fit *fit, double poured)

@@ -166,6 +166,15 @@ CONDITION(buffer_act)
 	return s->kh_dh < practice[TS_P_KH_ACT] || s->buffer_days < practice[TS_P_BUFFER_ACT];
 }
 
+/* At any CO2 that is borne a pH so low leaves KH under 1. */
+#define PH_HINTS_NO_BUFFER 5.9
+
+CONDITION(buffer_hinted)
+{
+	return isnan(s->kh_dh) && s->ph < PH_HINTS_NO_BUFFER && !s->acid_bed && !s->empty &&
+	       !ts_holds_crashed(s, practice, f);
+}
+
 /* It is used up before the next change. */
 CONDITION(buffer_between)
 {

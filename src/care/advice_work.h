@@ -53,6 +53,7 @@
 	X(black_water)                                                                             \
 	X(buffer_gone)                                                                             \
 	X(buffer_act)                                                                              \
+	X(buffer_hinted)                                                                           \
 	X(buffer_between)                                                                          \
 	X(gh_apart)                                                                                \
 	X(buffer_warn)                                                                             \

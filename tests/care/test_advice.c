@@ -323,6 +323,11 @@ static void gone(struct tank *t)
 {
 	t->state.kh_dh = 0.5;
 }
+static void hinted(struct tank *t)
+{
+	t->state.ph = 5.2;
+	t->state.kh_dh = t->state.gh_dh = (double)NAN;
+}
 static void act(struct tank *t)
 {
 	t->state.kh_dh = 1.5;
@@ -433,6 +438,7 @@ static const struct {
 	{"co2.watch", injected},
 	{"leave.acid-bed", acid_bed},
 	{"buffer.gone", gone},
+	{"buffer.hinted", hinted},
 	{"buffer.act", act},
 	{"buffer.between", between},
 	{"buffer.warn", warn},
