@@ -46,7 +46,7 @@ void options_help(
 	if (!command->file)
 		return;
 	ts_text_put(text, "\n");
-	ts_screen_wrap(text, "a tank that runs, as a file; every line but stock may be left out:", 0, 2,
-		screen);
+	ts_screen_wrap(text,
+		"a tank that runs, as a file; every line but stock may be left out:", 0, 2, screen);
 	ts_text_put(text, command->file);
 }
