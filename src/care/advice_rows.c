@@ -134,7 +134,7 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"Ammonia {tan} mg/L N, nitrite {no2} mg/L: that is what it grows on.", NULL, NULL, COMMON},
 	{"filter.reading", 4, TS_MATURE_FILTER, TS_THIS_WEEK, ts_holds_ammonia_or_nitrite_read,
 		"The filter is not coping with ammonia and nitrite: feed half, change {small} for matched, treated water.",
-		"{both_read}; both should read nil.", NULL,
+		"{both_read}; each should read nil.", NULL,
 		"test both before each change; rinse the filter's sponge in tank water only; no newcomers until both read nil for 7 days.", COMMON},
 	{"filter.unready", 4, TS_MATURE_FILTER, TS_THIS_WEEK, ts_holds_filter_unready,
 		"Let the filter mature before any animal is added; then buy in thirds, 14 days apart, with a test of ammonia and nitrite before each.",

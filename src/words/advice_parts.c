@@ -62,7 +62,8 @@ static bool goes_on(const struct ts_care_figures *f)
 
 static void say_better(struct ts_text *text, const struct ts_care_figures *f)
 {
-	if (!f->mends || goes_on(f))
+	/* Harder than liked and borne: nothing to be done; softer than liked wastes them away. */
+	if (!f->mends || f->mend.pure_l > 0)
 		return;
 	ts_text_put(text, " They do better with ");
 	say_mend_from(text, f);
