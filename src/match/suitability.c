@@ -79,7 +79,7 @@ static double geometric_mean(
 double ts_fit_combine(const double *suitability, const double *weight, size_t count,
 	const double *limited, size_t limited_count, double full, double span)
 {
-	double weights = 0, least = INFINITY, lambda;
+	double weights = 0, least = INFINITY, lambda, mean;
 
 	for (size_t i = 0; i < count; i++)
 		weights += ts_max(weight[i], 0);
@@ -87,10 +87,11 @@ double ts_fit_combine(const double *suitability, const double *weight, size_t co
 		least = ts_min(least, limited[i]);
 	if (weights <= 0)
 		return (double)NAN;
+	mean = geometric_mean(suitability, weight, count, weights);
 	if (!isfinite(least))
-		return geometric_mean(suitability, weight, count, weights);
+		return mean;
 	lambda = ts_min(ts_max((least - full) / span, 0), 1);
-	if (lambda <= 0)
-		return least;
-	return lambda * geometric_mean(suitability, weight, count, weights) + (1 - lambda) * least;
+	/* What does not limit may draw the mean below what does: more of `least` would then be
+	 * better. */
+	return lambda * mean + (1 - lambda) * ts_min(least, mean);
 }

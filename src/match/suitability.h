@@ -29,8 +29,8 @@ double ts_curve_mean(const struct ts_curve *curve, double low, double high);
 
 /*
  * Weighted geometric mean of suitabilities with the limiting rule: with m the lowest of `limited`
- * (a list of its own), the mean counts fully from full + span up, m alone at and below full. Items
- * with weight 0 are left out; no item at all gives NAN.
+ * (a list of its own), the mean counts fully from full + span up, m (or the mean, if it is less) at
+ * and below full. Items with weight 0 are left out; no item at all gives NAN.
  */
 double ts_fit_combine(const double *suitability, const double *weight, size_t count,
 	const double *limited, size_t limited_count, double full, double span);
