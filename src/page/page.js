@@ -148,6 +148,9 @@ function lead(need) {
 
 function choose(question) {
 	page.question = question;
+	page.kept.seen = true; // who asks has found the way
+	at("first").hidden = true;
+	keepSheets(page.kept);
 	showQuestions();
 	for (const part of document.querySelectorAll(".part")) { part.open = false; }
 	answer();
@@ -185,7 +188,8 @@ function answer() {
 	const words = question.words(sheet());
 	const { code, out, error } = ask(words.concat("-f", "html", today()));
 	place.className = question.paper ? "shop" : "";
-	place.replaceChildren(code <= 1 ? fragmentOf(question.paper ? out : folded(out)) : refusal(error), below(words));
+	place.replaceChildren(code <= 1 ? fragmentOf(question.paper ? out : folded(out)) : refusal(error),
+		...(code <= 1 && error ? [refusal(error)] : []), below(words));
 	if (question.paper) { shortened(place); }
 	page.makeNames = () => namesOpen(place, (species) =>
 		ask(["why", species, ...waterWords(sheet()), ...tankWords(sheet()), "-f", "html", ...today()]));
