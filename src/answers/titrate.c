@@ -6,6 +6,7 @@
 
 #include <math.h>
 
+#include "base/number.h"
 #include "chem/carbonate.h"
 #include "chem/hardness.h"
 #include "water/facts.h"
@@ -44,7 +45,7 @@ static struct ts_titrate_step_result step_of(const struct ts_titration_step *s)
 /* A step that reads well: 1, 2 or 5 times a power of ten, about `value`. */
 static double round_step(double value)
 {
-	double power = pow(10, floor(log10(value))), part = value / power;
+	double power = ts_power(10, floor(log10(value))), part = value / power;
 
 	return power * (part < 1.5 ? 1 : part < 3.5 ? 2 : part < 7.5 ? 5 : 10);
 }

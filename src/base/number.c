@@ -94,10 +94,12 @@ size_t ts_number_read(const char *text, size_t len, double *ret, bool *ret_comma
 	}
 	if (!whole_digits)
 		return 0;
-	if (scale > 18 || scale < -18)
-		*ret = (double)digits * pow(10.0, scale);
-	else
-		*ret = scale < 0 ? (double)digits / powers[-scale] : (double)digits * powers[scale];
+	*ret = (double)digits;
+	for (; scale > 18; scale -= 18)
+		*ret *= powers[18];
+	for (; scale < -18; scale += 18)
+		*ret /= powers[18];
+	*ret = scale < 0 ? *ret / powers[-scale] : *ret * powers[scale];
 	if (ret_comma_thousands)
 		*ret_comma_thousands = after == 3;
 	return at;

@@ -6,6 +6,7 @@
 #ifndef TS_BASE_NUMBER_H
 #define TS_BASE_NUMBER_H
 
+#include <math.h>
 #include <stdbool.h>
 #include <stddef.h>
 
@@ -47,5 +48,19 @@ static inline double ts_max(double a, double b)
 
 /* A value on the grid of 1e-6, for sort keys that must not depend on the last bits. */
 double ts_number_quantised(double value);
+
+/*
+ * Of a base that is not negative. C's own pow() and log2() each bring tables of 5 kB along, which
+ * cannot be compressed, and are more exact than anything here asks for.
+ */
+static inline double ts_power(double base, double exponent)
+{
+	return exp(exponent * log(base));
+}
+
+static inline double ts_log2(double value)
+{
+	return log(value) / 0.693147180559945309;
+}
 
 #endif

@@ -5,6 +5,7 @@
  */
 #include "care/advice_work.h"
 
+#include "base/number.h"
 #include "chem/ions.h"
 #include "chem/nitrogen.h"
 
@@ -159,7 +160,7 @@ static bool copper(const struct ts_care_state *s, struct ts_care_figures *f)
 			continue;
 		f->animal = (int)i;
 		f->copper_limit = m->copper_borne_mg_l;
-		f->copper_halves = ceil(log2(s->copper_mg_l / m->copper_borne_mg_l));
+		f->copper_halves = ceil(ts_log2(s->copper_mg_l / m->copper_borne_mg_l) - 1e-9);
 		return true;
 	}
 	return false;

@@ -7,6 +7,7 @@
 
 #include <math.h>
 
+#include "base/number.h"
 #include "care/advice.h"
 #include "chem/carbonate.h"
 
@@ -175,7 +176,7 @@ static int largest_change(const struct ts_arrive_wish *wish, enum ts_hardiness h
 static void plan_stages(const struct ts_arrive_wish *wish, enum ts_hardiness hardiness,
 	const struct ts_practice *practice, double at, struct ts_arrival *ret)
 {
-	double most = 1 - pow(1 - PORTION, PORTIONS_MOST);
+	double most = 1 - ts_power(1 - PORTION, PORTIONS_MOST);
 	unsigned day = 0, between = (unsigned)practice->value[TS_P_STAGE_DAYS];
 	struct ts_stage_water from, to;
 

@@ -145,7 +145,7 @@ static void say_load(struct page *p, struct ts_node *facts)
 	ts_text_put(&p->text, " mg of nitrogen a day stay in ");
 	put(p, r->volume_l, 0);
 	ts_text_put(&p->text, " L");
-	if (r->plant_share > 0) {
+	if (r->plant_share * r->nitrogen_mg_day >= 0.5) { /* less is written as 0 */
 		ts_text_put(&p->text, ", after ");
 		put(p, r->plant_share * r->nitrogen_mg_day, 0);
 		ts_text_put(&p->text, " for the plants");

@@ -8,6 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/number.h"
 #include "model/practice.h"
 #include "stock/candidates.h"
 #include "stock/judge.h"
@@ -195,7 +196,7 @@ static double size_suits(double ratio, double low, double high)
 {
 	double off = ratio < low ? low / ratio : ratio > high ? ratio / high : 1;
 
-	return fmax(1 - 2 * log2(off), -1);
+	return fmax(1 - 2 * ts_log2(off), -1);
 }
 
 /* What the size is worth in its role, points: adult lengths that go into the tank's length. */

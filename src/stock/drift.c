@@ -8,6 +8,7 @@
 
 #include <math.h>
 
+#include "base/number.h"
 #include "chem/carbonate.h"
 #include "chem/conductivity.h"
 #include "chem/nitrogen.h"
@@ -64,7 +65,7 @@ static double ph_at(struct ts_drift *d, double times_air, struct ts_ion_species 
 		       TS_CHEM_TANK_CALCITE_SI_HIGH;
 		if (over < 1e-3)
 			break;
-		co2 *= pow(10, over);
+		co2 *= ts_power(10, over);
 	}
 	return warm->ph;
 }
@@ -189,7 +190,7 @@ static void top_up(struct ts_drift_tank *t, const struct ts_drift_supply *supply
 static void dissolve_lime(struct ts_drift *d, enum ts_mineral mineral)
 {
 	double si = ts_chem_species_si(&d->constants, &d->at_usual, mineral);
-	double lime = d->practice->value[TS_P_LIME_RATE] * fmax(0, 1 - pow(10, si));
+	double lime = d->practice->value[TS_P_LIME_RATE] * fmax(0, 1 - ts_power(10, si));
 
 	d->tank.water.ca_mmol_l += lime;
 	d->tank.water.alk_meq_l += 2 * lime;

@@ -5,6 +5,7 @@
  */
 #include <tapshoal/stock.h>
 
+#include "base/number.h"
 #include "chem/hardness.h"
 #include "chem/ions.h"
 #include "chem/nitrogen.h"
@@ -45,10 +46,10 @@ double ts_mass_g(const struct ts_species *species, double length_cm)
 	if (species->kind != TS_ANIMAL_FISH)
 		return 0.01 * cube;
 	if (species->weight.factor > 0)
-		return species->weight.factor * pow(length_cm, species->weight.power);
+		return species->weight.factor * ts_power(length_cm, species->weight.power);
 	if (species->body_length_cm > 0) /* trailing fins weigh next to nothing */
 		length_cm *= species->body_length_cm / species->adult_length_cm;
-	return by_body[species->body].factor * pow(length_cm, by_body[species->body].power);
+	return by_body[species->body].factor * ts_power(length_cm, by_body[species->body].power);
 }
 
 double ts_mass_doubt(const struct ts_species *species)
@@ -69,8 +70,8 @@ static double feed_of(
 	double mass = ts_mass_g(g->species, g->species->adult_length_cm);
 
 	t = fmin(fmax(t, practice[TS_P_FEED_TEMP_LOW]), practice[TS_P_FEED_TEMP_HIGH]);
-	return ts_group_count(g) * coefficient * pow(mass, practice[TS_P_FEED_EXPONENT]) *
-	       exp2((t - 25) / 10);
+	return ts_group_count(g) * coefficient * ts_power(mass, practice[TS_P_FEED_EXPONENT]) *
+	       ts_power(2, (t - 25) / 10);
 }
 
 /* The three coefficients that a word about feeding stands for. */
@@ -110,7 +111,7 @@ static void feed_all(const struct ts_load_case *c, const double *practice, struc
 	for (size_t i = 0; i < c->count; i++) {
 		double feed = feed_of(&c->groups[i], 1, c->temp_c, practice);
 		double doubt =
-			pow(ts_mass_doubt(c->groups[i].species), practice[TS_P_FEED_EXPONENT]);
+			ts_power(ts_mass_doubt(c->groups[i].species), practice[TS_P_FEED_EXPONENT]);
 
 		by_one += feed;
 		least += feed / doubt;

@@ -8,6 +8,7 @@
 #include <math.h>
 
 #include "base/date.h"
+#include "base/number.h"
 #include "chem/carbonate.h"
 #include "water/analysis.h"
 #include "water/gas.h"
@@ -221,7 +222,7 @@ static void take_gas(struct work *w, const struct ts_profile *profile, const str
 	if (t->co2_usual == TS_CHEM_TANK_CO2_USUAL)
 		return;
 	w->ret->assumed |= TS_DRIFT_OWN_CO2;
-	factor = pow(10, swing / 2 + (profile->ph_read_high - profile->ph_read_low) / 2);
+	factor = ts_power(10, swing / 2 + (profile->ph_read_high - profile->ph_read_low) / 2);
 	t->co2_most = fmin(t->co2_usual * factor, CO2_MOST_TIMES);
 	t->co2_least = fmax(t->co2_usual / factor, CO2_LEAST_TIMES);
 }

@@ -138,7 +138,8 @@ static void add_point(const struct ts_rate_case *c, const struct fit *f, enum ts
 	level = isnan(f->gain) ? p->value
 			       : f->start * left + f->gain * gained + (1 - left) * f->poured;
 	deviation = deviation_of(r, value, fmax(level, 0));
-	weight = 1 / (deviation * deviation + (f->loss > 0 ? pow(saw_of(c, level), 2) : 0));
+	weight = 1 /
+		 (deviation * deviation + (f->loss > 0 ? saw_of(c, level) * saw_of(c, level) : 0));
 	sums->aa += weight * left * left;
 	sums->ab += weight * left * gained;
 	sums->bb += weight * gained * gained;

@@ -4,6 +4,7 @@
  */
 #include "words/unusual.h"
 
+#include "base/number.h"
 #include "chem/carbonate.h"
 #include "chem/ions.h"
 
@@ -233,7 +234,7 @@ void ts_say_kh_hint(struct ts_text *text, const struct ts_profile *p)
 	ts_chem_constants_at(&at, 25);
 	/* HCO3 = K1 CO2 / H, in mol/L */
 	kh = ts_chem_dkh_from_meq_l(
-		1000 * at.k1 * (CO2_BEARABLE_MG_L / 44010) / pow(10, -p->ph_read));
+		1000 * at.k1 * (CO2_BEARABLE_MG_L / 44010) / ts_power(10, -p->ph_read));
 	if (!(kh < HINT_KH_DH))
 		return;
 	put_figure(text, "pH ", p->ph_read, 2);
