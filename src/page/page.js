@@ -403,9 +403,11 @@ function showAsked() {
 	const place = at("asked"), open = page.wait.filter((name) => !valueOf(name)), back = element("div", {});
 	place.hidden = false;
 	place.replaceChildren(element("p", {}, open.length ? `Asked of you: ${open.map((name) => labelled(name.split(".")[1])).join(", ")}.`
-		: "All that was asked is filled in. Send this link back:"), ...(open.length ? [element("p", { class: "says" },
-		"What you do not know stays empty. Then send this link back:")] : []), back);
-	showText(back, "The filled link", linkTo(sheet(), { ask: page.asked }));
+		: "All that was asked is filled in. Send this link back:"), back);
+	if (open.length && open.length < page.wait.length) {
+		back.before(element("p", { class: "says" }, "What you do not know stays empty. Then send this link back:"));
+	}
+	if (open.length < page.wait.length) { showText(back, "The filled link", linkTo(sheet(), { ask: page.asked })); }
 	for (const field of page.fields) { field.box.classList.toggle("waits", open.includes(`${field.part}.${field.row.key}`)); }
 	at("animal").classList.toggle("waits", open.includes("animal.species"));
 }
