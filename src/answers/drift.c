@@ -56,6 +56,11 @@ static double kh_or_unknown(const struct drift_work *w, double kh)
 	return w->kh_known ? kh : (double)NAN;
 }
 
+static double gh_or_unknown(const struct drift_work *w, double gh)
+{
+	return w->gh_known ? gh : (double)NAN;
+}
+
 static enum ts_status fill_days(struct drift_work *w)
 {
 	struct ts_drift_result *r = w->ret;
@@ -75,9 +80,9 @@ static enum ts_status fill_days(struct drift_work *w)
 		const struct ts_drift_day *d = &days[i];
 
 		r->days[i] = (struct ts_drift_day_result){d->day, kh_or_unknown(w, d->kh_dh),
-			d->gh_dh, kh_or_unknown(w, d->ph), kh_or_unknown(w, d->ph_low),
-			kh_or_unknown(w, d->ph_high), d->tan_mg_l, d->no3_mg_l,
-			d->conductivity_us_cm, d->filter_doubtful, d->change_due};
+			gh_or_unknown(w, d->gh_dh), kh_or_unknown(w, d->ph),
+			kh_or_unknown(w, d->ph_low), kh_or_unknown(w, d->ph_high), d->tan_mg_l,
+			d->no3_mg_l, d->conductivity_us_cm, d->filter_doubtful, d->change_due};
 	}
 	r->day_count = count;
 	return TS_OK;
@@ -88,7 +93,7 @@ static struct ts_drift_steady_result steady_result(
 {
 	return (struct ts_drift_steady_result){
 		{kh_or_unknown(w, s->kh_dh.before_change), kh_or_unknown(w, s->kh_dh.after_change)},
-		{s->gh_dh.before_change, s->gh_dh.after_change},
+		{gh_or_unknown(w, s->gh_dh.before_change), gh_or_unknown(w, s->gh_dh.after_change)},
 		{s->no3_mg_l.before_change, s->no3_mg_l.after_change}};
 }
 
@@ -194,14 +199,16 @@ static enum ts_status fill_jump(struct drift_work *w)
 		pair(jump.nh3_n_mg_l), jump.safe_step, NULL};
 	if (!w->kh_known)
 		r->kh_dh = r->ph = r->nh3_n_mg_l = (struct ts_range){(double)NAN, (double)NAN};
+	if (!w->gh_known)
+		r->gh_dh = (struct ts_range){(double)NAN, (double)NAN};
 	r->says = jump_says(w, r);
 	return TS_OK;
 }
 
 static void fill_now(struct drift_work *w)
 {
-	const double values[] = {
-		w->today.gh_dh, kh_or_unknown(w, w->today.kh_dh), w->today.no3_mg_l};
+	const double values[] = {gh_or_unknown(w, w->today.gh_dh), kh_or_unknown(w, w->today.kh_dh),
+		w->today.no3_mg_l};
 	struct ts_drift_result *r = w->ret;
 
 	r->now = ts_arena_array(w->asking->arena, TS_MOVES__COUNT, sizeof *r->now);
@@ -219,6 +226,12 @@ static void fill_now(struct drift_work *w)
 		ts_text_put(&w->text, " days old, and all of this starts from it.");
 		ts_asking_note(w->asking, &r->asks, take(w));
 	}
+	if (w->waters->drift.assumed & (TS_DRIFT_GH_OF_TANK | TS_DRIFT_NO_GH))
+		ts_asking_note(w->asking, &r->asks,
+			w->gh_known ? "Measure the GH of the water that is poured in: it was not "
+				      "read, and is taken as the tank's."
+				    : "Measure the GH of the tank and of the water that is poured "
+				      "in: without them nothing is said of it.");
 	if (!w->kh_known)
 		ts_asking_note(w->asking, &r->asks,
 			"Measure the KH of the water that is poured in, with drops: without it "
@@ -356,7 +369,8 @@ static bool gh_goes(const struct drift_work *w)
 					    TS_DRIFT_CHANGE_USUAL)) ||
 		     fabs(w->waters->settles.gh_dh.low - w->today.gh_dh) > GH_MOVES_DH;
 
-	return known && fabs(w->waters->settles.gh_dh.value - w->today.gh_dh) > GH_MOVES_DH;
+	return w->gh_known && known &&
+	       fabs(w->waters->settles.gh_dh.value - w->today.gh_dh) > GH_MOVES_DH;
 }
 
 static const char *gh_moves(struct drift_work *w)
@@ -482,7 +496,7 @@ static bool piles_up(const struct drift_work *w)
 	const struct ts_plan_drift *p = &w->waters->drift;
 	bool topped = !(p->assumed & TS_DRIFT_TOP_UP_SUPPLY) || !(p->tank.change_share > 0);
 
-	return topped && !p->tank.pure_top_up && p->tank.bed == TS_BED_INERT &&
+	return topped && !p->tank.pure_top_up && p->tank.bed == TS_BED_INERT && w->gh_known &&
 	       w->waters->settles.gh_dh.value > w->today.gh_dh + GH_MOVES_DH;
 }
 
@@ -572,6 +586,7 @@ static enum ts_status make_waters(struct drift_work *w, const char **ret_refusal
 	ts_waters_make(&asked, w->asking->practice, waters);
 	w->waters = waters;
 	w->kh_known = !(waters->drift.assumed & TS_DRIFT_NO_KH);
+	w->gh_known = !(waters->drift.assumed & TS_DRIFT_NO_GH);
 	if (!waters->load_known) {
 		*ret_refusal = "the tank's size is not given; write its length, width and height, "
 			       "or its volume";

@@ -69,7 +69,7 @@ static void add_species(struct drift_work *w, struct limits *all, size_t line)
 		const struct ts_parameter_fit *fit = &m.at[parameters[i]];
 		enum ts_drift_moves what = i ? TS_MOVES_KH : TS_MOVES_GH;
 
-		if (!fit->known || fit->outside_by != 0 ||
+		if (!fit->known || fit->outside_by != 0 || (what == TS_MOVES_GH && !w->gh_known) ||
 			strcmp(fit->source[0], "by kind of water") == 0)
 			continue;
 		if (isfinite(fit->tolerated.high))

@@ -26,7 +26,7 @@ struct drift_work {
 	struct ts_drift_result *ret;
 	struct ts_text text;
 	struct ts_drift_day today; /* day 0 of the simulation */
-	bool kh_known;
+	bool kh_known, gh_known;
 	double no3_most; /* nitrate that the most sensitive animal of the list is comfortable to */
 };
 

@@ -73,6 +73,8 @@ const char *ts_answer_common(const struct ts_species *species)
 	return species->common.en.count ? species->common.en.items[0] : NULL;
 }
 
+const char ts_to_know_breeds[] = "breeds by itself";
+
 /* What each caution means in a list, in a few plain words; most important first. */
 static const struct {
 	enum ts_species_caution caution;
@@ -94,7 +96,7 @@ static const struct {
 	{TS_CAUTION_BITES, "bites", NULL},
 	{TS_CAUTION_NEEDS_SALT, "needs salt", NULL},
 	{TS_CAUTION_ESCAPES, "gets out: tight lid", NULL},
-	{TS_CAUTION_BREEDS_UNASKED, "breeds by itself", NULL},
+	{TS_CAUTION_BREEDS_UNASKED, ts_to_know_breeds, NULL},
 	{TS_CAUTION_SPINY_HANDS, "spines hurt hands", NULL},
 	{TS_CAUTION_SHORT_LIVED, "short-lived", NULL},
 	{TS_CAUTION_WILD_CAUGHT, "mostly wild-caught", NULL},

@@ -76,6 +76,9 @@ struct ts_water_asked_result ts_answer_water(struct ts_arena *arena, const char 
 const char *ts_answer_id(struct ts_arena *arena, const char *file);
 const char *ts_answer_common(const struct ts_species *species);
 
+/* One of them, which a group of males does not. */
+extern const char ts_to_know_breeds[];
+
 /*
  * What a buyer must know of the animal in a few plain words each, most important first.
  */

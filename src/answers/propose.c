@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "answers/noted.h"
+#include "answers/thin.h"
 #include "stock/candidates.h"
 #include "stock/check.h"
 #include "stock/judge.h"
@@ -15,8 +16,7 @@
 #include "words/first.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
-
-#define NAMED_MOST 5
+#include "words/unusual.h"
 
 /* Whether a ruling forbids newcomers now, whoever they are. */
 static bool holds_back(const struct ts_ruling *r)
@@ -253,15 +253,26 @@ static void musts(struct ts_proposing *w)
 static bool first_of_water(struct ts_proposing *w)
 {
 	const unsigned poisons = TS_POISON_AMMONIA | TS_POISON_NITRITE | TS_POISON_NO_OXYGEN;
+	const struct ts_profile *p = w->question->profile;
 	struct ts_propose_result *r = w->out;
 
-	if (ts_water_first(&w->profile) == TS_FIRST_NOTHING || w->profile.poisons.found & poisons)
+	if (ts_water_first(p) == TS_FIRST_NOTHING || p->poisons.found & poisons)
 		return false;
-	ts_say_first_sentence(&w->text, &w->profile);
+	ts_say_first_sentence(&w->text, p);
 	r->headline = keep(w);
-	ts_say_first_because(&w->text, &w->profile);
+	ts_say_first_because(&w->text, p);
 	r->deciding = w->text.len ? keep(w) : NULL;
 	return true;
+}
+
+/* "Until then only such as bear every usual tap water (...): 10 cherry barb in the middle; ..." */
+static const char *until_then(struct ts_proposing *w)
+{
+	ts_say_first_because(&w->text, w->question->profile);
+	ts_text_puts(&w->text, w->text.len ? " " : "", "Until then only such as bear ", NULL);
+	ts_answer_say_usual_taps(&w->text, w->question->profile, w->asking->practice);
+	ts_text_puts(&w->text, ": ", w->out->communities[0].why, NULL);
+	return keep(w);
 }
 
 static void headline(struct ts_proposing *w)
@@ -269,8 +280,11 @@ static void headline(struct ts_proposing *w)
 	const struct ts_proposal *p = &w->p;
 	struct ts_propose_result *r = w->out;
 
-	if (!p->candidates && first_of_water(w))
+	if ((!p->candidates || r->thin) && first_of_water(w)) {
+		if (r->thin && p->count)
+			r->deciding = until_then(w);
 		return;
+	}
 	if (r->held.count && p->count)
 		r->headline = w->filter_young && r->held_by_filter_alone
 				      ? "Not yet: the filter comes first, these animals later."
@@ -321,77 +335,6 @@ static void tank(struct ts_proposing *w)
 	r->chosen_says = keep(w);
 }
 
-/* Where hardly any buffer is there, the lists say what that asks of their keeper. */
-static void buffer(struct ts_proposing *w)
-{
-	const struct ts_span *kh = &w->profile.at[TS_KH];
-
-	if (!w->p.count || w->p.conditions || !ts_judge_hardly_any_kh(&w->wish))
-		return;
-	ts_text_put(&w->text, "KH ");
-	number(w, kh->value, 1);
-	ts_text_put(&w->text,
-		" buffers next to nothing: only animals of black water, few of them, and pH and "
-		"ammonia tested twice a week. With KH 3 or more many other kinds would do: "
-		"tapshoal remake --to KH=3.");
-	ts_asking_note(w->asking, &w->out->notes, keep(w));
-}
-
-/* Who would leave an open tank; said where nothing is known of a lid. */
-static void lid(struct ts_proposing *w)
-{
-	struct ts_propose_result *r = w->out;
-	const struct ts_species *said[NAMED_MOST];
-	size_t count = 0;
-
-	if (w->question->plan->tank.cover != TS_COVER_UNKNOWN)
-		return;
-	for (size_t i = 0; i < w->p.count; i++) {
-		for (size_t k = 0; k < w->p.lists[i].count; k++) {
-			const struct ts_species *s = w->p.lists[i].lines[k].group.species;
-			size_t at = 0;
-
-			while (at < count && said[at] != s)
-				at++;
-			if (s->needs.cover && at == count && count < NAMED_MOST)
-				said[count++] = s;
-		}
-	}
-	r->lid_assumed = count > 0;
-	if (!count)
-		return;
-	ts_text_put(&w->text, "A tight lid is taken for granted: without one ");
-	for (size_t i = 0; i < count; i++) {
-		ts_text_put(&w->text, !i ? "" : i + 1 == count ? " and " : ", ");
-		ts_say_animal(&w->text, said[i]);
-	}
-	ts_text_put(&w->text, " would leave the water.");
-	ts_asking_note(w->asking, &r->notes, keep(w));
-}
-
-/* The days before any animal: common practice, no source. */
-static void maturing(struct ts_proposing *w)
-{
-	static const struct ts_propose_purchase_result steps[] = {
-		{0, "run the filter without animals and feed it with ammonia, a little each day"},
-		{7, "test ammonia and nitrite, then every week; both rise, then fall"},
-		{28, "mature when both stay nil for 7 days while the planned feed is cleared; "
-		     "usually after 4 to 8 weeks"},
-	};
-	struct ts_propose_result *r = w->out;
-
-	if (!w->filter_young)
-		return;
-	r->maturing = steps;
-	r->maturing_count = sizeof steps / sizeof *steps;
-	r->maturing_last = w->filter_unknown;
-	r->maturing_heading =
-		w->filter_unknown ? "IF THE TANK IS NEW: FIRST THE FILTER" : "FIRST THE FILTER";
-	r->maturing_says =
-		"Once that is so, write filter: mature into the tank file (-t FILE), or ask with "
-		"--mature; then a third of the animals, a test, 14 days, and the next third.";
-}
-
 static void why(struct ts_proposing *w)
 {
 	const struct ts_species *s = w->question->why;
@@ -428,49 +371,6 @@ static void why(struct ts_proposing *w)
 		ts_text_put(&w->text, ".");
 	}
 	w->out->why_says = keep(w);
-}
-
-/* Who waits for a surer reading, and which measurement would tell; those sold most go first. */
-static void waiting_for(struct ts_proposing *w, int parameter)
-{
-	struct ts_propose_waiting_result row = {
-		.name = ts_parameter_rows[parameter].key, .species = w->p.waits[parameter]};
-	const struct ts_span *span = &w->profile.at[parameter];
-
-	for (int sold = 0; sold < 4; sold++) {
-		for (size_t i = 0; i < w->p.species_count; i++) {
-			const struct ts_candidacy *c = &w->p.species[i];
-
-			if (c->left_out == TS_LEFT_UNSURE && c->match.species->sold == sold &&
-				ts_candidacy_waits_for(&c->match) == parameter &&
-				ts_match_advised_unasked(c->match.species) &&
-				row.animals.count < NAMED_MOST) {
-				ts_say_animal(&w->text, c->match.species);
-				ts_asking_note(w->asking, &row.animals, keep(w));
-			}
-		}
-	}
-	number(w, (double)row.species, 0);
-	ts_text_puts(&w->text, " more may fit: ", ts_parameter_rows[parameter].label, NULL);
-	if (span->given && !span->exposure && span->high > span->low) {
-		ts_text_put(&w->text, " is read as ");
-		number(w, span->low, 1);
-		ts_text_put(&w->text, " to ");
-		number(w, span->high, 1);
-		ts_text_put(&w->text, parameter == TS_GH || parameter == TS_KH
-					      ? "; a drop kit would tell"
-					      : "; a surer reading would tell");
-	} else {
-		ts_text_put(&w->text, span->given
-					      ? " is too near their limit, or their limit is in "
-						"doubt"
-					      : " is not measured");
-	}
-	for (size_t i = 0; i < row.animals.count; i++)
-		ts_text_puts(&w->text, i ? ", " : ": ", row.animals.items[i], NULL);
-	ts_text_put(&w->text, row.species > row.animals.count && row.animals.count ? " ..." : ".");
-	row.says = keep(w);
-	w->out->waiting[w->out->waiting_count++] = row;
 }
 
 static void left_out(struct ts_proposing *w)
@@ -528,17 +428,16 @@ static bool fill(struct ts_proposing *w)
 	headline(w);
 	two_waters(w);
 	tank(w);
-	lid(w);
-	buffer(w);
-	maturing(w);
+	ts_propose_notes(w);
 	why(w);
-	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
-		if (p->waits[i])
-			waiting_for(w, i);
-	}
+	if (!r->thin && !ts_nobody_yet_says(&w->profile))
+		ts_propose_waiting(w);
+	if (r->thin)
+		ts_asking_note(w->asking, &r->notes, ts_thin_how);
 	left_out(w);
 	ts_asking_note(w->asking, &r->notes, w->question->overlays_say);
-	ts_answer_note_water(w->asking, &w->profile, 0, &r->water_notes);
+	ts_answer_note_water(
+		w->asking, r->thin ? w->question->profile : &w->profile, 0, &r->water_notes);
 	ts_asking_note(w->asking, &r->closing,
 		"Quarantine newcomers for 28 days where you can. Local law and a vet come before "
 		"any list. Never release an animal.");
@@ -561,6 +460,10 @@ bool ts_answer_propose(const struct ts_asking *asking, const struct ts_propose_q
 	ts_text_open(&w->text, &asking->arena->allocator);
 	fine = look_at_tank(w);
 	if (fine) {
+		ts_asking_note(asking, &r.notes, ts_answer_sea_gh(asking, &w->profile));
+		r.thin = ts_answer_is_thin(&w->profile);
+		if (r.thin)
+			ts_answer_usual_taps(&w->profile, asking->practice);
 		w->wish.profile = &w->profile;
 		w->wish.keeping = q->keeping;
 		/* Most tanks are sold with one; a list that needs it says so. */

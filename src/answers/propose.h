@@ -102,6 +102,7 @@ struct ts_propose_must_result {
 struct ts_propose_result {
 	const char *headline, *deciding, *water_says, *animals_say, *tank_says, *chosen_says;
 	bool mature, conditions;
+	bool thin;        /* GH was not read: the lists are for any usual tap */
 	bool lid_assumed; /* nothing was said of a lid, and some list needs one */
 	size_t candidates, species_count, species_most;
 	double volume_l, floor_m2;

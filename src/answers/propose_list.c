@@ -5,6 +5,8 @@
  */
 #include "answers/propose_list.h"
 
+#include <string.h>
+
 #include "model/practice.h"
 #include "stock/compose.h"
 #include "words/rulings.h"
@@ -20,9 +22,14 @@ static void number(struct ts_text *text, double value, int decimals)
 	ts_text_number_short(text, value, decimals);
 }
 
+static bool all_males(const struct ts_group *l)
+{
+	return l->males && !l->females && !l->either;
+}
+
 static void put_sexes(struct ts_text *text, const struct ts_group *l)
 {
-	if (l->males && !l->females && !l->either) {
+	if (all_males(l)) {
 		ts_text_put(text, ", all males");
 		return;
 	}
@@ -128,6 +135,18 @@ static size_t put_place(
 	return kinds;
 }
 
+/* Where the water lies beyond what all like, both stand there. */
+static void put_yours(struct ts_proposing *w, const struct ts_shared *gh)
+{
+	double yours = w->profile.at[TS_GH].value;
+
+	if (yours <= gh->range.high && yours >= gh->range.low)
+		return;
+	ts_text_put(&w->text, " (yours is ");
+	number(&w->text, yours, 1);
+	ts_text_put(&w->text, ")");
+}
+
 /* "20 glowlight tetra in the middle, 6 bronze cory below, 4 honey gourami to look at; ..." */
 static const char *why(struct ts_proposing *w, const struct ts_community *c)
 {
@@ -146,13 +165,15 @@ static const char *why(struct ts_proposing *w, const struct ts_community *c)
 									: places[i].behind);
 		any = true;
 	}
-	if (gh->known && isfinite(gh->range.high)) {
+	/* Of any usual tap the ends are said already. */
+	if (gh->known && isfinite(gh->range.high) && !w->out->thin) {
 		ts_text_put(&w->text, c->count == 1     ? "; at home at GH "
 				      : gh->comfortable ? "; all like GH "
 							: "; all can live at GH ");
 		number(&w->text, fmax(gh->range.low, 0), 0);
 		ts_text_put(&w->text, " to ");
 		number(&w->text, gh->range.high, 0);
+		put_yours(w, gh);
 	}
 	ts_text_put(&w->text, ".");
 	return keep(w);
@@ -181,8 +202,11 @@ static struct ts_propose_line_result line_of(struct ts_proposing *w, const struc
 	ts_text_put(&w->text, " cm; grown it needs ");
 	number(&w->text, ts_match_tank_length_cm(s), 0);
 	ts_text_put(&w->text, " cm of length");
-	for (size_t i = 0; i < know.count; i++)
-		ts_text_puts(&w->text, i ? ", " : "; ", know.items[i], NULL);
+	for (size_t i = 0, said = 0; i < know.count; i++) {
+		if (strcmp(know.items[i], ts_to_know_breeds) == 0 && all_males(&line->group))
+			continue;
+		ts_text_puts(&w->text, said++ ? ", " : "; ", know.items[i], NULL);
+	}
 	if (line->later)
 		ts_text_put(&w->text, "; when the tank has run for eight weeks");
 	r.needs = keep(w);
@@ -387,7 +411,10 @@ void ts_propose_list(struct ts_proposing *w, size_t place, struct ts_propose_com
 	for (size_t i = 0; i < c->order_count; i++)
 		ts_asking_note(w->asking, &r->order,
 			c->lines[c->order[i]].candidacy->match.species->species);
-	ts_propose_say_limiting(&w->text, c);
+	if (w->out->thin)
+		ts_text_put(&w->text, "not known before GH was read");
+	else
+		ts_propose_say_limiting(&w->text, c);
 	r->limiting = (struct ts_propose_limiting_result){
 		worst->limiting < 0 ? NULL : worst->species->species,
 		worst->limiting < 0 ? NULL : ts_parameter_rows[worst->limiting].key, keep(w)};

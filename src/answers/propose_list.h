@@ -24,6 +24,11 @@ struct ts_proposing {
 void ts_propose_list(
 	struct ts_proposing *work, size_t place, struct ts_propose_community_result *ret);
 
+/* Lid and buffer that the lists rest on, and the weeks before any animal. */
+void ts_propose_notes(struct ts_proposing *work);
+/* Who waits for a surer reading, by parameter. */
+void ts_propose_waiting(struct ts_proposing *work);
+
 /* Adds "10 neon tetra (Paracheirodon innesi)", with the sexes where they matter. */
 void ts_propose_say_company(struct ts_text *text, const struct ts_company *line);
 /* Adds the animal that a list serves worst and by what. */

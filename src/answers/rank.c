@@ -7,6 +7,8 @@
 #include <string.h>
 
 #include "answers/noted.h"
+#include "answers/thin.h"
+#include "model/practice.h"
 #include "stock/room.h"
 #include "stock/rules.h"
 #include "words/first.h"
@@ -17,6 +19,8 @@
 struct work {
 	const struct ts_asking *asking;
 	const struct ts_rank_question *q;
+	const char *sea;            /* what was assumed of the salt; NULL: nothing */
+	struct ts_profile *profile; /* that of the question, with the GH of sea salt */
 	struct ts_rank_result *out;
 	struct ts_match *matches, *scratch;
 	size_t count;
@@ -82,7 +86,7 @@ static void match_all(struct work *w)
 		const struct ts_species *s = w->asking->species[i];
 
 		if (asked(w, s))
-			ts_match_species(s, w->q->profile, w->q->keeping, w->asking->practice,
+			ts_match_species(s, w->profile, w->q->keeping, w->asking->practice,
 				&w->matches[w->count++]);
 	}
 	ts_match_sort(w->matches, w->count);
@@ -100,7 +104,7 @@ static void place(struct work *w, const struct ts_match *m)
 	struct ts_rank_result *r = w->out;
 	struct ts_match_result row;
 
-	ts_answer_match(w->asking, m, w->q->profile, &row);
+	ts_answer_match(w->asking, m, w->profile, &row);
 	row.no_home = ts_answer_no_home(w->asking, m->species);
 	if (m->verdict == TS_EXCLUDED) {
 		r->excluded[r->excluded_count++] = row;
@@ -161,7 +165,7 @@ static void put_tank(struct work *w)
 /* What forbids every list, whatever it holds; false: nothing does. */
 static bool say_not_now(struct work *w)
 {
-	unsigned found = w->q->profile->poisons.found;
+	unsigned found = w->profile->poisons.found;
 	bool none = w->out->suits + w->out->tolerates == 0;
 
 	if (found & (TS_POISON_AMMONIA | TS_POISON_NITRITE)) {
@@ -175,7 +179,7 @@ static bool say_not_now(struct work *w)
 		return true;
 	}
 	if (none)
-		ts_say_first_sentence(&w->text, w->q->profile);
+		ts_say_first_sentence(&w->text, w->profile);
 	w->told = w->text.len > 0;
 	return w->told;
 }
@@ -183,7 +187,8 @@ static bool say_not_now(struct work *w)
 static const char *headline(struct work *w)
 {
 	const struct ts_rank_result *r = w->out;
-	bool one = r->suits <= 1;
+	size_t number;
+	bool one;
 
 	if (say_not_now(w))
 		return keep(w);
@@ -194,42 +199,93 @@ static const char *headline(struct work *w)
 						     : " kinds wait on a measurement.");
 		return keep(w);
 	}
-	if (r->suits)
-		count(&w->text, r->suits);
+	/* What can be had goes first; that nobody is at its best comes behind it. */
+	number = r->suits ? r->suits : r->tolerates;
+	one = number == 1;
+	if (number)
+		count(&w->text, number);
 	else
 		ts_text_put(&w->text, "None");
 	ts_text_put(&w->text, " of ");
 	count(&w->text, r->asked_count);
 	ts_text_puts(&w->text, r->asked_count == 1 ? " kind" : " kinds",
-		r->fits_asked ? one ? " suits this water and fits " : " suit this water and fit "
-		: one         ? " suits this water"
-			      : " suit this water",
+		!r->suits && number ? " can live in this water"
+		: one || !number    ? " suits this water"
+				    : " suit this water",
+		!r->fits_asked   ? ""
+		: one || !number ? " and fits "
+				 : " and fit ",
 		NULL);
 	if (r->fits_asked)
 		put_tank(w);
-	if (!w->q->profile->at[TS_TEMPERATURE].given)
+	if (!w->profile->at[TS_TEMPERATURE].given)
 		ts_text_put(&w->text,
 			one ? ", at its own temperature" : ", each at its own temperature");
-	if (r->tolerates) {
+	if (r->suits && r->tolerates) {
 		ts_text_put(&w->text, "; ");
 		count(&w->text, r->tolerates);
-		ts_text_put(&w->text, r->suits ? " more can live in it" : " can live in it");
-		ts_text_put(&w->text, ", not at their best");
+		ts_text_put(&w->text, " more can live in it, not at their best");
+	} else if (r->tolerates) {
+		ts_text_put(&w->text, one ? ", not at its best" : "; none is at its best");
 	}
 	ts_text_put(&w->text, ".");
 	return keep(w);
 }
 
+#define NAMED_MOST 5
+
+/* Whether it lives in any usual tap water, is sold in shops, and asks nothing special. */
+static bool bears_usual_taps(
+	const struct work *w, const struct ts_profile *usual, const struct ts_species *s)
+{
+	struct ts_match m;
+
+	if (turn_of(s) || s->nips || s->to_own_kind == TS_INJURES || !ts_match_advised_unasked(s))
+		return false;
+	ts_match_species(s, usual, w->q->keeping, w->asking->practice, &m);
+	return m.verdict <= TS_TOLERATES;
+}
+
+/* Whom nobody has to wait with until GH was read; nothing where there is none. */
+static void until_then(struct work *w)
+{
+	struct ts_profile usual = *w->profile;
+	const struct ts_species *named[NAMED_MOST];
+	size_t found = 0;
+
+	ts_answer_usual_taps(&usual, w->asking->practice);
+	for (size_t i = 0; i < w->count && found < NAMED_MOST; i++) {
+		const struct ts_species *s = w->matches[i].species;
+
+		if (bears_usual_taps(w, &usual, s) && !ts_answer_no_home(w->asking, s) &&
+			!no_room(w, s))
+			named[found++] = s;
+	}
+	if (!found)
+		return;
+	ts_text_puts(&w->text, w->text.len ? " " : "", "Until then only such as bear ", NULL);
+	ts_answer_say_usual_taps(&w->text, w->profile, w->asking->practice);
+	for (size_t i = 0; i < found; i++) {
+		ts_text_put(&w->text, !i ? ": " : ", ");
+		ts_say_animal(&w->text, named[i]);
+	}
+	ts_text_put(&w->text, ".");
+}
+
 /* The parameter that excludes most; of a water that says nothing sure, nothing. */
 static const char *deciding(struct work *w)
 {
-	const struct ts_profile *p = w->q->profile;
+	const struct ts_profile *p = w->profile;
 	size_t first = 0;
 
 	if (w->told) {
 		ts_say_first_because(&w->text, p);
+		if (ts_answer_is_thin(p))
+			until_then(w);
 		return w->text.len ? keep(w) : NULL;
 	}
+	if (w->sea)
+		return "Salt decides: few animals live in brackish water.";
 	if (p->unusual & TS_UNUSUAL__NOBODY_YET || !p->at[TS_GH].given ||
 		p->poisons.found & (TS_POISON_AMMONIA | TS_POISON_NITRITE | TS_POISON_NO_OXYGEN) ||
 		!w->out->excluded_by_count)
@@ -247,11 +303,14 @@ static const char *deciding(struct work *w)
 
 static void notes(struct work *w)
 {
-	const struct ts_profile *p = w->q->profile;
+	const struct ts_profile *p = w->profile;
 	struct ts_texts *notes = &w->out->notes;
 
 	ts_answer_note_water(
 		w->asking, p, w->told ? ts_first_tells(p, ts_water_first(p)) : 0, notes);
+	ts_asking_note(w->asking, notes, w->sea);
+	if (ts_answer_is_thin(p))
+		ts_asking_note(w->asking, notes, ts_thin_how);
 	ts_asking_note(w->asking, notes, w->q->overlays_say);
 	ts_text_puts(&w->text, "Measure next: ", ts_next_to_measure(p), NULL);
 	ts_asking_note(w->asking, &w->out->measure, keep(w));
@@ -302,15 +361,19 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 		.excluded_by =
 			ts_arena_array(arena, TS_PARAMETER__COUNT + 1, sizeof *r.excluded_by),
 		.fits_asked = q->tank != NULL,
-		.profile = q->profile};
+	};
 	struct work w = {.asking = asking,
 		.q = q,
 		.out = &r,
 		.matches = ts_arena_array(arena, room, sizeof *w.matches),
-		.scratch = ts_arena_array(arena, room, sizeof *w.scratch)};
+		.scratch = ts_arena_array(arena, room, sizeof *w.scratch),
+		.profile = ts_arena_take(arena, sizeof *w.profile)};
 
 	if (arena->failed)
 		return false;
+	*w.profile = *q->profile;
+	w.sea = ts_answer_sea_gh(asking, w.profile);
+	r.profile = w.profile;
 	if (!q->tank)
 		r.order = "In order: sold in shops, asks little, fish first, far from its limits.";
 	ts_text_open(&w.text, &arena->allocator);

@@ -161,7 +161,8 @@ static enum ts_status load_water(struct session *s, const char *file, struct ans
 	return status;
 }
 
-static enum ts_status find_water(struct session *s, struct answer *ret)
+/* TS_NO: none was given, and none is kept. */
+static enum ts_status given_water(struct session *s, struct answer *ret)
 {
 	const struct options *o = s->options;
 
@@ -173,20 +174,35 @@ static enum ts_status find_water(struct session *s, struct answer *ret)
 	if (o->water_file)
 		return load_water(s, o->water_file, ret);
 	if (!o->has_reading) {
-		enum ts_status status = take_kept(s, ret);
-
-		if (status != TS_NO)
-			return status;
-		ts_text_put(s->error, "no water was given; write what you measured, for example "
-				      "--GH \"14 dH\" --KH 9 --pH 7.6, or -w FILE; tapshoal keep "
-				      "FILE remembers your tap");
-		return TS_BAD_INPUT;
+		ret->water.softened = o->softened;
+		return take_kept(s, ret);
 	}
 	ret->water.softened = o->softened;
 	ret->reading = o->reading;
 	ret->water.readings = &ret->reading;
 	ret->water.reading_count = 1;
 	return TS_OK;
+}
+
+static enum ts_status find_water(struct session *s, struct answer *ret)
+{
+	enum ts_status status = given_water(s, ret);
+
+	if (status != TS_NO)
+		return status;
+	ts_text_put(s->error, "no water was given; write what you measured, for example "
+			      "--GH \"14 dH\" --KH 9 --pH 7.6, or -w FILE; tapshoal keep "
+			      "FILE remembers your tap");
+	return TS_BAD_INPUT;
+}
+
+enum ts_status answer_water_if_any(struct session *s, struct answer *ret)
+{
+	enum ts_status status = given_water(s, ret);
+
+	if (status == TS_NO)
+		return TS_OK;
+	return status == TS_OK ? take_season(s, &ret->water) : status;
 }
 
 enum ts_status answer_water(struct session *s, struct answer *ret)
@@ -265,6 +281,13 @@ static enum ts_status open_rest(struct session *s, struct answer *ret)
 enum ts_status answer_open(struct session *s, struct answer *ret)
 {
 	enum ts_status status = answer_water(s, ret);
+
+	return status == TS_OK ? open_rest(s, ret) : status;
+}
+
+enum ts_status answer_open_if_any(struct session *s, struct answer *ret)
+{
+	enum ts_status status = answer_water_if_any(s, ret);
 
 	return status == TS_OK ? open_rest(s, ret) : status;
 }

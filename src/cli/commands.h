@@ -139,6 +139,8 @@ struct answer {
  */
 enum ts_status answer_season(struct session *session, struct ts_water *const *waters, size_t count);
 enum ts_status answer_water(struct session *session, struct answer *ret);
+/* The same; where none was given and none is kept, a water of which nothing is known. */
+enum ts_status answer_water_if_any(struct session *session, struct answer *ret);
 /* The kept tap, told above the answer; TS_NO: none is kept. */
 enum ts_status answer_kept(struct session *session, struct answer *ret);
 /* The same where the water is the command's subject: its argument names the file. */
@@ -156,6 +158,8 @@ enum ts_status answer_catalogue(struct session *session);
 enum ts_status answer_keeping(struct session *session, struct answer *ret);
 /* All of these, and the profile; matches are left empty. */
 enum ts_status answer_open(struct session *session, struct answer *ret);
+/* The same of answer_water_if_any(). */
+enum ts_status answer_open_if_any(struct session *session, struct answer *ret);
 /* The same with the water of one file, narrowed to the season of the call; with one at hand. */
 enum ts_status answer_open_file(struct session *session, const char *file, struct answer *ret);
 enum ts_status answer_open_water(

@@ -158,7 +158,7 @@ static enum ts_status load_water(struct session *s, struct propose_call *a)
 	if (!s->options->water_file && !s->options->has_reading && a->plan.water.reading_count)
 		a->answer.water = a->plan.water;
 	else
-		status = answer_water(s, &a->answer);
+		status = answer_water_if_any(s, &a->answer);
 	take_volume(s, a);
 	a->plan.water = a->answer.water;
 	return status;
@@ -380,5 +380,6 @@ enum ts_status command_propose(struct session *s)
 		status = write_plan(s, a);
 	if (status)
 		return status;
-	return a->result.community_count && !a->result.held.count ? TS_OK : TS_NO;
+	return a->result.community_count && !a->result.held.count && !a->result.thin ? TS_OK
+										     : TS_NO;
 }

@@ -170,7 +170,7 @@ enum ts_status command_rank(struct session *s)
 		return status;
 	if (s->options->batch_file)
 		return rank_batch(s);
-	status = answer_open(s, &a);
+	status = answer_open_if_any(s, &a);
 	if (!status)
 		status = rank_call(s, &a, &call);
 	if (status)

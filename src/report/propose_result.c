@@ -146,6 +146,7 @@ static const struct ts_result_field propose_fields[] = {
 	TS_R_ROW_BOOL(S, "filter_mature", mature, "false: nothing is bought yet"),
 	TS_R_ROW_NUMBER(S, "volume_l", volume_l, 1, "litres of water"),
 	TS_R_ROW_NUMBER(S, "floor_m2", floor_m2, 3, "floor of the tank"),
+	TS_R_ROW_BOOL(S, "thin", thin, "GH was not read: the lists are of animals that bear any usual tap"),
 	TS_R_ROW_COUNT(S, "species_most", species_most, "species that one list may hold"),
 	TS_R_ROW_COUNT(S, "candidates", candidates, "species that the search chose from"),
 	TS_R_ROW_LIST(S, "communities", communities, community_count, struct ts_propose_community_result, &community_shape, "the lists, best first"),

@@ -178,7 +178,7 @@ static void say_steady(struct page *p, struct ts_node *facts)
 {
 	const struct ts_drift_steady_result *s = &p->r->steady;
 
-	if (isnan(s->gh_dh.before_change)) {
+	if (isnan(s->no3_mg_l.before_change)) {
 		ts_text_put(&p->text, "none: it goes on drifting");
 	} else {
 		put_level(p, "KH", &s->kh_dh, 1, ", ");

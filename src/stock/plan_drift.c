@@ -50,6 +50,20 @@ static void take_temperature(struct work *w)
 	w->ret->assumed |= TS_DRIFT_TEMPERATURE;
 }
 
+/* New water of which GH was not read is not free of minerals: it is taken as what the tank holds.
+ */
+static void take_gh_of_tank(struct work *w, struct ts_profile *profile)
+{
+	double gh = ts_now_figure(w->now, TS_NOW_GH);
+	struct ts_span *span = &profile->at[TS_GH];
+
+	if (span->given || profile->unusual & TS_UNUSUAL_SOFTENED)
+		return;
+	w->ret->assumed |= isnan(gh) ? TS_DRIFT_NO_GH : TS_DRIFT_GH_OF_TANK;
+	if (!isnan(gh))
+		*span = (struct ts_span){true, false, gh, gh, gh, TS_FROM_ASSUMED, (double)NAN};
+}
+
 /* One supply from some of a water's readings, with the ammonium that treatment leaves. */
 static enum ts_status make_supply(
 	struct work *w, const struct ts_water *water, struct ts_drift_supply *ret)
@@ -61,6 +75,7 @@ static enum ts_status make_supply(
 	enum ts_status status;
 
 	ts_profile_make(water, &keeping, w->practice, -1, &profile);
+	take_gh_of_tank(w, &profile);
 	status = ts_solution_from_profile(&profile, w->temp_c, &supply.water, &assumed);
 	if (status == TS_NO) {
 		profile.at[TS_KH].given = true;

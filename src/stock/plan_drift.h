@@ -23,14 +23,16 @@ enum ts_drift_assumed {
 	TS_DRIFT_FILTER_MATURE = 1 << 4, /* the filter is not known */
 	TS_DRIFT_CHANGE_USUAL = 1 << 5,  /* the routine is not given: the usual one */
 	TS_DRIFT_COVER_OPEN = 1 << 6,
-	TS_DRIFT_TEMPERATURE = 1 << 7,   /* 25 C */
-	TS_DRIFT_SEASON = 1 << 8,        /* the supply changes by its dated readings */
-	TS_DRIFT_SOIL_FRESH = 1 << 9,    /* active soil is taken as not spent at all */
-	TS_DRIFT_PEAT = 1 << 10,         /* peat takes more of the buffer than is shown */
-	TS_DRIFT_OWN_CO2 = 1 << 11,      /* pH around the tank's own level, not the usual one */
-	TS_DRIFT_CHLORAMINE = 1 << 12,   /* treated chloramine leaves ammonium in the new water */
-	TS_DRIFT_NO_KH = 1 << 13,        /* of no water: nothing follows about KH and pH */
-	TS_DRIFT_TOP_UP_SUPPLY = 1 << 14 /* what replaces evaporated water is not given */
+	TS_DRIFT_TEMPERATURE = 1 << 7,    /* 25 C */
+	TS_DRIFT_SEASON = 1 << 8,         /* the supply changes by its dated readings */
+	TS_DRIFT_SOIL_FRESH = 1 << 9,     /* active soil is taken as not spent at all */
+	TS_DRIFT_PEAT = 1 << 10,          /* peat takes more of the buffer than is shown */
+	TS_DRIFT_OWN_CO2 = 1 << 11,       /* pH around the tank's own level, not the usual one */
+	TS_DRIFT_CHLORAMINE = 1 << 12,    /* treated chloramine leaves ammonium in the new water */
+	TS_DRIFT_NO_KH = 1 << 13,         /* of no water: nothing follows about KH and pH */
+	TS_DRIFT_TOP_UP_SUPPLY = 1 << 14, /* what replaces evaporated water is not given */
+	TS_DRIFT_GH_OF_TANK = 1 << 15,    /* the new water's GH was not read: as the tank's */
+	TS_DRIFT_NO_GH = 1 << 16          /* of no water: nothing follows about GH */
 };
 
 /* A plan made ready; `tank` points into `supplies`, so the whole stays where it is. */

@@ -317,6 +317,8 @@ static void take_settled(struct work *w)
 		!(ret->drift.tank.change_share > 0), SPREAD(buffer_days), SPREAD(reserve_days)};
 	if (ret->drift.assumed & TS_DRIFT_NO_KH)
 		ret->settles.kh_dh = ret->settles.buffer_days = ret->settles.reserve_days = unknown;
+	if (ret->drift.assumed & TS_DRIFT_NO_GH)
+		ret->settles.gh_dh = unknown;
 	if (!ret->load_known)
 		ret->settles.no3_mg_l = unknown;
 }

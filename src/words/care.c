@@ -23,6 +23,8 @@ const char *const ts_drift_assumed_words[] = {
 	"treated chloramine leaves ammonium in the new water",
 	"no KH is known: nothing is said of KH and pH",
 	"what replaces evaporated water is not given: taken as the new water",
+	"the new water's GH was not read: taken as the tank's",
+	"no GH is known: nothing is said of it",
 	NULL,
 };
 

@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What stands beside the lists of propose: lid and buffer that they rest on, the weeks before any
+ * animal, who waits for a surer reading.
+ */
+#include "answers/propose_list.h"
+
+#include "stock/candidates.h"
+#include "stock/judge.h"
+#include "stock/room.h"
+#include "words/rulings.h"
+#include "words/sentence.h"
+
+#define NAMED_MOST 5
+
+static const char *keep(struct ts_proposing *w)
+{
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+static void number(struct ts_proposing *w, double value, int decimals)
+{
+	ts_text_number_short(&w->text, value, decimals);
+}
+
+/* Where hardly any buffer is there, the lists say what that asks of their keeper. */
+static void buffer(struct ts_proposing *w)
+{
+	const struct ts_span *kh = &w->profile.at[TS_KH];
+
+	if (!w->p.count || w->p.conditions || !ts_judge_hardly_any_kh(&w->wish))
+		return;
+	ts_text_put(&w->text, "KH ");
+	number(w, kh->value, 1);
+	ts_text_put(&w->text,
+		" buffers next to nothing: only animals of black water, few of them, and pH and "
+		"ammonia tested twice a week. With KH 3 or more many other kinds would do: "
+		"tapshoal remake --to KH=3.");
+	ts_asking_note(w->asking, &w->out->notes, keep(w));
+}
+
+/* Who would leave an open tank; said where nothing is known of a lid. */
+static void lid(struct ts_proposing *w)
+{
+	struct ts_propose_result *r = w->out;
+	const struct ts_species *said[NAMED_MOST];
+	size_t count = 0;
+
+	if (w->question->plan->tank.cover != TS_COVER_UNKNOWN)
+		return;
+	for (size_t i = 0; i < w->p.count; i++) {
+		for (size_t k = 0; k < w->p.lists[i].count; k++) {
+			const struct ts_species *s = w->p.lists[i].lines[k].group.species;
+			size_t at = 0;
+
+			while (at < count && said[at] != s)
+				at++;
+			if (s->needs.cover && at == count && count < NAMED_MOST)
+				said[count++] = s;
+		}
+	}
+	r->lid_assumed = count > 0;
+	if (!count)
+		return;
+	ts_text_put(&w->text, "A tight lid is taken for granted: without one ");
+	for (size_t i = 0; i < count; i++) {
+		ts_text_put(&w->text, !i ? "" : i + 1 == count ? " and " : ", ");
+		ts_say_animal(&w->text, said[i]);
+	}
+	ts_text_put(&w->text, " would leave the water.");
+	ts_asking_note(w->asking, &r->notes, keep(w));
+}
+
+/* The days before any animal: common practice, no source. */
+static void maturing(struct ts_proposing *w)
+{
+	static const struct ts_propose_purchase_result steps[] = {
+		{0, "run the filter without animals and feed it with ammonia, a little each day"},
+		{7, "test ammonia and nitrite, then every week; both rise, then fall"},
+		{28, "mature when both stay nil for 7 days while the planned feed is cleared; "
+		     "usually after 4 to 8 weeks"},
+	};
+	struct ts_propose_result *r = w->out;
+
+	if (!w->filter_young || (!w->p.count && !r->held.count))
+		return;
+	r->maturing = steps;
+	r->maturing_count = sizeof steps / sizeof *steps;
+	r->maturing_last = w->filter_unknown;
+	r->maturing_heading =
+		w->filter_unknown ? "IF THE TANK IS NEW: FIRST THE FILTER" : "FIRST THE FILTER";
+	r->maturing_says =
+		"Once that is so, write filter: mature into the tank file (-t FILE), or ask with "
+		"--mature; then a third of the animals, a test, 14 days, and the next third.";
+}
+
+static bool has_room(const struct ts_proposing *w, const struct ts_species *species)
+{
+	struct ts_ruling ruling;
+
+	return ts_room_for(species, &w->tank, w->asking->practice, &ruling) == TS_ROOM_ENOUGH;
+}
+
+/* Who waits for a surer reading, and which measurement would tell; those sold most go first. */
+static void waiting_for(struct ts_proposing *w, int parameter)
+{
+	struct ts_propose_waiting_result row = {.name = ts_parameter_rows[parameter].key};
+	const struct ts_span *span = &w->profile.at[parameter];
+
+	for (int sold = 0; sold < 4; sold++) {
+		for (size_t i = 0; i < w->p.species_count; i++) {
+			const struct ts_candidacy *c = &w->p.species[i];
+
+			if (c->left_out != TS_LEFT_UNSURE || c->match.species->sold != sold ||
+				ts_candidacy_waits_for(&c->match) != parameter ||
+				!ts_match_advised_unasked(c->match.species) ||
+				!has_room(w, c->match.species))
+				continue;
+			if (row.species++ >= NAMED_MOST)
+				continue;
+			ts_say_animal(&w->text, c->match.species);
+			ts_asking_note(w->asking, &row.animals, keep(w));
+		}
+	}
+	if (!row.species)
+		return;
+	number(w, (double)row.species, 0);
+	ts_text_puts(&w->text, " more may fit: ", ts_parameter_rows[parameter].label, NULL);
+	if (span->given && !span->exposure && span->high > span->low) {
+		ts_text_put(&w->text, " is read as ");
+		number(w, span->low, 1);
+		ts_text_put(&w->text, " to ");
+		number(w, span->high, 1);
+		ts_text_put(&w->text, parameter == TS_GH || parameter == TS_KH
+					      ? "; a drop kit would tell"
+					      : "; a surer reading would tell");
+	} else {
+		ts_text_put(&w->text, span->given
+					      ? " is too near their limit, or their limit is in "
+						"doubt"
+					      : " is not measured");
+	}
+	for (size_t i = 0; i < row.animals.count; i++)
+		ts_text_puts(&w->text, i ? ", " : ": ", row.animals.items[i], NULL);
+	ts_text_put(&w->text, row.species > row.animals.count && row.animals.count ? " ..." : ".");
+	row.says = keep(w);
+	w->out->waiting[w->out->waiting_count++] = row;
+}
+
+void ts_propose_notes(struct ts_proposing *w)
+{
+	lid(w);
+	buffer(w);
+	maturing(w);
+}
+
+void ts_propose_waiting(struct ts_proposing *w)
+{
+	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
+		if (w->p.waits[i])
+			waiting_for(w, i);
+	}
+}
