@@ -324,7 +324,11 @@ static void verdicts_agree(struct random *r, struct scene *s, const struct ts_ra
 
 				if (strcmp(s->species[k]->species, name) == 0)
 					CLAIM(r, strcmp(verdict, "suits") == 0 ||
-							 strcmp(verdict, "tolerates") == 0);
+							 strcmp(verdict, "tolerates") == 0 ||
+							 /* who bears every usual tap, said as such
+							  */
+							 (propose->thin &&
+								 strcmp(verdict, "unsure") == 0));
 			}
 		}
 	}
