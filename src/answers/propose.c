@@ -253,7 +253,7 @@ static void musts(struct ts_proposing *w)
 static bool first_of_water(struct ts_proposing *w)
 {
 	const unsigned poisons = TS_POISON_AMMONIA | TS_POISON_NITRITE | TS_POISON_NO_OXYGEN;
-	const struct ts_profile *p = w->question->profile;
+	const struct ts_profile *p = &w->read;
 	struct ts_propose_result *r = w->out;
 
 	if (ts_water_first(p) == TS_FIRST_NOTHING || p->poisons.found & poisons)
@@ -268,9 +268,9 @@ static bool first_of_water(struct ts_proposing *w)
 /* "Until then only such as bear every usual tap water (...): 10 cherry barb in the middle; ..." */
 static const char *until_then(struct ts_proposing *w)
 {
-	ts_say_first_because(&w->text, w->question->profile);
+	ts_say_first_because(&w->text, &w->read);
 	ts_text_puts(&w->text, w->text.len ? " " : "", "Until then only such as bear ", NULL);
-	ts_answer_say_usual_taps(&w->text, w->question->profile, w->asking->practice);
+	ts_answer_say_usual_taps(&w->text, &w->read, w->asking->practice);
 	ts_text_puts(&w->text, ": ", w->out->communities[0].why, NULL);
 	return keep(w);
 }
@@ -436,8 +436,7 @@ static bool fill(struct ts_proposing *w)
 		ts_asking_note(w->asking, &r->notes, ts_thin_how);
 	left_out(w);
 	ts_asking_note(w->asking, &r->notes, w->question->overlays_say);
-	ts_answer_note_water(
-		w->asking, r->thin ? w->question->profile : &w->profile, 0, &r->water_notes);
+	ts_answer_note_water(w->asking, &w->read, 0, &r->water_notes);
 	ts_asking_note(w->asking, &r->closing,
 		"Quarantine newcomers for 28 days where you can. Local law and a vet come before "
 		"any list. Never release an animal.");
@@ -460,6 +459,7 @@ bool ts_answer_propose(const struct ts_asking *asking, const struct ts_propose_q
 	ts_text_open(&w->text, &asking->arena->allocator);
 	fine = look_at_tank(w);
 	if (fine) {
+		w->read = w->profile;
 		ts_asking_note(asking, &r.notes, ts_answer_sea_gh(asking, &w->profile));
 		r.thin = ts_answer_is_thin(&w->profile);
 		if (r.thin)

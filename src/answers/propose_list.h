@@ -12,7 +12,8 @@ struct ts_proposing {
 	const struct ts_asking *asking;
 	const struct ts_propose_question *question;
 	struct ts_wish wish;
-	struct ts_profile profile; /* that the animals meet */
+	struct ts_profile read;    /* the water as it was read */
+	struct ts_profile profile; /* that the animals meet: what was not read is taken */
 	struct ts_tank tank;       /* with a lid, where nothing was said of one */
 	struct ts_proposal p;
 	struct ts_propose_result *out;

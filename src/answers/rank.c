@@ -179,7 +179,7 @@ static bool say_not_now(struct work *w)
 		return true;
 	}
 	if (none)
-		ts_say_first_sentence(&w->text, w->profile);
+		ts_say_first_sentence(&w->text, w->q->profile);
 	w->told = w->text.len > 0;
 	return w->told;
 }
@@ -275,7 +275,7 @@ static void until_then(struct work *w)
 /* The parameter that excludes most; of a water that says nothing sure, nothing. */
 static const char *deciding(struct work *w)
 {
-	const struct ts_profile *p = w->profile;
+	const struct ts_profile *p = w->q->profile;
 	size_t first = 0;
 
 	if (w->told) {
@@ -303,7 +303,7 @@ static const char *deciding(struct work *w)
 
 static void notes(struct work *w)
 {
-	const struct ts_profile *p = w->profile;
+	const struct ts_profile *p = w->q->profile;
 	struct ts_texts *notes = &w->out->notes;
 
 	ts_answer_note_water(
