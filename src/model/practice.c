@@ -212,6 +212,7 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_PROPOSE_YOUNG] = {"propose.young", "points", 150, "cost of young that nobody asked for", ESTIMATE},
 	[TS_P_PROPOSE_HOME] = {"propose.home", "points", 80, "cost of two homes a step of hardness apart", ESTIMATE},
 	[TS_P_PROPOSE_TEMPER] = {"propose.temper", "points", 400, "cost of two where one troubles what the other is: of the bottom, slow, smaller, like it", ESTIMATE},
+	[TS_P_PROPOSE_LIVEBEARERS] = {"propose.livebearers", "points", 150, "cost of two kinds of livebearers: the males of one press the females of the other", ESTIMATE},
 	[TS_P_PROPOSE_FLOW] = {"propose.flow", "points", 60, "cost of two currents, or two tempos, a step apart", ESTIMATE},
 	[TS_P_PROPOSE_ALIKE] = {"propose.alike", "points", 100, "cost of two that are alike in size and role, once more of one genus", ESTIMATE},
 	[TS_P_PROPOSE_EQUAL] = {"propose.equal", "", 0.03, "lists whose points differ by less are called equally good", ESTIMATE},

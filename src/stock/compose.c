@@ -37,6 +37,11 @@ enum {
 	TEMPER_BOTTOM = 1 << 4
 };
 
+/* A breeding pair on the bottom leaves others room from here on; common practice, no source. */
+#define FLOOR_FOR_TWO_CM 150
+/* Livebearers of this length pull at the tails of small ones. */
+#define ROUGH_CM 8
+
 static bool of_family(const struct ts_species *s, const char *const *families)
 {
 	for (; *families; families++) {
@@ -76,11 +81,16 @@ static bool livebearer(const struct ts_species *s)
 	return s->group.sexes == TS_SEXES_TWO_FEMALES;
 }
 
+/* The smallest armoured catfish hover, and rest on the bottom all the same. */
+static bool of_the_bottom(const struct ts_species *s)
+{
+	return s->swims == TS_SWIMS_BOTTOM || strcmp(s->family, "Callichthyidae") == 0;
+}
+
 unsigned ts_compose_role(const struct ts_species *s, enum ts_theme theme)
 {
 	bool few = s->group.least < 5 || s->group.pair;
-	/* The smallest armoured catfish hover, and are looked at as such all the same. */
-	bool bottom = s->swims == TS_SWIMS_BOTTOM || strcmp(s->family, "Callichthyidae") == 0;
+	bool bottom = of_the_bottom(s);
 
 	if (theme == TS_THEME_SHRIMPS && s->kind == TS_ANIMAL_SHRIMP)
 		return TS_ROLE_SHOAL;
@@ -350,7 +360,7 @@ static bool troubles(const struct ts_species *a, const struct ts_species *b)
 	       (a->temper & TEMPER_ALIKE && alike) ||
 	       (a->temper & TEMPER_SMALLER && b->adult_length_cm < a->adult_length_cm / 3) ||
 	       (a->temper & TEMPER_SLOW && (b->fins || b->habits & TS_HABIT_SLOW_EATER)) ||
-	       (a->temper & TEMPER_BOTTOM && b->swims == TS_SWIMS_BOTTOM);
+	       (a->temper & TEMPER_BOTTOM && of_the_bottom(b));
 }
 
 /* How much it rushes about: sitters and calm ones, active ones, fast ones. */
@@ -359,6 +369,38 @@ static double tempo(const struct ts_species *s)
 	static const double of[] = {0, 0, 1, 2}; /* ordinary sitter active fast */
 
 	return of[s->needs.activity] + (s->habits & TS_HABIT_QUICK_EATER ? 0.5 : 0);
+}
+
+/*
+ * Whose young, and whatever is half grown, the other takes; adults hold on among plants only. It is
+ * worth a shrimp to the list at the least.
+ */
+static bool takes_young(const struct ts_species *a, const struct ts_species *b)
+{
+	return b->kind == TS_ANIMAL_SHRIMP && a->kind == TS_ANIMAL_FISH &&
+	       a->hunts != TS_HUNTS_GRAZER && a->adult_length_cm > 2 * b->adult_length_cm;
+}
+
+static bool bears_young(const struct ts_species *s)
+{
+	return strcmp(s->family, "Poeciliidae") == 0;
+}
+
+static bool rough_on_fins(const struct ts_species *a, const struct ts_species *b)
+{
+	return bears_young(a) && a->adult_length_cm >= ROUGH_CM && b->fins;
+}
+
+static bool owns_floor(const struct ts_species *a, const struct ts_species *b)
+{
+	return a->temper & TEMPER_BOTTOM && a->territory.floor_m2 > 0 && of_the_bottom(b);
+}
+
+bool ts_compose_press(const struct ts_group *a, const struct ts_group *b)
+{
+	bool males = a->males && !a->females && !a->either;
+
+	return bears_young(a->species) && bears_young(b->species) && males && b->females > 0;
 }
 
 /* Of two layers, so that the tempo of one is no trouble to the other. */
@@ -376,7 +418,14 @@ double ts_compose_friction(
 	double points = 0;
 
 	points += p[TS_P_PROPOSE_HOME] * (home > 0.5 ? home - 0.5 : 0);
-	points += p[TS_P_PROPOSE_TEMPER] * (troubles(a, b) + troubles(b, a));
+	points += p[TS_P_PROPOSE_TEMPER] *
+		  (troubles(a, b) + troubles(b, a) + takes_young(a, b) + takes_young(b, a));
+	/* Who breeds in a cave owns the floor of a short tank. */
+	if (w->tank->length_cm < FLOOR_FOR_TWO_CM)
+		points += p[TS_P_PROPOSE_TEMPER] * (owns_floor(a, b) + owns_floor(b, a));
+	points += p[TS_P_PROPOSE_TEMPER] * (rough_on_fins(a, b) + rough_on_fins(b, a));
+	/* Males of one court the females of the other, and the larger are rough. */
+	points += p[TS_P_PROPOSE_LIVEBEARERS] * (bears_young(a) && bears_young(b));
 	if (a->needs.flow && b->needs.flow)
 		points += p[TS_P_PROPOSE_FLOW] * abs(a->needs.flow - b->needs.flow);
 	if (!layered(a, b))

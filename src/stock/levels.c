@@ -50,6 +50,9 @@ static size_t add(const struct ts_species *s, struct ts_level *ret, size_t n, un
 	return n + 1;
 }
 
+/* Of livebearers without females, at the most. */
+#define MALES_CM 5.5
+
 /* Of a shoal in a home tank, where it is not comfortable only in more. */
 #define SHOAL_MOST 20
 
@@ -81,17 +84,21 @@ size_t ts_levels(const struct ts_species *s, struct ts_level ret[TS_LEVELS_MOST]
 	if (s->group.sexes == SEXES_PAIR)
 		return add(s, ret, 0, 2, true);
 	if (s->group.pair && least > 2) {
-		ret[n++] = (struct ts_level){
-			.group = {.species = s, .males = 1, .females = 1}, .comfortable = true};
+		ret[n++] = (struct ts_level){.group = {.species = s, .males = 1, .females = 1},
+			.comfortable =
+				s->group.sexes != SEXES_HAREM}; /* one female is all he has */
 	}
-	n = add(s, ret, n, least, least >= comfortable);
+	/* One male with two females is settled. */
+	n = add(s, ret, n, least,
+		least >= comfortable || (s->group.sexes == SEXES_HAREM && least == 3));
 	n = add(s, ret, n, comfortable, true);
 	if (of_shoals(s))
 		n = add(s, ret, n, larger(s, 1.5), true);
 	if (s->group.sexes == SEXES_TWO_FEMALES && s->young_month > 0) {
-		for (unsigned times = 1; times <= 2; times++)
+		/* Large males quarrel among themselves; small ones too, where there are many. */
+		for (unsigned times = 3; times <= 4 && s->adult_length_cm <= MALES_CM; times++)
 			ret[n++] = (struct ts_level){
-				.group = {.species = s, .males = times * comfortable},
+				.group = {.species = s, .males = times * comfortable / 3},
 				.comfortable = true};
 	} else if (of_shoals(s)) {
 		n = add(s, ret, n, larger(s, 2), true);

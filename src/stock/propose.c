@@ -189,6 +189,14 @@ static const char *apart(
 	return ts_compose_apart(b->wish, x->match.species, y->match.species);
 }
 
+/* Whether one group of the two presses the other, and not both were asked for. */
+static bool presses(const struct builder *b, const struct ts_candidacy *x,
+	const struct ts_candidacy *y, size_t i, size_t j)
+{
+	return !(x->must && y->must) && (ts_compose_press(group(b, i), group(b, j)) ||
+						ts_compose_press(group(b, j), group(b, i)));
+}
+
 static void set_pair(struct ts_model *m, size_t i, size_t j, bool fine, double points)
 {
 	if (!fine)
@@ -213,9 +221,9 @@ static void fill_species_pair(const struct builder *b, struct ts_model *m,
 	for (; i < x->first + x->levels; i++) {
 		for (j = y->first; j < y->first + y->levels; j++) {
 			unsigned points = 0;
-			bool both = fine;
+			bool both = fine && !presses(b, x, y, i, j);
 
-			if (numbers)
+			if (both && numbers)
 				both = ts_judge_pair(b->wish, b->p->conditions, group(b, i),
 					group(b, j), TS_NUMBERS_ALONE, &points, NULL);
 			set_pair(m, i, j, both, friction + once + points);

@@ -89,14 +89,14 @@ static void test_levels__harem_one_male_but_several_in_a_crowd(void **state)
 
 	(void)state;
 	assert_int_equal(ts_levels(&dwarf, l), 2);
-	expect(&l[0], 1, 2, 0, false);
+	expect(&l[0], 1, 2, 0, true); /* a male with two females is settled */
 	expect(&l[1], 1, 3, 0, true);
 	assert_int_equal(ts_levels(&lake, l), 3);
 	expect(&l[0], 3, 9, 0, false);
-	dwarf.group.pair = 1; /* a pair is settled too */
+	dwarf.group.pair = 1; /* a pair will do, and one female is all he has */
 	assert_int_equal(ts_levels(&dwarf, l), 3);
-	expect(&l[0], 1, 1, 0, true);
-	expect(&l[1], 1, 2, 0, false);
+	expect(&l[0], 1, 1, 0, false);
+	expect(&l[1], 1, 2, 0, true);
 }
 
 static void test_levels__livebearers_two_females_a_male(void **state)
@@ -112,7 +112,9 @@ static void test_levels__livebearers_two_females_a_male(void **state)
 	s.young_month = 25; /* males alone, so that nobody has to find homes for the young */
 	assert_int_equal(ts_levels(&s, l), 5);
 	expect(&l[3], 8, 0, 0, true);
-	expect(&l[4], 16, 0, 0, true);
+	expect(&l[4], 10, 0, 0, true);
+	s.adult_length_cm = 8; /* large males quarrel */
+	assert_int_equal(ts_levels(&s, l), 3);
 }
 
 static void test_levels__one_male_only(void **state)
