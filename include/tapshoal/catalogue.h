@@ -187,6 +187,7 @@ struct ts_candidates {
 	struct ts_candidate items[TS_CANDIDATES_MOST];
 	size_t count; /* kept */
 	size_t all;   /* as near as those that are kept, kept or not */
+	bool shared;  /* the very name of the species that was taken, and its sisters' name too */
 	/* Of a group; the cautions that all who belong to it share; grown, the least and the most.
 	 */
 	bool by_word; /* a word of the name alone is the group's: "teacup stingray" */
@@ -232,9 +233,6 @@ TS_API TS_MUST_USE enum ts_status ts_catalogue_add_file(
  */
 TS_API const struct ts_species *ts_catalogue_species(
 	const struct ts_catalogue *catalogue, const char *name, struct ts_candidates *ret);
-
-/* Whether it is the very name of the species that was taken, and its sisters' name too. */
-TS_API bool ts_name_is_shared(const struct ts_candidates *candidates);
 
 /*
  * The names of a species one by one: accepted name, synonyms, trade numbers, then common names by

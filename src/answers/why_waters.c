@@ -193,6 +193,7 @@ static const char *called(struct work *w, size_t species)
 		ts_say_animal(&other, all[i]);
 		same = all[i] != all[species] &&
 		       strcmp(ts_text_get(&other), ts_text_get(&w->text)) == 0;
+		w->asking->arena->failed |= other.failed;
 		ts_text_drop(&other);
 		if (!same)
 			continue;

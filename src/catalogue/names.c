@@ -298,7 +298,7 @@ static bool sisters(const struct ts_candidates *c)
 	return true;
 }
 
-bool ts_name_is_shared(const struct ts_candidates *candidates)
+static bool is_shared(const struct ts_candidates *candidates)
 {
 	return candidates->how == TS_NAME_GUESSED && candidates->all > 1 &&
 	       candidates->items[0].miss / TS_NAME_TIER <= TS_TIER_PLURAL;
@@ -438,6 +438,7 @@ const struct ts_species *ts_catalogue_species(
 		found = look_near(catalogue, &asked, &mine);
 	if (!found && (mine.how == TS_NAME_SAME || mine.how == TS_NAME_GUESSED))
 		found = mine.items[0].species;
+	mine.shared = is_shared(&mine);
 	if (ret)
 		*ret = mine;
 	/* Nobody would say that it was guessed. */

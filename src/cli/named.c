@@ -30,7 +30,7 @@ static void tell(struct session *s, const char *name, const struct ts_candidates
 	if (count)
 		memcpy(items, s->taken.items, count * sizeof *items);
 	items[count] = says;
-	if (count < 8 * sizeof s->taken_below && ts_name_is_shared(c))
+	if (count < 8 * sizeof s->taken_below && c->shared)
 		s->taken_below |= 1ul << count;
 	s->taken = (struct ts_texts){items, count + 1};
 }

@@ -136,7 +136,7 @@ void ts_say_taken(struct ts_text *text, const char *name, const struct ts_candid
 	if (c->how != TS_NAME_GUESSED && c->how != TS_NAME_FORM)
 		return;
 	ts_text_puts(text, "'", name, "' ", NULL);
-	if (ts_name_is_shared(c))
+	if (c->shared)
 		ts_text_put(text, "is the name of several sisters; this is for ");
 	else if (c->how == TS_NAME_FORM)
 		ts_text_puts(text, c->says, "; the answer is that for ", NULL);
