@@ -102,11 +102,11 @@ static bool take_waters(struct work *w)
 	return take_animals(w);
 }
 
-/* Minerals that miss what the animal bears. */
-static bool out_by_minerals(const struct ts_match *m)
+/* Minerals that miss what the animal likes. */
+static bool missed_by_minerals(const struct ts_match *m)
 {
-	return (m->at[TS_GH].known && m->at[TS_GH].outside_by != 0) ||
-	       (m->at[TS_KH].known && m->at[TS_KH].outside_by != 0);
+	return (m->at[TS_GH].known && m->at[TS_GH].uncomfortable_by != 0) ||
+	       (m->at[TS_KH].known && m->at[TS_KH].uncomfortable_by != 0);
 }
 
 static double into(double now, const struct ts_parameter_fit *fit)
@@ -153,9 +153,12 @@ static void say_keeps(struct work *w)
 	struct ts_mend mend;
 	bool bare;
 
-	if (!out_by_minerals(&w->worst) || !find_mend(w, &mend, &bare))
+	if (!missed_by_minerals(&w->worst) || !find_mend(w, &mend, &bare))
 		return;
-	ts_text_put(&w->text, "To keep them the tank needs another water, before they come. ");
+	ts_text_put(
+		&w->text, w->worst.verdict == TS_EXCLUDED
+				  ? "To keep them the tank needs another water, before they come. "
+				  : "Better make the tank's water theirs before they come. ");
 	ts_text_put(&w->text, bare ? "Make it of water from reverse osmosis or clean rain. " : "");
 	ts_say_mend(&w->text, &mend);
 	ts_text_put(&w->text, " Then ask again with that GH and KH.");
@@ -252,6 +255,8 @@ static void say_way(struct work *w)
 	w->r.says = keep(w);
 	ts_say_arrival_because(&w->text, &w->wish, &w->a);
 	w->r.because = keep(w);
+	if (w->worst.species && w->worst.verdict == TS_UNSURE)
+		say_keeps(w);
 }
 
 static void fill_stages(struct work *w)

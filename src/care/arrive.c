@@ -43,7 +43,7 @@ const struct ts_arrive_step ts_arrive_steps[] = {
 	{MIX | DRIP | STRAIGHT, "before", "Best of all a quarantine tank of the same water for 28 days; have it ready, treated and at temperature."},
 	{ALL, "0 min", "Lights low. Float the closed bag for 20 minutes, for the temperature alone."},
 	{MIX, "20 min", "Open the bag; every 5 minutes add a cup of the new tank's water, for 30 to 45 minutes. If the bag reads 1 mg/L of ammonia or more, leave this out and lift them straight over."},
-	{DRIP, "20 min", "Pour animals and bag water into a bucket, and let the tank's water drip in through an air hose with a knot, two or three drops a second, for 2 to 3 hours, until it is four times as much; pour half away when it is full. Keep it warm. If the bag reads 1 mg/L of ammonia or more, lift them out at once instead."},
+	{DRIP, "20 min", "Pour animals and bag water into a bucket, and let the tank's water drip in through an air hose with a knot, two or three drops a second, until it is four times as much: an hour for waters that are near, 2 to 3 for others. Pour half away when it is full. Keep it warm. If the bag reads 1 mg/L of ammonia or more, lift them out at once instead."},
 	{HALFWAY, "20 min", "Pour animals and bag water into a bucket, let the quarantine tank's water drip in for 2 to 3 hours, two or three drops a second, until it is four times as much; then lift them over."},
 	{STRAIGHT, "20 min", "Open the bag and lift the animals out at once, straight into water that matches the bag's conductivity and pH. Do not mix and do not air the bag: airing turns its ammonia into poison."},
 	{QUARANTINE, "20 min", "Open the bag and lift the animals out at once, straight into the quarantine tank."},

@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The shared pieces of the answers about care.
+ * Names looked up, each that is none told on a line of its own.
  */
 #include "cli/care_answer.h"
 
 #include "answers/asking.h"
-#include "base/date.h"
 #include "base/findings.h"
 #include "base/number.h"
 #include "model/codes.h"
@@ -18,20 +17,6 @@ struct ts_asking care_asking(const struct session *s)
 		.today = s->today,
 		.species = s->catalogue->items,
 		.species_count = s->catalogue->count};
-}
-
-const char *care_take(struct session *s, struct ts_text *text)
-{
-	struct ts_asking asking = care_asking(s);
-
-	return ts_asking_keep(&asking, text);
-}
-
-void care_note(struct session *s, struct ts_texts *list, const char *text)
-{
-	struct ts_asking asking = care_asking(s);
-
-	ts_asking_note(&asking, list, text);
 }
 
 /* Each name looked up; those that are none are told, a line each. */
@@ -101,11 +86,4 @@ enum ts_status care_plan_species(
 		plan->stock_count, sizeof *plan->stock, ret_species);
 
 	return status ? status : care_sizes(s, plan, *ret_species);
-}
-
-double care_age_days(const struct session *s, const char *date)
-{
-	long day;
-
-	return date && ts_date_read(date, &day) && day <= s->today ? (double)(s->today - day) : 0;
 }

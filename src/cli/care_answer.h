@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * What remake and arrive share: species by name, sentences kept in the arena, cautions.
+ * What the commands of care share: species by name, what answers are asked with.
  */
 #ifndef TS_CLI_CARE_ANSWER_H
 #define TS_CLI_CARE_ANSWER_H
@@ -8,12 +8,6 @@
 #include "answers/asking.h"
 #include "cli/commands.h"
 #include "words/remake.h"
-
-/* Moves a scratch text into the arena and empties it; never NULL. */
-const char *care_take(struct session *session, struct ts_text *text);
-
-/* Adds a text to a list in the arena; an empty one adds nothing. */
-void care_note(struct session *session, struct ts_texts *list, const char *text);
 
 /*
  * The species of a flag's names, in the arena. TS_BAD_INPUT with a line each in the session's
@@ -32,8 +26,5 @@ enum ts_status care_sizes(struct session *session, const struct ts_plan *plan,
 
 /* What the answers of src/answers are asked with. */
 struct ts_asking care_asking(const struct session *session);
-
-/* Age in days of a reading's date today; 0 where it has none or lies ahead. */
-double care_age_days(const struct session *session, const char *date);
 
 #endif

@@ -48,6 +48,20 @@ static void say_out_at_once(struct ts_text *text, const struct ts_arrival *a)
 	ts_text_put(text, "turns to poison as air raises the pH. ");
 }
 
+/* Up to so many times more or less the drip need not take so long. */
+#define NEAR_TIMES 1.5
+
+static bool within_near(double shop, double tank)
+{
+	return isnan(shop) || isnan(tank) || fmax(shop, tank) <= NEAR_TIMES * fmin(shop, tank);
+}
+
+static bool is_near(const struct ts_arrive_wish *wish)
+{
+	return within_near(wish->shop_gh_dh, wish->tank_gh_dh) &&
+	       within_near(wish->shop_ec_us_cm, wish->tank_ec_us_cm);
+}
+
 static void say_straight(struct ts_text *text, const struct ts_arrival *a)
 {
 	ts_text_put(text, "Float the closed bag 20 minutes, then out of it at once, no dripping: ");
@@ -73,8 +87,8 @@ void ts_say_arrival(
 		ts_text_put(text, "Float the bag 20 minutes, then mix in over 30 to 45 minutes.");
 		return;
 	case TS_ARRIVE_DRIP:
-		ts_text_put(text, "Float the bag 20 minutes, then drip your water in for 2 to 3 "
-				  "hours.");
+		ts_text_puts(text, "Float the bag 20 minutes, then drip your water in for ",
+			is_near(wish) ? "an hour." : "2 to 3 hours.", NULL);
 		return;
 	case TS_ARRIVE_STRAIGHT:
 		say_straight(text, a);
