@@ -161,6 +161,9 @@ static void say_verdict(
 	} else {
 		ts_why_deciding(&w->text, m, w->q->profile);
 	}
+	if (m->verdict == TS_UNSURE && m->limiting == TS_PH && w->q->profile->ph_computed)
+		ts_text_put(&w->text, ". That pH is computed from KH; one read in a glass that "
+				      "stood open for a day settles it");
 	if (!w->q->profile->at[TS_GH].given && m->limiting == TS_GH) {
 		ts_text_put(&w->text, ". ");
 		ts_say_gh_bound(&w->text, w->q->profile);

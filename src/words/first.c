@@ -41,7 +41,9 @@ static void put_read(struct ts_text *text, const struct ts_profile *p)
 		any = true;
 	}
 	if (!any)
-		ts_text_put(text, "Its conductivity");
+		ts_text_put(text, isnan(p->contents.conductivity_us_cm)
+					  ? "By what is dissolved in it"
+					  : "By its conductivity");
 }
 
 static void bare_because(struct ts_text *text, const struct ts_profile *p)
@@ -126,7 +128,7 @@ static void minerals_because(struct ts_text *text, const struct ts_profile *p)
 	if (salt->given && salt->from > TS_FROM_ASSUMED) {
 		ts_text_put(text, "About ");
 		ts_text_number_short(text, salt->value, 1);
-		ts_text_put(text, " g/L of salt.");
+		ts_text_put(text, " g/L of salt, which is brackish water.");
 	}
 	ts_text_put(text, text->len > start && p->gh_bound.given ? " " : "");
 	ts_say_gh_bound(text, p);
