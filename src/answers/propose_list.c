@@ -115,7 +115,18 @@ static bool stands_in(
 	return role_of(w, line) == place->role && line->later == place->later;
 }
 
-/* "20 glowlight tetra and 10 neon tetra": those of one place; returns how many kinds. */
+/* "neon tetras"; one alone keeps its name. */
+static void put_kind(struct ts_proposing *w, const struct ts_company *line)
+{
+	const struct ts_species *s = line->candidacy->match.species;
+
+	if (ts_group_count(&line->group) > 1)
+		ts_say_animals(&w->text, s);
+	else
+		ts_say_animal(&w->text, s);
+}
+
+/* "20 glowlight tetras and 10 neon tetras": those of one place; returns how many kinds. */
 static size_t put_place(
 	struct ts_proposing *w, const struct ts_community *c, const struct place *place)
 {
@@ -129,7 +140,7 @@ static size_t put_place(
 		ts_text_put(&w->text, !put ? "" : put + 1 == kinds ? " and " : ", ");
 		number(&w->text, ts_group_count(&c->lines[i].group), 0);
 		ts_text_put(&w->text, " ");
-		ts_say_animal(&w->text, c->lines[i].candidacy->match.species);
+		put_kind(w, &c->lines[i]);
 		put++;
 	}
 	return kinds;
@@ -147,7 +158,7 @@ static void put_yours(struct ts_proposing *w, const struct ts_shared *gh)
 	ts_text_put(&w->text, ")");
 }
 
-/* "20 glowlight tetra in the middle, 6 bronze cory below, 4 honey gourami to look at; ..." */
+/* "20 glowlight tetras in the middle, 6 bronze corys below, 4 honey gouramis to look at; ..." */
 static const char *why(struct ts_proposing *w, const struct ts_community *c)
 {
 	const struct ts_shared *gh = &c->shared[TS_GH];
@@ -280,6 +291,8 @@ static void load(
 	ret->waste_says = keep(w);
 	if (isnan(ret->buffer_days)) {
 		ts_text_put(&w->text, "not known without KH");
+	} else if (!(ret->buffer_days > 0)) {
+		ts_text_put(&w->text, "there is next to none: see above");
 	} else {
 		number(&w->text, ret->buffer_days, 0);
 		ts_text_put(&w->text, " days without a change");
@@ -317,7 +330,7 @@ static void put_purchase(struct ts_proposing *w, const struct ts_company *line)
 {
 	number(&w->text, ts_group_count(&line->group) - line->there, 0);
 	ts_text_put(&w->text, " ");
-	ts_say_animal(&w->text, line->candidacy->match.species);
+	put_kind(w, line);
 }
 
 static void purchases(

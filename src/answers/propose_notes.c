@@ -65,7 +65,7 @@ static void lid(struct ts_proposing *w)
 	ts_text_put(&w->text, "A tight lid is taken for granted: without one ");
 	for (size_t i = 0; i < count; i++) {
 		ts_text_put(&w->text, !i ? "" : i + 1 == count ? " and " : ", ");
-		ts_say_animal(&w->text, said[i]);
+		ts_say_animals(&w->text, said[i]);
 	}
 	ts_text_put(&w->text, " would leave the water.");
 	ts_asking_note(w->asking, &r->notes, keep(w));
