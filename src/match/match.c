@@ -113,8 +113,11 @@ static enum ts_verdict whole_verdict(
 	enum ts_verdict worst = TS_SUITS;
 
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
-		if ((m->at[p].known || m->at[p].assumed) && m->at[p].verdict > worst)
-			worst = m->at[p].verdict;
+		const struct ts_parameter_fit *f = &m->at[p];
+
+		/* What is assumed asks where it decides, and takes no comfort away. */
+		if ((f->known || (f->assumed && f->verdict > TS_TOLERATES)) && f->verdict > worst)
+			worst = f->verdict;
 	}
 	/* Other minerals change neither warmth nor salt. */
 	if (profile->unusual & TS_UNUSUAL__NOBODY_YET)
