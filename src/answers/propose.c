@@ -292,7 +292,8 @@ static void headline(struct ts_proposing *w)
 	else if (!p->count && !p->candidates && p->of[TS_LEFT_UNSURE])
 		r->headline = "Unsure: nothing can be proposed from what is known.";
 	else if (!p->count)
-		r->headline = "Nothing can be proposed.";
+		r->headline = r->must_count ? "No list holds what you ask for."
+					    : "Nothing can be proposed.";
 	else if (!p->lists[0].proven)
 		r->headline = "These go together; whether a better list exists was not proven.";
 	else if (p->conditions)

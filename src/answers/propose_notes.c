@@ -147,8 +147,20 @@ static void waiting_for(struct ts_proposing *w, int parameter)
 	w->out->waiting[w->out->waiting_count++] = row;
 }
 
+/* The lists want more water changed than is usual. */
+static void change(struct ts_proposing *w)
+{
+	if (!(w->p.change_percent > 0))
+		return;
+	ts_text_put(&w->text, "This works with ");
+	number(w, w->p.change_percent, 0);
+	ts_text_put(&w->text, " % of the water changed every week, and not with less.");
+	ts_asking_note(w->asking, &w->out->notes, keep(w));
+}
+
 void ts_propose_notes(struct ts_proposing *w)
 {
+	change(w);
 	lid(w);
 	buffer(w);
 	maturing(w);

@@ -471,6 +471,20 @@ bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 	filled.full_load |= !p.count && (wish->with_count || wish->resident_count);
 	if (filled.full_load && !wish->full_load && !attempt(&filled, wish->conditions, arena, &p))
 		return false;
+	/* Where no change is given, a check judges at a good one. */
+	if (!p.count && filled.full_load && !wish->tank->water_change.days) {
+		struct ts_tank changed = *wish->tank;
+		struct ts_proposal better;
+
+		changed.water_change = (struct ts_every){filled.practice->value[TS_P_CHANGE_GOOD],
+			filled.practice->value[TS_P_CHANGE_DAYS]};
+		filled.tank = &changed;
+		if (!attempt(&filled, wish->conditions, arena, &better))
+			return false;
+		filled.tank = wish->tank;
+		better.change_percent = changed.water_change.amount;
+		p = better.count ? better : p;
+	}
 	if (!p.count && !wish->conditions && !attempt(&filled, true, arena, &p))
 		return false;
 	*ret = p;

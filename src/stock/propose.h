@@ -131,6 +131,8 @@ struct ts_proposal {
 	struct ts_community *lists;
 	size_t count;
 	bool exhausted; /* fewer lists than asked: no further one exists */
+	/* No change was given, and the lists work with so much a week; 0: with the usual one. */
+	double change_percent;
 };
 
 /*
