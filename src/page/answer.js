@@ -10,6 +10,8 @@ const NEEDS = {
 		has: (s) => Boolean((s.reading.KH || s.reading.alkalinity) && s.reading.pH) },
 	size: { part: "part-tank", say: "the sides of the tank", key: "length",
 		has: (s) => Boolean(s.tank.length && s.tank.width && s.tank.height) },
+	room: { part: "part-tank", say: "the litres or the sides of the tank", key: "volume",
+		has: (s) => Boolean(s.tank.volume) || NEEDS.size.has(s) },
 	animals: { part: "part-animals", say: "animals", key: "species", has: (s) => s.stock.length > 0 },
 	planned: { part: "part-animals", say: "animals that are planned", key: "species",
 		has: (s) => s.stock.some((line) => !line.since) },
@@ -38,6 +40,12 @@ function tankWords(sheet) {
 	return sheet.tank.temperature ? ["--temperature", sheet.tank.temperature] : [];
 }
 
+// Litres alone have sides assumed, which only flags can ask for.
+function roomWords(sheet) {
+	if (NEEDS.size.has(sheet) || !sheet.tank.volume) { return tankWords(sheet); }
+	return ["--volume", sheet.tank.volume, ...tankWords(sheet)];
+}
+
 const subject = (sheet) => (waterNeedsFile(sheet) ? ["water.yaml"] : waterWords(sheet));
 const names = (sheet) => sheet.stock.map((line) => line.species);
 const repeated = (flag, list) => list.flatMap((one) => [flag, one]);
@@ -45,9 +53,10 @@ const repeated = (flag, list) => list.flatMap((one) => [flag, one]);
 // What they say comes from the program (answers/ask_back.c), but for the last, which is of the page alone.
 const QUESTIONS = [
 	{ id: "rank", needs: ["water"],
-		words: (s) => ["rank", ...waterWords(s), ...tankWords(s)] },
-	{ id: "fits", needs: ["water", "size"],
-		words: (s) => ["propose", ...waterWords(s), ...tankWords(s)] },
+		words: (s) => ["rank", ...waterWords(s), ...roomWords(s)] },
+	{ id: "fits", needs: ["water", "room"],
+		words: (s) => ["propose", ...waterWords(s), ...roomWords(s), ...(NEEDS.size.has(s) ? [] :
+			[...(s.tank.filter === "mature" ? ["--mature"] : []), ...(s.tank.cover === "yes" ? ["--lid"] : [])])] },
 	{ id: "together", needs: ["planned"],
 		words: () => ["check", "plan.yaml"] },
 	{ id: "tank", needs: ["living"],
@@ -66,7 +75,7 @@ const QUESTIONS = [
 	{ id: "titrate", needs: ["kh"],
 		words: (s) => ["titrate", ...subject(s)] },
 	{ id: "shop", says: "To take to the shop", needs: ["water"], paper: true,
-		words: (s) => ["rank", ...waterWords(s), ...tankWords(s)] },
+		words: (s) => ["rank", ...waterWords(s), ...roomWords(s)] },
 ];
 
 const missing = (question, sheet) => question.needs.filter((need) => !NEEDS[need].has(sheet));
@@ -142,7 +151,8 @@ function today() {
 // What stands inside the page that the program wrote, without its head and title. Its script never
 // runs: it is parsed as a document of its own.
 function fragmentOf(page) {
-	const inside = page.slice(page.indexOf("<main>"), page.lastIndexOf("</main>"));
+	// What would be typed on a terminal is of no use here.
+	const inside = page.slice(page.indexOf("<main>"), page.lastIndexOf("</main>")).replace(/ \(--[^)<]*\)/g, "");
 	const main = new DOMParser().parseFromString(inside, "text/html").querySelector("main");
 	const nodes = Array.from(main.childNodes).filter((node) => node.nodeName !== "H1");
 	const fragment = document.createDocumentFragment();
@@ -198,7 +208,7 @@ function unfolded(place, page) {
 
 // What the program refused, in its own words.
 function refusal(error) {
-	const lines = error.trim().split("\n").map((line) => line.replace(/^tapshoal: /, ""));
+	const lines = error.trim().split("\n").map((line) => line.replace(/^tapshoal: /, "").replace(/--([A-Za-z0-9-]+) '/g, "$1 '"));
 	return element("div", { class: "refused" }, ...lines.map((line) => element("p", {}, line)));
 }
 
@@ -208,7 +218,7 @@ function namesOpen(place, ask) {
 	for (const name of place.querySelectorAll(".entries > li > b")) {
 		if (name.closest("details:not([open])")) { continue; }
 		const button = element("button", { type: "button", class: "name", "aria-expanded": "false" }, name.textContent);
-		const scientific = /\(([^)]+)\)$/.exec(name.textContent);
+		const scientific = /\(([A-Z][^)]+)\)/.exec(name.textContent);
 		button.addEventListener("click", () => opened(button, scientific ? scientific[1] : name.textContent, ask));
 		if (name.nextSibling) { name.nextSibling.textContent = name.nextSibling.textContent.replace(/^: /, ""); }
 		name.replaceWith(button);

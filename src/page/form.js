@@ -73,7 +73,17 @@ class Field {
 			this.line.append(element("span", { class: "unit" }, this.units[0].unit));
 		}
 		this.box.append(element("label", { for: this.id }, labelled(this.row.key)), this.line,
-			element("p", { class: "says", id: help }, this.row.says), this.doubt);
+			element("p", { class: "says", id: help }, this.row.says), ...(this.id === "water-first-GH" ? [this.words()] : []), this.doubt);
+	}
+	// Who has no figure may know the word: soft, middling and hard as detergents have it.
+	words() {
+		const say = (text, value) => element("button", { type: "button", onclick: () => {
+			this.input.value = value;
+			this.take();
+		} }, text);
+		return element("details", { class: "more" }, element("summary", {}, "I have no figure"),
+			element("p", { class: "row" }, say("soft", "0..8"), say("middling", "8..14"), say("hard", "14..25")),
+			element("p", { class: "says" }, "Your water supplier tells it for nothing: ask for the total hardness and the alkalinity, or look for its report and paste it below. Many shops test a bottle of tap water."));
 	}
 	control(attributes) {
 		const { kind, words } = this.row;

@@ -4,7 +4,7 @@
 const at = (id) => document.getElementById(id);
 // Readings that are asked for first; all others are behind "More readings".
 const FIRST_READINGS = ["GH", "KH", "pH"];
-const FIRST_OF_TANK = ["length", "width", "height", "cover", "substrate", "filter", "water_change"];
+const FIRST_OF_TANK = ["volume", "length", "width", "height", "cover", "substrate", "filter", "water_change"];
 const FIRST_OF_ANIMALS = ["count", "since"];
 const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
 const WAIT_MS = 60, REST_MS = 300;
@@ -39,6 +39,8 @@ function buildFields() {
 	page.fields.push(temperature);
 	const rest = water.map((one) => new Field(one, quantities, s.water, "water-of", changed));
 	at("water-more").append(...rest.map((field) => field.box));
+	// Whether it is the tank's own water changes every answer.
+	at("water-first").prepend(rest.find((field) => field.row.key === "kind").box);
 	page.fields.push(...rest);
 	showStock();
 }
@@ -64,8 +66,8 @@ function leave(index) {
 	at("animal").focus();
 }
 
-function add(species) {
-	sheet().stock.push({ species, count: "1" });
+function add(species, count) {
+	sheet().stock.push({ species, count: count || "1" });
 	at("animal").value = "";
 	at("names").replaceChildren();
 	at("names-said").textContent = `${species} is on the sheet.`;
@@ -74,22 +76,28 @@ function add(species) {
 	at(`animal-${sheet().stock.length}-count`).focus();
 }
 
-// Names that begin with what is typed go first; where none is near, what the program would ask.
+// What is typed comes first, then names that begin with it, then what shops sell; where no name is near,
+// what the program would ask. "10 neon tetras" is a number and a plural.
+const SOLD = ["everywhere", "often", "seldom", "rarely"];
+const searchedFor = (text) => (page.program.json(["find", "--fixed", text]) || { found: [] }).found;
+
 function complete() {
-	const text = at("animal").value.trim();
+	const [, count, text] = /^(\d*)\s*(.*)$/.exec(at("animal").value.trim()), low = text.toLowerCase();
 	at("names").replaceChildren();
 	at("names-said").textContent = "";
 	if (text.length < 2) { return; }
-	const answer = page.program.json(["find", "--fixed", text]), low = text.toLowerCase();
-	let found = (answer ? answer.found : []).map(({ common, matched, species }) => [common || species, matched || common || species, species]);
-	found.sort((a, b) => b[1].toLowerCase().startsWith(low) - a[1].toLowerCase().startsWith(low));
+	const all = searchedFor(text), list = all.length || !/s$/.test(low) ? all : searchedFor(text.slice(0, -1));
+	const near = ([common, matched]) => 2 * (common.toLowerCase() === low || matched.toLowerCase() === low) +
+		matched.toLowerCase().startsWith(low);
+	let found = list.map(({ common, matched, species, sold }) => [common || species, matched || common || species, species, SOLD.indexOf(sold)]);
+	found.sort((a, b) => near(b) - near(a) || a[3] - b[3]);
 	if (!found.length) {
 		const { error } = page.program.ask(["why", text, "--GH", "8 dH"]);
 		at("names-said").textContent = error.replace(/^tapshoal: /, "").trim();
 		found = Array.from(error.matchAll(/(?:did you mean |, |or )([^,(?]+) \(([^)]+)\)/g), (one) => [one[1], one[1], one[2]]);
 	}
 	at("names").replaceChildren(...found.slice(0, 8).map(([common, matched, species]) => element("li", {},
-		element("button", { type: "button", onclick: () => add(common) },
+		element("button", { type: "button", onclick: () => add(common, count) },
 			common === matched || matched === species ? common : `${common} (${matched})`,
 			element("i", {}, ` ${species}`)))));
 	if (found.length > 8) { at("names-said").textContent = `${found.length - 8} more: type on.`; }
@@ -98,6 +106,7 @@ function complete() {
 // ---- The question and its answer
 
 function changed(key) {
+	if (key) { at("first").hidden = page.kept.seen = true; } // who fills in has found the sheet
 	keepSheets(page.kept);
 	showTold();
 	showQuestions();
@@ -240,7 +249,12 @@ function save(name, text, type) {
 
 function saveAnswer(words) {
 	const { code, out, error } = ask(words.concat("-f", "html", today()));
-	if (code <= 1) { save(`${words[0]}.html`, out, "text/html"); } else { at("answer").prepend(refusal(error)); }
+	if (code > 1) {
+		at("answer").prepend(refusal(error));
+		return;
+	}
+	save(`${words[0]}.html`, out, "text/html");
+	at("answer").querySelector(".below > [role=status]").textContent = `Saved as ${words[0]}.html, where this browser keeps what it downloads.`;
 }
 
 // A text to take along: in a field of its own, copied where the browser lets it be.
