@@ -278,7 +278,10 @@ static size_t first_concern(const struct ts_check_work *w)
 			return i;
 	}
 	for (size_t i = first; i < none; i++) {
-		if (w->entries[i].severity == TS_CONCERN && w->entries[i].ruling &&
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		/* How to feed is the last thing to say. */
+		if (w->entries[i].severity == TS_CONCERN && r && r->rule != TS_RULE_OUTCOMPETED &&
 			!w->out->judgements[i].folded)
 			return i;
 	}

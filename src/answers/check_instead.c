@@ -234,7 +234,7 @@ void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault)
 	if (fault->remedy.kind != TS_REMEDY_LEAVE_OUT || !planned(&w->check, fault->subject) ||
 		!planned(&w->check, fault->other))
 		return;
-	if (fault->rule == TS_RULE_FIN_NIPPER && goes == fault->other) {
+	if (goes == fault->subject || fault->rule == TS_RULE_FIN_NIPPER) {
 		(void)ts_check_name_instead(w, goes);
 	} else if (fault->rule == TS_RULE_EATEN && goes == fault->other) {
 		ts_text_put(&w->text, "Or keep the ");

@@ -370,7 +370,9 @@ static size_t conflicts_of(const struct ts_check *c, const struct ts_species *sp
 	return count;
 }
 
-/* Who goes first of the two; `attempt` 1 is the other. A whole plan's fault: the last line first.
+/*
+ * Who goes first of the two; `attempt` 1 is the other. A whole plan's fault: the last line first.
+ * The cause goes before the one that suffers, unless that one likes the water less.
  */
 static const struct ts_plan_group *who_goes(
 	const struct ts_mending *w, const struct ts_ruling *fault, unsigned attempt)
@@ -388,8 +390,8 @@ static const struct ts_plan_group *who_goes(
 		return NULL;
 	if (!a->planned != !b->planned)
 		b_first = b->planned > 0;
-	else if (caused(fault->rule))
-		b_first = true;
+	else if (caused(fault->rule)) /* but for one whose water it is not either */
+		b_first = !(a->planned && a->misfit > b->misfit && a->misfit_at != TS_PH);
 	else if (conflicts_of(c, fault->subject) != conflicts_of(c, fault->other))
 		b_first = conflicts_of(c, fault->other) > conflicts_of(c, fault->subject);
 	else
