@@ -125,7 +125,7 @@ static void test_ends__open(void **state)
 	struct ts_profile p = profile_of(&r, 1);
 
 	(void)state;
-	assert_span(&p.at[TS_GH], 20, 20, 40);
+	assert_span(&p.at[TS_GH], 20, 20, 30);
 	assert_span(&p.at[TS_KH], 0, 1.5, 3);
 	assert_true(p.ph_read_low == 8 && p.ph_read == 8 && p.ph_read_high == 14);
 	r.gh_dh = (struct ts_measure){50, 50, (double)INFINITY, TS_MEASURE_ABOVE};
