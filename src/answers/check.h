@@ -100,6 +100,7 @@ struct ts_check_result {
 	struct ts_check_step *repair;
 	size_t repair_count;
 	bool repair_mends;
+	bool repair_said; /* by the first lines already; no row */
 	struct ts_check_animal *animals;
 	size_t animal_count;
 	struct ts_check_shared *shared;

@@ -467,6 +467,14 @@ static size_t acting_advice(const struct ts_check_work *w)
 	return w->entry_count;
 }
 
+/* No concern, or one that the thermometer will tell. */
+static bool waits_for_warmth(const struct ts_check_work *w, size_t concern)
+{
+	return concern == w->entry_count ||
+	       (w->entries[concern].ruling->rule == TS_RULE_TEMPERATURE_APART &&
+		       w->out->judgements[concern].condition);
+}
+
 /* What is only to be watched is no first line where the tank is well. */
 static size_t calm_advice(const struct ts_check_work *w, size_t advice)
 {
@@ -502,7 +510,7 @@ static void lead_with_running_tank(struct ts_check_work *w, size_t advice)
 		ts_check_lead_with_misfit(w, concern);
 	else if (concern != none)
 		lead_with_concern(w, concern);
-	else if (!asks && row->group >= 7 && next_of(w, TS_CONCERN, true) != none &&
+	else if (!asks && row->group >= 7 && !waits_for_warmth(w, first_concern(w)) &&
 		 strcmp(row->id, "stock.stay") != 0 && strcmp(row->id, "stock.temperature") != 0)
 		lead_with_list(w);
 	else

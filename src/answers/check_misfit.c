@@ -207,6 +207,19 @@ static const char *recipe(struct ts_check_work *w, const char *before)
 	return ts_asking_keep(w->asking, &w->text);
 }
 
+/* All that the repair does is not to buy those of the first line. */
+static bool repair_is_said(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.repair_count; i++) {
+		const struct ts_remedy *m = &w->check.repair[i].remedy;
+		const struct ts_plan_group *g = m->species ? group_of(w, m->species) : NULL;
+
+		if (m->kind != TS_REMEDY_LEAVE_OUT || !g || g->way != TS_WAY_LEAVE)
+			return false;
+	}
+	return true;
+}
+
 static void lead_with_others(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_ruling *r = w->entries[entry].ruling;
@@ -225,6 +238,7 @@ static void lead_with_others(struct ts_check_work *w, size_t entry)
 	put_reasons(w, TS_WAY_LEAVE, true);
 	ts_text_put(&w->text, ".");
 	ts_check_finish(w, entry, NULL);
+	w->out->repair_said = repair_is_said(w);
 	(void)ts_check_name_instead(w, r->subject);
 	if (w->check.recipe.kind == TS_REMEDY_MINERALS)
 		w->out->otherwise = recipe(w, "Or make the water harder for all: ");

@@ -93,7 +93,7 @@ static void say_repair(
 {
 	struct ts_node *steps;
 
-	if (!r->repair_count || (r->repair_count == 1 && r->of_room) ||
+	if (!r->repair_count || r->repair_said || (r->repair_count == 1 && r->of_room) ||
 		(r->repair_count == 1 && r->repair_mends &&
 			(r->instead_says || step_said(r, r->repair[0].remedy->says))))
 		return;

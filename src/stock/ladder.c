@@ -38,7 +38,8 @@ static const struct ts_shared_water *shared_of(
 	const struct ts_check *c = w->check;
 	const struct ts_plan_group *g = ts_check_group_of(c, fault->subject);
 
-	if (g && g->way == TS_WAY_LEAVE)
+	/* For one that is planned the water is made for all. */
+	if (g && g->way != TS_WAY_NONE && g->way != TS_WAY_KEEP)
 		return &c->shared_all;
 	return c->living_groups ? &c->shared_there : &c->shared;
 }
