@@ -123,6 +123,17 @@ static bool minerals_decide(const struct ts_match *m)
 	       (!m->at[TS_KH].known || m->at[TS_KH].uncomfortable_by == 0);
 }
 
+/* Nothing holds it up but a pH that nobody read. */
+static bool computed_ph_decides(const struct ts_match *m, const struct ts_profile *p)
+{
+	const unsigned poisons = TS_POISON_AMMONIA | TS_POISON_NITRITE;
+
+	return m->verdict == TS_UNSURE && m->limiting == TS_PH && p->ph_computed &&
+	       !m->gh_missing && !m->kh_missing && isnan(m->oxygen_borne_mg_l) &&
+	       isnan(m->nitrate_borne_mg_l) && isnan(m->copper_borne_mg_l) &&
+	       !(p->poisons.found & poisons) && !ts_nobody_yet_says(p);
+}
+
 static void say_verdict(
 	struct work *w, const struct ts_match *m, const char *no_room, struct ts_why_animal *ret)
 {
@@ -161,7 +172,7 @@ static void say_verdict(
 	} else {
 		ts_why_deciding(&w->text, m, w->q->profile);
 	}
-	if (m->verdict == TS_UNSURE && m->limiting == TS_PH && w->q->profile->ph_computed)
+	if (computed_ph_decides(m, w->q->profile))
 		ts_text_put(&w->text, ". That pH is computed from KH; one read in a glass that "
 				      "stood open for a day settles it");
 	if (!w->q->profile->at[TS_GH].given && m->limiting == TS_GH) {
