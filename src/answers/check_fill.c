@@ -295,6 +295,20 @@ static bool room_said(const struct ts_check_work *w, size_t entry)
 	return false;
 }
 
+/* What a tank that is far too small would make of the water asks nothing of anybody. */
+static bool waste_of_no_room(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	if (r->subject || ts_ruling_topic(r) != TS_TOPIC_WASTE)
+		return false;
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *other = &w->check.rulings[i];
+
+		if (other->severity == TS_CONFLICT && of_room(other->rule))
+			return true;
+	}
+	return false;
+}
+
 /* More of them is no remedy where the tank is too small for them. */
 static bool no_room(const struct ts_check_work *w, const struct ts_ruling *r)
 {
@@ -319,6 +333,7 @@ void ts_check_fold(struct ts_check_work *w)
 
 		if (r)
 			w->out->judgements[i].folded = goes(w, r->subject) || goes(w, r->other) ||
-						       room_said(w, i) || no_room(w, r);
+						       room_said(w, i) || no_room(w, r) ||
+						       waste_of_no_room(w, r);
 	}
 }

@@ -286,7 +286,8 @@ static void say_room_and_waste(
 		ts_doc_paragraph(doc, sentence(doc, text, r->shared_says, false));
 	if (r->room_says)
 		ts_doc_paragraph(doc, r->room_says);
-	if (r->waste_says)
+	/* Where a larger tank is the answer, what this one would make of the water is none. */
+	if (r->waste_says && !r->of_room)
 		ts_doc_paragraph(doc, r->waste_says);
 }
 

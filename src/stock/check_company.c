@@ -136,7 +136,8 @@ static void check_crowding(struct ts_judging *w)
 {
 	const struct ts_tank *tank = &w->plan->tank;
 	const double *p = w->practice->value;
-	double box_l = ts_rule_box_l(tank, w->practice), times = 0;
+	double box_l = tank->volume_l > 0 ? tank->volume_l : ts_rule_box_l(tank, w->practice);
+	double times = 0;
 
 	for (size_t i = 0; i < w->out->group_count; i++)
 		times += ts_rule_crowding(&w->out->groups[i].group, 1, tank, w->practice);

@@ -3,6 +3,7 @@
  * The rules of one species in a tank: room, number, sexes, what the tank offers. The table that
  * calls them is rules.c.
  */
+#include "stock/room.h"
 #include "stock/rules.h"
 
 #include <string.h>
@@ -249,14 +250,15 @@ bool ts_rule_tank_length(const struct ts_scene *scene, const struct ts_group *a,
 }
 
 /*
- * Length not given: the tank may be as long as its volume allows. Harm only where no such tank
- * would do, nothing to say where each would, else it must be so long. Without a volume nothing is
- * known.
+ * Length not given: the tank is as long as such tanks usually are, and may be longer. Harm where
+ * the usual one is far too short, nothing to say where each would do, else it must be so long.
+ * Without a volume nothing is known.
  */
 bool ts_rule_tank_unmeasured(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
 	double shortest = 2 * cbrt(scene->box_l * 1000 / 2);
+	struct ts_tank usual = {0};
 
 	(void)b;
 	if (!unknown(scene->tank->length_cm) && !unknown(scene->most.width_cm))
@@ -266,12 +268,11 @@ bool ts_rule_tank_unmeasured(const struct ts_scene *scene, const struct ts_group
 	r->its = ts_match_tank_length_cm(a->species);
 	if (!unknown(scene->tank->length_cm) || unknown(scene->most.length_cm))
 		return true;
+	ts_room_usual_sides(scene->box_l, &usual);
 	r->rests = TS_RESTS_ASSUMED;
 	r->ours = scene->most.length_cm;
-	if (r->ours < r->its * scene->practice[TS_P_ROOM_CONFLICT])
-		r->severity = TS_CONFLICT;
-	else
-		r->severity = TS_CONCERN;
+	r->severity = usual.length_cm < r->its * scene->practice[TS_P_ROOM_CONFLICT] ? TS_CONFLICT
+										     : TS_CONCERN;
 	return shortest < r->its;
 }
 

@@ -56,12 +56,14 @@ static double litres_wanted(const struct ts_species *s, const double *practice)
 double ts_rule_crowding(const struct ts_group *groups, size_t count, const struct ts_tank *tank,
 	const struct ts_practice *practice)
 {
+	/* Litres are given as the tank is sold. */
+	double box_l = tank->volume_l > 0 ? tank->volume_l : ts_rule_box_l(tank, practice);
 	double wanted_l = 0;
 
 	for (size_t i = 0; i < count; i++)
 		wanted_l += ts_group_count(&groups[i]) *
 			    litres_wanted(groups[i].species, practice->value);
-	return wanted_l / ts_rule_box_l(tank, practice);
+	return wanted_l / box_l;
 }
 
 /* A male and those who go with him, where nobody said who is what: common practice, no source. */
