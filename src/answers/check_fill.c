@@ -289,7 +289,8 @@ static bool room_said(const struct ts_check_work *w, size_t entry)
 	for (size_t i = 0; of_room(r->rule) && i < entry; i++) {
 		const struct ts_ruling *other = w->entries[i].ruling;
 
-		if (other && (other->subject == r->subject || !r->subject) && of_room(other->rule))
+		if (other && of_room(other->rule) &&
+			(other->subject == r->subject || !r->subject || !other->subject))
 			return true;
 	}
 	return false;

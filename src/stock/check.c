@@ -148,6 +148,41 @@ enum ts_status ts_check_faults(const struct ts_plan *plan, const struct ts_speci
 	return TS_OK;
 }
 
+/*
+ * Of a tank only the litres are given, and no tank of so many would hold all of them. It is said
+ * where nothing of one animal's room is a no already.
+ */
+static void judge_litres(const struct ts_plan *plan, const struct ts_practice *practice,
+	struct ts_arena *arena, struct ts_check *io)
+{
+	double ours = plan->tank.volume_l, its = io->smallest.volume_l;
+	struct ts_ruling *moved;
+
+	if (plan->tank.length_cm > 0 || !(ours > 0) ||
+		ours >= its * practice->value[TS_P_ROOM_CONFLICT])
+		return;
+	for (size_t i = 0; i < io->count; i++) {
+		const struct ts_ruling *r = &io->rulings[i];
+
+		if (r->severity == TS_CONFLICT && ts_rule_rows[r->rule].topic == TS_TOPIC_ROOM)
+			return;
+	}
+	moved = ts_arena_array(arena, io->count + 1, sizeof *moved);
+	if (!moved)
+		return;
+	for (size_t i = 0; i < io->count; i++)
+		moved[i] = io->rulings[i];
+	moved[io->count] = (struct ts_ruling){.rule = TS_RULE_LITRES,
+		.severity = TS_CONFLICT,
+		.rests = TS_RESTS_COMPUTED,
+		.ours = ours,
+		.its = its,
+		.change = (double)NAN};
+	io->rulings = moved;
+	io->count++;
+	ts_check_sort(io);
+}
+
 enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species *const *species,
 	long today, const struct ts_practice *practice, struct ts_arena *arena,
 	struct ts_check *ret)
@@ -164,6 +199,7 @@ enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species
 	ts_check_shared_water(&check);
 	if (check.group_count <= TS_REMEDIES_TRIED)
 		ts_check_smallest_tank(plan, practice, &check, &check.smallest);
+	judge_litres(plan, practice, arena, &check);
 	ts_check_remedies(plan, today, practice, arena, &check);
 	ts_check_sort(&check);
 	if (check.count > TS_CHECK_MOST) {

@@ -68,6 +68,7 @@ const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT] = {
 	[TS_RULE_FILTER_UNKNOWN] = {"stock.filter-unknown", "filter", "animals are planned, and nothing is said of the filter", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_CARE},
 	[TS_RULE_FLOOR] = {"stock.floor", "floor", "the territories of all together are larger than the floor", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_ROOM},
 	[TS_RULE_KH_UNKNOWN] = {"stock.kh-unknown", "kh", "KH is not given, so how long the buffer lasts cannot be said", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_WATER},
+	[TS_RULE_LITRES] = {"stock.litres", "volume", "the litres given are far fewer than the smallest tank for all of them holds", COMPUTED, TS_SCOPE_PLAN, FREE, TS_TOPIC_ROOM},
 	[TS_RULE_MANY_SPECIES] = {"stock.many-species", "species", "more species than a tank of this size keeps steady", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_CARE},
 	[TS_RULE_NEWCOMERS] = {"stock.newcomers", "signs", "newcomers are planned on top of sick animals", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_DANGER},
 	[TS_RULE_NITRATE] = {"stock.nitrate", "no3", "nitrate as measured is high", COMMON, TS_SCOPE_PLAN, FREE, TS_TOPIC_WASTE},

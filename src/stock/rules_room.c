@@ -10,6 +10,7 @@ bool ts_rule_of_room(enum ts_rule_id rule)
 	switch (rule) {
 	case TS_RULE_CROWDED:
 	case TS_RULE_FLOOR:
+	case TS_RULE_LITRES:
 	case TS_RULE_TANK_HEIGHT:
 	case TS_RULE_TANK_LENGTH:
 	case TS_RULE_TANK_WIDTH:

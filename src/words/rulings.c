@@ -76,6 +76,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_FILTER_UNKNOWN] = {"in a new tank the filter has to mature first, for weeks, without animals", "then buy in thirds, 14 days apart, with a test before each", NULL, 0},
 	[TS_RULE_FLOOR] = {"floor {ours} m2, the territories of all need {its}", "fewer species that hold ground, or a larger floor", "the floor is {its} m2", 2},
 	[TS_RULE_KH_UNKNOWN] = {"KH is not given: how long the buffer lasts cannot be said", "test KH with drops", NULL, 0},
+	[TS_RULE_LITRES] = {"the smallest tank for all of them holds {its} litres, and this one {ours}", "fewer of them, or a larger tank", NULL, 0},
 	[TS_RULE_MANY_SPECIES] = {"{ours} kinds of fish, and a tank of this size stays steadier with {its}", "fewer kinds, more of each", NULL, 0},
 	[TS_RULE_NEWCOMERS] = {"newcomers are planned on top of sick animals: {ours} species", "buy nothing until all is well for four weeks", NULL, 0},
 	[TS_RULE_NITRATE] = {"nitrate {ours} mg/L, comfortable to {its}", "small changes, more often, until it falls", NULL, 0},

@@ -208,6 +208,42 @@ static void test_check__floor_of_all(void **state)
 	assert_int_equal(severity(r, TS_RULE_FLOOR), TS_CONFLICT);
 }
 
+/* 24 of 4 cm want 96 litres; in 65 they are more than one and a half times as many as that. */
+static void test_check__crowding(void **state)
+{
+	static const struct {
+		double count;
+		int severity;
+	} rows[] = {{20, -1}, {21, TS_NOTE}, {24, TS_NOTE}, {25, TS_CONFLICT}};
+	struct room *r = *state;
+
+	r->plan.tank.length_cm = 60;
+	r->plan.tank.width_cm = 30;
+	r->plan.tank.height_cm = 36;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		r->lines[0].count = rows[i].count;
+		assert_int_equal(severity(r, TS_RULE_CROWDED), rows[i].severity);
+	}
+}
+
+/* Of litres alone: 60 x 30 x 30 cm are the smallest, 54 litres; four fifths of it are 43.2. */
+static void test_check__litres(void **state)
+{
+	struct room *r = *state;
+
+	r->lines[0].count = 6;
+	r->species[0].needs.tank_length_cm = 45;
+	r->species[0].territory.floor_m2 = 0.18;
+	r->species[0].territory.per = TS_PER_GROUP;
+	r->plan.tank.length_cm = r->plan.tank.width_cm = r->plan.tank.height_cm = 0;
+	r->plan.tank.volume_l = 44;
+	assert_int_equal(severity(r, TS_RULE_LITRES), -1);
+	r->plan.tank.volume_l = 43;
+	assert_int_equal(severity(r, TS_RULE_LITRES), TS_CONFLICT);
+	r->plan.tank.length_cm = 60;
+	assert_int_equal(severity(r, TS_RULE_LITRES), -1);
+}
+
 static void test_check__many_species(void **state)
 {
 	struct room *r = *state;
@@ -430,6 +466,8 @@ int main(void)
 		CASE(test_check__filter),
 		CASE(test_check__filter_shown_by_stock),
 		CASE(test_check__floor_of_all),
+		CASE(test_check__crowding),
+		CASE(test_check__litres),
 		CASE(test_check__many_species),
 		CASE(test_check__nitrate),
 		CASE(test_check__nitrate_of_the_load),
