@@ -136,7 +136,7 @@ static void check_crowding(struct ts_judging *w)
 {
 	const struct ts_tank *tank = &w->plan->tank;
 	const double *p = w->practice->value;
-	double box_l = tank->volume_l > 0 ? tank->volume_l : ts_rule_box_l(tank, w->practice);
+	double box_l = ts_rule_sold_l(tank, w->practice);
 	double times = 0;
 
 	for (size_t i = 0; i < w->out->group_count; i++)

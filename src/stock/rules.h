@@ -113,6 +113,9 @@ double ts_rule_height_cm(const struct ts_species *species, const double *practic
 /* Is the rule about the room of the tank, which a larger one mends? */
 bool ts_rule_of_room(enum ts_rule_id rule);
 
+/* Litres as the tank is sold: of its sides, else as they were given. */
+double ts_rule_sold_l(const struct ts_tank *tank, const struct ts_practice *practice);
+
 /*
  * Litres that the grown fish of all groups want, by litres of the tank as sold: a centimetre of
  * small fish to the litre, more of large ones. NAN: the tank is not known.

@@ -54,17 +54,22 @@ static double litres_wanted(const struct ts_species *s, const double *practice)
 	return practice[TS_P_CROWDED_LITRES] * cm * fmax(1, cm / practice[TS_P_CROWDED_SMALL]);
 }
 
+double ts_rule_sold_l(const struct ts_tank *t, const struct ts_practice *practice)
+{
+	bool sides = t->length_cm > 0 && t->width_cm > 0 && t->height_cm > 0;
+
+	return !sides && t->volume_l > 0 ? t->volume_l : ts_rule_box_l(t, practice);
+}
+
 double ts_rule_crowding(const struct ts_group *groups, size_t count, const struct ts_tank *tank,
 	const struct ts_practice *practice)
 {
-	/* Litres are given as the tank is sold. */
-	double box_l = tank->volume_l > 0 ? tank->volume_l : ts_rule_box_l(tank, practice);
 	double wanted_l = 0;
 
 	for (size_t i = 0; i < count; i++)
 		wanted_l += ts_group_count(&groups[i]) *
 			    litres_wanted(groups[i].species, practice->value);
-	return wanted_l / box_l;
+	return wanted_l / ts_rule_sold_l(tank, practice);
 }
 
 /* A male and those who go with him, where nobody said who is what: common practice, no source. */
