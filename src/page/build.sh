@@ -22,7 +22,7 @@ log=$folder/build.log
 		pkg_config_libdir = '$folder/wasm-libs/lib/pkgconfig'
 		needs_exe_wrapper = true
 		[built-in options]
-		c_args = ['-Oz', '-mnontrapping-fptoint', '-msign-ext', '-ffunction-sections']
+		c_args = ['-Oz', '-mllvm', '-inline-threshold=-10', '-mnontrapping-fptoint', '-msign-ext', '-ffunction-sections']
 		[host_machine]
 		system = 'wasi'
 		cpu_family = 'wasm32'
@@ -41,7 +41,7 @@ log=$folder/build.log
 		-Wl,--whole-archive src/page/libtapshoal-page.a -Wl,--no-whole-archive \
 		src/cli/libtapshoal-cli.a src/libtapshoal-files.a src/libtapshoal-engine.a \
 		"$folder"/wasm-libs/lib/*.a -lm)
-	zopfli --i5 -c "$folder/page.wasm" >"$folder/page.wasm.gz"
+	zopfli --i10 -c "$folder/page.wasm" >"$folder/page.wasm.gz"
 	zopfli --i5 -c "$build/src/cli/species.image" >"$folder/species.image.gz"
 } >"$log" 2>&1 || {
 	cat "$log"

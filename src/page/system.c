@@ -23,6 +23,25 @@ static struct {
 	bool used;
 } writers[WRITERS_MOST];
 
+/* In the place of the C library's: the reasons that files in memory have, and not a hundred others.
+ */
+char *strerror(int why)
+{
+	static const struct {
+		int why;
+		const char *says;
+	} rows[] = {{ENOENT, "No such file or directory"}, {EISDIR, "Is a directory"},
+		{ENOTDIR, "Not a directory"}, {EEXIST, "File exists"}, {EINVAL, "Invalid argument"},
+		{EBADF, "Bad file descriptor"}, {ENOMEM, "Cannot allocate memory"},
+		{EMFILE, "Too many open files"}, {ENAMETOOLONG, "File name too long"}};
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		if (rows[i].why == why)
+			return (char *)(uintptr_t)rows[i].says;
+	}
+	return (char *)(uintptr_t) "Input/output error";
+}
+
 static int open_file(void *state, const char *path, enum ts_opening how, int *ret)
 {
 	(void)state;
