@@ -44,6 +44,10 @@ static const struct {
 	{"oxygen.short", TS_RULE_DISTRESS},
 	{"buffer.gone", TS_RULE_DISTRESS},
 	{"stock.temperature", TS_RULE_DISTRESS},
+	{"now.gasping", TS_RULE_OXYGEN},
+	{"now.gasping", TS_RULE_UNTESTED},
+	{"old-tank", TS_RULE_NITRATE_LOAD},
+	{"vet.floating", TS_RULE_NITRATE_LOAD},
 	{"now.heat", TS_RULE_WARM_OXYGEN},
 	{"now.heat", TS_RULE_OXYGEN},
 	{"old-tank", TS_RULE_AMMONIA},
@@ -166,9 +170,23 @@ static bool sent_away(const struct ts_check_work *w)
 	return false;
 }
 
+/* So much nitrate was read that it is to be brought down. */
+static bool waste_read(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (r->rule == TS_RULE_NITRATE && r->severity >= TS_CONCERN)
+			return true;
+	}
+	return false;
+}
+
 /* Something is to be done about the water now: then it is not left alone. */
 static bool acted_upon(const struct ts_check_work *w)
 {
+	if (waste_read(w))
+		return true;
 	for (size_t i = 0; i < w->advice_count; i++) {
 		const struct ts_advice_row *row = w->advice[i].row;
 
@@ -228,7 +246,7 @@ static const struct {
 	{"now.cold", 1u << TS_TEMPERATURE},
 	{"stock.temperature", 1u << TS_TEMPERATURE},
 	{"now.crash", 1u << TS_GH | 1u << TS_KH | 1u << TS_PH},
-	{"old-tank", 1u << TS_KH | 1u << TS_PH},
+	{"old-tank", 1u << TS_GH | 1u << TS_KH | 1u << TS_PH},
 	{"buffer.gone", 1u << TS_KH | 1u << TS_PH},
 	{"vet.minerals", 1u << TS_GH | 1u << TS_KH},
 };
@@ -251,9 +269,19 @@ static bool of_now(
 	return false;
 }
 
+/* Nobody is told to buy more, or how many there will be, while something is to be made safe. */
+static bool of_numbers(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	bool more =
+		r->rule == TS_RULE_UNSETTLED || r->rule == TS_RULE_YOUNG || r->rule == TS_RULE_FEW;
+
+	return more && r->severity == TS_NOTE &&
+	       (ts_check_held(w) || ts_check_unwell(w) || waste_read(w));
+}
+
 static bool spoken_for(const struct ts_check_work *w, const struct ts_ruling *r)
 {
-	if (of_light(w, r))
+	if (of_light(w, r) || of_numbers(w, r))
 		return true;
 	for (size_t i = 0; i < w->advice_count; i++) {
 		if (of_now(w, w->advice[i].row, r))

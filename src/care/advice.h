@@ -21,7 +21,8 @@ enum ts_care_signs {
 	TS_SIGNS_SLOW = 1 << 3,       /* over weeks: wasting, thin, listless */
 	TS_SIGNS_OTHER = 1 << 4,      /* not said since when or how many */
 	TS_SIGNS_FIGHT = 1 << 5,      /* torn fins, chasing: beside what it may else be */
-	TS_SIGNS_SPOTS = 1 << 6       /* spots, rubbing: beside what it may else be */
+	TS_SIGNS_SPOTS = 1 << 6,      /* spots, rubbing: beside what it may else be */
+	TS_SIGNS_FLOATING = 1 << 7    /* bloated, out of balance: beside what it may else be */
 };
 
 enum ts_known { TS_NOT_KNOWN, TS_KNOWN_YES, TS_KNOWN_NO };
@@ -40,6 +41,10 @@ struct ts_care_state {
 	double change_gh_dh, change_kh_dh, change_ec_us_cm, change_no3_mg_l; /* of the new water */
 	double change_chlorine_mg_l, change_copper_mg_l;
 	double change_days; /* from one change of water to the next; NAN: not known, or none */
+	double change_percent_week;      /* of the water, as it was given; NAN: not said */
+	double evaporation_percent_week; /* the same */
+	bool pure_top_up;
+	double newcomer_days; /* since the last animals came to others that live there; NAN: none */
 	double buffer_days; /* until the buffer is used up under the present feeding and changes */
 	double ph_trend; /* how far pH has moved over its readings, where that is a trend; 0 steady,
 			    NAN not known */
@@ -94,7 +99,7 @@ struct ts_care_figures {
 	double ph, gh_dh, kh_dh, temp_c, tan_mg_l, no2_mg_l, no3_mg_l, chlorine_mg_l, co2_mg_l;
 	double oxygen_mg_l, deaths, change_gh_dh, change_kh_dh, ec_apart_percent, no3_apart_mg_l;
 	double buffer_days, ph_trend, co2_low_mg_l, co2_high_mg_l, ph_swing_low, ph_swing_high;
-	double lived_days, reading_age_days, filter_stopped_h, away_days;
+	double lived_days, reading_age_days, filter_stopped_h, away_days, newcomer_days;
 	double nh3_mg_l;       /* un-ionised ammonia as N, now */
 	double nh3_there_mg_l; /* at the pH of the change water, once aired */
 	double nh3_half_mg_l;  /* after a 50 % change with the change water, once aired */
@@ -108,16 +113,26 @@ struct ts_care_figures {
 	double chase_ph, chase_acid_meq_l, chase_co2_mg_l, chase_kh_dh, chase_days;
 	/* What the limits are: rows of practice. */
 	double co2_limit, co2_concern, chlorine_limit, nh3_limit, oxygen_now, oxygen_enough;
-	double kh_floor, kh_act, kh_warn, buffer_act, no3_limit, kh_apart_limit, ec_apart_limit;
+	double kh_floor, kh_act, kh_warn, buffer_act, no3_limit, no3_concern, kh_apart_limit,
+		ec_apart_limit;
 	double no3_apart_limit, tan_safe, settled_days;
 	bool buffer_lost;    /* KH below the floor */
 	bool hardness_liked; /* GH and KH are comfortable to all that live there */
 	bool settled_well;   /* they have lived there for long, without signs or deaths */
-	bool harder;         /* the tank has more minerals than the new water, and no lime in it */
-	bool careful;        /* no buffer, or perhaps none: a large change would throw the pH up */
-	bool small_changes;  /* buffer, waste or the new water forbid more than 10 to 15 % */
-	bool small_often;    /* and there is something to bring down: every second day */
-	bool poured_over;    /* the new water is too hard for the animal; else too soft */
+	/* What topping up with the new water can make of it at the most; NAN: the routine is not
+	 * known. */
+	double piled_gh_dh, piled_kh_dh;
+	bool lime_bed;     /* which gives off hardness */
+	bool routine_said; /* how much is changed, and how often */
+	bool softer_liked; /* what is poured in suits them better than the tank */
+	bool salt_borne;   /* nobody there is of soft water, or without a backbone */
+	bool chloride_read;
+	bool fast;          /* something cannot wait, or the filter stood: feed nothing then */
+	bool harder;        /* the tank has more minerals than the new water, and no lime in it */
+	bool careful;       /* no buffer, or perhaps none: a large change would throw the pH up */
+	bool small_changes; /* buffer, waste or the new water forbid more than 10 to 15 % */
+	bool small_often;   /* and there is something to bring down: every second day */
+	bool poured_over;   /* the new water is too hard for the animal; else too soft */
 	double soda_a_degree_g; /* baking soda that lifts KH of 100 L by 1 dH */
 	bool kh_short;          /* the new water has less KH than the buffer wants */
 	struct ts_mend kh_mend; /* how much it needs, then */

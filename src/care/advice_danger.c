@@ -46,10 +46,25 @@ CONDITION(too_much_ammonia)
 	return !s->empty && ammonia_now(s, practice, f) && !ts_holds_crashed(s, practice, f);
 }
 
+/* So little nitrite, mg/L N, makes nobody gasp (common practice). */
+#define NITRITE_SLIGHT_MG_L 0.25
+
+static bool slight_nitrite(const struct ts_care_state *s)
+{
+	return s->no2_mg_l < NITRITE_SLIGHT_MG_L * NO2_PER_N;
+}
+
+/* They gasp, or oxygen was read as a danger: air goes before what harms slowly. */
+static bool short_of_breath(const struct ts_care_state *s, const double *practice)
+{
+	return s->signs & TS_SIGNS_GASPING || s->oxygen_mg_l <= practice[TS_P_OXYGEN_NOW];
+}
+
 /* Over a crash the slow way out leads, and says it. */
 CONDITION(too_much_nitrite)
 {
-	return !s->empty && s->no2_mg_l > f->no2_limit_mg_l && !ts_holds_crashed(s, practice, f);
+	return !s->empty && s->no2_mg_l > f->no2_limit_mg_l && !ts_holds_crashed(s, practice, f) &&
+	       !(short_of_breath(s, practice) && slight_nitrite(s));
 }
 
 CONDITION(gasping_with_co2)
@@ -73,6 +88,10 @@ CONDITION(too_much_co2)
 	       !ts_holds_gasping_with_co2(s, practice, f);
 }
 
+/* A poison or a temperature that was read, beside the oxygen. */
+static bool poisoned(
+	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f);
+
 CONDITION(chlorine)
 {
 	UNUSED;
@@ -87,10 +106,12 @@ CONDITION(chlorine_poured)
 	       !ts_holds_chlorine(s, practice, f);
 }
 
+/* Where they gasp, what is short is too little; warmth and other poison say what else to do. */
 CONDITION(oxygen_low)
 {
-	UNUSED;
-	return s->oxygen_mg_l < practice[TS_P_OXYGEN_NOW];
+	return s->oxygen_mg_l < practice[TS_P_OXYGEN_NOW] ||
+	       (s->oxygen_mg_l < practice[TS_P_OXYGEN_CONCERN] && s->signs & TS_SIGNS_GASPING &&
+		       !ts_holds_gasping_with_co2(s, practice, f) && !poisoned(s, practice, f));
 }
 
 bool ts_advice_someone_misses(const struct ts_care_state *s, enum ts_parameter p, bool comfort,
@@ -179,8 +200,7 @@ CONDITION(copper_some)
 	return copper(s, f) && !(f->copper_halves > HALVES_MOST);
 }
 
-/* A poison, a want of oxygen or a temperature that was read is a danger, and a cause. */
-static bool read_beyond(
+static bool poisoned(
 	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f)
 {
 	struct ts_care_figures other = *f;
@@ -188,9 +208,17 @@ static bool read_beyond(
 	return ts_holds_too_much_co2(s, practice, &other) ||
 	       ts_holds_chlorine(s, practice, &other) || ts_holds_crashed(s, practice, &other) ||
 	       ts_holds_too_much_ammonia(s, practice, &other) ||
-	       ts_holds_too_much_nitrite(s, practice, &other) ||
-	       ts_holds_oxygen_low(s, practice, &other) || copper(s, &other) ||
+	       ts_holds_too_much_nitrite(s, practice, &other) || copper(s, &other) ||
 	       temperature_far_out(s, &other);
+}
+
+/* A poison, a want of oxygen or a temperature that was read is a danger, and a cause. */
+static bool read_beyond(
+	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f)
+{
+	struct ts_care_figures other = *f;
+
+	return poisoned(s, practice, f) || ts_holds_oxygen_low(s, practice, &other);
 }
 
 bool ts_advice_danger(
@@ -268,16 +296,35 @@ CONDITION(fighting)
 	return who >= 0;
 }
 
-CONDITION(parasites)
+/* So many days white spot takes to show on those that were there before (common practice). */
+#define BROUGHT_DAYS 42
+
+CONDITION(spots_brought)
 {
 	UNUSED;
-	return s->signs & TS_SIGNS_SPOTS;
+	return s->signs & TS_SIGNS_SPOTS && s->newcomer_days <= BROUGHT_DAYS;
+}
+
+CONDITION(parasites)
+{
+	return s->signs & TS_SIGNS_SPOTS && !ts_holds_spots_brought(s, practice, f);
+}
+
+CONDITION(floating)
+{
+	return s->signs & TS_SIGNS_FLOATING && !(s->signs & TS_SIGNS_SPOTS) &&
+	       !explained(s, practice, f);
+}
+
+static bool named_by_sight(const struct ts_care_state *s)
+{
+	return s->signs & (TS_SIGNS_SPOTS | TS_SIGNS_FLOATING);
 }
 
 CONDITION(one_ill)
 {
 	return s->signs & TS_SIGNS_ONE && !explained(s, practice, f) &&
-	       !ts_holds_fighting(s, practice, f) && !ts_holds_parasites(s, practice, f) &&
+	       !ts_holds_fighting(s, practice, f) && !named_by_sight(s) &&
 	       !ts_holds_minerals_wear(s, practice, f);
 }
 
@@ -291,20 +338,20 @@ CONDITION(minerals_wear)
 		s->signs & TS_SIGNS_SLOW || (s->signs & (TS_SIGNS_OTHER | TS_SIGNS_ONE) &&
 						    !isnan(s->tan_mg_l) && !isnan(s->no2_mg_l));
 
-	return likely && !(s->signs & (TS_SIGNS_FIGHT | TS_SIGNS_SPOTS)) &&
+	return likely && !(s->signs & TS_SIGNS_FIGHT) && !named_by_sight(s) &&
 	       !explained(s, practice, f) && ts_advice_mendable(s, practice, f);
 }
 
 CONDITION(slow_decline)
 {
-	return s->signs & TS_SIGNS_SLOW && !explained(s, practice, f) &&
+	return s->signs & TS_SIGNS_SLOW && !named_by_sight(s) && !explained(s, practice, f) &&
 	       !ts_holds_minerals_wear(s, practice, f);
 }
 
 CONDITION(other_signs)
 {
 	return s->signs & TS_SIGNS_OTHER && !explained(s, practice, f) &&
-	       !ts_holds_fighting(s, practice, f) && !ts_holds_parasites(s, practice, f) &&
+	       !ts_holds_fighting(s, practice, f) && !named_by_sight(s) &&
 	       !ts_holds_minerals_wear(s, practice, f);
 }
 

@@ -82,6 +82,7 @@ static void fill_limits(const double *p, struct ts_care_figures *f)
 	f->kh_warn = p[TS_P_KH_WARN];
 	f->buffer_act = p[TS_P_BUFFER_ACT];
 	f->no3_limit = p[TS_P_NITRATE_CONFLICT];
+	f->no3_concern = p[TS_P_NITRATE_CONCERN];
 	f->kh_apart_limit = p[TS_P_APART_KH];
 	f->ec_apart_limit = p[TS_P_APART_EC];
 	f->no3_apart_limit = p[TS_P_APART_NO3];
@@ -195,10 +196,34 @@ static bool likes_hardness(const struct ts_care_state *s)
 	return true;
 }
 
+/* Topping up with it, in a tank that loses as much as an open one may. */
+static double piled(const struct ts_care_state *s, double poured_dh, const double *practice)
+{
+	double lost = isnan(s->evaporation_percent_week) ? practice[TS_P_EVAPORATION_OPEN]
+							 : s->evaporation_percent_week;
+
+	return poured_dh * (s->pure_top_up ? 1 : 1 + lost / s->change_percent_week);
+}
+
+/* Likes no harder water than this, dH: an animal of soft water, to which salt is strange. */
+#define SOFT_WATER_DH 14.0
+
+static bool bears_salt(const struct ts_care_state *s)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *gh = &s->residents[i].at[TS_GH];
+		double most = isnan(gh->preferred.high) ? gh->tolerated.high : gh->preferred.high;
+
+		if (s->residents[i].species->kind != TS_ANIMAL_FISH || most <= SOFT_WATER_DH)
+			return false;
+	}
+	return true;
+}
+
 void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_practice *practice,
 	struct ts_care_figures *f)
 {
-	struct ts_care_figures other = {0};
+	struct ts_care_figures other = {.kh_apart_limit = practice->value[TS_P_APART_KH]};
 	double warm = isnan(s->temp_c) ? 25 : s->temp_c, limit;
 	double half_kh = (fmax(0, s->kh_dh) + s->change_kh_dh) / 2;
 	double epa_ph = fmin(fmax(s->ph, TS_CHEM_EPA_PH_LOW), TS_CHEM_EPA_PH_HIGH);
@@ -234,7 +259,15 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 		.reading_age_days = s->reading_age_days,
 		.filter_stopped_h = s->filter_stopped_h,
 		.away_days = s->away_days,
+		.newcomer_days = s->newcomer_days,
 		.animal = -1};
+	f->piled_gh_dh = piled(s, s->change_gh_dh, practice->value);
+	f->piled_kh_dh = piled(s, s->change_kh_dh, practice->value);
+	f->lime_bed = s->lime_bed;
+	f->routine_said = !isnan(s->change_percent_week);
+	f->softer_liked = !f->hardness_liked && !ts_advice_likes_harder(s);
+	f->salt_borne = bears_salt(s);
+	f->chloride_read = !isnan(s->cl_mg_l);
 	fill_limits(practice->value, f);
 	f->buffer_lost = s->kh_dh < f->kh_floor;
 	f->careful = s->kh_dh < KH_WAY_OUT_DH || (isnan(s->kh_dh) && s->ph < PH_MAYBE_BARE);
@@ -264,6 +297,11 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 		f->ccc_mg_l = (double)NAN;
 	ts_chem_nitrite_limits(isnan(s->cl_mg_l) ? -1 : s->cl_mg_l, NULL, &limit);
 	f->no2_limit_mg_l = limit * NO2_PER_N;
+	other = *f;
+	/* Bare water gets its KH with the other minerals. */
+	f->kh_short = f->kh_short && !ts_holds_change_is_bare(s, practice->value, &other);
+	f->fast = ts_advice_danger(s, practice->value, &other) ||
+		  s->filter_stopped_h >= practice->value[TS_P_FILTER_STOPPED];
 	fill_chase(s, practice, f);
 }
 
@@ -300,15 +338,26 @@ static bool unfit_for(const struct ts_parameter_fit *fit, double poured)
 	       (!is_coarse(fit) && poured > fit->tolerated.high + UNFIT_DH);
 }
 
+/* Nobody is brought out of what it likes towards softer water. */
+static bool leaves_liked(const struct ts_parameter_fit *fit, double poured, double now)
+{
+	return !is_coarse(fit) && now >= fit->preferred.low && now <= fit->preferred.high &&
+	       poured < fit->preferred.low - UNFIT_DH;
+}
+
 /* The resident that the tank suits, and what is poured in does not. */
 static bool unfit(const struct ts_care_state *s, int parameter, double poured, double now,
 	struct ts_care_figures *f)
 {
+	/* Who lives there well for long proves the routine, whatever the new water is. */
+	bool apart =
+		fabs(now - poured) > f->kh_apart_limit && !(s->lived_long && !ts_advice_unwell(s));
+
 	for (size_t i = 0; i < s->resident_count; i++) {
 		const struct ts_parameter_fit *fit = &s->residents[i].at[parameter];
 
 		if (isnan(fit->tolerated.low) || unfit_for(fit, now) || isnan(now) ||
-			!unfit_for(fit, poured))
+			!(unfit_for(fit, poured) || (apart && leaves_liked(fit, poured, now))))
 			continue;
 		f->animal = (int)i;
 		f->parameter = parameter;

@@ -70,28 +70,75 @@ CONDITION(change_unfit)
 	       !ts_advice_mendable(s, practice, &other) && ts_advice_fill_blend(s, f);
 }
 
+/* The tank is above its new water, further than topping up can make it. */
+static bool not_piled(double now, double poured, double apart, double piled, bool likes_poured)
+{
+	return now - poured > apart && (isnan(piled) ? !likes_poured : now > piled);
+}
+
+bool ts_advice_likes_harder(const struct ts_care_state *s)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *at = s->residents[i].at;
+
+		if (s->change_gh_dh < at[TS_GH].preferred.low ||
+			s->change_kh_dh < at[TS_KH].preferred.low)
+			return true;
+	}
+	return false;
+}
+
+/*
+ * Who has lived there well for long lives in a water that stone, sand or salts make harder than
+ * what is poured in: that is no drift, and nothing is brought down to the tap.
+ */
+static bool has_source(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	bool poured = !ts_advice_likes_harder(s);
+
+	return f->settled_well && !f->buffer_lost &&
+	       (not_piled(s->kh_dh, s->change_kh_dh, f->kh_apart_limit, f->piled_kh_dh, poured) ||
+		       not_piled(s->gh_dh, s->change_gh_dh, practice[TS_P_APART_GH], f->piled_gh_dh,
+			       poured)) &&
+	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f);
+}
+
+CONDITION(given_off_and_well)
+{
+	return f->hardness_liked && has_source(s, practice, f) && !much_nitrate(s, f) &&
+	       !ts_advice_danger(s, practice, f) && !ts_holds_oxygen_short(s, practice, f) &&
+	       !ts_holds_ammonia_or_nitrite_read(s, practice, f);
+}
+
+CONDITION(given_off)
+{
+	return has_source(s, practice, f) && !ts_holds_given_off_and_well(s, practice, f);
+}
+
 CONDITION(kh_apart)
 {
 	/* Where the buffer is gone, that is what is to be said. */
 	return fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit && !f->buffer_lost &&
-	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
-	       !ts_holds_change_is_bare(s, practice, f);
+	       !has_source(s, practice, f) && !ts_holds_gone_old(s, practice, f) &&
+	       !ts_holds_change_unfit(s, practice, f) && !ts_holds_change_is_bare(s, practice, f);
 }
 
 CONDITION(ec_apart)
 {
 	return f->ec_apart_percent > f->ec_apart_limit && !ts_holds_kh_apart(s, practice, f) &&
-	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
-	       !ts_holds_change_is_bare(s, practice, f);
+	       !has_source(s, practice, f) && !ts_holds_gone_old(s, practice, f) &&
+	       !ts_holds_change_unfit(s, practice, f) && !ts_holds_change_is_bare(s, practice, f);
 }
 
 /* Minerals have gathered, though KH has not, since waste uses that up. */
 CONDITION(gh_apart)
 {
 	return f->harder && s->gh_dh - s->change_gh_dh > practice[TS_P_APART_GH] &&
-	       !ts_holds_kh_apart(s, practice, f) && !ts_holds_ec_apart(s, practice, f) &&
-	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
-	       !ts_holds_change_is_bare(s, practice, f);
+	       !has_source(s, practice, f) && !ts_holds_kh_apart(s, practice, f) &&
+	       !ts_holds_ec_apart(s, practice, f) && !ts_holds_gone_old(s, practice, f) &&
+	       !ts_holds_change_unfit(s, practice, f) && !ts_holds_change_is_bare(s, practice, f);
 }
 
 CONDITION(no3_apart)

@@ -29,6 +29,10 @@
 	X(kh_missing)                                                                              \
 	X(sudden_all)                                                                              \
 	X(fighting)                                                                                \
+	X(spots_brought)                                                                           \
+	X(floating)                                                                                \
+	X(given_off_and_well)                                                                      \
+	X(given_off)                                                                               \
 	X(parasites)                                                                               \
 	X(one_ill)                                                                                 \
 	X(minerals_wear)                                                                           \
@@ -114,6 +118,9 @@ bool ts_advice_mendable(
 /* The resident that misses `p` by most beyond tolerated (or preferred), and by at least `by`. */
 bool ts_advice_someone_misses(const struct ts_care_state *state, enum ts_parameter p, bool comfort,
 	double by, struct ts_care_figures *f);
+
+/* Whether somebody likes it harder than what is poured in. */
+bool ts_advice_likes_harder(const struct ts_care_state *state);
 
 /* Signs or deaths. */
 bool ts_advice_unwell(const struct ts_care_state *state);

@@ -17,6 +17,7 @@
 /* Weeks after which animals that live well prove that a filter works. */
 #define LIVED_LONG_DAYS 56
 #define HOURS_OF_DAY 24
+#define DAYS_OF_WEEK 7
 
 bool ts_in_tank(const struct ts_stock_line *line)
 {
@@ -49,6 +50,9 @@ static unsigned kind_of_sign(const struct ts_sign *sign)
 	case TS_SIGN_SPOTS:
 	case TS_SIGN_RUBBING:
 		return TS_SIGNS_SPOTS;
+	case TS_SIGN_BLOATED:
+	case TS_SIGN_FLOATING:
+		return TS_SIGNS_FLOATING;
 	default:
 		return 0;
 	}
@@ -65,7 +69,7 @@ static unsigned sort_sign(const struct ts_sign *sign)
 		(sign->onset == TS_ONSET_NOW || (sign->onset == TS_ONSET_DAYS && !kind)))
 		return TS_SIGNS_SUDDEN_ALL | kind;
 	if (sign->sign == TS_SIGN_WASTING || (sign->onset == TS_ONSET_WEEKS && !kind))
-		return TS_SIGNS_SLOW;
+		return TS_SIGNS_SLOW | kind;
 	if (sign->breadth == TS_BREADTH_ONE || sign->breadth == TS_BREADTH_ONE_SPECIES)
 		return TS_SIGNS_ONE | kind;
 	return TS_SIGNS_OTHER | kind;
@@ -99,6 +103,23 @@ static void take_ages(
 			c->lived_days =
 				fmax(c->lived_days, (double)age_of(plan->stock[i].since, today));
 	}
+}
+
+/* Days since the last of several arrivals; NAN: all came at once, or nobody knows when. */
+static double newcomer_days(const struct ts_plan *plan, long today)
+{
+	double last = (double)NAN, first = (double)NAN;
+
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		long day;
+
+		if (today < 0 || !plan->stock[i].since ||
+			!ts_date_read(plan->stock[i].since, &day) || day > today)
+			continue;
+		last = fmin(last, (double)(today - day));
+		first = fmax(first, (double)(today - day));
+	}
+	return last < first ? last : (double)NAN;
 }
 
 static bool same_day(const struct ts_reading *a, const struct ts_reading *b)
@@ -253,6 +274,13 @@ static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 		      plan->tank.substrate == TS_SUBSTRATE_ARAGONITE;
 	if (plan->tank.water_change.days > 0 && plan->tank.water_change.amount > 0)
 		c->change_days = plan->tank.water_change.days;
+	if (plan->tank.water_change.days > 0)
+		c->change_percent_week = plan->tank.water_change.amount /
+					 plan->tank.water_change.days * DAYS_OF_WEEK;
+	if (plan->tank.evaporation.days > 0)
+		c->evaporation_percent_week =
+			plan->tank.evaporation.amount / plan->tank.evaporation.days * DAYS_OF_WEEK;
+	c->pure_top_up = plan->tank.top_up == TS_TOP_UP_PURE;
 	c->filter_stopped_h = plan->filter_stopped_h > 0 ? plan->filter_stopped_h : (double)NAN;
 	c->away_days = plan->away_h > 0 ? plan->away_h / HOURS_OF_DAY : (double)NAN;
 	c->filter_mature = plan->tank.filter == TS_FILTER_MATURE ? TS_KNOWN_YES
@@ -284,6 +312,7 @@ void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *wate
 		take_change_water(&waters->poured, &ret->state);
 	ret->state.ph_trend = ph_trend_of(&plan->tank);
 	ret->state.lived_long = lived_long(plan, today);
+	ret->state.newcomer_days = newcomer_days(plan, today);
 	for (size_t i = 0; i < plan->sign_count; i++)
 		ret->state.signs |= sort_sign(&plan->signs[i]);
 	ret->state.deaths = read_or_unknown(&plan->deaths);

@@ -33,7 +33,7 @@ static const char running_tank[] =
 	"  stock:\n"
 	"    - {species: neon tetra, count: 10, since: \"2025-11-01\"}   # they live there\n"
 	"    - {species: honey gourami, count: 2}                      # planned\n"
-	"  signs: [{sign: gasping, breadth: all, onset: now}]          # gasping, flashing, ...\n"
+	"  signs: [{sign: gasping, breadth: all, onset: now}]          # gasping, rubbing, ...\n"
 	"  deaths: 1\n";
 
 /* clang-format off */

@@ -134,7 +134,7 @@ static const char *const words_sex[] = {"unknown", "male", "female", "pairs", NU
 static const char *const words_origin[] = {"unknown", "farmed", "wild", NULL};
 static const char *const words_sign[] = {"other", "gasping", "listless", "clamped-fins", "rubbing",
 	"spots", "wounds", "wasting", "bloated", "not-eating", "darting", "torn-fins", "hiding",
-	"chased", NULL};
+	"chased", "floating", NULL};
 static const char *const words_onset[] = {"unknown", "now", "days", "weeks", NULL};
 static const char *const words_breadth[] = {"unknown", "one", "one-species", "all", NULL};
 

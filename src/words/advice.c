@@ -51,6 +51,7 @@ static const struct {
 	FIGURE("kh_floor", kh_floor, 1),
 	FIGURE("kh_warn", kh_warn, 1),
 	FIGURE("lived_days", lived_days, 0),
+	FIGURE("newcomer_days", newcomer_days, 0),
 	FIGURE("nh3", nh3_mg_l, 4),
 	FIGURE("nh3_half", nh3_half_mg_l, 3),
 	FIGURE("nh3_limit", nh3_limit, 3),

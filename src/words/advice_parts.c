@@ -230,6 +230,10 @@ static void say_kh_recipe(struct ts_text *text, const struct ts_care_figures *f)
 		ts_text_put(text, ": then KH ");
 		ts_text_number_short(text, f->kh_mend.kh_dh, 1);
 		ts_text_put(text, ")");
+	} else if (f->change_kh_dh >= f->kh_warn) {
+		ts_text_put(text, " (your own has ");
+		ts_text_number_short(text, f->change_kh_dh, 1);
+		ts_text_put(text, ": it is the way)");
 	} else if (isnan(f->change_kh_dh)) {
 		ts_text_put(text, " (");
 		ts_text_number_short(text, f->soda_a_degree_g, 0);
@@ -275,6 +279,76 @@ static void say_both_read(struct ts_text *text, const struct ts_care_figures *f)
 	ts_text_put(text, " mg/L");
 }
 
+/* Whoever was fed too much lives in what is left of it. */
+static void say_waste_too(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (!(f->no3_mg_l > f->no3_concern))
+		return;
+	ts_text_put(text, "change ");
+	say_some(text, f);
+	ts_text_put(text, " of the water for treated water of the same warmth; ");
+}
+
+/* Fish of soft water, and animals without a backbone, are given none. */
+static void say_salt(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->salt_borne ? ", and add a little salt" : "");
+}
+
+static void say_how_much_salt(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->salt_borne ? "; about 1 g of cooking salt without additives to 10 L, "
+					  "no more where snails or plants are"
+					: "; no salt: there are animals of soft water");
+}
+
+static void say_at_chloride(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->chloride_read ? " at this chloride" : " where chloride was not read");
+}
+
+/* One order about food in an answer. */
+static void say_feed(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->fast ? "feed nothing" : "feed half");
+}
+
+/* " (stones, shells, sand, salts that you add)": what may make a tank harder. */
+static void put_sources(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_puts(text, " (stones, shells, sand, salts that you add",
+		f->routine_said ? "" : ", tap water for what evaporates", ")", NULL);
+}
+
+static void say_source(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->lime_bed) {
+		ts_text_put(text, "the lime in its bed makes it harder than what you pour in. "
+				  "Go on with it.");
+		return;
+	}
+	ts_text_put(text, "something makes it harder than what you pour in. Find out what");
+	put_sources(text, f);
+	ts_text_put(text, ", and go on with it.");
+}
+
+/* Where they would like it softer, or something else is to be done first. */
+static void say_source_first(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->lime_bed ? "The lime in its bed makes the tank harder than its new "
+					"water"
+				      : "Find out what makes the tank harder than its new water");
+	if (!f->lime_bed)
+		put_sources(text, f);
+	ts_text_put(
+		text, f->softer_liked ? ", and take it out by and by: they like it softer." : ".");
+}
+
+static void say_not_piled(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->routine_said ? ": more than evaporation makes of it" : "");
+}
+
 static void say_share(struct ts_text *text, const struct ts_care_figures *f)
 {
 	ts_text_put(text, f->careful ? "a quarter" : "a third to half");
@@ -297,13 +371,16 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"ammonia_first", say_ammonia_first},
 	{"ammonia_too", say_ammonia_too},
 	{"ask_change_kh", say_ask_change_kh},
+	{"at_chloride", say_at_chloride},
 	{"below_ph", say_below_ph},
 	{"better", say_better},
 	{"both_read", say_both_read},
 	{"buffer_is", say_buffer_is},
 	{"cause", say_cause},
 	{"chase", say_chase},
+	{"feed", say_feed},
 	{"half", say_half},
+	{"how_much_salt", say_how_much_salt},
 	{"do_better", say_do_better},
 	{"hardness_is", say_hardness_is},
 	{"kh_recipe", say_kh_recipe},
@@ -312,15 +389,20 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"nitrate_too", say_nitrate_too},
 	{"nitrite_too", say_nitrite_too},
 	{"no_tap", say_no_tap},
+	{"not_piled", say_not_piled},
+	{"salt", say_salt},
 	{"share", say_share},
 	{"small", say_small},
 	{"some", say_some},
+	{"source", say_source},
+	{"source_first", say_source_first},
 	{"test_ammonia", say_test_ammonia},
 	{"test_ph", say_test_ph},
 	{"test_tap", say_test_tap},
 	{"to_test", say_to_test},
 	{"top_up", say_top_up},
 	{"unionised", say_unionised},
+	{"waste_too", say_waste_too},
 	{"way_out", say_way_out},
 };
 
