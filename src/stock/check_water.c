@@ -108,6 +108,15 @@ static bool of_minerals(const struct ts_plan_group *g)
 	       isnan(g->match.copper_borne_mg_l);
 }
 
+/* What it is off by excludes it by itself: a pH beside it, which the load moves, adds nothing. */
+static bool excluded_by_it(const struct ts_plan_group *g)
+{
+	const struct ts_match *m = &g->match;
+	bool whole = g->misfit_at < 0 || !isnan(m->copper_borne_mg_l);
+
+	return (whole ? m->verdict : m->at[g->misfit_at].verdict) == TS_EXCLUDED;
+}
+
 /* How grave it is that the water is not the animal's own; open and worse never pass. */
 static enum ts_severity of_misfit(struct ts_judging *w, const struct ts_plan_group *g)
 {
@@ -121,7 +130,7 @@ static enum ts_severity of_misfit(struct ts_judging *w, const struct ts_plan_gro
 	if (g->misfit == TS_MISFIT_OPEN && well && !m->gh_missing)
 		return ph_alone(m) ? TS_NOTE : TS_CONCERN;
 	/* Nobody who lives there is harmed by waiting until the water is mended. */
-	if (g->misfit == TS_MISFIT_OFF && m->verdict == TS_EXCLUDED && !well &&
+	if (g->misfit == TS_MISFIT_OFF && excluded_by_it(g) && !well &&
 		(only_planned(g) || !of_minerals(g)))
 		return TS_CONFLICT;
 	/* Where all want a spoon more, the condition is known. */

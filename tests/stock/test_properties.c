@@ -334,6 +334,16 @@ static void test_what_the_load_tells__is_finite_or_said_to_be_without_end(void *
 	}
 }
 
+/* The litres of the smallest tank are known only once remedies were tried: one ruling more. */
+static bool too_few_litres(const struct ts_check *c)
+{
+	bool some = false;
+
+	for (size_t i = 0; i < c->count; i++)
+		some |= c->rulings[i].rule == TS_RULE_LITRES;
+	return some;
+}
+
 /* What is tried to mend a plan leaves the judging of it as it is. */
 static void test_remedies__change_no_verdict(void **state)
 {
@@ -351,8 +361,11 @@ static void test_remedies__change_no_verdict(void **state)
 		ts_arena_open(&arena, NULL);
 		judged = checked(&s, &arena);
 		assert_int_equal(ts_check_plan(&s.plan, s.named, -1, NULL, &arena, &mended), TS_OK);
-		CLAIM(&r, badness(&judged) == badness(&mended));
-		CLAIM(&r, judged.count == mended.count);
+		bool litres = too_few_litres(&mended);
+
+		CLAIM(&r, litres ? badness(&mended) >= badness(&judged)
+				 : badness(&mended) == badness(&judged));
+		CLAIM(&r, judged.count + litres == mended.count);
 		for (size_t k = 0; k < judged.count; k++)
 			CLAIM(&r, has(&mended, &judged.rulings[k]));
 		ts_arena_drop(&arena);
