@@ -142,13 +142,21 @@ static bool of_a_report(const struct ts_check_work *w, const struct ts_ruling *r
 	       (method == TS_METHOD_UTILITY_REPORT || method == TS_METHOD_LABORATORY);
 }
 
+/* One regime in an answer: what is made safe or steady first says how much is changed, of what. */
+static bool under_a_regime(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	bool recipe = r->remedy.kind == TS_REMEDY_MINERALS || r->remedy.kind == TS_REMEDY_DILUTE;
+
+	return r->rule == TS_RULE_WATER && recipe && ts_check_held(w);
+}
+
 static void fill_remedy(
 	struct ts_check_work *w, const struct ts_ruling *r, struct ts_check_judgement *ret)
 {
 	struct ts_remedy remedy = r->remedy;
 	const char *says;
 
-	if (of_nobodys_water(w, r) || left_as_it_is(w, r))
+	if (of_nobodys_water(w, r) || left_as_it_is(w, r) || under_a_regime(w, r))
 		return;
 	if (of_a_report(w, r)) {
 		ts_text_put(&w->text, "a report is of other days: test your own tap with drops");

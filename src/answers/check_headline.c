@@ -523,6 +523,10 @@ static bool faulty(const struct ts_check_work *w)
 	for (size_t i = 0; i < w->entry_count && w->entries[i].severity == TS_CONFLICT; i++) {
 		const struct ts_ruling *r = w->entries[i].ruling;
 
+		/* A larger tank takes weeks: what is to be done about the water goes before it. */
+		if (!w->check.planned_groups && w->advice_count && acts(w->advice[0].row) && r &&
+			ts_ruling_topic(r) == TS_TOPIC_ROOM)
+			continue;
 		if (r && (w->check.planned_groups || ts_ruling_topic(r) != TS_TOPIC_WASTE))
 			return true;
 	}

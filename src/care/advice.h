@@ -44,6 +44,7 @@ struct ts_care_state {
 	double change_percent_week;      /* of the water, as it was given; NAN: not said */
 	double evaporation_percent_week; /* the same */
 	bool pure_top_up;
+	bool softened;        /* the new water, perhaps */
 	double newcomer_days; /* since the last animals came to others that live there; NAN: none */
 	double buffer_days; /* until the buffer is used up under the present feeding and changes */
 	double ph_trend; /* how far pH has moved over its readings, where that is a trend; 0 steady,
@@ -122,6 +123,7 @@ struct ts_care_figures {
 	/* What topping up with the new water can make of it at the most; NAN: the routine is not
 	 * known. */
 	double piled_gh_dh, piled_kh_dh;
+	bool filter_new;
 	bool lime_bed;     /* which gives off hardness */
 	bool routine_said; /* how much is changed, and how often */
 	bool softer_liked; /* what is poured in suits them better than the tank */

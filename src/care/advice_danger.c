@@ -355,9 +355,24 @@ CONDITION(other_signs)
 	       !ts_holds_minerals_wear(s, practice, f);
 }
 
+/* So many days after they came the leap shows (common practice). */
+#define LEAP_DAYS 14
+
+/* Those that were there before live on in a water that has drifted away from the shop's. */
+CONDITION(newcomers_die)
+{
+	if (!(s->deaths > 0) || !(s->newcomer_days <= LEAP_DAYS) || s->signs ||
+		explained(s, practice, f))
+		return false;
+	(void)(ts_advice_someone_misses(s, TS_GH, true, 1, f) ||
+		ts_advice_someone_misses(s, TS_KH, true, 1, f));
+	return true;
+}
+
 CONDITION(deaths)
 {
-	return s->deaths > 0 && !explained(s, practice, f) && !ts_holds_fighting(s, practice, f);
+	return s->deaths > 0 && !ts_holds_newcomers_die(s, practice, f) &&
+	       !explained(s, practice, f) && !ts_holds_fighting(s, practice, f);
 }
 
 CONDITION(ammonia_or_nitrite_read)

@@ -264,6 +264,7 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 	f->piled_gh_dh = piled(s, s->change_gh_dh, practice->value);
 	f->piled_kh_dh = piled(s, s->change_kh_dh, practice->value);
 	f->lime_bed = s->lime_bed;
+	f->filter_new = s->filter_mature == TS_KNOWN_NO;
 	f->routine_said = !isnan(s->change_percent_week);
 	f->softer_liked = !f->hardness_liked && !ts_advice_likes_harder(s);
 	f->salt_borne = bears_salt(s);

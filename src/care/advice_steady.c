@@ -35,6 +35,13 @@ CONDITION(oxygen_short)
 	       !ts_holds_oxygen_low(s, practice, f);
 }
 
+/* Softened water, poured into a tank that has lime. */
+CONDITION(change_is_softened)
+{
+	UNUSED;
+	return s->softened && s->gh_dh - s->change_gh_dh > 1;
+}
+
 /* Water without minerals, poured into a tank that has some. */
 CONDITION(change_is_bare)
 {
@@ -67,6 +74,7 @@ CONDITION(change_unfit)
 
 	return !s->empty && !ts_holds_gone_old(s, practice, f) &&
 	       !ts_holds_buffer_gone(s, practice, f) && !ts_holds_change_is_bare(s, practice, f) &&
+	       !ts_holds_change_is_softened(s, practice, f) &&
 	       !ts_advice_mendable(s, practice, &other) && ts_advice_fill_blend(s, f);
 }
 
@@ -97,7 +105,7 @@ static bool has_source(
 {
 	bool poured = !ts_advice_likes_harder(s);
 
-	return f->settled_well && !f->buffer_lost &&
+	return f->settled_well && !f->buffer_lost && !ts_holds_change_is_softened(s, practice, f) &&
 	       (not_piled(s->kh_dh, s->change_kh_dh, f->kh_apart_limit, f->piled_kh_dh, poured) ||
 		       not_piled(s->gh_dh, s->change_gh_dh, practice[TS_P_APART_GH], f->piled_gh_dh,
 			       poured)) &&
@@ -121,24 +129,27 @@ CONDITION(kh_apart)
 {
 	/* Where the buffer is gone, that is what is to be said. */
 	return fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit && !f->buffer_lost &&
-	       !has_source(s, practice, f) && !ts_holds_gone_old(s, practice, f) &&
-	       !ts_holds_change_unfit(s, practice, f) && !ts_holds_change_is_bare(s, practice, f);
+	       !ts_holds_change_is_softened(s, practice, f) && !has_source(s, practice, f) &&
+	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f);
 }
 
 CONDITION(ec_apart)
 {
 	return f->ec_apart_percent > f->ec_apart_limit && !ts_holds_kh_apart(s, practice, f) &&
-	       !has_source(s, practice, f) && !ts_holds_gone_old(s, practice, f) &&
-	       !ts_holds_change_unfit(s, practice, f) && !ts_holds_change_is_bare(s, practice, f);
+	       !ts_holds_change_is_softened(s, practice, f) && !has_source(s, practice, f) &&
+	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f);
 }
 
 /* Minerals have gathered, though KH has not, since waste uses that up. */
 CONDITION(gh_apart)
 {
 	return f->harder && s->gh_dh - s->change_gh_dh > practice[TS_P_APART_GH] &&
-	       !has_source(s, practice, f) && !ts_holds_kh_apart(s, practice, f) &&
-	       !ts_holds_ec_apart(s, practice, f) && !ts_holds_gone_old(s, practice, f) &&
-	       !ts_holds_change_unfit(s, practice, f) && !ts_holds_change_is_bare(s, practice, f);
+	       !ts_holds_change_is_softened(s, practice, f) && !has_source(s, practice, f) &&
+	       !ts_holds_kh_apart(s, practice, f) && !ts_holds_ec_apart(s, practice, f) &&
+	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f);
 }
 
 CONDITION(no3_apart)
@@ -234,12 +245,22 @@ CONDITION(buffer_between)
 	       !ts_holds_gone_old(s, practice, f);
 }
 
+/* Steady for long at a KH that all of them like: that is no shortage. */
+static bool little_is_liked(
+	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f)
+{
+	return f->settled_well && f->hardness_liked && s->kh_dh >= practice[TS_P_KH_ACT] &&
+	       s->change_kh_dh >= practice[TS_P_KH_ACT] &&
+	       s->buffer_days >= practice[TS_P_BUFFER_WARN];
+}
+
 CONDITION(buffer_warn)
 {
-	if (ts_holds_buffer_gone(s, practice, f) || ts_holds_buffer_act(s, practice, f) ||
-		ts_holds_buffer_between(s, practice, f) || all_of_black_water(s) ||
-		ts_holds_acid_bed_and_well(s, practice, f) || ts_holds_crashed(s, practice, f) ||
-		kh_mends(s, practice) || ts_holds_gone_old(s, practice, f))
+	if (little_is_liked(s, practice, f) || ts_holds_buffer_gone(s, practice, f) ||
+		ts_holds_buffer_act(s, practice, f) || ts_holds_buffer_between(s, practice, f) ||
+		all_of_black_water(s) || ts_holds_acid_bed_and_well(s, practice, f) ||
+		ts_holds_crashed(s, practice, f) || kh_mends(s, practice) ||
+		ts_holds_gone_old(s, practice, f))
 		return false;
 	return s->kh_dh < practice[TS_P_KH_WARN] || s->buffer_days < practice[TS_P_BUFFER_WARN];
 }

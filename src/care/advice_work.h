@@ -30,6 +30,8 @@
 	X(sudden_all)                                                                              \
 	X(fighting)                                                                                \
 	X(spots_brought)                                                                           \
+	X(newcomers_die)                                                                           \
+	X(change_is_softened)                                                                      \
 	X(floating)                                                                                \
 	X(given_off_and_well)                                                                      \
 	X(given_off)                                                                               \

@@ -292,6 +292,7 @@ static void take_change_water(const struct ts_profile *poured, struct ts_care_st
 {
 	c->change_gh_dh = value_of(poured, TS_GH);
 	c->change_kh_dh = value_of(poured, TS_KH);
+	c->softened = poured->unusual & (TS_UNUSUAL_SOFTENED | TS_UNUSUAL_MAYBE_SOFTENED);
 	c->change_no3_mg_l = nitrate(poured);
 	c->change_ec_us_cm = poured->contents.conductivity_us_cm;
 	c->change_chlorine_mg_l = poured->poisons.chlorine_mg_l;

@@ -142,6 +142,16 @@ static void say_blend(
 	ts_say_animals(text, one->species);
 }
 
+/* "; cardinal tetra: GH 18, comfortable to 8: 10 too hard". */
+static void say_leap(
+	struct ts_text *text, const struct ts_care_figures *f, const struct ts_match *one)
+{
+	ts_text_put(text, "; ");
+	say_animal(text, one);
+	ts_text_put(text, ": ");
+	ts_say_parameter(text, (enum ts_parameter)f->parameter, &one->at[f->parameter]);
+}
+
 static void put_named(struct ts_text *text, const char *name, size_t len,
 	const struct ts_care_figures *f, const struct ts_match *residents)
 {
@@ -159,6 +169,8 @@ static void put_named(struct ts_text *text, const char *name, size_t len,
 		say_company(text, one);
 	else if (is(name, len, "to_bear") && one)
 		say_to_bear(text, one);
+	else if (is(name, len, "leap") && one)
+		say_leap(text, f, one);
 	else if (is(name, len, "blend") && one)
 		say_blend(text, f, one);
 	for (size_t i = 0; i < ts_advice_part_count; i++) {

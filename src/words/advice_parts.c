@@ -307,6 +307,12 @@ static void say_at_chloride(struct ts_text *text, const struct ts_care_figures *
 	ts_text_put(text, f->chloride_read ? " at this chloride" : " where chloride was not read");
 }
 
+/* What did not grow ripe yet cannot cope. */
+static void say_filter_new(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->filter_new ? "; the filter is new, and takes weeks to cope" : "");
+}
+
 /* One order about food in an answer. */
 static void say_feed(struct ts_text *text, const struct ts_care_figures *f)
 {
@@ -379,6 +385,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"cause", say_cause},
 	{"chase", say_chase},
 	{"feed", say_feed},
+	{"filter_new", say_filter_new},
 	{"half", say_half},
 	{"how_much_salt", say_how_much_salt},
 	{"do_better", say_do_better},

@@ -545,7 +545,8 @@ static void put_count(struct ts_text *text, const struct ts_remedy *m)
 /* Rules whose change is of the water itself: where the water is in danger, more of it harms. */
 static bool of_water(enum ts_rule_id rule)
 {
-	return rule == TS_RULE_BUFFER || rule == TS_RULE_NITRATE || rule == TS_RULE_NITRATE_LOAD;
+	return rule == TS_RULE_BUFFER || rule == TS_RULE_NITRATE || rule == TS_RULE_NITRATE_LOAD ||
+	       rule == TS_RULE_OXYGEN;
 }
 
 void ts_say_step(struct ts_text *text, const struct ts_remedy *m)

@@ -77,6 +77,11 @@ static void any_scene(struct random *r, struct scene *s)
 		s->plan.tank.volume_l = any_in(r, 0, 400, 40);
 	}
 	s->plan.tank.filter = (int)any_below(r, 3);
+	if (any_percent(r, 15)) {
+		s->plan.signs = &s->sign;
+		s->plan.sign_count = 1;
+	}
+	s->tank.oxygen_mg_l = maybe(r, 20, 2, 9, 0.5);
 	s->plan.tank.cover = (int)any_below(r, 3);
 	s->plan.tank.plants = (int)any_below(r, 4);
 	s->plan.tank.feeding.word = (int)any_below(r, 4);
@@ -207,6 +212,48 @@ static bool trending(const struct ts_check_result *r)
 	return says(r, "moves from week to week");
 }
 
+static bool feeds_half(const struct ts_check_result *r)
+{
+	return says(r, "eed half");
+}
+
+static bool feeds_nothing(const struct ts_check_result *r)
+{
+	return says(r, "eed nothing");
+}
+
+static bool a_third(const struct ts_check_result *r)
+{
+	return says(r, "a third to half");
+}
+
+static bool a_quarter(const struct ts_check_result *r)
+{
+	return says(r, "change a quarter") || says(r, "Change a quarter");
+}
+
+/* What cannot wait says how much is changed. */
+static bool regime(const struct ts_check_result *r)
+{
+	return r->first && r->first->urgency && strcmp(r->first->urgency, "now") == 0;
+}
+
+static bool recipe_of_a_rule(const struct ts_check_result *r)
+{
+	for (size_t i = 0; i < r->judgement_count; i++) {
+		const struct ts_check_remedy *m = r->judgements[i].remedy;
+
+		if (m && (strcmp(m->kind, "minerals") == 0 || strcmp(m->kind, "dilute") == 0))
+			return true;
+	}
+	return false;
+}
+
+static bool grows_the_number(const struct ts_check_result *r)
+{
+	return says(r, "more, where there is room") || says(r, "in six months");
+}
+
 static bool passes(const struct ts_check_result *r)
 {
 	return r->passes;
@@ -231,6 +278,10 @@ static const struct {
 	{"a yes / danger", passes, danger},
 	{"a yes / not known", passes, not_known},
 	{"steady / trending", steady, trending},
+	{"feed half / feed nothing", feeds_half, feeds_nothing},
+	{"a third to half / a quarter", a_third, a_quarter},
+	{"make safe now / another regime", regime, recipe_of_a_rule},
+	{"make safe now / how many there will be", regime, grows_the_number},
 };
 
 static int severity_of(const char *word)

@@ -245,6 +245,17 @@ static void spots_brought(struct tank *t)
 	spots(t);
 	t->state.newcomer_days = 10;
 }
+static void newcomers_die(struct tank *t)
+{
+	t->state.deaths = 3;
+	t->state.newcomer_days = 3;
+}
+static void softened(struct tank *t)
+{
+	t->state.softened = true;
+	t->state.change_gh_dh = 0.5;
+	t->state.change_kh_dh = 8;
+}
 static void floating(struct tank *t)
 {
 	t->state.signs = TS_SIGNS_ONE | TS_SIGNS_FLOATING;
@@ -445,6 +456,7 @@ static const struct {
 	{"vet.one", one_ill},
 	{"vet.minerals", worn},
 	{"vet.slow", slow},
+	{"vet.newcomers", newcomers_die},
 	{"vet.deaths", dead},
 	{"vet.other", other},
 	{"filter.stood-long", stood_long},
@@ -453,6 +465,7 @@ static const struct {
 	{"filter.reading", some_ammonia},
 	{"filter.unready", unready},
 	{"old-tank", old_tank},
+	{"apart.softened", softened},
 	{"apart.bare", bare},
 	{"apart.blend", unfit},
 	{"apart.kh", kh_apart},
@@ -792,6 +805,47 @@ static void test_gasping__air_before_slight_nitrite(void **state)
 	assert_true(said(&t, "now.nitrite"));
 }
 
+/* Deaths soon after an arrival; signs, or a cause that was read, say something else. */
+static void test_newcomers_die__of_the_leap(void **state)
+{
+	struct tank t;
+
+	(void)state;
+	open_tank(&t);
+	newcomers_die(&t);
+	t.state.gh_dh = 17;
+	match_again(&t);
+	assert_string_equal(first(&t), "vet.newcomers");
+	assert_int_equal(leading(&t).figures.parameter, TS_GH);
+	assert_false(said(&t, "vet.deaths"));
+	nitrite(&t);
+	assert_string_equal(first(&t), "now.nitrite");
+	assert_false(said(&t, "vet.newcomers"));
+	t.state.no2_mg_l = 0;
+	t.state.newcomer_days = 40;
+	assert_string_equal(first(&t), "vet.deaths");
+}
+
+/* Who lives well for long at a KH that all like has no buffer that is short. */
+static void test_buffer__little_that_is_liked_is_left_alone(void **state)
+{
+	struct tank t;
+
+	(void)state;
+	open_tank(&t);
+	t.state.kh_dh = t.state.change_kh_dh = 3;
+	t.state.buffer_days = 300;
+	match_again(&t);
+	assert_string_equal(first(&t), "buffer.warn");
+	t.state.lived_long = true;
+	assert_string_equal(first(&t), "leave.all");
+	t.state.buffer_days = (double)NAN;
+	assert_string_equal(first(&t), "buffer.warn");
+	t.state.buffer_days = 300;
+	t.state.change_kh_dh = 1;
+	assert_string_equal(first(&t), "buffer.warn");
+}
+
 /* Salt is for fish that know it: those of soft water, and shrimps, get none. */
 static void test_nitrite__salt_by_who_lives_there(void **state)
 {
@@ -943,6 +997,7 @@ static void random_waters(struct tank *t, unsigned *seed)
 		t->state.newcomer_days = random_in(seed, 0, 80);
 	if (random_in(seed, 0, 1) < 0.2)
 		t->state.filter_stopped_h = random_in(seed, 1, 30);
+	t->state.softened = random_in(seed, 0, 1) < 0.1;
 	if (random_in(seed, 0, 1) < 0.2)
 		t->state.cl_mg_l = (double)NAN;
 	if (random_in(seed, 0, 1) < 0.2)
@@ -996,6 +1051,8 @@ int main(void)
 		cmocka_unit_test(test_harder_than_its_tap__what_topping_up_explains),
 		cmocka_unit_test(test_harder_than_its_tap__never_below_what_they_like),
 		cmocka_unit_test(test_gasping__air_before_slight_nitrite),
+		cmocka_unit_test(test_newcomers_die__of_the_leap),
+		cmocka_unit_test(test_buffer__little_that_is_liked_is_left_alone),
 		cmocka_unit_test(test_nitrite__salt_by_who_lives_there),
 		cmocka_unit_test(test_property__no_better_when_a_danger_value_rises),
 		cmocka_unit_test(test_property__no_better_than_nil_when_a_danger_value_is_left_out),

@@ -131,6 +131,40 @@ static void test_signs__sorted_by_onset_and_breadth(void **state)
 		TS_SIGNS_OTHER);
 }
 
+static void test_signs__spots_and_balance_are_kept_beside_the_breadth(void **state)
+{
+	(void)state;
+	assert_int_equal(
+		signs_of((struct ts_sign){TS_SIGN_FLOATING, TS_ONSET_DAYS, TS_BREADTH_ONE, NULL}),
+		TS_SIGNS_ONE | TS_SIGNS_FLOATING);
+	assert_int_equal(
+		signs_of((struct ts_sign){TS_SIGN_BLOATED, TS_ONSET_WEEKS, TS_BREADTH_ONE, NULL}),
+		TS_SIGNS_ONE | TS_SIGNS_FLOATING);
+}
+
+/* Several arrivals, and the days since the last one; the routine as it was given. */
+static void test_newcomers_and_routine(void **state)
+{
+	struct ts_stock_line lines[] = {
+		{.species = "a", .since = "2026-01-01"}, {.species = "b", .since = NULL}};
+	struct ts_plan plan = {.stock = lines, .stock_count = 2};
+	struct ts_plan_state s;
+
+	(void)state;
+	make(&plan, day("2026-05-10"), &s);
+	assert_true(isnan(s.state.newcomer_days));
+	assert_true(isnan(s.state.change_percent_week) && !s.state.pure_top_up);
+	lines[1].since = "2026-05-01";
+	plan.tank.water_change = (struct ts_every){20, 14};
+	plan.tank.evaporation = (struct ts_every){2, 7};
+	plan.tank.top_up = TS_TOP_UP_PURE;
+	make(&plan, day("2026-05-10"), &s);
+	assert_true(fabs(s.state.newcomer_days - 9) < 1e-9);
+	assert_true(fabs(s.state.change_percent_week - 10) < 1e-9);
+	assert_true(fabs(s.state.evaporation_percent_week - 2) < 1e-9);
+	assert_true(s.state.pure_top_up);
+}
+
 static void test_stock_that_has_lived_there_long(void **state)
 {
 	struct ts_stock_line lines[] = {
@@ -209,6 +243,8 @@ int main(void)
 		cmocka_unit_test(test_last_reading_of_the_tank_counts),
 		cmocka_unit_test(test_tank_never_read__as_its_supply_but_no_poison_is_known),
 		cmocka_unit_test(test_signs__sorted_by_onset_and_breadth),
+		cmocka_unit_test(test_signs__spots_and_balance_are_kept_beside_the_breadth),
+		cmocka_unit_test(test_newcomers_and_routine),
 		cmocka_unit_test(test_stock_that_has_lived_there_long),
 		cmocka_unit_test(test_now__is_the_same_for_everybody),
 	};
