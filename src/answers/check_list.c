@@ -47,6 +47,7 @@ static const struct {
 	{"now.gasping", TS_RULE_OXYGEN},
 	{"now.gasping", TS_RULE_UNTESTED},
 	{"old-tank", TS_RULE_NITRATE_LOAD},
+	{"buffer.gone", TS_RULE_NITRATE_LOAD},
 	{"vet.floating", TS_RULE_NITRATE_LOAD},
 	{"now.heat", TS_RULE_WARM_OXYGEN},
 	{"now.heat", TS_RULE_OXYGEN},

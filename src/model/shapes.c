@@ -365,7 +365,7 @@ static const struct ts_field tank_fields[] = {
 	WORD(T, "co2", co2, OPT, words_co2, "carbon dioxide for plants"),
 	WORD(T, "substrate", substrate, OPT, words_substrate, "what covers the floor"),
 	WORD(T, "water_level", water_level, OPT, words_water_level, "filled, or half filled with land above the water"),
-	WORD(T, "filter", filter, OPT, words_filter, "whether the filter turns waste into nitrate yet"),
+	WORD(T, "filter", filter, OPT, words_filter, "whether the filter turns waste into nitrate yet; of one that stands the plan says filter_stopped: 12 h"),
 	TEXT(T, "running_since", running_since, OPT, "day it was filled, YYYY-MM-DD"),
 	LIST(T, "readings", readings, reading_count, struct ts_reading, OPT, &ts_shape_reading, "what was measured in the tank"),
 };
