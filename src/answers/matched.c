@@ -100,6 +100,7 @@ static const struct {
 	{TS_CAUTION_SPINY_HANDS, "spines hurt hands", NULL},
 	{TS_CAUTION_SHORT_LIVED, "short-lived", NULL},
 	{TS_CAUTION_WILD_CAUGHT, "mostly wild-caught", NULL},
+	{TS_CAUTION_OFTEN_SICK, "often sold sick", NULL},
 };
 #define CAUTIONS (sizeof cautions / sizeof *cautions)
 

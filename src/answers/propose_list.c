@@ -9,6 +9,7 @@
 
 #include "model/practice.h"
 #include "stock/compose.h"
+#include "stock/rules.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
 
@@ -31,6 +32,11 @@ static void put_sexes(struct ts_text *text, const struct ts_group *l)
 {
 	if (all_males(l)) {
 		ts_text_put(text, ", all males");
+		return;
+	}
+	/* Whose record does not match the sexes: nobody can tell them, they find each other. */
+	if (l->species->group.sexes == TS_SEXES_ANY && l->males && l->females) {
+		ts_text_put(text, ", a settled pair");
 		return;
 	}
 	if (l->males || l->females) {

@@ -86,7 +86,7 @@ const char *const ts_words_home_water_said[] = {"black water", "clear soft water
 	"cool temperate water", "soft hill streams", "lowland streams", "the Sulawesi lakes",
 	"water that builds shells", "brackish water", NULL};
 const char *const ts_words_sexes[] = {
-	"any", "pair", "harem", "one-male", "two-females", "alone", NULL};
+	"any", "pair", "harem", "one-male", "two-females", "alone", "more-females", NULL};
 const char *const ts_words_swims[] = {"bottom", "middle", "top", "everywhere", NULL};
 static const char *const words_towards[] = {"ignores", "chases", "injures", NULL};
 static const char *const words_when[] = {"always", "breeding", "cramped", NULL};
@@ -117,7 +117,7 @@ static const char *const words_takes_change[] = {"fairly", "badly", "well", NULL
 const char *const ts_words_cautions[] = {"venomous", "electric", "bites", "spiny-hands",
 	"grows-too-big", "no-home-suits", "hard-to-feed", "dies-of-small-errors", "restricted",
 	"needs-salt", "escapes", "breeds-unasked", "wild-caught", "short-lived", "protected",
-	"stings", NULL};
+	"stings", "often-sick", NULL};
 
 static const char *const words_fill[] = {"ordinary", "rocks", NULL};
 static const char *const words_fed[] = {"unknown", "light", "ordinary", "heavy", NULL};

@@ -87,6 +87,13 @@ static bool of_the_bottom(const struct ts_species *s)
 	return s->swims == TS_SWIMS_BOTTOM || strcmp(s->family, "Callichthyidae") == 0;
 }
 
+/* One that keeps to itself and cleans stones and wood: better than nothing on a bare bottom. */
+static bool grazer(const struct ts_species *s)
+{
+	return s->kind == TS_ANIMAL_FISH && of_the_bottom(s) && s->group.least < 3 &&
+	       s->hunts == TS_HUNTS_GRAZER;
+}
+
 unsigned ts_compose_role(const struct ts_species *s, enum ts_theme theme)
 {
 	bool few = s->group.least < 5 || s->group.pair;
@@ -101,7 +108,7 @@ unsigned ts_compose_role(const struct ts_species *s, enum ts_theme theme)
 	if (s->group.sexes == TS_SEXES_ALONE && s->to_own_kind == TS_INJURES)
 		return 0; /* kept for itself */
 	if (bottom && !(few && shown_at_the_bottom(s)))
-		return s->group.least >= 3 ? TS_ROLE_BOTTOM : 0;
+		return s->group.least >= 3 || grazer(s) ? TS_ROLE_BOTTOM : 0;
 	if (few)
 		return TS_ROLE_CENTRE;
 	return s->swims == TS_SWIMS_TOP ? TS_ROLE_TOP : TS_ROLE_SHOAL;
@@ -262,6 +269,8 @@ static double trouble(const struct ts_species *s, const double *p)
 	points += s->nips == TS_NIPS_YES         ? p[TS_P_PROPOSE_ROUGH]
 		  : s->nips == TS_NIPS_SOMETIMES ? p[TS_P_PROPOSE_ROUGH] / 2
 						 : 0;
+	points += s->cautions & 1u << TS_CAUTION_OFTEN_SICK ? p[TS_P_PROPOSE_SICK] : 0;
+	points += grazer(s) ? p[TS_P_PROPOSE_GRAZER] : 0;
 	points += s->cautions & 1u << TS_CAUTION_SHORT_LIVED ? p[TS_P_PROPOSE_FED] : 0;
 	return points;
 }
@@ -280,13 +289,45 @@ static double load_points(const struct ts_wish *w, const struct ts_level *level)
 	       (litres > 0 ? p[TS_P_PROPOSE_CROWD] * cm / litres : 0);
 }
 
+/* What a shoal is worth beyond its comfortable number, less where it is lost in a large tank. */
+static double shoal_points(const struct ts_wish *w, const struct ts_level *level, unsigned role)
+{
+	const double *p = w->practice->value;
+	const struct ts_species *s = level->group.species;
+	double litres = ts_tank_net_l(w->tank, w->practice), count = ts_group_count(&level->group);
+	double times = count / s->group.comfortable, points = 0;
+
+	if (role && level->comfortable && s->group.comfortable >= 5)
+		points = p[TS_P_PROPOSE_LARGER] * (role == TS_ROLE_BOTTOM ? 0.5 : 1) *
+			 ts_log2(fmax(times, 1));
+	if (role & (TS_ROLE_SHOAL | TS_ROLE_TOP))
+		points -= p[TS_P_PROPOSE_LOST] *
+			  ts_log2(fmax(litres / (p[TS_P_PROPOSE_LOST_LITRES] * s->adult_length_cm *
+							count),
+				  1));
+	return points;
+}
+
+/* A summer is warmer than the heater. */
+static bool nearly_too_warm(const struct ts_wish *w, const struct ts_species *s)
+{
+	return s->water.usual.temp_c.preferred.high - ts_judge_temperature(w) < 1;
+}
+
+/* Whoever else lives there is driven about while the pair breeds. */
+static bool takes_the_floor(const struct ts_wish *w, const struct ts_level *level)
+{
+	return level->group.species->territory.per == TS_PER_PAIR &&
+	       ts_group_floor_m2(&level->group, w->practice) > ts_tank_floor_m2(w->tank) / 2;
+}
+
 double ts_compose_value(
 	const struct ts_wish *w, const struct ts_match *m, const struct ts_level *level)
 {
 	const struct ts_species *s = m->species;
 	const double *p = w->practice->value;
 	unsigned role = ts_compose_role(s, w->theme);
-	double count = ts_group_count(&level->group), points;
+	double points;
 	bool breeds = s->kind == TS_ANIMAL_FISH && s->young_month > 0 &&
 		      level->group.females + level->group.either > 0;
 
@@ -297,10 +338,9 @@ double ts_compose_value(
 	points -= breeds ? p[TS_P_PROPOSE_YOUNG] : 0;
 	if (level->comfortable)
 		points += p[TS_P_PROPOSE_COMFORTABLE];
-	if (level->comfortable && s->group.comfortable >= 5)
-		points += p[TS_P_PROPOSE_LARGER] * (role == TS_ROLE_BOTTOM ? 0.5 : 1) *
-			  (count / s->group.comfortable - 1);
-	return points - load_points(w, level);
+	points -= nearly_too_warm(w, s) ? p[TS_P_PROPOSE_WARM] : 0;
+	points -= takes_the_floor(w, level) ? p[TS_P_PROPOSE_GROUND] : 0;
+	return points + shoal_points(w, level, role) - load_points(w, level);
 }
 
 /* Whether one of the texts is this species, or its genus. */
@@ -316,6 +356,18 @@ static bool names(const struct ts_texts *list, const struct ts_species *s)
 	return false;
 }
 
+/* One slim enough that a mouth takes it some day, whatever the rule for grown ones says. */
+static bool slips_in(
+	const struct ts_wish *w, const struct ts_species *by, const struct ts_species *s)
+{
+	const double *p = w->practice->value;
+	double deep_cm = s->adult_length_cm * p[TS_P_DEPTH_FUSIFORM + s->body];
+
+	return by->kind == TS_ANIMAL_FISH && s->kind == TS_ANIMAL_FISH &&
+	       by->hunts == TS_HUNTS_FISH &&
+	       deep_cm < p[TS_P_PROPOSE_SLENDER] * by->adult_length_cm;
+}
+
 const char *ts_compose_apart(
 	const struct ts_wish *w, const struct ts_species *a, const struct ts_species *b)
 {
@@ -326,7 +378,8 @@ const char *ts_compose_apart(
 	if (a->kind != TS_ANIMAL_FISH && b->kind != TS_ANIMAL_FISH &&
 		(a->kind == TS_ANIMAL_SNAIL) == (b->kind == TS_ANIMAL_SNAIL))
 		return "one kind of snail and one of shrimp is enough";
-	(void)w;
+	if (slips_in(w, a, b) || slips_in(w, b, a))
+		return "the one is slim enough for the other to swallow it some day";
 	return NULL;
 }
 

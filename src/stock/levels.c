@@ -6,8 +6,7 @@
 
 #include <math.h>
 
-/* In the order of ts_words_sexes. */
-enum sexes { SEXES_ANY, SEXES_PAIR, SEXES_HAREM, SEXES_ONE_MALE, SEXES_TWO_FEMALES, SEXES_ALONE };
+#include "stock/rules.h"
 
 /* `count` animals, divided as the record wants it. */
 static struct ts_group divided(const struct ts_species *species, unsigned count)
@@ -15,17 +14,20 @@ static struct ts_group divided(const struct ts_species *species, unsigned count)
 	struct ts_group group = {.species = species};
 
 	switch (species->group.sexes) {
-	case SEXES_PAIR:
+	case TS_SEXES_PAIR:
 		group.males = count / 2;
 		break;
-	case SEXES_HAREM:
+	case TS_SEXES_HAREM:
 		group.males = species->group.least >= 10 ? (count + 4) / 5 : 1;
 		break;
-	case SEXES_ONE_MALE:
+	case TS_SEXES_ONE_MALE:
 		group.males = 1;
 		break;
-	case SEXES_TWO_FEMALES:
+	case TS_SEXES_TWO_FEMALES:
 		group.males = count / 3;
+		break;
+	case TS_SEXES_MORE_FEMALES:
+		group.males = count < 3 ? 1 : count / 3;
 		break;
 	default:
 		group.either = count;
@@ -54,7 +56,7 @@ static size_t add(const struct ts_species *s, struct ts_level *ret, size_t n, un
 #define MALES_CM 5.5
 
 /* Of a shoal in a home tank, where it is not comfortable only in more. */
-#define SHOAL_MOST 20
+#define SHOAL_MOST 30
 
 /* A larger shoal. */
 static unsigned larger(const struct ts_species *s, double times)
@@ -68,8 +70,8 @@ static unsigned larger(const struct ts_species *s, double times)
 /* A crowd that holds no pairs and no harem may be as large as the tank bears. */
 static bool of_shoals(const struct ts_species *s)
 {
-	bool few = s->group.sexes == SEXES_ONE_MALE ||
-		   (s->group.sexes == SEXES_HAREM && s->group.least < 8);
+	bool few = s->group.sexes == TS_SEXES_ONE_MALE ||
+		   (s->group.sexes == TS_SEXES_HAREM && s->group.least < 8);
 
 	return s->group.comfortable >= 5 && !few;
 }
@@ -79,29 +81,32 @@ size_t ts_levels(const struct ts_species *s, struct ts_level ret[TS_LEVELS_MOST]
 	unsigned least = whole(s->group.least), comfortable = whole(s->group.comfortable);
 	size_t n = 0;
 
-	if (s->group.sexes == SEXES_ALONE)
+	if (s->group.sexes == TS_SEXES_ALONE)
 		return add(s, ret, 0, 1, true);
-	if (s->group.sexes == SEXES_PAIR)
+	if (s->group.sexes == TS_SEXES_PAIR)
 		return add(s, ret, 0, 2, true);
-	if (s->group.pair && least > 2) {
-		ret[n++] = (struct ts_level){.group = {.species = s, .males = 1, .females = 1},
-			.comfortable =
-				s->group.sexes != SEXES_HAREM}; /* one female is all he has */
+	/* One female would be all that the owner of a harem has. */
+	if (s->group.pair && least > 2 && s->group.sexes != TS_SEXES_HAREM) {
+		ret[n++] = (struct ts_level){
+			.group = {.species = s, .males = 1, .females = 1}, .comfortable = true};
 	}
 	/* One male with two females is settled. */
 	n = add(s, ret, n, least,
-		least >= comfortable || (s->group.sexes == SEXES_HAREM && least == 3));
+		least >= comfortable || (s->group.sexes == TS_SEXES_HAREM && least == 3));
 	n = add(s, ret, n, comfortable, true);
-	if (of_shoals(s))
+	if (of_shoals(s)) {
 		n = add(s, ret, n, larger(s, 1.5), true);
-	if (s->group.sexes == SEXES_TWO_FEMALES && s->young_month > 0) {
-		/* Large males quarrel among themselves; small ones too, where there are many. */
-		for (unsigned times = 3; times <= 4 && s->adult_length_cm <= MALES_CM; times++)
-			ret[n++] = (struct ts_level){
-				.group = {.species = s, .males = times * comfortable / 3},
-				.comfortable = true};
-	} else if (of_shoals(s)) {
 		n = add(s, ret, n, larger(s, 2), true);
+	}
+	if (of_shoals(s) && !(s->young_month > 0) && s->swims != TS_SWIMS_BOTTOM)
+		n = add(s, ret, n, larger(s, 3), true);
+	if (s->group.sexes == TS_SEXES_TWO_FEMALES && s->young_month > 0 &&
+		s->adult_length_cm <= MALES_CM) {
+		/* Large males quarrel among themselves; small ones too, where there are many. */
+		for (unsigned times = 2; times <= 4; times++)
+			ret[n++] = (struct ts_level){
+				.group = {.species = s, .males = times * comfortable / 2},
+				.comfortable = true};
 	}
 	return n;
 }

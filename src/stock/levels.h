@@ -1,15 +1,15 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * In which numbers a species is proposed: the least that is settled, a comfortable group, half as
- * many again and twice as many; the sexes are fixed by the record. The community search chooses
- * among these.
+ * many again, twice and three times as many; the sexes are fixed by the record. The community
+ * search chooses among these.
  */
 #ifndef TS_STOCK_LEVELS_H
 #define TS_STOCK_LEVELS_H
 
 #include <tapshoal/stock.h>
 
-#define TS_LEVELS_MOST 5
+#define TS_LEVELS_MOST 7
 
 struct ts_level {
 	struct ts_group group;

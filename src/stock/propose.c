@@ -262,6 +262,10 @@ static bool build_model(struct builder *b)
 	unsigned *groups = ts_arena_array(b->arena, b->count, sizeof *groups);
 	unsigned *genera = ts_arena_array(b->arena, b->count, sizeof *genera);
 	size_t group_count, genus_count;
+	enum ts_practice_id centre = ts_judge_hardly_any_kh(b->wish)
+					     ? TS_P_PROPOSE_CENTRE_UNBUFFERED
+				     : b->wish->tank->length_cm < 100 ? TS_P_PROPOSE_CENTRE_IN_SMALL
+								      : TS_P_PROPOSE_CENTRE;
 
 	b->p->names = ts_arena_array(b->arena, b->count, sizeof *b->p->names);
 	if (b->arena->failed)
@@ -274,9 +278,7 @@ static bool build_model(struct builder *b)
 	m->weight_most = within(LOAD_UNITS * b->p->nitrogen_most_mg_day);
 	m->floor_most = within(FLOOR_UNITS * b->p->floor_m2);
 	m->fit_points = rounded(value(b, TS_P_PROPOSE_FIT));
-	m->role_points[0] =
-		rounded(value(b, b->wish->tank->length_cm < 100 ? TS_P_PROPOSE_CENTRE_IN_SMALL
-								: TS_P_PROPOSE_CENTRE));
+	m->role_points[0] = rounded(value(b, centre));
 	m->role_points[1] = rounded(value(b, TS_P_PROPOSE_SHOAL));
 	m->role_points[2] = rounded(value(b, TS_P_PROPOSE_BOTTOM));
 	m->role_points[3] = rounded(value(b, TS_P_PROPOSE_TOP));

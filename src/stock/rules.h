@@ -38,7 +38,8 @@ enum {
 	TS_SEXES_HAREM,
 	TS_SEXES_ONE_MALE,
 	TS_SEXES_TWO_FEMALES,
-	TS_SEXES_ALONE
+	TS_SEXES_ALONE,
+	TS_SEXES_MORE_FEMALES /* no rule, but what is bought: two to a male */
 };
 enum { TS_PREYS_SHRIMPS = 1, TS_PREYS_SNAILS = 2, TS_PREYS_FRY = 4 };
 enum {

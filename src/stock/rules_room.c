@@ -80,6 +80,7 @@ static double to_a_male(const struct ts_species *s)
 	case TS_SEXES_ONE_MALE:
 		return 4;
 	case TS_SEXES_TWO_FEMALES:
+	case TS_SEXES_MORE_FEMALES:
 		return 3;
 	default:
 		return 2;

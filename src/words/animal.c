@@ -42,6 +42,7 @@ static const struct row rows[] = {
 	{TS_CAUTIONS_KNOW, TS_CAUTION_BREEDS_UNASKED, "breeds by itself: think of homes for the young"},
 	{TS_CAUTIONS_KNOW, TS_CAUTION_SHORT_LIVED, "lives {years} years: a grown one is old already"},
 	{TS_CAUTIONS_KNOW, TS_CAUTION_WILD_CAUGHT, "mostly caught in the wild: keep it apart for four weeks, and wounds out of its water"},
+	{TS_CAUTIONS_KNOW, TS_CAUTION_OFTEN_SICK, "often sold sick, and then dies within months: buy from a breeder, keep it apart for four weeks"},
 	{TS_CAUTIONS_TANK, OLD_TANK, "lives only in a tank that has run for half a year"},
 	{TS_CAUTIONS_TANK, EATS_PLANTS, "eats plants"},
 	{TS_CAUTIONS_TANK, DIGS, "digs: roots in pots, stones on the bare floor"},

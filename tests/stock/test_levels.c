@@ -9,6 +9,7 @@
 
 #include "model/shape.h"
 #include "stock/levels.h"
+#include "stock/rules.h"
 
 #include <string.h>
 
@@ -38,18 +39,23 @@ static void test_levels__shoal_least_comfortable_half_again_twice(void **state)
 	struct ts_level l[TS_LEVELS_MOST];
 
 	(void)state;
-	assert_int_equal(ts_levels(&s, l), 3);
+	s.swims = TS_SWIMS_MIDDLE;
+	assert_int_equal(ts_levels(&s, l), 4);
 	expect(&l[0], 0, 0, 8, false);
 	expect(&l[1], 0, 0, 15, true);
-	expect(&l[2], 0, 0, 20, true); /* more is for no home, unless comfort asks for it */
+	expect(&l[2], 0, 0, 23, true);
+	expect(&l[3], 0, 0, 30, true); /* more is for no home, unless comfort asks for it */
 	s.group.least = 6;
 	s.group.comfortable = 9;
-	assert_int_equal(ts_levels(&s, l), 4);
+	assert_int_equal(ts_levels(&s, l), 5);
 	expect(&l[2], 0, 0, 14, true);
 	expect(&l[3], 0, 0, 18, true);
-	s.group.comfortable = 24;
+	expect(&l[4], 0, 0, 27, true);
+	s.swims = TS_SWIMS_BOTTOM; /* the floor of a large tank is hardly larger */
 	assert_int_equal(ts_levels(&s, l), 4);
-	expect(&l[3], 0, 0, 48, true);
+	s.group.comfortable = 36;
+	assert_int_equal(ts_levels(&s, l), 4);
+	expect(&l[3], 0, 0, 72, true);
 }
 
 static void test_levels__loner_and_pair_have_one(void **state)
@@ -91,12 +97,28 @@ static void test_levels__harem_one_male_but_several_in_a_crowd(void **state)
 	assert_int_equal(ts_levels(&dwarf, l), 2);
 	expect(&l[0], 1, 2, 0, true); /* a male with two females is settled */
 	expect(&l[1], 1, 3, 0, true);
-	assert_int_equal(ts_levels(&lake, l), 3);
+	assert_int_equal(ts_levels(&lake, l), 4); /* of 36 no more than 30 */
+	expect(&l[3], 6, 24, 0, true);
 	expect(&l[0], 3, 9, 0, false);
-	dwarf.group.pair = 1; /* a pair will do, and one female is all he has */
-	assert_int_equal(ts_levels(&dwarf, l), 3);
+	dwarf.group.pair = 1; /* one female would be all that he has */
+	assert_int_equal(ts_levels(&dwarf, l), 2);
+	expect(&l[0], 1, 2, 0, true);
+}
+
+static void test_levels__more_females_than_males_in_every_number(void **state)
+{
+	struct ts_species s = species("more-females", 2, 4);
+	struct ts_level l[TS_LEVELS_MOST];
+
+	(void)state;
+	assert_int_equal(ts_levels(&s, l), 2);
 	expect(&l[0], 1, 1, 0, false);
-	expect(&l[1], 1, 2, 0, true);
+	expect(&l[1], 1, 3, 0, true);
+	s.group.least = 8;
+	s.group.comfortable = 12;
+	assert_true(ts_levels(&s, l) >= 3);
+	expect(&l[1], 4, 8, 0, true);
+	expect(&l[2], 6, 12, 0, true);
 }
 
 static void test_levels__livebearers_two_females_a_male(void **state)
@@ -105,16 +127,18 @@ static void test_levels__livebearers_two_females_a_male(void **state)
 	struct ts_level l[TS_LEVELS_MOST];
 
 	(void)state;
-	assert_int_equal(ts_levels(&s, l), 4);
-	for (int i = 0; i < 4; i++)
+	s.swims = TS_SWIMS_MIDDLE;
+	assert_int_equal(ts_levels(&s, l), 5);
+	for (int i = 0; i < 5; i++)
 		assert_true(l[i].group.females >= 2 * l[i].group.males && l[i].group.males >= 1);
 	assert_int_equal(ts_group_count(&l[1].group), 8);
 	s.young_month = 25; /* males alone, so that nobody has to find homes for the young */
-	assert_int_equal(ts_levels(&s, l), 5);
-	expect(&l[3], 8, 0, 0, true);
-	expect(&l[4], 10, 0, 0, true);
+	assert_int_equal(ts_levels(&s, l), TS_LEVELS_MOST);
+	expect(&l[4], 8, 0, 0, true);
+	expect(&l[5], 12, 0, 0, true);
+	expect(&l[6], 16, 0, 0, true);
 	s.adult_length_cm = 8; /* large males quarrel */
-	assert_int_equal(ts_levels(&s, l), 3);
+	assert_int_equal(ts_levels(&s, l), 4);
 }
 
 static void test_levels__one_male_only(void **state)
@@ -135,6 +159,7 @@ int main(void)
 		cmocka_unit_test(test_levels__loner_and_pair_have_one),
 		cmocka_unit_test(test_levels__single_fish_that_may_have_company),
 		cmocka_unit_test(test_levels__harem_one_male_but_several_in_a_crowd),
+		cmocka_unit_test(test_levels__more_females_than_males_in_every_number),
 		cmocka_unit_test(test_levels__livebearers_two_females_a_male),
 		cmocka_unit_test(test_levels__one_male_only),
 	};

@@ -294,6 +294,65 @@ static void test_propose__with_and_without_are_kept(void **state)
 	ts_arena_drop(&a.arena);
 }
 
+/* A grown angelfish takes slim fish some day: they are not proposed beside it. */
+static void test_propose__slim_fish_stay_out_of_mouths(void **state)
+{
+	const struct ts_species *angel = named(*state, "Pterophyllum scalare");
+	const struct ts_species *slim[] = {
+		named(*state, "Nannostomus beckfordi"), named(*state, "Paracheirodon innesi")};
+	struct asked a;
+
+	ask(&a, *state, &scenes[1]);
+	a.tank.length_cm = 150;
+	a.tank.width_cm = 60;
+	a.wish.with = &angel;
+	a.wish.with_count = 1;
+	answer(&a);
+	assert_true(a.p.count >= 1);
+	for (size_t i = 0; i < a.p.species_count; i++) {
+		const struct ts_candidacy *c = &a.p.species[i];
+
+		if (c->match.species != slim[0] && c->match.species != slim[1])
+			continue;
+		assert_int_equal(c->left_out, TS_LEFT_BY_RESIDENT);
+		assert_ptr_equal(c->other, angel);
+		assert_non_null(c->asks);
+	}
+	for (size_t i = 0; i < a.p.count; i++)
+		assert_false(holds(&a.p.lists[i], slim[0]) || holds(&a.p.lists[i], slim[1]));
+	ts_arena_drop(&a.arena);
+}
+
+/* Fish for 450 L of soft water: no shoal so few that they are lost. No dwarf gourami to look at. */
+static void test_propose__shoals_grow_with_the_tank(void **state)
+{
+	const struct ts_species *sick = named(*state, "Trichogaster lalius");
+
+	for (size_t s = 0; s < 2; s++) {
+		struct asked small, large;
+		unsigned few = 0, many = 0;
+
+		ask(&small, *state, &scenes[5 * s + 1]);
+		ask(&large, *state, &scenes[5 * s + 1]);
+		small.tank.length_cm = 80;
+		small.tank.width_cm = 35;
+		small.tank.height_cm = 40;
+		large.tank.length_cm = 150;
+		large.tank.width_cm = 60;
+		large.tank.height_cm = 50;
+		answer(&small);
+		answer(&large);
+		for (size_t i = 0; i < small.p.lists[0].count; i++)
+			few += ts_group_count(&small.p.lists[0].lines[i].group);
+		for (size_t i = 0; i < large.p.lists[0].count; i++)
+			many += ts_group_count(&large.p.lists[0].lines[i].group);
+		assert_true(many >= 30 && many > few);
+		assert_false(holds(&small.p.lists[0], sick) || holds(&large.p.lists[0], sick));
+		ts_arena_drop(&small.arena);
+		ts_arena_drop(&large.arena);
+	}
+}
+
 static void test_propose__what_the_water_excludes_is_not_had_by_asking(void **state)
 {
 	const struct ts_species *mbuna = named(*state, "Maylandia lombardoi");
@@ -489,6 +548,8 @@ int main(void)
 		cmocka_unit_test(test_propose__points_are_those_of_the_model),
 		cmocka_unit_test(test_propose__twice_the_same),
 		cmocka_unit_test(test_propose__with_and_without_are_kept),
+		cmocka_unit_test(test_propose__slim_fish_stay_out_of_mouths),
+		cmocka_unit_test(test_propose__shoals_grow_with_the_tank),
 		cmocka_unit_test(test_propose__what_the_water_excludes_is_not_had_by_asking),
 		cmocka_unit_test(test_propose__too_few_residents_are_made_a_group),
 		cmocka_unit_test(test_propose__hardy_and_little_nitrate_narrow_it),

@@ -340,6 +340,7 @@ static void test_items__worth(void **state)
 	double aim, litres;
 
 	a->room.species[0].group.comfortable = 9;
+	a->room.species[0].swims = TS_SWIMS_MIDDLE;
 	a->room.species[0].sold = a->room.species[1].sold = TS_SOLD_EVERYWHERE;
 	a->room.species[1].takes_change = 1;
 	a->room.species[1].swims = TS_SWIMS_BOTTOM;
@@ -350,11 +351,13 @@ static void test_items__worth(void **state)
 	items = a->p.model.items;
 	aim = ts_nitrogen_for_no3(&a->room.plan.tank, 20, &a->practice);
 	litres = ts_tank_net_l(&a->room.plan.tank, &a->practice);
-	assert_int_equal(a->p.species[0].levels, 4); /* 6, 9, half as many again, twice as many */
-	for (size_t i = 0; i < 4; i++) {
-		double counts[] = {6, 9, 14, 18};
+	/* 6, 9, half as many again, twice, three times as many */
+	assert_int_equal(a->p.species[0].levels, 5);
+	for (size_t i = 0; i < 5; i++) {
+		double counts[] = {6, 9, 14, 18, 27};
 		double load = ts_judge_nitrogen_mg_day(&a->wish, &a->p.levels[i].group);
-		double points = 350 + 250 - 280 + (i ? 250 + 150 * (counts[i] / 9 - 1) : 0) -
+		double points = 350 + 250 - 280 + (i ? 250 + 150 * log2(counts[i] / 9) : 0) -
+				200 * fmax(log2(litres / (4 * 4 * counts[i])), 0) -
 				150 * load / aim - 200 * 4 * counts[i] / litres;
 
 		assert_true(ts_group_count(&a->p.levels[i].group) == counts[i]);
@@ -362,19 +365,19 @@ static void test_items__worth(void **state)
 		assert_int_equal(items[i].role, TS_ROLE_SHOAL);
 	}
 	assert_string_equal(a->p.names[1], "9 Exemplaa una");
-	assert_int_equal(a->p.species[1].first, 4);
+	assert_int_equal(a->p.species[1].first, 5);
 	assert_true(
-		fabs(items[4].value -
-			(350 + 250 - 280 + 250 - 200 - 150 * items[4].weight / 100.0 / aim -
-				200 * 4 * ts_group_count(&a->p.levels[4].group) / litres)) <= 1);
-	assert_int_equal(items[4].role, TS_ROLE_BOTTOM);
-	assert_int_equal(items[4].floor, 123);
+		fabs(items[5].value -
+			(350 + 250 - 280 + 250 - 200 - 150 * items[5].weight / 100.0 / aim -
+				200 * 4 * ts_group_count(&a->p.levels[5].group) / litres)) <= 1);
+	assert_int_equal(items[5].role, TS_ROLE_BOTTOM);
+	assert_int_equal(items[5].floor, 123);
 	for (size_t i = 0; i < a->p.model.count; i++) {
 		double mg = ts_judge_nitrogen_mg_day(&a->wish, &a->p.levels[i].group);
 
 		assert_true(items[i].weight >= 100 * mg && items[i].weight < 100 * mg + 1);
-		assert_int_equal(items[i].group, i >= 4);
-		assert_int_equal(items[i].genus, i >= 4);
+		assert_int_equal(items[i].group, i >= 5);
+		assert_int_equal(items[i].genus, i >= 5);
 		assert_int_equal(
 			items[i].fit, ts_compose_served(&a->p.who[i]->match, a->practice.value));
 	}
@@ -500,17 +503,19 @@ static void test_residents__stay_or_become_more(void **state)
 	struct ts_group there = {.species = &a->room.species[0], .either = 8};
 
 	a->room.species[0].group.comfortable = 10;
+	a->room.species[0].swims = TS_SWIMS_MIDDLE;
 	a->wish.residents = &there;
 	a->wish.resident_count = 1;
 	answer(a);
 	assert_true(a->p.species[0].must);
 	assert_ptr_equal(a->p.species[0].resident, &there);
-	assert_int_equal(a->p.species[0].levels, 4);
+	assert_int_equal(a->p.species[0].levels, 5);
 	assert_int_equal(a->p.levels[0].group.either, 8);
 	assert_false(a->p.levels[0].comfortable);
 	assert_int_equal(a->p.levels[1].group.either, 10);
 	assert_int_equal(a->p.levels[2].group.either, 15);
 	assert_int_equal(a->p.levels[3].group.either, 20);
+	assert_int_equal(a->p.levels[4].group.either, 30);
 	there = (struct ts_group){.species = &a->room.species[0], .males = 10};
 	answer(a); /* males do not become animals of unknown sex */
 	assert_int_equal(a->p.species[0].levels, 1);
