@@ -29,6 +29,7 @@ static void test_each_caution__named_unasked_or_not(void **state)
 		[TS_CAUTION_BREEDS_UNASKED] = true,
 		[TS_CAUTION_WILD_CAUGHT] = true,
 		[TS_CAUTION_SHORT_LIVED] = true,
+		[TS_CAUTION_OFTEN_SICK] = true,
 	};
 
 	(void)state;
