@@ -124,7 +124,8 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 	size_t count = g ? ts_levels(g->group.species, levels) : 0;
 
 	while (count--) {
-		if (ts_group_count(&levels[count].group) >= ts_group_count(&g->group) ||
+		if (levels[count].crowd ||
+			ts_group_count(&levels[count].group) >= ts_group_count(&g->group) ||
 			!roomy(w, &levels[count].group))
 			continue;
 		ts_text_put(&w->text, "room for ");

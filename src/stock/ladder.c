@@ -302,7 +302,8 @@ static bool fewer(
 		const struct ts_plan_group *g = &c->groups[i];
 
 		for (size_t l = ts_levels(g->group.species, levels); l-- > 0;) {
-			if (ts_group_count(&levels[l].group) >= ts_group_count(&g->group))
+			if (levels[l].crowd ||
+				ts_group_count(&levels[l].group) >= ts_group_count(&g->group))
 				continue;
 			if (attempt--)
 				continue;

@@ -48,7 +48,7 @@ static size_t add(const struct ts_species *s, struct ts_level *ret, size_t n, un
 {
 	if (n && count <= ts_group_count(&ret[n - 1].group))
 		return n;
-	ret[n] = (struct ts_level){divided(s, count), comfortable};
+	ret[n] = (struct ts_level){divided(s, count), comfortable, false};
 	return n + 1;
 }
 
@@ -79,7 +79,7 @@ static bool of_shoals(const struct ts_species *s)
 size_t ts_levels(const struct ts_species *s, struct ts_level ret[TS_LEVELS_MOST])
 {
 	unsigned least = whole(s->group.least), comfortable = whole(s->group.comfortable);
-	size_t n = 0;
+	size_t n = 0, usual;
 
 	if (s->group.sexes == TS_SEXES_ALONE)
 		return add(s, ret, 0, 1, true);
@@ -98,8 +98,11 @@ size_t ts_levels(const struct ts_species *s, struct ts_level ret[TS_LEVELS_MOST]
 		n = add(s, ret, n, larger(s, 1.5), true);
 		n = add(s, ret, n, larger(s, 2), true);
 	}
+	usual = n;
 	if (of_shoals(s) && !(s->young_month > 0) && s->swims != TS_SWIMS_BOTTOM)
 		n = add(s, ret, n, larger(s, 3), true);
+	if (n > usual)
+		ret[n - 1].crowd = true;
 	if (s->group.sexes == TS_SEXES_TWO_FEMALES && s->young_month > 0 &&
 		s->adult_length_cm <= MALES_CM) {
 		/* Large males quarrel among themselves; small ones too, where there are many. */

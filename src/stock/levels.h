@@ -14,6 +14,7 @@
 struct ts_level {
 	struct ts_group group;
 	bool comfortable; /* at least a comfortable group */
+	bool crowd; /* so many are for a large tank: never what a full one is brought down to */
 };
 
 /*

@@ -82,8 +82,8 @@ static size_t levels_of(const struct ts_candidacy *c, struct ts_level ret[TS_LEV
 	const struct ts_group *there = c->resident;
 
 	if (there)
-		ret[count++] = (struct ts_level){
-			*there, ts_group_count(there) >= c->match.species->group.comfortable};
+		ret[count++] = (struct ts_level){*there,
+			ts_group_count(there) >= c->match.species->group.comfortable, false};
 	for (size_t i = 0; i < n; i++) {
 		const struct ts_group *g = &usual[i].group;
 

@@ -280,7 +280,7 @@ static void test_check__nitrate_of_the_load(void **state)
 	assert_int_equal(severity(r, TS_RULE_NITRATE_LOAD), TS_CONFLICT);
 	assert_int_equal(r->check.verdict, TS_PLAN_UNSOUND);
 	assert_int_equal(r->check.repair_count, 1);
-	assert_int_equal(r->check.repair[0].remedy.to, 18);
+	assert_int_equal(r->check.repair[0].remedy.to, 12);
 }
 
 /* What was not given is a question, and harms nobody: feeding, plants, changes. */

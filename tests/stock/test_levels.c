@@ -51,6 +51,7 @@ static void test_levels__shoal_least_comfortable_half_again_twice(void **state)
 	expect(&l[2], 0, 0, 14, true);
 	expect(&l[3], 0, 0, 18, true);
 	expect(&l[4], 0, 0, 27, true);
+	assert_true(l[4].crowd && !l[3].crowd);
 	s.swims = TS_SWIMS_BOTTOM; /* the floor of a large tank is hardly larger */
 	assert_int_equal(ts_levels(&s, l), 4);
 	s.group.comfortable = 36;

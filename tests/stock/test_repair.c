@@ -169,7 +169,7 @@ static void test_load__changes_first_then_fewer(void **state)
 		    remedy(r, TS_RULE_NITRATE_LOAD)->days < 7);
 	r->lines[0].count = 3000;
 	assert_int_equal(remedy(r, TS_RULE_NITRATE_LOAD)->kind, TS_REMEDY_NUMBER);
-	assert_int_equal(remedy(r, TS_RULE_NITRATE_LOAD)->to, 18);
+	assert_int_equal(remedy(r, TS_RULE_NITRATE_LOAD)->to, 12);
 	r->species[0].group.least = r->species[0].group.comfortable = 3000;
 	assert_int_equal(remedy(r, TS_RULE_NITRATE_LOAD)->kind, TS_REMEDY_LEAVE_OUT);
 }
