@@ -246,7 +246,7 @@ void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault)
 
 bool ts_check_name_for_water(struct ts_check_work *w, int kind)
 {
-	struct choice all[LOOKED_AT], best[NAMED];
+	struct choice all[LOOKED_AT] = {0}, best[NAMED] = {0};
 	size_t count = mixed(all, choose(w, kind, NULL, LOOKED_AT, all), best);
 
 	if (!count)

@@ -399,7 +399,7 @@ static enum ts_status answer(struct work *w)
 enum ts_status ts_titrate_answer(const struct ts_asking *asking,
 	const struct ts_titrate_question *q, struct ts_titrate_result *ret)
 {
-	struct ts_titrate_result r;
+	struct ts_titrate_result r = {0};
 	struct work w = {.asking = asking, .q = q, .out = &r};
 	enum ts_status status = TS_OK;
 

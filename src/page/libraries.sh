@@ -8,7 +8,7 @@ set -eu
 folder=$1
 prefix=$folder/wasm-libs
 here=$(cd "$(dirname "$0")" && pwd)
-how() { cat "$here/libraries.sh" "$here/thin.py"; }
+how() { cat "$here/libraries.sh" "$here/thin.py" "$here/thin_pcre2.py"; }
 how | cmp -s - "$prefix/made-by" && exit 0
 # Source package, upstream version, checksum of the upstream tarball; Debian's patches on top of
 # it come with the revision that the main suite has today, signed by its lists.
@@ -55,6 +55,7 @@ compile() {
 python3 "$here/thin.py" utf8proc/utf8proc_data.c
 (cd utf8proc && cp utf8proc.h "$prefix/include" && compile -DUTF8PROC_STATIC utf8proc.c &&
 	library utf8proc 2.8.0 libutf8proc)
+python3 "$here/thin_pcre2.py" pcre2/src/pcre2_ucd.c
 # 8-bit, with Unicode, without the compiler to machine code; the rest is its own generic set.
 (cd pcre2/src && cp config.h.generic config.h && cp pcre2.h.generic pcre2.h &&
 	cp pcre2_chartables.c.dist pcre2_chartables.c && cp pcre2.h "$prefix/include" &&
