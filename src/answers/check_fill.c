@@ -4,6 +4,8 @@
  */
 #include "answers/check_parts.h"
 
+#include <string.h>
+
 #include "base/arena.h"
 #include "stock/rules.h"
 #include "words/advice.h"
@@ -147,7 +149,9 @@ static bool under_a_regime(const struct ts_check_work *w, const struct ts_ruling
 {
 	bool recipe = r->remedy.kind == TS_REMEDY_MINERALS || r->remedy.kind == TS_REMEDY_DILUTE;
 
-	return r->rule == TS_RULE_WATER && recipe && ts_check_held(w);
+	return r->rule == TS_RULE_WATER && recipe &&
+	       (ts_check_held(w) ||
+		       (w->advice_count && strcmp(w->advice[0].row->id, "buffer.gone") == 0));
 }
 
 static void fill_remedy(

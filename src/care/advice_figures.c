@@ -102,19 +102,6 @@ static void fill_way_out(const struct ts_care_state *s, struct ts_care_figures *
 	(void)ts_mend_find(&wish, &f->way_out);
 }
 
-/* What lifts KH by 1 dH, and what the new water needs to keep the buffer. */
-static void fill_kh_recipe(
-	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
-{
-	struct ts_mend one;
-	struct ts_mend_wish wish = {
-		(double)NAN, s->change_kh_dh, (double)NAN, practice[TS_P_KH_WARN], s->temp_c};
-
-	(void)ts_mend_find(&(struct ts_mend_wish){(double)NAN, 0, (double)NAN, 1, s->temp_c}, &one);
-	f->soda_a_degree_g = one.bicarbonate_g;
-	f->kh_short = s->change_kh_dh < practice[TS_P_KH_WARN] && ts_mend_find(&wish, &f->kh_mend);
-}
-
 /* What all residents bear of GH or KH, as far as it is known. */
 static struct ts_range borne_by_all(const struct ts_care_state *s, int parameter)
 {
@@ -129,6 +116,36 @@ static struct ts_range borne_by_all(const struct ts_care_state *s, int parameter
 		r.high = fmin(r.high, one->high);
 	}
 	return r;
+}
+
+/* The lowest that all of those like who bear no less than there is; NAN: nobody misses it. */
+static double wanted(const struct ts_care_state *s, int parameter, double poured)
+{
+	struct ts_range all = borne_by_all(s, parameter);
+	double most = (double)NAN;
+
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *fit = &s->residents[i].at[parameter];
+
+		if (poured < fit->tolerated.low)
+			most = fmax(most, fit->preferred.low);
+	}
+	return all.low > all.high ? (double)NAN : fmin(most, all.high);
+}
+
+/* What lifts KH by 1 dH, and what the new water needs to keep the buffer and those there. */
+static void fill_kh_recipe(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	struct ts_mend one;
+	double gh = wanted(s, TS_GH, s->change_gh_dh);
+	double kh = fmax(practice[TS_P_KH_WARN], wanted(s, TS_KH, s->change_kh_dh));
+	struct ts_mend_wish wish = {
+		isnan(gh) ? gh : s->change_gh_dh, s->change_kh_dh, gh, kh, s->temp_c};
+
+	(void)ts_mend_find(&(struct ts_mend_wish){(double)NAN, 0, (double)NAN, 1, s->temp_c}, &one);
+	f->soda_a_degree_g = one.bicarbonate_g;
+	f->kh_short = s->change_kh_dh < practice[TS_P_KH_WARN] && ts_mend_find(&wish, &f->kh_mend);
 }
 
 /*

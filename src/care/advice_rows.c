@@ -11,8 +11,10 @@
 #define CO2_SOURCE "CO2: " COMMON "; concern from 20 mg/L, Hargreaves & Brunson 1996"
 #define OXYGEN_SOURCE "published, figure recalled, work not re-checked"
 #define EVERY_DAY                                                                                  \
-	"test every day, and change again while it reads the same; feed a little only when it "    \
-	"reads nil. Rinse the filter's sponge in tank water only. No newcomers."
+	"test again in a few hours, and change as much again today, and every day, until it is "   \
+	"below what is borne; feed a little only when it reads nil. Rinse the filter's sponge in " \
+	"tank "                                                                                    \
+	"water only. No newcomers."
 
 /* clang-format off */
 const struct ts_advice_row ts_advice_rows[] = {

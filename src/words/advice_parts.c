@@ -227,7 +227,13 @@ static void say_kh_recipe(struct ts_text *text, const struct ts_care_figures *f)
 	if (f->kh_short) {
 		ts_text_put(text, " (into each 100 L ");
 		ts_say_mend_salts(text, &f->kh_mend);
-		ts_text_put(text, ": then KH ");
+		ts_text_put(text, ": then ");
+		if (!isnan(f->kh_mend.gh_dh)) {
+			ts_text_put(text, "GH ");
+			ts_text_number_short(text, f->kh_mend.gh_dh, 1);
+			ts_text_put(text, ", ");
+		}
+		ts_text_put(text, "KH ");
 		ts_text_number_short(text, f->kh_mend.kh_dh, 1);
 		ts_text_put(text, ")");
 	} else if (f->change_kh_dh >= f->kh_warn) {
