@@ -75,9 +75,10 @@ bool ts_catalogue_compile(const struct ts_catalogue *catalogue, struct ts_text *
 		if (fine)
 			look_at(&seen, &all.files[i]);
 	}
-	fine = fine && !arena.failed && ts_image_write(out, &shape_compiled, &all);
+	if (fine && (arena.failed || !ts_image_write(out, &shape_compiled, &all)))
+		out->failed = true;
 	ts_arena_drop(&arena);
-	return fine;
+	return fine && !out->failed;
 }
 
 static int by_path(const void *a, const void *b)

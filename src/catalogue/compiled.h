@@ -13,7 +13,7 @@
 
 /*
  * Adds the image of a catalogue that holds one folder and nothing else. False: its files cannot be
- * looked at, or no memory.
+ * looked at, or no memory, which `out` says too.
  */
 TS_MUST_USE bool ts_catalogue_compile(const struct ts_catalogue *catalogue, struct ts_text *out);
 
