@@ -67,7 +67,7 @@ void ts_collect_clash(struct ts_intake *in, unsigned line, unsigned other, const
 static bool same_kind(const struct ts_slot *a, const struct ts_slot *b)
 {
 	return a->field == b->field && a->zone == b->zone && a->rank == b->rank &&
-	       a->restated == b->restated &&
+	       a->restated == b->restated && a->part == b->part &&
 	       (a->unit == b->unit ||
 		       (a->unit && b->unit && strcmp(a->unit->unit, b->unit->unit) == 0));
 }

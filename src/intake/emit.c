@@ -239,6 +239,8 @@ void ts_study_emit(struct ts_study *s, size_t group, size_t zone)
 		slot.field = c.field;
 		slot.unit = ts_study_unit(s, f);
 		slot.assumed = c.assumed;
+		slot.by_order = s->by_order;
+		slot.part = (s->entry->label->marks & TS_TERM_PART) != 0;
 		slot.rank = (int)s->entry->label->scale + c.rank;
 		ts_text_put(&printed, printed.len ? "; " : NULL);
 		show_figure(f, slot.unit, &printed);

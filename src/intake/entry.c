@@ -40,8 +40,16 @@ static void add_event(struct ts_study *s, int letter, size_t figure)
 
 static void add_figure(struct ts_study *s, const struct ts_part *part)
 {
-	if (s->closed) {
+	bool named = s->limit_named;
+
+	s->limit_named = false;
+	if (s->closed && !named) {
 		s->torn = true;
+		return;
+	}
+	if (s->closed) { /* "6 mg/l last year, against a legal limit of 50 mg/l" */
+		s->figures[s->count++] =
+			(struct ts_figure){part, part->unit, NULL, 0, TS_ROLE_LEGAL, false};
 		return;
 	}
 	s->figures[s->count] = (struct ts_figure){part, part->unit, NULL, 0, part->role, false};
@@ -78,7 +86,7 @@ static void add_unit(struct ts_study *s, const struct ts_part *part, const struc
 			drop_last(s);
 		return;
 	}
-	if (s->closed)
+	if (s->closed && !(adjacent && last->role == TS_ROLE_LEGAL))
 		return;
 	if (adjacent && !last->part->role) {
 		last->unit = unit;
@@ -142,6 +150,7 @@ static void add_term(struct ts_study *s, const struct ts_part *part, const struc
 			drop_last(s); /* "12 samples" */
 			break;
 		}
+		s->limit_named = term->role == TS_ROLE_LEGAL;
 		if (strchr("mixwltc", term->role) && !s->closed)
 			add_event(s, term->role, TS_NO_FIGURE);
 		break;

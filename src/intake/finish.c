@@ -104,13 +104,24 @@ static bool of_zone(const struct finish *f, const struct ts_slot *s)
 	return s->zone == 0 || s->zone == f->zone;
 }
 
+/* Where one line of a report is in no order, the order of the others is chance: works, dates. */
+static bool by_chance(struct finish *f, const struct ts_slot *s)
+{
+	if (!s->by_order || !f->in->unordered)
+		return false;
+	ts_collect_gap(f->in, s->line, s->printed,
+		"several figures side by side, in other lines in no order: of which place or day?",
+		"look at the headings of its columns in the report");
+	return true;
+}
+
 static void pick(struct finish *f)
 {
 	for (size_t i = 0; i < f->in->slot_count; i++) {
 		const struct ts_slot *s = &f->in->slots[i];
 		size_t row = (size_t)(s->field - ts_shape_reading.fields);
 
-		if (of_zone(f, s) && (!f->best[row] || better(s, f->best[row])))
+		if (of_zone(f, s) && !by_chance(f, s) && (!f->best[row] || better(s, f->best[row])))
 			f->best[row] = s;
 	}
 }
@@ -193,7 +204,8 @@ static void compare_statements(struct finish *f)
 		const struct ts_slot *best = f->best[s->field - ts_shape_reading.fields];
 
 		if (!best || s == best || !of_zone(f, s) || !plain(s) || !plain(best) ||
-			s->zone != best->zone || !apart(middle(s), middle(best)))
+			s->zone != best->zone || s->part != best->part ||
+			!apart(middle(s), middle(best)))
 			continue;
 		say(f, best->line, s->line, s->field->key, middle(best), ", but printed again as",
 			middle(s), ts_quantities[s->field->quantity].unit);

@@ -13,7 +13,7 @@
 const struct ts_layout ts_layouts[] = {
 	{"one-figure", "d*([nqgbav])d*", "R", 0, "the only figure of its line"},
 	{"bounds-only", "d*(?:([a])([bv])|([bv])([a]))d*", "LLLL", 0, "legal limits alone"},
-	{"one-range", "d*w?([rG])d*", "W", 0, "the only range of its line"},
+	{"one-range", "d*w?(r)d*", "W", 0, "the only range of its line"},
 	{"detection-below", "(q)(v)d*", "DR", 0, "a detection limit, then nothing above it"},
 	{"detection-below-legal", "(q)(v)([gGab])([ab])?", "DRLL", 0, "a detection limit, nothing above it, the legal limit"},
 	{"detection-figure-none", "(q)([nqgb])d+", "DR", 0, "detection limit, result, no legal limit"},
@@ -38,9 +38,12 @@ const struct ts_layout ts_layouts[] = {
 	{"figure-pair", "d*([nqgb])(p)(p)d*", "RLL", 0, "result, legal range in two columns"},
 	{"mean-range", "d*([nqgb])(r)d*", "MW", 0, "mean, then lowest to highest"},
 	{"range-mean", "d*(r)([nqgb])d*", "WM", 0, "lowest to highest, then the mean"},
+	{"legal-mean-range", "d*([gG])([nqb])(r)d*", "LMW", 0, "legal limit, mean, then lowest to highest"},
+	{"figure-named-legal", "d*([nqb])x(g)d*", "RL", 0, "result, then the legal limit, called maximum"},
+	{"range-named-legal", "d*(r)x(g)d*", "WL", 0, "range of results, then the legal limit, called maximum"},
 	{"range-named-mean", "w?(r)m([nqgb])", "WM", 0, "a range, then the figure called mean"},
 	{"named-mean-range", "m([nqgb])w?(r)", "MW", 0, "the figure called mean, then a range"},
-	{"three-figures", "d*([nqb])d*([nqb])d*([nqb])d*", "TTT", 0, "lowest, mean and highest; the mean lies between"},
+	{"three-figures", "d*([nqb])d*([nqb])d*([nqb])d*", "TTT", 0, "lowest, mean and highest, in that order"},
 	{"legal-three", "d*(g)([nqb])([nqb])([nqb])d*", "LTTT", 0, "legal limit, then lowest, mean and highest"},
 	{"three-legal", "d*([nqb])([nqb])([nqb])([gG])d*", "TTTL", 0, "lowest, mean and highest, then the legal limit"},
 	{"three-pair", "d*([nqb])([nqb])([nqb])(p)(p)d*", "TTTLL", 0, "lowest, mean and highest, then the legal range"},
@@ -81,10 +84,24 @@ const struct ts_legal ts_legals[] = {
 };
 const size_t ts_legals_count = sizeof ts_legals / sizeof *ts_legals;
 
-const double ts_legal_ph[][2] = {
-	{6, 9}, {6.5, 8.5}, {6.5, 9}, {6.5, 9.2}, {6.5, 9.5}, {7, 9.5}};
+/*
+ * pH 6.5 to 9.5: Directive (EU) 2020/2184, annex I, part C; the other ranges of pH: common
+ * practice, no source. From memory: hardness 15 to 50 French degrees is what Italy's decree on
+ * drinking water recommends, conductivity is France's quality reference at 20 and at 25 C.
+ */
+const struct ts_legal_range ts_legal_ranges[] = {
+	{"GH", "fh", 15, 50},
+	{"conductivity", "us/cm", 180, 1000},
+	{"conductivity", "us/cm", 200, 1100},
+	{"pH", NULL, 6, 9},
+	{"pH", NULL, 6.5, 8.5},
+	{"pH", NULL, 6.5, 9},
+	{"pH", NULL, 6.5, 9.2},
+	{"pH", NULL, 6.5, 9.5},
+	{"pH", NULL, 7, 9.5},
+};
 /* clang-format on */
-const size_t ts_legal_ph_count = sizeof ts_legal_ph / sizeof *ts_legal_ph;
+const size_t ts_legal_ranges_count = sizeof ts_legal_ranges / sizeof *ts_legal_ranges;
 
 const char *ts_report_rule_says(const char *rule)
 {

@@ -14,9 +14,9 @@
  * v "<" of the detection limit before it, a ">", d a dash; m i x w words for mean, lowest,
  * highest, range.
  *
- * Roles, one a group: R the result, M mean, W range, T one of lowest, mean and highest in whatever
- * order (the mean lies between), L a legal limit, D a detection limit. `named` rows pair each
- * figure with the word before (-1) or behind (+1) it instead.
+ * Roles, one a group: R the result, M mean, W range, T the next of lowest, mean and highest, which
+ * must stand in that order, L a legal limit, D a detection limit. `named` rows pair each figure
+ * with the word before (-1) or behind (+1) it instead.
  */
 struct ts_layout {
 	const char *id, *pattern, *roles;
@@ -37,8 +37,13 @@ struct ts_legal {
 extern const struct ts_legal ts_legals[];
 extern const size_t ts_legals_count;
 
-/* A legal range of pH: from and to. */
-extern const double ts_legal_ph[][2];
-extern const size_t ts_legal_ph_count;
+/* A legal or recommended range as it is printed; no unit for pH. */
+struct ts_legal_range {
+	const char *key, *unit;
+	double low, high;
+};
+
+extern const struct ts_legal_range ts_legal_ranges[];
+extern const size_t ts_legal_ranges_count;
 
 #endif

@@ -349,12 +349,55 @@ static bool lex_bound(struct cursor *c)
 	return true;
 }
 
+/*
+ * "less than 0.2 mg/l" is "<0.2"; the words stay a break between what stands before and the bound,
+ * as in "7 mg/l, less than 50 mg/l".
+ */
+static void lex_below(struct cursor *c, size_t start)
+{
+	struct ts_token *t;
+	char figure[TS_FIGURE_ROOM];
+	size_t skip = blanks(c, 0), len = chunk(c, skip);
+	double first;
+
+	add(c, TS_TOKEN_OTHER, start);
+	if (!len || joins(c, skip + len) ||
+		!write_figure(c->line->lower + c->at + skip, len, figure + 1, &first))
+		return;
+	figure[0] = '<';
+	c->at += skip + len;
+	t = add(c, TS_TOKEN_BELOW, c->at - len);
+	if (t) {
+		memcpy(t->figure, figure, sizeof figure);
+		t->first = first;
+	}
+}
+
+/* "7.4 +-0.1": what stands behind the sign is how sure the figure is. */
+static bool skip_uncertainty(struct cursor *c)
+{
+	size_t sign = peek(c, 0) != '+' ? 0 : peek(c, 1) == '-' ? 2 : peek(c, 1) == '/' ? 3 : 0;
+	size_t len;
+
+	if (!sign || peek(c, sign - 1) != '-')
+		return false;
+	sign += blanks(c, sign);
+	len = chunk(c, sign);
+	if (len)
+		c->at += sign + len;
+	return len > 0;
+}
+
 static void lex_term(struct cursor *c, const struct ts_term *term, size_t len)
 {
 	size_t start = c->at;
 	struct ts_token *t;
 
 	c->at += len;
+	if (term->kind == TS_TERM_BELOW) {
+		lex_below(c, start);
+		return;
+	}
 	if (term->kind == TS_TERM_FILLER || term->kind == TS_TERM_NOISE)
 		return;
 	t = add(c, TS_TOKEN_TERM, start);
@@ -389,7 +432,7 @@ static void lex_one(struct cursor *c)
 		lex_term(c, term, len);
 	} else if (is_letter(sign)) {
 		lex_word(c);
-	} else if (!lex_number(c) && !lex_bound(c)) {
+	} else if (!lex_number(c) && !lex_bound(c) && !skip_uncertainty(c)) {
 		c->at++;
 		if (sign == '(' || sign == ')')
 			add(c, sign == '(' ? TS_TOKEN_OPEN : TS_TOKEN_CLOSE, c->at - 1);
@@ -421,20 +464,6 @@ static char delimiter_of(const struct ts_report_line *line, char delimiter)
 	return ts_comma_separated(line) ? ',' : 0;
 }
 
-/* End of the cell that starts at `at`; quotes hold a delimiter back. */
-static size_t cell_end(const struct ts_report_line *line, size_t at, char delimiter)
-{
-	bool quoted = false;
-
-	for (; at < line->len; at++) {
-		if (line->lower[at] == '"' && delimiter != '|')
-			quoted = !quoted;
-		else if (line->lower[at] == delimiter && !quoted)
-			break;
-	}
-	return at;
-}
-
 void ts_lex(struct ts_lexer *lexer, const struct ts_report_line *line, char delimiter,
 	struct ts_tokens *ret)
 {
@@ -448,7 +477,7 @@ void ts_lex(struct ts_lexer *lexer, const struct ts_report_line *line, char deli
 	ret->delimited = sign != 0;
 	ret->sign = sign;
 	while (c.at <= line->len && !ret->overfull) {
-		c.end = sign ? cell_end(line, c.at, sign) : line->len;
+		c.end = sign ? ts_line_cell_end(line, c.at, sign) : line->len;
 		c.cell = (unsigned short)ret->cells;
 		if (ret->cells < TS_LINE_CELLS_MOST) {
 			ret->cell_at[ret->cells].start = (unsigned short)c.at;
@@ -458,35 +487,4 @@ void ts_lex(struct ts_lexer *lexer, const struct ts_report_line *line, char deli
 		c.at = c.end + 1;
 		ret->cells++;
 	}
-}
-
-/* One cell without a figure, or nothing but one. */
-static bool is_pure(const char *cell, size_t len)
-{
-	size_t figures = 0;
-
-	for (size_t i = 0; i < len; i++)
-		figures += is_digit(cell[i]) || strchr("<>.-\"", cell[i]) != NULL;
-	if (figures == len)
-		return true;
-	for (size_t i = 0; i < len; i++) {
-		if (is_digit(cell[i]) && (i == 0 || !is_letter(cell[i - 1])))
-			return false;
-	}
-	return cell[0] != ' ';
-}
-
-bool ts_comma_separated(const struct ts_report_line *line)
-{
-	size_t cells = 0;
-	bool digits = strpbrk(line->lower, "0123456789") != NULL;
-
-	for (size_t at = 0; at <= line->len; cells++) {
-		size_t end = cell_end(line, at, ',');
-
-		if (cells && !is_pure(line->lower + at, end - at))
-			return false;
-		at = end + 1;
-	}
-	return cells >= (digits ? 3 : 2);
 }

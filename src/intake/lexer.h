@@ -64,9 +64,6 @@ void ts_lexer_close(struct ts_lexer *lexer);
 void ts_lex(struct ts_lexer *lexer, const struct ts_report_line *line, char delimiter,
 	struct ts_tokens *ret);
 
-/* True when the commas of a line separate cells: every cell is a word or one whole figure. */
-bool ts_comma_separated(const struct ts_report_line *line);
-
 /* Whether memory ran out: words may have been passed over. */
 bool ts_lexer_no_memory(const struct ts_lexer *lexer);
 

@@ -215,6 +215,60 @@ void ts_line_fold(struct ts_report_line *line)
 	line->from[line->len] = (unsigned short)line->raw_len;
 }
 
+size_t ts_line_cell_end(const struct ts_report_line *line, size_t at, char delimiter)
+{
+	bool quoted = false;
+
+	for (; at < line->len; at++) {
+		if (line->lower[at] == '"' && delimiter != '|')
+			quoted = !quoted;
+		else if (line->lower[at] == delimiter && !quoted)
+			break;
+	}
+	return at;
+}
+
+static bool is_digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+static bool is_letter(char c)
+{
+	return (c >= 'a' && c <= 'z') || c == '~';
+}
+
+/* One cell without a figure, or nothing but one. */
+static bool is_pure(const char *cell, size_t len)
+{
+	size_t figures = 0;
+
+	for (size_t i = 0; i < len; i++)
+		figures += is_digit(cell[i]) || strchr("<>.-\"", cell[i]) != NULL;
+	if (figures == len)
+		return true;
+	for (size_t i = 0; i < len; i++) {
+		if (is_digit(cell[i]) && (i == 0 || !is_letter(cell[i - 1])))
+			return false;
+	}
+	return cell[0] != ' ';
+}
+
+bool ts_comma_separated(const struct ts_report_line *line)
+{
+	size_t cells = 0;
+	bool digits = strpbrk(line->lower, "0123456789") != NULL;
+
+	for (size_t at = 0; at <= line->len; cells++) {
+		size_t end = ts_line_cell_end(line, at, ',');
+
+		if (cells && !is_pure(line->lower + at, end - at))
+			return false;
+		at = end + 1;
+	}
+	return cells >= (digits ? 3 : 2);
+}
+
 static const struct {
 	const char *bytes;
 	size_t len;

@@ -40,4 +40,10 @@ const struct ts_report_refusal *ts_byte_refused(char byte);
 void ts_line_show(
 	const struct ts_report_line *line, size_t start, size_t end, char *out, size_t room);
 
+/* End of the cell that starts at `at`; quotes hold a delimiter back. */
+size_t ts_line_cell_end(const struct ts_report_line *line, size_t at, char delimiter);
+
+/* True when the commas of a line separate cells: every cell is a word or one whole figure. */
+bool ts_comma_separated(const struct ts_report_line *line);
+
 #endif

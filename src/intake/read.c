@@ -156,10 +156,29 @@ static bool acts_as_label(const struct ts_intake *in, size_t i)
 	       (!in->entry.label || has_figures(&in->entry));
 }
 
+/* "Legal limits: nitrate 50 mg/l; pH 6.5-9.5": the word before the first label is that of all. */
+static const struct ts_token *limits_of_line(const struct ts_intake *in)
+{
+	const struct ts_token *limit = NULL;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (is_kind(t, TS_TERM_COLUMN) && t->term->role != TS_ROLE_LEGAL)
+			return NULL;
+		if (is_kind(t, TS_TERM_COLUMN) && i == 0)
+			limit = t;
+	}
+	return limit;
+}
+
 static void add_part(struct ts_intake *in, size_t i)
 {
 	struct ts_entry *e = &in->entry;
+	const struct ts_token *limit = ts_is_figure(in, i) ? limits_of_line(in) : NULL;
 
+	if (e->label && limit)
+		ts_entry_add(e, limit, in->line.number);
 	if (e->label)
 		ts_entry_add(e, &in->tokens.at[i], in->line.number);
 }

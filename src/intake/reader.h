@@ -45,6 +45,8 @@ struct ts_slot {
 	const struct ts_term *unit;
 	size_t zone;
 	int rank;      /* of its label; lower is better */
+	bool by_order; /* lowest, mean and highest told only by their order */
+	bool part;     /* of what the field counts: free chlorine */
 	bool restated; /* in brackets, or the second of two units */
 	double low, high, mean;
 	enum ts_measure_kind kind; /* BELOW, ABOVE; VALUE = ordinary */
@@ -103,6 +105,7 @@ struct ts_intake {
 	const char **zones;
 	size_t zone_count, zone_room;
 	bool class_only;
+	bool unordered;        /* three figures side by side in no order, or places side by side */
 	size_t points, commas; /* figures so far whose decimals are beyond doubt */
 	unsigned latin;
 };

@@ -36,19 +36,6 @@ const struct ts_legal *ts_study_legal(
 	return NULL;
 }
 
-static bool legal_ph(const struct ts_study *s, double low, double high)
-{
-	if (s->field->quantity != TS_Q_PH)
-		return false;
-	if (high - low >= 2) /* two units of pH are a rule, not a supply */
-		return true;
-	for (size_t i = 0; i < ts_legal_ph_count; i++) {
-		if (fabs(ts_legal_ph[i][0] - low) < 1e-9 && fabs(ts_legal_ph[i][1] - high) < 1e-9)
-			return true;
-	}
-	return false;
-}
-
 /* A unit behind the last of several figures is that of all, where no other is printed. */
 static const struct ts_term *only_unit(const struct ts_study *s)
 {
@@ -73,6 +60,25 @@ const struct ts_term *ts_study_unit(const struct ts_study *s, const struct ts_fi
 	return s->lead_count ? s->leads[0] : only_unit(s);
 }
 
+/* True for a range that a rule names; `f` has the unit of both ends. */
+static bool legal_range(
+	const struct ts_study *s, const struct ts_figure *f, double low, double high)
+{
+	const struct ts_term *unit = ts_study_unit(s, f);
+
+	if (s->field->quantity == TS_Q_PH && high - low >= 2)
+		return true; /* two units of pH are a rule, not a supply */
+	for (size_t i = 0; i < ts_legal_ranges_count; i++) {
+		const struct ts_legal_range *r = &ts_legal_ranges[i];
+		bool same_unit = !r->unit || (unit && strcmp(r->unit, unit->unit) == 0);
+
+		if (strcmp(r->key, s->entry->label->key) == 0 && same_unit &&
+			fabs(r->low - low) < 1e-9 && fabs(r->high - high) < 1e-9)
+			return true;
+	}
+	return false;
+}
+
 /* 2000 uS/cm and more is what limits say, not what taps give. */
 static bool undrinkable(const struct ts_study *s, const struct ts_figure *f)
 {
@@ -93,7 +99,7 @@ static int letter_of(
 		return f->role;
 	switch (t->kind) {
 	case TS_TOKEN_RANGE:
-		return legal_ph(s, t->first, t->second) ? 'G' : 'r';
+		return legal_range(s, f, t->first, t->second) ? 'G' : 'r';
 	case TS_TOKEN_BELOW:
 		return before && fabs(before->part->token.first - t->first) < 1e-12 &&
 				       like_detection(s, t->first)
@@ -117,7 +123,7 @@ static void mark_legal_pair(struct ts_study *s, size_t i)
 		s->figures[a->figure].part->token.kind != TS_TOKEN_NUMBER ||
 		s->figures[b->figure].part->token.kind != TS_TOKEN_NUMBER)
 		return;
-	if (legal_ph(s, s->figures[a->figure].part->token.first,
+	if (legal_range(s, &s->figures[a->figure], s->figures[a->figure].part->token.first,
 		    s->figures[b->figure].part->token.first))
 		a->letter = b->letter = 'p';
 }
@@ -226,10 +232,12 @@ static void pair_names(struct ts_study *s, const size_t *at, size_t count, int s
 	}
 }
 
-/* A mean outside its range or a result under what could be detected is another layout. */
-static bool sensible(const struct ts_study *s, const char *roles, const size_t *figures)
+/* Three not in order, a mean outside its range or a result under what could be detected is another
+ * layout. */
+static bool sensible(struct ts_study *s, const char *roles, const size_t *figures)
 {
 	const struct ts_token *mean = NULL, *range = NULL, *detection = NULL, *result = NULL;
+	const struct ts_token *three = NULL;
 
 	for (size_t i = 0; roles[i]; i++) {
 		const struct ts_token *t = &s->figures[figures[i]].part->token;
@@ -237,6 +245,11 @@ static bool sensible(const struct ts_study *s, const char *roles, const size_t *
 		mean = roles[i] == 'M' ? t : mean;
 		range = roles[i] == 'W' ? t : range;
 		detection = roles[i] == 'D' ? t : detection;
+		if (roles[i] == 'T' && three && three->first > t->first) {
+			s->in->unordered = true;
+			return false;
+		}
+		three = roles[i] == 'T' ? t : three;
 		result = roles[i] == 'R' && t->kind == TS_TOKEN_NUMBER ? t : result;
 	}
 	if (mean && range && (mean->first < range->first || mean->first > range->second))
@@ -277,31 +290,16 @@ static bool try_layout(struct ts_study *s, size_t row, const char *letters, cons
 	return true;
 }
 
-/* Three figures of which the order tells what each is. */
-static void sort_three(struct ts_study *s, size_t group)
+/* Three figures side by side, which sensible() has found in order. */
+static void name_three(struct ts_study *s, size_t group)
 {
-	struct ts_figure *three[3] = {NULL, NULL, NULL};
+	static const char in_order[] = "imx";
 	size_t count = 0;
 
 	for (size_t i = 0; i < s->count; i++) {
 		if (s->figures[i].role == 'T' && s->figures[i].group == group && count < 3)
-			three[count++] = &s->figures[i];
+			s->figures[i].role = in_order[count++];
 	}
-	if (count < 3)
-		return;
-	for (int pass = 0; pass < 3; pass++) {
-		for (int i = 0; i < 2; i++) {
-			struct ts_figure *a = three[i], *b = three[i + 1];
-
-			if (a->part->token.first <= b->part->token.first)
-				continue;
-			three[i] = b;
-			three[i + 1] = a;
-		}
-	}
-	three[0]->role = 'i';
-	three[1]->role = 'm';
-	three[2]->role = 'x';
 }
 
 void ts_study_group(struct ts_study *s)
@@ -329,12 +327,17 @@ bool ts_study_lay_out(struct ts_study *s, size_t group)
 		at[count++] = i;
 	}
 	letters[count] = '\0';
+	if (!count && s->count) { /* every figure is a limit by its word */
+		s->rule = "named-limits";
+		return true;
+	}
 	for (size_t row = 0; row < ts_layouts_count; row++) {
 		bool fits;
 
 		if (try_layout(s, row, letters, at, count, &fits)) {
 			s->rule = ts_layouts[row].id;
-			sort_three(s, group);
+			s->by_order = strchr(ts_layouts[row].roles, 'T') != NULL;
+			name_three(s, group);
 			return true;
 		}
 	}

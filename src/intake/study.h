@@ -39,7 +39,9 @@ struct ts_study {
 	const char *form;
 	double reference_c;
 	bool closed, torn; /* other words came; figures came after them */
+	bool limit_named;  /* the last word was one for a legal limit, also behind other words */
 	bool by_legal;
+	bool by_order; /* of ts_slot */
 	const char *rule;
 };
 

@@ -12,6 +12,9 @@
 /* Letters between a figure and the middle of its heading in a table without separators. */
 #define NEAR_MOST 14
 
+/* Words of a line that names places side by side. */
+#define PLACE_WORDS_MOST 12
+
 static bool is_kind(const struct ts_token *t, enum ts_term_kind kind)
 {
 	return t->kind == TS_TOKEN_TERM && t->term->kind == kind;
@@ -285,8 +288,27 @@ static bool take_wide_row(struct ts_intake *in)
 	return true;
 }
 
+/* "Works North  Works Lake": the first word once more, with its capital, and no figure. */
+static bool names_places(const struct ts_intake *in)
+{
+	const char *line = in->line.plain + strspn(in->line.plain, " \t");
+	size_t len = strcspn(line, " \t"), words = 0;
+	bool again = false;
+
+	if (in->tokens.delimited || len < 2 || *line < 'A' || *line > 'Z' ||
+		strpbrk(line, "0123456789.:"))
+		return false;
+	for (const char *at = line; *at; words++) {
+		again |= at > line && strncmp(at, line, len) == 0 && strchr(" \t", at[len]);
+		at += strcspn(at, " \t");
+		at += strspn(at, " \t");
+	}
+	return again && words <= PLACE_WORDS_MOST;
+}
+
 bool ts_table_line(struct ts_intake *in)
 {
+	in->unordered |= names_places(in);
 	if (take_heading(in))
 		return true;
 	return in->wide && in->tokens.delimited && take_wide_row(in);

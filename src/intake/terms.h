@@ -18,6 +18,7 @@ enum ts_term_kind {
 	TS_TERM_CLASS,   /* soft, hard */
 	TS_TERM_SCALE,   /* "hardness level": what follows are classes */
 	TS_TERM_ZONE,    /* the rest of the cell names a supply zone */
+	TS_TERM_BELOW,   /* "less than": the figure behind it is a bound */
 	TS_TERM_FILLER,  /* and, of, ranges: says nothing */
 	TS_TERM_NOISE    /* standards, dates: figures that are no values */
 };
@@ -43,6 +44,7 @@ enum ts_role {
 #define TS_TERM_CASE 1u    /* only in the case written in `as_printed` */
 #define TS_TERM_IMPLIES 2u /* a unit of hardness alone: says its quantity without a label */
 #define TS_TERM_DEGREE 4u  /* likewise, where the line holds nothing else */
+#define TS_TERM_PART 8u    /* LABEL: a part of what the key counts, no contradiction to it */
 
 struct ts_term {
 	enum ts_term_kind kind;
