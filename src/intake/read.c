@@ -159,17 +159,17 @@ static bool acts_as_label(const struct ts_intake *in, size_t i)
 /* "Legal limits: nitrate 50 mg/l; pH 6.5-9.5": the word before the first label is that of all. */
 static const struct ts_token *limits_of_line(const struct ts_intake *in)
 {
-	const struct ts_token *limit = NULL;
+	const struct ts_token *first = in->tokens.at;
 
-	for (size_t i = 0; i < in->tokens.count; i++) {
+	if (!is_kind(first, TS_TERM_COLUMN) || first->term->role != TS_ROLE_LEGAL)
+		return NULL;
+	for (size_t i = 1; i < in->tokens.count; i++) {
 		const struct ts_token *t = &in->tokens.at[i];
 
 		if (is_kind(t, TS_TERM_COLUMN) && t->term->role != TS_ROLE_LEGAL)
 			return NULL;
-		if (is_kind(t, TS_TERM_COLUMN) && i == 0)
-			limit = t;
 	}
-	return limit;
+	return first;
 }
 
 static void add_part(struct ts_intake *in, size_t i)
