@@ -474,7 +474,7 @@ bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 	if (filled.full_load && !wish->full_load && !attempt(&filled, wish->conditions, arena, &p))
 		return false;
 	/* Where no change is given, a check judges at a good one. */
-	if (!p.count && filled.full_load && !wish->tank->water_change.days) {
+	if (!p.count && filled.full_load && !(wish->tank->water_change.days > 0)) {
 		struct ts_tank changed = *wish->tank;
 		struct ts_proposal better;
 
