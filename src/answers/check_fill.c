@@ -172,7 +172,8 @@ static void fill_remedy(
 		ts_text_number_short(&w->text, w->check.shared.at[TS_TEMPERATURE].low, 1);
 		ts_text_put(&w->text, " to ");
 		ts_text_number_short(&w->text, w->check.shared.at[TS_TEMPERATURE].high, 1);
-		ts_text_put(&w->text, " C, and say so with --temperature");
+		ts_text_put(
+			&w->text, " C, and give that as the tank's temperature (--temperature)");
 	} else {
 		ts_say_remedy(&w->text, r, ts_check_held(w));
 	}

@@ -156,7 +156,7 @@ void ts_answer_left_out(
 	} else {
 		ts_text_put(text, "not proposed unasked: ");
 		ts_text_put(text, c->asks ? c->asks : "see its cautions");
-		ts_text_put(text, "; --with asks for it");
+		ts_text_put(text, "; naming it asks for it (--with)");
 	}
 }
 
@@ -171,7 +171,8 @@ static void say_left_out(struct ts_proposing *w, const struct ts_candidacy *c)
 		ts_answer_left_out(&w->text, &w->profile, c);
 		return;
 	}
-	ts_text_puts(&w->text, "not proposed unasked: ", home, "; --with asks for it", NULL);
+	ts_text_puts(
+		&w->text, "not proposed unasked: ", home, "; naming it asks for it (--with)", NULL);
 }
 
 static void put_name(struct ts_text *text, const struct ts_species *s)
@@ -327,7 +328,7 @@ static void tank(struct ts_proposing *w)
 	number(w, r->volume_l, 0);
 	ts_text_put(&w->text, " L of water; at most ");
 	number(w, (double)r->species_most, 0);
-	ts_text_put(&w->text, r->species_most == 1 ? " species" : " species in a list");
+	ts_text_put(&w->text, r->species_most == 1 ? " main species" : " main species in a list");
 	r->tank_says = keep(w);
 	number(w, (double)r->candidates, 0);
 	ts_text_put(&w->text, " of ");

@@ -113,7 +113,6 @@ struct ts_propose_result {
 	const struct ts_propose_purchase_result *maturing; /* the days before any animal */
 	size_t maturing_count;
 	const char *maturing_says, *maturing_heading;
-	bool maturing_last; /* nothing was said of the filter: the lists go first */
 	const char *why_heading, *why_says;
 	struct ts_propose_community_result *communities;
 	size_t community_count;

@@ -86,12 +86,12 @@ static void maturing(struct ts_proposing *w)
 		return;
 	r->maturing = steps;
 	r->maturing_count = sizeof steps / sizeof *steps;
-	r->maturing_last = w->filter_unknown;
 	r->maturing_heading =
 		w->filter_unknown ? "IF THE TANK IS NEW: FIRST THE FILTER" : "FIRST THE FILTER";
-	r->maturing_says =
-		"Once that is so, write filter: mature into the tank file (-t FILE), or ask with "
-		"--mature; then a third of the animals, a test, 14 days, and the next third.";
+	r->maturing_says = "Once that is so, ask again and say that the filter is mature "
+			   "(--mature, or filter: "
+			   "mature in the file of -t); then a third of the animals, a test, 14 "
+			   "days, and the next third.";
 }
 
 static bool has_room(const struct ts_proposing *w, const struct ts_species *species)

@@ -335,7 +335,8 @@ static const char *tank_says(struct work *w)
 		ts_text_put(&w->text, "its sides are not known");
 	}
 	if (w->q->assumed_litres > 0)
-		ts_text_put(&w->text, ", assumed: usual for so many litres; --size says it better");
+		ts_text_put(&w->text,
+			", assumed: usual for so many litres; its sides say it better (--size)");
 	return keep(w);
 }
 

@@ -261,10 +261,11 @@ static void fill_stages_none(struct ts_remake_work *w)
 		w->r.stages_none =
 			"No stages: none of the plan's animals has a `since`, so nobody is taken "
 			"to live there yet; do it before any animal is bought. Those that live "
-			"there go behind --with, and the tank's own readings into the plan.";
+			"there are named too (--with), and the tank's own readings go into the "
+			"plan.";
 	else if (w->verdict == TS_VERDICT_REMAKE)
 		w->r.stages_none = "No stages: the tank is taken to be empty; do it before any "
-				   "animal is bought. Animals in it go behind --with.";
+				   "animal is bought. Animals in it are named too (--with).";
 }
 
 static void fill_verdict(struct ts_remake_work *w)

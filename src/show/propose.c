@@ -101,8 +101,7 @@ void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
 		if (r->musts[i].possible)
 			ts_doc_paragraph(doc, r->musts[i].possible);
 	}
-	if (!r->maturing_last)
-		maturing(doc, r);
+	maturing(doc, r); /* a mature filter has none: no purchase stands before it */
 	facts(doc, r);
 	paragraphs(doc, &r->notes);
 	if (r->why_heading) {
@@ -111,8 +110,6 @@ void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
 	}
 	for (size_t i = 0; i < r->community_count; i++)
 		list(doc, &r->communities[i], !i && r->deciding);
-	if (r->maturing_last)
-		maturing(doc, r);
 	for (size_t i = 0; i < r->waiting_count; i++)
 		ts_doc_paragraph(doc, r->waiting[i].says);
 	paragraphs(doc, &r->water_notes);
