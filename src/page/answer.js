@@ -73,7 +73,7 @@ const QUESTIONS = [
 		words: () => ["drift", "plan.yaml"] },
 	{ id: "due", needs: ["living"], words: () => ["due", "plan.yaml"] },
 	{ id: "titrate", needs: ["kh"],
-		words: (s) => ["titrate", ...subject(s)] },
+		words: (s) => ["titrate", ...subject(s), ...(s.tank.temperature ? ["--temperature", s.tank.temperature] : [])] },
 	{ id: "shop", says: "To take to the shop", needs: ["water"], paper: true,
 		words: (s) => ["rank", ...waterWords(s), ...roomWords(s)] },
 ];
@@ -148,11 +148,13 @@ function today() {
 	return ["--today", `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`];
 }
 
+// Without what would be typed on a terminal: it is of no use here.
+const untyped = (text) => text.replace(/; naming it asks for it \(--with\)| \(--[^)<]*\)/g, "");
+
 // What stands inside the page that the program wrote, without its head and title. Its script never
 // runs: it is parsed as a document of its own.
 function fragmentOf(page) {
-	// What would be typed on a terminal is of no use here.
-	const inside = page.slice(page.indexOf("<main>"), page.lastIndexOf("</main>")).replace(/ \(--[^)<]*\)/g, "");
+	const inside = untyped(page.slice(page.indexOf("<main>"), page.lastIndexOf("</main>")));
 	const main = new DOMParser().parseFromString(inside, "text/html").querySelector("main");
 	const nodes = Array.from(main.childNodes).filter((node) => node.nodeName !== "H1");
 	const fragment = document.createDocumentFragment();

@@ -5,7 +5,7 @@
 const STORE = "tapshoal";
 
 function emptySheet() {
-	return { reading: {}, older: [], water: {}, supply: {}, supplyOlder: [], tank: {}, stock: [], shop: {}, signs: [], rest: {} };
+	return { reading: {}, older: [], water: {}, supply: {}, supplyOlder: [], tank: {}, stock: [], shop: {}, signs: [], rest: {}, opened: false };
 }
 
 // A text that YAML takes for a text, whatever is in it.
@@ -72,9 +72,16 @@ function waterFile(sheet) {
 	return { ...sheet.water, readings: readingsOf(sheet.older, sheet.reading) };
 }
 
+// Which waste is in it depends on what was sampled. Said nowhere, and animals live there: then it is the
+// water they live in, as a sample on the terminal beside --there. A file has said it.
+const WASTE = ["NO3", "NO3-N", "NO2", "NO2-N", "ammonia"];
+const ofTankUnsaid = (sheet) => !sheet.water.kind && !sheet.opened && sheet.stock.some((line) => line.since) &&
+	WASTE.some((key) => sheet.reading[key]);
+const isOfTank = (sheet) => sheet.water.kind === "tank" || ofTankUnsaid(sheet);
+
 // A sample that came out of the tank is a reading of the tank; what is poured in is then asked beside it.
 function planFile(sheet, name) {
-	const ofTank = sheet.water.kind === "tank", plan = { ...sheet.rest };
+	const ofTank = isOfTank(sheet), plan = { ...sheet.rest };
 	const readings = readingsOf(sheet.older, sheet.reading), supply = readingsOf(sheet.supplyOlder, sheet.supply);
 	if (name) { plan.name = name; }
 	if (!ofTank && readings.length) { plan.water = waterFile(sheet); }
@@ -97,6 +104,7 @@ function newest(readings) {
 function takeWater(sheet, water) {
 	const { readings, ...rest } = water;
 	sheet.water = rest;
+	sheet.opened = true;
 	[sheet.reading, sheet.older] = newest(readings);
 }
 

@@ -21,6 +21,15 @@ const spoken = (word) => word.replace(/[_-]/g, " ");
 const labelled = (key) => (/[A-Z]/.test(key) ? key
 	: /[0-9]/.test(key) ? key.toUpperCase() : spoken(key[0].toUpperCase() + key.slice(1)));
 
+// Where a key alone does not say to a stranger what is asked.
+const LABELS = { "water-of-kind": "Water of (tap, tank)", "water-more-NO3": "Nitrate (NO3)", "water-more-NO2": "Nitrite (NO2)" };
+
+// "8 platies, 2 angelfish" or "8 platies and 2 angelfish": the first, and what stands behind it.
+function firstOf(typed) {
+	const text = typed.trim(), gap = /\s*[,;+]\s*|\s+and\s+(?=\d)/.exec(text);
+	return gap ? [text.slice(0, gap.index), text.slice(gap.index + gap[0].length)] : [text, ""];
+}
+
 // "14 dH" -> what is typed and its unit; a value without one of the units stays whole.
 function splitUnit(value, units) {
 	for (const { unit } of units) {
@@ -72,7 +81,7 @@ class Field {
 		} else if (this.units.length) {
 			this.line.append(element("span", { class: "unit" }, this.units[0].unit));
 		}
-		this.box.append(element("label", { for: this.id }, labelled(this.row.key)), this.line,
+		this.box.append(element("label", { for: this.id }, LABELS[this.id] || labelled(this.row.key)), this.line,
 			element("p", { class: "says", id: help }, this.row.says), ...(this.id === "water-first-GH" ? [this.words()] : []), this.doubt);
 	}
 	// Who has no figure may know the word: soft, middling and hard as detergents have it.

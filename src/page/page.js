@@ -66,14 +66,20 @@ function leave(index) {
 	at("animal").focus();
 }
 
-function add(species, count) {
+// `rest`: what was typed behind it, which is asked about next.
+function add(species, count, rest) {
 	sheet().stock.push({ species, count: count || "1" });
-	at("animal").value = "";
+	at("animal").value = rest || "";
 	at("names").replaceChildren();
 	at("names-said").textContent = `${species} is on the sheet.`;
 	showStock();
 	changed();
-	at(`animal-${sheet().stock.length}-count`).focus();
+	if (rest) {
+		complete();
+		at("animal").focus();
+	} else {
+		at(`animal-${sheet().stock.length}-count`).focus();
+	}
 }
 
 // What is typed comes first, then names that begin with it, then what shops sell; where no name is near,
@@ -82,7 +88,7 @@ const SOLD = ["everywhere", "often", "seldom", "rarely"];
 const searchedFor = (text) => (page.program.json(["find", "--fixed", text]) || { found: [] }).found;
 
 function complete() {
-	const [, count, text] = /^(\d*)\s*(.*)$/.exec(at("animal").value.trim()), low = text.toLowerCase();
+	const [one, rest] = firstOf(at("animal").value), [, count, text] = /^(\d*)\s*(.*)$/.exec(one), low = text.toLowerCase();
 	at("names").replaceChildren();
 	at("names-said").textContent = "";
 	if (text.length < 2) { return; }
@@ -97,10 +103,11 @@ function complete() {
 		found = Array.from(error.matchAll(/(?:did you mean |, |or )([^,(?]+) \(([^)]+)\)/g), (one) => [one[1], one[1], one[2]]);
 	}
 	at("names").replaceChildren(...found.slice(0, 8).map(([common, matched, species]) => element("li", {},
-		element("button", { type: "button", onclick: () => add(common, count) },
+		element("button", { type: "button", onclick: () => add(common, count, rest) },
 			common === matched || matched === species ? common : `${common} (${matched})`,
 			element("i", {}, ` ${species}`)))));
-	if (found.length > 8) { at("names-said").textContent = `${found.length - 8} more: type on.`; }
+	if (rest) { at("names-said").textContent += ` First ${one}; then ${rest}.`; }
+	if (found.length > 8) { at("names-said").textContent += ` ${found.length - 8} more: type on.`; }
 }
 
 // ---- The question and its answer
@@ -122,7 +129,9 @@ function showTold() {
 		page.rows.tank, 1)].filter(Boolean).join(", "));
 	say("part-tank", told({ ...s.tank, temperature: "" }, page.rows.tank, 4));
 	say("part-supply", told(s.supply, page.rows.reading, 4));
-	at("part-supply").hidden = s.water.kind !== "tank";
+	at("part-supply").hidden = !isOfTank(s);
+	const kind = page.fields.find((field) => field.id === "water-of-kind");
+	if (kind) { kind.doubt.textContent = ofTankUnsaid(s) ? "Taken as the tank's own: animals live in it, and waste was measured. If it is the tap's, choose tap." : ""; }
 	say("part-shop", told(s.shop, page.rows.reading, 4));
 	say("part-animals", s.stock.map((line) => `${line.count || "?"} ${line.species}`).join(", "));
 }
@@ -285,7 +294,7 @@ function readReport() {
 	page.program.put("report.txt", at("report-text").value);
 	const read = page.program.json(["read", "report.txt"]), place = at("report-said");
 	if (!read) {
-		place.replaceChildren(refusal(page.program.ask(["read", "report.txt"]).error));
+		place.replaceChildren(refusal(ofPasted(page.program.ask(["read", "report.txt"]).error)));
 		return;
 	}
 	for (const { key, unit, low, high, value } of read.taken) {
@@ -305,14 +314,17 @@ function readReport() {
 // What the program says above its values: wrapped lines, a sentence begins with a capital.
 function reportHead() {
 	const head = page.program.ask(["read", "report.txt"]).out.split("readings:")[0];
-	return head.replace(/^# ?/gm, "").trim().split(/\n(?=[A-Z])/).map((text) => element("p", {}, text));
+	return ofPasted(head).replace(/^# ?/gm, "").trim().split(/\n(?=[A-Z])/).map((text) => element("p", {}, text));
 }
+
+// What was pasted is no file to who pasted it.
+const ofPasted = (text) => text.replace(/\breport\.txt:(\d+)(:\d+)?/g, "line $1").replace(/\breport\.txt\b/g, "what you pasted");
 
 // The program's own words about what was asked or left out.
 function reportText() {
 	const said = page.program.ask(["read", "report.txt"]);
 	return [element("details", { class: "more" }, element("summary", {}, "Line by line"),
-		element("pre", { tabindex: "0" }, said.out + said.error))];
+		element("pre", { tabindex: "0" }, ofPasted(said.out + said.error)))];
 }
 
 // What a plan names is laid where the plan looks for it, if it was opened with it.

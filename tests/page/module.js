@@ -8,7 +8,7 @@ const root = path.join(__dirname, "../.."), build = process.argv[2];
 const source = ["program", "files", "form", "answer"].map((name) =>
 	fs.readFileSync(path.join(root, `src/page/${name}.js`), "utf8")).join("\n");
 const P = vm.runInThisContext(`${source}\n({ Program, yaml, fromYaml, toLink, fromLink, emptySheet, namedFiles, takeFile, planFile, waterFile, addOwn,
-splitUnit, joinUnit, doubtfulUnit, typed, QUESTIONS, missing })`);
+splitUnit, joinUnit, doubtfulUnit, typed, QUESTIONS, missing, firstOf, untyped })`);
 const bytes = fs.readFileSync(path.join(build, "page/page.wasm"));
 const image = fs.readFileSync(path.join(build, "src/cli/species.image"));
 const now = () => performance.now();
@@ -137,6 +137,44 @@ test("a tank's own reading and the water that is poured in keep apart", () => {
 	equal(program.ask(["drift", "plan.yaml", "--today", "2026-03-01"], sheet, "t").code, 0, "drift");
 	P.takeFile(back, program.call((running) => running.plain("/plan.yaml")).out, new Map());
 	for (const part of ["reading", "water", "supply"]) { equal(back[part], sheet[part], part); }
+});
+
+test("nitrate that was said to be of nothing is the tank's where animals live, unless a file says the water", () => {
+	const sheet = P.emptySheet(), plan = () => P.planFile(sheet, "t");
+	Object.assign(sheet, { reading: { GH: "14 dH", NO3: "25 mg/L" }, stock: [{ species: "platy", count: "6", since: "2026-01-01" }] });
+	equal([plan().tank.readings, plan().water], [[{ GH: "14 dH", NO3: "25 mg/L" }], undefined], "unsaid");
+	for (const change of [{ water: { kind: "tap" } }, { stock: [{ species: "platy", count: "6" }] }, { reading: { GH: "14 dH" } }, { opened: true }]) {
+		const other = { ...sheet, ...change };
+		equal(P.planFile(other, "t").water.readings, [other.reading], JSON.stringify(change));
+	}
+	program.put("opened.yaml", P.yaml({ water: { readings: [{ GH: "14 dH", NO3: "25 mg/L" }] },
+		tank: { length: "80 cm", width: "35 cm", height: "40 cm" }, stock: sheet.stock }));
+	const { code, out } = program.call((running) => running.plain("/opened.yaml"));
+	equal(code, 0, out);
+	P.takeFile(sheet, out, new Map());
+	equal([plan().water.readings, plan().tank.readings], [[{ GH: "14 dH", NO3: "25 mg/L" }], undefined], "opened");
+});
+
+test("animals typed in one line are taken one by one", () => {
+	equal(P.firstOf("8 harlequin rasboras, 2 angelfish"), ["8 harlequin rasboras", "2 angelfish"], "comma");
+	equal(P.firstOf(" 8 platies and 2 corys; snails"), ["8 platies", "2 corys; snails"], "and");
+	equal(P.firstOf("black and white tetra"), ["black and white tetra", ""], "a name with and");
+});
+
+test("no answer tells to type what only a terminal takes", () => {
+	const sheet = P.emptySheet();
+	Object.assign(sheet, { reading: { GH: "8 dH", KH: "5 dH", pH: "7.4" }, tank: { volume: "112 L" },
+		shop: { GH: "9 dH" }, stock: [{ species: "harlequin rasbora", count: "8" }, { species: "angelfish", count: "2" }] });
+	for (const temperature of [undefined, "24 C"]) {
+		if (temperature) { sheet.tank.temperature = temperature; }
+		for (const question of P.QUESTIONS.filter((one) => !P.missing(one, sheet).length)) {
+			const { out } = program.ask(question.words(sheet).concat("-f", "html", "--today", "2026-03-01"), sheet, "t");
+			const text = P.untyped(out.slice(out.indexOf("<main>"))).replace(/<(style|script)[^]*?<\/\1>|<[^>]*>/g, " ");
+			const typed = /.{0,60} (--[a-z]|-t FILE).{0,30}/.exec(text);
+			if (typed) { throw new Error(`${question.id}: ${typed[0]}`); }
+			if (question.id === "titrate") { equal(/C \(assumed\)/.test(text), !temperature, `the temperature is assumed, ${temperature}`); }
+		}
+	}
 });
 
 test("a link says what the sheet says, and takes no key that is none", () => {

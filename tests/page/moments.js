@@ -105,8 +105,14 @@ const moments = (() => {
 		openPart("part-tank");
 		for (const [side, text] of [["length", "80"], ["width", "35"], ["height", "40"]]) { type(`tank-fields-${side}`, text); }
 		openPart("part-animals");
-		await add("neon tet", "10");
-		await add("anglfish", "2");
+		type("animal", "10 neon tetras, 2 anglfish");
+		for (const count of ["10", "2"]) {
+			await until("a name of two", () => document.querySelector("#names button"));
+			press(document.querySelector("#names button"));
+			const number = document.querySelectorAll("#stock > li").length;
+			expect(id(`animal-${number}-count`).value === count, `animal ${number} is not ${count}`);
+		}
+		expect(id("animal").value === "", `left over: ${id("animal").value}`);
 		await shown("filled");
 		press(question("together"));
 		await until("the judgement", () => /neon tetra/.test(answer()));
@@ -138,6 +144,7 @@ const moments = (() => {
 		type("report-text", "Supply area Invented Valley\npH 7.45\nTotal hardness 15.2 dH\nCalcium 88.1 mg/L\n" +
 			"Magnesium 12.4 mg/L\nTotal alkalinity 4.33 meq/L\nNitrate (as NO3) 9.8 mg/L\nTaste none\n");
 		press(id("report-read"));
+		expect(!/report\.txt/.test(id("report-said").textContent), "what was pasted is called a file");
 		expect(/line 3/.test(id("report-said").innerText), `no line is named: ${id("report-said").innerText}`);
 		expect(id("water-first-GH").value === "15.2", `GH is ${id("water-first-GH").value}`);
 		await shown("read");
