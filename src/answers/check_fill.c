@@ -150,16 +150,34 @@ static bool under_a_regime(const struct ts_check_work *w, const struct ts_ruling
 	bool recipe = r->remedy.kind == TS_REMEDY_MINERALS || r->remedy.kind == TS_REMEDY_DILUTE;
 
 	return r->rule == TS_RULE_WATER && recipe &&
-	       (ts_check_held(w) ||
-		       (w->advice_count && strcmp(w->advice[0].row->id, "buffer.gone") == 0));
+	       (ts_check_held(w) || (w->advice_count && strncmp(w->advice[0].row->id, "buffer.gone",
+								strlen("buffer.gone")) == 0));
+}
+
+/* One size in an answer: a tank is as large as the repair wants it, without those who go. */
+static void take_tank_of_repair(const struct ts_check_work *w, struct ts_remedy *io)
+{
+	for (size_t i = 0; i < w->check.repair_count; i++) {
+		const struct ts_remedy *step = &w->check.repair[i].remedy;
+
+		if (io->kind != TS_REMEDY_TANK || step->kind != io->kind ||
+			!(step->length_cm > 0) || !(io->length_cm > 0))
+			continue;
+		io->length_cm = step->length_cm;
+		io->width_cm = step->width_cm;
+		io->height_cm = step->height_cm;
+	}
 }
 
 static void fill_remedy(
 	struct ts_check_work *w, const struct ts_ruling *r, struct ts_check_judgement *ret)
 {
-	struct ts_remedy remedy = r->remedy;
+	struct ts_ruling same = *r;
+	struct ts_remedy remedy;
 	const char *says;
 
+	take_tank_of_repair(w, &same.remedy);
+	remedy = same.remedy;
 	if (of_nobodys_water(w, r) || left_as_it_is(w, r) || under_a_regime(w, r))
 		return;
 	if (of_a_report(w, r)) {
@@ -175,7 +193,7 @@ static void fill_remedy(
 		ts_text_put(
 			&w->text, " C, and give that as the tank's temperature (--temperature)");
 	} else {
-		ts_say_remedy(&w->text, r, ts_check_held(w));
+		ts_say_remedy(&w->text, &same, ts_check_held(w));
 	}
 	if (!w->text.len)
 		return;

@@ -517,6 +517,37 @@ static void lead_with_running_tank(struct ts_check_work *w, size_t advice)
 		lead_with_advice(w, advice);
 }
 
+/* Nitrate that was read where all of them live there, and nothing is more urgent; entry_count. */
+static size_t waste_of_residents(const struct ts_check_work *w)
+{
+	size_t none = w->entry_count, entry = of_rule(w, TS_RULE_NITRATE);
+
+	if (w->check.planned_groups || entry == none || w->entries[entry].severity < TS_CONCERN ||
+		(w->advice_count && acts(w->advice[0].row)))
+		return none;
+	return entry;
+}
+
+/* "Change 40 % of the water every 7 days: nitrate 70 mg/L, comfortable to 50." */
+static void lead_with_waste(struct ts_check_work *w, size_t entry)
+{
+	size_t load = of_rule(w, TS_RULE_NITRATE_LOAD);
+	const struct ts_ruling *r = load < w->entry_count ? w->entries[load].ruling : NULL;
+
+	if (r && r->remedy.kind == TS_REMEDY_ROUTINE && r->remedy.percent > 0) {
+		ts_text_put(&w->text, "Change ");
+		ts_text_number_short(&w->text, r->remedy.percent, 0);
+		ts_text_put(&w->text, " % of the water every ");
+		ts_text_number_short(&w->text, r->remedy.days, 0);
+		ts_text_put(&w->text, " days: ");
+	} else {
+		ts_text_put(&w->text, "Change more of the water, or more often: ");
+	}
+	ts_say_opening(&w->text, w->entries[entry].ruling);
+	ts_text_put(&w->text, ".");
+	ts_check_finish(w, entry, NULL);
+}
+
 /* A conflict that no routine mends. */
 static bool faulty(const struct ts_check_work *w)
 {
@@ -524,8 +555,10 @@ static bool faulty(const struct ts_check_work *w)
 		const struct ts_ruling *r = w->entries[i].ruling;
 
 		/* A larger tank takes weeks: what is to be done about the water goes before it. */
-		if (!w->check.planned_groups && w->advice_count && acts(w->advice[0].row) && r &&
-			ts_ruling_topic(r) == TS_TOPIC_ROOM)
+		bool waste = (w->advice_count && acts(w->advice[0].row)) ||
+			     waste_of_residents(w) != w->entry_count;
+
+		if (!w->check.planned_groups && waste && r && ts_ruling_topic(r) == TS_TOPIC_ROOM)
 			continue;
 		if (r && (w->check.planned_groups || ts_ruling_topic(r) != TS_TOPIC_WASTE))
 			return true;
@@ -535,7 +568,7 @@ static bool faulty(const struct ts_check_work *w)
 
 void ts_check_headline(struct ts_check_work *w)
 {
-	size_t none = w->entry_count, advice = leading_advice(w);
+	size_t none = w->entry_count, advice = leading_advice(w), waste = waste_of_residents(w);
 	bool danger = w->advice_count && w->advice[0].row->group >= 2 &&
 		      (w->advice[0].row->group <= 3 ||
 			      (w->advice[0].row->group <= 7 && ts_check_unwell(w)));
@@ -548,6 +581,8 @@ void ts_check_headline(struct ts_check_work *w)
 		lead_with_nobody(w, nobody);
 	else if (!w->question->plan->stock_count && advice == none)
 		lead_with_water(w);
+	else if (!faults && waste != none && !name_asked(w, asked_first(w)) && !nobody)
+		lead_with_waste(w, waste);
 	else if (w->check.planned_groups || faults || advice == none)
 		lead_with_list(w);
 	else

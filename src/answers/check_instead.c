@@ -8,6 +8,7 @@
 
 #include <string.h>
 
+#include "base/arena.h"
 #include "stock/rules.h"
 #include "words/rulings.h"
 
@@ -110,6 +111,67 @@ enum {
 	WORTH_FAMILY = 400
 };
 
+/* The line stays in the plan in which a replacement is tried. */
+static bool line_stays(
+	const struct ts_check_work *w, const struct ts_species *gone, const struct ts_species *line)
+{
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		if (w->check.groups[i].group.species == line)
+			return stays(&w->check.groups[i], gone);
+	}
+	return true;
+}
+
+/* Nothing is held against `s`, nor between any two of them. */
+static bool sound(const struct ts_check *c, const struct ts_species *s)
+{
+	for (size_t i = 0; i < c->count; i++) {
+		const struct ts_ruling *r = &c->rulings[i];
+
+		if (r->severity >= TS_CONCERN && (r->subject == s || r->other))
+			return false;
+	}
+	return c->verdict != TS_PLAN_UNSOUND;
+}
+
+/* The whole plan is judged again with `s` in the place of `gone`: nobody is named to be refused. */
+static bool passes(
+	struct ts_check_work *w, const struct ts_species *gone, const struct ts_species *s)
+{
+	const struct ts_check_question *q = w->question;
+	struct ts_plan plan = *q->plan;
+	struct ts_arena scratch;
+	struct ts_stock_line *stock;
+	const struct ts_species **species;
+	struct ts_check after;
+	bool pass = false;
+
+	ts_arena_open(&scratch, &w->asking->arena->allocator);
+	stock = ts_arena_array(&scratch, q->plan->stock_count + 1, sizeof *stock);
+	species = ts_arena_array(&scratch, q->plan->stock_count + 1, sizeof *species);
+	plan.stock = stock;
+	plan.stock_count = 0;
+	for (size_t i = 0; stock && species && i < q->plan->stock_count; i++) {
+		if (q->species[i] && !line_stays(w, gone, q->species[i]))
+			continue;
+		species[plan.stock_count] = q->species[i];
+		stock[plan.stock_count++] = q->plan->stock[i];
+	}
+	if (stock && species) {
+		species[plan.stock_count] = s;
+		stock[plan.stock_count++] = (struct ts_stock_line){.species = s->species,
+			.count = ceil(s->group.comfortable),
+			.sex = TS_SEX_UNKNOWN,
+			.origin = TS_ORIGIN_UNKNOWN};
+		pass = ts_check_plan(&plan, species, w->asking->today, w->asking->practice,
+			       &scratch, &after) == TS_OK &&
+		       sound(&after, s);
+	}
+	w->asking->arena->failed |= scratch.failed;
+	ts_arena_drop(&scratch);
+	return pass;
+}
+
 static double worth(const struct ts_species *gone, const struct ts_species *s, double distance)
 {
 	double sum = WORTH_EVERYWHERE * (s->sold == TS_SOLD_EVERYWHERE) + fmin(distance, 99);
@@ -189,19 +251,28 @@ static size_t mixed(const struct choice *from, size_t count, struct choice *ret)
 	return kept;
 }
 
-/* "take 10 lemon tetras, which like this water." */
-static bool put_instead(struct ts_check_work *w, const char *before, const struct ts_species *gone,
-	const char *take)
+/* "Instead of the neon tetras, take 10 lemon tetras, which like this water."; `kept` NULL: nobody.
+ */
+static bool put_instead(
+	struct ts_check_work *w, const struct ts_species *kept, const struct ts_species *gone)
 {
-	struct choice best;
+	struct choice all[LOOKED_AT] = {0}, best;
+	size_t count = choose(w, gone->kind, gone, LOOKED_AT, all), at = 0;
 
-	if (!choose(w, gone->kind, gone, 1, &best))
+	while (at < count && !passes(w, gone, all[at].species))
+		at++;
+	if (at == count)
 		return false;
+	best = all[at];
 	w->out->instead_species = best.species->species;
 	w->out->instead_count = ceil(best.species->group.comfortable);
-	ts_text_put(&w->text, before);
+	ts_text_put(&w->text, kept ? "Or keep the " : "Instead of the ");
+	if (kept) {
+		ts_say_animals(&w->text, kept);
+		ts_text_put(&w->text, ", and instead of the ");
+	}
 	ts_say_animals(&w->text, gone);
-	ts_text_put(&w->text, take);
+	ts_text_put(&w->text, kept ? " take " : ", take ");
 	ts_text_number_short(&w->text, w->out->instead_count, 0);
 	ts_text_put(&w->text, " ");
 	(w->out->instead_count == 1 ? ts_say_animal : ts_say_animals)(&w->text, best.species);
@@ -215,7 +286,7 @@ static bool put_instead(struct ts_check_work *w, const char *before, const struc
 
 bool ts_check_name_instead(struct ts_check_work *w, const struct ts_species *gone)
 {
-	return put_instead(w, "Instead of the ", gone, ", take ");
+	return put_instead(w, NULL, gone);
 }
 
 /*
@@ -237,18 +308,20 @@ void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault)
 	if (goes == fault->subject || fault->rule == TS_RULE_FIN_NIPPER) {
 		(void)ts_check_name_instead(w, goes);
 	} else if (fault->rule == TS_RULE_EATEN && goes == fault->other) {
-		ts_text_put(&w->text, "Or keep the ");
-		ts_say_animals(&w->text, goes);
-		(void)put_instead(w, ", and instead of the ", fault->subject, " take ");
-		ts_text_clear(&w->text);
+		(void)put_instead(w, goes, fault->subject);
 	}
 }
 
 bool ts_check_name_for_water(struct ts_check_work *w, int kind)
 {
 	struct choice all[LOOKED_AT] = {0}, best[NAMED] = {0};
-	size_t count = mixed(all, choose(w, kind, NULL, LOOKED_AT, all), best);
+	size_t count = choose(w, kind, NULL, LOOKED_AT, all), kept = 0;
 
+	for (size_t i = 0; i < count; i++) {
+		if (passes(w, NULL, all[i].species))
+			all[kept++] = all[i];
+	}
+	count = mixed(all, kept, best);
 	if (!count)
 		return false;
 	ts_text_put(&w->text, kind == TS_ANIMAL_FISH ? "Fish for this water as it is: "

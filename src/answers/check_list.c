@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "stock/rules.h"
 #include "words/rulings.h"
 
 /* Advice and the rules that are about the same. */
@@ -280,9 +281,25 @@ static bool of_numbers(const struct ts_check_work *w, const struct ts_ruling *r)
 	       (ts_check_held(w) || ts_check_unwell(w) || waste_read(w));
 }
 
+/*
+ * While those that live there are in danger or ill, nothing is said of how the tank is stocked: of
+ * its room never, of who goes with whom where the water, and no neighbour, is the cause.
+ */
+static bool of_stocking(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	int group = w->advice_count ? w->advice[0].row->group : 0;
+	bool room = ts_rule_of_room(r->rule) || r->rule == TS_RULE_TANK_UNMEASURED ||
+		    r->rule == TS_RULE_TANK_UNKNOWN;
+
+	if (r->rule == TS_RULE_ELECTRIC || w->check.planned_groups ||
+		!(group == 2 || (group == 3 && ts_check_unwell(w))))
+		return false;
+	return room || (group == 2 && ts_ruling_topic(r) == TS_TOPIC_COMPANY);
+}
+
 static bool spoken_for(const struct ts_check_work *w, const struct ts_ruling *r)
 {
-	if (of_light(w, r) || of_numbers(w, r))
+	if (of_light(w, r) || of_numbers(w, r) || of_stocking(w, r))
 		return true;
 	for (size_t i = 0; i < w->advice_count; i++) {
 		if (of_now(w, w->advice[i].row, r))

@@ -80,12 +80,12 @@ static bool is_cause(const struct ts_advice_row *row, const struct ts_care_state
 {
 	static const char *const causes[] = {"filter.reading", "old-tank", "oxygen.short",
 		"apart.no3", "apart.kh", "apart.ec", "apart.blend", "nitrate.high", "buffer.gone",
-		"stock.temperature"};
+		"buffer.gone-soft", "stock.temperature"};
 
 	/* Gasping is a sign itself. */
 	if (row->group == 2)
 		return strcmp(row->id, "now.gasping") != 0;
-	if (s->acid_bed && strcmp(row->id, "buffer.gone") == 0)
+	if (s->acid_bed && strncmp(row->id, "buffer.gone", strlen("buffer.gone")) == 0)
 		return false;
 	for (size_t i = 0; i < sizeof causes / sizeof *causes; i++) {
 		if (strcmp(row->id, causes[i]) == 0)

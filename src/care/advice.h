@@ -60,6 +60,7 @@ struct ts_care_state {
 	bool lived_long; /* stock has lived there for eight weeks or more */
 	bool lived_in;   /* animals live there, and none is planned: nobody is to be bought */
 	bool co2_injected;
+	bool alone;     /* it is one single animal */
 	bool empty;     /* animals are planned, and none lives there yet: nothing is harmed */
 	bool lime_bed;  /* limestone or aragonite: it raises GH and KH */
 	bool acid_bed;  /* active soil or peat: it holds KH and pH down */
@@ -101,7 +102,8 @@ struct ts_care_figures {
 	double oxygen_mg_l, deaths, change_gh_dh, change_kh_dh, ec_apart_percent, no3_apart_mg_l;
 	double buffer_days, ph_trend, co2_low_mg_l, co2_high_mg_l, ph_swing_low, ph_swing_high;
 	double lived_days, reading_age_days, filter_stopped_h, away_days, newcomer_days;
-	double nh3_mg_l;       /* un-ionised ammonia as N, now */
+	double lived_years, lives_low_years, lives_high_years; /* of one that is old */
+	double nh3_mg_l;                                       /* un-ionised ammonia as N, now */
 	double nh3_there_mg_l; /* at the pH of the change water, once aired */
 	double nh3_half_mg_l;  /* after a 50 % change with the change water, once aired */
 	double ccc_mg_l;       /* EPA 2013 chronic limit for total ammonia here */

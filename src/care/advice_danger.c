@@ -342,10 +342,32 @@ CONDITION(minerals_wear)
 	       !explained(s, practice, f) && ts_advice_mendable(s, practice, f);
 }
 
+#define DAYS_OF_YEAR 365.25
+
+/* A single animal, as old as its kind becomes, in water that has nothing against it. */
+CONDITION(old_age)
+{
+	const struct ts_range *lives =
+		s->resident_count == 1 ? &s->residents[0].species->lives_years : NULL;
+	double years = s->lived_days / DAYS_OF_YEAR;
+
+	if (!lives || !s->alone || !(years >= (lives->low + lives->high) / 2) ||
+		!(s->signs & TS_SIGNS_SLOW) || s->deaths > 0 || !f->hardness_liked ||
+		s->no3_mg_l > f->no3_concern || named_by_sight(s) || explained(s, practice, f) ||
+		ts_holds_minerals_wear(s, practice, f) || ts_holds_temperature_out(s, practice, f))
+		return false;
+	f->lived_years = years;
+	f->lives_low_years = lives->low;
+	f->lives_high_years = lives->high;
+	return true;
+}
+
 CONDITION(slow_decline)
 {
+	struct ts_care_figures other = *f;
+
 	return s->signs & TS_SIGNS_SLOW && !named_by_sight(s) && !explained(s, practice, f) &&
-	       !ts_holds_minerals_wear(s, practice, f);
+	       !ts_holds_minerals_wear(s, practice, f) && !ts_holds_old_age(s, practice, &other);
 }
 
 CONDITION(other_signs)

@@ -130,7 +130,7 @@ static double wanted(const struct ts_care_state *s, int parameter, double poured
 		if (poured < fit->tolerated.low)
 			most = fmax(most, fit->preferred.low);
 	}
-	return all.low > all.high ? (double)NAN : fmin(most, all.high);
+	return isnan(most) || all.low > all.high ? (double)NAN : fmin(most, all.high);
 }
 
 /* What lifts KH by 1 dH, and what the new water needs to keep the buffer and those there. */

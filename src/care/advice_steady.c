@@ -215,6 +215,17 @@ CONDITION(buffer_gone)
 	       !ts_holds_gone_old(s, practice, f);
 }
 
+/* What is poured in has no more: nothing was used up, the supply is too soft. */
+CONDITION(buffer_never_there)
+{
+	return ts_holds_buffer_gone(s, practice, f) && s->change_kh_dh <= s->kh_dh;
+}
+
+CONDITION(buffer_used_up)
+{
+	return ts_holds_buffer_gone(s, practice, f) && !ts_holds_buffer_never_there(s, practice, f);
+}
+
 CONDITION(buffer_act)
 {
 	if (ts_holds_buffer_gone(s, practice, f) || all_of_black_water(s) ||

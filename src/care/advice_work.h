@@ -39,6 +39,7 @@
 	X(one_ill)                                                                                 \
 	X(minerals_wear)                                                                           \
 	X(slow_decline)                                                                            \
+	X(old_age)                                                                                 \
 	X(other_signs)                                                                             \
 	X(deaths)                                                                                  \
 	X(ammonia_or_nitrite_read)                                                                 \
@@ -58,6 +59,8 @@
 	X(acid_bed_and_well)                                                                       \
 	X(black_water)                                                                             \
 	X(buffer_gone)                                                                             \
+	X(buffer_never_there)                                                                      \
+	X(buffer_used_up)                                                                          \
 	X(buffer_act)                                                                              \
 	X(buffer_hinted)                                                                           \
 	X(buffer_between)                                                                          \

@@ -263,9 +263,19 @@ static bool all_live_there(const struct ts_plan *plan)
 	return plan->stock_count > 0;
 }
 
+static bool alone(const struct ts_plan *plan)
+{
+	double count = 0;
+
+	for (size_t i = 0; i < plan->stock_count; i++)
+		count += plan->stock[i].count;
+	return count == 1;
+}
+
 static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 {
 	c->empty = nobody_yet(plan);
+	c->alone = alone(plan);
 	c->lived_in = all_live_there(plan);
 	c->co2_injected = plan->tank.co2 == TS_CO2_INJECTED;
 	c->acid_bed = plan->tank.substrate == TS_SUBSTRATE_ACTIVE ||

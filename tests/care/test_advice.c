@@ -288,6 +288,13 @@ static void slow(struct tank *t)
 {
 	t->state.signs = TS_SIGNS_SLOW;
 }
+static void old(struct tank *t)
+{
+	slow(t);
+	t->species.lives_years = (struct ts_range){2, 3};
+	t->state.alone = true;
+	t->state.lived_days = 3 * 365;
+}
 static void worn(struct tank *t)
 {
 	slow(t);
@@ -358,6 +365,11 @@ static void no3_high(struct tank *t)
 static void gone(struct tank *t)
 {
 	t->state.kh_dh = 0.5;
+}
+static void never_there(struct tank *t)
+{
+	gone(t);
+	t->state.change_kh_dh = 0.5;
 }
 static void hinted(struct tank *t)
 {
@@ -455,6 +467,7 @@ static const struct {
 	{"vet.floating", floating},
 	{"vet.one", one_ill},
 	{"vet.minerals", worn},
+	{"vet.age", old},
 	{"vet.slow", slow},
 	{"vet.newcomers", newcomers_die},
 	{"vet.deaths", dead},
@@ -479,6 +492,7 @@ static const struct {
 	{"co2.watch", injected},
 	{"leave.acid-bed", acid_bed},
 	{"leave.source", source},
+	{"buffer.gone-soft", never_there},
 	{"buffer.gone", gone},
 	{"buffer.hinted", hinted},
 	{"buffer.act", act},
