@@ -451,9 +451,7 @@ static bool owns_floor(const struct ts_species *a, const struct ts_species *b)
 
 bool ts_compose_press(const struct ts_group *a, const struct ts_group *b)
 {
-	bool males = a->males && !a->females && !a->either;
-
-	return bears_young(a->species) && bears_young(b->species) && males && b->females > 0;
+	return bears_young(a->species) && bears_young(b->species) && (a->females || b->females);
 }
 
 /* Of two layers, so that the tempo of one is no trouble to the other. */
@@ -477,8 +475,6 @@ double ts_compose_friction(
 	if (w->tank->length_cm < FLOOR_FOR_TWO_CM)
 		points += p[TS_P_PROPOSE_TEMPER] * (owns_floor(a, b) + owns_floor(b, a));
 	points += p[TS_P_PROPOSE_TEMPER] * (rough_on_fins(a, b) + rough_on_fins(b, a));
-	/* Males of one court the females of the other, and the larger are rough. */
-	points += p[TS_P_PROPOSE_LIVEBEARERS] * (bears_young(a) && bears_young(b));
 	if (a->needs.flow && b->needs.flow)
 		points += p[TS_P_PROPOSE_FLOW] * abs(a->needs.flow - b->needs.flow);
 	if (!layered(a, b))

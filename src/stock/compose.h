@@ -41,8 +41,11 @@ double ts_compose_value(
 const char *ts_compose_apart(
 	const struct ts_wish *wish, const struct ts_species *a, const struct ts_species *b);
 
-/* Males without females, who press those of another kind of livebearer. */
-bool ts_compose_press(const struct ts_group *males, const struct ts_group *others);
+/*
+ * Two kinds of livebearers of which one has females: the males of the other press them, or both
+ * fill the tank with young.
+ */
+bool ts_compose_press(const struct ts_group *a, const struct ts_group *b);
 
 /* Points that two of a list cost it beyond the rules: unlike homes or currents, too much alike. */
 double ts_compose_friction(

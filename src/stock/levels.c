@@ -85,8 +85,9 @@ size_t ts_levels(const struct ts_species *s, struct ts_level ret[TS_LEVELS_MOST]
 		return add(s, ret, 0, 1, true);
 	if (s->group.sexes == TS_SEXES_PAIR)
 		return add(s, ret, 0, 2, true);
-	/* One female would be all that the owner of a harem has. */
-	if (s->group.pair && least > 2 && s->group.sexes != TS_SEXES_HAREM) {
+	/* One female would be all that the owner of a harem, or a male livebearer, has. */
+	if (s->group.pair && least > 2 && s->group.sexes != TS_SEXES_HAREM &&
+		s->group.sexes != TS_SEXES_TWO_FEMALES) {
 		ret[n++] = (struct ts_level){
 			.group = {.species = s, .males = 1, .females = 1}, .comfortable = true};
 	}
@@ -106,10 +107,11 @@ size_t ts_levels(const struct ts_species *s, struct ts_level ret[TS_LEVELS_MOST]
 	if (s->group.sexes == TS_SEXES_TWO_FEMALES && s->young_month > 0 &&
 		s->adult_length_cm <= MALES_CM) {
 		/* Large males quarrel among themselves; small ones too, where there are many. */
-		for (unsigned times = 2; times <= 4; times++)
+		for (unsigned halves = 2; halves <= 6; halves += halves < 4 ? 1 : 2)
 			ret[n++] = (struct ts_level){
-				.group = {.species = s, .males = times * comfortable / 2},
-				.comfortable = true};
+				.group = {.species = s, .males = halves * comfortable / 2},
+				.comfortable = true,
+				.crowd = halves > 4};
 	}
 	return n;
 }

@@ -9,7 +9,7 @@
 
 #include <tapshoal/stock.h>
 
-#define TS_LEVELS_MOST 7
+#define TS_LEVELS_MOST 8
 
 struct ts_level {
 	struct ts_group group;

@@ -193,8 +193,7 @@ static const char *apart(
 static bool presses(const struct builder *b, const struct ts_candidacy *x,
 	const struct ts_candidacy *y, size_t i, size_t j)
 {
-	return !(x->must && y->must) && (ts_compose_press(group(b, i), group(b, j)) ||
-						ts_compose_press(group(b, j), group(b, i)));
+	return !(x->must && y->must) && ts_compose_press(group(b, i), group(b, j));
 }
 
 static void set_pair(struct ts_model *m, size_t i, size_t j, bool fine, double points)

@@ -138,6 +138,10 @@ static void test_levels__livebearers_two_females_a_male(void **state)
 	expect(&l[4], 8, 0, 0, true);
 	expect(&l[5], 12, 0, 0, true);
 	expect(&l[6], 16, 0, 0, true);
+	expect(&l[7], 24, 0, 0, true);
+	assert_true(l[7].crowd && !l[6].crowd);
+	s.group.pair = true; /* one female is no company for a male */
+	assert_int_equal(ts_levels(&s, l), TS_LEVELS_MOST);
 	s.adult_length_cm = 8; /* large males quarrel */
 	assert_int_equal(ts_levels(&s, l), 4);
 }

@@ -353,6 +353,37 @@ static void test_propose__shoals_grow_with_the_tank(void **state)
 	}
 }
 
+/* Males of one kind court the females of the other, or both fill the tank with young. */
+static void test_propose__two_livebearers_are_males_alone(void **state)
+{
+	struct scene hard = {"very hard water", 24, 17, 8.2, 25, 80, 35, 40};
+	size_t two = 0;
+
+	for (size_t n = 0; n < 3; n++, hard.length_cm += 35, hard.width_cm += 12) {
+		struct asked a;
+
+		ask(&a, *state, &hard);
+		answer(&a);
+		assert_true(a.p.count > 0);
+		for (size_t l = 0; l < a.p.count; l++) {
+			size_t kinds = 0, females = 0;
+
+			for (size_t i = 0; i < a.p.lists[l].count; i++) {
+				const struct ts_group *g = &a.p.lists[l].lines[i].group;
+
+				if (strcmp(g->species->family, "Poeciliidae") == 0) {
+					kinds++;
+					females += g->females + g->either;
+				}
+			}
+			two += kinds > 1;
+			assert_true(kinds < 2 || females == 0);
+		}
+		ts_arena_drop(&a.arena);
+	}
+	assert_true(two > 0);
+}
+
 static void test_propose__what_the_water_excludes_is_not_had_by_asking(void **state)
 {
 	const struct ts_species *mbuna = named(*state, "Maylandia lombardoi");
@@ -550,6 +581,7 @@ int main(void)
 		cmocka_unit_test(test_propose__with_and_without_are_kept),
 		cmocka_unit_test(test_propose__slim_fish_stay_out_of_mouths),
 		cmocka_unit_test(test_propose__shoals_grow_with_the_tank),
+		cmocka_unit_test(test_propose__two_livebearers_are_males_alone),
 		cmocka_unit_test(test_propose__what_the_water_excludes_is_not_had_by_asking),
 		cmocka_unit_test(test_propose__too_few_residents_are_made_a_group),
 		cmocka_unit_test(test_propose__hardy_and_little_nitrate_narrow_it),
