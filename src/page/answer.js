@@ -57,9 +57,9 @@ const QUESTIONS = [
 	{ id: "fits", needs: ["water", "room"],
 		words: (s) => ["propose", ...waterWords(s), ...roomWords(s), ...(NEEDS.size.has(s) ? [] :
 			[...(s.tank.filter === "mature" ? ["--mature"] : []), ...(s.tank.cover === "yes" ? ["--lid"] : [])])] },
-	{ id: "together", needs: ["planned"],
+	{ id: "together", needs: ["planned", "room"],
 		words: () => ["check", "plan.yaml"] },
-	{ id: "tank", needs: ["living"],
+	{ id: "tank", needs: ["living", "room"],
 		words: () => ["check", "plan.yaml"] },
 	{ id: "why", needs: ["water", "animals"],
 		words: (s) => ["why", ...names(s), ...waterWords(s), ...tankWords(s)] },
@@ -71,7 +71,7 @@ const QUESTIONS = [
 		words: (s) => ["arrive", ...repeated("--with", names(s)), "--shop", "shop.yaml", "--hours", "1 h", ...waterWords(s)] },
 	{ id: "drift", needs: ["animals", "size", "water"],
 		words: () => ["drift", "plan.yaml"] },
-	{ id: "due", needs: ["living"], words: () => ["due", "plan.yaml"] },
+	{ id: "due", needs: ["living", "room"], words: () => ["due", "plan.yaml"] },
 	{ id: "titrate", needs: ["kh"],
 		words: (s) => ["titrate", ...subject(s), ...(s.tank.temperature ? ["--temperature", s.tank.temperature] : [])] },
 	{ id: "shop", says: "To take to the shop", needs: ["water"], paper: true,
@@ -148,8 +148,13 @@ function today() {
 	return ["--today", `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`];
 }
 
-// Without what would be typed on a terminal: it is of no use here.
-const untyped = (text) => text.replace(/; naming it asks for it \(--with\)| \(--[^)<]*\)/g, "");
+// Without what would be typed on a terminal: it is of no use here. A call becomes its question's words.
+const ASKED_BY = { check: "together", propose: "fits" };
+const untyped = (text) => text.replace(/; naming it asks for it \(--with\)| \(--[^)<]*\)/g, "")
+	.replace(/tapshoal ([a-z]+)( --[^.;<]*)?/g, (call, name) => {
+		const question = QUESTIONS.find(({ id }) => id === (ASKED_BY[name] || name));
+		return question ? `"${question.says}"` : call;
+	});
 
 // What stands inside the page that the program wrote, without its head and title. Its script never
 // runs: it is parsed as a document of its own.

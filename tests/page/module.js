@@ -26,6 +26,7 @@ function equal(got, want, what) {
 const compiled = new WebAssembly.Module(bytes);
 const program = new P.Program(compiled, [image]);
 const rows = JSON.parse(program.call((running) => running.fields()).out);
+for (const question of P.QUESTIONS) { question.says = rows.questions[question.id] || question.says; }
 const keys = (list) => list.map(({ key }) => key).sort();
 const schema = (name) => JSON.parse(fs.readFileSync(path.join(root, `docs/schemas/${name}.json`), "utf8"));
 
@@ -170,10 +171,21 @@ test("no answer tells to type what only a terminal takes", () => {
 		for (const question of P.QUESTIONS.filter((one) => !P.missing(one, sheet).length)) {
 			const { out } = program.ask(question.words(sheet).concat("-f", "html", "--today", "2026-03-01"), sheet, "t");
 			const text = P.untyped(out.slice(out.indexOf("<main>"))).replace(/<(style|script)[^]*?<\/\1>|<[^>]*>/g, " ");
-			const typed = /.{0,60} (--[a-z]|-t FILE).{0,30}/.exec(text);
+			const typed = /.{0,60} (--[a-z]|-t FILE|tapshoal [a-z]).{0,30}/.exec(text);
 			if (typed) { throw new Error(`${question.id}: ${typed[0]}`); }
 			if (question.id === "titrate") { equal(/C \(assumed\)/.test(text), !temperature, `the temperature is assumed, ${temperature}`); }
 		}
+	}
+});
+
+test("a plan is asked about once the program can read it: with litres or sides", () => {
+	const sheet = { ...P.emptySheet(), stock: [{ species: "angelfish", count: "2" }, { species: "guppy", count: "6", since: "2026-01-01" }] };
+	const asked = P.QUESTIONS.filter(({ id }) => ["together", "tank", "due"].includes(id));
+	equal(asked.map((one) => P.missing(one, sheet)), [["room"], ["room"], ["room"]], "no tank");
+	sheet.tank = { volume: "112 L" };
+	for (const one of asked) {
+		const { code, error } = program.ask(one.words(sheet).concat("--today", "2026-03-01"), sheet, "t");
+		equal([P.missing(one, sheet), code <= 1, error], [[], true, ""], one.id);
 	}
 });
 
