@@ -174,6 +174,45 @@ static bool in_no_tank(const struct ts_check_work *w)
 	return false;
 }
 
+/* Two of them are not to be together, and no tank makes it right: one is left out. */
+static bool apart(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (r && r->severity == TS_CONFLICT && r->other &&
+			r->remedy.kind >= TS_REMEDY_LEAVE_OUT && !ts_rule_of_room(r->rule))
+			return true;
+	}
+	return false;
+}
+
+/* "Too small a tank: 1 oscar needs 150 x 60 cm (450 L); yours holds 200 L." */
+static void put_each_too_large(struct ts_check_work *w)
+{
+	const struct ts_tank *tank = &w->question->plan->tank;
+	bool any = false;
+
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_group *g = &w->check.groups[i].group;
+		struct ts_smallest_tank own;
+
+		ts_smallest_tank(g, 1, sensitive(g), tank, w->asking->practice, &own);
+		if (!(own.length_cm > 0) || !short_of(tank, &own, false))
+			continue;
+		ts_text_put(&w->text, any ? ", " : "Too small a tank: ");
+		put_animals(&w->text, g);
+		ts_text_put(&w->text, ts_group_count(g) == 1 ? " needs " : " need ");
+		put_tank(&w->text, &own, false);
+		any = true;
+	}
+	if (!any)
+		return;
+	put_yours(&w->text, tank, false);
+	ts_text_put(&w->text, ".");
+	w->out->room_says = ts_asking_keep(w->asking, &w->text);
+}
+
 static bool room_asked(const struct ts_check_work *w)
 {
 	for (size_t i = 0; i < w->entry_count; i++) {
@@ -202,7 +241,14 @@ void ts_check_room(struct ts_check_work *w)
 	if (!out)
 		return;
 	*out = (struct ts_check_tank){t->length_cm, t->width_cm, t->height_cm, t->volume_l};
-	if (w->room_said || in_no_tank(w) || !room_asked(w))
+	if (w->room_said)
+		return;
+	if (apart(w) &&
+		(w->question->plan->tank.length_cm > 0 || w->question->plan->tank.volume_l > 0)) {
+		put_each_too_large(w);
+		return;
+	}
+	if (in_no_tank(w) || !room_asked(w))
 		return;
 	for (size_t i = 0; i < 4; i++) {
 		ts_text_put(&w->text, before[i]);
