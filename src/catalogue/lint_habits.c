@@ -160,7 +160,7 @@ static bool sexes(const struct ts_lint *lint, const struct ts_species *s, struct
 	double most = s->group.sexes == SEXES_PAIR ? 2 : s->group.sexes == SEXES_ALONE ? 1 : 0;
 
 	(void)lint;
-	if (!most || s->group.least <= most)
+	if (!(most > 0) || s->group.least <= most)
 		return true;
 	ts_text_puts(what, most == 2 ? "a pair" : "one that lives alone", ", and least is ", NULL);
 	ts_text_number(what, s->group.least, 0);
