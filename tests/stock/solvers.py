@@ -56,7 +56,7 @@ def main():
             print("%s %d - %s: %s, %s says %s" % ("ok" if fine else "not ok", number, name, points,
                                                   solver, theirs))
     shutil.rmtree(folder)
-    return len(ours) != 20 or failed > 0
+    return len(ours) != 40 or failed > 0
 
 
 if __name__ == "__main__":
