@@ -62,6 +62,12 @@ void ts_doc_paragraph(struct ts_document *doc, const char *text)
 	add(doc, TS_NODE_PARAGRAPH, text);
 }
 
+void ts_doc_paragraphs(struct ts_document *doc, const struct ts_texts *list)
+{
+	for (size_t i = 0; i < list->count; i++)
+		ts_doc_paragraph(doc, list->items[i]);
+}
+
 void ts_doc_caution(struct ts_document *doc, const char *text)
 {
 	add(doc, TS_NODE_CAUTION, text);

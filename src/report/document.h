@@ -7,6 +7,7 @@
 #ifndef TS_REPORT_DOCUMENT_H
 #define TS_REPORT_DOCUMENT_H
 
+#include <tapshoal/catalogue.h>
 #include <tapshoal/water.h>
 
 #include "base/arena.h"
@@ -124,6 +125,7 @@ void ts_doc_medium(struct ts_document *doc, enum ts_medium medium);
 void ts_doc_verdict(struct ts_document *doc, const char *verdict, const char *number);
 void ts_doc_heading(struct ts_document *doc, unsigned level, const char *text);
 void ts_doc_paragraph(struct ts_document *doc, const char *text);
+void ts_doc_paragraphs(struct ts_document *doc, const struct ts_texts *list); /* one each */
 void ts_doc_caution(struct ts_document *doc, const char *text);
 void ts_doc_see(struct ts_document *doc, const char *text);
 struct ts_node *ts_doc_entry(struct ts_document *doc, const char *text);

@@ -7,12 +7,6 @@
 #include "base/text.h"
 #include "show/rank.h"
 
-static void paragraphs(struct ts_document *doc, const struct ts_texts *list)
-{
-	for (size_t i = 0; i < list->count; i++)
-		ts_doc_paragraph(doc, list->items[i]);
-}
-
 static void facts(struct ts_document *doc, const struct ts_propose_result *r)
 {
 	struct ts_node *node;
@@ -78,7 +72,7 @@ static void list(struct ts_document *doc, const struct ts_propose_community_resu
 	shared(doc, c);
 	if (c->conditions.count)
 		ts_doc_heading(doc, 1, "It works on these conditions");
-	paragraphs(doc, &c->conditions);
+	ts_doc_paragraphs(doc, &c->conditions);
 	ts_doc_heading(doc, 1, c->purchases_say);
 	steps(doc, c->purchases, c->purchase_count);
 }
@@ -95,7 +89,7 @@ static void maturing(struct ts_document *doc, const struct ts_propose_result *r)
 void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
 {
 	ts_doc_verdict(doc, r->headline, r->deciding ? r->deciding : "");
-	paragraphs(doc, &r->held);
+	ts_doc_paragraphs(doc, &r->held);
 	for (size_t i = 0; i < r->must_count; i++) {
 		ts_doc_paragraph(doc, r->musts[i].says);
 		if (r->musts[i].possible)
@@ -103,7 +97,7 @@ void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
 	}
 	maturing(doc, r); /* a mature filter has none: no purchase stands before it */
 	facts(doc, r);
-	paragraphs(doc, &r->notes);
+	ts_doc_paragraphs(doc, &r->notes);
 	if (r->why_heading) {
 		ts_doc_heading(doc, 0, r->why_heading);
 		ts_doc_paragraph(doc, r->why_says);
@@ -112,6 +106,6 @@ void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
 		list(doc, &r->communities[i], !i && r->deciding);
 	for (size_t i = 0; i < r->waiting_count; i++)
 		ts_doc_paragraph(doc, r->waiting[i].says);
-	paragraphs(doc, &r->water_notes);
-	paragraphs(doc, &r->closing);
+	ts_doc_paragraphs(doc, &r->water_notes);
+	ts_doc_paragraphs(doc, &r->closing);
 }

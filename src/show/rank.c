@@ -353,12 +353,6 @@ static void water(struct ts_document *doc, const struct ts_rank_result *r)
 		ts_doc_line(doc, facts, "Tank", r->tank_says, NULL);
 }
 
-static void paragraphs(struct ts_document *doc, const struct ts_texts *list)
-{
-	for (size_t i = 0; i < list->count; i++)
-		ts_doc_paragraph(doc, list->items[i]);
-}
-
 void ts_show_rank(
 	struct ts_document *doc, const struct ts_rank_result *r, const struct ts_show_list *wanted)
 {
@@ -375,7 +369,7 @@ void ts_show_rank(
 	ts_text_open(&text, &doc->arena->allocator);
 	ts_doc_verdict(doc, r->headline, r->deciding ? r->deciding : "");
 	water(doc, r);
-	paragraphs(doc, &r->notes);
+	ts_doc_paragraphs(doc, &r->notes);
 	if (r->ranked_count)
 		ts_doc_paragraph(doc, r->order);
 	for (int v = 0; v < TS_EXCLUDED; v++) {
@@ -392,7 +386,7 @@ void ts_show_rank(
 			doc->drawn, false);
 	else
 		excluded(doc, &text, r);
-	paragraphs(doc, &r->measure);
+	ts_doc_paragraphs(doc, &r->measure);
 	ts_doc_paragraph(doc, r->closing);
 	doc->arena->failed |= text.failed;
 	ts_text_drop(&text);

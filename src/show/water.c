@@ -59,12 +59,6 @@ static const char *interval(struct ts_document *doc, double value, double low, d
 	return taken;
 }
 
-static void paragraphs(struct ts_document *doc, const struct ts_texts *texts)
-{
-	for (size_t i = 0; i < texts->count; i++)
-		ts_doc_paragraph(doc, texts->items[i]);
-}
-
 static void hardness_row(
 	struct ts_document *doc, struct ts_node *table, const char *label, double dh, double factor)
 {
@@ -213,7 +207,7 @@ void ts_show_water_lead(struct ts_document *doc, const struct ts_water_result *r
 		ts_doc_line(doc, facts, "Oxygen", r->oxygen_says, NULL);
 	if (r->salt_says)
 		ts_doc_line(doc, facts, "Salt", r->salt_says, NULL);
-	paragraphs(doc, &r->notes);
+	ts_doc_paragraphs(doc, &r->notes);
 }
 
 void ts_show_water_rest(struct ts_document *doc, const struct ts_water_result *r)

@@ -301,6 +301,15 @@ static bool newest_day(const struct ts_plan *p, long *ret)
 }
 
 /* Said to be mature, or shown to be by stock that has lived there with both poisons nil. */
+static bool lived_long(const struct ts_judging *w)
+{
+	for (size_t i = 0; i < w->out->group_count; i++) {
+		if (ts_lived_well(w, &w->out->groups[i]))
+			return true;
+	}
+	return false;
+}
+
 static bool filter_mature(struct ts_judging *w)
 {
 	const struct ts_plan *p = w->plan;
@@ -343,8 +352,11 @@ static void check_state(struct ts_judging *w)
 		bool young = p->tank.filter == TS_FILTER_NEW || last(w, tan_in) > 0 ||
 			     last(w, no2_n_in) > 0;
 
-		ts_judging_say(w, young ? TS_RULE_FILTER : TS_RULE_FILTER_UNKNOWN,
-			young ? TS_CONCERN : TS_QUESTION, (double)NAN, (double)NAN);
+		/* Who has lived there for long needs no tale of a new tank; what to test is said.
+		 */
+		if (young || !lived_long(w))
+			ts_judging_say(w, young ? TS_RULE_FILTER : TS_RULE_FILTER_UNKNOWN,
+				young ? TS_CONCERN : TS_QUESTION, (double)NAN, (double)NAN);
 	}
 }
 

@@ -238,6 +238,19 @@ static void find_ways(struct ts_check *c)
 	}
 }
 
+static bool moves(const struct ts_judging *w)
+{
+	for (int p = TS_GH; p <= TS_KH; p++) {
+		const enum ts_parameter at = (enum ts_parameter)p;
+		double now = mineral(&w->out->profile, at);
+		double poured = mineral(&w->out->waters->poured, at);
+
+		if (!(now == poured || (isnan(now) && isnan(poured))))
+			return true;
+	}
+	return false;
+}
+
 static void say_misfit(struct ts_judging *w, const struct ts_plan_group *g)
 {
 	const struct ts_match *m = &g->match;
@@ -255,7 +268,8 @@ static void say_misfit(struct ts_judging *w, const struct ts_plan_group *g)
 	r->rests = g->in_settled ? TS_RESTS_COMPUTED : TS_RESTS_READ;
 	r->word = g->misfit_at;
 	r->ours = w->out->profile.poisons.copper_mg_l;
-	if (!g->in_settled)
+	/* Where the tank is what is poured in, nothing settles to anything else. */
+	if (!g->in_settled || !moves(w))
 		return;
 	r->ours = mineral(&w->out->waters->poured, TS_GH);
 	r->its = mineral(&w->out->waters->poured, TS_KH);

@@ -335,6 +335,17 @@ static void shift(struct ts_span *span, const struct ts_estimate *to)
 	span->value = to->value;
 }
 
+/* Where topping up is only assumed, what it would gather is doubt and not the figure. */
+static struct ts_estimate settles_at(
+	const struct ts_waters *w, const struct ts_estimate *to, const struct ts_span *poured)
+{
+	struct ts_estimate e = *to;
+
+	if (w->drift.assumed & TS_DRIFT_TOP_UP_SUPPLY)
+		e.value = fmin(fmax(poured->value, e.low), e.high);
+	return e;
+}
+
 /* The settled water as a profile; its pH is what its minerals make of it. */
 static void take_settled_profile(struct work *w)
 {
@@ -344,10 +355,12 @@ static void take_settled_profile(struct work *w)
 		.fresh = true, .temperature = w->asked->plan->tank.temp_c};
 	struct ts_reading r = {0};
 	struct ts_water water = {.kind = TS_WATER_TANK, .readings = &r, .reading_count = 1};
+	const struct ts_estimate gh_to = settles_at(ret, &ret->settles.gh_dh, &gh);
+	const struct ts_estimate kh_to = settles_at(ret, &ret->settles.kh_dh, &kh);
 	struct ts_profile profile;
 
-	shift(&gh, &ret->settles.gh_dh);
-	shift(&kh, &ret->settles.kh_dh);
+	shift(&gh, &gh_to);
+	shift(&kh, &kh_to);
 	if (gh.given)
 		r.gh_dh = (struct ts_measure){gh.value, gh.low, gh.high, TS_MEASURE_DOUBT};
 	if (kh.given)

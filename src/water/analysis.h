@@ -12,6 +12,9 @@
 #include "chem/ions.h"
 #include "chem/solution.h"
 
+/* Degrees that fresh water hardly has: often another unit (common practice, no source). */
+#define TS_DEGREES_HIGH_DH 40.0
+
 /* Where no temperature is known, C: a warm tank's (common practice, no source). */
 #define TS_TANK_TEMPERATURE_C 25.0
 

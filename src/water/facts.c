@@ -12,8 +12,6 @@
 
 /* The part of the buffer from which phosphate spoils CO2 from pH and KH (estimate from memory). */
 #define PHOSPHATE_SHARE 0.1
-/* Degrees that fresh water hardly has: often another unit (common practice, no source). */
-#define DEGREES_HIGH_DH 40.0
 
 static void set_unknown(struct ts_water_facts *f)
 {
@@ -245,7 +243,7 @@ static void find_class(struct ts_water_facts *f)
 /* Of a water that nobody read; else the profile says it. */
 static void find_unusual(struct ts_water_facts *f)
 {
-	if (f->gh_dh > DEGREES_HIGH_DH || f->kh_dh > DEGREES_HIGH_DH)
+	if (f->gh_dh > TS_DEGREES_HIGH_DH || f->kh_dh > TS_DEGREES_HIGH_DH)
 		f->unusual |= TS_UNUSUAL_DEGREES;
 	if (ts_water_is_bare(f->gh_dh, f->kh_dh, f->conductivity_us_cm))
 		f->unusual |= TS_UNUSUAL_BARE;

@@ -36,8 +36,6 @@
 #define SODIUM_SHARE 0.6
 /* So little room for GH in all that is dissolved that there is hardly a mineral in it, dH. */
 #define BARE_BOUND_DH 2.0
-/* Degrees that fresh water hardly has: often another unit (common practice, no source). */
-#define DEGREES_HIGH_DH 40.0
 
 struct work {
 	const struct ts_water *water;
@@ -273,8 +271,8 @@ static void note_unusual(struct work *w)
 		    kh->given ? kh->value : (double)NAN, p->contents.conductivity_us_cm) ||
 		(!kh->given && p->gh_bound.given && p->gh_bound.high < BARE_BOUND_DH))
 		p->unusual |= TS_UNUSUAL_BARE;
-	if ((gh->given && gh->value > DEGREES_HIGH_DH) ||
-		(kh->given && kh->value > DEGREES_HIGH_DH))
+	if ((gh->given && gh->value > TS_DEGREES_HIGH_DH) ||
+		(kh->given && kh->value > TS_DEGREES_HIGH_DH))
 		p->unusual |= TS_UNUSUAL_DEGREES;
 	note_softened(w);
 	if (gh->given && kh->given && kh->low > gh->high &&

@@ -161,6 +161,8 @@ static void put_settled(struct ts_text *text, const struct ts_ruling *r)
 {
 	const char *before = " (GH ";
 
+	if (isnan(r->ours) && isnan(r->its))
+		return;
 	ts_text_put(text, ", once the tank has settled to what is poured in");
 	if (!isnan(r->ours)) {
 		ts_text_put(text, before);
