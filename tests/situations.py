@@ -106,8 +106,9 @@ def hold(program, path, show):
             wrong += ["  | " + line for line in (got["stdout"] + got["stderr"]).splitlines()[:40]]
     except ValueError as fault:
         return [str(fault)], []
-    if got["exit"].strip() == "2":
-        return wrong, []  # a call refused is said on stderr alone
+    if got["exit"].strip() == "2":  # a call refused is said on stderr alone, and only where it is meant
+        meant = sections.get("exit", "").strip() == "2"
+        return wrong, [] if meant else ["the call was refused"]
     try:
         return wrong, list(against_json(sections, ask(program, sections, " -f json")["stdout"]))
     except ValueError as fault:

@@ -201,6 +201,13 @@ static void lead_with_danger(struct work *w)
 	w->out->decides = d->says;
 }
 
+static bool is_salt(const struct work *w)
+{
+	const struct ts_span *salt = w->profile ? &w->profile->at[TS_SALINITY] : NULL;
+
+	return salt && salt->given && salt->low > w->asking->practice->value[TS_P_SALT_FRESH];
+}
+
 static void lead(struct work *w)
 {
 	struct ts_water_result *r = w->out;
@@ -222,8 +229,8 @@ static void lead(struct work *w)
 	}
 	ts_say_runs_at(&w->text, w->profile, &r->facts);
 	r->decides = w->text.len ? keep(w) : NULL;
-	/* A tank has its animals. */
-	if (!w->water || w->water->kind != TS_WATER_TANK)
+	/* A tank has its animals; salt that was read decides before hardness. */
+	if ((!w->water || w->water->kind != TS_WATER_TANK) && !is_salt(w))
 		r->suits_says = ts_home_of(&r->facts);
 }
 
