@@ -24,7 +24,8 @@ wasm() {
 page_golden() {
 	TAPSHOAL_BUILD=$work/gcc sh examples/page.sh &&
 		sh tests/page/golden.sh "$work/gcc/src/cli/tapshoal" "$work/gcc/page" >"$work/page-golden" &&
-		node --no-warnings tests/page/module.js "$work/gcc" >>"$work/page-golden"
+		node --no-warnings tests/page/module.js "$work/gcc" >>"$work/page-golden" &&
+		sh tests/page/characters.sh "$work/gcc/page" >>"$work/page-golden"
 	status=$?
 	grep '^not ok\|^# ' "$work/page-golden"
 	[ "$status" = 0 ]
