@@ -10,7 +10,7 @@
 #include "base/date.h"
 #include "cli/care_answer.h"
 #include "cli/check_words.h"
-#include "cli/commands.h"
+#include "cli/standing.h"
 #include "records/write.h"
 #include "report/check_result.h"
 #include "show/check.h"
@@ -236,24 +236,50 @@ static void show(struct session *s, const struct call *c, const struct ts_check_
 	session_write(s, &doc);
 }
 
-enum ts_status command_check(struct session *s)
+/* The call's question answered. */
+static enum ts_status answer(struct session *s, struct call *c, struct ts_check_result *ret)
 {
-	struct call *c = ts_arena_take(s->arena, sizeof *c);
 	struct ts_practice practice;
-	struct ts_check_result result;
-	enum ts_status status = c ? read_call(s, c) : TS_NO_MEMORY;
 
-	if (status)
-		return status;
 	ts_practice_defaults(&practice);
-	status = ts_answer_check(
+	return ts_answer_check(
 		&(struct ts_check_question){c->name, &c->plan, c->species, c->candidates},
 		&(struct ts_asking){.arena = s->arena,
 			.practice = s->practice ? s->practice : &practice,
 			.today = s->today,
 			.species = s->catalogue->items,
 			.species_count = s->catalogue->count},
-		&result);
+		ret);
+}
+
+enum ts_status check_of(struct session *s, const char *file, struct ts_check_result *ret)
+{
+	struct call *c = ts_arena_take(s->arena, sizeof *c);
+	enum ts_status status = c ? file_plan(s, file, &c->plan) : TS_NO_MEMORY;
+
+	if (status)
+		return status;
+	c->file = true;
+	c->name = c->plan.name ? c->plan.name : file;
+	status = read_water(s, c);
+	if (!status)
+		status = answer_catalogue(s);
+	if (!status)
+		status = look_up(s, c);
+	if (!status)
+		status = care_sizes(s, &c->plan, c->species);
+	return status ? status : answer(s, c, ret);
+}
+
+enum ts_status command_check(struct session *s)
+{
+	struct call *c = ts_arena_take(s->arena, sizeof *c);
+	struct ts_check_result result;
+	enum ts_status status = c ? read_call(s, c) : TS_NO_MEMORY;
+
+	if (status)
+		return status;
+	status = answer(s, c, &result);
 	if (!status && s->options->plan_out)
 		status = write_plan(s, c);
 	if (status)

@@ -8,6 +8,7 @@
 #include "base/arena.h"
 #include "cli/care_answer.h"
 #include "cli/remake.h"
+#include "cli/standing.h"
 #include "records/file.h"
 #include "records/kind.h"
 #include "records/load.h"
@@ -189,34 +190,51 @@ static void show(struct session *s, const struct ts_due_result *r)
 	session_write(s, &doc);
 }
 
-enum ts_status command_due(struct session *s)
+/* What was loaded, answered. */
+static enum ts_status answer(struct call *c, struct ts_due_result *ret)
 {
-	struct call *c = ts_arena_take(s->arena, sizeof *c);
-	struct ts_asking asking;
-	struct ts_due_question q;
-	struct ts_due_result r;
-	size_t ahead;
-	enum ts_status status;
-
-	if (!c)
-		return TS_NO_MEMORY;
-	c->s = s;
-	status = load(c);
-	if (status)
-		return status;
-	ahead = ts_due_leave_out(&c->plan, s->today);
-	q = (struct ts_due_question){.name = c->name,
+	struct session *s = c->s;
+	size_t ahead = ts_due_leave_out(&c->plan, s->today);
+	struct ts_due_question q = {.name = c->name,
 		.plan = &c->plan,
 		.has_tank = c->has_tank,
 		.has_supply = c->has_supply,
 		.residents = s->options->with.count > 0};
-	status = look_up(c, &q);
+	struct ts_asking asking;
+	enum ts_status status = look_up(c, &q);
+
 	if (!status)
 		status = ask_remake(c, &q);
 	if (status)
 		return status;
 	asking = care_asking(s);
-	status = ts_answer_due(&asking, &q, ahead, &r);
+	return ts_answer_due(&asking, &q, ahead, ret);
+}
+
+enum ts_status due_of(struct session *s, const char *file, struct ts_due_result *ret)
+{
+	struct call *c = ts_arena_take(s->arena, sizeof *c);
+	enum ts_status status = TS_NO_MEMORY;
+
+	if (!c)
+		return status;
+	c->s = s;
+	status = load_subject(c, file);
+	return status ? status : answer(c, ret);
+}
+
+enum ts_status command_due(struct session *s)
+{
+	struct call *c = ts_arena_take(s->arena, sizeof *c);
+	struct ts_due_result r;
+	enum ts_status status = TS_NO_MEMORY;
+
+	if (!c)
+		return status;
+	c->s = s;
+	status = load(c);
+	if (!status)
+		status = answer(c, &r);
 	if (status)
 		return status;
 	show(s, &r);

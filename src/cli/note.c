@@ -75,6 +75,19 @@ static enum ts_status refuse(struct noting *n, const char *what, const char *rem
 	return TS_BAD_INPUT;
 }
 
+/* A reading noted for a plan is its tank's: in it, or in the file that it names. */
+static enum ts_status check_plan(struct noting *n)
+{
+	struct ts_plan plan;
+	enum ts_status status = file_plan(n->s, n->file, &plan);
+
+	if (status || !plan.tank_file)
+		return status;
+	n->file = plan.tank_file;
+	n->kind = &ts_shape_tank;
+	return TS_OK;
+}
+
 /* A file in which readings stand; a pipe could be read once and not be written back. */
 static enum ts_status check_file(struct noting *n)
 {
@@ -90,16 +103,13 @@ static enum ts_status check_file(struct noting *n)
 	}
 	if (seen.entry != TS_ENTRY_FILE)
 		return refuse(n, "no ordinary file",
-			"note takes a water or tank file that lies on a disk");
+			"note takes a water, tank or plan file that lies on a disk");
 	if (ts_records_kind(system, n->file, &n->s->arena->allocator, &n->kind) != TS_OK)
 		return TS_NO_MEMORY;
-	if (n->kind == &ts_shape_plan)
-		return refuse(
-			n, "a plan", "note the reading in the tank or water file that it names");
 	if (n->kind == &ts_shape_species)
-		return refuse(n, "neither a water nor a tank",
-			"note takes one of the two, docs/formats.md has their keys");
-	return TS_OK;
+		return refuse(n, "neither a water nor a tank nor a plan",
+			"note takes one of the three, docs/formats.md has their keys");
+	return n->kind == &ts_shape_plan ? check_plan(n) : TS_OK;
 }
 
 /* How often somebody else may come in between; each time the file is read again. */
@@ -118,8 +128,8 @@ static enum ts_status rewrite(struct noting *n, int handle, int *ret_why)
 	if (status != TS_OK)
 		return status;
 	ts_text_open(&made, &s->arena->allocator);
-	status = ts_records_note(n->kind, bytes, len, n->file, n->pairs, n->count, s->today,
-		s->arena, &made, &n->noted, s->findings);
+	status = ts_records_note(n->kind, s->system, bytes, len, n->file, n->pairs, n->count,
+		s->today, s->arena, &made, &n->noted, s->findings);
 	if (status == TS_OK)
 		status = output_rewrite(s->system, n->file, handle, &made, s->error, ret_why);
 	ts_text_drop(&made);
@@ -210,8 +220,9 @@ enum ts_status command_note(struct session *s)
 	enum ts_status status;
 
 	if (o->argument_count < 2 || strcmp(n.file, "-") == 0) {
-		ts_text_put(s->error, "note takes a water or tank file and what was measured: "
-				      "tapshoal note tank.yaml GH=14 KH=9 \"NO3=20 mg/L\"");
+		ts_text_put(s->error,
+			"note takes a water, tank or plan file and what was measured: "
+			"tapshoal note tank.yaml GH=14 KH=9 \"NO3=20 mg/L\"");
 		return TS_BAD_INPUT;
 	}
 	status = take_pairs(&n);

@@ -138,7 +138,7 @@ static const struct flag flags[] = {
 	WORD_ROW("--theme", NULL, theme, words_theme, "lake|blackwater|cool|shrimps|one-species", "propose", "what kind of community"),
 	TEXTS_ROW("--there", there, "\"6 guppy\"", "check", "lives in the tank already (\"6 guppy for 2 years\"); may be repeated"),
 	TEXT_ROW("--to", NULL, to, "GH=11,KH=10", "due remake", "the water wished outright, figures or ranges"),
-	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive check drift due keep note propose rank remake titrate why water", "takes that day for today"),
+	TEXT_ROW("--today", NULL, today, "YYYY-MM-DD", "arrive check drift due keep note propose rank remake titrate why water tapshoal", "takes that day for today"),
 	WORD_ROW("--top-up", NULL, top_up, words_top_up, "tap|pure", "drift", "what replaces evaporated water, where the tank file does not say (tap)"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version, and those of the libraries it runs with"),
@@ -172,7 +172,8 @@ static bool listed(const char *list, const char *word)
 
 static bool takes_flag(const struct command *command, const struct flag *flag)
 {
-	return !flag->commands || (command && listed(flag->commands, command->name));
+	/* The bare program is a command of that name: it tells how things stand. */
+	return !flag->commands || listed(flag->commands, command ? command->name : "tapshoal");
 }
 
 static bool refuse_word(

@@ -8,8 +8,10 @@
 #include <string.h>
 
 #include "cli/commands.h"
+#include "cli/kept.h"
 #include "cli/output.h"
 #include "cli/paths.h"
+#include "cli/standing.h"
 #include "cli/tap.h"
 #include "records/practice.h"
 #include "report/lint_result.h"
@@ -72,7 +74,8 @@ static void add_messages(struct ts_text *out, const struct session *s)
 		add_error(s, out);
 }
 
-static enum ts_status dispatch(struct session *s, const char *name, const struct command *command)
+static enum ts_status dispatch(
+	struct session *s, const char *name, const struct command *command, struct options *options)
 {
 	const struct ts_screen screen = output_screen(
 		s->system, s->options->output, s->options->no_color, s->options->ascii);
@@ -92,18 +95,24 @@ static enum ts_status dispatch(struct session *s, const char *name, const struct
 			"' is no day; write it like 2026-11-25", NULL);
 		return TS_BAD_INPUT;
 	}
-	if (command && s->options->practice_file)
+	if (command)
+		status = kept_resolve(s, command, options);
+	if (command && !status && s->options->practice_file)
 		status = ts_practice_load(
 			s->system, s->options->practice_file, s->arena, s->practice, s->findings);
 	if (command)
 		return status ? status : command->run(s);
 	if (!name) {
-		if (s->options->help)
+		if (s->options->help) {
 			command_overview(s->out, &screen);
-		else
-			command_first_words(s->out,
-				paths_example(s->system, s->arena, "plans/livebearers.yaml"));
-		return s->options->help ? TS_OK : TS_BAD_INPUT;
+			return TS_OK;
+		}
+		status = standing(s);
+		if (status != TS_NO)
+			return status;
+		command_first_words(
+			s->out, paths_example(s->system, s->arena, "plans/livebearers.yaml"));
+		return TS_BAD_INPUT;
 	}
 	near = command_nearest(name);
 	ts_text_puts(s->error, "'", name, "' is no command; ", near ? "did you mean " : "",
@@ -203,10 +212,10 @@ int program_run(
 	ts_text_open(&error, NULL);
 	options = (struct options){0};
 	if (name && !command)
-		status = dispatch(&session, name, NULL);
+		status = dispatch(&session, name, NULL, &options);
 	else if (options_parse(
 			 command, name ? argc - 1 : argc, name ? argv + 1 : argv, &options, &error))
-		status = dispatch(&session, name, command);
+		status = dispatch(&session, name, command, &options);
 	status = finish(&session, status);
 	ts_text_drop(&error);
 	ts_text_drop(&out);

@@ -14,7 +14,7 @@
 #include "records/load.h"
 #include "records/write.h"
 
-static const char *config_folder(const struct ts_system *system, struct ts_arena *arena)
+const char *tap_folder(const struct ts_system *system, struct ts_arena *arena)
 {
 	const char *config = system->variable(system->state, "XDG_CONFIG_HOME");
 	const char *home = system->variable(system->state, "HOME");
@@ -26,7 +26,7 @@ static const char *config_folder(const struct ts_system *system, struct ts_arena
 
 const char *tap_path(const struct ts_system *system, struct ts_arena *arena)
 {
-	const char *folder = config_folder(system, arena);
+	const char *folder = tap_folder(system, arena);
 
 	return folder ? ts_arena_join(arena, folder, "/tap.yaml", NULL) : NULL;
 }
@@ -53,8 +53,7 @@ static enum ts_status fail(struct ts_text *error, const char *path, int why)
 	return TS_SYSTEM;
 }
 
-/* Makes a folder and those above it. */
-static int make_folders(const struct ts_system *system, struct ts_arena *arena, const char *folder)
+int tap_make_folder(const struct ts_system *system, struct ts_arena *arena, const char *folder)
 {
 	char *path = ts_arena_text(arena, folder, strlen(folder));
 	int why = path ? 0 : ENOMEM;
@@ -179,7 +178,7 @@ static enum ts_status write_tap(const struct ts_system *system, const char *path
 enum ts_status tap_keep(const struct ts_system *system, struct ts_arena *arena,
 	const struct ts_water *water, long today, const char **ret_aside, struct ts_text *error)
 {
-	const char *folder = config_folder(system, arena), *path = tap_path(system, arena);
+	const char *folder = tap_folder(system, arena), *path = tap_path(system, arena);
 	enum ts_status status;
 	int why;
 
@@ -190,7 +189,7 @@ enum ts_status tap_keep(const struct ts_system *system, struct ts_arena *arena,
 						   "set XDG_CONFIG_HOME");
 		return arena->failed ? TS_NO_MEMORY : TS_SYSTEM;
 	}
-	why = make_folders(system, arena, folder);
+	why = tap_make_folder(system, arena, folder);
 	if (why)
 		return why == ENOMEM ? TS_NO_MEMORY : fail(error, folder, why);
 	status = set_aside(system, arena, folder, today, ret_aside, error);

@@ -13,6 +13,11 @@
 #include "base/text.h"
 #include "system/system.h"
 
+/* The user's own configuration folder of this program; NULL without a home folder. */
+const char *tap_folder(const struct ts_system *system, struct ts_arena *arena);
+/* Makes a folder and those above it; why it could not, as struct ts_system has it. */
+int tap_make_folder(const struct ts_system *system, struct ts_arena *arena, const char *folder);
+
 /* Where it lies: tap.yaml in XDG_CONFIG_HOME/tapshoal; NULL without a home folder. */
 const char *tap_path(const struct ts_system *system, struct ts_arena *arena);
 

@@ -19,9 +19,13 @@ struct found {
 	size_t len;
 	struct ts_findings *findings;
 
+	const char *within, *key;
+	size_t level; /* of the block that holds the list: 1 the outermost, 2 one in it */
 	size_t depth;
-	bool is_key;  /* the next scalar of the outermost block is a key */
-	bool in_list; /* inside the list */
+	bool outer_is_key, entering; /* of level 2: the next scalar is a key; `within` was it */
+	bool in_block;               /* inside the block */
+	bool is_key;                 /* the next scalar of the block is a key */
+	bool in_list;                /* inside the list */
 	bool has_list;
 	bool braces;       /* its last entry stands in braces */
 	yaml_mark_t entry; /* where it starts, behind its dash */
@@ -77,7 +81,19 @@ static bool dash_in_front(const struct found *f)
 	return false;
 }
 
-static bool open_block(struct found *f, const yaml_event_t *e, const char *key)
+/* The block that holds the list, or is to. */
+static bool enter_block(struct found *f, const yaml_event_t *e, bool flow)
+{
+	f->in_block = true;
+	f->key_column = e->start_mark.column;
+	f->is_key = true;
+	return !flow || refuse(f, &e->start_mark, f->within,
+				f->within ? "it stands in braces { }"
+					  : "the whole file stands in braces { }",
+				"write its keys on lines of their own, without the braces");
+}
+
+static bool open_block(struct found *f, const yaml_event_t *e)
 {
 	const yaml_mark_t *mark = &e->start_mark;
 	bool mapping = e->type == YAML_MAPPING_START_EVENT;
@@ -85,18 +101,19 @@ static bool open_block(struct found *f, const yaml_event_t *e, const char *key)
 			    : e->data.sequence_start.style == YAML_FLOW_SEQUENCE_STYLE;
 
 	f->depth++;
-	if (f->depth == 1) {
-		f->key_column = mark->column;
-		f->is_key = true;
+	if (f->depth == 1 && f->level == 2) {
+		f->outer_is_key = true;
 		return !flow || refuse(f, mark, NULL, "the whole file stands in braces { }",
 					"write its keys on lines of their own, without the braces");
 	}
-	if (f->depth == 2 && f->in_list) {
+	if (f->depth == f->level && (f->level == 1 || f->entering))
+		return enter_block(f, e, flow);
+	if (f->depth == f->level + 1 && f->in_list) {
 		f->has_list = true;
 		f->dash_column = mark->column;
-		return !flow || refuse(f, mark, key, "the readings stand in brackets [ ]", NULL);
+		return !flow || refuse(f, mark, f->key, "the readings stand in brackets [ ]", NULL);
 	}
-	if (f->depth == 3 && f->in_list) {
+	if (f->depth == f->level + 2 && f->in_list) {
 		f->braces = flow;
 		f->entry = *mark;
 	}
@@ -108,44 +125,57 @@ static void close_block(struct found *f, const yaml_event_t *e)
 	if (e->end_mark.index > e->start_mark.index) /* a bracket; a block ends with nothing */
 		f->last = e->end_mark.index;
 	f->depth--;
-	if (f->depth == 1 && f->in_list)
-		f->end = f->last;
-	if (f->depth == 0 && !f->has_list)
-		f->end = f->last;
-	if (f->depth == 1) {
+	if (f->in_block && f->depth == f->level) {
+		if (f->in_list)
+			f->end = f->last;
 		f->in_list = false;
 		f->is_key = true;
 	}
+	if (f->in_block && f->depth == f->level - 1) {
+		if (!f->has_list)
+			f->end = f->last;
+		f->in_block = false;
+	}
+	if (f->level == 2 && f->depth == 1) {
+		f->entering = false;
+		f->outer_is_key = true;
+	}
 }
 
-static void take_scalar(struct found *f, const yaml_event_t *e, const char *key)
+static void take_scalar(struct found *f, const yaml_event_t *e)
 {
+	const char *value = (const char *)e->data.scalar.value;
+
 	f->last = e->end_mark.index;
-	if (f->depth != 1)
+	if (f->level == 2 && f->depth == 1) {
+		f->entering = f->outer_is_key && strcmp(value, f->within) == 0;
+		f->outer_is_key = !f->outer_is_key;
+	}
+	if (!f->in_block || f->depth != f->level)
 		return;
-	f->in_list = f->is_key && strcmp((const char *)e->data.scalar.value, key) == 0;
+	f->in_list = f->is_key && strcmp(value, f->key) == 0;
 	f->is_key = !f->is_key;
 }
 
-static bool take(struct found *f, const yaml_event_t *e, const char *key)
+static bool take(struct found *f, const yaml_event_t *e)
 {
 	switch (e->type) {
 	case YAML_MAPPING_START_EVENT:
 	case YAML_SEQUENCE_START_EVENT:
-		return open_block(f, e, key);
+		return open_block(f, e);
 	case YAML_MAPPING_END_EVENT:
 	case YAML_SEQUENCE_END_EVENT:
 		close_block(f, e);
 		return true;
 	case YAML_SCALAR_EVENT:
-		take_scalar(f, e, key);
+		take_scalar(f, e);
 		return true;
 	default:
 		return true;
 	}
 }
 
-static enum ts_status look(struct found *f, const char *key)
+static enum ts_status look(struct found *f)
 {
 	size_t mark = ts_text_order_mark(f->bytes, f->len);
 	enum ts_status status = TS_OK;
@@ -164,7 +194,7 @@ static enum ts_status look(struct found *f, const char *key)
 			break;
 		}
 		over = event.type == YAML_STREAM_END_EVENT || event.type == YAML_NO_EVENT;
-		if (!take(f, &event, key))
+		if (!take(f, &event))
 			status = TS_BAD_INPUT;
 		yaml_event_delete(&event);
 	}
@@ -207,12 +237,18 @@ static void put_entry(
 	ts_text_puts(out, f->braces ? "}" : "", end, NULL);
 }
 
-enum ts_status ts_file_extend(const char *bytes, size_t len, const char *file, const char *key,
-	const struct ts_pair *pairs, size_t count, struct ts_text *out,
+enum ts_status ts_file_extend(const char *bytes, size_t len, const char *file, const char *within,
+	const char *key, const struct ts_pair *pairs, size_t count, struct ts_text *out,
 	struct ts_findings *findings)
 {
-	struct found f = {.bytes = bytes, .len = len, .file = file, .findings = findings};
-	enum ts_status status = look(&f, key);
+	struct found f = {.bytes = bytes,
+		.len = len,
+		.file = file,
+		.within = within,
+		.key = key,
+		.level = within ? 2 : 1,
+		.findings = findings};
+	enum ts_status status = look(&f);
 	size_t at;
 
 	if (status != TS_OK)

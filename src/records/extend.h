@@ -16,13 +16,14 @@ struct ts_pair {
 
 /*
  * Adds to `out` the `len` bytes of a file with an entry of `count` pairs behind the last one of its
- * list `key`; a file without that list gets one behind its last key. Line ends, indentation and
+ * list `key`, which stands in the outermost block, or with `within` in the block of that key there;
+ * a block without the list gets one behind its last key. Line ends, indentation and
  * braces are those of the file. The file must be one that records/load.h reads. TS_BAD_INPUT with a
  * finding where nothing can be put in without touching what is there: keys in braces, or the list
  * in brackets. TS_NO_MEMORY. `file` names it.
  */
 TS_MUST_USE enum ts_status ts_file_extend(const char *bytes, size_t len, const char *file,
-	const char *key, const struct ts_pair *pairs, size_t count, struct ts_text *out,
-	struct ts_findings *findings);
+	const char *within, const char *key, const struct ts_pair *pairs, size_t count,
+	struct ts_text *out, struct ts_findings *findings);
 
 #endif

@@ -472,7 +472,7 @@ static void load_document(struct load *l, const struct ts_shape *shape, void *ob
 			"one file holds one document");
 }
 
-static enum ts_status parse(const struct ts_shape *shape, const struct ts_system *system,
+enum ts_status ts_records_parse_beside(const struct ts_shape *shape, const struct ts_system *system,
 	const char *bytes, size_t len, const char *file, struct ts_arena *arena, void *object,
 	struct ts_findings *findings)
 {
@@ -498,7 +498,7 @@ static enum ts_status parse(const struct ts_shape *shape, const struct ts_system
 enum ts_status ts_records_parse(const struct ts_shape *shape, const char *bytes, size_t len,
 	const char *file, struct ts_arena *arena, void *object, struct ts_findings *findings)
 {
-	return parse(shape, NULL, bytes, len, file, arena, object, findings);
+	return ts_records_parse_beside(shape, NULL, bytes, len, file, arena, object, findings);
 }
 
 enum ts_status ts_records_load(const struct ts_shape *shape, const struct ts_system *system,
@@ -515,7 +515,7 @@ enum ts_status ts_records_load(const struct ts_shape *shape, const struct ts_sys
 		system, file, how, TS_FILE_BYTES_MOST, &arena->allocator, &bytes, &len, findings);
 	if (status)
 		return status;
-	status = parse(shape, system, bytes, len, file, arena, object, findings);
+	status = ts_records_parse_beside(shape, system, bytes, len, file, arena, object, findings);
 	arena->allocator.resize(arena->allocator.state, bytes, 0);
 	return status;
 }

@@ -25,6 +25,11 @@ TS_MUST_USE enum ts_status ts_records_parse(const struct ts_shape *shape, const 
 	size_t len, const char *file, struct ts_arena *arena, void *object,
 	struct ts_findings *findings);
 
+/* The same of the bytes of a file of `system`, where those that it names lie beside it. */
+TS_MUST_USE enum ts_status ts_records_parse_beside(const struct ts_shape *shape,
+	const struct ts_system *system, const char *bytes, size_t len, const char *file,
+	struct ts_arena *arena, void *object, struct ts_findings *findings);
+
 /*
  * The same from a file of `system` (NULL: the machine), opened as `how` says. TS_SYSTEM when it
  * cannot be read. Files that it names lie beside it, and are ordinary ones.

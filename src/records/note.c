@@ -18,7 +18,10 @@
 
 struct note {
 	const struct ts_shape *shape; /* of the file */
-	const struct ts_field *list;  /* its readings */
+	const struct ts_field *list;  /* its readings, or those of its tank */
+	const char *within;           /* the key of that tank; NULL: they are its own */
+	size_t base;                  /* where in the struct the tank stands */
+	const struct ts_system *system;
 	const char *file;
 	struct ts_arena *arena;
 	struct ts_findings *findings;
@@ -32,6 +35,7 @@ struct note {
 union object {
 	struct ts_water water;
 	struct ts_tank tank;
+	struct ts_plan plan;
 };
 
 static void say(struct note *n, enum ts_code_id code, const char *where, const char *path,
@@ -134,26 +138,27 @@ static struct ts_reading *readings_of(
 {
 	struct ts_reading *readings;
 
-	memcpy(&readings, (const char *)o + n->list->offset, sizeof readings);
-	memcpy(ret_count, (const char *)o + n->list->count_offset, sizeof *ret_count);
+	memcpy(&readings, (const char *)o + n->base + n->list->offset, sizeof readings);
+	memcpy(ret_count, (const char *)o + n->base + n->list->count_offset, sizeof *ret_count);
 	return readings;
 }
 
 static bool holds(struct note *n, const union object *o, struct ts_findings *findings)
 {
-	return n->shape == &ts_shape_tank ? ts_tank_holds(&o->tank, n->file, n->arena, findings)
-					  : ts_water_holds(&o->water, n->file, findings);
+	if (n->shape == &ts_shape_water)
+		return ts_water_holds(&o->water, n->file, findings);
+	return ts_tank_holds(n->within ? &o->plan.tank : &o->tank, n->file, n->arena, findings);
 }
 
 /* The file as it is; notes about what stands there already are not said again. */
 static enum ts_status read_file(struct note *n, const char *bytes, size_t len, union object *ret)
 {
-	enum ts_status status =
-		ts_records_parse(n->shape, bytes, len, n->file, n->arena, ret, NULL);
+	enum ts_status status = ts_records_parse_beside(
+		n->shape, n->system, bytes, len, n->file, n->arena, ret, NULL);
 
 	if (status == TS_BAD_INPUT)
-		status =
-			ts_records_parse(n->shape, bytes, len, n->file, n->arena, ret, n->findings);
+		status = ts_records_parse_beside(
+			n->shape, n->system, bytes, len, n->file, n->arena, ret, n->findings);
 	if (status == TS_OK && !holds(n, ret, n->findings))
 		status = TS_BAD_INPUT;
 	return status;
@@ -210,8 +215,8 @@ static bool expect(
 		memcpy(after, before, count * sizeof *after);
 	after[count++] = n->reading;
 	*ret = *old;
-	memcpy((char *)ret + n->list->offset, &after, sizeof after);
-	memcpy((char *)ret + n->list->count_offset, &count, sizeof count);
+	memcpy((char *)ret + n->base + n->list->offset, &after, sizeof after);
+	memcpy((char *)ret + n->base + n->list->count_offset, &count, sizeof count);
 	*noted = (struct ts_noted){
 		.reading = n->reading, .pairs = n->pairs, .pair_count = n->count, .count = count};
 	for (size_t i = 0; i < count; i++) {
@@ -230,10 +235,11 @@ static enum ts_status check_made(
 	struct note *n, const struct ts_text *made, const union object *want)
 {
 	union object got;
-	enum ts_status status = made->len > TS_FILE_BYTES_MOST
-					? TS_BAD_INPUT
-					: ts_records_parse(n->shape, ts_text_get(made), made->len,
-						  n->file, n->arena, &got, NULL);
+	enum ts_status status =
+		made->len > TS_FILE_BYTES_MOST
+			? TS_BAD_INPUT
+			: ts_records_parse_beside(n->shape, n->system, ts_text_get(made), made->len,
+				  n->file, n->arena, &got, NULL);
 
 	if (status == TS_OK && holds(n, &got, NULL) && same(n, n->shape, &got, want))
 		return TS_OK;
@@ -252,13 +258,17 @@ static enum ts_status ended(const struct note *n, enum ts_status status)
 	return status == TS_OK && !n->ok ? TS_BAD_INPUT : status;
 }
 
-enum ts_status ts_records_note(const struct ts_shape *shape, const char *bytes, size_t len,
-	const char *file, const struct ts_pair *pairs, size_t count, long today,
-	struct ts_arena *arena, struct ts_text *out, struct ts_noted *ret,
+enum ts_status ts_records_note(const struct ts_shape *shape, const struct ts_system *system,
+	const char *bytes, size_t len, const char *file, const struct ts_pair *pairs, size_t count,
+	long today, struct ts_arena *arena, struct ts_text *out, struct ts_noted *ret,
 	struct ts_findings *findings)
 {
 	struct note n = {.shape = shape,
-		.list = ts_shape_field(shape, "readings"),
+		.list = ts_shape_field(
+			shape == &ts_shape_plan ? &ts_shape_tank : shape, "readings"),
+		.within = shape == &ts_shape_plan ? "tank" : NULL,
+		.base = shape == &ts_shape_plan ? offsetof(struct ts_plan, tank) : 0,
+		.system = system,
 		.file = file,
 		.arena = arena,
 		.findings = findings,
@@ -272,7 +282,8 @@ enum ts_status ts_records_note(const struct ts_shape *shape, const char *bytes, 
 		check_twice(&n, &old);
 	if (status != TS_OK || !n.ok || !expect(&n, &old, &want, ret))
 		return ended(&n, status);
-	status = ts_file_extend(bytes, len, file, n.list->key, n.pairs, n.count, out, findings);
+	status = ts_file_extend(
+		bytes, len, file, n.within, n.list->key, n.pairs, n.count, out, findings);
 	if (status == TS_OK)
 		status = check_made(&n, out, &want);
 	return ended(&n, status);

@@ -20,17 +20,18 @@ struct ts_noted {
 };
 
 /*
- * Adds to `out` the `len` bytes of a water (`shape` &ts_shape_water) or tank file with one reading
- * more. `pairs` are keys of a reading in any case, each once, with values as they are written in a
- * file; they go there as they are, bare figures with their unit behind. A date is among them and
- * lies no later than `today` (days since 1970-01-01), and something was measured. The result has
- * been read: it holds what the file held, and the reading. TS_BAD_INPUT with findings, which name a
- * pair as KEY=VALUE or the file; then `out` is of no use. Texts of `*ret` are the arena's.
- * TS_NO_MEMORY.
+ * Adds to `out` the `len` bytes of a water (`shape` &ts_shape_water) or tank file, or of a plan
+ * whose tank stands in it, with one reading more (of a plan: of its tank). `system`: where other
+ * files lie that a plan names. `pairs` are keys of a reading in any case, each once, with values as
+ * they are written in a file; they go there as they are, bare figures with their unit behind. A
+ * date is among them and lies no later than `today` (days since 1970-01-01), and something was
+ * measured. The result has been read: it holds what the file held, and the reading. TS_BAD_INPUT
+ * with findings, which name a pair as KEY=VALUE or the file; then `out` is of no use. Texts of
+ * `*ret` are the arena's. TS_NO_MEMORY.
  */
-TS_MUST_USE enum ts_status ts_records_note(const struct ts_shape *shape, const char *bytes,
-	size_t len, const char *file, const struct ts_pair *pairs, size_t count, long today,
-	struct ts_arena *arena, struct ts_text *out, struct ts_noted *ret,
-	struct ts_findings *findings);
+TS_MUST_USE enum ts_status ts_records_note(const struct ts_shape *shape,
+	const struct ts_system *system, const char *bytes, size_t len, const char *file,
+	const struct ts_pair *pairs, size_t count, long today, struct ts_arena *arena,
+	struct ts_text *out, struct ts_noted *ret, struct ts_findings *findings);
 
 #endif

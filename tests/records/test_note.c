@@ -85,6 +85,20 @@ static const struct {
 	{"a tank with readings", &ts_shape_tank,
 		"volume: 100 L\nreadings:\n- {pH: 7}\n|feeding: light\n",
 		"- {date: 2026-03-02, GH: 15 dH, NO2: <0.05 mg/L, season: \"late: fall\"}\n"},
+	{"a plan, its tank with readings", &ts_shape_plan,
+		"water:\n  readings:\n  - {pH: 7}\ntank:\n  readings:\n  - {pH: 7}\n|  volume: 100 "
+		"L\nstock:\n- {species: x, count: 1}\n",
+		"  - {date: 2026-03-02, GH: 15 dH, NO2: <0.05 mg/L, season: \"late: fall\"}\n"},
+	{"a plan, its tank the last of it and without readings", &ts_shape_plan,
+		"stock:\n- {species: x, count: 1}\nwater: {readings: [{pH: 7}]}\ntank:\n  volume: "
+		"100 L\n|",
+		"  readings:\n    - date: 2026-03-02\n      GH: 15 dH\n"
+		"      NO2: <0.05 mg/L\n      season: \"late: fall\"\n"},
+	{"a plan, its tank between", &ts_shape_plan,
+		"water: {readings: [{pH: 7}]}\ntank:\n  volume: 100 L\n  feeding: light # x\n|"
+		"signs: [{sign: gasping}]\nstock:\n- {species: x, count: 1}\n",
+		"  readings:\n    - date: 2026-03-02\n      GH: 15 dH\n"
+		"      NO2: <0.05 mg/L\n      season: \"late: fall\"\n"},
 };
 
 /* Notes; the new bytes go to `ret`. */
@@ -98,8 +112,8 @@ static enum ts_status note(const struct ts_shape *shape, const char *bytes, size
 
 	ts_arena_open(&arena, NULL);
 	ts_findings_open(&findings, NULL);
-	status = ts_records_note(
-		shape, bytes, len, "file", what, count, TODAY, &arena, ret, &noted, &findings);
+	status = ts_records_note(shape, NULL, bytes, len, "file", what, count, TODAY, &arena, ret,
+		&noted, &findings);
 	*ret_code = findings.count ? findings.items[findings.count - 1].code->id : "";
 	if (status == TS_OK) {
 		assert_string_equal(noted.reading.date, "2026-03-02");
@@ -139,20 +153,28 @@ static void test_note__what_cannot_be_extended_is_refused(void **state)
 {
 	static const struct {
 		const char *file, *code;
+		bool plan;
 	} files[] = {
-		{"{readings: [{pH: 7}]}\n", "note.style"},
-		{"readings: [{pH: 7}]\n", "note.style"},
-		{"readings:\n  [{pH: 7}]\n", "note.style"},
-		{"readings: []\n", "note.style"},
-		{"readings:\n- {pH: 77}\n", "records.quantity"},
-		{"readings:\n- {pH: 7, date: 2026-02-30}\n", "records.date"},
-		{"reading:\n- {pH: 7}\n", "records.missing-key"},
-		{"readings:\n- {pH: 7}\n---\nname: x\n", "records.too-much"},
-		{"readings:\n- &a {pH: 7}\n", "records.alias"},
-		{"", "records.missing-key"},
+		{"{readings: [{pH: 7}]}\n", "note.style", false},
+		{"readings: [{pH: 7}]\n", "note.style", false},
+		{"readings:\n  [{pH: 7}]\n", "note.style", false},
+		{"readings: []\n", "note.style", false},
+		{"readings:\n- {pH: 77}\n", "records.quantity", false},
+		{"readings:\n- {pH: 7, date: 2026-02-30}\n", "records.date", false},
+		{"reading:\n- {pH: 7}\n", "records.missing-key", false},
+		{"readings:\n- {pH: 7}\n---\nname: x\n", "records.too-much", false},
+		{"readings:\n- &a {pH: 7}\n", "records.alias", false},
+		{"", "records.missing-key", false},
 		{"readings:\n- {date: 2026-03-02, GH: 15 dH, NO2: <0.05 mg/L, "
 		 "season: \"late: fall\"}\n",
-			"note.twice"},
+			"note.twice", false},
+		{"water: {readings: [{pH: 7}]}\ntank: {volume: 100 L}\nstock: []\n", "note.style",
+			true},
+		{"{water: {readings: [{pH: 7}]}, tank: {volume: 100 L}, stock: []}\n", "note.style",
+			true},
+		{"water: {readings: [{pH: 7}]}\ntank:\n  volume: 100 L\n  readings: [{pH: 7}]\n"
+		 "stock: []\n",
+			"note.style", true},
 	};
 
 	(void)state;
@@ -161,8 +183,9 @@ static void test_note__what_cannot_be_extended_is_refused(void **state)
 		const char *code;
 
 		ts_text_open(&got, NULL);
-		assert_int_equal(note(&ts_shape_water, files[i].file, strlen(files[i].file), pairs,
-					 PAIRS, &got, &code),
+		assert_int_equal(
+			note(files[i].plan ? &ts_shape_plan : &ts_shape_water, files[i].file,
+				strlen(files[i].file), pairs, PAIRS, &got, &code),
 			TS_BAD_INPUT);
 		assert_string_equal(code, files[i].code);
 		ts_text_drop(&got);
@@ -374,8 +397,8 @@ static void test_note__every_allocation_fails_once(void **state)
 		ts_arena_open(&arena, &allocator);
 		ts_findings_open(&findings, &allocator);
 		ts_text_open(&out, &allocator);
-		status = ts_records_note(&ts_shape_water, file, sizeof file - 1, "file", pairs,
-			PAIRS, TODAY, &arena, &out, &noted, &findings);
+		status = ts_records_note(&ts_shape_water, NULL, file, sizeof file - 1, "file",
+			pairs, PAIRS, TODAY, &arena, &out, &noted, &findings);
 		done = !stingy.refused;
 		assert_int_equal(status, done ? TS_OK : TS_NO_MEMORY);
 		ts_text_drop(&out);
