@@ -9,6 +9,7 @@
 #include "words/animal.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
+#include "words/unusual.h"
 
 static const enum ts_parameter shown[] = {TS_GH, TS_KH, TS_PH, TS_TEMPERATURE};
 #define SHOWN (sizeof shown / sizeof *shown)
@@ -134,6 +135,18 @@ static const char *who_like(struct ts_check_work *w)
 	return ts_asking_keep(w->asking, &w->text);
 }
 
+/* A pH that a sample's gas or lime made is none of the tank's. */
+static void say_gas(struct ts_check_work *w)
+{
+	const struct ts_profile *p = &w->check.profile;
+	unsigned bit = p->unusual & (TS_UNUSUAL_GASSY | TS_UNUSUAL_LIMED);
+
+	if (!bit)
+		return;
+	ts_text_put(&w->text, " ");
+	ts_say_unusual(&w->text, bit, p);
+}
+
 /* "All like GH 4 to 10, KH 2 to 8, 24 to 26 C; no pH is comfortable to all, all bear 7 to 7.5." */
 static void say_shared(struct ts_check_work *w)
 {
@@ -165,10 +178,11 @@ static void say_shared(struct ts_check_work *w)
 			put_range(w, r, order[i]);
 		put_yours(w, order[i]);
 	}
-	if (w->text.len) {
-		ts_text_put(&w->text, ".");
-		w->out->shared_says = ts_asking_keep(w->asking, &w->text);
-	}
+	if (!w->text.len)
+		return;
+	ts_text_put(&w->text, ".");
+	say_gas(w);
+	w->out->shared_says = ts_asking_keep(w->asking, &w->text);
 }
 
 void ts_check_water(struct ts_check_work *w)

@@ -97,12 +97,12 @@ static void count_poisons(
 		m->verdict = TS_UNSURE;
 }
 
-/* pH by itself takes no comfort away; pH and KH together, to the same side, do. */
-static bool reaction_off(const struct ts_match *m)
+/* pH by itself takes no comfort away; pH that was read and KH together, to the same side, do. */
+static bool reaction_off(const struct ts_match *m, const struct ts_profile *profile)
 {
 	const struct ts_parameter_fit *ph = &m->at[TS_PH], *kh = &m->at[TS_KH];
 
-	return ph->known &&
+	return ph->known && profile->at[TS_PH].from != TS_FROM_RESULT &&
 	       (kh->assumed ? ph->uncomfortable_by != 0
 			    : kh->known && ph->uncomfortable_by * kh->uncomfortable_by > 0);
 }
@@ -126,7 +126,7 @@ static enum ts_verdict whole_verdict(
 				       m->at[TS_SALINITY].verdict == TS_EXCLUDED
 			       ? TS_EXCLUDED
 			       : TS_UNSURE;
-	if (worst == TS_SUITS && reaction_off(m))
+	if (worst == TS_SUITS && reaction_off(m, profile))
 		worst = TS_TOLERATES;
 	if (worst == TS_EXCLUDED)
 		return lone_memory(m, practice) ? TS_UNSURE : TS_EXCLUDED;
@@ -199,7 +199,8 @@ static double weight_of(const struct ts_parameter_fit *f, int p, const double *p
 }
 
 /* What decides: the worst verdict first, then the largest weighted loss. */
-static int limiting(const struct ts_match *m, const double *practice)
+static int limiting(
+	const struct ts_match *m, const struct ts_profile *profile, const double *practice)
 {
 	int best = -1;
 	double most = 0;
@@ -211,8 +212,9 @@ static int limiting(const struct ts_match *m, const double *practice)
 		if (!f->known || f->uncomfortable_by == 0 || (p == TS_PH && f->verdict == TS_SUITS))
 			continue;
 		loss = weight_of(f, p, practice) * (1 - f->suitability);
-		/* pH is the result: where minerals exclude as well, they are named. */
-		if (p == TS_PH && f->verdict == TS_EXCLUDED)
+		/* pH is the result: where minerals decide as well, they are named. */
+		if (p == TS_PH &&
+			(f->verdict == TS_EXCLUDED || profile->at[TS_PH].from == TS_FROM_RESULT))
 			loss = 0;
 		if (best < 0 || f->verdict > m->at[best].verdict ||
 			(f->verdict == m->at[best].verdict && loss > most)) {
@@ -296,7 +298,7 @@ void ts_match_species(const struct ts_species *species, const struct ts_profile 
 	ret->verdict = whole_verdict(ret, profile, practice->value);
 	count_poisons(ret, &profile->poisons, practice);
 	whole_fit(ret, profile, practice->value);
-	ret->limiting = limiting(ret, practice->value);
+	ret->limiting = limiting(ret, profile, practice->value);
 	nearest_limit(ret, profile, practice->value);
 }
 

@@ -87,7 +87,8 @@ static void suit(struct ts_parameter_fit *f, const struct ts_span *s, const stru
 
 	f->suitability = ts_min(ts_curve_at(curve, s->low), ts_curve_at(curve, s->high));
 	f->order = s->exposure ? f->suitability : ts_min(ts_curve_mean(curve, s->low, s->high), 1);
-	f->perhaps = !s->exposure && beyond(s->value, limits) == 0 && beyond(worse, limits) != 0;
+	f->perhaps = !s->exposure && s->from != TS_FROM_RESULT && beyond(s->value, limits) == 0 &&
+		     beyond(worse, limits) != 0;
 	f->reading = s->exposure || f->perhaps ? worse : s->value;
 }
 
@@ -101,7 +102,21 @@ static enum ts_verdict comfort_verdict(
 	const struct ts_range *comfort = p == TS_PH ? &f->tolerated : &f->preferred;
 	double low = s->exposure ? s->low : s->value, high = s->exposure ? s->high : s->value;
 
-	return holds(comfort, low, high) ? TS_SUITS : TS_TOLERATES;
+	return s->from == TS_FROM_RESULT || holds(comfort, low, high) ? TS_SUITS : TS_TOLERATES;
+}
+
+/*
+ * A pH that follows from KH: by its middle, which no doubt of KH moves, so that a wider doubt never
+ * makes it better.
+ */
+static enum ts_verdict result_verdict(const struct ts_span *s, const struct ts_range *limits)
+{
+	struct ts_span middle = *s;
+
+	middle.low = middle.high = s->value;
+	return ts_span_follows(&middle, limits, TS_FOLLOWS_CONFLICT) == TS_FOLLOWS_NOTHING
+		       ? TS_SUITS
+		       : TS_TOLERATES;
 }
 
 /*
@@ -113,6 +128,8 @@ static enum ts_verdict limit_verdict(const struct ts_parameter_fit *f, enum ts_p
 {
 	struct ts_span read = *s;
 
+	if (s->from == TS_FROM_RESULT)
+		return result_verdict(s, limits);
 	if (ts_beyond_of(s->low, s->high, limits) == TS_BEYOND_NOT)
 		return comfort_verdict(f, p, s);
 	/* A pH that was read within them does not decide by its doubt alone. */
@@ -175,18 +192,22 @@ static void not_known(struct ts_parameter_fit *f)
 
 /*
  * KH by kind of water is no animal's own figure: inside its tolerated band it holds no `suits`
- * back, outside it never excludes, but for the animals of lakes and hard water on the low side.
+ * back, outside it never excludes, but for the animals of lakes and hard water on the low side. Too
+ * much of it keeps a yes from bee shrimps, and from animals of soft water that are wild or to
+ * breed.
  */
-static enum ts_verdict home_kh_verdict(
-	const struct ts_species *s, const struct ts_span *kh, struct ts_parameter_fit *f)
+static enum ts_verdict home_kh_verdict(const struct ts_species *s, const struct ts_keeping *keeping,
+	const struct ts_span *kh, struct ts_parameter_fit *f)
 {
-	double floor = ts_band_kh_floor(s);
+	double floor = ts_band_kh_floor(s), ceiling = ts_band_kh_ceiling(s, keeping);
 	bool whole = floor > 0 || kh->exposure || kh->from == TS_FROM_ASSUMED;
 	const struct ts_range rest = {floor, (double)INFINITY};
 	struct ts_span read = *kh;
 
 	f->suitability = ts_max(f->suitability, AT_TOLERATED);
 	f->order = ts_max(f->order, AT_TOLERATED);
+	if (ceiling > 0 && kh->high > ceiling)
+		return TS_UNSURE;
 	if (floor <= 0 || ts_beyond_of(kh->low, kh->high, &rest) == TS_BEYOND_NOT)
 		return holds(&f->tolerated, whole ? kh->low : kh->value,
 			       whole ? kh->high : kh->value)
@@ -217,7 +238,7 @@ static void meet(struct ts_parameter_fit *f, enum ts_parameter p, const struct t
 		meet_beyond(f, p, s, NULL, practice);
 	}
 	if (f->source[0] == ts_by_kind_of_water && f->verdict != TS_SUITS)
-		f->verdict = home_kh_verdict(species, s, f);
+		f->verdict = home_kh_verdict(species, keeping, s, f);
 	f->read = s->from > TS_FROM_COMPUTED && f->reading == s->value;
 }
 

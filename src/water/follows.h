@@ -4,7 +4,9 @@
  * that decides it. A rule says what it would make of a number that is surely beyond its limit, and
  * ts_follows() says how far it may go: what is not known is a question and never a fault, what is
  * only assumed is a note and never a conflict, what may lie on either side is a concern and never a
- * conflict, nor a yes.
+ * conflict, nor a yes. The pH that follows from KH is the result of what is judged already: it
+ * never leads, excludes or asks, and is a note where even its middle is far beyond (a band's
+ * slack).
  *
  * Where life is in danger, act on the doubt: but only by what is right under every state that the
  * readings allow (test, air, feed nothing, a matched change). An order that would harm if the

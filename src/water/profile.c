@@ -329,7 +329,7 @@ static void take_computed(struct ts_profile *p)
 {
 	p->ph_computed = true;
 	p->at[TS_PH] = (struct ts_span){true, false, p->ph_tank, p->ph_tank_low, p->ph_tank_high,
-		TS_FROM_COMPUTED, p->at[TS_KH].age_days};
+		TS_FROM_RESULT, p->at[TS_KH].age_days};
 }
 
 /*
@@ -383,7 +383,7 @@ static void assume_kh(struct work *w)
 		most[1] = most[2] = 7; /* hardly any buffer at all */
 	if (!ph->given)
 		p->ph_assumed = (struct ts_span){true, false, (least[0] + most[2]) / 2, least[0],
-			fmax(least[0], most[2]), TS_FROM_ASSUMED, (double)NAN};
+			fmax(least[0], most[2]), TS_FROM_RESULT, (double)NAN};
 	else if (ph->from < TS_FROM_STOOD)
 		ph->high = fmax(ph->high, most[1]);
 }

@@ -263,6 +263,36 @@ static void test_ph__slack(void **state)
 	}
 }
 
+static struct ts_span followed(double low, double value, double high)
+{
+	return (struct ts_span){true, false, value, low, high, TS_FROM_RESULT, (double)NAN};
+}
+
+/* The pH that follows from KH: GH decides; a note where its middle is beyond all slack, 8.3. */
+static void test_ph__that_follows_from_kh(void **state)
+{
+	struct pair t;
+
+	(void)state;
+	set_pair(&t);
+	assert_int_equal(at(&t, TS_PH, followed(7.4, 7.9, 8.6)), TS_SUITS);
+	assert_int_equal(t.m.limiting, -1);
+	near_to(t.m.at[TS_PH].reading, 7.9); /* said as it is, and not by its worse end */
+	assert_int_equal(at(&t, TS_PH, followed(8.2, 8.3, 9.2)), TS_SUITS);
+	assert_int_equal(at(&t, TS_PH, followed(8.4, 8.4, 8.4)), TS_TOLERATES);
+	assert_int_equal(at(&t, TS_PH, followed(6, 8.4, 10)), TS_TOLERATES);
+	/* beside a mineral it never leads */
+	t.p.at[TS_PH] = followed(8.4, 8.6, 9);
+	assert_int_equal(at(&t, TS_GH, exactly(18)), TS_TOLERATES);
+	assert_int_equal(t.m.limiting, TS_GH);
+	/* with a KH above comfort it takes none away, as one that was read does */
+	set_pair(&t);
+	t.s.water.usual.kh_dh = (struct ts_envelope){no_range, no_range, {NULL, 0}, NULL};
+	t.p.at[TS_KH] = exactly(10); /* likes to 8 by kind of water, bears 12 */
+	assert_int_equal(at(&t, TS_PH, followed(7.6, 8.1, 8.5)), TS_SUITS);
+	assert_int_equal(at(&t, TS_PH, exactly(8.1)), TS_TOLERATES);
+}
+
 /* 1 in comfort, 0.5 at the ends of tolerated, 0.25 at the end of the slack and beyond it. */
 static void test_ph__suitability(void **state)
 {
@@ -375,6 +405,30 @@ static void test_home_kh__soft_water_animals_are_never_excluded_by_it(void **sta
 	assert_int_equal(at(&t, TS_KH, between(9, 14)), TS_SUITS);
 	t.s.home_water = TS_HOME_HARD;
 	assert_int_equal(at(&t, TS_KH, between(3.1, 7.1)), TS_TOLERATES);
+}
+
+/* Too much of it is no yes for bee shrimps, and for soft-water animals that are to breed. */
+static void test_home_kh__ceilings(void **state)
+{
+	static const struct {
+		int home;
+		bool breeding;
+		double ceiling;
+	} rows[] = {{TS_HOME_BEE_SHRIMP, false, 5}, {TS_HOME_BEE_SHRIMP, true, 5},
+		{TS_HOME_BLACK, true, 3}, {TS_HOME_CLEAR_SOFT, true, 5}};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct pair t;
+
+		set_pair(&t);
+		t.s.home_water = rows[i].home;
+		t.k.breeding = rows[i].breeding;
+		t.s.water.usual.kh_dh = (struct ts_envelope){no_range, no_range, {NULL, 0}, NULL};
+		assert_true(at(&t, TS_KH, exactly(rows[i].ceiling)) <= TS_TOLERATES);
+		assert_int_equal(at(&t, TS_KH, exactly(rows[i].ceiling + 0.01)), TS_UNSURE);
+		assert_int_equal(at(&t, TS_KH, between(1, rows[i].ceiling + 0.1)), TS_UNSURE);
+	}
 }
 
 /* Wild and breeding animals bear no more KH than others of their water; comfort lies inside. */
@@ -660,11 +714,13 @@ int main(void)
 		cmocka_unit_test(test_share__of_a_doubtful_reading),
 		cmocka_unit_test(test_exposure__worst_end),
 		cmocka_unit_test(test_ph__slack),
+		cmocka_unit_test(test_ph__that_follows_from_kh),
 		cmocka_unit_test(test_ph__suitability),
 		cmocka_unit_test(test_suitability__no_comfort_and_open_ends),
 		cmocka_unit_test(test_band__variants),
 		cmocka_unit_test(test_home_kh__floors),
 		cmocka_unit_test(test_home_kh__soft_water_animals_are_never_excluded_by_it),
+		cmocka_unit_test(test_home_kh__ceilings),
 		cmocka_unit_test(test_home_kh__bands_lie_in_one_another),
 		cmocka_unit_test(test_copper__by_kind_of_animal),
 		cmocka_unit_test(test_poisons__cap_but_never_better),

@@ -42,6 +42,21 @@ static void test_an_assumption_is_never_a_conflict(void **state)
 		TS_FOLLOWS_CONCERN);
 }
 
+/* The pH that follows from KH never leads, asks or excludes. */
+static void test_a_result_is_a_note_at_the_most(void **state)
+{
+	(void)state;
+	for (int rule = 0; rule < TS_FOLLOWS__COUNT; rule++) {
+		assert_int_equal(
+			ts_follows(TS_FROM_RESULT, TS_BEYOND_PARTLY, (enum ts_follows)rule),
+			TS_FOLLOWS_NOTHING);
+		assert_true(ts_follows(TS_FROM_RESULT, TS_BEYOND_WHOLLY, (enum ts_follows)rule) <=
+			    TS_FOLLOWS_NOTE);
+	}
+	assert_int_equal(
+		ts_follows(TS_FROM_RESULT, TS_BEYOND_WHOLLY, TS_FOLLOWS_CONFLICT), TS_FOLLOWS_NOTE);
+}
+
 static void test_a_reading_goes_as_far_as_its_interval(void **state)
 {
 	(void)state;
@@ -77,6 +92,7 @@ int main(void)
 		cmocka_unit_test(test_where_an_interval_lies),
 		cmocka_unit_test(test_not_known_is_a_question_only),
 		cmocka_unit_test(test_an_assumption_is_never_a_conflict),
+		cmocka_unit_test(test_a_result_is_a_note_at_the_most),
 		cmocka_unit_test(test_a_reading_goes_as_far_as_its_interval),
 		cmocka_unit_test(test_of_an_exposure_every_part_is_lived),
 	};

@@ -376,7 +376,7 @@ static void test_ph__as_read_or_of_the_tank(void **state)
 	r.ph = (struct ts_measure){0};
 	r.kh_dh = value(6); /* no pH read: a tank's */
 	ts_profile_make(&water, &keeping, NULL, -1, &p);
-	assert_int_equal(p.at[TS_PH].from, TS_FROM_COMPUTED);
+	assert_int_equal(p.at[TS_PH].from, TS_FROM_RESULT);
 	assert_true(isnan(p.ph_read));
 }
 
