@@ -28,6 +28,7 @@ DATA = pathlib.Path(__file__).resolve().parent / "data"
 AUDITS = [  # file, seed, how many
     ("audit.csv", "2026-11-25", 40),
     ("audit2.csv", "2026-11-29-second", 60),
+    ("audit3.csv", "2026-11-30-third", 60),
 ]
 # What counts as a difference: at an end of a range; lengths as a share of the audit's.
 LIMITS = {"pH": 0.5, "GH": 4, "KH": 4, "temperature": 3}
@@ -35,7 +36,7 @@ LENGTH = 0.30
 RANGES = ("pH", "pH_preferred", "GH", "GH_preferred", "KH", "temperature",
           "temperature_preferred")
 LENGTHS = ("length", "tank")
-WORDS = ("least", "gape", "activity", "hunts", "bottom", "to_own_kind", "to_others")
+WORDS = ("least", "gape", "activity", "hunts", "bottom", "lid", "to_own_kind", "to_others")
 # The words of `cautions` that a buyer is told; the others depend on the place or the season.
 CAUTIONS = {"venomous", "electric", "bites", "spiny-hands", "grows-too-big", "no-home-suits",
             "hard-to-feed", "dies-of-small-errors", "needs-salt", "escapes", "short-lived", "stings"}
@@ -83,11 +84,14 @@ def value(field, record, more):
         return record["needs"]["activity"]
     if field == "bottom":
         return record["needs"].get("bottom", "any")
+    if field == "lid":
+        return record["needs"]["cover"]
     return record[field]
 
 
-def cautions_of(words):
-    return CAUTIONS.intersection(words)
+def cautions_of(words, row):
+    """Since the third audit who jumps or climbs out has a column of its own, `lid`."""
+    return CAUTIONS.intersection(words) - ({"escapes"} if "lid" in row else set())
 
 
 def differences(row, record, more):
@@ -107,8 +111,8 @@ def differences(row, record, more):
             ours = value(field, record, more)
             yield field, ours != row[field], ours
     if row.get("cautions"):
-        ours = cautions_of(record["cautions"])
-        yield ("cautions", ours != cautions_of(row["cautions"].split()),
+        ours = cautions_of(record["cautions"], row)
+        yield ("cautions", ours != cautions_of(row["cautions"].split(), row),
                " ".join(sorted(ours)) or "none")
 
 
