@@ -23,9 +23,9 @@ enum ts_parameter { TS_GH, TS_KH, TS_PH, TS_TEMPERATURE, TS_SALINITY, TS_PARAMET
  * whether it stood is TS_FROM_SUPPLY; GH and KH do not change by standing.
  */
 enum ts_number_from {
-	TS_FROM_NONE,     /* not known */
-	TS_FROM_ASSUMED,  /* a default, taken for want of a reading */
-	TS_FROM_RESULT,   /* a pH that follows from KH, which is judged itself: shown, and no more */
+	TS_FROM_NONE,    /* not known */
+	TS_FROM_ASSUMED, /* a default, taken for want of a reading */
+	TS_FROM_RESULT,  /* a pH that follows from KH, which is judged itself: shown, and no more */
 	TS_FROM_COMPUTED, /* from other readings of this water */
 	TS_FROM_FRESH,    /* read in a supply, before its gas had left */
 	TS_FROM_SUPPLY,   /* read in a supply */
