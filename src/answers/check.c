@@ -14,6 +14,8 @@
 
 const char *const ts_check_verdict_words[TS_PLAN_VERDICT__COUNT + 1] = {
 	"sound", "asks", "sound-if", "unsound", NULL};
+const char *const ts_check_kind_words[TS_CHECK_KIND__COUNT + 1] = {
+	"danger", "no", "if", "yes", "question", "tend", "well", NULL};
 const char *const ts_check_severity_words[] = {"note", "question", "concern", "conflict", NULL};
 /* From TS_TOPIC_DANGER on. */
 const char *const ts_check_topic_words[] = {
@@ -106,6 +108,8 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 		ts_check_waste(w);
 		ts_check_headline(w);
 		ts_check_room(w);
+		ts_check_reasons(w);
+		ts_check_not_judged(w);
 	}
 	asking->arena->failed |= w->text.failed;
 	ts_text_drop(&w->text);

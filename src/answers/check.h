@@ -82,13 +82,27 @@ struct ts_check_step {
 	struct ts_check_remedy *remedy;
 };
 
+/* What an answer is: decides what stands on a first screen (show/check.c). */
+enum ts_check_kind {
+	TS_CHECK_DANGER, /* life in danger now */
+	TS_CHECK_NO,     /* what no condition mends */
+	TS_CHECK_IF,     /* on conditions that can be met while keeping all */
+	TS_CHECK_YES,
+	TS_CHECK_QUESTION, /* nothing may be said before it is answered */
+	TS_CHECK_TEND,     /* all of them live there, and something is to be done */
+	TS_CHECK_WELL,     /* all of them live there, and are left alone */
+	TS_CHECK_KIND__COUNT
+};
+
 struct ts_check_result {
 	const char *name, *verdict;
+	const char *kind;
 	bool answered;
 	const char *headline;     /* the answer in a line */
 	const char *decides;      /* what to do, or the figure that decides; NULL: nothing */
 	const char *instead_says; /* another animal in the place of one; NULL: none */
 	const char *water_too;    /* what the water has against some, beside the first line */
+	struct ts_texts also;     /* of a no: further reasons, each of another sort */
 	const char *otherwise;    /* the other way, which is more work; NULL: none */
 	const char *instead_species;
 	double instead_count;
@@ -108,12 +122,15 @@ struct ts_check_result {
 	const char *shared_says;
 	struct ts_check_tank *smallest_tank; /* NULL: not looked for, or none does */
 	const char *room_says, *waste_says;
+	const char *not_judged;           /* what is not given, and so not judged; NULL: nothing */
+	bool waste_matters;               /* what is not given of it may be too much; no row */
 	struct ts_check_load *load;       /* NULL: the litres are not known */
 	const struct ts_profile *profile; /* for what leads a printed page; no row */
 	bool passes;                      /* a yes: nothing harms, and what it needs is known */
 };
 
 extern const char *const ts_check_verdict_words[TS_PLAN_VERDICT__COUNT + 1];
+extern const char *const ts_check_kind_words[TS_CHECK_KIND__COUNT + 1];
 extern const char *const ts_check_severity_words[];
 extern const char *const ts_check_topic_words[];
 extern const char *const ts_check_rests_words[];

@@ -295,8 +295,7 @@ void ts_check_fill_repair(struct ts_check_work *w)
 	}
 }
 
-/* Whether the repair sends the animal away, or never buys it. */
-static bool goes(const struct ts_check_work *w, const struct ts_species *species)
+bool ts_check_goes(const struct ts_check_work *w, const struct ts_species *species)
 {
 	for (size_t i = 0; species && i < w->check.repair_count; i++) {
 		const struct ts_remedy *m = &w->check.repair[i].remedy;
@@ -364,8 +363,8 @@ void ts_check_fold(struct ts_check_work *w)
 		const struct ts_ruling *r = w->entries[i].ruling;
 
 		if (r)
-			w->out->judgements[i].folded = goes(w, r->subject) || goes(w, r->other) ||
-						       room_said(w, i) || no_room(w, r) ||
-						       waste_of_no_room(w, r);
+			w->out->judgements[i].folded =
+				ts_check_goes(w, r->subject) || ts_check_goes(w, r->other) ||
+				room_said(w, i) || no_room(w, r) || waste_of_no_room(w, r);
 	}
 }

@@ -163,7 +163,7 @@ bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry)
 	shared = ts_asking_keep(w->asking, &w->text);
 	put_question(w, name, c);
 	put_company(w, c);
-	ts_check_finish(w, entry, NULL);
+	ts_check_finish(w, TS_CHECK_QUESTION, entry, NULL);
 	ts_say_members(&w->text, name, c);
 	w->out->decides = shared;
 	w->out->water_too = ts_asking_keep(w->asking, &w->text);

@@ -34,11 +34,21 @@ static bool several(const struct ts_check_work *w)
 	return w->check.group_count > 1;
 }
 
-void ts_check_finish(struct ts_check_work *w, size_t entry, const char *decides)
+void ts_check_finish(
+	struct ts_check_work *w, enum ts_check_kind kind, size_t entry, const char *decides)
 {
+	w->out->kind = ts_check_kind_words[kind];
 	w->out->headline = ts_asking_keep(w->asking, &w->text);
 	w->out->first = entry < w->entry_count ? &w->out->judgements[entry] : NULL;
 	w->out->decides = decides;
+}
+
+/* Danger is what acts at once, or explains why they suffer. */
+static enum ts_check_kind kind_of(const struct ts_advice_row *row)
+{
+	if (row->group == 2 || row->group == 3)
+		return TS_CHECK_DANGER;
+	return row->outcome == TS_LEAVE_ALONE ? TS_CHECK_WELL : TS_CHECK_TEND;
 }
 
 /* Advice as the answer: what to do, and why. */
@@ -47,7 +57,7 @@ static void lead_with_advice(struct ts_check_work *w, size_t entry)
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
 
 	ts_text_put(&w->text, j->says);
-	ts_check_finish(w, entry, j->because);
+	ts_check_finish(w, kind_of(w->entries[entry].advice->row), entry, j->because);
 }
 
 static const char *remedy_of(const struct ts_check_judgement *j)
@@ -65,19 +75,32 @@ static const char *no_of(const struct ts_check_work *w, const struct ts_ruling *
 	return r->other ? no[topic].two : no[topic].one;
 }
 
+/* " (yours is 12)": of two that no hardness suits, the one that is there. */
+static void put_yours(struct ts_check_work *w, const struct ts_ruling *r)
+{
+	const struct ts_span *gh = &w->check.profile.at[TS_GH];
+
+	if (r->rule != TS_RULE_GH_APART || !gh->given)
+		return;
+	ts_text_put(&w->text, " (yours is GH ");
+	ts_text_number_short(&w->text, gh->value, 1);
+	ts_text_put(&w->text, ")");
+}
+
 static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_ruling *r = w->entries[entry].ruling;
 
 	if (ts_check_says_room(w, r)) {
-		ts_check_finish(w, entry, NULL);
+		ts_check_finish(w, TS_CHECK_NO, entry, NULL);
 		w->out->decides = ts_check_room_instead(w, r);
 		return;
 	}
 	ts_text_puts(&w->text, no_of(w, r), ": ", NULL);
 	ts_say_opening(&w->text, r);
+	put_yours(w, r);
 	ts_text_put(&w->text, ".");
-	ts_check_finish(w, entry, remedy_of(&w->out->judgements[entry]));
+	ts_check_finish(w, TS_CHECK_NO, entry, remedy_of(&w->out->judgements[entry]));
 	ts_check_instead(w, r);
 }
 
@@ -94,6 +117,7 @@ static void put_first(struct ts_check_work *w, const char *before, const char *c
 {
 	ts_text_puts(&w->text, before, condition ? condition : "", condition ? ": " : "", NULL);
 	ts_say_opening(&w->text, r);
+	put_yours(w, r);
 	ts_text_put(&w->text, ".");
 }
 
@@ -111,9 +135,13 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
 	const struct ts_ruling *r = w->entries[entry].ruling;
+	bool met = j->condition || r->remedy.kind == TS_REMEDY_WARMTH;
+	enum ts_check_kind kind = r->rule == TS_RULE_WATER_UNSURE               ? TS_CHECK_QUESTION
+				  : met || r->remedy.kind < TS_REMEDY_LEAVE_OUT ? TS_CHECK_IF
+										: TS_CHECK_NO;
 
 	if (ts_check_says_room(w, r)) {
-		ts_check_finish(w, entry, NULL);
+		ts_check_finish(w, TS_CHECK_NO, entry, NULL);
 		w->out->decides = ts_check_room_instead(w, r);
 		return;
 	}
@@ -129,36 +157,8 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 	else
 		put_first(w, better(r), NULL, r);
 	/* The condition is the deed. */
-	ts_check_finish(
-		w, entry, r->remedy.kind == TS_REMEDY_WARMTH ? w->out->shared_says : remedy_of(j));
-}
-
-/* What is not given, in a few words: "the water, the temperature, the tank". */
-static void put_not_given(struct ts_check_work *w)
-{
-	static const struct {
-		enum ts_rule_id rule;
-		const char *word;
-	} words[] = {
-		{TS_RULE_WATER_UNKNOWN, "the water"},
-		{TS_RULE_KH_UNKNOWN, "KH"},
-		{TS_RULE_TEMPERATURE_UNKNOWN, "the temperature"},
-		{TS_RULE_TANK_UNKNOWN, "the tank"},
-		{TS_RULE_NITRATE_OPEN, "how it is fed and changed"},
-		{TS_RULE_UNTESTED, "ammonia and nitrite of the tank"},
-	};
-	bool any = false;
-
-	for (size_t k = 0; k < sizeof words / sizeof *words; k++) {
-		for (size_t i = 0; i < w->entry_count; i++) {
-			if (!w->entries[i].ruling || w->entries[i].ruling->rule != words[k].rule)
-				continue;
-			ts_text_puts(&w->text, any ? ", " : " Not given: ", words[k].word, NULL);
-			any = true;
-			break;
-		}
-	}
-	ts_text_put(&w->text, any ? "." : "");
+	ts_check_finish(w, kind, entry,
+		r->remedy.kind == TS_REMEDY_WARMTH ? w->out->shared_says : remedy_of(j));
 }
 
 /* The first judgement of a rule; entry_count: none. */
@@ -205,8 +205,7 @@ static void lead_with_yes(struct ts_check_work *w)
 				"chloramine");
 		ts_text_put(&w->text, known ? "." : ", as far as is known.");
 	}
-	put_not_given(w);
-	ts_check_finish(w, chlorine, NULL);
+	ts_check_finish(w, TS_CHECK_YES, chlorine, NULL);
 	say_yes_decides(w, chlorine);
 }
 
@@ -246,7 +245,7 @@ static void lead_with_question(struct ts_check_work *w, size_t entry)
 		ts_say_animals(&w->text, r->subject);
 		ts_text_put(&w->text, ". A pH alone does not tell.");
 	}
-	ts_check_finish(w, entry, NULL);
+	ts_check_finish(w, TS_CHECK_QUESTION, entry, NULL);
 }
 
 /* The first entry from `from` on of that severity that is a rule's (or, else, advice). */
@@ -288,20 +287,16 @@ static size_t first_concern(const struct ts_check_work *w)
 	return first;
 }
 
-/* What no larger tank mends goes before what one would, and another lake before all of it. */
+/* Of those that stand in one order the first (check_reasons.c). */
 static size_t first_conflict(const struct ts_check_work *w)
 {
-	size_t first = next_of(w, TS_CONFLICT, true), none = w->entry_count, best = first;
+	size_t best = next_of(w, TS_CONFLICT, true), none = w->entry_count;
 
-	for (size_t i = first; i < none && w->entries[i].severity == TS_CONFLICT; i++) {
+	for (size_t i = best; i < none && w->entries[i].severity == TS_CONFLICT; i++) {
 		const struct ts_ruling *r = w->entries[i].ruling;
 
-		if (!r || ts_ruling_topic(r) < TS_TOPIC_COMPANY)
-			continue;
-		if (r->rule == TS_RULE_LAKE_APART)
-			return i;
-		if (best < none && w->entries[best].ruling->remedy.kind == TS_REMEDY_TANK &&
-			r->remedy.kind >= TS_REMEDY_LEAVE_OUT && !ts_rule_of_room(r->rule))
+		if (r && ts_ruling_topic(r) >= TS_TOPIC_COMPANY &&
+			ts_check_reason(r) < ts_check_reason(w->entries[best].ruling))
 			best = i;
 	}
 	return best;
@@ -390,7 +385,7 @@ static void lead_with_water(struct ts_check_work *w)
 
 	if (fault != w->entry_count) {
 		ts_text_puts(&w->text, "Not yet: ", w->out->judgements[fault].says, ".", NULL);
-		ts_check_finish(w, fault, remedy_of(&w->out->judgements[fault]));
+		ts_check_finish(w, TS_CHECK_TEND, fault, remedy_of(&w->out->judgements[fault]));
 		return;
 	}
 	if (!w->check.water_known)
@@ -405,8 +400,8 @@ static void lead_with_water(struct ts_check_work *w)
 	else
 		ts_text_put(&w->text, "Nothing needs doing about the water: choose animals that "
 				      "like it as it is.");
-	ts_check_finish(
-		w, w->entry_count, w->check.water_known ? "tapshoal rank lists who does" : NULL);
+	ts_check_finish(w, TS_CHECK_TEND, w->entry_count,
+		w->check.water_known ? "tapshoal rank lists who does" : NULL);
 }
 
 /* The advice that is the answer; entry_count: none. */
@@ -434,7 +429,8 @@ static void lead_with_nobody(struct ts_check_work *w, const char *nobody)
 		w->check.planned_groups ? "This water suits nobody yet: "
 					: "They stay, and this water is to be put right: ",
 		nobody, ".", NULL);
-	ts_check_finish(w, w->entry_count, why);
+	ts_check_finish(
+		w, w->check.planned_groups ? TS_CHECK_NO : TS_CHECK_TEND, w->entry_count, why);
 	/* Nothing that was read of it counts before. */
 	for (size_t i = 0; i < w->entry_count; i++) {
 		const struct ts_ruling *r = w->entries[i].ruling;
@@ -545,7 +541,7 @@ static void lead_with_waste(struct ts_check_work *w, size_t entry)
 	}
 	ts_say_opening(&w->text, w->entries[entry].ruling);
 	ts_text_put(&w->text, ".");
-	ts_check_finish(w, entry, NULL);
+	ts_check_finish(w, TS_CHECK_TEND, entry, NULL);
 }
 
 /* A conflict that no routine mends. */

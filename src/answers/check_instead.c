@@ -9,12 +9,20 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "stock/mending.h"
 #include "stock/rules.h"
 #include "words/rulings.h"
 
 /* How many of the fish for a water are named. */
 #define NAMED 3
 #define LOOKED_AT 12
+
+void ts_check_put_bought(struct ts_check_work *w, const struct ts_species *species)
+{
+	const struct ts_plan_group *g = ts_check_group_of(&w->check, species);
+
+	(g && ts_group_count(&g->group) == 1 ? ts_say_animal : ts_say_animals)(&w->text, species);
+}
 
 static bool planned(const struct ts_check *c, const struct ts_species *species)
 {
@@ -271,7 +279,7 @@ static bool put_instead(
 		ts_say_animals(&w->text, kept);
 		ts_text_put(&w->text, ", and instead of the ");
 	}
-	ts_say_animals(&w->text, gone);
+	ts_check_put_bought(w, gone);
 	ts_text_put(&w->text, kept ? " take " : ", take ");
 	ts_text_number_short(&w->text, w->out->instead_count, 0);
 	ts_text_put(&w->text, " ");

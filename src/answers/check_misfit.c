@@ -237,7 +237,7 @@ static void lead_with_others(struct ts_check_work *w, size_t entry)
 	ts_text_put(&w->text, ": ");
 	put_reasons(w, TS_WAY_LEAVE, true);
 	ts_text_put(&w->text, ".");
-	ts_check_finish(w, entry, NULL);
+	ts_check_finish(w, TS_CHECK_NO, entry, NULL);
 	w->out->repair_said = repair_is_said(w);
 	(void)ts_check_name_instead(w, r->subject);
 	if (w->check.recipe.kind == TS_REMEDY_MINERALS)
@@ -252,7 +252,7 @@ static void lead_with_other_fish(struct ts_check_work *w, size_t entry)
 	ts_text_put(&w->text, "Not in this water: ");
 	put_reasons(w, way, false);
 	ts_text_put(&w->text, ".");
-	ts_check_finish(w, entry, NULL);
+	ts_check_finish(w, TS_CHECK_NO, entry, NULL);
 	w->out->otherwise = recipe(w, ts_check_name_for_water(w, kind) ? "Or make other water: "
 								       : "It takes other water: ");
 }
@@ -269,7 +269,7 @@ static void lead_with_minerals(struct ts_check_work *w, size_t entry)
 		j->condition, ": ", NULL);
 	put_reasons(w, TS_WAY_MINERALS, false);
 	ts_text_put(&w->text, ".");
-	ts_check_finish(w, entry, j->remedy ? j->remedy->says : NULL);
+	ts_check_finish(w, TS_CHECK_IF, entry, j->remedy ? j->remedy->says : NULL);
 	(void)ts_check_name_for_water(w, w->entries[entry].ruling->subject->kind);
 }
 
@@ -297,7 +297,7 @@ static void lead_with_keeping(struct ts_check_work *w, size_t entry)
 	ts_text_put(&w->text, ": ");
 	put_reasons(w, TS_WAY_KEEP, true);
 	ts_text_put(&w->text, ".");
-	ts_check_finish(w, entry, j->remedy ? j->remedy->says : NULL);
+	ts_check_finish(w, TS_CHECK_TEND, entry, j->remedy ? j->remedy->says : NULL);
 }
 
 /*
@@ -320,7 +320,7 @@ static void lead_with_the_well(struct ts_check_work *w, size_t entry)
 			one_of_them(w, entry, count) ? " stays, and is" : " stay, and are",
 			" well; a little more of minerals would do them good.", NULL);
 	}
-	ts_check_finish(w, entry, NULL);
+	ts_check_finish(w, TS_CHECK_WELL, entry, NULL);
 	put_reasons(w, TS_WAY_KEEP, false);
 	ts_text_put(&w->text, above ? ", and borne all the same." : ".");
 	reasons = ts_asking_keep(w->asking, &w->text);

@@ -31,12 +31,22 @@ static void fill_ranges(
 	}
 }
 
+/* How large it grows the room says, where a tank is given; what no home suits is said always. */
+static bool of_size(const struct ts_check_work *w, const struct ts_species *s)
+{
+	const struct ts_tank *tank = &w->question->plan->tank;
+
+	return (tank->length_cm > 0 || tank->volume_l > 0) &&
+	       !(s->cautions & 1u << TS_CAUTION_NO_HOME_SUITS);
+}
+
 /* All of its cautions, those of the second line by themselves. */
 static void say_dangers(
 	struct ts_check_work *w, struct ts_check_animal *a, const struct ts_species *s)
 {
-	static const unsigned kinds[] = {
-		TS_CAUTIONS_SECOND_LINE, TS_CAUTIONS_ALL & ~(unsigned)TS_CAUTIONS_SECOND_LINE};
+	const unsigned home = TS_CAUTIONS_HOME * of_size(w, s);
+	const unsigned second = TS_CAUTIONS_SECOND_LINE & ~home;
+	const unsigned kinds[] = {second, TS_CAUTIONS_ALL & ~second};
 
 	for (size_t i = 0; i < 2; i++) {
 		const char *says;
@@ -204,9 +214,22 @@ static struct ts_range ends(const struct ts_estimate *e)
 	return (struct ts_range){e->low, e->high};
 }
 
+/* The one range of nitrate in an answer: of what is not given, where that is open. */
+static struct ts_range range_of(const struct ts_check_work *w, const struct ts_load *l)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (r && r->rule == TS_RULE_NITRATE_OPEN && isfinite(r->change))
+			return (struct ts_range){r->ours, r->change};
+	}
+	return ends(&l->no3_steady_mg_l);
+}
+
 /* "Nitrate settles at about 5 mg/L (3 to 7), 30 % changed every 7 days (taken, not given)". */
 static void say_waste(struct ts_check_work *w, const struct ts_load *l)
 {
+	const struct ts_range range = range_of(w, l);
 	struct ts_text *t = &w->text;
 
 	ts_text_put(t, "Waste: nitrate ");
@@ -214,9 +237,9 @@ static void say_waste(struct ts_check_work *w, const struct ts_load *l)
 		ts_text_put(t, "settles at about ");
 		ts_text_number(t, l->no3_steady_mg_l.value, 0);
 		ts_text_put(t, " mg/L (");
-		ts_text_number(t, l->no3_steady_mg_l.low, 0);
+		ts_text_number(t, range.low, 0);
 		ts_text_put(t, " to ");
-		ts_text_number(t, l->no3_steady_mg_l.high, 0);
+		ts_text_number(t, range.high, 0);
 		ts_text_put(t, ") with ");
 		ts_text_number_short(t, l->change_percent, 0);
 		ts_text_put(t, " % changed every ");

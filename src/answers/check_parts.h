@@ -55,6 +55,9 @@ void ts_check_headline(struct ts_check_work *w);
 /* Says what may be taken in the place of the one that suffers from this fault. */
 void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault);
 
+/* Adds its name, of one or of more as the plan has them. */
+void ts_check_put_bought(struct ts_check_work *w, const struct ts_species *species);
+
 /* Says who goes in the place of `gone`; false: nobody was found. */
 bool ts_check_name_instead(struct ts_check_work *w, const struct ts_species *gone);
 
@@ -77,7 +80,22 @@ void ts_check_say_water_too(struct ts_check_work *w);
 bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry);
 
 /* Ends the first lines: the headline is in the text. */
-void ts_check_finish(struct ts_check_work *w, size_t entry, const char *decides);
+void ts_check_finish(
+	struct ts_check_work *w, enum ts_check_kind kind, size_t entry, const char *decides);
+
+/* Reasons for a no in one order, the least leads (check_reasons.c). */
+int ts_check_reason(const struct ts_ruling *ruling);
+
+/* After the headline: of a no its further reasons and its one way out; what is not given. */
+void ts_check_reasons(struct ts_check_work *w);
+void ts_check_not_judged(struct ts_check_work *w);
+
+/* Whether the repair sends the animal away, or never buys it. */
+bool ts_check_goes(const struct ts_check_work *w, const struct ts_species *species);
+
+/* "too small a tank: 1 oscar needs 150 x 60 cm (450 L); yours holds 200 L", of those that stay,
+ * else of all; NULL: it is large enough for each, or not known. */
+const char *ts_check_too_small(struct ts_check_work *w);
 
 /*
  * Room, where it decides (check_room.c): says "Not in this tank: ..." into the text, false: it is

@@ -5,6 +5,8 @@
  */
 #include "answers/check_parts.h"
 
+#include <string.h>
+
 #include "base/arena.h"
 #include "stock/levels.h"
 #include "stock/mending.h"
@@ -144,73 +146,50 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 		return "a larger tank, or another home, before they are grown";
 	if (!g)
 		return NULL;
-	return ts_group_count(&g->group) == 1 ? "do not buy it for this tank"
-					      : "do not buy them for this tank";
+	ts_text_put(&w->text, "do not buy the ");
+	ts_check_put_bought(w, g->group.species);
+	ts_text_put(&w->text, " for this tank");
+	return ts_asking_keep(w->asking, &w->text);
 }
 
-/* Never together, in whatever tank. */
-static bool never(const struct ts_ruling *r)
-{
-	switch (r->rule) {
-	case TS_RULE_ELECTRIC:
-	case TS_RULE_LABYRINTH:
-	case TS_RULE_LAKE_APART:
-		return true;
-	default:
-		return ts_ruling_topic(r) == TS_TOPIC_TEMPERATURE ||
-		       ts_ruling_topic(r) == TS_TOPIC_WATER;
-	}
-}
-
-/* Some fault that no tank mends: then none is named. */
-static bool in_no_tank(const struct ts_check_work *w)
-{
-	for (size_t i = 0; i < w->entry_count; i++) {
-		const struct ts_ruling *r = w->entries[i].ruling;
-
-		if (r && r->severity == TS_CONFLICT && never(r))
-			return true;
-	}
-	return false;
-}
-
-/* Two of them are not to be together, and no tank makes it right: one is left out. */
-static bool apart(const struct ts_check_work *w)
-{
-	for (size_t i = 0; i < w->entry_count; i++) {
-		const struct ts_ruling *r = w->entries[i].ruling;
-
-		if (r && r->severity == TS_CONFLICT && r->other &&
-			r->remedy.kind >= TS_REMEDY_LEAVE_OUT && !ts_rule_of_room(r->rule))
-			return true;
-	}
-	return false;
-}
-
-/* "Too small a tank: 1 oscar needs 150 x 60 cm (450 L); yours holds 200 L." */
-static void put_each_too_large(struct ts_check_work *w)
+/* Far short of the smallest, and no near miss. */
+static bool far_short_of(const struct ts_check_work *w, const struct ts_smallest_tank *s)
 {
 	const struct ts_tank *tank = &w->question->plan->tank;
-	bool any = false;
+	double enough = w->asking->practice->value[TS_P_ROOM_CONFLICT];
+	struct ts_smallest_tank least = {s->length_cm * enough, s->width_cm * enough,
+		s->height_cm * enough, s->volume_l * enough};
+
+	return (tank->length_cm > 0 || tank->volume_l > 0) && short_of(tank, &least, false);
+}
+
+const char *ts_check_too_small(struct ts_check_work *w)
+{
+	const struct ts_plan_group *worst = NULL;
+	struct ts_smallest_tank need = {0};
 
 	for (size_t i = 0; i < w->check.group_count; i++) {
-		const struct ts_group *g = &w->check.groups[i].group;
+		const struct ts_plan_group *g = &w->check.groups[i];
+		bool stays = !ts_check_goes(w, g->group.species);
+		bool before = worst && !ts_check_goes(w, worst->group.species);
 		struct ts_smallest_tank own;
 
-		ts_smallest_tank(g, 1, sensitive(g), tank, w->asking->practice, &own);
-		if (!(own.length_cm > 0) || !short_of(tank, &own, false))
+		ts_smallest_tank(&g->group, 1, sensitive(&g->group), &w->question->plan->tank,
+			w->asking->practice, &own);
+		if (!(own.length_cm > 0) || !far_short_of(w, &own) || (before && !stays) ||
+			(before == stays && worst && own.volume_l <= need.volume_l))
 			continue;
-		ts_text_put(&w->text, any ? ", " : "Too small a tank: ");
-		put_animals(&w->text, g);
-		ts_text_put(&w->text, ts_group_count(g) == 1 ? " needs " : " need ");
-		put_tank(&w->text, &own, false);
-		any = true;
+		worst = g;
+		need = own;
 	}
-	if (!any)
-		return;
-	put_yours(&w->text, tank, false);
-	ts_text_put(&w->text, ".");
-	w->out->room_says = ts_asking_keep(w->asking, &w->text);
+	if (!worst)
+		return NULL;
+	ts_text_put(&w->text, "too small a tank: ");
+	put_animals(&w->text, &worst->group);
+	ts_text_put(&w->text, ts_group_count(&worst->group) == 1 ? " needs " : " need ");
+	put_tank(&w->text, &need, false);
+	put_yours(&w->text, &w->question->plan->tank, false);
+	return ts_asking_keep(w->asking, &w->text);
 }
 
 static bool room_asked(const struct ts_check_work *w)
@@ -226,13 +205,59 @@ static bool room_asked(const struct ts_check_work *w)
 	return false;
 }
 
-/* "The smallest tank that would do: 80 x 35 cm, 35 cm high, 98 litres." */
+/* "The smallest tank that would do: 80 x 35 cm, 35 cm high, 98 litres."; what it is for is in the
+ * text. */
+static void put_smallest(struct ts_check_work *w, const struct ts_smallest_tank *t)
+{
+	const double figures[] = {t->length_cm, t->width_cm, t->height_cm, t->volume_l};
+	static const char *const before[] = {": ", " x ", " cm, ", " cm high, "};
+
+	if (!w->text.len)
+		ts_text_put(&w->text, "The smallest tank that would do");
+	for (size_t i = 0; i < 4; i++) {
+		ts_text_put(&w->text, before[i]);
+		ts_text_number_short(&w->text, figures[i], 0);
+	}
+	ts_text_put(&w->text, " litres.");
+	w->out->room_says = ts_asking_keep(w->asking, &w->text);
+}
+
+/* No tank was given, and some are not to be bought: the tank of the others, who are named. */
+static void put_room_of_rest(struct ts_check_work *w)
+{
+	const struct ts_tank *tank = &w->question->plan->tank;
+	struct ts_group rest[TS_REMEDIES_TRIED];
+	struct ts_smallest_tank smallest;
+	bool tender = false;
+	size_t count = 0, said = 0;
+
+	if (tank->length_cm > 0 || tank->volume_l > 0 || w->check.group_count > TS_REMEDIES_TRIED)
+		return;
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_group *g = &w->check.groups[i].group;
+
+		if (ts_check_goes(w, g->species))
+			continue;
+		tender |= sensitive(g);
+		rest[count++] = *g;
+	}
+	if (!count || count == w->check.group_count)
+		return;
+	ts_smallest_tank(rest, count, tender, tank, w->asking->practice, &smallest);
+	if (!(smallest.length_cm > 0))
+		return;
+	for (; said < count; said++) {
+		ts_text_put(&w->text, !said               ? "The smallest tank for the "
+				      : said + 1 == count ? " and the "
+							  : ", the ");
+		ts_check_put_bought(w, rest[said].species);
+	}
+	put_smallest(w, &smallest);
+}
+
 void ts_check_room(struct ts_check_work *w)
 {
 	const struct ts_smallest_tank *t = &w->check.smallest;
-	const double figures[] = {t->length_cm, t->width_cm, t->height_cm, t->volume_l};
-	static const char *const before[] = {
-		"The smallest tank that would do: ", " x ", " cm, ", " cm high, "};
 	struct ts_check_tank *out;
 
 	if (!w->check.group_count || !(t->length_cm > 0))
@@ -241,19 +266,12 @@ void ts_check_room(struct ts_check_work *w)
 	if (!out)
 		return;
 	*out = (struct ts_check_tank){t->length_cm, t->width_cm, t->height_cm, t->volume_l};
-	if (w->room_said)
+	if (w->room_said || !room_asked(w))
 		return;
-	if (apart(w) &&
-		(w->question->plan->tank.length_cm > 0 || w->question->plan->tank.volume_l > 0)) {
-		put_each_too_large(w);
+	/* Of a no the reasons say it, where a larger tank would mend anything. */
+	if (strcmp(w->out->kind, ts_check_kind_words[TS_CHECK_NO]) == 0) {
+		put_room_of_rest(w);
 		return;
 	}
-	if (in_no_tank(w) || !room_asked(w))
-		return;
-	for (size_t i = 0; i < 4; i++) {
-		ts_text_put(&w->text, before[i]);
-		ts_text_number_short(&w->text, figures[i], 0);
-	}
-	ts_text_put(&w->text, " litres.");
-	w->out->room_says = ts_asking_keep(w->asking, &w->text);
+	put_smallest(w, t);
 }

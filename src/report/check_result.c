@@ -138,6 +138,7 @@ static const struct ts_result_shape load_shape = TS_R_SHAPE("load", load_fields,
 static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_TEXT(C, "name", name, "of the plan"),
 	TS_R_ROW_WORD(C, "verdict", verdict, ts_check_verdict_words, "the worst of the judgements"),
+	TS_R_ROW_WORD(C, "kind", kind, ts_check_kind_words, "of the answer: decides what stands on a first screen"),
 	TS_R_ROW_BOOL(C, "answered", answered, "all is known that a yes needs"),
 	TS_R_ROW_TEXT(C, "headline", headline, "the answer in a line"),
 	TS_R_ROW_TEXT(C, "decides", decides, "what to do about it, or the figure that decides"),
@@ -145,6 +146,7 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_TEXT(C, "instead_species", instead_species, "accepted name"),
 	TS_R_ROW_NUMBER(C, "instead_count", instead_count, 0, "how many of them"),
 	TS_R_ROW_TEXT(C, "water_too", water_too, "what the water has against some of them, beside the first line"),
+	TS_R_ROW_TEXTS(C, "also", also, "of a no: further reasons, each of another sort"),
 	TS_R_ROW_TEXT(C, "otherwise", otherwise, "the other way, which is more work"),
 	TS_R_ROW_TEXTS(C, "cautions", cautions, "who is to be feared, and the law"),
 	TS_R_ROW_LIST(C, "judgements", judgements, judgement_count, struct ts_check_judgement, &judgement_shape, "the gravest first"),
@@ -158,6 +160,7 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_TEXT(C, "room_says", room_says, "of that tank, where room is asked"),
 	TS_R_ROW_MAYBE(C, "load", load, struct ts_check_load, &load_shape, "what the animals make of the water"),
 	TS_R_ROW_TEXT(C, "waste_says", waste_says, "in words"),
+	TS_R_ROW_TEXT(C, "not_judged", not_judged, "what is not given, and so not judged"),
 };
 #undef C
 /* clang-format on */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * The check shown. What is said and in which order is the result's; here is only how much of it
- * stands on a screen, and under which heading.
+ * stands on a screen, by the kind of the answer, and under which heading.
  */
 #include "show/check.h"
 
@@ -11,20 +11,104 @@
 #include "words/care.h"
 #include "words/sentence.h"
 
-/* Entries of a severity that a short answer shows, and of all together: a plan of nine lines fits
- * 40 lines. */
-#define ENTRIES_MOST 4
 #define REASONS_MOST 3 /* steps of a repair that are each given their reason */
 
-static const struct {
-	const char *severity, *heading;
-	size_t most;
-} sections[] = {
-	{"conflict", "Also in the way", 2},
-	{"concern", "What it takes", 3},
-	{"question", "Not known yet", 2},
-	{"note", "To know", 2},
+/* What an answer may consist of, in the order of the screen. */
+enum block {
+	CAUTIONS, /* who is to be feared */
+	ALSO,     /* further reasons of a no */
+	CONFLICTS,
+	REPAIR,
+	CONDITIONS, /* what it takes, concern by concern */
+	SHARED,     /* the water that they share */
+	ROOM,
+	WASTE,
+	QUESTIONS,  /* what is not known, one by one */
+	NOT_JUDGED, /* the same in one sentence */
+	NOTES,
+	FILTER,
+	GUIDE,
+	BLOCKS
 };
+
+#define ANY 99
+/* Only where what is not given of it may be too much. */
+#define WHERE_IT_MATTERS 2
+
+/*
+ * How many entries of each block stand on the first screen, by the kind of the answer; a block that
+ * is not named does not. The rest is for --all: an answer with everything that was found says
+ * things beside the point, and of animals that nobody is to buy.
+ */
+static const struct {
+	enum ts_check_kind kind;
+	unsigned char most[BLOCKS];
+} screens[TS_CHECK_KIND__COUNT] = {
+	{TS_CHECK_DANGER, {[CAUTIONS] = ANY, [CONFLICTS] = 2}},
+	{TS_CHECK_NO, {[CAUTIONS] = ANY, [ALSO] = 3, [ROOM] = ANY}},
+	{TS_CHECK_IF, {[CAUTIONS] = ANY,
+			      [CONDITIONS] = 4,
+			      [SHARED] = ANY,
+			      [ROOM] = ANY,
+			      [WASTE] = WHERE_IT_MATTERS,
+			      [NOT_JUDGED] = ANY,
+			      [NOTES] = 2,
+			      [FILTER] = ANY}},
+	{TS_CHECK_YES, {[CAUTIONS] = ANY,
+			       [SHARED] = ANY,
+			       [ROOM] = ANY,
+			       [WASTE] = ANY,
+			       [NOT_JUDGED] = ANY,
+			       [NOTES] = 3,
+			       [FILTER] = ANY,
+			       [GUIDE] = ANY}},
+	{TS_CHECK_QUESTION, {[CAUTIONS] = ANY, [CONDITIONS] = 2}},
+	{TS_CHECK_TEND, {[CAUTIONS] = ANY,
+				[CONFLICTS] = 2,
+				[REPAIR] = ANY,
+				[CONDITIONS] = 3,
+				[SHARED] = ANY,
+				[ROOM] = ANY,
+				[WASTE] = ANY,
+				[QUESTIONS] = 2,
+				[NOTES] = 2}},
+	{TS_CHECK_WELL, {[CAUTIONS] = ANY,
+				[CONDITIONS] = 3,
+				[SHARED] = ANY,
+				[WASTE] = ANY,
+				[QUESTIONS] = 2,
+				[NOTES] = 2,
+				[GUIDE] = ANY}},
+};
+
+/* An answer that is being shown. */
+struct screen {
+	struct ts_document *doc;
+	struct ts_text *text;
+	const struct ts_check_result *r;
+	const unsigned char *most; /* of the kind */
+	bool all;
+	size_t hidden;
+};
+
+static bool is(const struct ts_check_result *r, enum ts_check_kind kind)
+{
+	return strcmp(r->kind, ts_check_kind_words[kind]) == 0;
+}
+
+static const unsigned char *most_of(const struct ts_check_result *r)
+{
+	size_t i = 0;
+
+	while (i + 1 < sizeof screens / sizeof *screens && !is(r, screens[i].kind))
+		i++;
+	return screens[i].most;
+}
+
+static bool shows(const struct screen *s, enum block block)
+{
+	return s->all || s->most[block];
+}
 
 /* A sentence of its own begins with a capital; `stop`: and ends with a full stop. */
 static const char *sentence(
@@ -62,22 +146,28 @@ static const char *cautions(
 }
 
 /* Who is to be feared stands in the second line, whatever is to be done. */
-static void say_answer(
-	struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r)
+static void say_answer(struct screen *s)
 {
-	const char *const lines[] = {cautions(doc, text, r), r->decides,
+	const struct ts_check_result *r = s->r;
+	const char *caution = cautions(s->doc, s->text, r);
+	const char *const lines[] = {is(r, TS_CHECK_NO) ? NULL : r->decides,
 		r->first ? r->first->hour : NULL, r->first ? r->first->week : NULL, r->water_too,
-		r->instead_says, r->otherwise};
+		is(r, TS_CHECK_NO) ? r->decides : NULL, r->instead_says, r->otherwise};
 	const size_t count = sizeof lines / sizeof *lines;
-	size_t second = 0;
+	size_t at = 0;
 
-	while (second < count && !lines[second])
-		second++;
-	ts_doc_verdict(
-		doc, r->headline, second < count ? sentence(doc, text, lines[second], true) : NULL);
-	for (size_t i = second + 1; i < count; i++) {
-		if (lines[i])
-			ts_doc_paragraph(doc, sentence(doc, text, lines[i], true));
+	if (!caution && !r->also.count) {
+		while (at < count && !lines[at])
+			at++;
+		caution = at < count ? sentence(s->doc, s->text, lines[at], true) : NULL;
+		at++;
+	}
+	ts_doc_verdict(s->doc, r->headline, caution);
+	for (size_t i = 0; i < r->also.count && (s->all || i < s->most[ALSO]); i++)
+		(void)ts_doc_entry(s->doc, r->also.items[i]);
+	for (; at < count; at++) {
+		if (lines[at])
+			ts_doc_paragraph(s->doc, sentence(s->doc, s->text, lines[at], true));
 	}
 }
 
@@ -88,12 +178,15 @@ static bool step_said(const struct ts_check_result *r, const char *says)
 	       (r->otherwise && strstr(r->otherwise, says));
 }
 
-static void say_repair(
-	struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r)
+static void say_repair(struct screen *s)
 {
+	struct ts_document *doc = s->doc;
+	struct ts_text *text = s->text;
+	const struct ts_check_result *r = s->r;
 	struct ts_node *steps;
 
-	if (!r->repair_count || r->repair_said || (r->repair_count == 1 && r->of_room) ||
+	if (!shows(s, REPAIR) || !r->repair_count || r->repair_said ||
+		(r->repair_count == 1 && r->of_room) ||
 		(r->repair_count == 1 && r->repair_mends &&
 			(r->instead_says || step_said(r, r->repair[0].remedy->says))))
 		return;
@@ -148,42 +241,96 @@ static bool said(const struct ts_check_result *r, const struct ts_check_judgemen
 		       strstr(r->cautions.items[0], j->says));
 }
 
-/* What was shown so far, and what was not. */
-struct count {
-	size_t shown, hidden;
+/* "The tank is covered tightly: hatchetfish leave the water through any gap", in one line. */
+static void say_in_a_line(struct screen *s, const struct ts_check_judgement *j)
+{
+	struct ts_text *text = s->text;
+
+	if (j->condition && strcmp(j->severity, "concern") == 0) {
+		const char *condition = sentence(s->doc, text, j->condition, false);
+
+		ts_text_puts(text, condition, ": ", j->says, NULL);
+	} else {
+		const char *fault = sentence(s->doc, text, j->says, false);
+
+		ts_text_puts(
+			text, fault, j->remedy ? ": " : "", j->remedy ? j->remedy->says : "", NULL);
+	}
+	(void)ts_doc_entry(s->doc, ts_doc_take(s->doc, text));
+}
+
+static const struct {
+	const char *severity, *heading;
+	enum block block;
+} sections[] = {
+	{"conflict", "Also in the way", CONFLICTS},
+	{"concern", "What else it takes", CONDITIONS},
+	{"question", "Not known yet", QUESTIONS},
+	{"note", "To know", NOTES},
 };
 
-static void say_list(struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r,
-	size_t section, bool all, struct count *count)
+/* What is to be done about a running tank, and when, is never left out. */
+static bool left_out(
+	const struct screen *s, const struct ts_check_judgement *j, size_t most, size_t here)
 {
-	size_t here = 0;
+	return !s->all && ((!j->urgency && here >= most) || j->folded);
+}
+
+static void say_list(struct screen *s, size_t section)
+{
+	const struct ts_check_result *r = s->r;
+	size_t here = 0, most = s->most[sections[section].block];
 
 	for (size_t i = 0; i < r->judgement_count; i++) {
 		const struct ts_check_judgement *j = &r->judgements[i];
-		bool full = here >= sections[section].most || count->shown >= ENTRIES_MOST;
 
 		if (strcmp(j->severity, sections[section].severity) != 0 || said(r, j))
 			continue;
-		/* What is to be done about a running tank is never left out. */
-		if (!all && ((full && !j->urgency) || j->folded)) {
-			count->hidden++;
+		if (left_out(s, j, most, here)) {
+			s->hidden += most && !j->folded;
 			continue;
 		}
 		if (!here++)
-			ts_doc_heading(doc, 0, sections[section].heading);
-		count->shown++;
-		say_judgement(doc, text, j);
+			ts_doc_heading(s->doc, 0, sections[section].heading);
+		if (s->all || j->urgency)
+			say_judgement(s->doc, s->text, j);
+		else
+			say_in_a_line(s, j);
 	}
 }
 
-static void say_hidden(struct ts_document *doc, struct ts_text *text, const struct count *count)
+/* A yes says in one sentence what is not given; what is to be done about a tank is to know. */
+static void say_notes(struct screen *s)
 {
-	if (!count->hidden)
+	const struct ts_check_result *r = s->r;
+	size_t here = 0;
+
+	for (int pass = 0; pass < 2; pass++) {
+		for (size_t i = 0; i < r->judgement_count; i++) {
+			const struct ts_check_judgement *j = &r->judgements[i];
+
+			if (strcmp(j->severity, pass ? "note" : "question") != 0 || said(r, j) ||
+				j->folded)
+				continue;
+			if (here >= s->most[NOTES]) {
+				s->hidden++;
+				continue;
+			}
+			if (!here++)
+				ts_doc_heading(s->doc, 0, "To know");
+			say_in_a_line(s, j);
+		}
+	}
+}
+
+static void say_hidden(struct screen *s)
+{
+	if (!s->hidden)
 		return;
-	ts_text_put(text, "and ");
-	ts_text_number(text, (double)count->hidden, 0);
-	ts_text_put(text, " more: --all");
-	ts_doc_paragraph(doc, ts_doc_take(doc, text));
+	ts_text_put(s->text, "and ");
+	ts_text_number(s->text, (double)s->hidden, 0);
+	ts_text_put(s->text, " more: --all");
+	ts_doc_paragraph(s->doc, ts_doc_take(s->doc, s->text));
 }
 
 static void say_bars(
@@ -277,54 +424,63 @@ static void say_load(struct ts_document *doc, struct ts_text *text, const struct
 }
 
 /* One line each: the water they share, the smallest tank, the waste. */
-static void say_room_and_waste(
-	struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r)
+static void say_room_and_waste(struct screen *s)
 {
+	const struct ts_check_result *r = s->r;
 	bool repeated = r->decides && r->shared_says && strcmp(r->decides, r->shared_says) == 0;
+	bool waste = s->all ||
+		     (s->most[WASTE] && (s->most[WASTE] != WHERE_IT_MATTERS || r->waste_matters));
 
-	if (r->shared_says && !repeated)
-		ts_doc_paragraph(doc, sentence(doc, text, r->shared_says, false));
-	if (r->room_says)
-		ts_doc_paragraph(doc, r->room_says);
+	if (shows(s, SHARED) && r->shared_says && !repeated)
+		ts_doc_paragraph(s->doc, sentence(s->doc, s->text, r->shared_says, false));
+	if (shows(s, ROOM) && r->room_says)
+		ts_doc_paragraph(s->doc, r->room_says);
 	/* Where a larger tank is the answer, what this one would make of the water is none. */
-	if (r->waste_says && !r->of_room)
-		ts_doc_paragraph(doc, r->waste_says);
+	if (waste && r->waste_says && !r->of_room)
+		ts_doc_paragraph(s->doc, r->waste_says);
+	if (shows(s, NOT_JUDGED) && r->not_judged)
+		ts_doc_paragraph(s->doc, r->not_judged);
 }
 
 /* Of a plan without a word about the filter: one line at the end. */
-static void say_filter(
-	struct ts_document *doc, struct ts_text *text, const struct ts_check_result *r)
+static void say_filter(struct screen *s)
 {
-	for (size_t i = 0; i < r->judgement_count; i++) {
-		const struct ts_check_judgement *j = &r->judgements[i];
+	for (size_t i = 0; i < s->r->judgement_count && shows(s, FILTER); i++) {
+		const struct ts_check_judgement *j = &s->r->judgements[i];
 
-		if (strcmp(j->code, "stock.filter-unknown") != 0 || j == r->first)
+		if (strcmp(j->code, "stock.filter-unknown") != 0 || j == s->r->first)
 			continue;
-		ts_text_puts(text, j->says, j->remedy ? "; " : NULL,
+		ts_text_puts(s->text, j->says, j->remedy ? "; " : NULL,
 			j->remedy ? j->remedy->says : NULL, NULL);
-		ts_doc_paragraph(doc, sentence(doc, text, ts_doc_take(doc, text), true));
+		ts_doc_paragraph(
+			s->doc, sentence(s->doc, s->text, ts_doc_take(s->doc, s->text), true));
 	}
 }
 
 void ts_show_check(struct ts_document *doc, const struct ts_check_result *r, bool all)
 {
 	struct ts_text text;
-	struct count count = {0, 0};
+	struct screen s = {doc, &text, r, most_of(r), all, 0};
 
 	ts_text_open(&text, &doc->arena->allocator);
-	say_answer(doc, &text, r);
-	say_list(doc, &text, r, 0, all, &count);
-	say_repair(doc, &text, r);
-	say_list(doc, &text, r, 1, all, &count);
-	say_room_and_waste(doc, &text, r);
-	say_list(doc, &text, r, 2, all, &count);
-	say_list(doc, &text, r, 3, all, &count);
-	say_hidden(doc, &text, &count);
-	say_filter(doc, &text, r);
+	say_answer(&s);
+	say_list(&s, 0);
+	say_repair(&s);
+	say_list(&s, 1);
+	say_room_and_waste(&s);
+	if (all || !s.most[NOT_JUDGED]) {
+		say_list(&s, 2);
+		say_list(&s, 3);
+	} else {
+		say_notes(&s);
+	}
+	say_hidden(&s);
+	say_filter(&s);
 	say_animals(doc, &text, r);
 	if (all && r->load)
 		say_load(doc, &text, r->load);
 	doc->arena->failed |= text.failed;
 	ts_text_drop(&text);
-	ts_doc_see(doc, ts_guide_alone);
+	if (shows(&s, GUIDE))
+		ts_doc_see(doc, ts_guide_alone);
 }

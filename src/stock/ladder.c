@@ -374,7 +374,8 @@ static size_t conflicts_of(const struct ts_check *c, const struct ts_species *sp
 
 /*
  * Who goes first of the two; `attempt` 1 is the other. A whole plan's fault: the last line first.
- * The cause goes before the one that suffers, unless that one likes the water less.
+ * The cause goes before the one that suffers, unless that one likes the water less; where neither
+ * is the cause, the one that likes the water less.
  */
 static const struct ts_plan_group *who_goes(
 	const struct ts_mending *w, const struct ts_ruling *fault, unsigned attempt)
@@ -394,6 +395,8 @@ static const struct ts_plan_group *who_goes(
 		b_first = b->planned > 0;
 	else if (caused(fault->rule)) /* but for one whose water it is not either */
 		b_first = !(a->planned && a->misfit > b->misfit && a->misfit_at != TS_PH);
+	else if (a->misfit != b->misfit) /* the water is nearer to the other's own */
+		b_first = b->misfit > a->misfit;
 	else if (conflicts_of(c, fault->subject) != conflicts_of(c, fault->other))
 		b_first = conflicts_of(c, fault->other) > conflicts_of(c, fault->subject);
 	else

@@ -1,0 +1,275 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The reasons of a no: which one leads, which others get a line of their own, and the one way out
+ * that is named. And, of a plan against which nothing stands, what was not judged.
+ */
+#include "answers/check_parts.h"
+
+#include <string.h>
+
+#include "base/arena.h"
+#include "stock/rules.h"
+#include "words/rulings.h"
+#include "words/sentence.h"
+
+/* Sorts of reasons, the gravest first. Common practice, no source. */
+enum {
+	OF_DANGER = -1, /* what is made safe before anything is judged */
+	OF_PEOPLE,      /* hurts people, or no home suits it */
+	OF_LAKES,       /* animals of two lakes: never, in whatever tank */
+	OF_LIFE,        /* eaten, killed, drowned */
+	OF_ROOM,        /* its own home far too small */
+	OF_WARMTH,
+	OF_WATER,
+	OF_TEMPER, /* quarrels, and what a larger tank eases */
+	OF_REST
+};
+
+/* Rules whose topic does not tell it. */
+static const struct {
+	enum ts_rule_id rule;
+	int reason;
+} reasons[] = {
+	{TS_RULE_CAUTION, OF_PEOPLE},
+	{TS_RULE_LAKE_APART, OF_LAKES},
+	{TS_RULE_ELECTRIC, OF_LIFE},
+	{TS_RULE_EATEN, OF_LIFE},
+	{TS_RULE_NIGHT_HUNTER, OF_LIFE},
+	{TS_RULE_SHRIMPS_EATEN, OF_LIFE},
+	{TS_RULE_SNAILS_EATEN, OF_LIFE},
+	{TS_RULE_ATTACKED, OF_LIFE},
+	{TS_RULE_LAND, OF_LIFE},
+	{TS_RULE_TANK_UNMEASURED, OF_ROOM},
+};
+
+static const int of_topic[] = {
+	[TS_TOPIC_COMPANY - TS_TOPIC_DANGER] = OF_TEMPER,
+	[TS_TOPIC_TEMPERATURE - TS_TOPIC_DANGER] = OF_WARMTH,
+	[TS_TOPIC_WATER - TS_TOPIC_DANGER] = OF_WATER,
+	[TS_TOPIC_ROOM - TS_TOPIC_DANGER] = OF_ROOM,
+	[TS_TOPIC_WASTE - TS_TOPIC_DANGER] = OF_REST,
+	[TS_TOPIC_CARE - TS_TOPIC_DANGER] = OF_REST,
+};
+
+int ts_check_reason(const struct ts_ruling *r)
+{
+	if (ts_ruling_topic(r) < TS_TOPIC_COMPANY)
+		return OF_DANGER;
+	if (r->other && r->remedy.kind == TS_REMEDY_TANK)
+		return OF_TEMPER;
+	for (size_t i = 0; i < sizeof reasons / sizeof *reasons; i++) {
+		if (reasons[i].rule == r->rule)
+			return reasons[i].reason;
+	}
+	/* That all together want more ends with the one who goes. */
+	if (ts_ruling_topic(r) == TS_TOPIC_ROOM && !r->subject)
+		return OF_REST;
+	return ts_rule_of_room(r->rule) ? OF_ROOM : of_topic[ts_ruling_topic(r) - TS_TOPIC_DANGER];
+}
+
+/* A fault that no condition mends, and the first line does not speak of. */
+static bool grave(const struct ts_check_work *w, size_t entry)
+{
+	const struct ts_ruling *r = w->entries[entry].ruling;
+	const struct ts_check_judgement *j = &w->out->judgements[entry];
+
+	if (!r || j == w->out->first || r->rule == TS_RULE_OUTCOMPETED)
+		return false;
+	if (w->entries[entry].severity >= TS_CONFLICT)
+		return true;
+	return w->entries[entry].severity == TS_CONCERN && r->other && !j->condition && !j->folded;
+}
+
+/* With the one gone that the first line sends away this fault is gone too. */
+static bool mended_with(const struct ts_ruling *first, const struct ts_ruling *r)
+{
+	const struct ts_species *gone =
+		first->remedy.species ? first->remedy.species : first->subject;
+
+	return gone && (r->subject == gone || r->other == gone);
+}
+
+static void add_reason(struct ts_check_work *w, const struct ts_ruling *r, int reason)
+{
+	const char *room = NULL;
+
+	if (reason == OF_ROOM) {
+		room = ts_check_too_small(w);
+		if (!room)
+			return;
+	}
+	ts_text_put(&w->text, room ? "Also " : r->other ? "Also not together: " : "Also: ");
+	if (room)
+		ts_text_put(&w->text, room);
+	else
+		ts_say_opening(&w->text, r);
+	ts_text_put(&w->text, ".");
+	ts_asking_note(w->asking, &w->out->also, ts_asking_keep(w->asking, &w->text));
+}
+
+/* One line for each sort that the first line is not of; of its own sort where others are meant. */
+static void say_reasons(struct ts_check_work *w)
+{
+	const struct ts_ruling *first =
+		w->out->first ? w->entries[w->out->first - w->out->judgements].ruling : NULL;
+	int of_first = first ? ts_check_reason(first) : OF_DANGER;
+
+	for (int reason = OF_PEOPLE; reason <= OF_TEMPER; reason++) {
+		if (reason == OF_WATER && w->out->water_too)
+			continue;
+		for (size_t i = 0; i < w->entry_count; i++) {
+			const struct ts_ruling *r = w->entries[i].ruling;
+
+			if (!grave(w, i) || ts_check_reason(r) != reason ||
+				(reason == of_first && (reason == OF_ROOM || reason == OF_WATER ||
+							       mended_with(first, r))))
+				continue;
+			add_reason(w, r, reason);
+			break;
+		}
+	}
+}
+
+/* "Do not buy the oscar and the tiger barbs; keep 10 neon tetras instead of 4": the repair in one
+ * line. */
+static const char *repair_in_a_line(struct ts_check_work *w)
+{
+	size_t count = w->check.repair_count, leave = 0, said = 0;
+
+	for (size_t i = 0; i < count; i++)
+		leave += w->check.repair[i].remedy.kind == TS_REMEDY_LEAVE_OUT;
+	for (size_t i = 0; i < count; i++) {
+		const struct ts_remedy *m = &w->check.repair[i].remedy;
+
+		if (m->kind != TS_REMEDY_LEAVE_OUT)
+			continue;
+		ts_text_put(&w->text, !said               ? "do not buy the "
+				      : said + 1 == leave ? " and the "
+							  : ", the ");
+		(m->from == 1 ? ts_say_animal : ts_say_animals)(&w->text, m->species);
+		said++;
+	}
+	for (size_t i = 0; i < count; i++) {
+		const struct ts_remedy *m = &w->check.repair[i].remedy;
+
+		if (m->kind == TS_REMEDY_LEAVE_OUT)
+			continue;
+		ts_text_put(&w->text, said++ ? "; " : "");
+		ts_say_step(&w->text, m);
+	}
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+static bool begins(const char *says, const char *beginning)
+{
+	return says && strncmp(says, beginning, strlen(beginning)) == 0;
+}
+
+/* One way and no second telling of it: who goes is in "instead of" already. */
+static void say_one_way(struct ts_check_work *w)
+{
+	struct ts_check_result *out = w->out;
+
+	if (begins(out->instead_says, "Instead of ")) {
+		if (w->check.repair_count <= 1 || w->check.repair_mends)
+			out->decides = NULL;
+	} else if (w->check.repair_count > 1 && !out->repair_said && !out->otherwise) {
+		out->decides = repair_in_a_line(w);
+	}
+	if (out->instead_says && begins(out->instead_says, "Or ") && out->otherwise)
+		out->otherwise = NULL;
+}
+
+static bool of_kind(const struct ts_check_work *w, enum ts_check_kind kind)
+{
+	return strcmp(w->out->kind, ts_check_kind_words[kind]) == 0;
+}
+
+void ts_check_reasons(struct ts_check_work *w)
+{
+	if (!of_kind(w, TS_CHECK_NO))
+		return;
+	say_reasons(w);
+	say_one_way(w);
+}
+
+/* What is not given, in a few words. */
+static const struct {
+	enum ts_rule_id rule;
+	const char *word;
+} not_given[] = {
+	{TS_RULE_WATER_UNKNOWN, NULL}, /* the headline says it */
+	{TS_RULE_TEMPERATURE_UNKNOWN, "the temperature"},
+	{TS_RULE_KH_UNKNOWN, "KH, which holds the pH"},
+	{TS_RULE_TANK_UNKNOWN, "the tank"},
+	{TS_RULE_NITRATE_OPEN, "feeding and water changes"},
+	{TS_RULE_BUFFER_OPEN, "feeding and water changes"},
+	{TS_RULE_UNTESTED, "ammonia and nitrite of the tank"},
+};
+#define NOT_GIVEN (sizeof not_given / sizeof *not_given)
+
+static bool rules(const struct ts_check_work *w, enum ts_rule_id rule)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		if (w->entries[i].ruling && w->entries[i].ruling->rule == rule)
+			return true;
+	}
+	return false;
+}
+
+/* One sentence says it for all. */
+static void fold_said(struct ts_check_work *w, enum ts_rule_id rule)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (r && r->rule == rule && r->severity == TS_QUESTION)
+			w->out->judgements[i].folded = true;
+	}
+}
+
+/* " (they share 24 to 27 C)": where one does for all. */
+static void put_shared_warmth(struct ts_check_work *w)
+{
+	const struct ts_shared_water *s = &w->check.shared;
+	const struct ts_range *t = &s->at[TS_TEMPERATURE];
+
+	if (!s->comfortable[TS_TEMPERATURE] || isnan(t->low))
+		return;
+	ts_text_put(&w->text, w->check.group_count > 1 ? " (they share " : " (they like ");
+	ts_say_range(&w->text, t, 1);
+	ts_text_put(&w->text, " C)");
+}
+
+void ts_check_not_judged(struct ts_check_work *w)
+{
+	const char *words[NOT_GIVEN];
+	enum ts_rule_id of[NOT_GIVEN];
+	size_t count = 0;
+
+	w->out->waste_matters = rules(w, TS_RULE_NITRATE_OPEN) || rules(w, TS_RULE_NITRATE_LOAD) ||
+				rules(w, TS_RULE_BUFFER) || rules(w, TS_RULE_BUFFER_OPEN);
+	/* Of what lives there each is asked by itself. */
+	if (!of_kind(w, TS_CHECK_IF) && !of_kind(w, TS_CHECK_YES))
+		return;
+	for (size_t i = 0; i < NOT_GIVEN; i++) {
+		if (!rules(w, not_given[i].rule))
+			continue;
+		fold_said(w, not_given[i].rule);
+		if (!not_given[i].word ||
+			(count && strcmp(words[count - 1], not_given[i].word) == 0))
+			continue;
+		of[count] = not_given[i].rule;
+		words[count++] = not_given[i].word;
+	}
+	if (!count)
+		return;
+	ts_text_put(&w->text, "Not judged: ");
+	for (size_t i = 0; i < count; i++) {
+		ts_text_puts(&w->text, !i ? "" : i + 1 == count ? " and " : ", ", words[i], NULL);
+		if (of[i] == TS_RULE_TEMPERATURE_UNKNOWN)
+			put_shared_warmth(w);
+	}
+	ts_text_put(&w->text, ".");
+	w->out->not_judged = ts_asking_keep(w->asking, &w->text);
+}
