@@ -46,11 +46,18 @@ enum ts_substrate {
 enum ts_water_level { TS_WATER_LEVEL_UNKNOWN, TS_WATER_LEVEL_FULL, TS_WATER_LEVEL_HALF };
 /* What replaces evaporated water: the supply, or water without minerals. */
 enum ts_top_up { TS_TOP_UP_UNKNOWN, TS_TOP_UP_SUPPLY, TS_TOP_UP_PURE };
-enum ts_filter_state { TS_FILTER_UNKNOWN, TS_FILTER_MATURE, TS_FILTER_NEW };
+enum ts_filter_state {
+	TS_FILTER_UNKNOWN,
+	TS_FILTER_MATURE,
+	TS_FILTER_NEW,
+	TS_FILTER_NONE,  /* there is none */
+	TS_FILTER_STANDS /* it is there, and does not run */
+};
 
 /* A tank file. Inside measures; 0 = not given. */
 struct ts_tank {
 	const char *name;
+	const char *size; /* as written; NULL once its sides or litres are taken from it */
 	double length_cm, width_cm, height_cm;
 	struct ts_choice fill; /* enum ts_fill, or the per cent of the box that is water */
 	double volume_l;       /* of the water itself, as measured */
@@ -59,6 +66,7 @@ struct ts_tank {
 	struct ts_every evaporation;  /* per cent of the water */
 	struct ts_choice feeding;     /* enum ts_feeding, or g of dry feed a day */
 	int plants, flow, light, cover, co2, substrate, water_level, filter, top_up;
+	double filter_stopped_h; /* how long the filter stood, as in a power cut; 0 = it did not */
 	const char *running_since; /* YYYY-MM-DD */
 	struct ts_reading *readings;
 	size_t reading_count;
@@ -75,9 +83,10 @@ struct ts_stock_line {
 	const char *species; /* as written: any name that the catalogue knows */
 	double count;        /* whole, from 1 */
 	int sex;             /* enum ts_sex */
-	const char *since;   /* in the tank since YYYY-MM-DD; NULL = not there yet */
-	int origin;          /* enum ts_origin; unknown = farmed */
-	double size_cm;      /* how long they are now; 0 = not given */
+	const char *
+		since; /* in the tank since YYYY-MM-DD; "": no day is known; NULL = not there yet */
+	int origin;    /* enum ts_origin; unknown = farmed */
+	double size_cm; /* how long they are now; 0 = not given */
 };
 
 enum ts_sign_kind {
@@ -98,7 +107,13 @@ enum ts_sign_kind {
 	TS_SIGN_FLOATING
 };
 enum ts_onset { TS_ONSET_UNKNOWN, TS_ONSET_NOW, TS_ONSET_DAYS, TS_ONSET_WEEKS };
-enum ts_breadth { TS_BREADTH_UNKNOWN, TS_BREADTH_ONE, TS_BREADTH_ONE_SPECIES, TS_BREADTH_ALL };
+enum ts_breadth {
+	TS_BREADTH_UNKNOWN,
+	TS_BREADTH_ONE,
+	TS_BREADTH_ONE_SPECIES,
+	TS_BREADTH_ALL,
+	TS_BREADTH_SOME
+};
 
 /* A sign of distress. */
 struct ts_sign {
@@ -120,7 +135,9 @@ struct ts_plan {
 	size_t stock_count;
 	struct ts_sign *signs;
 	size_t sign_count;
-	double filter_stopped_h;  /* how long the filter stood, as in a power cut; 0 = it did not */
+	const char *since;           /* of all lines that do not say it; NULL once they do */
+	struct ts_reading *readings; /* of whichever water; none once tank or water has them */
+	size_t reading_count;
 	double away_h;            /* for how long nobody will be there; 0 = somebody is */
 	struct ts_measure deaths; /* unexplained, within the last four weeks; NONE = not said */
 };

@@ -5,6 +5,7 @@
 #include "base/date.h"
 
 #include <stddef.h>
+#include <string.h>
 
 /* Days before a year that starts on March 1st, from that of year 0. */
 static long days_before(long year)
@@ -82,6 +83,75 @@ bool ts_date_write(char out[TS_DATE_ROOM], long day)
 	put(out + 8, day - day_of(year, month, 1) + 1, 2);
 	out[10] = '\0';
 	return true;
+}
+
+static bool write_day(long year, long month, long day, char out[TS_DATE_ROOM])
+{
+	return year >= 1900 && month >= 1 && month <= 12 && day >= 1 &&
+	       day <= length_of(year, month) && ts_date_write(out, day_of(year, month, day));
+}
+
+/* 1 to 12 by the first three letters of an English name, moved behind it; 0: none. */
+static long month_at(const char **at)
+{
+	static const char names[] = "janfebmaraprmayjunjulaugsepoctnovdec";
+
+	for (long month = 1; month <= 12; month++) {
+		const char *name = names + 3 * (month - 1);
+		size_t same = 0;
+
+		while (same < 3 && ((*at)[same] | 32) == name[same])
+			same++;
+		if (same < 3)
+			continue;
+		while (((**at) | 32) >= 'a' && ((**at) | 32) <= 'z')
+			(*at)++;
+		*at += strspn(*at, " .,");
+		return month;
+	}
+	return 0;
+}
+
+/* One or two digits, moved behind them and what parts them. */
+static long short_at(const char **at)
+{
+	size_t count = strspn(*at, "0123456789");
+	long value;
+
+	if (count < 1 || count > 2 || !digits(*at, count, &value))
+		return 0;
+	*at += count;
+	*at += strspn(*at, " .,-");
+	return value;
+}
+
+/* "1 May 2024", "May 1, 2024", "May 2024", "01.05.2024" */
+static bool date_in_words(const char *text, char out[TS_DATE_ROOM])
+{
+	const char *at = text;
+	bool dots = strchr(text, '.');
+	long day = short_at(&at), month = month_at(&at), year;
+
+	if (!month && day && dots)
+		month = short_at(&at);
+	else if (month && !day && strspn(at, "0123456789") < 4)
+		day = short_at(&at);
+	return month && digits(at, 4, &year) && !at[4] &&
+	       write_day(year, month, day ? day : 1, out);
+}
+
+bool ts_date_meant(const char *text, char out[TS_DATE_ROOM])
+{
+	size_t len = strlen(text);
+	long year, month = 1, day = 1;
+
+	if (len < 4 || !digits(text, 4, &year))
+		return date_in_words(text, out);
+	if (len > 4 && (len < 7 || !strchr("-/.", text[4]) || !digits(text + 5, 2, &month)))
+		return false;
+	if (len > 7 && (len != 10 || text[7] != text[4] || !digits(text + 8, 2, &day)))
+		return false;
+	return write_day(year, month, day, out);
 }
 
 int ts_clock_read(const char *text)

@@ -17,6 +17,12 @@ bool ts_date_read(const char *text, long *ret);
 /* Writes a day between 1900-01-01 and 9999-12-31; false and an empty text beyond. */
 bool ts_date_write(char out[TS_DATE_ROOM], long day);
 
+/*
+ * A day as people write it, with a month or a year alone meaning its first day: "2024-05-01",
+ * "2024-05", "2024", "1 May 2024", "May 2024"; false: it is none.
+ */
+bool ts_date_meant(const char *text, char out[TS_DATE_ROOM]);
+
 /* "HH:MM" in minutes, 0 to 1439; -1: it is no hour of the day. */
 int ts_clock_read(const char *text);
 

@@ -291,7 +291,8 @@ static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 		c->evaporation_percent_week =
 			plan->tank.evaporation.amount / plan->tank.evaporation.days * DAYS_OF_WEEK;
 	c->pure_top_up = plan->tank.top_up == TS_TOP_UP_PURE;
-	c->filter_stopped_h = plan->filter_stopped_h > 0 ? plan->filter_stopped_h : (double)NAN;
+	c->filter_stopped_h =
+		plan->tank.filter_stopped_h > 0 ? plan->tank.filter_stopped_h : (double)NAN;
 	c->away_days = plan->away_h > 0 ? plan->away_h / HOURS_OF_DAY : (double)NAN;
 	c->filter_mature = plan->tank.filter == TS_FILTER_MATURE ? TS_KNOWN_YES
 			   : plan->tank.filter == TS_FILTER_NEW  ? TS_KNOWN_NO

@@ -35,7 +35,7 @@ static const struct ts_field file_fields[] = {
 		NULL, NULL, ""},
 };
 static const struct ts_shape shape_file = {
-	"file", file_fields, sizeof file_fields / sizeof *file_fields, sizeof(struct file)};
+	"file", file_fields, sizeof file_fields / sizeof *file_fields, sizeof(struct file), false};
 
 static const struct ts_field compiled_fields[] = {
 	{"files", TS_LIST, TS_REQUIRED, TS_Q_NUMBER, offsetof(struct compiled, files),
@@ -44,7 +44,7 @@ static const struct ts_field compiled_fields[] = {
 		offsetof(struct compiled, species_count), NULL, &ts_shape_species, ""},
 };
 static const struct ts_shape shape_compiled = {"compiled", compiled_fields,
-	sizeof compiled_fields / sizeof *compiled_fields, sizeof(struct compiled)};
+	sizeof compiled_fields / sizeof *compiled_fields, sizeof(struct compiled), false};
 
 static void look_at(const struct ts_seen *seen, struct file *ret)
 {

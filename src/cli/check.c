@@ -9,8 +9,9 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "cli/care_answer.h"
-#include "cli/check_words.h"
 #include "cli/standing.h"
+#include "records/animals.h"
+#include "records/value.h"
 #include "records/write.h"
 #include "report/check_result.h"
 #include "show/check.h"
@@ -87,14 +88,14 @@ static enum ts_status read_words(struct session *s, struct call *c, size_t from)
 	for (size_t i = 0; i < o->there.count; i++) {
 		struct ts_stock_line *line = &stock[c->plan.stock_count];
 
-		if (!check_words(s->arena, o->there.items[i], s->today, line, s->error))
+		if (!ts_animal_words(s->arena, o->there.items[i], s->today, line, s->error))
 			return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
 		line->since = line->since ? line->since : "";
 		c->plan.stock_count++;
 	}
 	for (size_t i = from; i < o->argument_count; i++) {
-		if (!check_words(s->arena, o->arguments[i], s->today, &stock[c->plan.stock_count],
-			    s->error))
+		if (!ts_animal_words(s->arena, o->arguments[i], s->today,
+			    &stock[c->plan.stock_count], s->error))
 			return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
 		c->plan.stock_count++;
 	}
@@ -139,6 +140,83 @@ static enum ts_status read_water(struct session *s, struct call *c)
 			 : TS_OK;
 }
 
+/* A flag whose value is written as in a file. */
+static enum ts_status refuse_value(
+	struct session *s, const char *flag, const struct ts_value_says *says)
+{
+	ts_text_puts(s->error, flag, ": ", says->what, says->remedy ? "; " : "",
+		says->remedy ? says->remedy : "", NULL);
+	return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+}
+
+/* What is wrong, as it was typed: signs and deaths of the call stand behind those of the file. */
+static enum ts_status read_signs(struct session *s, struct call *c)
+{
+	const struct options *o = s->options;
+	struct ts_value_says says;
+	struct ts_sign *signs;
+	size_t count = c->plan.sign_count;
+
+	if (o->deaths.kind != TS_MEASURE_NONE)
+		c->plan.deaths = o->deaths;
+	if (!o->signs.count)
+		return TS_OK;
+	signs = ts_arena_array(s->arena, count + TS_VALUES_MOST * TS_SIGNS_MOST, sizeof *signs);
+	if (!signs)
+		return TS_NO_MEMORY;
+	if (count)
+		memcpy(signs, c->plan.signs, count * sizeof *signs);
+	for (size_t i = 0; i < o->signs.count; i++) {
+		size_t more = 0;
+
+		if (!ts_value_signs(o->signs.items[i], s->arena, signs + count, &more, &says))
+			return refuse_value(s, "--signs", &says);
+		count += more;
+	}
+	c->plan.signs = signs;
+	c->plan.sign_count = count;
+	return TS_OK;
+}
+
+/* "off 12 h" */
+static enum ts_status read_filter(struct session *s, struct call *c)
+{
+	const struct ts_field *field = ts_shape_field(&ts_shape_tank, "filter");
+	const char *filter = s->options->filter;
+	struct ts_value_says says;
+
+	if (!filter || ts_value_read(field, filter, strlen(filter), s->arena, &c->plan.tank, &says))
+		return TS_OK;
+	return refuse_value(s, "--filter", &says);
+}
+
+/* Since when all live there of whom the call does not say it. */
+static enum ts_status read_since(struct session *s, struct call *c)
+{
+	const char *since = s->options->since;
+	double days = since ? ts_days_of(since) : -1;
+	char date[TS_DATE_ROOM];
+
+	if (!since)
+		return TS_OK;
+	if (!ts_date_meant(since, date) &&
+		!(days >= 0 && ts_date_write(date, s->today - (long)days))) {
+		ts_text_puts(s->error, "--since '", since,
+			"' is neither a day nor a time; write it like 2024-05-01, 2024-05 or \"3 "
+			"years\"",
+			NULL);
+		return TS_BAD_INPUT;
+	}
+	since = ts_arena_text(s->arena, date, TS_DATE_ROOM - 1);
+	for (size_t i = 0; since && i < c->plan.stock_count; i++) {
+		struct ts_stock_line *line = &c->plan.stock[i];
+
+		if (line->since && !*line->since)
+			line->since = since;
+	}
+	return since ? TS_OK : TS_NO_MEMORY;
+}
+
 static enum ts_status read_tank(struct session *s, struct call *c)
 {
 	const struct options *o = s->options;
@@ -165,7 +243,7 @@ static enum ts_status look_up(struct session *s, struct call *c)
 	for (size_t i = 0; i < count; i++) {
 		c->species[i] = session_species(s, c->plan.stock[i].species, &c->candidates[i]);
 		if (i >= called && !c->species[i] && !c->candidates[i].row &&
-			check_words_astray(
+			ts_animal_words_astray(
 				c->plan.stock[i].species, c->candidates[i].count > 0, s->error))
 			return TS_BAD_INPUT;
 		if (c->species[i] && s->options->origin == 1)
@@ -184,7 +262,13 @@ static enum ts_status read_call(struct session *s, struct call *c)
 	if (!status)
 		status = read_words(s, c, c->file);
 	if (!status)
+		status = read_since(s, c);
+	if (!status)
 		status = read_tank(s, c);
+	if (!status)
+		status = read_filter(s, c);
+	if (!status)
+		status = read_signs(s, c);
 	if (!status)
 		status = read_water(s, c);
 	if (!status)

@@ -13,8 +13,8 @@ struct help {
 
 static void help_line(void *state, const struct option_view *option)
 {
-	static const char *const headings[] = {"flags:",
-		"readings of the water, as flags (ions need a unit; GH and KH bare are dH):",
+	static const char *const headings[] = {
+		"flags:", "readings of the water, as flags (GH and KH bare are dH):",
 		"words of a record, as flags:"};
 	struct help *help = state;
 	size_t start;

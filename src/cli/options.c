@@ -61,7 +61,7 @@ struct flag {
 
 #define BOX_ROW(name, m, takes, commands, says)                                                    \
 	{                                                                                          \
-		name, NULL, BOX, TS_Q_LENGTH, AT(m, struct box), NULL, takes, commands, says       \
+		name, NULL, BOX, TS_Q_SIDE, AT(m, struct box), NULL, takes, commands, says         \
 	}
 
 static const char *const words_aim[] = {"display", "breeding", NULL};
@@ -93,8 +93,10 @@ static const struct flag flags[] = {
 	TEXT_ROW("--centre", NULL, centre, "SPECIES", "propose", "the animal that the list is built around"),
 	MEASURE_ROW("--change-percent", change_percent, TS_Q_PERCENT, "\"30 %\"", "due remake", "how much water a later change replaces (25 %)"),
 	COUNT_ROW("--days", days, "28", "drift", "how far ahead (28)"),
+	MEASURE_ROW("--deaths", deaths, TS_Q_NUMBER, "2", "check", "how many died unexplained within four weeks"),
 	MEASURE_ROW("--dose", dose, TS_Q_ALKALINITY, "\"0.25 meq/L\"", "titrate", "what one step of the curve adds"),
 	TEXT_ROW("--family", NULL, family, "FAMILY", "find rank", "of that family"),
+	TEXT_ROW("--filter", NULL, filter, "\"off 12 h\"", "check", "mature, new, none, or for how long it stood"),
 	SWITCH_ROW("--fixed", NULL, fixed, "find", "takes the pattern as plain text"),
 	TEXTS_ROW("--for", wished, "SPECIES", "due remake", "whose water it is to become; may be repeated"),
 	WORD_ROW("--format", "-f", format, words_format, "FORMAT", NULL, "how the answer is written"),
@@ -127,6 +129,8 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
 	TEXT_ROW("--season", NULL, season, "DATE|NAME", "arrive check mix propose rank remake titrate water why", "only the readings of that part of the year"),
 	TEXT_ROW("--shop", NULL, shop_file, "FILE or READINGS", "arrive", "the shop's or the bag's water: a water file (readings: [{GH: 3, KH: 2, pH: 6.8}]), or \"GH 3, KH 2, pH 6.8\""),
+	TEXTS_ROW("--signs", signs, "\"all gasping\"", "check", "what those that live there show, how many of them, since when; may be repeated"),
+	TEXT_ROW("--since", NULL, since, "2024-05|\"3 years\"", "check", "since when those behind --there live there, where it is not said of each"),
 	BOX_ROW("--size", size, "100x40x45", "check propose rank why", "the tank inside, length x width x height in cm, instead of -t FILE"),
 	SWITCH_ROW("--softened", NULL, softened, "check keep propose rank remake why water", "the water went through a household softener"),
 	SWITCH_ROW("--small-only", NULL, small_only, "propose", "nothing but small animals"),
@@ -231,45 +235,20 @@ static bool set_count(const char *flag, const char *value, void *at, struct ts_t
 	return true;
 }
 
-/* Reads one side of a box up to `end`; a bare number is in `unit`. */
-static bool set_side(const char *at, const char *end, const char *unit, double *ret)
-{
-	struct ts_measure side;
-	struct ts_scan scan;
-	char text[32];
-	size_t len = (size_t)(end - at), unit_len = strlen(unit);
-	bool bare = len && strspn(at, "0123456789., ") >= len;
-
-	if (len + unit_len >= sizeof text)
-		return false;
-	memcpy(text, at, len);
-	memcpy(text + len, unit, bare ? unit_len : 0);
-	len += bare ? unit_len : 0;
-	if (!ts_scan_measure(TS_Q_LENGTH, text, len, &side, &scan) ||
-		side.kind != TS_MEASURE_VALUE || !(side.low > 0))
-		return false;
-	*ret = side.low;
-	return true;
-}
-
-/* "100x40x45": three sides; the unit of the last one holds for all, cm where there is none. */
+/* "100x40x45" */
 static bool set_box(const char *flag, const char *value, void *at, struct ts_text *error)
 {
-	const char *first = strpbrk(value, "xX"), *second = first ? strpbrk(first + 1, "xX") : NULL;
-	const char *end = value + strlen(value), *unit = end;
 	struct box box;
+	double sides[3];
 
-	while (unit > value && strchr("cminCMIN ", unit[-1]))
-		unit--;
-	if (!second || !set_side(value, first, *unit ? unit : "cm", &box.length_cm) ||
-		!set_side(first + 1, second, *unit ? unit : "cm", &box.width_cm) ||
-		!set_side(second + 1, end, *unit ? unit : "cm", &box.height_cm)) {
+	if (!ts_scan_box(value, sides)) {
 		ts_text_puts(error, flag, " '", value,
 			"' is no length x width x height; write it like 100x40x45 for cm, "
 			"or \"40x16x18 in\"",
 			NULL);
 		return false;
 	}
+	box = (struct box){sides[0], sides[1], sides[2]};
 	memcpy(at, &box, sizeof box);
 	return true;
 }

@@ -72,6 +72,9 @@ struct options {
 	const char *tank_file, *like, *why, *plan_out, *model_out;
 	struct box size;
 	struct values with, without, there;
+	struct values signs; /* of check, as a sign of a plan is written */
+	const char *filter, *since;
+	struct ts_measure deaths;
 	size_t lists, most_species;
 	struct ts_measure no3_rise, buffer;
 	bool hardy, small_only, lid, mature;

@@ -95,11 +95,49 @@ const struct ts_field *ts_shape_alone(const struct ts_shape *shape)
 	return alone;
 }
 
+/* Letters that differ in nothing that matters. */
+static char plain(char c)
+{
+	return (char)(c == ' ' || c == '_' ? '-' : lower(c));
+}
+
 bool ts_same_word(const char *word, const char *text)
 {
-	while (*word && (*word == *text || (*word == '-' && *text == ' '))) {
+	while (*word && plain(*word) == plain(*text)) {
 		word++;
 		text++;
 	}
-	return *word == *text;
+	if (!*word && lower(*text) == 's')
+		text++;
+	else if (!*text && strcmp(word, "s") == 0)
+		word++;
+	return !*word && !*text;
+}
+
+const struct ts_field *ts_shape_field_meant(const struct ts_shape *shape, const char *key)
+{
+	for (size_t i = 0; shape->lenient && i < shape->count; i++) {
+		if (ts_same_word(shape->fields[i].key, key))
+			return &shape->fields[i];
+	}
+	for (const struct ts_also_key *a = ts_keys_also; shape->lenient && a->shape; a++) {
+		if (a->shape == shape && ts_same_word(a->also, key))
+			return ts_shape_field(shape, a->key);
+	}
+	return NULL;
+}
+
+int ts_word_meant(const char *const *words, const char *text)
+{
+	for (const struct ts_also *a = ts_words_also; a->words; a++) {
+		if (a->words == words && ts_same_word(a->also, text)) {
+			text = a->word;
+			break;
+		}
+	}
+	for (int i = 0; words[i]; i++) {
+		if (ts_same_word(words[i], text))
+			return i;
+	}
+	return -1;
 }

@@ -50,6 +50,7 @@ struct ts_shape {
 	const char *name;
 	const struct ts_field *fields;
 	size_t count, size;
+	bool lenient; /* of the keeper's own files: keys are taken as people write them */
 };
 
 /*
@@ -61,6 +62,12 @@ const struct ts_field *ts_shape_field_from(
 	const struct ts_shape *shape, const char *key, size_t next);
 const struct ts_field *ts_shape_field_caseless(const struct ts_shape *shape, const char *key);
 
+/*
+ * The row of a key as people write it, of a lenient shape: upper or lower case, a blank or hyphen
+ * for '_', a plural, or a key of ts_keys_also; NULL: none, or the shape is strict.
+ */
+const struct ts_field *ts_shape_field_meant(const struct ts_shape *shape, const char *key);
+
 /* The key or word nearest to `text` (at most a third of its letters off), NULL: none is near. */
 const char *ts_shape_nearest_key(const struct ts_shape *shape, const char *text);
 const char *ts_nearest_word(const char *const *words, const char *text);
@@ -68,7 +75,10 @@ const char *ts_nearest_word(const char *const *words, const char *text);
 extern const struct ts_shape ts_shape_water, ts_shape_reading, ts_shape_species;
 extern const struct ts_shape ts_shape_tank, ts_shape_stock_line, ts_shape_sign, ts_shape_plan;
 
-/* Is `text` this word of a list? A blank is as good as a hyphen. */
+/*
+ * Is `text` this word of a list? Upper or lower case, a blank, hyphen or '_', singular or plural
+ * are the same.
+ */
 bool ts_same_word(const char *word, const char *text);
 
 /* Words that people write for one of a list, in files; ends with `words` NULL. */
@@ -77,6 +87,43 @@ struct ts_also {
 	const char *also, *word;
 };
 extern const struct ts_also ts_words_also[];
+
+/* The word of a list that `text` is, or is written for; -1: none. */
+int ts_word_meant(const char *const *words, const char *text);
+
+/* Keys that people write for one of a shape; ends with `shape` NULL. */
+struct ts_also_key {
+	const struct ts_shape *shape;
+	const char *also, *key;
+};
+extern const struct ts_also_key ts_keys_also[];
+
+/*
+ * Where a key goes that a block has not: into the block, or the one entry of the list, that stands
+ * under `key` in it. Looked at in this order; ends with `shape` NULL.
+ */
+struct ts_home {
+	const struct ts_shape *shape;
+	const char *key;
+};
+extern const struct ts_home ts_homes[];
+
+/* A word behind which a value of another key may stand ("off 12 h"); ends with `words` NULL. */
+struct ts_tail {
+	const char *const *words;
+	int word;
+	const struct ts_shape *shape;
+	const char *key;
+};
+extern const struct ts_tail ts_tails[];
+
+/* The words of a sign, as a phrase: what is seen, how many show it, since when. */
+struct ts_phrase {
+	const char *text;
+	enum { TS_PHRASE_SIGN, TS_PHRASE_BREADTH, TS_PHRASE_ONSET, TS_PHRASE_NOTHING } part;
+	int word;
+};
+extern const struct ts_phrase ts_phrases[]; /* ends with `text` NULL */
 
 /*
  * The one key of a shape that a bare word in a list fills ("signs: [gasping]"): a word, and nothing
@@ -90,5 +137,13 @@ extern const char *const ts_words_home_water_said[], *const ts_words_swims[];
 extern const char *const ts_words_kind[];
 extern const char *const ts_words_feeding[];
 extern const char *const ts_words_sold[];
+
+/* Word lists that people write in other words too (model/also.c). */
+extern const char *const ts_words_sign[], *const ts_words_onset[], *const ts_words_breadth[];
+extern const char *const ts_words_fed[], *const ts_words_fill[], *const ts_words_substrate[];
+extern const char *const ts_words_filter[], *const ts_words_sex[], *const ts_words_method[];
+extern const char *const ts_words_water_kind[], *const ts_words_plants[], *const ts_words_co2[];
+extern const char *const ts_words_tank_cover[], *const ts_words_top_up[];
+extern const char *const ts_words_yesno[], *const ts_words_nothing[];
 
 #endif

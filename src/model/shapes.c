@@ -64,15 +64,20 @@
 	}
 #define SHAPE(name, fields, S)                                                                     \
 	{                                                                                          \
-		name, fields, sizeof(fields) / sizeof *(fields), sizeof(S)                         \
+		name, fields, sizeof(fields) / sizeof *(fields), sizeof(S), false                  \
+	}
+/* Of the keeper's own files. */
+#define KEPT(name, fields, S)                                                                      \
+	{                                                                                          \
+		name, fields, sizeof(fields) / sizeof *(fields), sizeof(S), true                   \
 	}
 
 #define OPT TS_OPTIONAL
 #define REQ TS_REQUIRED
 
-static const char *const words_method[] = {
+const char *const ts_words_method[] = {
 	"unknown", "strip", "drops", "meter", "laboratory", "utility-report", NULL};
-static const char *const words_water_kind[] = {
+const char *const ts_words_water_kind[] = {
 	"tap", "well", "rain", "reverse-osmosis", "mixed", "tank", NULL};
 static const char *const words_disinfectant[] = {"unknown", "none", "chlorine", "chloramine", NULL};
 const char *const ts_words_kind[] = {"fish", "shrimp", "crayfish", "crab", "snail", NULL};
@@ -119,31 +124,27 @@ const char *const ts_words_cautions[] = {"venomous", "electric", "bites", "spiny
 	"needs-salt", "escapes", "breeds-unasked", "wild-caught", "short-lived", "protected",
 	"stings", "often-sick", NULL};
 
-static const char *const words_fill[] = {"ordinary", "rocks", NULL};
-static const char *const words_fed[] = {"unknown", "light", "ordinary", "heavy", NULL};
-static const char *const words_plants[] = {"unknown", "none", "some", "dense", NULL};
+const char *const ts_words_fill[] = {"ordinary", "rocks", NULL};
+const char *const ts_words_fed[] = {"unknown", "light", "ordinary", "heavy", NULL};
+const char *const ts_words_plants[] = {"unknown", "none", "some", "dense", NULL};
 static const char *const words_tank_flow[] = {"unknown", "still", "gentle", "brisk", NULL};
-static const char *const words_top_up[] = {"unknown", "tap", "pure", NULL};
-static const char *const words_tank_cover[] = {"unknown", "no", "yes", NULL};
-static const char *const words_co2[] = {"none", "injected", NULL};
-static const char *const words_substrate[] = {"unknown", "inert", "sand", "active", "aragonite",
+const char *const ts_words_top_up[] = {"unknown", "tap", "pure", NULL};
+const char *const ts_words_tank_cover[] = {"unknown", "no", "yes", NULL};
+const char *const ts_words_co2[] = {"none", "injected", NULL};
+const char *const ts_words_substrate[] = {"unknown", "inert", "sand", "active", "aragonite",
 	"limestone", "peat", "gravel", "coarse-gravel", "bare", NULL};
 static const char *const words_water_level[] = {"unknown", "full", "half", NULL};
-static const char *const words_filter[] = {"unknown", "mature", "new", NULL};
-static const char *const words_sex[] = {"unknown", "male", "female", "pairs", NULL};
+const char *const ts_words_filter[] = {"unknown", "mature", "new", "none", "stopped", NULL};
+const char *const ts_words_sex[] = {"unknown", "male", "female", "pairs", NULL};
 static const char *const words_origin[] = {"unknown", "farmed", "wild", NULL};
-static const char *const words_sign[] = {"other", "gasping", "listless", "clamped-fins", "rubbing",
+const char *const ts_words_sign[] = {"other", "gasping", "listless", "clamped-fins", "rubbing",
 	"spots", "wounds", "wasting", "bloated", "not-eating", "darting", "torn-fins", "hiding",
 	"chased", "floating", NULL};
-static const char *const words_onset[] = {"unknown", "now", "days", "weeks", NULL};
-static const char *const words_breadth[] = {"unknown", "one", "one-species", "all", NULL};
+const char *const ts_words_onset[] = {"unknown", "now", "days", "weeks", NULL};
+const char *const ts_words_breadth[] = {"unknown", "one", "one-species", "all", "some", NULL};
 
-const struct ts_also ts_words_also[] = {
-	{words_fed, "normal", "ordinary"},
-	{words_fill, "normal", "ordinary"},
-	{words_substrate, "soil", "active"},
-	{NULL, NULL, NULL},
-};
+const char *const ts_words_yesno[] = {"no", "yes", NULL};
+const char *const ts_words_nothing[] = {"none", NULL};
 
 /* clang-format off */
 #define R struct ts_reading
@@ -172,27 +173,27 @@ static const struct ts_field reading_fields[] = {
 	MEASURE(R, "NO2-N", no2_n_mg_l, OPT, TS_Q_NITROGEN, "nitrite as nitrogen"),
 	MEASURE(R, "ammonia", tan_mg_l, OPT, TS_Q_AMMONIA, "total ammonia, as kits read it"),
 	MEASURE(R, "phosphate", phosphate_mg_l, OPT, TS_Q_ION, "phosphate as PO4"),
-	MEASURE(R, "Cu", cu_mg_l, OPT, TS_Q_ION, "copper"),
-	MEASURE(R, "chlorine", chlorine_mg_l, OPT, TS_Q_ION, "chlorine and chloramine together"),
+	MEASURE(R, "Cu", cu_mg_l, OPT, TS_Q_TRACE, "copper"),
+	MEASURE(R, "chlorine", chlorine_mg_l, OPT, TS_Q_TRACE, "chlorine and chloramine together"),
 	MEASURE(R, "oxygen", oxygen_mg_l, OPT, TS_Q_OXYGEN, "dissolved oxygen"),
 	MEASURE(R, "oxygen-saturation", oxygen_percent, OPT, TS_Q_SATURATION, "dissolved oxygen, of what air keeps in such water"),
-	WORD(R, "method", method, OPT, words_method, "how it was measured"),
+	WORD(R, "method", method, OPT, ts_words_method, "how it was measured"),
 	MEASURE(R, "stood", stood_h, OPT, TS_Q_HOURS, "how long the sample stood in the air"),
 };
 #undef R
-const struct ts_shape ts_shape_reading = SHAPE("reading", reading_fields, struct ts_reading);
+const struct ts_shape ts_shape_reading = KEPT("reading", reading_fields, struct ts_reading);
 
 #define W struct ts_water
 static const struct ts_field water_fields[] = {
 	TEXT(W, "name", name, OPT, "what you call this water"),
 	TEXT(W, "kept", kept, OPT, "day on which tapshoal keep remembered it, YYYY-MM-DD"),
-	WORD(W, "kind", kind, OPT, words_water_kind, "where it comes from"),
+	WORD(W, "kind", kind, OPT, ts_words_water_kind, "where it comes from"),
 	YESNO(W, "softened", softened, OPT, "through a household softener"),
 	WORD(W, "disinfectant", disinfectant, OPT, words_disinfectant, "what the supplier adds"),
 	LIST(W, "readings", readings, reading_count, struct ts_reading, REQ, &ts_shape_reading, "what was measured"),
 };
 #undef W
-const struct ts_shape ts_shape_water = SHAPE("water", water_fields, struct ts_water);
+const struct ts_shape ts_shape_water = KEPT("water", water_fields, struct ts_water);
 
 #define E struct ts_envelope
 #define ENVELOPE(name, quantity) \
@@ -348,64 +349,67 @@ _Static_assert(sizeof reading_fields / sizeof *reading_fields <= TS_FIELDS_MOST,
 #define T struct ts_tank
 static const struct ts_field tank_fields[] = {
 	TEXT(T, "name", name, OPT, "what you call this tank"),
-	NUMBER(T, "length", length_cm, OPT, TS_Q_LENGTH, "inside length"),
-	NUMBER(T, "width", width_cm, OPT, TS_Q_LENGTH, "inside width, front to back"),
-	NUMBER(T, "height", height_cm, OPT, TS_Q_LENGTH, "inside height"),
-	CHOICE(T, "fill", fill, OPT, words_fill, TS_Q_PERCENT, "how much of the box is water: ordinary 85 %, rocks 75 %, or a figure"),
+	TEXT(T, "size", size, OPT, "length x width x height in cm, or the litres: 100x40x40, 60 L; in place of the next three"),
+	NUMBER(T, "length", length_cm, OPT, TS_Q_SIDE, "inside length"),
+	NUMBER(T, "width", width_cm, OPT, TS_Q_SIDE, "inside width, front to back"),
+	NUMBER(T, "height", height_cm, OPT, TS_Q_SIDE, "inside height"),
+	CHOICE(T, "fill", fill, OPT, ts_words_fill, TS_Q_PERCENT, "how much of the box is water: ordinary 85 %, rocks 75 %, or a figure"),
 	NUMBER(T, "volume", volume_l, OPT, TS_Q_VOLUME, "the water itself, where it was measured"),
 	MEASURE(T, "temperature", temp_c, OPT, TS_Q_TEMPERATURE, "what it runs at, over day and year"),
 	EVERY(T, "water_change", water_change, OPT, TS_Q_PERCENT, "how much water is changed how often; none: it is only topped up"),
 	EVERY(T, "evaporation", evaporation, OPT, TS_Q_PERCENT, "how much water evaporates"),
-	WORD(T, "top_up", top_up, OPT, words_top_up, "what replaces evaporated water: the water of its changes, or water without minerals"),
-	CHOICE(T, "feeding", feeding, OPT, words_fed, TS_Q_FEED, "dry feed, weighed or as a word"),
-	WORD(T, "plants", plants, OPT, words_plants, "growing plants"),
+	WORD(T, "top_up", top_up, OPT, ts_words_top_up, "what replaces evaporated water: the water of its changes, or water without minerals"),
+	CHOICE(T, "feeding", feeding, OPT, ts_words_fed, TS_Q_FEED, "dry feed, weighed or as a word"),
+	WORD(T, "plants", plants, OPT, ts_words_plants, "growing plants"),
 	WORD(T, "flow", flow, OPT, words_tank_flow, "current"),
 	WORD(T, "light", light, OPT, words_light, "light"),
-	WORD(T, "cover", cover, OPT, words_tank_cover, "a tight lid"),
-	WORD(T, "co2", co2, OPT, words_co2, "carbon dioxide for plants"),
-	WORD(T, "substrate", substrate, OPT, words_substrate, "what covers the floor"),
+	WORD(T, "cover", cover, OPT, ts_words_tank_cover, "a tight lid"),
+	WORD(T, "co2", co2, OPT, ts_words_co2, "carbon dioxide for plants"),
+	WORD(T, "substrate", substrate, OPT, ts_words_substrate, "what covers the floor"),
 	WORD(T, "water_level", water_level, OPT, words_water_level, "filled, or half filled with land above the water"),
-	WORD(T, "filter", filter, OPT, words_filter, "whether the filter turns waste into nitrate yet; of one that stands the plan says filter_stopped: 12 h"),
+	WORD(T, "filter", filter, OPT, ts_words_filter, "whether the filter turns waste into nitrate yet; none: there is no filter; off 12 h: it stood so long"),
+	NUMBER(T, "filter_stopped", filter_stopped_h, OPT, TS_Q_HOURS, "for how long the filter stood, as in a power cut"),
 	TEXT(T, "running_since", running_since, OPT, "day it was filled, YYYY-MM-DD"),
 	LIST(T, "readings", readings, reading_count, struct ts_reading, OPT, &ts_shape_reading, "what was measured in the tank"),
 };
 #undef T
-const struct ts_shape ts_shape_tank = SHAPE("tank", tank_fields, struct ts_tank);
+const struct ts_shape ts_shape_tank = KEPT("tank", tank_fields, struct ts_tank);
 
 #define L struct ts_stock_line
 static const struct ts_field stock_line_fields[] = {
 	TEXT(L, "species", species, REQ, "any name that the catalogue knows"),
 	NUMBER(L, "count", count, REQ, TS_Q_NUMBER, "how many"),
-	WORD(L, "sex", sex, OPT, words_sex, "their sex; two lines where there are both"),
-	TEXT(L, "since", since, OPT, "in the tank since, YYYY-MM-DD; leave out what is only planned"),
+	WORD(L, "sex", sex, OPT, ts_words_sex, "their sex; two lines where there are both"),
+	TEXT(L, "since", since, OPT, "in the tank since, YYYY-MM-DD, year and month, or year; unknown: they are there, nobody knows since when; leave out what is only planned"),
 	WORD(L, "origin", origin, OPT, words_origin, "where they come from"),
 	NUMBER(L, "size", size_cm, OPT, TS_Q_LENGTH, "how long they are now"),
 };
 #undef L
-const struct ts_shape ts_shape_stock_line = SHAPE("stock line", stock_line_fields, struct ts_stock_line);
+const struct ts_shape ts_shape_stock_line = KEPT("stock line", stock_line_fields, struct ts_stock_line);
 
 #define G struct ts_sign
 static const struct ts_field sign_fields[] = {
-	WORD(G, "sign", sign, REQ, words_sign, "what is seen"),
-	WORD(G, "onset", onset, OPT, words_onset, "how long ago it began"),
-	WORD(G, "breadth", breadth, OPT, words_breadth, "how many show it"),
+	WORD(G, "sign", sign, REQ, ts_words_sign, "what is seen"),
+	WORD(G, "onset", onset, OPT, ts_words_onset, "how long ago it began"),
+	WORD(G, "breadth", breadth, OPT, ts_words_breadth, "how many show it"),
 	TEXT(G, "species", species, OPT, "which species shows it"),
 };
 #undef G
-const struct ts_shape ts_shape_sign = SHAPE("sign", sign_fields, struct ts_sign);
+const struct ts_shape ts_shape_sign = KEPT("sign", sign_fields, struct ts_sign);
 
 #define L struct ts_plan
 static const struct ts_field plan_fields[] = {
 	TEXT(L, "name", name, OPT, "what you call this plan"),
 	FILE_OR(L, "water", water, water_file, OPT, &ts_shape_water, "the water it is filled with: a file or the water itself"),
 	FILE_OR(L, "change_water", change_water, change_water_file, OPT, &ts_shape_water, "what is really poured in at a change, where it is not the water"),
-	FILE_OR(L, "tank", tank, tank_file, REQ, &ts_shape_tank, "the tank: a file or the tank itself"),
+	FILE_OR(L, "tank", tank, tank_file, OPT, &ts_shape_tank, "the tank: a file, the tank itself, or its size alone: 60x30x30, 60 L"),
 	LIST(L, "stock", stock, stock_count, struct ts_stock_line, REQ, &ts_shape_stock_line, "the animals, kept and planned"),
+	TEXT(L, "since", since, OPT, "since when all of them live there whose lines do not say it"),
+	LIST(L, "readings", readings, reading_count, struct ts_reading, OPT, &ts_shape_reading, "what was measured, where nothing says of which water: of the tank where animals live in it, and of the new water where none is given"),
 	LIST(L, "signs", signs, sign_count, struct ts_sign, OPT, &ts_shape_sign, "signs of distress"),
-	NUMBER(L, "filter_stopped", filter_stopped_h, OPT, TS_Q_HOURS, "for how long the filter stood, as in a power cut"),
 	NUMBER(L, "away", away_h, OPT, TS_Q_TIME, "for how long nobody will be there, as on a holiday"),
 	MEASURE(L, "deaths", deaths, OPT, TS_Q_NUMBER, "unexplained deaths within the last four weeks"),
 };
 #undef L
 /* clang-format on */
-const struct ts_shape ts_shape_plan = SHAPE("plan", plan_fields, struct ts_plan);
+const struct ts_shape ts_shape_plan = KEPT("plan", plan_fields, struct ts_plan);

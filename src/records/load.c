@@ -12,6 +12,7 @@
 #include "base/findings.h"
 #include "base/text.h"
 #include "model/codes.h"
+#include "records/animals.h"
 #include "records/file.h"
 #include "records/value.h"
 
@@ -24,6 +25,7 @@ struct load {
 	yaml_parser_t parser;
 	yaml_event_t event;
 	bool have_event, broken, out_of_memory;
+	bool held; /* the event was looked at, and is still to be taken */
 	const char *file;
 	const struct ts_system *system; /* NULL: files that are named cannot be read */
 	struct ts_arena *arena;
@@ -98,6 +100,10 @@ static bool next(struct load *l)
 {
 	const yaml_char_t *anchor = NULL, *tag = NULL;
 
+	if (l->held) {
+		l->held = false;
+		return true;
+	}
 	if (l->have_event)
 		yaml_event_delete(&l->event);
 	l->have_event = false;
@@ -193,6 +199,34 @@ static void load_scalar(struct load *l, const struct ts_field *field, char *obje
 	ts_value_pair_look(&l->pair, field, scalar(l), &says, l->arena);
 }
 
+/* Whether a member holds something: a key was read into it. */
+static bool is_set(const struct ts_field *field, const char *object)
+{
+	static const size_t sizes[] = {[TS_TEXT] = sizeof(const char *),
+		[TS_WORD] = sizeof(int),
+		[TS_NUMBER] = sizeof(double),
+		[TS_MEASURE] = sizeof(struct ts_measure),
+		[TS_CHOICE] = sizeof(struct ts_choice),
+		[TS_EVERY] = sizeof(struct ts_every),
+		[TS_LIST] = sizeof(void *)};
+	size_t size = (size_t)field->kind < sizeof sizes / sizeof *sizes ? sizes[field->kind] : 0;
+
+	for (size_t i = 0; i < size; i++) {
+		if (object[field->offset + i])
+			return true;
+	}
+	return false;
+}
+
+static bool holds_something(const struct ts_shape *shape, const char *object)
+{
+	for (size_t i = 0; i < shape->count; i++) {
+		if (is_set(&shape->fields[i], object))
+			return true;
+	}
+	return false;
+}
+
 /* A file named in another one lies as seen from that one's folder. */
 static const char *beside(struct load *l, const char *name)
 {
@@ -205,6 +239,7 @@ static const char *beside(struct load *l, const char *name)
 }
 
 static void load_mapping(struct load *l, const struct ts_shape *shape, char *object);
+static void load_keys(struct load *l, const struct ts_shape *shape, char *object, yaml_mark_t mark);
 
 static void load_file_or(struct load *l, const struct ts_field *field, char *object)
 {
@@ -215,6 +250,10 @@ static void load_file_or(struct load *l, const struct ts_field *field, char *obj
 		load_mapping(l, field->sub, object + field->offset);
 		return;
 	}
+	if (field->sub == &ts_shape_tank && scalar(l)[0] >= '0' && scalar(l)[0] <= '9') {
+		load_scalar(l, ts_shape_field(&ts_shape_tank, "size"), object + field->offset);
+		return;
+	}
 	if (!scalar(l)[0] || strcmp(scalar(l), "-") == 0) {
 		say(l, TS_C_RECORDS_REFERENCE, "no file is named here", NULL);
 		return;
@@ -222,6 +261,11 @@ static void load_file_or(struct load *l, const struct ts_field *field, char *obj
 	path = beside(l, scalar(l));
 	if (!path)
 		return;
+	if (holds_something(field->sub, object + field->offset)) {
+		say(l, TS_C_RECORDS_REFERENCE, "keys of its own stand beside this file",
+			"write them into that file");
+		return;
+	}
 	status = l->system ? ts_records_load(field->sub, l->system, path, TS_OPEN_ORDINARY,
 				     l->arena, object + field->offset, l->findings)
 			   : TS_SYSTEM;
@@ -284,61 +328,184 @@ static void set_absent(const struct ts_shape *shape, char *object)
 	}
 }
 
-/* An entry of a list: a block of keys, or the one word that says it all. */
-static void load_entry(struct load *l, const struct ts_shape *sub, char *item, size_t index)
+/* The end of the phrase that begins there: at a comma, or at the end. */
+static size_t phrase_length(const char *at)
 {
-	const struct ts_field *alone = ts_shape_alone(sub);
+	return strcspn(at, ",;\n");
+}
 
-	l->path[l->depth++] = (struct step){NULL, index};
-	if (alone && l->event.type == YAML_SCALAR_EVENT)
-		load_scalar(l, alone, item);
+static const char *phrase_of(struct load *l, const char *at, size_t len)
+{
+	while (len && strchr(" \t", *at)) {
+		at++;
+		len--;
+	}
+	while (len && strchr(" \t", at[len - 1]))
+		len--;
+	return ts_arena_text(l->arena, at, len);
+}
+
+/* "10 neon tetra since 2024-05" */
+static void load_animal(struct load *l, const char *phrase, struct ts_stock_line *ret)
+{
+	struct ts_text error;
+
+	ts_text_open(&error, &l->arena->allocator);
+	if (!ts_animal_words(l->arena, phrase, -1, ret, &error) && !l->arena->failed)
+		say(l, TS_C_RECORDS_WRONG_KIND, ts_arena_join(l->arena, ts_text_get(&error), NULL),
+			"write it like: 10 neon tetra since 2024-05");
+	l->out_of_memory |= error.failed;
+	ts_text_drop(&error);
+}
+
+static bool takes_phrases(const struct ts_shape *sub)
+{
+	return sub == &ts_shape_sign || sub == &ts_shape_stock_line;
+}
+
+/* A list while it is read. */
+struct list {
+	char *items;
+	size_t count, room;
+};
+
+static char *add_item(struct load *l, const struct ts_shape *sub, struct list *list)
+{
+	char *item;
+
+	if (list->count == TS_LIST_MOST)
+		say(l, TS_C_RECORDS_TOO_MUCH, "more than 10,000 entries", NULL);
+	if (list->count >= TS_LIST_MOST)
+		return NULL;
+	list->items = ts_arena_grow(l->arena, list->items, list->count, &list->room, sub->size);
+	if (!list->items)
+		return NULL;
+	item = list->items + list->count++ * sub->size;
+	set_absent(sub, item);
+	return item;
+}
+
+/* "all gasping, clamped fins": several in one line. */
+static void load_signs(struct load *l, struct list *list)
+{
+	struct ts_sign signs[TS_SIGNS_MOST];
+	struct ts_value_says says;
+	size_t count;
+
+	if (!ts_value_signs(scalar(l), l->arena, signs, &count, &says))
+		say(l, says.code, says.what, says.remedy);
+	for (size_t i = 0; i < count; i++) {
+		char *item = add_item(l, &ts_shape_sign, list);
+
+		if (item)
+			memcpy(item, &signs[i], sizeof signs[i]);
+	}
+}
+
+/* "10 neon tetra, 2 angelfish": the same of animals. */
+static void load_animals(struct load *l, struct list *list)
+{
+	for (const char *at = scalar(l); *at; at += *at != '\0') {
+		size_t len = phrase_length(at);
+		const char *phrase = phrase_of(l, at, len);
+		char *item = phrase && *phrase ? add_item(l, &ts_shape_stock_line, list) : NULL;
+
+		at += len;
+		if (item)
+			load_animal(l, phrase, (struct ts_stock_line *)(void *)item);
+	}
+}
+
+static void load_phrases(struct load *l, const struct ts_shape *sub, struct list *list)
+{
+	if (sub == &ts_shape_sign)
+		load_signs(l, list);
 	else
+		load_animals(l, list);
+}
+
+/* An entry of a list: a block of keys, or the words that say it all. */
+static void load_entry(struct load *l, const struct ts_shape *sub, struct list *list)
+{
+	char *item;
+
+	l->path[l->depth++] = (struct step){NULL, list->count};
+	if (takes_phrases(sub) && l->event.type == YAML_SCALAR_EVENT && scalar(l)[0])
+		load_phrases(l, sub, list);
+	else if ((item = add_item(l, sub, list)) != NULL)
 		load_mapping(l, sub, item);
+	else
+		skip_value(l);
 	l->depth--;
 }
 
-/* "signs: gasping": one word in place of a list of one. */
-static void load_list_of_one(struct load *l, const struct ts_field *field, char *object)
+/* {neon tetra: 10, betta: 1} */
+static void load_counts(struct load *l, struct list *list)
 {
-	char *item = ts_arena_take(l->arena, field->sub->size);
-	size_t count = 1;
+	const struct ts_field *count = ts_shape_field(&ts_shape_stock_line, "count");
 
-	if (!item)
+	do {
+		char *item = add_item(l, &ts_shape_stock_line, list);
+		const char *name = keep_scalar(l);
+
+		if (!item || !name || !next(l))
+			return;
+		memcpy(item + ts_shape_field(&ts_shape_stock_line, "species")->offset, &name,
+			sizeof name);
+		if (want(l, YAML_SCALAR_EVENT, "write how many"))
+			load_scalar(l, count, item);
+	} while (next(l) && l->event.type == YAML_SCALAR_EVENT);
+}
+
+/* The keys of one animal, or animals as keys: the first key tells. */
+static void load_block(struct load *l, const struct ts_shape *sub, struct list *list)
+{
+	yaml_mark_t mark = l->event.start_mark;
+	bool own;
+	char *item;
+
+	if (!next(l))
 		return;
-	set_absent(field->sub, item);
-	load_scalar(l, ts_shape_alone(field->sub), item);
-	memcpy(object + field->offset, &item, sizeof item);
-	memcpy(object + field->count_offset, &count, sizeof count);
+	own = l->event.type != YAML_SCALAR_EVENT || ts_shape_field(sub, scalar(l)) ||
+	      ts_shape_field_meant(sub, scalar(l));
+	if (!own && sub == &ts_shape_stock_line) {
+		load_counts(l, list);
+		return;
+	}
+	item = add_item(l, sub, list);
+	l->held = true;
+	if (item)
+		load_keys(l, sub, item, mark);
+}
+
+/* Where nothing else can be meant, a list of one needs no '- '. */
+static bool is_one_entry(const struct load *l, const struct ts_shape *sub)
+{
+	return sub->lenient && (l->event.type == YAML_MAPPING_START_EVENT ||
+				       (takes_phrases(sub) && l->event.type == YAML_SCALAR_EVENT));
 }
 
 static void load_list(struct load *l, const struct ts_field *field, char *object)
 {
 	const struct ts_shape *sub = field->sub;
-	size_t count = 0, room = 0;
-	char *items = NULL;
+	struct list list = {0};
 
-	if (l->event.type == YAML_SCALAR_EVENT && scalar(l)[0] && ts_shape_alone(sub)) {
-		load_list_of_one(l, field, object);
-		return;
-	}
-	if (!want(l, YAML_SEQUENCE_START_EVENT, "write a list, each entry after a '- '"))
-		return;
-	while (next(l) && l->event.type != YAML_SEQUENCE_END_EVENT) {
-		if (count == TS_LIST_MOST)
-			say(l, TS_C_RECORDS_TOO_MUCH, "more than 10,000 entries", NULL);
-		if (count >= TS_LIST_MOST) {
-			skip_value(l);
-			continue;
-		}
-		items = ts_arena_grow(l->arena, items, count, &room, sub->size);
-		if (!items)
+	if (is_one_entry(l, sub) && l->event.type == YAML_MAPPING_START_EVENT) {
+		load_block(l, sub, &list);
+	} else if (is_one_entry(l, sub)) {
+		load_phrases(l, sub, &list);
+	} else {
+		if (!want(l, YAML_SEQUENCE_START_EVENT, "write a list, each entry after a '- '"))
 			return;
-		set_absent(sub, items + count * sub->size);
-		load_entry(l, sub, items + count * sub->size, count);
-		count++;
+		while (next(l) && l->event.type != YAML_SEQUENCE_END_EVENT) {
+			load_entry(l, sub, &list);
+			if (!l->arena->failed)
+				continue;
+			return;
+		}
 	}
-	memcpy(object + field->offset, &items, sizeof items);
-	memcpy(object + field->count_offset, &count, sizeof count);
+	memcpy(object + field->offset, &list.items, sizeof list.items);
+	memcpy(object + field->count_offset, &list.count, sizeof list.count);
 }
 
 static void load_value(struct load *l, const struct ts_field *field, char *object)
@@ -382,6 +549,12 @@ static void say_unknown_key(struct load *l, const struct ts_shape *shape)
 		ts_arena_join(l->arena, "unknown key '", scalar(l), "'", NULL), remedy);
 }
 
+static void say_twice(struct load *l, const struct ts_field *field)
+{
+	say(l, TS_C_RECORDS_DUPLICATE_KEY,
+		ts_arena_join(l->arena, "'", field->key, "' stands twice", NULL), NULL);
+}
+
 /* The keys of one block that were met. */
 struct keys {
 	size_t next;               /* the row behind the last one */
@@ -402,44 +575,111 @@ static void say_missing(
 	}
 }
 
-static void load_key(struct load *l, const struct ts_shape *shape, struct keys *keys, char *object)
+static void load_field(struct load *l, const struct ts_field *field, char *object)
 {
-	const struct ts_field *field = ts_shape_field_from(shape, scalar(l), keys->next);
-	size_t index = field ? (size_t)(field - shape->fields) : 0;
-
-	if (!field)
-		say_unknown_key(l, shape);
-	else if (keys->seen[index])
-		say(l, TS_C_RECORDS_DUPLICATE_KEY,
-			ts_arena_join(l->arena, "'", field->key, "' stands twice", NULL), NULL);
-	if (!field || keys->seen[index]) {
-		if (next(l))
-			skip_value(l);
-		return;
-	}
-	keys->seen[index] = true;
-	keys->next = index + 1;
 	l->path[l->depth++] = (struct step){field->key, 0};
 	if (next(l))
 		load_value(l, field, object);
 	l->depth--;
 }
 
+/* The one entry of a list that keys beside it fill: the first of them makes it. */
+static char *entry_of(struct load *l, const struct ts_field *list, char *object)
+{
+	struct list of = {0};
+	char *item = NULL;
+
+	memcpy(&of.items, object + list->offset, sizeof of.items);
+	memcpy(&of.count, object + list->count_offset, sizeof of.count);
+	if (of.count)
+		return of.count == 1 ? of.items : NULL;
+	item = add_item(l, list->sub, &of);
+	memcpy(object + list->offset, &of.items, sizeof of.items);
+	memcpy(object + list->count_offset, &of.count, sizeof of.count);
+	return item;
+}
+
+/* Filled by a key that stood astray, before the block itself came. */
+static bool met(const struct ts_shape *shape, const struct ts_field *field, const char *object)
+{
+	return shape->lenient && is_set(field, object);
+}
+
+/*
+ * A key of an inner block that stands outside it: taken where it belongs, as long as that can only
+ * be one place. False: it belongs nowhere.
+ */
+static bool load_astray(
+	struct load *l, const struct ts_shape *shape, struct keys *keys, char *object)
+{
+	for (const struct ts_home *h = ts_homes; h->shape; h++) {
+		const struct ts_field *home = ts_shape_field(h->shape, h->key), *field;
+		char *inner = object + home->offset;
+
+		if (h->shape != shape)
+			continue;
+		field = ts_shape_field(home->sub, scalar(l));
+		field = field ? field : ts_shape_field_meant(home->sub, scalar(l));
+		if (!field)
+			continue;
+		if (home->kind == TS_LIST)
+			inner = entry_of(l, home, object);
+		if (!inner)
+			return false;
+		if (is_set(field, inner)) {
+			say_twice(l, field);
+			if (next(l))
+				skip_value(l);
+			return true;
+		}
+		keys->seen[home - shape->fields] |= home->kind == TS_LIST;
+		load_field(l, field, inner);
+		return true;
+	}
+	return false;
+}
+
+static void load_key(struct load *l, const struct ts_shape *shape, struct keys *keys, char *object)
+{
+	const struct ts_field *field = ts_shape_field_from(shape, scalar(l), keys->next);
+	size_t index;
+
+	field = field ? field : ts_shape_field_meant(shape, scalar(l));
+	index = field ? (size_t)(field - shape->fields) : 0;
+	if (!field && load_astray(l, shape, keys, object))
+		return;
+	if (!field)
+		say_unknown_key(l, shape);
+	else if (keys->seen[index] || met(shape, field, object))
+		say_twice(l, field);
+	if (!field || keys->seen[index] || met(shape, field, object)) {
+		if (next(l))
+			skip_value(l);
+		return;
+	}
+	keys->seen[index] = true;
+	keys->next = index + 1;
+	load_field(l, field, object);
+}
+
 static void load_mapping(struct load *l, const struct ts_shape *shape, char *object)
+{
+	if (!want(l, YAML_MAPPING_START_EVENT, "write keys with values"))
+		return;
+	if (l->depth >= TS_DEPTH_MOST)
+		say_too_deep(l);
+	else
+		load_keys(l, shape, object, l->event.start_mark);
+}
+
+static void load_keys(struct load *l, const struct ts_shape *shape, char *object, yaml_mark_t mark)
 {
 	const struct ts_scan_pair outer = l->pair;
 	struct ts_value_says asks;
 	struct keys keys;
-	yaml_mark_t mark = l->event.start_mark;
 
 	keys.next = 0;
 	memset(keys.seen, 0, shape->count * sizeof *keys.seen);
-	if (!want(l, YAML_MAPPING_START_EVENT, "write keys with values"))
-		return;
-	if (l->depth >= TS_DEPTH_MOST) {
-		say_too_deep(l);
-		return;
-	}
 	l->pair = (struct ts_scan_pair){0};
 	while (next(l) && l->event.type != YAML_MAPPING_END_EVENT) {
 		if (want(l, YAML_SCALAR_EVENT, "write a key"))

@@ -5,13 +5,17 @@
  */
 #include <tapshoal/plan.h>
 
+#include <string.h>
+
 #include "base/arena.h"
 #include "base/date.h"
 #include "base/findings.h"
 #include "base/text.h"
 #include "model/codes.h"
+#include "model/shape.h"
 #include "records/load.h"
 #include "records/rules.h"
+#include "units/units.h"
 #include "water/series.h"
 
 struct check {
@@ -32,13 +36,32 @@ static void say(struct check *c, enum ts_code_id code, const char *path, const c
 	c->ok &= ts_finding_add(c->findings, &ts_codes[code], &place, what, NULL);
 }
 
-static void check_date(struct check *c, const char *path, const char *text)
+/* A day as it was written becomes YYYY-MM-DD. */
+static void take_date(struct check *c, const char *path, const char **text)
 {
-	long day;
+	char date[TS_DATE_ROOM];
 
-	if (text && !ts_date_read(text, &day))
-		say(c, TS_C_RECORDS_DATE, path,
-			ts_arena_join(c->arena, "'", text, "' is not a day", NULL));
+	if (!*text)
+		return;
+	if (ts_date_meant(*text, date)) {
+		*text = ts_arena_text(c->arena, date, TS_DATE_ROOM - 1);
+		return;
+	}
+	say(c, TS_C_RECORDS_DATE, path,
+		ts_arena_join(c->arena, "'", *text, "' is not a day", NULL));
+}
+
+/* The same of animals, of which it may not be known since when they are there. */
+static void take_since(struct check *c, const char *path, const char **text)
+{
+	static const char *const unknown[] = {"unknown", "yes", "true", "long"};
+
+	for (size_t i = 0; *text && i < sizeof unknown / sizeof *unknown; i++) {
+		if (ts_same_word(unknown[i], *text))
+			*text = "";
+	}
+	if (*text && **text)
+		take_date(c, path, text);
 }
 
 /* Litres of the whole inside box; 0 when a measure is missing. */
@@ -62,7 +85,7 @@ static const char *litres(struct check *c, const char *before, double volume_l, 
 	return joined ? joined : after;
 }
 
-static void check_tank(struct check *c, const struct ts_tank *t)
+static void check_size(struct check *c, const struct ts_tank *t)
 {
 	double box = box_l(t), water = t->volume_l > 0 ? t->volume_l : box;
 
@@ -72,12 +95,46 @@ static void check_tank(struct check *c, const struct ts_tank *t)
 		say(c, TS_C_TANK_SIZE, "", litres(c, "", water, " L is no tank"));
 	else if (box > 0 && t->volume_l > box)
 		say(c, TS_C_TANK_BOX, "volume", litres(c, "the box holds ", box, " L"));
-	check_date(c, "running_since", t->running_since);
-	for (size_t i = 0; i < t->reading_count; i++)
-		check_date(c, "readings.date", t->readings[i].date);
 }
 
-static void check_line(struct check *c, const struct ts_stock_line *line, size_t index)
+/* "100x40x40", "60 L" */
+static void take_size(struct check *c, struct ts_tank *t)
+{
+	struct ts_scan scan;
+	double sides[3];
+
+	if (!t->size)
+		return;
+	if (ts_scan_box(t->size, sides)) {
+		t->length_cm = sides[0];
+		t->width_cm = sides[1];
+		t->height_cm = sides[2];
+	} else if (!ts_scan_value(TS_Q_VOLUME, t->size, strlen(t->size), &t->volume_l, &scan)) {
+		say(c, TS_C_TANK_SIZE, "size",
+			ts_arena_join(c->arena, "'", t->size,
+				"' is no length x width x height, and no litres", NULL));
+	}
+	t->size = NULL;
+}
+
+static bool no_size(const struct ts_tank *t)
+{
+	return !(t->length_cm > 0) && !(t->width_cm > 0) && !(t->height_cm > 0) &&
+	       !(t->volume_l > 0);
+}
+
+/* `sized`: it must say how large it is; a plan may leave that open. */
+static void check_tank(struct check *c, struct ts_tank *t, bool sized)
+{
+	take_size(c, t);
+	take_date(c, "running_since", &t->running_since);
+	for (size_t i = 0; i < t->reading_count; i++)
+		take_date(c, "readings.date", &t->readings[i].date);
+	if (sized || !no_size(t))
+		check_size(c, t);
+}
+
+static void check_line(struct check *c, struct ts_stock_line *line, size_t index)
 {
 	struct ts_text path;
 	size_t start;
@@ -97,7 +154,7 @@ static void check_line(struct check *c, const struct ts_stock_line *line, size_t
 	if (path.at)
 		path.len = start;
 	ts_text_put(&path, "since");
-	check_date(c, ts_text_get(&path), line->since);
+	take_since(c, ts_text_get(&path), &line->since);
 	c->arena->failed |= path.failed;
 	ts_text_drop(&path);
 }
@@ -113,8 +170,9 @@ bool ts_tank_holds(const struct ts_tank *tank, const char *file, struct ts_arena
 	struct ts_findings *findings)
 {
 	struct check c = {file, "", arena, findings, true};
+	struct ts_tank copy = *tank;
 
-	check_tank(&c, tank);
+	check_tank(&c, &copy, true);
 	return c.ok;
 }
 
@@ -134,7 +192,7 @@ enum ts_status ts_tank_load_from(const struct ts_system *system, const char *fil
 
 	if (status)
 		return status;
-	check_tank(&c, &tank);
+	check_tank(&c, &tank, true);
 	ts_readings_by_date(&tank.readings, tank.reading_count, arena);
 	status = ended(&c);
 	if (status == TS_OK)
@@ -148,17 +206,47 @@ enum ts_status ts_plan_load(
 	return ts_plan_load_from(NULL, file, arena, ret, findings);
 }
 
+static bool living(const struct ts_plan *plan)
+{
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		if (plan->stock[i].since)
+			return true;
+	}
+	return false;
+}
+
+/* Readings that nothing says the water of: what animals live in, and what it is filled from. */
+static void take_readings(struct ts_plan *plan)
+{
+	if (plan->reading_count && !plan->tank.reading_count && living(plan)) {
+		plan->tank.readings = plan->readings;
+		plan->tank.reading_count = plan->reading_count;
+	}
+	if (plan->reading_count && !plan->water.reading_count) {
+		plan->water.readings = plan->readings;
+		plan->water.reading_count = plan->reading_count;
+	}
+	plan->readings = NULL;
+	plan->reading_count = 0;
+}
+
+static void take_since_of_all(struct check *c, struct ts_plan *plan)
+{
+	take_since(c, "since", &plan->since);
+	for (size_t i = 0; plan->since && i < plan->stock_count; i++) {
+		if (!plan->stock[i].since)
+			plan->stock[i].since = plan->since;
+	}
+	plan->since = NULL;
+}
+
 /*
  * Where something else is poured in and the tank has no readings of its own, the water that was
  * read is the one that its animals live in.
  */
 static void take_tank_water(struct ts_plan *plan)
 {
-	bool living = false;
-
-	for (size_t i = 0; i < plan->stock_count; i++)
-		living |= plan->stock[i].since != NULL;
-	if (!living || plan->tank.reading_count || !plan->change_water.reading_count)
+	if (!living(plan) || plan->tank.reading_count || !plan->change_water.reading_count)
 		return;
 	plan->tank.readings = plan->water.readings;
 	plan->tank.reading_count = plan->water.reading_count;
@@ -176,9 +264,14 @@ enum ts_status ts_plan_load_from(const struct ts_system *system, const char *fil
 		return status;
 	for (size_t i = 0; i < plan.stock_count; i++)
 		check_line(&c, &plan.stock[i], i);
+	take_since_of_all(&c, &plan);
+	for (size_t i = 0; i < plan.reading_count; i++)
+		take_date(&c, "readings.date", &plan.readings[i].date);
+	ts_readings_by_date(&plan.readings, plan.reading_count, arena);
+	take_readings(&plan);
 	c.prefix = plan.tank_file ? "" : "tank";
 	c.file = plan.tank_file ? plan.tank_file : file;
-	check_tank(&c, &plan.tank);
+	check_tank(&c, &plan.tank, plan.tank_file);
 	ts_readings_by_date(&plan.tank.readings, plan.tank.reading_count, arena);
 	ts_readings_by_date(&plan.water.readings, plan.water.reading_count, arena);
 	ts_readings_by_date(&plan.change_water.readings, plan.change_water.reading_count, arena);

@@ -20,7 +20,7 @@ static bool make_shape(struct ts_arena *arena, struct ts_shape *ret)
 			.offset = i * sizeof(struct ts_measure),
 			.says = ts_practice_rows[i].why};
 	*ret = (struct ts_shape){
-		"practice", fields, TS_P__COUNT, TS_P__COUNT * sizeof(struct ts_measure)};
+		"practice", fields, TS_P__COUNT, TS_P__COUNT * sizeof(struct ts_measure), false};
 	return true;
 }
 

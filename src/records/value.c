@@ -9,6 +9,7 @@
 
 #include "base/arena.h"
 #include "base/text.h"
+#include "records/signs.h"
 
 /* "none" is nothing every so many days. */
 #define NONE_DAYS 7
@@ -44,26 +45,15 @@ static const char *words_joined(struct ts_arena *arena, const char *const *words
 	return joined ? joined : "";
 }
 
-/* What people write in its place, and the word of the row for it. */
-static const char *word_meant(const char *const *words, const char *text)
-{
-	for (const struct ts_also *a = ts_words_also; a->words; a++) {
-		if (a->words == words && strcmp(a->also, text) == 0)
-			return a->word;
-	}
-	return text;
-}
-
 static bool word(const char *const *words, const char *text, struct ts_arena *arena, int *ret,
 	struct ts_value_says *says)
 {
-	const char *near, *meant = word_meant(words, text);
+	int meant = ts_word_meant(words, text);
+	const char *near;
 
-	for (int i = 0; words[i]; i++) {
-		if (words[i][0] == meant[0] && ts_same_word(words[i], meant)) {
-			*ret = i;
-			return true;
-		}
+	if (meant >= 0) {
+		*ret = meant;
+		return true;
 	}
 	near = ts_nearest_word(words, text);
 	return say(says, TS_C_RECORDS_UNKNOWN_WORD,
@@ -79,12 +69,44 @@ bool ts_value_word(const struct ts_field *field, const char *text, struct ts_are
 	return word(field->words, text, arena, ret, ret_says);
 }
 
+bool ts_value_signs(const char *text, struct ts_arena *arena, struct ts_sign *ret,
+	size_t *ret_count, struct ts_value_says *ret_says)
+{
+	*ret_says = (struct ts_value_says){0};
+	*ret_count = 0;
+	while (*text) {
+		size_t len = strcspn(text, ",;");
+		char *phrase = ts_arena_text(arena, text, len);
+		const char *at = phrase, *near;
+
+		text += len + (text[len] != '\0');
+		if (!phrase || *ret_count == TS_SIGNS_MOST)
+			return say(ret_says, TS_C_RECORDS_TOO_MUCH, "more than 16 signs", NULL);
+		if (!phrase[strspn(phrase, " ")])
+			continue;
+		if (ts_sign_words(phrase, &ret[*ret_count], &at)) {
+			++*ret_count;
+			continue;
+		}
+		near = ts_nearest_word(ts_words_sign, phrase + strspn(phrase, " "));
+		return say(ret_says, TS_C_RECORDS_UNKNOWN_WORD,
+			ts_arena_join(
+				arena, "'", at ? at : phrase, "' is no sign that is known", NULL),
+			ts_arena_join(arena, near ? "did you mean " : "", near ? near : "",
+				near ? "?" : "", near ? " Signs are " : "signs are ",
+				words_joined(arena, ts_words_sign),
+				"; before it how many (one, some, all), behind it since when",
+				NULL));
+	}
+	return *ret_count || say(ret_says, TS_C_RECORDS_UNKNOWN_WORD, "no sign is named",
+				     "write it like: all gasping");
+}
+
 static bool read_yesno(const struct value *v, bool *ret)
 {
-	static const char *const words[] = {"no", "yes", NULL};
 	int index = 0;
 
-	if (!word(words, v->text, v->arena, &index, v->says))
+	if (!word(ts_words_yesno, v->text, v->arena, &index, v->says))
 		return false;
 	*ret = index == 1;
 	return true;
@@ -140,33 +162,121 @@ static bool read_choice(const struct value *v, struct ts_choice *ret)
 	return word(v->field->words, v->text, v->arena, &ret->word, v->says);
 }
 
-/* "30 % every 7 days", "30 % every week", "none" */
+/* Behind the amount: how often. */
+static const struct {
+	const char *word;
+	double days; /* 0: a time stands behind it */
+} often[] = {{" every ", 0}, {" each ", 0}, {" per ", 0}, {" a ", 0}, {" once a ", 0}, {"/", 0},
+	{" daily", 1}, {" every day", 1}, {" weekly", 7}, {" every week", 7}, {" a week", 7},
+	{" per week", 7}, {"/week", 7}, {" fortnightly", 14}, {" every fortnight", 14},
+	{" every other week", 14}, {" monthly", 30}, {" every month", 30}, {" a month", 30},
+	{" per month", 30}, {"/month", 30}};
+
+/* "7 days", "week", "2 weeks" in days; false: it is no time. */
+static bool read_period(struct ts_arena *arena, const char *text, double *ret)
+{
+	const char *one = *text >= 'a' ? ts_arena_join(arena, "1 ", text, NULL) : text;
+	struct ts_scan scan;
+
+	if (!one || !ts_scan_value(TS_Q_TIME, one, strlen(one), ret, &scan) || !(*ret > 0))
+		return false;
+	*ret /= 24;
+	return true;
+}
+
+/* "half", "a third" of the water, or so much of it. */
+static bool read_amount(const struct value *v, size_t len, double *ret)
+{
+	static const struct {
+		const char *word;
+		double percent;
+	} parts[] = {{"half", 50}, {"a half", 50}, {"a third", 33}, {"third", 33},
+		{"a quarter", 25}, {"quarter", 25}, {"a fifth", 20}, {"all", 100}};
+	struct ts_scan scan;
+
+	for (size_t i = 0; v->field->quantity == TS_Q_PERCENT && i < sizeof parts / sizeof *parts;
+		i++) {
+		if (strlen(parts[i].word) == len && memcmp(parts[i].word, v->text, len) == 0) {
+			*ret = parts[i].percent;
+			return true;
+		}
+	}
+	return ts_scan_value(v->field->quantity, v->text, len, ret, &scan);
+}
+
+/* "30 % every 7 days", "30 % a week", "half weekly", "none". */
 static bool read_every(const struct value *v, struct ts_every *ret)
 {
-	enum ts_quantity quantity = v->field->quantity;
-	const char *every = strstr(v->text, "every");
-	const char *period = every ? every + strlen("every") + strspn(every + 5, " ") : NULL;
-	const char *one =
-		period && *period >= 'a' ? ts_arena_join(v->arena, "1 ", period, NULL) : NULL;
-	size_t len = every ? (size_t)(every - v->text) : 0;
-	struct ts_scan scan;
 	struct ts_every read = {0, 0};
 
-	if (strcmp(v->text, "none") == 0) {
+	if (ts_word_meant(ts_words_nothing, v->text) >= 0) {
 		*ret = (struct ts_every){0, NONE_DAYS};
 		return true;
 	}
-	period = one ? one : period;
-	if (every && ts_scan_value(TS_Q_TIME, period, strlen(period), &read.days, &scan) &&
-		read.days > 0 && ts_scan_value(quantity, v->text, len, &read.amount, &scan)) {
-		ret->amount = read.amount;
-		ret->days = read.days / 24;
+	for (size_t i = sizeof often / sizeof *often; i-- > 0;) {
+		const char *at = strstr(v->text, often[i].word);
+		const char *behind = at ? at + strlen(often[i].word) : NULL;
+
+		if (!at || (often[i].days > 0 && *behind) ||
+			!read_amount(v, (size_t)(at - v->text), &read.amount))
+			continue;
+		read.days = often[i].days;
+		if (!(read.days > 0) &&
+			!read_period(v->arena, behind + strspn(behind, " "), &read.days))
+			continue;
+		*ret = read;
 		return true;
 	}
 	return say(v->says, TS_C_RECORDS_QUANTITY,
 		ts_arena_join(v->arena, "'", v->text, "': is not so much every so many days", NULL),
-		ts_arena_join(v->arena, "write it like ", ts_quantities[quantity].example,
+		ts_arena_join(v->arena, "write it like ", ts_quantities[v->field->quantity].example,
 			" every 7 days, or none", NULL));
+}
+
+/* "all gasping since today" behind the key of the sign says the other two as well. */
+static bool read_sign(const struct value *v, void *object, int *ret)
+{
+	struct ts_sign *sign = object, read;
+
+	if (!ts_sign_words(v->text, &read, NULL))
+		return word(v->field->words, v->text, v->arena, ret, v->says);
+	*ret = read.sign;
+	sign->onset = sign->onset ? sign->onset : read.onset;
+	sign->breadth = sign->breadth ? sign->breadth : read.breadth;
+	return true;
+}
+
+/* "off 12 h": a word, and behind it the value of another key of its block. */
+static bool read_word(const struct value *v, void *object, int *ret)
+{
+	const char *blank = strpbrk(v->text, " :,");
+	const char *figure = strpbrk(v->text, "0123456789");
+
+	for (const struct ts_tail *t = ts_tails; blank && figure && t->words; t++) {
+		struct value tail = {ts_shape_field(t->shape, t->key), figure, strlen(figure),
+			v->arena, v->says};
+		size_t len = (size_t)(blank - v->text);
+		char *first = t->words == v->field->words
+				      ? (char *)ts_arena_text(v->arena, v->text, len)
+				      : NULL;
+
+		if (!first || ts_word_meant(t->words, first) != t->word)
+			continue;
+		*ret = t->word;
+		return read_quantity(&tail, TS_NUMBER, (char *)object + tail.field->offset);
+	}
+	if (v->field->words == ts_words_sign)
+		return read_sign(v, object, ret);
+	if (v->field->words == ts_words_onset || v->field->words == ts_words_breadth) {
+		int meant = v->field->words == ts_words_onset ? ts_onset_words(v->text)
+							      : ts_breadth_words(v->text);
+
+		if (meant >= 0) {
+			*ret = meant;
+			return true;
+		}
+	}
+	return word(v->field->words, v->text, v->arena, ret, v->says);
 }
 
 static bool read_text(const struct value *v, const char **ret)
@@ -190,7 +300,7 @@ bool ts_value_read(const struct ts_field *field, const char *text, size_t len,
 	case TS_TEXT:
 		return read_text(&v, at);
 	case TS_WORD:
-		return word(field->words, text, arena, at, ret);
+		return read_word(&v, object, at);
 	case TS_YESNO:
 		return read_yesno(&v, at);
 	case TS_CHOICE:

@@ -31,6 +31,16 @@ bool ts_value_read(const struct ts_field *field, const char *text, size_t len,
 bool ts_value_word(const struct ts_field *field, const char *text, struct ts_arena *arena, int *ret,
 	struct ts_value_says *ret_says);
 
+/* Signs that one line names at the most. */
+#define TS_SIGNS_MOST 16
+
+/*
+ * "all gasping since today, clamped fins": signs in one line, parted by commas, into `ret` (room
+ * for TS_SIGNS_MOST). False with `*ret_says` where something of it is no sign.
+ */
+bool ts_value_signs(const char *text, struct ts_arena *arena, struct ts_sign *ret,
+	size_t *ret_count, struct ts_value_says *ret_says);
+
 /*
  * Looks at a value that was read as one of a reading's two hardnesses; ts_value_pair_asks() then
  * says, once all are read, that one of them wants its unit. False: nothing is to be asked.

@@ -99,7 +99,7 @@ static const char *trimmed(struct ts_arena *arena, const char *text, size_t len)
 static const struct ts_field *water_field(const char *key)
 {
 	static const struct ts_field label = {.key = "label"};
-	static const struct ts_shape other_name = {"", &label, 1, 0};
+	static const struct ts_shape other_name = {"", &label, 1, 0, false};
 	const struct ts_field *field = ts_shape_field_caseless(
 		&ts_shape_water, ts_shape_field_caseless(&other_name, key) ? "name" : key);
 

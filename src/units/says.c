@@ -61,7 +61,10 @@ static void put_units(struct ts_text *text, enum ts_quantity quantity, const cha
 	ts_text_add(text, written, len);
 	ts_text_puts(text, " ", unit, "\", which is ", NULL);
 	put_converted(text, quantity, written, len, unit);
-	ts_text_put(text, "; if it is degrees, write \"");
+	ts_text_puts(text, "; if it is ",
+		quantity == TS_Q_GH || quantity == TS_Q_KH ? "degrees"
+							   : ts_quantities[quantity].unit,
+		", write \"", NULL);
 	ts_text_add(text, written, len);
 	ts_text_puts(text, " ", ts_quantities[quantity].unit, "\"", NULL);
 }

@@ -24,6 +24,7 @@ enum ts_quantity {
 	TS_Q_CALCIUM,      /* mg/L Ca */
 	TS_Q_MAGNESIUM,    /* mg/L Mg */
 	TS_Q_ION,          /* mg/L of an ion that has no other form */
+	TS_Q_TRACE,        /* mg/L of what poisons in traces: a bare number is mg/L */
 	TS_Q_SALINITY,     /* g/L */
 	TS_Q_GRAVITY,      /* density over that of pure water */
 	TS_Q_NITRATE,      /* mg/L NO3 */
@@ -33,6 +34,7 @@ enum ts_quantity {
 	TS_Q_OXYGEN,       /* mg/L O2 */
 	TS_Q_SATURATION,   /* per cent of saturation with air; above 100 is possible */
 	TS_Q_LENGTH,       /* cm */
+	TS_Q_SIDE,         /* cm, of a tank: a bare number is cm */
 	TS_Q_AREA,         /* m2 */
 	TS_Q_VOLUME,       /* L */
 	TS_Q_MASS,         /* g */
@@ -144,5 +146,11 @@ void ts_scan_pair_look(struct ts_scan_pair *pair, enum ts_quantity quantity, con
 /* Adds what is wrong with a pair that has both, and what would be right. */
 void ts_scan_pair_ask(
 	const struct ts_scan_pair *pair, struct ts_text *what, struct ts_text *remedy);
+
+/*
+ * "100x40x45", "40x16x18 in": length, width and height of a tank in cm; the unit of the last one
+ * holds for all, cm where there is none. False: it is none.
+ */
+bool ts_scan_box(const char *text, double ret_cm[3]);
 
 #endif

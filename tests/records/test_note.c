@@ -161,7 +161,7 @@ static void test_note__what_cannot_be_extended_is_refused(void **state)
 		{"readings: []\n", "note.style", false},
 		{"readings:\n- {pH: 77}\n", "records.quantity", false},
 		{"readings:\n- {pH: 7, date: 2026-02-30}\n", "records.date", false},
-		{"reading:\n- {pH: 7}\n", "records.missing-key", false},
+		{"redings:\n- {pH: 7}\n", "records.missing-key", false},
 		{"readings:\n- {pH: 7}\n---\nname: x\n", "records.too-much", false},
 		{"readings:\n- &a {pH: 7}\n", "records.alias", false},
 		{"", "records.missing-key", false},

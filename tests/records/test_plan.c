@@ -132,7 +132,7 @@ static void test_plan__words_as_people_write_them(void **state)
 		TS_OK);
 	assert_int_equal(p.tank.feeding.word, TS_FEEDING_ORDINARY);
 	assert_int_equal(p.tank.substrate, TS_SUBSTRATE_ACTIVE);
-	assert_true(p.tank.volume_l == 112 && p.filter_stopped_h == 6);
+	assert_true(p.tank.volume_l == 112 && p.tank.filter_stopped_h == 6);
 	assert_int_equal(p.tank.readings[0].no2_mg_l.kind, TS_MEASURE_VALUE);
 	assert_true(p.tank.readings[0].no2_mg_l.value == 0);
 	assert_int_equal(p.sign_count, 3);
@@ -142,6 +142,92 @@ static void test_plan__words_as_people_write_them(void **state)
 	assert_int_equal(load(room, "tank: {volume: 9 L}\nstock: []\nsigns: gasping\n", &p), TS_OK);
 	assert_int_equal(p.sign_count, 1);
 	assert_int_equal(p.signs[0].sign, TS_SIGN_GASPING);
+}
+
+#define TANK "tank: {volume: 90 L}\n"
+
+/* Everything that a keeper nests, calls or spells otherwise, in one plan. */
+static void test_plan__keys_where_people_put_them(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p;
+
+	assert_int_equal(load(room,
+				 "size: 60x30x40\n"
+				 "Temperature: 25\n"
+				 "filter: off 12 h\n"
+				 "water change: half weekly\n"
+				 "since: May 2024\n"
+				 "water: {GH: 9, KH: 6}\n"
+				 "GH: 12\n"
+				 "fish:\n"
+				 "  - 10 neon tetra\n"
+				 "  - {animal: guppy, number: 3, since: 2025}\n"
+				 "signs: all gasping at the surface since today, shimmying\n",
+				 &p),
+		TS_OK);
+	assert_true(p.tank.length_cm == 60 && p.tank.width_cm == 30 && p.tank.height_cm == 40);
+	assert_true(p.tank.temp_c.value == 25 && p.tank.filter == TS_FILTER_STANDS);
+	assert_true(p.tank.filter_stopped_h == 12 && p.tank.water_change.amount == 50);
+	assert_true(p.tank.water_change.days == 7);
+	assert_true(p.water.reading_count == 1 && p.water.readings[0].gh_dh.value == 9);
+	assert_true(p.tank.reading_count == 1 && p.tank.readings[0].gh_dh.value == 12);
+	assert_int_equal(p.stock_count, 2);
+	assert_true(p.stock[0].count == 10 && p.stock[1].count == 3);
+	assert_string_equal(p.stock[0].species, "neon tetra");
+	assert_string_equal(p.stock[0].since, "2024-05-01");
+	assert_string_equal(p.stock[1].since, "2025-01-01");
+	assert_int_equal(p.sign_count, 2);
+	assert_int_equal(p.signs[0].sign, TS_SIGN_GASPING);
+	assert_int_equal(p.signs[0].breadth, TS_BREADTH_ALL);
+	assert_int_equal(p.signs[0].onset, TS_ONSET_NOW);
+	assert_int_equal(p.signs[1].sign, TS_SIGN_CLAMPED_FINS);
+}
+
+/* Readings of one water: who lives there lives in it, and nothing else is known of the supply. */
+static void test_plan__one_water_for_tank_and_supply(void **state)
+{
+	struct room *room = *state;
+	struct ts_plan p;
+
+	assert_int_equal(
+		load(room, "GH: 3\nKH: 1\nstock: {molly: 6}\nsince: unknown\n", &p), TS_OK);
+	assert_string_equal(p.stock[0].since, "");
+	assert_true(p.stock[0].count == 6);
+	assert_ptr_equal(p.tank.readings, p.water.readings);
+	assert_int_equal(load(room, "GH: 3\nKH: 1\nstock: {molly: 6}\n", &p), TS_OK);
+	assert_int_equal(p.tank.reading_count, 0);
+	assert_int_equal(p.water.reading_count, 1);
+}
+
+/* A sign in the words of a keeper. */
+static void test_plan__signs_in_words(void **state)
+{
+	static const struct {
+		const char *words;
+		int sign, breadth, onset;
+	} rows[] = {
+		{"white spots", TS_SIGN_SPOTS, TS_BREADTH_UNKNOWN, TS_ONSET_UNKNOWN},
+		{"one lying on the bottom for 3 weeks", TS_SIGN_LISTLESS, TS_BREADTH_ONE,
+			TS_ONSET_WEEKS},
+		{"some flashing since 3 days", TS_SIGN_RUBBING, TS_BREADTH_SOME, TS_ONSET_DAYS},
+		{"Most of them gasping for an hour", TS_SIGN_GASPING, TS_BREADTH_ALL, TS_ONSET_NOW},
+		{"one species clamped-fins", TS_SIGN_CLAMPED_FINS, TS_BREADTH_ONE_SPECIES,
+			TS_ONSET_UNKNOWN},
+		{"not eating", TS_SIGN_NOT_EATING, TS_BREADTH_UNKNOWN, TS_ONSET_UNKNOWN},
+	};
+	struct room *room = *state;
+
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		char text[200] = TANK "stock: []\nsigns: ";
+		struct ts_plan p;
+
+		strcat(strcat(text, rows[i].words), "\n");
+		assert_int_equal(load(room, text, &p), TS_OK);
+		if (p.sign_count != 1 || p.signs[0].sign != rows[i].sign ||
+			p.signs[0].breadth != rows[i].breadth || p.signs[0].onset != rows[i].onset)
+			fail_msg("%s", rows[i].words);
+	}
 }
 
 static void test_plan__what_is_left_out_is_not_given(void **state)
@@ -244,8 +330,6 @@ static void test_plan__written_and_read_again(void **state)
 	ts_text_drop(&second);
 }
 
-#define TANK "tank: {volume: 90 L}\n"
-
 /* One bad file a rule. */
 static const struct bad {
 	const char *name, *text, *code;
@@ -262,9 +346,9 @@ static const struct bad {
 		"stock[1].count"},
 	{"no such day", TANK "stock: [{species: guppy, count: 3, since: 2026-02-30}]\n",
 		"records.date", 0, 0, "stock[1].since"},
-	{"tank without a size", "tank: {name: a}\nstock: []\n", "tank.size", 0, 0, "tank"},
-	{"tank of nothing", "tank: {length: 0 cm, width: 0 cm, height: 0 cm}\nstock: []\n",
-		"tank.size", 0, 0, "tank"},
+	{"one side alone", "tank: {length: 50 cm}\nstock: []\n", "tank.size", 0, 0, "tank"},
+	{"tank of nothing", "tank: 0x0x0\nstock: []\n", "tank.size", 0, 0, "tank.size"},
+	{"two sides", "tank: 60x30\nstock: []\n", "tank.size", 0, 0, "tank.size"},
 	{"thimble", "tank: {volume: 0.1 L}\nstock: []\n", "tank.size", 0, 0, "tank"},
 	{"more water than box",
 		"tank: {length: 50 cm, width: 20 cm, height: 20 cm, volume: 30 L}\nstock: []\n",
@@ -281,7 +365,15 @@ static const struct bad {
 		"records.quantity", 1, 36, "tank.water_change"},
 	{"feed in a word unknown", "tank: {volume: 90 L, feeding: lots}\nstock: []\n",
 		"records.unknown-word", 1, 31, "tank.feeding"},
-	{"no tank", "stock: []\n", "records.missing-key", 1, 1, NULL},
+	{"a key inside and outside", "tank: {volume: 90 L}\nlitres: 80\nstock: []\n",
+		"records.duplicate-key", 2, 1, NULL},
+	{"a key outside and inside", "volume: 80 L\ntank: {volume: 90 L}\nstock: []\n",
+		"records.duplicate-key", 2, 8, "tank"},
+	{"a reading beside two", TANK "water: {GH: 4, readings: [{KH: 2}]}\nstock: []\n",
+		"records.duplicate-key", 2, 16, "water"},
+	{"no sign", TANK "stock: []\nsigns: all purple\n", "records.unknown-word", 3, 8, "signs"},
+	{"a time in a file, which ages", TANK "stock: [3 guppy for 2 years]\n",
+		"records.wrong-kind", 2, 9, "stock[1]"},
 	{"no stock", TANK, "records.missing-key", 1, 1, NULL},
 	{"animal without a name", TANK "stock: [{count: 3}]\n", "records.missing-key", 2, 9,
 		"stock[1]"},
@@ -317,6 +409,9 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		CASE(test_plan__every_key),
 		CASE(test_plan__words_as_people_write_them),
+		CASE(test_plan__keys_where_people_put_them),
+		CASE(test_plan__one_water_for_tank_and_supply),
+		CASE(test_plan__signs_in_words),
 		CASE(test_plan__what_is_left_out_is_not_given),
 		CASE(test_plan__change_every_week),
 		CASE(test_plan__files_named_in_it),

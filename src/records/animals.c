@@ -2,7 +2,7 @@
 /*
  * Counts and sexes are rows; what is left of the words is the name, which the catalogue knows.
  */
-#include "cli/check_words.h"
+#include "records/animals.h"
 
 #include <string.h>
 #include <strings.h>
@@ -10,6 +10,7 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "model/shape.h"
+#include "records/signs.h"
 
 /* Longest first, where one begins with another. */
 static const struct {
@@ -153,10 +154,10 @@ static size_t take_count_behind(const char *at, size_t len, struct ts_stock_line
 static const struct {
 	const char *word;
 	double days;
-} spans[] = {{"day", 1}, {"days", 1}, {"week", 7}, {"weeks", 7}, {"month", 30.4}, {"months", 30.4},
-	{"year", 365.25}, {"years", 365.25}};
+} spans[] = {{"hour", 1.0 / 24}, {"hours", 1.0 / 24}, {"day", 1}, {"days", 1}, {"week", 7},
+	{"weeks", 7}, {"month", 30.4}, {"months", 30.4}, {"year", 365.25}, {"years", 365.25}};
 
-static double span_of(const char *at)
+double ts_days_of(const char *at)
 {
 	struct ts_stock_line count = {0};
 	bool given = false;
@@ -167,20 +168,6 @@ static double span_of(const char *at)
 			return count.count * spans[i].days;
 	}
 	return -1;
-}
-
-/* "2024", "2024-05", "2024-05-01": its first day; false: no date. */
-static bool date_of(const char *at, char ret[TS_DATE_ROOM])
-{
-	static const char first[] = "0000-01-01";
-	size_t len = strlen(at);
-	long day;
-
-	if (len != 4 && len != 7 && len != 10)
-		return false;
-	memcpy(ret, at, len);
-	memcpy(ret + len, first + len, TS_DATE_ROOM - len);
-	return ts_date_read(ret, &day);
 }
 
 /* Cuts " for 2 years", " since 2024" off the end of a name, and says from which day they live
@@ -199,9 +186,10 @@ static size_t take_since(
 
 			if (strncasecmp(at + from, words[i], strlen(words[i])) != 0)
 				continue;
-			days = i ? -1 : span_of(behind_it);
-			if (i ? !date_of(behind_it, date)
-			      : !(days >= 0 && ts_date_write(date, today - (long)days)))
+			days = i ? -1 : ts_days_of(behind_it);
+			if (i ? !ts_date_meant(behind_it, date)
+			      : !(today >= 0 && days >= 0 &&
+					ts_date_write(date, today - (long)days)))
 				continue;
 			ret->since = ts_arena_text(arena, date, TS_DATE_ROOM - 1);
 			at[from] = '\0';
@@ -211,6 +199,14 @@ static size_t take_since(
 	return len;
 }
 
+/* " for 2 years" at the end of a name. */
+static bool tells_how_long(const char *name)
+{
+	const char *at = strstr(name, " for ");
+
+	return at && ts_days_of(at + strlen(" for ")) >= 0;
+}
+
 static bool refuse(struct ts_text *error, const char *words, const char *what)
 {
 	ts_text_puts(error, "'", words, "' ", what,
@@ -218,8 +214,8 @@ static bool refuse(struct ts_text *error, const char *words, const char *what)
 	return false;
 }
 
-bool check_words(struct ts_arena *arena, const char *words, long today, struct ts_stock_line *ret,
-	struct ts_text *error)
+bool ts_animal_words(struct ts_arena *arena, const char *words, long today,
+	struct ts_stock_line *ret, struct ts_text *error)
 {
 	const char *at = after_blanks(words);
 	struct ts_stock_line line = {0};
@@ -239,6 +235,8 @@ bool check_words(struct ts_arena *arena, const char *words, long today, struct t
 	name = ts_arena_text(arena, at, len);
 	if (!name)
 		return false;
+	if (today < 0 && tells_how_long(name))
+		return refuse(error, words, "says for how long, and a file grows older");
 	len = take_since(arena, name, len, today, &line);
 	if (!given)
 		len = take_count_behind(name, len, &line, &given);
@@ -276,17 +274,6 @@ static bool begins_with_reading(const char *words)
 	return false;
 }
 
-static bool is_sign(const char *words)
-{
-	const struct ts_field *sign = ts_shape_alone(&ts_shape_sign);
-
-	for (size_t i = 0; sign && sign->words[i]; i++) {
-		if (ts_same_word(sign->words[i], words))
-			return true;
-	}
-	return false;
-}
-
 static size_t count_words(const char *at)
 {
 	size_t count = 0;
@@ -298,15 +285,14 @@ static size_t count_words(const char *at)
 	return count;
 }
 
-bool check_words_astray(const char *words, bool near, struct ts_text *error)
+bool ts_animal_words_astray(const char *words, bool near, struct ts_text *error)
 {
-	if (!strchr(words, '/') && !begins_with_reading(words) && !is_sign(words) &&
+	if (!strchr(words, '/') && !begins_with_reading(words) && !ts_is_sign(words) &&
 		(near || count_words(words) < SENTENCE_WORDS))
 		return false;
 	ts_text_puts(error, "'", words,
 		"' is no animal and no file; animals stand in quotes with a number (\"10 neon "
-		"tetra\"), readings behind flags (--NO2 \"1 mg/L\"), signs in a plan file (signs: "
-		"[gasping])",
+		"tetra\"), readings behind flags (--NO2 \"1 mg/L\"), signs too (--signs gasping)",
 		NULL);
 	return true;
 }

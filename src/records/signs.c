@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * A sign is what is left of a phrase when every word of it has a row: the longest row first, so
+ * that "one species" is not "one".
+ */
+#include "records/signs.h"
+
+#include <string.h>
+
+#include "model/shape.h"
+#include "records/animals.h"
+
+/* From so many days on what began then is said to have gone on for weeks. */
+#define WEEKS_DAYS 14
+
+static bool ends_word(char c)
+{
+	return !c || strchr(" ,;:.\t", c);
+}
+
+static char plain(char c)
+{
+	return (char)(c == '-' || c == '_' ? ' ' : c >= 'A' && c <= 'Z' ? c + 32 : c);
+}
+
+/* Bytes of `at` that are this phrase; 0: it is not. */
+static size_t length_of(const char *at, const char *phrase)
+{
+	size_t len = 0;
+
+	while (phrase[len] && plain(at[len]) == phrase[len])
+		len++;
+	return !phrase[len] && ends_word(at[len]) ? len : 0;
+}
+
+/* The longest phrase that stands there; NULL: none. */
+static const struct ts_phrase *phrase_at(const char *at, size_t *ret_len)
+{
+	const struct ts_phrase *best = NULL;
+
+	*ret_len = 0;
+	for (const struct ts_phrase *p = ts_phrases; p->text; p++) {
+		size_t len = length_of(at, p->text);
+
+		if (len > *ret_len) {
+			*ret_len = len;
+			best = p;
+		}
+	}
+	return best;
+}
+
+/* "3 days": the figure and its unit; 0: it is none. */
+static size_t span_at(const char *at, int *ret_onset)
+{
+	char text[32];
+	size_t digits = strspn(at, "0123456789"), len = digits + strspn(at + digits, " ");
+	size_t end = len + strcspn(at + len, " ,;:.\t");
+	double days;
+
+	if (!digits || end >= sizeof text)
+		return 0;
+	memcpy(text, at, end);
+	text[end] = '\0';
+	days = ts_days_of(text);
+	if (days < 0)
+		return 0;
+	*ret_onset = days < 1 ? TS_ONSET_NOW : days < WEEKS_DAYS ? TS_ONSET_DAYS : TS_ONSET_WEEKS;
+	return end;
+}
+
+static const char *after_breaks(const char *at)
+{
+	return at + strspn(at, " ,;:.\t");
+}
+
+bool ts_sign_words(const char *words, struct ts_sign *ret, const char **ret_at)
+{
+	struct ts_sign sign = {0};
+	bool named = false;
+
+	for (const char *at = after_breaks(words); *at; at = after_breaks(at)) {
+		size_t len = span_at(at, &sign.onset);
+		const struct ts_phrase *p = len ? NULL : phrase_at(at, &len);
+
+		if (ret_at)
+			*ret_at = at;
+		if (!len)
+			return false;
+		at += len;
+		if (!p)
+			continue;
+		named |= p->part == TS_PHRASE_SIGN;
+		if (p->part == TS_PHRASE_SIGN)
+			sign.sign = p->word;
+		else if (p->part == TS_PHRASE_BREADTH)
+			sign.breadth = p->word;
+		else if (p->part == TS_PHRASE_ONSET)
+			sign.onset = p->word;
+	}
+	if (ret_at)
+		*ret_at = NULL;
+	if (named)
+		*ret = sign;
+	return named;
+}
+
+bool ts_is_sign(const char *words)
+{
+	size_t len;
+	const struct ts_phrase *p = phrase_at(after_breaks(words), &len);
+
+	return p && p->part == TS_PHRASE_SIGN;
+}
+
+/* The last word of one part, where all of the words are known and none of another part. */
+static int part_of(const char *words, int part)
+{
+	int word = -1, onset = -1;
+
+	for (const char *at = after_breaks(words); *at; at = after_breaks(at)) {
+		size_t len = span_at(at, &onset);
+		const struct ts_phrase *p = len ? NULL : phrase_at(at, &len);
+
+		if (!len || (p && (int)p->part != part && p->part != TS_PHRASE_NOTHING))
+			return -1;
+		at += len;
+		if (p && (int)p->part == part)
+			word = p->word;
+	}
+	return part == TS_PHRASE_ONSET && onset >= 0 ? onset : word;
+}
+
+int ts_onset_words(const char *words)
+{
+	return part_of(words, TS_PHRASE_ONSET);
+}
+
+int ts_breadth_words(const char *words)
+{
+	return part_of(words, TS_PHRASE_BREADTH);
+}

@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Signs of distress as somebody writes them: "gasping", "all clamped fins since weeks", "one lying
+ * on the bottom for 3 days".
+ */
+#ifndef TS_RECORDS_SIGNS_H
+#define TS_RECORDS_SIGNS_H
+
+#include <tapshoal/plan.h>
+
+/*
+ * Reads one sign by the phrases of model/also.c, in any order. False: no sign is named, and `*at`
+ * (where given) is the first word that is no phrase, or NULL.
+ */
+bool ts_sign_words(const char *words, struct ts_sign *ret, const char **at);
+
+/* Whether the words begin with a sign. */
+bool ts_is_sign(const char *words);
+
+/* An onset alone: "3 days", "since weeks", "now"; a breadth alone: "most". -1: it is none. */
+int ts_onset_words(const char *words);
+int ts_breadth_words(const char *words);
+
+#endif
