@@ -116,12 +116,29 @@ static void say_unsure(
 		ts_text_put(text, "a reading is missing");
 }
 
+/* It lives there, and others are at home. */
+static void say_edge(
+	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
+{
+	ts_text_put(text, "it can live here, not at its best: ");
+	if (m->limiting >= 0 && m->at[m->limiting].uncomfortable_by != 0) {
+		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+	} else {
+		ts_text_number_short(text, profile->at[TS_TEMPERATURE].high, 1);
+		ts_text_put(text, " C leaves too little to the ");
+		ts_text_number_short(text, m->species->water.usual.temp_c.preferred.high, 1);
+		ts_text_put(text, " C where its comfort ends");
+	}
+	ts_text_put(text, "; naming it asks for it (--with)");
+}
+
 /* The sentences of reasons that need no figures. */
 static const char *const plain_reasons[TS_LEFT_OUT__COUNT] = {
 	[TS_CANDIDATE] = "it could be in a list",
 	[TS_LEFT_BY_WISH] = "you asked for lists without it",
 	[TS_LEFT_NOT_HARDY] = "it takes change badly, and --hardy was asked",
 	[TS_LEFT_BY_THEME] = "it is not of what was asked for (--theme, --small-only)",
+	[TS_LEFT_SELDOM] = "it is seldom sold; naming it asks for it (--with)",
 	[TS_LEFT_BY_NITRATE] = "more nitrate than it bears, now or with a full list",
 	[TS_LEFT_BY_BUFFER] = "so little KH is for animals of black water only",
 	[TS_LEFT_BY_LOAD] = "its smallest group alone makes more waste than this tank bears",
@@ -140,6 +157,8 @@ void ts_answer_left_out(
 			ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
 		else
 			ts_say_copper(text, m, profile);
+	} else if (c->left_out == TS_LEFT_AT_EDGE) {
+		say_edge(text, m, profile);
 	} else if (c->left_out == TS_LEFT_UNSURE) {
 		say_unsure(text, m, profile);
 	} else if (c->left_out == TS_LEFT_BY_ROOM) {
@@ -320,15 +339,15 @@ static void tank(struct ts_proposing *w)
 		}
 		ts_text_put(&w->text, " cm");
 		if (w->question->assumed_litres > 0)
-			ts_text_put(&w->text, ", assumed: usual for so many litres");
-		ts_text_put(&w->text, "; ");
+			ts_text_put(&w->text, " (assumed)");
+		ts_text_put(&w->text, ", ");
 	} else {
 		ts_text_put(&w->text, "its floor is not known; ");
 	}
 	number(w, r->volume_l, 0);
-	ts_text_put(&w->text, " L of water; at most ");
+	ts_text_put(&w->text, " L of water, at most ");
 	number(w, (double)r->species_most, 0);
-	ts_text_put(&w->text, r->species_most == 1 ? " main species" : " main species in a list");
+	ts_text_put(&w->text, r->species_most == 1 ? " main species" : " main species");
 	r->tank_says = keep(w);
 	number(w, (double)r->candidates, 0);
 	ts_text_put(&w->text, " of ");
@@ -384,6 +403,8 @@ static void left_out(struct ts_proposing *w)
 		[TS_LEFT_BY_THEME] = "theme",
 		[TS_LEFT_BY_CAUTION] = "caution",
 		[TS_LEFT_ASKS] = "asks-much",
+		[TS_LEFT_AT_EDGE] = "edge",
+		[TS_LEFT_SELDOM] = "seldom",
 		[TS_LEFT_BY_ROOM] = "room",
 		[TS_LEFT_BY_NITRATE] = "nitrate",
 		[TS_LEFT_BY_BUFFER] = "buffer",

@@ -70,6 +70,7 @@ struct ts_propose_community_result {
 	double objective, gap;
 	bool proven, equal_to_first;
 	const char *heading, *why;
+	const char *shared_says; /* the water that all of it share, in a line */
 	struct ts_propose_line_result *stock;
 	size_t stock_count;
 	struct ts_propose_shared_water_result shared;
@@ -112,7 +113,9 @@ struct ts_propose_result {
 	size_t must_count;
 	const struct ts_propose_purchase_result *maturing; /* the days before any animal */
 	size_t maturing_count;
-	const char *maturing_says, *maturing_heading;
+	const char *maturing_says, *maturing_heading, *maturing_short; /* short: in a line */
+	const char *made_up_says; /* what the lists lack that a tank like this should have */
+	const char *fewer_says;   /* why there are fewer lists than were asked for; NULL: not so */
 	const char *why_heading, *why_says;
 	struct ts_propose_community_result *communities;
 	size_t community_count;

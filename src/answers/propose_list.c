@@ -13,6 +13,9 @@
 #include "words/rulings.h"
 #include "words/sentence.h"
 
+/* A cichlid of this length at the most is a dwarf. */
+#define DWARF_CM 10
+
 static const char *keep(struct ts_proposing *w)
 {
 	return ts_asking_keep(w->asking, &w->text);
@@ -28,15 +31,32 @@ static bool all_males(const struct ts_group *l)
 	return l->males && !l->females && !l->either;
 }
 
+/*
+ * Whose sexes can be told in a shop: livebearers, labyrinth fish and the dwarf cichlids by colour
+ * and fins; common practice, no source. The others grow up together.
+ */
+static bool sexes_are_told(const struct ts_species *s)
+{
+	static const char *const families[] = {
+		"Poeciliidae", "Goodeidae", "Osphronemidae", "Nothobranchiidae", "Aplocheilidae"};
+
+	for (size_t i = 0; i < sizeof families / sizeof *families; i++) {
+		if (strcmp(s->family, families[i]) == 0)
+			return true;
+	}
+	return strcmp(s->family, "Cichlidae") == 0 && s->adult_length_cm <= DWARF_CM &&
+	       !s->lakes_apart;
+}
+
 static void put_sexes(struct ts_text *text, const struct ts_group *l)
 {
 	if (all_males(l)) {
 		ts_text_put(text, ", all males");
 		return;
 	}
-	/* Whose record does not match the sexes: nobody can tell them, they find each other. */
-	if (l->species->group.sexes == TS_SEXES_ANY && l->males && l->females) {
-		ts_text_put(text, ", a settled pair");
+	if (l->males && l->females && !sexes_are_told(l->species)) {
+		ts_text_put(text, l->males == 1 && l->females == 1 ? ", a settled pair"
+								   : ", more females than males");
 		return;
 	}
 	if (l->males || l->females) {
@@ -275,6 +295,26 @@ static const struct ts_propose_shared_result *shared_of(
 	return r;
 }
 
+/* "GH 1 to 11, KH 2 to 6, pH 6 to 7.4, 24 to 26 C". */
+static const char *share(struct ts_proposing *w, const struct ts_community *c)
+{
+	bool any = false;
+
+	for (int p = TS_GH; p <= TS_TEMPERATURE; p++) {
+		const struct ts_shared *s = &c->shared[p];
+		bool warm = p == TS_TEMPERATURE;
+
+		if (!s->known)
+			continue;
+		ts_text_puts(&w->text, any ? ", " : "", warm ? "" : ts_parameter_rows[p].label,
+			warm ? "" : " ", NULL);
+		ts_say_range(&w->text, &s->range, ts_parameter_rows[p].decimals);
+		ts_text_put(&w->text, warm ? " C" : "");
+		any = true;
+	}
+	return keep(w);
+}
+
 static void load(
 	struct ts_proposing *w, const struct ts_community *c, struct ts_propose_load_result *ret)
 {
@@ -426,6 +466,7 @@ void ts_propose_list(struct ts_proposing *w, size_t place, struct ts_propose_com
 	r->shared = (struct ts_propose_shared_water_result){shared_of(w, c, TS_GH),
 		shared_of(w, c, TS_KH), shared_of(w, c, TS_PH), shared_of(w, c, TS_TEMPERATURE),
 		shared_of(w, c, TS_SALINITY)};
+	r->shared_says = share(w, c);
 	load(w, c, &r->load);
 	for (size_t i = 0; i < c->order_count; i++)
 		ts_asking_note(w->asking, &r->order,

@@ -12,6 +12,8 @@
 #include "words/sentence.h"
 
 #define NAMED_MOST 5
+/* Candidates so few that they are why there are no more lists. */
+#define FEW 12
 
 static const char *keep(struct ts_proposing *w)
 {
@@ -88,6 +90,9 @@ static void maturing(struct ts_proposing *w)
 	r->maturing_count = sizeof steps / sizeof *steps;
 	r->maturing_heading =
 		w->filter_unknown ? "IF THE TANK IS NEW: FIRST THE FILTER" : "FIRST THE FILTER";
+	ts_text_puts(&w->text, w->filter_unknown ? "if the tank is new: " : "",
+		"4 to 8 weeks of filter without animals; then buy in thirds, 14 days apart", NULL);
+	r->maturing_short = keep(w);
 	r->maturing_says = "Once that is so, ask again and say that the filter is mature "
 			   "(--mature, or filter: "
 			   "mature in the file of -t); then a third of the animals, a test, 14 "
@@ -99,6 +104,15 @@ static bool has_room(const struct ts_proposing *w, const struct ts_species *spec
 	struct ts_ruling ruling;
 
 	return ts_room_for(species, &w->tank, w->asking->practice, &ruling) == TS_ROOM_ENOUGH;
+}
+
+/* Whether a better kit would tell more: what is read to a drop, or to half a degree, is sure. */
+static bool could_be_surer(const struct ts_span *span, int parameter)
+{
+	static const double sure[TS_PARAMETER__COUNT] = {
+		[TS_GH] = 1, [TS_KH] = 1, [TS_PH] = 0.6, [TS_TEMPERATURE] = 1};
+
+	return !span->given || (!span->exposure && span->high - span->low > sure[parameter]);
 }
 
 /* Who waits for a surer reading, and which measurement would tell; those sold most go first. */
@@ -158,8 +172,61 @@ static void change(struct ts_proposing *w)
 	ts_asking_note(w->asking, &w->out->notes, keep(w));
 }
 
+static const char *say_number(size_t n)
+{
+	static const char *const words[] = {"no", "one", "two", "three", "four", "five"};
+
+	return n < sizeof words / sizeof *words ? words[n] : "several";
+}
+
+/* What a tank like this should have and the lists have not. */
+static void made_up(struct ts_proposing *w)
+{
+	const struct ts_proposal *p = &w->p;
+
+	if (!p->count || (p->kinds_least >= p->kinds_wanted && !p->bare_floor && !p->any))
+		return;
+	if (p->any)
+		ts_text_put(&w->text, "Of what is sold nobody is quite at home in this water; "
+				      "these can live in it. ");
+	if (p->kinds_least < p->kinds_wanted) {
+		ts_text_puts(&w->text, "A tank like this has room for ",
+			say_number(p->kinds_wanted), " kinds of fish",
+			p->bare_floor ? ", one at the bottom" : "", "; no more than ",
+			say_number(p->kinds_least), p->kinds_least == 1 ? " is" : " are",
+			" at home here and go", p->kinds_least == 1 ? "es" : "", " with the rest.",
+			NULL);
+	} else if (p->bare_floor) {
+		ts_text_put(&w->text, "Nobody lives at the bottom: none that does is at home here "
+				      "and goes with the rest.");
+	}
+	w->out->made_up_says = keep(w);
+}
+
+/* Fewer lists than were asked for: no poor one is put in their place. */
+static void fewer(struct ts_proposing *w)
+{
+	const struct ts_proposal *p = &w->p;
+
+	if (!p->count || !p->exhausted || w->wish.lists <= p->count)
+		return;
+	ts_text_put(&w->text, "There is no further list that one would recommend: ");
+	if (p->candidates > FEW) {
+		ts_text_put(&w->text, "what else goes together repeats these, or is far poorer.");
+	} else {
+		number(w, (double)p->candidates, 0);
+		ts_text_puts(&w->text,
+			p->candidates == 1 ? " kind that is sold is at home here and fits"
+					   : " kinds that are sold are at home here and fit",
+			" this tank.", NULL);
+	}
+	w->out->fewer_says = keep(w);
+}
+
 void ts_propose_notes(struct ts_proposing *w)
 {
+	made_up(w);
+	fewer(w);
 	change(w);
 	lid(w);
 	buffer(w);
@@ -169,7 +236,7 @@ void ts_propose_notes(struct ts_proposing *w)
 void ts_propose_waiting(struct ts_proposing *w)
 {
 	for (int i = 0; i < TS_PARAMETER__COUNT; i++) {
-		if (w->p.waits[i])
+		if (w->p.waits[i] && could_be_surer(&w->profile.at[i], i))
 			waiting_for(w, i);
 	}
 }

@@ -82,7 +82,7 @@ static const char *const words_format[] = {"text", "json", "csv", "html", "ics",
 static const struct flag flags[] = {
 	TEXT_ROW("--against", NULL, against, "FILE", "water", "puts another water beside it: your tap beside the tank"),
 	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", CATALOGUE, "what you keep them for (display)"),
-	SWITCH_ROW("--all", NULL, all, "check find rank", "everything; find, rank: all of each list, where a terminal shows a dozen"),
+	SWITCH_ROW("--all", NULL, all, "check find propose rank", "everything; find, rank: all of each list, where a terminal shows a dozen"),
 	SWITCH_ROW("--any-size", NULL, any_size, "rank", "those for whom the tank is too small as well"),
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "plain letters alone, in charts and names"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),

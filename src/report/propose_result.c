@@ -84,6 +84,7 @@ static const struct ts_result_field community_fields[] = {
 	TS_R_ROW_BOOL(S, "equal_to_first", equal_to_first, "too close to the first to prefer it"),
 	TS_R_ROW_LIST(S, "stock", stock, stock_count, struct ts_propose_line_result, &line_shape, "the animals"),
 	TS_R_ROW_SUB(S, "shared_water", shared, struct ts_propose_shared_water_result, &shared_water_shape, "the water that all share, by parameter"),
+	TS_R_ROW_TEXT(S, "shared_says", shared_says, "the same in a line"),
 	TS_R_ROW_SUB(S, "limiting", limiting, struct ts_propose_limiting_result, &limiting_shape, "what decides"),
 	TS_R_ROW_SUB(S, "load", load, struct ts_propose_load_result, &load_shape, "what the animals make of the water"),
 	TS_R_ROW_TEXTS(S, "order", order, "species in the order of purchase"),
@@ -99,7 +100,7 @@ static const struct ts_result_shape community_shape = TS_R_SHAPE("community", co
 #define S struct ts_propose_left_out_result
 static const struct ts_result_field left_out_fields[] = {
 	TS_R_ROW_TEXT(S, "species", species, "accepted name"),
-	TS_R_ROW_TEXT(S, "reason", reason, "water, unsure, wish, not-hardy, theme, caution, asks-much, room, nitrate, buffer, load, resident"),
+	TS_R_ROW_TEXT(S, "reason", reason, "water, unsure, wish, not-hardy, theme, caution, asks-much, edge, seldom, room, nitrate, buffer, load, resident"),
 	TS_R_ROW_TEXT(S, "rule", rule, "code of the rule; null: none"),
 	TS_R_ROW_TEXT(S, "says", says, "the reason in words"),
 };
@@ -136,6 +137,9 @@ static const struct ts_result_field propose_fields[] = {
 	TS_R_ROW_LIST(S, "maturing", maturing, maturing_count, P, &purchase_shape, "the days before any animal"),
 	TS_R_ROW_TEXT(S, "maturing_heading", maturing_heading, "for whom they are"),
 	TS_R_ROW_TEXT(S, "maturing_says", maturing_says, "what follows them"),
+	TS_R_ROW_TEXT(S, "maturing_short", maturing_short, "all of that in a line; null: the filter is mature"),
+	TS_R_ROW_TEXT(S, "made_up", made_up_says, "what the lists lack that a tank like this should have; null: nothing"),
+	TS_R_ROW_TEXT(S, "fewer", fewer_says, "why there are fewer lists than were asked for; null: there are not"),
 	TS_R_ROW_TEXT(S, "why_heading", why_heading, "the animal that --why asked about"),
 	TS_R_ROW_TEXT(S, "why", why_says, "why it is in no list"),
 	TS_R_ROW_TEXTS(S, "notes", notes, "what else is to be said"),

@@ -57,11 +57,15 @@ static void shared(struct ts_document *doc, const struct ts_propose_community_re
 }
 
 /* `said`: why this list stands above already. */
-static void list(struct ts_document *doc, const struct ts_propose_community_result *c, bool said)
+static void head(struct ts_document *doc, const struct ts_propose_community_result *c, bool said)
 {
 	ts_doc_heading(doc, 0, c->heading);
 	if (!said)
 		ts_doc_paragraph(doc, c->why);
+}
+
+static void animals(struct ts_document *doc, const struct ts_propose_community_result *c)
+{
 	for (size_t i = 0; i < c->stock_count; i++) {
 		const struct ts_propose_line_result *l = &c->stock[i];
 		struct ts_node *entry = ts_doc_entry(doc, l->says);
@@ -69,12 +73,36 @@ static void list(struct ts_document *doc, const struct ts_propose_community_resu
 		ts_doc_line(doc, entry, l->needs, NULL);
 		ts_show_bars(doc, entry, l->parameters, l->parameter_count);
 	}
-	shared(doc, c);
+}
+
+static void conditions(struct ts_document *doc, const struct ts_propose_community_result *c)
+{
 	if (c->conditions.count)
 		ts_doc_heading(doc, 1, "It works on these conditions");
 	ts_doc_paragraphs(doc, &c->conditions);
+}
+
+static void whole_list(
+	struct ts_document *doc, const struct ts_propose_community_result *c, bool said)
+{
+	head(doc, c, said);
+	animals(doc, c);
+	shared(doc, c);
+	conditions(doc, c);
 	ts_doc_heading(doc, 1, c->purchases_say);
 	steps(doc, c->purchases, c->purchase_count);
+}
+
+/* `alone`: the only list needs no number. */
+static void short_list(
+	struct ts_document *doc, const struct ts_propose_community_result *c, bool said, bool alone)
+{
+	if (!alone || !c->proven)
+		head(doc, c, said);
+	animals(doc, c);
+	ts_doc_line(doc, ts_doc_facts(doc, 1), c->stock_count == 1 ? "it likes" : "all like",
+		c->shared_says, NULL);
+	conditions(doc, c);
 }
 
 static void maturing(struct ts_document *doc, const struct ts_propose_result *r)
@@ -86,7 +114,49 @@ static void maturing(struct ts_document *doc, const struct ts_propose_result *r)
 	ts_doc_paragraph(doc, r->maturing_says);
 }
 
-void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
+static void why(struct ts_document *doc, const struct ts_propose_result *r)
+{
+	if (!r->why_heading)
+		return;
+	ts_doc_heading(doc, 0, r->why_heading);
+	ts_doc_paragraph(doc, r->why_says);
+}
+
+static void lists(struct ts_document *doc, const struct ts_propose_result *r, bool all)
+{
+	for (size_t i = 0; i < r->community_count; i++) {
+		bool said = !i && r->deciding;
+
+		if (all)
+			whole_list(doc, &r->communities[i], said);
+		else
+			short_list(doc, &r->communities[i], said, said && r->community_count == 1);
+	}
+	if (r->made_up_says)
+		ts_doc_paragraph(doc, r->made_up_says);
+	if (r->fewer_says)
+		ts_doc_paragraph(doc, r->fewer_says);
+}
+
+/* The rest in a line each, the filter first. */
+static void in_short(struct ts_document *doc, const struct ts_propose_result *r)
+{
+	struct ts_node *node = ts_doc_facts(doc, 0);
+
+	if (r->maturing_short)
+		ts_doc_line(doc, node, "Before", r->maturing_short, NULL);
+	if (r->water_says)
+		ts_doc_line(doc, node, "Water", r->water_says, NULL);
+	ts_doc_line(doc, node, "Tank", r->tank_says, NULL);
+	ts_doc_line(doc, node, "More", "--all: days of purchase, waste, who sets the ends", NULL);
+	ts_doc_paragraphs(doc, &r->notes);
+	if (r->waiting_count)
+		ts_doc_paragraph(doc, r->waiting[0].says);
+	ts_doc_paragraphs(doc, &r->water_notes);
+	ts_doc_paragraphs(doc, &r->closing);
+}
+
+void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r, bool all)
 {
 	ts_doc_verdict(doc, r->headline, r->deciding ? r->deciding : "");
 	ts_doc_paragraphs(doc, &r->held);
@@ -95,15 +165,16 @@ void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r)
 		if (r->musts[i].possible)
 			ts_doc_paragraph(doc, r->musts[i].possible);
 	}
+	why(doc, r);
+	if (!all) {
+		lists(doc, r, false);
+		in_short(doc, r);
+		return;
+	}
 	maturing(doc, r); /* a mature filter has none: no purchase stands before it */
 	facts(doc, r);
 	ts_doc_paragraphs(doc, &r->notes);
-	if (r->why_heading) {
-		ts_doc_heading(doc, 0, r->why_heading);
-		ts_doc_paragraph(doc, r->why_says);
-	}
-	for (size_t i = 0; i < r->community_count; i++)
-		list(doc, &r->communities[i], !i && r->deciding);
+	lists(doc, r, true);
 	for (size_t i = 0; i < r->waiting_count; i++)
 		ts_doc_paragraph(doc, r->waiting[i].says);
 	ts_doc_paragraphs(doc, &r->water_notes);

@@ -29,16 +29,7 @@ enum {
 	FED_SHELLS,
 	FED_DRIFT
 };
-enum {
-	TEMPER_ALL = 1 << 0,
-	TEMPER_ALIKE = 1 << 1,
-	TEMPER_SMALLER = 1 << 2,
-	TEMPER_SLOW = 1 << 3,
-	TEMPER_BOTTOM = 1 << 4
-};
 
-/* A breeding pair on the bottom leaves others room from here on; common practice, no source. */
-#define FLOOR_FOR_TWO_CM 150
 /* Livebearers of this length pull at the tails of small ones. */
 #define ROUGH_CM 8
 
@@ -49,14 +40,6 @@ static bool of_family(const struct ts_species *s, const char *const *families)
 			return true;
 	}
 	return false;
-}
-
-static bool labyrinth(const struct ts_species *s)
-{
-	static const char *const families[] = {
-		"Osphronemidae", "Anabantidae", "Helostomatidae", NULL};
-
-	return of_family(s, families);
 }
 
 /* Cichlids and gobies of the bottom are looked at; catfish and loaches live there. */
@@ -81,8 +64,7 @@ static bool livebearer(const struct ts_species *s)
 	return s->group.sexes == TS_SEXES_TWO_FEMALES;
 }
 
-/* The smallest armoured catfish hover, and rest on the bottom all the same. */
-static bool of_the_bottom(const struct ts_species *s)
+bool ts_compose_of_the_bottom(const struct ts_species *s)
 {
 	return s->swims == TS_SWIMS_BOTTOM || strcmp(s->family, "Callichthyidae") == 0;
 }
@@ -90,14 +72,14 @@ static bool of_the_bottom(const struct ts_species *s)
 /* One that keeps to itself and cleans stones and wood: better than nothing on a bare bottom. */
 static bool grazer(const struct ts_species *s)
 {
-	return s->kind == TS_ANIMAL_FISH && of_the_bottom(s) && s->group.least < 3 &&
+	return s->kind == TS_ANIMAL_FISH && ts_compose_of_the_bottom(s) && s->group.least < 3 &&
 	       s->hunts == TS_HUNTS_GRAZER;
 }
 
 unsigned ts_compose_role(const struct ts_species *s, enum ts_theme theme)
 {
 	bool few = s->group.least < 5 || s->group.pair;
-	bool bottom = of_the_bottom(s);
+	bool bottom = ts_compose_of_the_bottom(s);
 
 	if (theme == TS_THEME_SHRIMPS && s->kind == TS_ANIMAL_SHRIMP)
 		return TS_ROLE_SHOAL;
@@ -109,8 +91,8 @@ unsigned ts_compose_role(const struct ts_species *s, enum ts_theme theme)
 		return 0; /* kept for itself */
 	if (bottom && !(few && shown_at_the_bottom(s)))
 		return s->group.least >= 3 || grazer(s) ? TS_ROLE_BOTTOM : 0;
-	if (few)
-		return TS_ROLE_CENTRE;
+	if (few) /* what hides by day is nothing to look at */
+		return s->habits & TS_HABIT_NOCTURNAL ? 0 : TS_ROLE_CENTRE;
 	return s->swims == TS_SWIMS_TOP ? TS_ROLE_TOP : TS_ROLE_SHOAL;
 }
 
@@ -134,6 +116,9 @@ const char *ts_compose_asks(const struct ts_species *s, bool aged)
 	if (!aged && (s->habits & TS_HABIT_OLD_TANK || s->feeding == FED_GROWTH) &&
 		!ts_compose_later(s, aged))
 		return "it lives off what grows in a tank that has run for eight weeks or more";
+	if (s->kind == TS_ANIMAL_FISH && s->to_others == TS_INJURES &&
+		s->others_when != TS_WHEN_BREEDING)
+		return "it injures others";
 	if (s->cautions & 1u << TS_CAUTION_BITES)
 		return "it bites";
 	return NULL;
@@ -186,6 +171,27 @@ static bool by_ph_alone(const struct ts_match *m)
 	return m->verdict == TS_TOLERATES && m->limiting == TS_PH;
 }
 
+static bool comfortable(const struct ts_match *m)
+{
+	return m->verdict == TS_SUITS || by_ph_alone(m);
+}
+
+bool ts_compose_at_home(const struct ts_match *m, const struct ts_wish *w)
+{
+	const struct ts_span *t = &w->profile->at[TS_TEMPERATURE];
+	double high = m->species->water.usual.temp_c.preferred.high;
+
+	return comfortable(m) &&
+	       !(t->given && high - t->high < w->practice->value[TS_P_PROPOSE_WARM_LEAST]);
+}
+
+bool ts_compose_has_room(const struct ts_wish *w, const struct ts_level *level)
+{
+	return !level->rivals ||
+	       w->tank->length_cm >= w->practice->value[TS_P_PROPOSE_RIVALS] *
+					     level->group.species->adult_length_cm;
+}
+
 /*
  * What the water suits has its points by the room to its limits, what pH alone keeps from it as at
  * the limit; what it does not quite suit has less than any of them, by its fit.
@@ -208,12 +214,12 @@ int ts_compose_served(const struct ts_match *m, const double *p)
 	return (int)floor(1000 - points * (1 - far) + 0.5);
 }
 
-/* 1 where length over adult length lies within, falling by doublings beyond; -1 at the least. */
+/* 1 where length over adult length lies within, falling by doublings beyond; -2 at the least. */
 static double size_suits(double ratio, double low, double high)
 {
 	double off = ratio < low ? low / ratio : ratio > high ? ratio / high : 1;
 
-	return fmax(1 - 2 * ts_log2(off), -1);
+	return fmax(1 - 2 * ts_log2(off), -2);
 }
 
 /* What the size is worth in its role, points: adult lengths that go into the tank's length. */
@@ -334,53 +340,13 @@ double ts_compose_value(
 	points = -p[ts_compose_extra(s, w->theme) ? TS_P_PROPOSE_EXTRA : TS_P_PROPOSE_ENTRY];
 	points += sold_points(s, p) - trouble(s, p);
 	points += role ? size_points(w, s, role) : 0;
-	points -= m->verdict == TS_SUITS || by_ph_alone(m) ? 0 : p[TS_P_PROPOSE_TOLERATES];
+	points -= comfortable(m) ? 0 : p[TS_P_PROPOSE_TOLERATES];
 	points -= breeds ? p[TS_P_PROPOSE_YOUNG] : 0;
 	if (level->comfortable)
 		points += p[TS_P_PROPOSE_COMFORTABLE];
 	points -= nearly_too_warm(w, s) ? p[TS_P_PROPOSE_WARM] : 0;
 	points -= takes_the_floor(w, level) ? p[TS_P_PROPOSE_GROUND] : 0;
 	return points + shoal_points(w, level, role) - load_points(w, level);
-}
-
-/* Whether one of the texts is this species, or its genus. */
-static bool names(const struct ts_texts *list, const struct ts_species *s)
-{
-	for (size_t i = 0; i < list->count; i++) {
-		size_t len = strlen(list->items[i]);
-
-		if (strncmp(list->items[i], s->species, len) == 0 &&
-			(s->species[len] == ' ' || !s->species[len]))
-			return true;
-	}
-	return false;
-}
-
-/* One slim enough that a mouth takes it some day, whatever the rule for grown ones says. */
-static bool slips_in(
-	const struct ts_wish *w, const struct ts_species *by, const struct ts_species *s)
-{
-	const double *p = w->practice->value;
-	double deep_cm = s->adult_length_cm * p[TS_P_DEPTH_FUSIFORM + s->body];
-
-	return by->kind == TS_ANIMAL_FISH && s->kind == TS_ANIMAL_FISH &&
-	       by->hunts == TS_HUNTS_FISH &&
-	       deep_cm < p[TS_P_PROPOSE_SLENDER] * by->adult_length_cm;
-}
-
-const char *ts_compose_apart(
-	const struct ts_wish *w, const struct ts_species *a, const struct ts_species *b)
-{
-	if (names(&a->crosses_with, b) || names(&b->crosses_with, a))
-		return "they cross, and the young are mongrels";
-	if (labyrinth(a) && labyrinth(b))
-		return "two kinds of labyrinth fish take each other for rivals";
-	if (a->kind != TS_ANIMAL_FISH && b->kind != TS_ANIMAL_FISH &&
-		(a->kind == TS_ANIMAL_SNAIL) == (b->kind == TS_ANIMAL_SNAIL))
-		return "one kind of snail and one of shrimp is enough";
-	if (slips_in(w, a, b) || slips_in(w, b, a))
-		return "the one is slim enough for the other to swallow it some day";
-	return NULL;
 }
 
 /* Home waters along the hardness that they bring: neighbours get on. */
@@ -409,11 +375,11 @@ static bool troubles(const struct ts_species *a, const struct ts_species *b)
 {
 	bool alike = strcmp(a->family, b->family) == 0 && a->swims == b->swims;
 
-	return (a->temper & TEMPER_ALL && a->to_others != TS_IGNORES) ||
-	       (a->temper & TEMPER_ALIKE && alike) ||
-	       (a->temper & TEMPER_SMALLER && b->adult_length_cm < a->adult_length_cm / 3) ||
-	       (a->temper & TEMPER_SLOW && (b->fins || b->habits & TS_HABIT_SLOW_EATER)) ||
-	       (a->temper & TEMPER_BOTTOM && of_the_bottom(b));
+	return (a->temper & TS_TEMPER_ALL && a->to_others != TS_IGNORES) ||
+	       (a->temper & TS_TEMPER_LOOK_ALIKES && alike) ||
+	       (a->temper & TS_TEMPER_SMALLER && b->adult_length_cm < a->adult_length_cm / 3) ||
+	       (a->temper & TS_TEMPER_SLOW && (b->fins || b->habits & TS_HABIT_SLOW_EATER)) ||
+	       (a->temper & TS_TEMPER_BOTTOM && ts_compose_of_the_bottom(b));
 }
 
 /* How much it rushes about: sitters and calm ones, active ones, fast ones. */
@@ -444,11 +410,6 @@ static bool rough_on_fins(const struct ts_species *a, const struct ts_species *b
 	return bears_young(a) && a->adult_length_cm >= ROUGH_CM && b->fins;
 }
 
-static bool owns_floor(const struct ts_species *a, const struct ts_species *b)
-{
-	return a->temper & TEMPER_BOTTOM && a->territory.floor_m2 > 0 && of_the_bottom(b);
-}
-
 bool ts_compose_press(const struct ts_group *a, const struct ts_group *b)
 {
 	return bears_young(a->species) && bears_young(b->species) && (a->females || b->females);
@@ -471,9 +432,6 @@ double ts_compose_friction(
 	points += p[TS_P_PROPOSE_HOME] * (home > 0.5 ? home - 0.5 : 0);
 	points += p[TS_P_PROPOSE_TEMPER] *
 		  (troubles(a, b) + troubles(b, a) + takes_young(a, b) + takes_young(b, a));
-	/* Who breeds in a cave owns the floor of a short tank. */
-	if (w->tank->length_cm < FLOOR_FOR_TWO_CM)
-		points += p[TS_P_PROPOSE_TEMPER] * (owns_floor(a, b) + owns_floor(b, a));
 	points += p[TS_P_PROPOSE_TEMPER] * (rough_on_fins(a, b) + rough_on_fins(b, a));
 	if (a->needs.flow && b->needs.flow)
 		points += p[TS_P_PROPOSE_FLOW] * abs(a->needs.flow - b->needs.flow);

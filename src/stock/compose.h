@@ -12,6 +12,9 @@
 /* The role that a species may fill, enum ts_role; 0: none. */
 unsigned ts_compose_role(const struct ts_species *species, enum ts_theme theme);
 
+/* The smallest armoured catfish hover, and rest on the bottom all the same. */
+bool ts_compose_of_the_bottom(const struct ts_species *species);
+
 /* A snail, a shrimp: beside a community, never a part of it, unless shrimps are the theme. */
 bool ts_compose_extra(const struct ts_species *species, enum ts_theme theme);
 
@@ -26,6 +29,15 @@ bool ts_compose_later(const struct ts_species *species, bool aged);
 
 /* Whether the animal belongs to what is asked for: theme, and small ones only. */
 bool ts_compose_of_theme(const struct ts_species *species, const struct ts_wish *wish);
+
+/*
+ * Whether the water is what it likes, with room to spare for a warm day. pH is left aside: it
+ * follows from the rest and decides nothing.
+ */
+bool ts_compose_at_home(const struct ts_match *match, const struct ts_wish *wish);
+
+/* Whether the tank is long enough for such a number: large males among themselves want room. */
+bool ts_compose_has_room(const struct ts_wish *wish, const struct ts_level *level);
 
 /* How well the water serves it, 0..1000: verdict first, then the distance to its nearest limit. */
 int ts_compose_served(const struct ts_match *match, const double *practice);

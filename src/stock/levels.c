@@ -48,7 +48,7 @@ static size_t add(const struct ts_species *s, struct ts_level *ret, size_t n, un
 {
 	if (n && count <= ts_group_count(&ret[n - 1].group))
 		return n;
-	ret[n] = (struct ts_level){divided(s, count), comfortable, false};
+	ret[n] = (struct ts_level){.group = divided(s, count), .comfortable = comfortable};
 	return n + 1;
 }
 
@@ -74,6 +74,30 @@ static bool of_shoals(const struct ts_species *s)
 		   (s->group.sexes == TS_SEXES_HAREM && s->group.least < 8);
 
 	return s->group.comfortable >= 5 && !few;
+}
+
+/*
+ * Males alone, so that nobody has to find homes for the young. Small ones quarrel in twos and
+ * threes and hardly in crowds; large ones do unless there are many and the tank is long, and those
+ * that quarrel always are had with females.
+ */
+static size_t add_males(
+	const struct ts_species *s, unsigned comfortable, struct ts_level *ret, size_t n)
+{
+	static const unsigned small[] = {2, 3, 4, 6, 8}, large[] = {2, 3, 4};
+	bool rivals = s->adult_length_cm > MALES_CM;
+	const unsigned *halves = rivals ? large : small;
+	size_t count = rivals ? sizeof large / sizeof *large : sizeof small / sizeof *small;
+
+	if (rivals && s->own_kind_when == TS_ALWAYS)
+		return n;
+	for (size_t i = 0; i < count; i++)
+		ret[n++] = (struct ts_level){
+			.group = {.species = s, .males = halves[i] * comfortable / 2},
+			.comfortable = true,
+			.crowd = rivals || halves[i] > 4,
+			.rivals = rivals};
+	return n;
 }
 
 size_t ts_levels(const struct ts_species *s, struct ts_level ret[TS_LEVELS_MOST])
@@ -104,14 +128,7 @@ size_t ts_levels(const struct ts_species *s, struct ts_level ret[TS_LEVELS_MOST]
 		n = add(s, ret, n, larger(s, 3), true);
 	if (n > usual)
 		ret[n - 1].crowd = true;
-	if (s->group.sexes == TS_SEXES_TWO_FEMALES && s->young_month > 0 &&
-		s->adult_length_cm <= MALES_CM) {
-		/* Large males quarrel among themselves; small ones too, where there are many. */
-		for (unsigned halves = 2; halves <= 6; halves += halves < 4 ? 1 : 2)
-			ret[n++] = (struct ts_level){
-				.group = {.species = s, .males = halves * comfortable / 2},
-				.comfortable = true,
-				.crowd = halves > 4};
-	}
+	if (s->group.sexes == TS_SEXES_TWO_FEMALES && s->young_month > 0)
+		n = add_males(s, comfortable, ret, n);
 	return n;
 }

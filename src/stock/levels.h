@@ -9,12 +9,13 @@
 
 #include <tapshoal/stock.h>
 
-#define TS_LEVELS_MOST 8
+#define TS_LEVELS_MOST 9
 
 struct ts_level {
 	struct ts_group group;
 	bool comfortable; /* at least a comfortable group */
-	bool crowd; /* so many are for a large tank: never what a full one is brought down to */
+	bool crowd;  /* so many are for a large tank: never what a full one is brought down to */
+	bool rivals; /* large males among themselves: for a tank in which they keep out of sight */
 };
 
 /*

@@ -14,6 +14,7 @@ bool ts_model_open(struct ts_model *ret, struct ts_arena *arena, size_t count, s
 		.words = count / 64 + 1,
 		.group_count = group_count,
 		.genus_count = genus_count,
+		.species_least = 1,
 		.species_most = 1};
 	size_t bits = 0, pairs = 0;
 
@@ -74,8 +75,9 @@ static bool composed(const struct ts_model *m, const size_t *chosen, size_t coun
 		else
 			fresh++;
 	}
-	return met == musts && mains && mains <= (size_t)m->species_most &&
-	       count - mains <= (size_t)m->extras_most && familiar <= fresh;
+	return met == musts && mains >= (size_t)m->species_least &&
+	       mains <= (size_t)m->species_most && count - mains <= (size_t)m->extras_most &&
+	       familiar <= fresh;
 }
 
 bool ts_model_points(const struct ts_model *m, const size_t *chosen, size_t count, int64_t *ret)
@@ -101,7 +103,7 @@ bool ts_model_points(const struct ts_model *m, const size_t *chosen, size_t coun
 			points -= ts_model_friction_of(m, chosen[i], chosen[j]);
 		}
 	}
-	if (weight > m->weight_most || floor > m->floor_most)
+	if (weight > m->weight_most || floor > m->floor_most || m->roles_must & ~roles)
 		return false;
 	for (int r = 0; r < TS_ROLE__COUNT; r++)
 		points += roles >> r & 1 ? m->role_points[r] : 0;

@@ -45,8 +45,9 @@ struct ts_model_item {
  * The model. Maximise
  *   fit_points m + sum value_i + sum of role_points of the roles filled - sum of frictions of
  * chosen pairs, m the least fit of the chosen, over lists of items of different groups without a
- * conflict, 1..species_most of them no extras, extras_most extras beside them at the most, within
- * weight_most and floor_most, with every group that is a must. Of the items that are no extras and
+ * conflict, species_least..species_most of them no extras, extras_most extras beside them at the
+ * most, within weight_most and floor_most, with every group that is a must and every role of
+ * roles_must filled. Of the items that are no extras and
  * of groups that are no must, those of a familiar genus are at most as many as the others.
  */
 struct ts_model {
@@ -57,7 +58,9 @@ struct ts_model {
 	uint16_t *frictions; /* count x count points; symmetric */
 	bool *must;          /* by group */
 	bool *familiar;      /* by genus: stands in an earlier list */
-	int species_most;    /* extras left out; 1 or more */
+	int species_least;   /* extras left out; 1 or more */
+	int species_most;    /* likewise, and no less */
+	unsigned roles_must; /* enum ts_role, those that are filled in every list */
 	int extras_most;     /* both together at most TS_MODEL_SPECIES_MOST */
 	int64_t weight_most, floor_most;
 	int fit_points, role_points[TS_ROLE__COUNT]; /* 0 or more */

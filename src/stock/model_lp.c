@@ -186,7 +186,7 @@ static void limit_rows(struct writer *w)
 		term(w, 1, "zero", 0, 0);
 		for (size_t i = 0; i < m->count; i++)
 			term(w, !m->items[i].extra, "x", i + 1, 0);
-		end_row(w, k ? ">=" : "<=", k ? 1 : m->species_most);
+		end_row(w, k ? ">=" : "<=", k ? m->species_least : m->species_most);
 	}
 	row(w, "extras", 0, 0);
 	term(w, 1, "zero", 0, 0);
@@ -206,6 +206,11 @@ static void role_and_genus_rows(struct writer *w)
 		for (size_t i = 0; i < m->count; i++)
 			term(w, -(int64_t)(m->items[i].role >> r & 1), "x", i + 1, 0);
 		end_row(w, "<=", 0);
+		if (!(m->roles_must >> r & 1))
+			continue;
+		row(w, "filled", r + 1, 0);
+		term(w, 1, "u", r + 1, 0);
+		end_row(w, "=", 1);
 	}
 	row(w, "familiar", 0, 0);
 	term(w, 1, "zero", 0, 0);

@@ -1,60 +1,22 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Proposing: candidates become the items of the integer model, rules become its conflicts and
- * frictions, and each best list becomes a community with the water that all of it shares.
+ * Proposing: candidates become an integer model (propose_model.c), made up as such a tank should
+ * be, and each best list becomes a community with the water that all of it shares.
  */
-#include "stock/propose.h"
+#include "stock/propose_work.h"
 
 #include <string.h>
 
 #include "base/arena.h"
-#include "base/number.h"
-#include "model/practice.h"
 #include "stock/candidates.h"
 #include "stock/community.h"
 #include "stock/compose.h"
 #include "stock/judge.h"
-#include "stock/rules.h"
 
-/* The model's units of load and floor: 0.01 mg of nitrogen a day, cm2. */
-#define LOAD_UNITS 100.0
-#define FLOOR_UNITS 1e4
-/* A kind of snail and one of shrimp beside the others. */
-#define EXTRAS_MOST 2
-#define SPECIES_MOST ((size_t)(TS_MODEL_SPECIES_MOST - EXTRAS_MOST))
-
-struct builder {
-	const struct ts_wish *wish;
-	struct ts_proposal *p;
-	struct ts_arena *arena;
-	struct ts_practice practice;
-	size_t count; /* items so far */
-};
-
-static double value(const struct builder *b, enum ts_practice_id id)
-{
-	return b->practice.value[id];
-}
-
-static int rounded(double x)
-{
-	return (int)floor(x + 0.5);
-}
-
-/* A limit of the model; where it is not known, as of a tank without measures, nothing may be used.
- */
-static int64_t within(double limit)
-{
-	return limit >= 0 ? (int64_t)fmin(floor(limit), 1e12) : 0;
-}
-
-static const struct ts_group *group(const struct builder *b, size_t item)
-{
-	return &b->p->levels[item].group;
-}
+#define SPECIES_MOST ((size_t)(TS_MODEL_SPECIES_MOST - TS_EXTRAS_MOST))
 
 /* How many species by litres: common practice, no source. Unknown litres count as a small tank. */
-static size_t species_most(const struct builder *b)
+static size_t species_most(const struct ts_proposer *b)
 {
 	double litres = ts_tank_net_l(b->wish->tank, b->wish->practice);
 	enum ts_practice_id id = TS_P_SPECIES_60;
@@ -66,7 +28,7 @@ static size_t species_most(const struct builder *b)
 		id = TS_P_SPECIES_250;
 	if (litres > 250)
 		id = TS_P_SPECIES_MORE;
-	most = b->wish->species_most ? b->wish->species_most : (size_t)value(b, id);
+	most = b->wish->species_most ? b->wish->species_most : (size_t)ts_proposer_value(b, id);
 	if (b->wish->theme == TS_THEME_ONE_SPECIES)
 		most = 1;
 	if (most < b->wish->resident_count + b->wish->with_count)
@@ -74,226 +36,32 @@ static size_t species_most(const struct builder *b)
 	return most < SPECIES_MOST ? most : SPECIES_MOST;
 }
 
-/* The levels in which a candidate may be asked about; residents stay or become more. */
-static size_t levels_of(const struct ts_candidacy *c, struct ts_level ret[TS_LEVELS_MOST + 1])
+/* A community of its own: neither one of a theme nor the completion of what lives there. */
+static bool wants_a_whole(const struct ts_wish *w)
 {
-	struct ts_level usual[TS_LEVELS_MOST];
-	size_t n = ts_levels(c->match.species, usual), count = 0;
-	const struct ts_group *there = c->resident;
-
-	if (there)
-		ret[count++] = (struct ts_level){*there,
-			ts_group_count(there) >= c->match.species->group.comfortable, false};
-	for (size_t i = 0; i < n; i++) {
-		const struct ts_group *g = &usual[i].group;
-
-		if (!there || (g->males >= there->males && g->females >= there->females &&
-				      g->either >= there->either &&
-				      ts_group_count(g) > ts_group_count(there)))
-			ret[count++] = usual[i];
-	}
-	return count;
+	return !w->resident_count && (w->theme == TS_THEME_NONE || w->theme == TS_THEME_COOL);
 }
 
-/* What a group takes of what the tank bears: of waste, or of room to swim where that is more. */
-static double weight_of(const struct builder *b, const struct ts_group *alone)
+/* How many kinds of fish a list should hold: common practice, no source. */
+static size_t kinds_wanted(const struct ts_proposer *b)
 {
-	double most = value(b, TS_P_CROWDED_NOTE);
-	double crowding = ts_rule_crowding(alone, 1, b->wish->tank, &b->practice);
+	double litres = ts_tank_net_l(b->wish->tank, b->wish->practice);
+	size_t kinds = 1;
 
-	return fmax(ts_judge_nitrogen_mg_day(b->wish, alone),
-		b->p->nitrogen_most_mg_day * crowding / most);
-}
-
-/* Adds one level of a candidate as an item, unless it cannot live alone in this tank. */
-static bool add_item(struct builder *b, struct ts_candidacy *c, const struct ts_level *level)
-{
-	double load = weight_of(b, &level->group);
-	double floor_m2 = ts_group_floor_m2(&level->group, &b->practice);
-	unsigned points;
-
-	if (!ts_judge(b->wish, b->p->conditions, &level->group, NULL, &points, &c->ruling) ||
-		floor_m2 * FLOOR_UNITS >= TS_MODEL_FIGURE_MOST) {
-		c->left_out = TS_LEFT_BY_ROOM;
-		return false;
-	}
-	if (!(load <= b->p->nitrogen_most_mg_day) || load * LOAD_UNITS >= TS_MODEL_FIGURE_MOST) {
-		c->left_out = TS_LEFT_BY_LOAD;
-		return false;
-	}
-	b->p->who[b->count] = c;
-	b->p->levels[b->count++] = *level;
-	return true;
-}
-
-/* Makes the items of every candidate; a candidate of whom no level is left has its reason. */
-static void add_items(struct builder *b)
-{
-	for (size_t i = 0; i < b->p->species_count; i++) {
-		struct ts_candidacy *c = &b->p->species[i];
-		struct ts_level levels[TS_LEVELS_MOST + 1];
-		size_t n = 0;
-
-		if (c->left_out == TS_CANDIDATE)
-			c->left_out = ts_judge_load(b->wish, b->p->conditions, c->match.species);
-		if (c->left_out == TS_CANDIDATE)
-			n = levels_of(c, levels);
-		c->first = b->count;
-		for (size_t l = 0; l < n; l++)
-			c->levels += add_item(b, c, &levels[l]);
-		if (c->levels)
-			c->left_out = TS_CANDIDATE;
-	}
-}
-
-/* Numbers groups and genera of the items; the catalogue is sorted by name. */
-static void number_items(const struct builder *b, unsigned *groups, unsigned *genera,
-	size_t *ret_groups, size_t *ret_genera)
-{
-	*ret_groups = *ret_genera = 0;
-	for (size_t i = 0; i < b->count; i++) {
-		bool first = i == 0 || b->p->who[i] != b->p->who[i - 1];
-		bool genus = i == 0 || !ts_rule_same_genus(b->p->who[i]->match.species,
-					       b->p->who[i - 1]->match.species);
-
-		*ret_groups += first;
-		*ret_genera += genus;
-		groups[i] = (unsigned)*ret_groups - 1;
-		genera[i] = (unsigned)*ret_genera - 1;
-	}
-}
-
-static void fill_item(const struct builder *b, size_t i, struct ts_model_item *item)
-{
-	const struct ts_candidacy *c = b->p->who[i];
-	const struct ts_species *s = c->match.species;
-	const struct ts_group *alone = group(b, i);
-	unsigned concerns;
-
-	item->fit = ts_compose_served(&c->match, b->practice.value);
-	ts_judge(b->wish, true, alone, NULL, &concerns, NULL);
-	item->value =
-		rounded(ts_compose_value(b->wish, &c->match, &b->p->levels[i]) - (double)concerns);
-	item->weight = (int)ceil(LOAD_UNITS * weight_of(b, alone));
-	item->floor = rounded(FLOOR_UNITS * ts_group_floor_m2(alone, &b->practice));
-	item->role = s == b->wish->centre ? TS_ROLE_CENTRE : ts_compose_role(s, b->wish->theme);
-	item->extra = ts_compose_extra(s, b->wish->theme) && !c->must; /* who asks has it so */
-}
-
-/* Why two are not proposed together though no rule forbids it; NULL: they may be. */
-static const char *apart(
-	const struct builder *b, const struct ts_candidacy *x, const struct ts_candidacy *y)
-{
-	if (x->must && y->must)
-		return NULL;
-	return ts_compose_apart(b->wish, x->match.species, y->match.species);
-}
-
-/* Whether one group of the two presses the other, and not both were asked for. */
-static bool presses(const struct builder *b, const struct ts_candidacy *x,
-	const struct ts_candidacy *y, size_t i, size_t j)
-{
-	return !(x->must && y->must) && ts_compose_press(group(b, i), group(b, j));
-}
-
-static void set_pair(struct ts_model *m, size_t i, size_t j, bool fine, double points)
-{
-	if (!fine)
-		ts_model_conflict(m, i, j);
-	else
-		ts_model_friction(m, i, j, (unsigned)fmin(points, UINT16_MAX));
-}
-
-/* All levels of two species: the rules that ask for no numbers are asked once. */
-static void fill_species_pair(const struct builder *b, struct ts_model *m,
-	const struct ts_candidacy *x, const struct ts_candidacy *y)
-{
-	size_t i = x->first, j = y->first;
-	unsigned once = 0;
-	bool fine = !apart(b, x, y) && ts_judge_pair(b->wish, b->p->conditions, group(b, i),
-					       group(b, j), TS_NUMBERS_LEFT_OUT, &once, NULL);
-	bool numbers = fine && ts_judge_asks_numbers(group(b, i), group(b, j));
-	double friction =
-		fine ? rounded(ts_compose_friction(b->wish, x->match.species, y->match.species))
-		     : 0;
-
-	for (; i < x->first + x->levels; i++) {
-		for (j = y->first; j < y->first + y->levels; j++) {
-			unsigned points = 0;
-			bool both = fine && !presses(b, x, y, i, j);
-
-			if (both && numbers)
-				both = ts_judge_pair(b->wish, b->p->conditions, group(b, i),
-					group(b, j), TS_NUMBERS_ALONE, &points, NULL);
-			set_pair(m, i, j, both, friction + once + points);
-		}
-	}
-}
-
-static void fill_pairs(const struct builder *b, struct ts_model *m)
-{
-	for (size_t x = 0; x < b->p->species_count; x++) {
-		const struct ts_candidacy *one = &b->p->species[x];
-
-		for (size_t y = x + 1; one->levels && y < b->p->species_count; y++) {
-			if (b->p->species[y].levels)
-				fill_species_pair(b, m, one, &b->p->species[y]);
-		}
-	}
-}
-
-static bool name_items(struct builder *b)
-{
-	for (size_t i = 0; i < b->count; i++) {
-		const struct ts_species *s = b->p->who[i]->match.species;
-		char number[TS_NUMBER_ROOM];
-
-		ts_number_write(number, ts_group_count(group(b, i)), 0);
-		b->p->names[i] = ts_arena_join(b->arena, number, " ", s->species,
-			s->form ? ", " : "", s->form ? s->form : "", NULL);
-	}
-	return !b->arena->failed;
-}
-
-static bool build_model(struct builder *b)
-{
-	struct ts_model *m = &b->p->model;
-	unsigned *groups = ts_arena_array(b->arena, b->count, sizeof *groups);
-	unsigned *genera = ts_arena_array(b->arena, b->count, sizeof *genera);
-	size_t group_count, genus_count;
-	enum ts_practice_id centre = ts_judge_hardly_any_kh(b->wish)
-					     ? TS_P_PROPOSE_CENTRE_UNBUFFERED
-				     : b->wish->tank->length_cm < 100 ? TS_P_PROPOSE_CENTRE_IN_SMALL
-								      : TS_P_PROPOSE_CENTRE;
-
-	b->p->names = ts_arena_array(b->arena, b->count, sizeof *b->p->names);
-	if (b->arena->failed)
-		return false;
-	number_items(b, groups, genera, &group_count, &genus_count);
-	if (!ts_model_open(m, b->arena, b->count, group_count, genus_count))
-		return false;
-	m->species_most = (int)b->p->species_most;
-	m->extras_most = b->wish->theme == TS_THEME_ONE_SPECIES ? 0 : EXTRAS_MOST;
-	m->weight_most = within(LOAD_UNITS * b->p->nitrogen_most_mg_day);
-	m->floor_most = within(FLOOR_UNITS * b->p->floor_m2);
-	m->fit_points = rounded(value(b, TS_P_PROPOSE_FIT));
-	m->role_points[0] = rounded(value(b, centre));
-	m->role_points[1] = rounded(value(b, TS_P_PROPOSE_SHOAL));
-	m->role_points[2] = rounded(value(b, TS_P_PROPOSE_BOTTOM));
-	m->role_points[3] = rounded(value(b, TS_P_PROPOSE_TOP));
-	for (size_t i = 0; i < b->count; i++) {
-		fill_item(b, i, &m->items[i]);
-		m->items[i].group = groups[i];
-		m->items[i].genus = genera[i];
-		m->must[groups[i]] |= b->p->who[i]->must;
-	}
-	fill_pairs(b, m);
-	return name_items(b);
+	if (litres >= 60)
+		kinds = (size_t)ts_proposer_value(b, TS_P_KINDS_120);
+	if (litres >= 120)
+		kinds = (size_t)ts_proposer_value(b, TS_P_KINDS_250);
+	if (litres > 250)
+		kinds = (size_t)ts_proposer_value(b, TS_P_KINDS_MORE);
+	if (!wants_a_whole(b->wish))
+		kinds = 1;
+	return kinds < b->p->species_most ? kinds : b->p->species_most;
 }
 
 /* Whether some level of the candidate goes with some level of the must; else `*ret` says why not.
  */
-static bool go_together(const struct builder *b, const struct ts_candidacy *c,
+static bool go_together(const struct ts_proposer *b, const struct ts_candidacy *c,
 	const struct ts_candidacy *must, struct ts_ruling *ret)
 {
 	*ret = (struct ts_ruling){0};
@@ -301,8 +69,8 @@ static bool go_together(const struct builder *b, const struct ts_candidacy *c,
 		for (size_t j = 0; j < must->levels; j++) {
 			unsigned points;
 
-			if (ts_judge(b->wish, b->p->conditions, group(b, c->first + i),
-				    group(b, must->first + j), &points, ret))
+			if (ts_judge(b->wish, b->p->conditions, ts_proposer_group(b, c->first + i),
+				    ts_proposer_group(b, must->first + j), &points, ret))
 				return true;
 		}
 	}
@@ -310,7 +78,7 @@ static bool go_together(const struct builder *b, const struct ts_candidacy *c,
 }
 
 /* Leaves out what goes with none of the numbers of something there or asked for. */
-static void leave_out_by_musts(const struct builder *b, struct ts_candidacy *c)
+static void leave_out_by_musts(const struct ts_proposer *b, struct ts_candidacy *c)
 {
 	for (size_t i = 0; i < b->p->species_count; i++) {
 		const struct ts_candidacy *must = &b->p->species[i];
@@ -318,7 +86,7 @@ static void leave_out_by_musts(const struct builder *b, struct ts_candidacy *c)
 
 		if (!must->must || !must->levels || must == c)
 			continue;
-		c->asks = apart(b, c, must);
+		c->asks = ts_proposer_apart(b, c, must);
 		if (!c->asks && go_together(b, c, must, &ruling))
 			continue;
 		c->left_out = TS_LEFT_BY_RESIDENT;
@@ -388,8 +156,51 @@ static bool community(const struct ts_wish *wish, const struct ts_proposal *p,
 	return true;
 }
 
+/* The bottom of a long tank is to be lived on. */
+static unsigned roles_wanted(const struct ts_proposer *b)
+{
+	return wants_a_whole(b->wish) && b->wish->tank->length_cm >=
+						 ts_proposer_value(b, TS_P_PROPOSE_FLOOR_FROM)
+		       ? TS_ROLE_BOTTOM
+		       : 0;
+}
+
+/*
+ * The best list, made up as well as it can be: with as many kinds as the tank should have, then
+ * with fewer, and of as many with somebody at the bottom first. The model keeps what was possible:
+ * the lists after it are no worse made up.
+ */
+static bool first_list(struct ts_proposer *b, struct ts_model *m, struct ts_search_list *ret)
+{
+	unsigned roles = roles_wanted(b);
+
+	*ret = (struct ts_search_list){.count = 0};
+	for (size_t kinds = b->p->kinds_wanted; kinds && !ret->count; kinds--) {
+		for (int bare = 0; bare <= (roles != 0) && !ret->count; bare++) {
+			m->species_least = (int)kinds;
+			m->roles_must = bare ? 0 : roles;
+			if (!ts_search_best(m, b->wish->limits, b->arena, ret))
+				return false;
+		}
+	}
+	b->p->kinds_least = (size_t)m->species_least;
+	b->p->bare_floor = roles && !m->roles_must;
+	b->p->model.species_least = m->species_least;
+	b->p->model.roles_must = m->roles_must;
+	return true;
+}
+
+/* Whether it may stand below the first: what is much poorer is no advice. */
+static bool worth_it(const struct ts_proposer *b, const struct ts_search_list *list)
+{
+	const struct ts_proposal *p = b->p;
+
+	return !p->count || (double)list->points >= ts_proposer_value(b, TS_P_PROPOSE_WORTH) *
+							    (double)p->lists[0].points;
+}
+
 /* The lists, each remembering the genera of those before it. */
-static bool make_lists(struct builder *b)
+static bool make_lists(struct ts_proposer *b)
 {
 	struct ts_proposal *p = b->p;
 	size_t most = b->wish->lists ? b->wish->lists : 1;
@@ -404,15 +215,16 @@ static bool make_lists(struct builder *b)
 	while (p->count < most && !p->exhausted) {
 		struct ts_community *c = &p->lists[p->count];
 
-		if (!ts_search_best(&model, b->wish->limits, b->arena, &list))
+		if (!(p->count ? ts_search_best(&model, b->wish->limits, b->arena, &list)
+			       : first_list(b, &model, &list)))
 			return false;
-		p->exhausted = list.count == 0;
+		p->exhausted = list.count == 0 || !worth_it(b, &list);
 		if (p->exhausted)
 			break;
 		if (!community(b->wish, p, &list, b->arena, c))
 			return false;
 		c->equal = (double)(p->lists[0].points - c->points) <=
-			   value(b, TS_P_PROPOSE_EQUAL) * (double)p->lists[0].points;
+			   ts_proposer_value(b, TS_P_PROPOSE_EQUAL) * (double)p->lists[0].points;
 		p->count++;
 		ts_model_remember(&model, list.chosen, list.count);
 	}
@@ -430,8 +242,10 @@ static void count_reasons(struct ts_proposal *p)
 static bool attempt(const struct ts_wish *wish, bool conditions, struct ts_arena *arena,
 	struct ts_proposal *ret)
 {
-	struct ts_proposal p = {.species_count = wish->catalogue->count, .conditions = conditions};
-	struct builder b = {.wish = wish, .p = &p, .arena = arena, .practice = *wish->practice};
+	struct ts_proposal p = {.species_count = wish->catalogue->count,
+		.conditions = conditions,
+		.any = wish->any};
+	struct ts_proposer b = {.wish = wish, .p = &p, .arena = arena, .practice = *wish->practice};
 	size_t room = p.species_count * (TS_LEVELS_MOST + 1);
 
 	p.species = ts_arena_array(arena, p.species_count, sizeof *p.species);
@@ -440,11 +254,12 @@ static bool attempt(const struct ts_wish *wish, bool conditions, struct ts_arena
 	if (arena->failed)
 		return false;
 	p.species_most = species_most(&b);
+	p.kinds_wanted = kinds_wanted(&b);
 	p.nitrogen_most_mg_day = ts_judge_nitrogen_most_mg_day(wish, conditions);
 	p.floor_m2 = ts_tank_floor_m2(wish->tank);
 	ts_consider_all(wish, &p);
-	add_items(&b);
-	if (!build_model(&b))
+	ts_proposer_add_items(&b);
+	if (!ts_proposer_build_model(&b))
 		return false;
 	for (size_t i = 0; i < p.species_count; i++) {
 		if (p.species[i].left_out == TS_CANDIDATE && !p.species[i].must)
@@ -467,6 +282,10 @@ bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 	if (!filled.practice)
 		filled.practice = &own;
 	if (!attempt(&filled, wish->conditions, arena, &p))
+		return false;
+	/* Where nobody is at home, those that can live there; what is asked for stands anyway. */
+	filled.any |= !p.count && !wish->with_count && !wish->resident_count;
+	if (filled.any && !wish->any && !attempt(&filled, wish->conditions, arena, &p))
 		return false;
 	/* What is asked for may use all that a check is content with. */
 	filled.full_load |= !p.count && (wish->with_count || wish->resident_count);

@@ -49,6 +49,7 @@ struct ts_wish {
 	double buffer_days;  /* the least the buffer must last; 0 = the table's limit alone */
 	bool full_load;      /* up to where a check complains, not the usual share of it */
 	bool conditions;     /* ask at once for lists that work on conditions */
+	bool any;            /* ask at once for those not at their best, and the seldom sold, too */
 	size_t species_most; /* 0 = by the litres of the tank */
 	size_t lists;        /* 0 = 1 */
 	const struct ts_search_limits *limits;
@@ -64,6 +65,8 @@ enum ts_left_out {
 	TS_LEFT_BY_THEME,    /* not of what is asked for: the theme, small ones */
 	TS_LEFT_BY_CAUTION,  /* nobody is advised to buy it unasked; see its cautions */
 	TS_LEFT_ASKS,        /* it asks more than is given unasked; see `asks` */
+	TS_LEFT_AT_EDGE,     /* it can live in the water, and is not at its best there */
+	TS_LEFT_SELDOM,      /* hardly to be bought */
 	TS_LEFT_BY_ROOM,     /* a rule about the animal alone in this tank; see `ruling` */
 	TS_LEFT_BY_NITRATE,  /* more nitrate than it bears, now or with a full list */
 	TS_LEFT_BY_BUFFER,   /* hardly any KH, and it is no animal of black water */
@@ -123,6 +126,10 @@ struct ts_proposal {
 	size_t waits[TS_PARAMETER__COUNT]; /* unsure for want of, or doubt about, this parameter */
 	double nitrogen_most_mg_day, floor_m2;
 	size_t species_most;
+	size_t kinds_wanted; /* kinds of fish that a list should hold, and what these lists do */
+	size_t kinds_least;
+	bool bare_floor;           /* nobody for the bottom goes with the rest */
+	bool any;                  /* nobody is at its best there: those that can live in it */
 	struct ts_model model;     /* of the first list */
 	const char **names;        /* of the model's items: "6 Genus species" */
 	struct ts_candidacy **who; /* whose items they are */
@@ -130,7 +137,7 @@ struct ts_proposal {
 	struct ts_level *levels;   /* in which number */
 	struct ts_community *lists;
 	size_t count;
-	bool exhausted; /* fewer lists than asked: no further one exists */
+	bool exhausted; /* fewer lists than asked: no further one is as good a community */
 	/* No change was given, and the lists work with so much a week; 0: with the usual one. */
 	double change_percent;
 };

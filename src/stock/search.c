@@ -18,7 +18,8 @@ static void record(struct ts_search_work *w, const struct ts_search_node *n)
 	int64_t worth =
 		n->sum + ts_search_fit_points(w, n->fit) + ts_search_role_points(w, n->roles);
 
-	if (!n->mains || n->familiar > n->fresh || !ts_search_hopeful(w, worth))
+	if (n->mains < (size_t)w->model->species_least || w->model->roles_must & ~n->roles ||
+		n->familiar > n->fresh || !ts_search_hopeful(w, worth))
 		return;
 	w->best = worth;
 	w->best_count = n->depth;

@@ -289,6 +289,8 @@ static bool gather(
 		}
 	}
 	l->open_roles = reach & ~n->roles;
+	if (w->model->roles_must & ~n->roles & ~reach)
+		l->count = 0; /* nobody left fills what must be filled */
 	l->base = n->sum + ts_search_fit_points(w, n->fit) + ts_search_role_points(w, n->roles);
 	return losses;
 }

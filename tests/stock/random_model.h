@@ -73,6 +73,11 @@ static inline bool random_model(
 		return false;
 	m->species_most = s->species_most;
 	m->extras_most = (int)(seed % 3);
+	/* Every third wants two, or three, kinds, every fifth a role; some then have no list. */
+	if (s->species_most > 1 && seed / 3 % 3 == 0)
+		m->species_least = s->species_most > 3 ? 3 : 2;
+	if (seed / 9 % 5 == 0)
+		m->roles_must = 1u << seed / 45 % TS_ROLE__COUNT;
 	m->weight_most = s->weight_most;
 	m->floor_most = s->floor_most;
 	m->fit_points = 2;

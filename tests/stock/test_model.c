@@ -107,6 +107,24 @@ static void test_points__conflicts_groups_and_musts(void **state)
 	assert_int_equal(worth(s, 1, 2, 0, 2), -1);
 }
 
+static void test_points__least_kinds_and_roles_that_must_be(void **state)
+{
+	struct small *s = *state;
+
+	s->m.species_least = 2;
+	assert_int_equal(worth(s, 0, 0, 0, 1), -1);
+	assert_true(worth(s, 0, 2, 0, 2) > 0);
+	s->m.items[2].extra = true; /* beside the others: no kind of them */
+	assert_int_equal(worth(s, 0, 2, 0, 2), -1);
+	s->m.items[2].extra = false;
+	s->m.roles_must = TS_ROLE_BOTTOM;
+	assert_true(worth(s, 0, 2, 0, 2) > 0);
+	assert_int_equal(worth(s, 0, 3, 0, 2), -1);
+	s->m.roles_must = TS_ROLE_BOTTOM | TS_ROLE_TOP;
+	assert_int_equal(worth(s, 0, 2, 0, 2), -1);
+	assert_true(worth(s, 2, 3, 0, 2) > 0);
+}
+
 /* Of those that are no must, the familiar are at most as many as the others. */
 static void test_points__extras_are_no_list_and_tell_none_apart(void **state)
 {
@@ -210,6 +228,7 @@ int main(void)
 		CASE(test_points__values_least_fit_and_roles),
 		CASE(test_points__limits_may_be_used_up),
 		CASE(test_points__conflicts_groups_and_musts),
+		CASE(test_points__least_kinds_and_roles_that_must_be),
 		CASE(test_points__familiar_genera),
 		CASE(test_points__extras_are_no_list_and_tell_none_apart),
 		CASE(test_remember__genera_but_not_of_musts),

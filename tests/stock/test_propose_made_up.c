@@ -186,6 +186,36 @@ static void test_reason__hardy_and_cautions(void **state)
 	assert_false(a->p.species[1].must);
 }
 
+/* What can live there and is not at home, and what is seldom sold, only where nobody else is. */
+static void test_reason__edge_and_seldom(void **state)
+{
+	struct asked *a = *state;
+	const struct ts_species *first = &a->room.species[0];
+	struct ts_envelopes *needs = &a->room.species[0].water.usual;
+	double high = needs->gh_dh.preferred.high;
+
+	a->room.species[0].sold = TS_SOLD_SELDOM;
+	assert_int_equal(reason(a, false), TS_LEFT_SELDOM);
+	assert_false(a->p.any);
+	a->room.species[0].sold = TS_SOLD_OFTEN;
+	assert_int_equal(reason(a, false), TS_CANDIDATE);
+	needs->gh_dh.preferred.high = a->profile.at[TS_GH].value - 1;
+	assert_int_equal(reason(a, false), TS_LEFT_AT_EDGE);
+	a->wish.with = &first; /* who asks for it gets it */
+	a->wish.with_count = 1;
+	assert_int_equal(reason(a, false), TS_CANDIDATE);
+	a->wish.with_count = 0;
+	a->room.species[1].sold = TS_SOLD_RARELY; /* then anybody who can live there */
+	assert_int_equal(reason(a, false), TS_CANDIDATE);
+	assert_true(a->p.any && a->p.count);
+	needs->gh_dh.preferred.high = high;
+	needs->temp_c.preferred.high = a->profile.at[TS_TEMPERATURE].high + 0.4;
+	a->room.species[1].sold = TS_SOLD_OFTEN;
+	assert_int_equal(reason(a, false), TS_LEFT_AT_EDGE);
+	needs->temp_c.preferred.high += 0.2;
+	assert_int_equal(reason(a, false), TS_CANDIDATE);
+}
+
 static void test_reason__room_and_load(void **state)
 {
 	struct asked *a = *state;
@@ -669,6 +699,7 @@ int main(void)
 		ASK(test_reason__water_and_wish),
 		ASK(test_reason__unsure_waits_for_the_doubtful_parameter),
 		ASK(test_reason__hardy_and_cautions),
+		ASK(test_reason__edge_and_seldom),
 		ASK(test_reason__room_and_load),
 		ASK(test_reason__concern_is_a_condition),
 		ASK(test_reason__nitrate_of_the_tank),

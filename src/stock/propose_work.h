@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Between the two halves of proposing: the whole (propose.c) and the integer model that candidates
+ * and rules become (propose_model.c). For these two files only.
+ */
+#ifndef TS_STOCK_PROPOSE_WORK_H
+#define TS_STOCK_PROPOSE_WORK_H
+
+#include "model/practice.h"
+#include "stock/propose.h"
+
+/* A kind of snail and one of shrimp beside the others. */
+#define TS_EXTRAS_MOST 2
+
+struct ts_proposer {
+	const struct ts_wish *wish;
+	struct ts_proposal *p;
+	struct ts_arena *arena;
+	struct ts_practice practice;
+	size_t count; /* items so far */
+};
+
+static inline double ts_proposer_value(const struct ts_proposer *b, enum ts_practice_id id)
+{
+	return b->practice.value[id];
+}
+
+static inline const struct ts_group *ts_proposer_group(const struct ts_proposer *b, size_t item)
+{
+	return &b->p->levels[item].group;
+}
+
+/* Makes the items of every candidate; a candidate of whom no level is left has its reason. */
+void ts_proposer_add_items(struct ts_proposer *proposer);
+
+/* Fills the model of the items; false when memory ran out. */
+bool ts_proposer_build_model(struct ts_proposer *proposer);
+
+/* Why two are not proposed together though no rule forbids it; NULL: they may be. */
+const char *ts_proposer_apart(const struct ts_proposer *proposer, const struct ts_candidacy *x,
+	const struct ts_candidacy *y);
+
+#endif
