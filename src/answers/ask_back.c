@@ -201,6 +201,16 @@ const char *ts_ask_back_says(size_t index)
 	return index < QUESTIONS ? questions[index].says : NULL;
 }
 
+const char *ts_ask_back_of(const char *field)
+{
+	for (size_t i = 0; i < ASKS; i++) {
+		if (asks[i].fields[0] && !asks[i].fields[1] &&
+			strcmp(asks[i].fields[0], field) == 0)
+			return asks[i].says;
+	}
+	return NULL;
+}
+
 enum ts_status ts_ask_back(
 	struct ts_arena *arena, const char *id, const char *page, struct ts_ask_back_result *ret)
 {

@@ -34,6 +34,9 @@ struct ts_ask_back_result {
 const char *ts_ask_back_id(size_t index);
 const char *ts_ask_back_says(size_t index);
 
+/* How one field alone is asked for, such as "reading.GH"; NULL: no question asks for it. */
+const char *ts_ask_back_of(const char *field);
+
 /*
  * What to ask back; `id` NULL: only the questions that there are. `page` is the address of the
  * page, or NULL. Texts are taken from `arena`. TS_NO: there is no such question.

@@ -13,9 +13,7 @@ const NEEDS = {
 	room: { part: "part-tank", say: "the litres or the sides of the tank", key: "volume",
 		has: (s) => Boolean(s.tank.volume) || NEEDS.size.has(s) },
 	animals: { part: "part-animals", say: "animals", key: "species", has: (s) => s.stock.length > 0 },
-	planned: { part: "part-animals", say: "animals that are planned", key: "species",
-		has: (s) => s.stock.some((line) => !line.since) },
-	living: { part: "part-animals", say: "animals that live there, and since when", key: "species",
+	living: { part: "part-animals", say: "animals that live there, and for how long", key: "species",
 		has: (s) => s.stock.some((line) => line.since) },
 	shop: { part: "part-shop", say: "the shop's water", key: "GH", has: (s) => Object.keys(s.shop).length > 0 },
 };
@@ -46,6 +44,11 @@ function roomWords(sheet) {
 	return ["--volume", sheet.tank.volume, ...tankWords(sheet)];
 }
 
+// A plan is a file once there is a tank; before that its animals are words of the call.
+function checkWords(sheet) {
+	return NEEDS.room.has(sheet) ? ["check", "plan.yaml"] : ["check", ...animalWords(sheet), ...waterWords(sheet), ...tankWords(sheet)];
+}
+
 const subject = (sheet) => (waterNeedsFile(sheet) ? ["water.yaml"] : waterWords(sheet));
 const names = (sheet) => sheet.stock.map((line) => line.species);
 const repeated = (flag, list) => list.flatMap((one) => [flag, one]);
@@ -57,10 +60,8 @@ const QUESTIONS = [
 	{ id: "fits", needs: ["water", "room"],
 		words: (s) => ["propose", ...waterWords(s), ...roomWords(s), ...(NEEDS.size.has(s) ? [] :
 			[...(s.tank.filter === "mature" ? ["--mature"] : []), ...(s.tank.cover === "yes" ? ["--lid"] : [])])] },
-	{ id: "together", needs: ["planned", "room"],
-		words: () => ["check", "plan.yaml"] },
-	{ id: "tank", needs: ["living", "room"],
-		words: () => ["check", "plan.yaml"] },
+	{ id: "together", needs: ["animals"], words: checkWords },
+	{ id: "tank", needs: ["living"], words: checkWords },
 	{ id: "why", needs: ["water", "animals"],
 		words: (s) => ["why", ...names(s), ...waterWords(s), ...tankWords(s)] },
 	{ id: "water", needs: ["water"], words: (s) => ["water", ...subject(s)] },
@@ -75,7 +76,7 @@ const QUESTIONS = [
 	{ id: "titrate", needs: ["kh"],
 		words: (s) => ["titrate", ...subject(s), ...(s.tank.temperature ? ["--temperature", s.tank.temperature] : [])] },
 	{ id: "shop", says: "To take to the shop", needs: ["water"], paper: true,
-		words: (s) => ["rank", ...waterWords(s), ...roomWords(s)] },
+		words: (s) => QUESTIONS.find(({ id }) => id === (s.stock.length ? "together" : NEEDS.room.has(s) ? "fits" : "rank")).words(s) },
 ];
 
 const missing = (question, sheet) => question.needs.filter((need) => !NEEDS[need].has(sheet));
@@ -196,7 +197,7 @@ function termOpened(button, name, says) {
 	if (open) {
 		there.remove();
 	} else {
-		host.after(element(host.matches("li") ? "li" : "p", { class: "says term-says", "data-term": name }, `${name}: ${says}`));
+		host.after(element(host.matches("li") ? "li" : "p", { class: "says term-says", "data-term": name }, element("b", {}, `${name}:`), ` ${says}`));
 	}
 }
 

@@ -13,8 +13,8 @@ import re
 import sys
 
 HERE = pathlib.Path(__file__).resolve().parent
-SCRIPTS = [HERE / name for name in ("program.js", "files.js", "form.js", "answer.js")] + [
-    HERE.parent / "report" / "page.js"] + [HERE / name for name in ("first.js", "page.js")]
+SCRIPTS = [HERE / name for name in ("program.js", "files.js", "form.js", "answer.js", "animals.js")] + [
+    HERE.parent / "report" / "page.js"] + [HERE / name for name in ("first.js", "take.js", "page.js")]
 STYLES = [HERE.parent / "report" / "page.css", HERE / "page.css"]
 MOST = 1200000  # bytes of the whole file
 # A reading as an upright tick across the outline of an animal, as the answers draw it.

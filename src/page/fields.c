@@ -9,6 +9,7 @@
 #include "model/shape.h"
 #include "report/json.h"
 #include "words/glossary.h"
+#include "words/water.h"
 
 /* How a field is filled in. */
 static const char *const kinds[] = {[TS_TEXT] = "text",
@@ -114,6 +115,53 @@ static void write_questions(struct ts_json *j)
 	ts_json_end_object(j);
 }
 
+/* How a value is read: of which field, and the sentence of what to test next. */
+static const struct {
+	const char *field;
+	enum ts_next next;
+} samples[] = {{"reading.GH", TS_NEXT_GH}, {"reading.KH", TS_NEXT_KH}, {"reading.pH", TS_NEXT_PH},
+	{"tank.temperature", TS_NEXT_TANK_TEMPERATURE}, {"reading.NO3", TS_NEXT_NITRATE},
+	{"reading.NO2", TS_NEXT_NITRITE}, {"reading.ammonia", TS_NEXT_AMMONIA}};
+
+static void write_samples(struct ts_json *j)
+{
+	ts_json_object(j, "samples");
+	for (size_t i = 0; i < sizeof samples / sizeof *samples; i++) {
+		ts_json_list(j, samples[i].field);
+		if (ts_ask_back_of(samples[i].field))
+			ts_json_text(j, NULL, ts_ask_back_of(samples[i].field));
+		ts_json_text(j, NULL, ts_next_sample[samples[i].next]);
+		ts_json_end_list(j);
+	}
+	ts_json_end_object(j);
+}
+
+/* What a first visit shows, step by step; common practice, no source. */
+static const struct {
+	const char *head, *says;
+} steps[] = {
+	{"The water comes first",
+		"The water out of your tap is given; the animals are chosen. So many kinds are "
+		"comfortable at each hardness:"},
+	{"The pH follows the minerals",
+		"Acid uses the buffer up. Until then the pH comes back; afterwards nothing holds "
+		"it:"},
+	{"Four figures are enough to begin",
+		"From a drop test, a strip, a shop or the supplier's report:"},
+};
+
+static void write_steps(struct ts_json *j)
+{
+	ts_json_list(j, "steps");
+	for (size_t i = 0; i < sizeof steps / sizeof *steps; i++) {
+		ts_json_object(j, NULL);
+		ts_json_text(j, "head", steps[i].head);
+		ts_json_text(j, "says", steps[i].says);
+		ts_json_end_object(j);
+	}
+	ts_json_end_list(j);
+}
+
 static void write_glossary(struct ts_json *j)
 {
 	ts_json_list(j, "glossary");
@@ -148,6 +196,8 @@ void page_fields_write(struct ts_text *out)
 	write_commands(&j);
 	write_questions(&j);
 	write_glossary(&j);
+	write_samples(&j);
+	write_steps(&j);
 	ts_json_end_object(&j);
 	ts_text_put(out, "\n");
 }

@@ -5,7 +5,7 @@
 const STORE = "tapshoal";
 
 function emptySheet() {
-	return { reading: {}, older: [], water: {}, supply: {}, supplyOlder: [], tank: {}, stock: [], shop: {}, signs: [], rest: {}, opened: false };
+	return { reading: {}, older: [], water: {}, supply: {}, supplyOlder: [], tank: {}, stock: [], words: "", lived: "", shop: {}, signs: [], rest: {}, opened: false };
 }
 
 // A text that YAML takes for a text, whatever is in it.
@@ -75,8 +75,8 @@ function waterFile(sheet) {
 // Which waste is in it depends on what was sampled. Said nowhere, and animals live there: then it is the
 // water they live in, as a sample on the terminal beside --there. A file has said it.
 const WASTE = ["NO3", "NO3-N", "NO2", "NO2-N", "ammonia"];
-const ofTankUnsaid = (sheet) => !sheet.water.kind && !sheet.opened && sheet.stock.some((line) => line.since) &&
-	WASTE.some((key) => sheet.reading[key]);
+const livesUnsaid = (sheet) => !sheet.water.kind && !sheet.opened && sheet.stock.some((line) => line.since);
+const ofTankUnsaid = (sheet) => livesUnsaid(sheet) && WASTE.some((key) => sheet.reading[key]);
 const isOfTank = (sheet) => sheet.water.kind === "tank" || ofTankUnsaid(sheet);
 
 // A sample that came out of the tank is a reading of the tank; what is poured in is then asked beside it.
@@ -87,7 +87,7 @@ function planFile(sheet, name) {
 	if (!ofTank && readings.length) { plan.water = waterFile(sheet); }
 	if (ofTank && supply.length) { plan.water = { readings: supply }; }
 	if (Object.keys(sheet.tank).length || ofTank) { plan.tank = { ...sheet.tank }; }
-	if (ofTank && readings.length) { plan.tank.readings = readings; }
+	if ((ofTank || (livesUnsaid(sheet) && plan.tank)) && readings.length) { plan.tank.readings = readings; }
 	plan.stock = sheet.stock;
 	const signs = sheet.signs.filter(({ sign }) => sign);
 	if (signs.length) { plan.signs = signs; }
@@ -183,6 +183,11 @@ function toLink(sheet, extra) {
 	for (const part of ["reading", "water", "supply", "tank", "shop"]) {
 		for (const [key, text] of Object.entries(sheet[part])) { parts.append(`${part}.${key}`, text); }
 	}
+	for (const [part, values] of [["sign", sheet.signs[0] || {}], ["plan", sheet.rest]]) {
+		for (const [key, text] of Object.entries(values)) {
+			if (typeof text === "string") { parts.append(`${part}.${key}`, text); }
+		}
+	}
 	sheet.stock.forEach((line, i) => Object.entries(line).forEach(([key, text]) =>
 		parts.append(`animal.${i + 1}.${key}`, text)));
 	for (const [key, text] of Object.entries(extra)) {
@@ -196,15 +201,17 @@ function toLink(sheet, extra) {
 function fromLink(fragment, rows) {
 	const sheet = emptySheet(), found = { sheet, wait: [], ask: "" };
 	const known = { reading: rows.reading, water: rows.water, supply: rows.reading, tank: rows.tank, shop: rows.reading,
-		animal: rows["stock line"] };
+		animal: rows["stock line"], sign: rows.sign, plan: rows.plan };
 	let count = 0;
 	for (const [name, text] of new URLSearchParams(fragment)) {
 		const [part, ...rest] = name.split("."), key = rest[rest.length - 1];
 		if (name === "wait") { found.wait = text.split(","); count++; }
 		if (name === "ask") { found.ask = text; count++; }
 		if (!Object.hasOwn(known, part) || !known[part].some((row) => row.key === key) || !text) { continue; }
-		if (part !== "animal") {
-			sheet[part][key] = text;
+		if (part === "sign") {
+			sheet.signs[0] = { ...sheet.signs[0], [key]: text };
+		} else if (part !== "animal") {
+			sheet[part === "plan" ? "rest" : part][key] = text;
 		} else if (/^[0-9]{1,3}$/.test(rest[0])) {
 			sheet.stock[rest[0]] = { ...sheet.stock[rest[0]], [key]: text };
 		} else {

@@ -50,22 +50,17 @@ function threeFigures() {
 		element("dt", {}, key), element("dd", {}, says))));
 }
 
-const STEPS = [
-	{ head: "The water comes first", picture: kindsByHardness,
-		text: "The water out of your tap is given; the animals are chosen. So many kinds are comfortable at each hardness:" },
-	{ head: "The pH follows the minerals", picture: ownCurve,
-		text: "Acid uses the buffer up. Until then the pH comes back; afterwards nothing holds it:" },
-	{ head: "Four figures are enough to begin", picture: threeFigures,
-		text: "From a drop test, a strip, a shop or the supplier's report:" },
-];
+// What is said beside them comes from the program.
+const PICTURES = [kindsByHardness, ownCurve, threeFigures];
 
 function showStep(number) {
-	const step = STEPS[number], last = number === STEPS.length - 1;
-	at("first-head").textContent = `${number + 1} of ${STEPS.length}: ${step.head}`;
-	at("first-text").textContent = step.text;
-	at("first-picture").replaceChildren(step.picture());
+	const { head, says } = page.rows.steps[number], last = number === PICTURES.length - 1;
+	at("first-head").textContent = `${number + 1} of ${PICTURES.length}: ${head}`;
+	at("first-text").textContent = says;
+	at("first-picture").replaceChildren(PICTURES[number]());
 	at("first-next").textContent = last ? "Fill in my water" : "Next";
 	at("first-next").onclick = () => (last ? leaveFirst() : showStep(number + 1));
+	if (number) { at("first").scrollIntoView(); }
 }
 
 function leaveFirst() {
@@ -80,5 +75,7 @@ function firstVisit() {
 	if (page.kept.seen) { return; }
 	at("first").hidden = false;
 	at("first-leave").onclick = leaveFirst;
+	at("below").hidden = false;
+	at("to-answer").textContent = "New here? Three pictures below, or fill in what you know";
 	showStep(0);
 }

@@ -22,13 +22,7 @@ const labelled = (key) => (/[A-Z]/.test(key) ? key
 	: /[0-9]/.test(key) ? key.toUpperCase() : spoken(key[0].toUpperCase() + key.slice(1)));
 
 // Where a key alone does not say to a stranger what is asked.
-const LABELS = { "water-of-kind": "Water of (tap, tank)", "water-more-NO3": "Nitrate (NO3)", "water-more-NO2": "Nitrite (NO2)" };
-
-// "8 platies, 2 angelfish" or "8 platies and 2 angelfish": the first, and what stands behind it.
-function firstOf(typed) {
-	const text = typed.trim(), gap = /\s*[,;+]\s*|\s+and\s+(?=\d)/.exec(text);
-	return gap ? [text.slice(0, gap.index), text.slice(gap.index + gap[0].length)] : [text, ""];
-}
+const LABELS = { "water-of-kind": "Read in (tap, tank)", "water-more-NO3": "Nitrate (NO3)", "water-more-NO2": "Nitrite (NO2)" };
 
 // "14 dH" -> what is typed and its unit; a value without one of the units stays whole.
 function splitUnit(value, units) {
@@ -43,20 +37,18 @@ function joinUnit(text, unit) {
 	return !unit || /[a-z%]\s*$/i.test(text) ? text : `${text} ${unit}`;
 }
 
-// Where a bare figure looks like another unit than the chosen one: hardness beyond what degrees
-// usually are. Returns the rows of both units, or null.
-const DEGREES_MOST = 30;
-function doubtfulUnit(row, value, units) {
-	const [text, unit] = splitUnit(value, units), figure = Number(text.replace(",", "."));
-	const ppm = units.find((one) => one.unit === "ppm");
-	if (!ppm || unit !== units[0].unit || units[0].unit !== "dH" || !(figure > DEGREES_MOST)) { return null; }
-	return { figure: text, degrees: Number((figure * ppm.factor).toFixed(1)) };
+// What the program asks of a bare figure of hardness beyond what degrees usually are; "": nothing.
+function doubtOfUnit(program, row, value, units) {
+	const [text, unit] = splitUnit(value, units);
+	if (!text || units[0].unit !== "dH" || unit !== "dH" || !units.some((one) => one.unit === "ppm")) { return ""; }
+	const { code, error } = program.ask(["water", `--${row.key}`, text]);
+	return code === 2 && /ppm/.test(error) ? error.replace(/^tapshoal: --/, "").trim() : "";
 }
 
 // Which part of a sheet, as a link calls it, the fields of a place fill in; and whose rows these are.
 const PART_OF = { "water-first": "reading", "water-more": "reading", "water-of": "water", water: "tank", "tank-fields": "tank",
 	"tank-more": "tank", "supply-fields": "supply", "shop-fields": "shop", "sign-fields": "sign", "plan-fields": "plan" };
-const PARTS = { reading: "reading", supply: "reading", shop: "reading", water: "water", tank: "tank", animal: "stock line", sign: "sign" };
+const PARTS = { reading: "reading", supply: "reading", shop: "reading", water: "water", tank: "tank", animal: "stock line", sign: "sign", plan: "plan" };
 
 // One field over `values[row.key]`; `changed(key)` is told of every change.
 class Field {
@@ -82,17 +74,13 @@ class Field {
 			this.line.append(element("span", { class: "unit" }, this.units[0].unit));
 		}
 		this.box.append(element("label", { for: this.id }, LABELS[this.id] || labelled(this.row.key)), this.line,
-			element("p", { class: "says", id: help }, this.row.says), ...(this.id === "water-first-GH" ? [this.words()] : []), this.doubt);
+			...this.says(help), this.doubt);
 	}
-	// Who has no figure may know the word: soft, middling and hard as detergents have it.
-	words() {
-		const say = (text, value) => element("button", { type: "button", onclick: () => {
-			this.input.value = value;
-			this.take();
-		} }, text);
-		return element("details", { class: "more" }, element("summary", {}, "I have no figure"),
-			element("p", { class: "row" }, say("soft", "0..8"), say("middling", "8..14"), say("hard", "14..25")),
-			element("p", { class: "says" }, "Your water supplier tells it for nothing: ask for the total hardness and the alkalinity, or look for its report and paste it below. Many shops test a bottle of tap water."));
+	// What is meant; how it is read stands in the fold behind it, where the program says so.
+	says(id) {
+		const how = page.rows.samples[`${this.part}.${this.row.key}`];
+		return how ? [element("details", { class: "how" }, element("summary", { id }, this.row.says), ...how.map((text) => element("p", { class: "says" }, text)))]
+			: [element("p", { class: "says", id }, this.row.says)];
 	}
 	control(attributes) {
 		const { kind, words } = this.row;
@@ -129,15 +117,11 @@ class Field {
 		this.ask();
 		this.changed(this.row.key);
 	}
-	get doubtful() {
-		return !this.sure && doubtfulUnit(this.row, this.values[this.row.key] || "", this.units);
-	}
 	ask() {
-		const doubt = this.doubtful;
+		this.doubtful = this.sure ? "" : doubtOfUnit(page.program, this.row, this.values[this.row.key] || "", this.units.length ? this.units : [{}]);
 		this.doubt.replaceChildren();
-		if (!doubt) { return; }
-		this.doubt.append(
-			`Is that ppm? ${doubt.figure} ppm of calcium carbonate are ${doubt.degrees} dH. `,
+		if (!this.doubtful) { return; }
+		this.doubt.append(`${this.doubtful} `,
 			element("button", { type: "button", onclick: () => this.settle("ppm") }, "It is ppm"), " ",
 			element("button", { type: "button", onclick: () => this.settle("dH") }, "It is dH"));
 	}
@@ -148,6 +132,16 @@ class Field {
 		this.ask();
 		this.changed(this.row.key);
 	}
+}
+
+// Who has no figure may know the word: soft, middling and hard as detergents have it.
+function hardnessWords(field) {
+	const say = (text, value) => element("button", { type: "button", onclick: () => {
+		field.input.value = value;
+		field.take();
+	} }, text);
+	return [element("p", { class: "says" }, "The water is"), element("p", { class: "row" }, say("soft", "0..8"), say("middling", "8..14"), say("hard", "14..25")),
+		...page.rows.samples["reading.GH"].map((text) => element("p", { class: "says" }, text))];
 }
 
 // Fields of rows into a place.

@@ -8,7 +8,9 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "base/date.h"
 #include "cli/commands.h"
+#include "page/animals.h"
 #include "page/fields.h"
 #include "page/plain.h"
 
@@ -40,6 +42,11 @@ EXPORT("fields") int page_fields(void);
  * with it; then 2 comes back.
  */
 EXPORT("plain") int page_plain(const char *file);
+/*
+ * Writes to standard output what one animal as it was typed means (animals.h); `today` is
+ * YYYY-MM-DD.
+ */
+EXPORT("animals") int page_animals(const char *words, const char *today);
 
 void *page_room(size_t size)
 {
@@ -119,6 +126,18 @@ int page_fields(void)
 
 	ts_text_open(&text, NULL);
 	page_fields_write(&text);
+	return said(&text);
+}
+
+int page_animals(const char *words, const char *today)
+{
+	struct ts_text text;
+	long day = 0;
+
+	if (!ts_date_read(today, &day))
+		return 2;
+	ts_text_open(&text, NULL);
+	page_animals_write(&text, &kept, words, day);
 	return said(&text);
 }
 

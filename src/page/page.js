@@ -2,14 +2,13 @@
 // The sheet: what is filled in, the question, the answer below it.
 
 const at = (id) => document.getElementById(id);
-// Readings that are asked for first; all others are behind "More readings".
+// What is asked for first; all else is in the folds.
 const FIRST_READINGS = ["GH", "KH", "pH"];
-const FIRST_OF_TANK = ["volume", "length", "width", "height", "cover", "substrate", "filter", "water_change"];
-const FIRST_OF_ANIMALS = ["count", "since"];
+const OF_TANK = ["length", "width", "height", "cover", "substrate", "filter", "water_change", "feeding"];
 const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
-const WAIT_MS = 60, REST_MS = 300;
+const WAIT_MS = 60, TYPING_MS = 700, REST_MS = 300;
 
-const page = { kept: null, rows: null, program: null, fields: [], question: null, waiting: 0 };
+const page = { kept: null, rows: null, program: null, fields: [], read: [], question: null, chosen: null, auto: null, waiting: 0 };
 
 const sheet = () => page.kept.sheets[page.kept.open];
 const row = (shape, key) => page.rows[shape].find((one) => one.key === key);
@@ -22,105 +21,55 @@ const ask = (words) => page.program.ask(words, sheet(), page.kept.open);
 function buildFields() {
 	const s = sheet(), quantities = page.rows.quantities;
 	s.signs[0] = s.signs[0] || {};
-	const more = page.rows.reading.filter(({ key }) => !FIRST_READINGS.includes(key) && key !== "temperature");
-	const water = page.rows.water.filter(({ key }) => key !== "kept");
-	const into = (id, rows, values) => fieldsInto(at(id), rows, quantities, values, id, changed);
+	const into = (id, rows, values, prefix) => fieldsInto(at(id), rows, quantities, values, prefix || id, changed);
+	const of = (shape, keys) => keys.map((key) => row(shape, key));
+	const without = (shape, keys) => page.rows[shape].filter(({ key }) => !keys.includes(key));
 	page.fields = [
-		...into("water-first", FIRST_READINGS.map((key) => row("reading", key)), s.reading),
-		...into("water-more", more, s.reading),
-		...into("tank-fields", FIRST_OF_TANK.map((key) => row("tank", key)), s.tank),
-		...into("tank-more", page.rows.tank.filter(({ key }) => key !== "temperature" && !FIRST_OF_TANK.includes(key)), s.tank),
-		...into("supply-fields", FIRST_READINGS.map((key) => row("reading", key)), s.supply),
-		...into("shop-fields", SHOP_READINGS.map((key) => row("reading", key)), s.shop),
-		...into("sign-fields", page.rows.sign.filter(({ key }) => key !== "species"), s.signs[0]),
-		...into("plan-fields", page.rows.plan.filter(({ key }) => key !== "name"), s.rest)];
-	const temperature = new Field(row("tank", "temperature"), quantities, s.tank, "water", changed);
-	at("water-first").append(temperature.box);
-	page.fields.push(temperature);
-	const rest = water.map((one) => new Field(one, quantities, s.water, "water-of", changed));
-	at("water-more").append(...rest.map((field) => field.box));
-	// Whether it is the tank's own water changes every answer.
-	at("water-first").prepend(rest.find((field) => field.row.key === "kind").box);
-	page.fields.push(...rest);
-	showStock();
-}
-
-function showStock() {
-	const rest = page.rows["stock line"].filter(({ key }) => key !== "species" && !FIRST_OF_ANIMALS.includes(key));
-	at("stock").replaceChildren(...sheet().stock.map((line, i) => {
-		const first = element("div", { class: "fields" }), more = element("div", { class: "fields" });
-		const into = (place, rows) => page.fields.push(
-			...fieldsInto(place, rows, page.rows.quantities, line, `animal-${i + 1}`, changed));
-		into(first, FIRST_OF_ANIMALS.map((key) => row("stock line", key)));
-		into(more, rest);
-		return element("li", {}, element("h3", {}, line.species), first,
-			element("details", { class: "more" }, element("summary", {}, `More about ${line.species}`), more),
-			element("button", { type: "button", onclick: () => leave(i) }, `Take ${line.species} off`));
-	}));
-}
-
-function leave(index) {
-	sheet().stock.splice(index, 1);
-	showStock();
-	changed();
-	at("animal").focus();
-}
-
-// `rest`: what was typed behind it, which is asked about next.
-function add(species, count, rest) {
-	sheet().stock.push({ species, count: count || "1" });
-	at("animal").value = rest || "";
-	at("names").replaceChildren();
-	at("names-said").textContent = `${species} is on the sheet.`;
-	showStock();
-	changed();
-	if (rest) {
-		complete();
-		at("animal").focus();
-	} else {
-		at(`animal-${sheet().stock.length}-count`).focus();
+		...into("water-first", of("reading", FIRST_READINGS), s.reading),
+		...into("water-more", without("reading", [...FIRST_READINGS, "temperature"]), s.reading),
+		...into("tank-first", of("tank", ["volume"]), s.tank, "tank-fields"),
+		...into("tank-fields", of("tank", OF_TANK), s.tank),
+		...into("tank-more", without("tank", ["temperature", "volume", ...OF_TANK]), s.tank),
+		...into("supply-fields", of("reading", FIRST_READINGS), s.supply),
+		...into("shop-fields", of("reading", SHOP_READINGS), s.shop),
+		...into("sign-fields", without("sign", ["species"]), s.signs[0]),
+		...into("plan-fields", without("plan", ["name"]), s.rest)];
+	const more = (one, values, prefix, place) => {
+		const field = new Field(one, quantities, values, prefix, changed);
+		at(place).append(field.box);
+		page.fields.push(field);
+	};
+	more(row("tank", "temperature"), s.tank, "water", "water-first");
+	for (const one of without("water", ["kept"])) { more(one, s.water, "water-of", "water-more"); }
+	// A running tank is asked for these at once.
+	for (const field of page.fields.filter(({ id }) => ["water-more-NO3", "tank-fields-water_change", "water-of-kind"].includes(id))) {
+		field.home = field.box.parentElement;
 	}
-}
-
-// What is typed comes first, then names that begin with it, then what shops sell; where no name is near,
-// what the program would ask. "10 neon tetras" is a number and a plural.
-const SOLD = ["everywhere", "often", "seldom", "rarely"];
-const searchedFor = (text) => (page.program.json(["find", "--fixed", text]) || { found: [] }).found;
-
-function complete() {
-	const [one, rest] = firstOf(at("animal").value), [, count, text] = /^(\d*)\s*(.*)$/.exec(one), low = text.toLowerCase();
-	at("names").replaceChildren();
-	at("names-said").textContent = "";
-	if (text.length < 2) { return; }
-	const all = searchedFor(text), list = all.length || !/s$/.test(low) ? all : searchedFor(text.slice(0, -1));
-	const near = ([common, matched]) => 2 * (common.toLowerCase() === low || matched.toLowerCase() === low) +
-		matched.toLowerCase().startsWith(low);
-	let found = list.map(({ common, matched, species, sold }) => [common || species, matched || common || species, species, SOLD.indexOf(sold)]);
-	found.sort((a, b) => near(b) - near(a) || a[3] - b[3]);
-	if (!found.length) {
-		const { error } = page.program.ask(["why", text, "--GH", "8 dH"]);
-		at("names-said").textContent = error.replace(/^tapshoal: /, "").trim();
-		found = Array.from(error.matchAll(/(?:did you mean |, |or )([^,(?]+) \(([^)]+)\)/g), (one) => [one[1], one[1], one[2]]);
-	}
-	at("names").replaceChildren(...found.slice(0, 8).map(([common, matched, species]) => element("li", {},
-		element("button", { type: "button", onclick: () => add(common, count, rest) },
-			common === matched || matched === species ? common : `${common} (${matched})`,
-			element("i", {}, ` ${species}`)))));
-	if (rest) { at("names-said").textContent += ` First ${one}; then ${rest}.`; }
-	if (found.length > 8) { at("names-said").textContent += ` ${found.length - 8} more: type on.`; }
+	at("no-figure-words").replaceChildren(...hardnessWords(page.fields.find(({ id }) => id === "water-first-GH")));
+	at("animals").value = s.words;
+	readAnimals();
 }
 
 // ---- The question and its answer
 
+// What is answered where nobody chose: the question that what is filled in lies nearest to.
+function nearest(s) {
+	const order = s.stock.some(({ since }) => since) ? ["tank"] : s.stock.length ? ["together"] : ["fits", "rank"];
+	return order.map((id) => QUESTIONS.find((one) => one.id === id)).find((one) => !missing(one, s).length) || null;
+}
+
 function changed(key) {
 	if (key) { at("first").hidden = page.kept.seen = true; } // who fills in has found the sheet
 	keepSheets(page.kept);
+	const auto = nearest(sheet());
+	if (auto !== page.auto) { page.chosen = null; } // more is known: the question is another one
+	page.auto = auto;
+	page.question = page.chosen || auto;
 	showTold();
 	showQuestions();
 	if (key && page.wait) { showAsked(); }
-	if (!page.question) { return; }
 	clearTimeout(page.waiting);
-	page.waiting = setTimeout(() => answer(), WAIT_MS);
+	page.waiting = setTimeout(() => answer(), page.unclear && document.activeElement === at("animals") ? TYPING_MS : WAIT_MS);
 }
 
 function showTold() {
@@ -134,6 +83,7 @@ function showTold() {
 	if (kind) { kind.doubt.textContent = ofTankUnsaid(s) ? "Taken as the tank's own: animals live in it, and waste was measured. If it is the tap's, choose tap." : ""; }
 	say("part-shop", told(s.shop, page.rows.reading, 4));
 	say("part-animals", s.stock.map((line) => `${line.count || "?"} ${line.species}`).join(", "));
+	say("part-question", page.question ? page.question.says : "");
 }
 
 function showQuestions() {
@@ -159,25 +109,36 @@ function showQuestions() {
 
 // Opens the part in which something is missing.
 function lead(need) {
-	const part = at(need.part), field = part.querySelector(`[data-key="${need.key}"] input`) || part.querySelector("input");
-	part.open = true;
-	field.focus();
+	const part = at(need.part), field = part.querySelector(`[data-key="${need.key}"] input`) || part.querySelector("input, textarea");
+	for (let fold = field.closest("details"); fold; fold = fold.parentElement.closest("details")) { fold.open = true; }
+	(field.getClientRects().length ? field : at("animals")).focus();
 }
 
 function choose(question) {
-	page.question = question;
+	page.chosen = page.question = question;
 	page.kept.seen = true; // who asks has found the way
 	at("first").hidden = true;
 	keepSheets(page.kept);
+	showTold();
 	showQuestions();
-	for (const part of document.querySelectorAll(".part")) { part.open = false; }
+	clearTimeout(page.waiting);
 	answer();
+	toAnswer();
+}
+
+// What is filled in folds to a line each, above the answer.
+function toAnswer() {
+	if (!page.question) {
+		at("first").scrollIntoView();
+		return;
+	}
+	for (const part of document.querySelectorAll(".part")) { part.open = false; }
 	at("answer").focus({ preventScroll: true });
-	at("answer").scrollIntoView();
+	at("part-question").scrollIntoView();
 }
 
 function doubtfulField() {
-	return page.fields.find((field) => field.doubtful && document.contains(field.box));
+	return page.fields.find((field) => field.doubtful);
 }
 
 // What the folds hold: a moment later, or as soon as somebody looks for it.
@@ -188,19 +149,19 @@ function finishAnswer() {
 	if (rest) { rest(); }
 }
 
-// The answer to the question that was chosen.
+// The answer to the question that was chosen, or lies nearest.
 function answer() {
 	clearTimeout(page.resting);
 	page.rest = null;
 	const place = at("answer"), question = page.question, doubt = doubtfulField();
-	place.hidden = false;
+	place.hidden = !question;
+	at("below").hidden = !question && at("first").hidden;
+	if (!question) { return; }
+	at("first").hidden = true;
 	if (missing(question, sheet()).length || doubt) {
-		place.replaceChildren(element("p", {}, doubt ? `First: ${doubt.doubt.firstChild.textContent}`
-			: `This needs ${missing(question, sheet()).map((one) => NEEDS[one].say).join(", ")}.`));
-		if (doubt) {
-			doubt.box.closest("details.part").open = true;
-			doubt.doubt.querySelector("button").focus();
-		}
+		const says = doubt ? doubt.doubtful : `This needs ${missing(question, sheet()).map((one) => NEEDS[one].say).join(", ")}.`;
+		place.replaceChildren(element("p", {}, says));
+		at("to-answer").textContent = says;
 		return;
 	}
 	const words = question.words(sheet());
@@ -221,7 +182,7 @@ function answer() {
 	page.resting = setTimeout(finishAnswer, REST_MS);
 	const verdict = place.querySelector(".verdict");
 	termsOpen(place, page.rows.glossary);
-	at("answered").textContent = verdict ? verdict.textContent : "The answer is below.";
+	at("answered").textContent = at("to-answer").textContent = verdict ? verdict.textContent : "The answer is below.";
 	mark(error);
 }
 
@@ -288,199 +249,28 @@ function brief(words, place) {
 	if (code <= 1) { showText(place, "A short text to paste", out); } else { place.replaceChildren(refusal(error)); }
 }
 
-// ---- Reports, files, links
-
-function readReport() {
-	page.program.put("report.txt", at("report-text").value);
-	const read = page.program.json(["read", "report.txt"]), place = at("report-said");
-	if (!read) {
-		place.replaceChildren(refusal(ofPasted(page.program.ask(["read", "report.txt"]).error)));
-		return;
-	}
-	for (const { key, unit, low, high, value } of read.taken) {
-		if (!row("reading", key)) { continue; }
-		const figure = low !== null && high !== null && low !== high ? `${low}..${high}` : value;
-		sheet().reading[key] = unit ? `${figure} ${unit}` : String(figure);
-	}
-	sheet().reading.method = "utility-report";
-	place.replaceChildren(element("ul", { class: "plain" }, ...read.taken.map((one) => element("li", {},
-			element("b", {}, `${one.key} ${one.printed}`), ` line ${one.line}`))),
-		...reportText());
-	place.prepend(...reportHead());
-	buildFields();
-	changed();
-}
-
-// What the program says above its values: wrapped lines, a sentence begins with a capital.
-function reportHead() {
-	const head = page.program.ask(["read", "report.txt"]).out.split("readings:")[0];
-	return ofPasted(head).replace(/^# ?/gm, "").trim().split(/\n(?=[A-Z])/).map((text) => element("p", {}, text));
-}
-
-// What was pasted is no file to who pasted it.
-const ofPasted = (text) => text.replace(/\breport\.txt:(\d+)(:\d+)?/g, "line $1").replace(/\breport\.txt\b/g, "what you pasted");
-
-// The program's own words about what was asked or left out.
-function reportText() {
-	const said = page.program.ask(["read", "report.txt"]);
-	return [element("details", { class: "more" }, element("summary", {}, "Line by line"),
-		element("pre", { tabindex: "0" }, ofPasted(said.out + said.error)))];
-}
-
-// What a plan names is laid where the plan looks for it, if it was opened with it.
-function layBeside(texts) {
-	for (const text of texts.values()) {
-		for (const named of namedFiles(text)) {
-			const beside = texts.get(named.split("/").pop());
-			if (beside) { page.program.put(normal(OPENED + named).slice(1), beside); }
-		}
-	}
-}
-
-const OPENED = "/opened/by/the/user/";
-async function openFiles(list) {
-	const plain = new Map(), texts = [], read = new Map();
-	const say = (node) => at("open-said").replaceChildren(node);
-	for (const file of list) { read.set(file.name.split("/").pop(), await file.text()); }
-	layBeside(read);
-	for (const [name, text] of read) {
-		page.program.put(`${OPENED.slice(1)}opened.yaml`, text);
-		const { code, out } = page.program.call((running) => running.plain(`${OPENED}opened.yaml`));
-		if (code) { return say(refusal(`${name}: ${out}`)); }
-		plain.set(name, fromYaml(out));
-		texts.push(out);
-	}
-	const next = structuredClone(sheet());
-	try {
-		texts.sort((a, b) => a.startsWith("# plan") - b.startsWith("# plan"));
-		const called = texts.map((text) => takeFile(next, text, plain)).filter(Boolean);
-		rename(called[called.length - 1] || page.kept.open);
-	} catch (error) {
-		return say(refusal(`The plan names ${error.message}: open both files together.`));
-	}
-	page.kept.sheets[page.kept.open] = next;
-	opened_();
-	return say(element("p", {}, `Opened: ${Array.from(plain.keys()).join(", ")}`));
-}
-
-// A sheet as it now stands, into all fields.
-function opened_() {
-	buildFields();
-	showKept();
-	changed();
-}
-
-function rename(name) {
-	const open = page.kept.open, wanted = name.trim() || open;
-	if (wanted === open) { return; }
-	let free = wanted;
-	for (let i = 2; Object.hasOwn(page.kept.sheets, free); i++) { free = `${wanted} ${i}`; }
-	page.kept.sheets[free] = page.kept.sheets[open];
-	delete page.kept.sheets[open];
-	page.kept.open = free;
-}
-
-function another() {
-	let name = "another tank";
-	for (let i = 2; Object.hasOwn(page.kept.sheets, name); i++) { name = `another tank ${i}`; }
-	page.kept.sheets[name] = emptySheet();
-	page.kept.open = name;
-	page.question = null;
-	at("answer").hidden = true;
-	opened_();
-	at("part-water").open = true;
-}
-
-function forget() {
-	delete page.kept.sheets[page.kept.open];
-	if (!Object.keys(page.kept.sheets).length) { page.kept.sheets["my tank"] = emptySheet(); }
-	[page.kept.open] = Object.keys(page.kept.sheets);
-	opened_();
-}
-
-function showKept() {
-	at("kept").replaceChildren(...Object.keys(page.kept.sheets).map((name) =>
-		new Option(name, name, false, name === page.kept.open)));
-	at("kept-name").value = page.kept.open;
-}
-
-const linkTo = (values, extra) => `${location.href.split("#")[0]}#${toLink(values, extra)}`;
-
-// What to ask back is the program's; a link that opens this page goes with it where it has an address.
-function askBack() {
-	const id = at("ask-back").value, address = location.href.split("#")[0];
-	const { out } = page.program.ask(["ask-back", id, ...(location.protocol === "file:" ? [] : ["--page", address])]);
-	showText(at("ask-back-said"), "What to ask back", out.trim());
-}
-
-// "reading.GH": its row.
-function rowOf(name) {
-	const [part, key] = name.split(".");
-	return Object.hasOwn(PARTS, part) && row(PARTS[part], key);
-}
-
-function valueOf(name) {
-	const [part, key] = name.split("."), s = sheet();
-	return (part === "animal" ? s.stock[0] || {} : part === "sign" ? s.signs[0] || {} : s[part])[key];
-}
-
-// Fields that a link waits for, and what becomes of them.
-function showAsked() {
-	const place = at("asked"), open = page.wait.filter((name) => !valueOf(name)), back = element("div", {});
-	place.hidden = false;
-	place.replaceChildren(element("p", {}, open.length ? `Asked of you: ${open.map((name) => labelled(name.split(".")[1])).join(", ")}.`
-		: "All that was asked is filled in. Send this link back:"), back);
-	if (open.length && open.length < page.wait.length) {
-		back.before(element("p", { class: "says" }, "What you do not know stays empty. Then send this link back:"));
-	}
-	if (open.length < page.wait.length) { showText(back, "The filled link", linkTo(sheet(), { ask: page.asked })); }
-	for (const field of page.fields) { field.box.classList.toggle("waits", open.includes(`${field.part}.${field.row.key}`)); }
-	at("animal").classList.toggle("waits", open.includes("animal.species"));
-}
-
-function takeLink(fragment = location.hash.slice(1)) {
-	const link = fragment && fromLink(fragment, page.rows);
-	if (!link) { return; }
-	let name = "from a link";
-	for (let i = 2; Object.hasOwn(page.kept.sheets, name); i++) { name = `from a link ${i}`; }
-	page.kept.sheets[name] = link.sheet;
-	page.kept.open = name;
-	page.kept.seen = true;
-	page.wait = link.wait.length ? link.wait.filter(rowOf) : null;
-	page.asked = link.ask;
-	// What is poured in is asked for beside a sample of the tank.
-	if (page.wait && page.wait.some((name) => name.startsWith("supply."))) { link.sheet.water.kind = link.sheet.water.kind || "tank"; }
-	if (location.hash) { history.replaceState(null, "", location.href.split("#")[0]); }
-}
-
-function askLinked() {
-	const question = QUESTIONS.find(({ id }) => id === page.asked);
-	if (page.wait) {
-		at("part-animals").open = page.wait.some((name) => name.startsWith("animal."));
-		for (const field of page.fields.filter(({ part, row: { key } }) => page.wait.includes(`${part}.${key}`))) {
-			for (let fold = field.box.closest("details"); fold; fold = fold.parentElement.closest("details")) { fold.open = true; }
-		}
-		showAsked();
-	} else if (question && !missing(question, sheet()).length) {
-		choose(question);
-	}
-}
-
 // ---- Beginning
 
 function wire() {
 	at("sheet").addEventListener("submit", (event) => event.preventDefault());
-	at("animal").addEventListener("input", () => {
-		clearTimeout(page.completing);
-		page.completing = setTimeout(complete, WAIT_MS);
-	});
+	wireAnimals();
+	at("to-answer").addEventListener("click", toAnswer);
+	const there = new Set(), observer = new IntersectionObserver((seen) => {
+		for (const { target, isIntersecting } of seen) { there[isIntersecting ? "add" : "delete"](target); }
+		at("below").classList.toggle("there", there.size > 0);
+	}, { rootMargin: "0px 0px -140px 0px" });
+	observer.observe(at("answer"));
+	observer.observe(at("first"));
 	at("answer").addEventListener("input", finishAnswer, true);
 	at("answer").addEventListener("toggle", () => {
 		finishAnswer();
 		if (page.makeNames) { page.makeNames(); }
 	}, true);
 	window.addEventListener("beforeprint", finishAnswer);
-	at("report-read").addEventListener("click", readReport);
+	at("report-text").addEventListener("input", () => {
+		clearTimeout(page.reading);
+		page.reading = setTimeout(readReport, REST_MS);
+	});
 	at("kept").addEventListener("change", () => {
 		page.kept.open = at("kept").value;
 		opened_();

@@ -6,7 +6,9 @@
 const moments = (() => {
 	const id = (name) => document.getElementById(name);
 	const wait = (ms) => new Promise((done) => setTimeout(done, ms));
-	const SOON_MS = 8000;
+	const SOON_MS = 8000, STEPS_MOST = 8;
+	// What a person does: a field typed into, a choice, a tap. Looking and scrolling is none.
+	let steps = 0, reached = {};
 
 	// A closed part hides what is in it in more than one way.
 	const seen = (node) => Boolean(node && node.getClientRects().length &&
@@ -23,6 +25,7 @@ const moments = (() => {
 	function type(name, text) {
 		const field = typeof name === "string" ? id(name) : name;
 		if (!seen(field)) { throw new Error(`${name} is not to be seen`); }
+		steps++;
 		field.focus();
 		field.value = text;
 		field.dispatchEvent(new Event("input", { bubbles: true }));
@@ -30,7 +33,13 @@ const moments = (() => {
 	}
 	function press(button) {
 		if (!seen(button)) { throw new Error("a button is not to be seen"); }
+		steps++;
 		button.click();
+	}
+	// The answer of a moment is on the screen, after so many steps from opening.
+	function isReached(moment) {
+		reached[moment] = steps;
+		expect(steps <= STEPS_MOST, `${moment} took ${steps} steps`);
 	}
 	const labelled = (text, place = document) => Array.from(place.querySelectorAll("button, summary"))
 		.find((one) => one.textContent.trim() === text && seen(one));
@@ -39,41 +48,44 @@ const moments = (() => {
 	function expect(holds, what) {
 		if (!holds) { throw new Error(what); }
 	}
-	const ready = () => until("the page", () => document.documentElement.dataset.ready);
-
-	async function leaveFirst() {
-		await ready();
-		if (!id("first").hidden) { press(id("first-leave")); }
-		expect(id("first").hidden, "the first visit cannot be left");
-	}
-	async function add(name, count, since) {
-		type("animal", name);
-		await until(`names for ${name}`, () => document.querySelector("#names button"));
-		press(document.querySelector("#names button"));
-		const number = document.querySelectorAll("#stock > li").length;
-		type(`animal-${number}-count`, count);
-		if (since) { type(`animal-${number}-since`, since); }
-	}
-	function openPart(name) {
-		if (!id(name).open) { press(id(name).querySelector("summary")); }
+	// The page, with nothing filled in: after another moment a sheet of its own.
+	async function ready() {
+		await until("the page", () => document.documentElement.dataset.ready);
+		if (Object.keys(sheet().reading).length) { press(id("keep-new")); }
+		steps = 0;
 	}
 
-	// Four readings in a shop: what suits, why one does, and the sheet to take along.
+	const verdict = () => id("answer").hidden ? "" : (document.querySelector("#answer .verdict") || { innerText: "" }).innerText;
+	// The first line is told at the foot of the screen, wherever somebody is on the sheet.
+	const told = async (what, holds) => {
+		await until(what, () => holds.test(verdict()));
+		expect(id("to-answer").textContent === document.querySelector("#answer .verdict").textContent, `told is ${id("to-answer").textContent}`);
+	};
+	async function askFor(name) {
+		if (!id("part-question").open) { press(id("part-question").querySelector("summary")); }
+		press(question(name));
+	}
+	const openPart = (name) => { if (!id(name).open) { press(id(name).querySelector("summary")); } };
+
+	// In a shop, with four figures on a note: what to buy; then all that suits, why one does, what to take along.
 	async function shopper(shown) {
-		await leaveFirst();
-		openPart("part-water");
+		await ready();
 		type("water-first-GH", "250");
 		expect(/14 dH/.test(id("water-first").innerText), "a figure like ppm is not asked about");
 		type("water-first-KH", "9");
 		type("water-first-pH", "7,6");
-		type("water-temperature", "25");
-		press(question("rank"));
-		expect(!/suits \d+ of/.test(answer()), "it was ranked before ppm was settled");
+		type("tank-fields-volume", "112");
+		await until("the question of ppm", () => /ppm/.test(answer()));
+		expect(!verdict(), "it was answered before ppm was settled");
 		await shown("asked");
 		press(labelled("It is ppm"));
+		await told("a stock", /go together/);
+		isReached("what to buy, in a shop");
+		await shown("fits");
+		await askFor("rank");
 		await until("the ranking", () => /GH 14/.test(answer()));
 		expect(document.querySelectorAll("#answer .tagged > li").length >= 12, "no list");
-		await until("the whole list", () => document.querySelectorAll("#answer .tagged > li").length > 100);
+		await until("the whole list", () => document.querySelectorAll("#answer .tagged > li").length > 60);
 		await shown("ranked");
 		type(document.querySelector("#answer input[type=search]"), "guppy");
 		const left = Array.from(document.querySelectorAll("#answer .tagged > li")).filter((one) => one.getClientRects().length);
@@ -87,80 +99,130 @@ const moments = (() => {
 		await shown("term");
 		press(term);
 		expect(!document.querySelector("#answer .term-says"), "the sentence of a term does not go away");
-		press(question("shop"));
+		await askFor("shop");
 		await until("the sheet", () => /Ask before you buy/.test(answer()));
+		expect(/go together/.test(verdict()), `the list for the shop has no stock: ${verdict()}`);
 		await shown("shop");
 		press(labelled("The same on a terminal"));
-		expect(/tapshoal rank .*--GH '250 ppm'/.test(answer()), "the call is not shown");
+		expect(/tapshoal propose .*--GH '250 ppm'/.test(answer()), "the call is not shown");
 	}
 
-	// A plan is filled in, judged, saved and opened again.
-	async function checker(shown) {
-		await leaveFirst();
-		openPart("part-water");
-		type("water-first-GH", "6");
-		type("water-first-KH", "3");
-		type("water-first-pH", "7");
-		type("water-temperature", "25");
-		openPart("part-tank");
-		for (const [side, text] of [["length", "80"], ["width", "35"], ["height", "40"]]) { type(`tank-fields-${side}`, text); }
+	// In a shop, two kinds in mind.
+	async function pair(shown) {
+		await ready();
+		type("water-first-GH", "8");
+		type("water-first-KH", "5");
+		type("water-first-pH", "7.4");
+		type("tank-fields-volume", "112");
+		type("animals", "8 harlequin rasboras, 2 angelfish");
+		await told("the judgement", /^Not /);
+		isReached("two kinds in mind, in a shop");
+		await shown("pair");
+		await askFor("shop");
+		await until("the sheet", () => /Ask before you buy/.test(answer()));
+		expect(/angelfish/.test(answer()) && /^Not /.test(verdict()), "the list for the shop has no plan");
+		await shown("pair-shop");
+		// Names that are not clear are asked about in place, and one that nobody knows never passes.
 		openPart("part-animals");
-		type("animal", "10 neon tetras, 2 anglfish");
-		for (const count of ["10", "2"]) {
-			await until("a name of two", () => document.querySelector("#names button"));
-			press(document.querySelector("#names button"));
-			const number = document.querySelectorAll("#stock > li").length;
-			expect(id(`animal-${number}-count`).value === count, `animal ${number} is not ${count}`);
-		}
-		expect(id("animal").value === "", `left over: ${id("animal").value}`);
+		type("animals", "6 cory, 2 ang");
+		await until("choices", () => document.querySelectorAll("#names button").length > 2);
+		await shown("which");
+		press(labelled("peppered cory Hoplisoma paleatum"));
+		press(labelled("angelfish Pterophyllum scalare"));
+		expect(id("animals").value === "6 peppered cory, 2 angelfish", id("animals").value);
+		type("animals", "6 peppered cory, 3 blahfoo");
+		await until("the unknown one", () => /'blahfoo' is not in the catalogue/.test(answer()));
+		await shown("unknown");
+	}
+
+	// A tank that runs: is all well, and what about the pH; then the plan is saved and opened again.
+	async function checker(shown) {
+		await ready();
+		type("water-first-GH", "14");
+		type("water-first-KH", "9");
+		type("water-first-pH", "8.2");
+		type("water-temperature", "24");
+		type("tank-fields-volume", "180");
+		type("animals", "6 platies, 6 bronze corys");
+		type("lived", "for 2 years");
+		type("water-more-NO3", "25");
+		await told("what to do", /pH/);
+		isReached("a running tank, checked");
 		await shown("filled");
-		press(question("together"));
-		await until("the judgement", () => /neon tetra/.test(answer()));
-		expect(/angelfish/.test(answer()), "one of the animals is not judged");
-		await shown("judged");
+		press(id("well"));
+		expect(/deaths: 0/.test(yaml(planFile(page.kept.sheets[page.kept.open], "t"))), "that all are well is not in the plan");
+		await shown("well");
 		press(labelled("As a short text"));
 		const brief = document.querySelector("#answer textarea").value;
 		expect(brief.length > 40 && brief.length <= 600, `the short text has ${brief.length} letters`);
+		press(labelled("Its sides, lid, ground, filter, care"));
+		for (const [side, text] of [["length", "100"], ["width", "40"], ["height", "45"]]) { type(`tank-fields-${side}`, text); }
+		await until("the sides", () => !/sides of the tank are not given/.test(answer()));
 		const saved = yaml(planFile(page.kept.sheets[page.kept.open], "again"));
 		await openFiles([new File([saved], "plan.yaml")]);
 		expect(/Opened: plan.yaml/.test(id("open-said").innerText), id("open-said").innerText);
-		expect(document.querySelectorAll("#stock > li").length === 2 && id("water-first-GH").value === "6", "what was opened is something else");
+		expect(document.querySelectorAll("#stock > li").length === 2 && id("water-first-GH").value === "14", "what was opened is something else");
 		const lines = (text) => text.split("\n").sort().join("\n"); // keys stand in the order of the rows by now
-		expect(lines(yaml(planFile(page.kept.sheets[page.kept.open], "again"))) === lines(saved), "saving what was opened differs");
+		expect(lines(yaml(planFile(page.kept.sheets[page.kept.open], "again"))) === lines(saved), `saving what was opened differs: ${lines(saved)} / ${lines(yaml(planFile(page.kept.sheets[page.kept.open], "again")))}`);
 		const linted = page.program.ask(["lint", "plan.yaml"], page.kept.sheets[page.kept.open], "again");
 		expect(linted.code === 0, linted.out + linted.error);
+		await askFor("drift");
+		await until("where it goes", () => /nitrate/i.test(answer()));
+		await shown("drift");
 	}
 
-	// The first visit to its end, then a supplier's report by paste.
+	// A supplier's report by paste, and what can be kept in it.
 	async function newcomer(shown) {
 		await ready();
+		press(labelled("Paste a report"));
+		type("report-text", "Supply area Invented Valley\npH 7.45\nTotal hardness 15.2 dH\nCalcium 88.1 mg/L\n" +
+			"Magnesium 12.4 mg/L\nTotal alkalinity 4.33 meq/L\nNitrate (as NO3) 9.8 mg/L\nTaste none\n");
+		type("tank-fields-volume", "60");
+		await told("a stock", /go together/);
+		isReached("a report, and what can be kept");
+		expect(!/report\.txt/.test(id("report-said").textContent), "what was pasted is called a file");
+		expect(/line 3/.test(id("report-said").innerText), `no line is named: ${id("report-said").innerText}`);
+		expect(id("water-first-GH").value === "15.2", `GH is ${id("water-first-GH").value}`);
+		await shown("read");
+		await askFor("rank");
+		await until("the ranking", () => document.querySelectorAll("#answer .tagged > li").length >= 12);
+		isReached("a report, and the whole choice");
+		await askFor("water");
+		await until("the water", () => /GH 1[0-9]/.test(answer()));
+		await shown("water");
+		await askFor("titrate");
+		await until("acid", () => /KH/.test(verdict()));
+		await shown("acid");
+	}
+
+	// The first visit to its end, and what is beside the fields.
+	async function first(shown) {
+		await ready();
 		expect(!id("first").hidden, "no first visit");
+		await shown("open");
 		for (let step = 0; step < 3; step++) {
 			expect(id("first-picture").children.length, `step ${step + 1} has no picture`);
 			await shown(`step${step + 1}`);
 			press(id("first-next"));
 		}
-		press(labelled("My supplier's report"));
-		type("report-text", "Supply area Invented Valley\npH 7.45\nTotal hardness 15.2 dH\nCalcium 88.1 mg/L\n" +
-			"Magnesium 12.4 mg/L\nTotal alkalinity 4.33 meq/L\nNitrate (as NO3) 9.8 mg/L\nTaste none\n");
-		press(id("report-read"));
-		expect(!/report\.txt/.test(id("report-said").textContent), "what was pasted is called a file");
-		expect(/line 3/.test(id("report-said").innerText), `no line is named: ${id("report-said").innerText}`);
-		expect(id("water-first-GH").value === "15.2", `GH is ${id("water-first-GH").value}`);
-		await shown("read");
-		press(question("water"));
-		await until("the water", () => /GH 1[0-9]/.test(answer()));
-		await shown("water");
-		press(question("titrate") || question("rank"));
-		await shown("acid");
+		expect(id("first").hidden, "the first visit does not end");
+		press(document.querySelector("[data-key=GH] .how > summary"));
+		expect(/drops/.test(document.querySelector("[data-key=GH] .how").innerText), "how GH is read is not said");
+		press(labelled("No figures?"));
+		press(labelled("hard"));
+		await told("what suits hard water", /suit/);
+		isReached("no figures at all");
+		for (const fold of document.querySelectorAll("#sheet details")) { fold.open = true; }
+		await shown("all-open");
 	}
 
 	// Somebody is asked: the sheet of what to ask back, the link filled in, the short answer.
 	async function adviser(shown) {
-		await leaveFirst();
+		await ready();
 		press(labelled("For those who are asked by others"));
 		type("ask-back", "rank");
 		press(id("ask-back-make"));
+		isReached("what to ask back");
 		const text = document.querySelector("#ask-back-said textarea").value;
 		expect(/general hardness/.test(text) && /KH/.test(text), `it asks: ${text}`);
 		const same = page.program.ask(["ask-back", "rank"]).out.trim();
@@ -170,6 +232,7 @@ const moments = (() => {
 		takeLink(toLink(emptySheet(), { wait: "reading.GH,reading.KH,reading.pH", ask: "rank" }));
 		opened_();
 		askLinked();
+		steps = 0;
 		expect(/Asked of you: GH, KH, pH/.test(id("asked").innerText), id("asked").innerText);
 		await shown("waiting");
 		type("water-first-GH", "6");
@@ -187,12 +250,13 @@ const moments = (() => {
 		press(labelled("As a short text"));
 		const brief = document.querySelector("#answer textarea").value;
 		expect(/suits|suit /.test(brief) && brief.length <= 600, `the short text: ${brief}`);
+		isReached("a filled link and the short text of its answer");
 		await shown("brief");
 	}
 
 	// A hundred texts that would rather be something else, wherever somebody else's text comes in.
 	async function hostile() {
-		await leaveFirst();
+		await ready();
 		const bad = ["<script>window.broken=1</script>", "<img src=x onerror=window.broken=1>", "\"><svg onload=window.broken=1>",
 			"</textarea><b id=broken>", "</main><main id=broken>", "javascript:window.broken=1", "{{7*7}}", "'; --", "\u202egnp.exe", "\0",
 			"<!--", "]]>", "&lt;b id=broken&gt;", "<base href=//x.invalid>", "<meta http-equiv=refresh content=0>",
@@ -210,6 +274,8 @@ const moments = (() => {
 			takeLink(toLink(s, { ask: text, wait: text }));
 			opened_();
 			askLinked();
+			id("animals").value = `3 ${text}, ${text}`;
+			id("animals").dispatchEvent(new Event("input"));
 			id("report-text").value = `pH 7.4 ${text}\nTotal hardness 6 dH ${text}`;
 			readReport();
 			await openFiles([new File([text], "a.yaml")]);
@@ -231,13 +297,55 @@ const moments = (() => {
 		id("answer").replaceChildren(said.code <= 1 ? fragmentOf(said.out) : refusal(said.error));
 	}
 
-	const all = { shopper, checker, newcomer, adviser, hostile };
+	// What the program has said, so that nobody else says anything about fish and water.
+	class Heard {
+		constructor() {
+			const call = page.program.call.bind(page.program);
+			this.all = "";
+			page.program.call = (run) => {
+				const said = call(run);
+				this.take(said.out);
+				this.take(said.error);
+				return said;
+			};
+			page.program.call((running) => running.fields());
+		}
+		static plain(text) { return text.replace(/[\s\u00a0"]+/g, " "); }
+		take(text) {
+			let said = text;
+			if (text.includes("<main>")) {
+				const page_ = new DOMParser().parseFromString(untyped(text.slice(text.indexOf("<main>"), text.lastIndexOf("</main>"))), "text/html");
+				said = `${page_.body.textContent} ${Array.from(page_.body.querySelectorAll("text, [aria-label]")).map((one) => one.textContent).join(" ")}`;
+			} else if (/^\{/.test(text)) {
+				const leaves = [], leaf = (value) => (value && typeof value === "object" ? Object.values(value).forEach(leaf) : leaves.push(value));
+				leaf(JSON.parse(text));
+				said = leaves.join(" ");
+			}
+			this.all += ` ${Heard.plain(ofPasted(said)).replace(/(^| )# ?/g, " ").replace(/ ([.,;:?])/g, "$1")}`;
+		}
+		// Texts on the screen that neither the program has said nor are one of the page's own labels.
+		strange() {
+			const walker = document.createTreeWalker(document.querySelector("main"), NodeFilter.SHOW_TEXT), list = [];
+			while (walker.nextNode()) {
+				const node = walker.currentNode, text = Heard.plain(node.data).trim().replace(/ ([.,;:?])/g, "$1");
+				if (text.split(" ").length < 3 || !seen(node.parentElement) || node.parentElement.closest("textarea, pre, option, .away, .told")) { continue; }
+				if (!this.all.includes(text) && !window.ownLabels.some((label) => new RegExp(`^(?:${label})$`).test(text))) { list.push(text); }
+			}
+			return list;
+		}
+	}
+
+	const all = { shopper, pair, checker, newcomer, first, adviser, hostile };
 	return {
 		names: Object.keys(all),
 		// Starts a moment; where it is can be read from `window.moment`.
 		start(name) {
-			window.moment = { at: "", wrong: null, said: "" };
+			[steps, reached] = [0, {}];
+			window.moment = { at: "", wrong: null, said: "", reached };
+			const heard = new Heard();
 			const shown = async (picture) => {
+				const strange = window.takesPictures ? heard.strange() : [];
+				expect(!strange.length, `${picture}: the page says by itself: ${strange.join(" / ")}`);
 				window.moment.at = picture;
 				while (window.moment.at) { await wait(10); }
 			};

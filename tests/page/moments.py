@@ -25,9 +25,15 @@ from engines import ENGINES, missing  # noqa: E402
 
 HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
-MOMENTS = ("shopper", "checker", "newcomer", "adviser", "hostile")
+MOMENTS = ("shopper", "pair", "checker", "newcomer", "first", "adviser", "hostile")
 LOOKS = ((360, "light"), (390, "dark"), (800, "light"), (1280, "dark"), (320, "dark"), (1600, "light"))
+# The answers that follow what is filled in, each with what is added to the sheet before it.
+ANSWERS = (("rank", 'Object.assign(s.reading, {GH: "14 dH", KH: "9 dH", pH: "7.6"})'), ("fits", 's.tank.volume = "112 L"'),
+           ("together", 's.words = "8 harlequin rasboras, 2 angelfish"'), ("tank", 's.lived = "for 6 months"'))
 LONGEST_S = 120
+STEPS = {}  # from opening to the answer of a moment
+# The page's own labels, a pattern a line; every other text on the screen comes from the program.
+LABELS = [line for line in (HERE / "labels.txt").read_text(encoding="utf-8").splitlines() if line]
 SIDEWAYS = "return document.documentElement.scrollWidth - document.documentElement.clientWidth"
 # Buttons and fields are 44 px high; a term inside a sentence is as high as its line.
 SMALL = """return Array.from(document.querySelectorAll("button:not(.term), input, select, textarea, summary")).filter(e => {
@@ -69,6 +75,7 @@ def play(browser, name, shown):
             wrong += shown(name, state["at"]) or []
             browser.run("window.moment.at = ''")
         elif state["wrong"] is not None:
+            STEPS.update(state["reached"])
             return wrong + ([state["wrong"]] if state["wrong"] else [])
         else:
             time.sleep(0.02)
@@ -84,6 +91,7 @@ def begin(browser, address):
         browser.go("about:blank")
         browser.go(address)
         wrong = until_ready(browser)
+    browser.run("window.ownLabels = arguments[0]", LABELS)
     browser.run((HERE / "moments.js").read_text(encoding="utf-8"))
     return wrong
 
@@ -145,10 +153,10 @@ def by_keys(browser, page):
     def of(name):
         return lambda active: active.get_attribute("id") == name
 
-    tab_to("leaving", of("first-leave")).send_keys(Keys.ENTER)
-    driver.switch_to.active_element.send_keys("6")
+    tab_to("GH", of("water-first-GH")).send_keys("6")
     tab_to("KH", of("water-first-KH")).send_keys("3")
     tab_to("pH", of("water-first-pH")).send_keys("7")
+    tab_to("the questions", lambda a: a.tag_name == "summary" and "The question" in a.text).send_keys(Keys.ENTER)
     tab_to("the question", lambda a: a.get_attribute("data-question") == "rank").send_keys(Keys.ENTER)
     name = tab_to("a name", lambda a: "name" in (a.get_attribute("class") or "").split())
     name.send_keys(Keys.ENTER)
@@ -196,7 +204,7 @@ def quick(browser, page):
         empty = pathlib.Path(folder) / "empty.html"
         empty.write_text("<!DOCTYPE html><html lang='en'><title>empty</title><p id='wait'></p><script>"
                          "document.documentElement.dataset.ready = 'yes'</script></html>", encoding="utf-8")
-        figures = {"empty": [], "usable": [], "answer": []}
+        figures = {name: [] for name in ["empty", "usable"] + [name for name, _ in ANSWERS]}
         since = "return performance.now()"
         for _ in range(10):
             for name, path in (("empty", empty), ("usable", page)):
@@ -206,19 +214,21 @@ def quick(browser, page):
                 until_ready(browser)
                 figures[name].append(browser.run("return window.readyAt || performance.timing.loadEventEnd - "
                                                  "performance.timing.navigationStart") or browser.run(since))
-            figures["answer"].append(browser.run("""
-const s = page.kept.sheets[page.kept.open];
-Object.assign(s.reading, {GH: "14 dH", KH: "9 dH", pH: "7.6"});
-page.question = QUESTIONS[0];
+            for name, filled in ANSWERS:
+                figures[name].append(browser.run("""
+const s = sheet();
+%s;
+buildFields();
+page.question = QUESTIONS.find(({ id }) => id === arguments[0]);
 const began = performance.now();
 answer();
 document.body.offsetHeight;
-return performance.now() - began + WAIT_MS;"""))
+return performance.now() - began + WAIT_MS;""" % filled, name))
             browser.run("localStorage.clear()")
         browser.slow(1)
     medians = {name: statistics.median(list_) for name, list_ in figures.items()}
-    print("# slowed four times, median of ten: empty page %.0f ms, usable %.0f ms, answer %.0f ms after the "
-          "last key" % (medians["empty"], medians["usable"], medians["answer"]))
+    print("# slowed four times, median of ten: empty page %.0f ms, usable %.0f ms; after the last key: %s" % (
+        medians["empty"], medians["usable"], ", ".join("%s %.0f ms" % (n, medians[n]) for n, _ in ANSWERS)))
     return medians
 
 
@@ -227,7 +237,7 @@ def of_chromium(browser, page, args):
     for width, scheme in LOOKS if args.whole else LOOKS[:1]:
         browser.look(width, scheme)
         look = Look(browser, width, scheme, args)
-        for name in MOMENTS[:4]:
+        for name in MOMENTS[:-1]:
             wrong = begin(browser, page.as_uri()) or play(browser, name, look)
             wrong += ["console: %s" % line for line in browser.console()]
             wrong += ["asked for: %s" % line for line in browser.requests()]
@@ -247,8 +257,7 @@ def of_chromium(browser, page, args):
         return
     medians = quick(browser, page)
     yield "usable within 1.5 s, answer within 300 ms, slowed four times", [
-        "%s %.0f ms" % (name, medians[name]) for name, most in (("usable", 1500), ("answer", 300))
-        if medians[name] > most]
+        "%s %.0f ms" % (name, medians[name]) for name in medians if medians[name] > (1500 if name == "usable" else 300)]
 
 
 def own(browser, page):
@@ -281,7 +290,7 @@ def printed(browser, page):
     browser.look(800, "light", "print")
     state = browser.run("""const seen = e => Boolean(e && e.getClientRects().length);
 return [seen(document.querySelector("#sheet")), seen(document.querySelector("#tools")),
-seen(document.querySelector("#answer .paper")), seen(document.querySelector("#answer .tagged > li")),
+seen(document.querySelector("#answer .paper")), seen(document.querySelector("#answer .entries > li")),
 document.querySelector("#answer .paper").innerText.includes("14")]""")
     browser.look(390, "light")
     return [] if state == [False, False, True, True, True] else ["fields, tools, water, list, GH: %s" % state]
@@ -328,6 +337,7 @@ def main(argv):
             print("%s %d - %s" % ("not ok" if wrong else "ok", number, what), flush=True)
             for line in wrong[:20]:
                 print("# %s" % line)
+    print("# steps from opening to the answer: %s" % ", ".join("%s: %d" % one for one in STEPS.items()))
     print("1..%d" % number)
     return int(bad or not number)
 

@@ -1,0 +1,172 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The same reader and the same catalogue as those of `check`; nothing is decided here.
+ */
+#include "page/animals.h"
+
+#include <string.h>
+
+#include "base/arena.h"
+#include "catalogue/fold.h"
+#include "cli/check_words.h"
+#include "model/shape.h"
+#include "report/json.h"
+#include "words/animal.h"
+#include "words/names.h"
+
+static void write_said(struct ts_json *j, const char *key, struct ts_text *text)
+{
+	j->text->failed |= text->failed;
+	ts_json_text(j, key, text->len ? ts_text_get(text) : NULL);
+	text->len = 0;
+}
+
+/* Texts as a file of ours has them. */
+static void write_line(struct ts_json *j, const struct ts_stock_line *line)
+{
+	const struct ts_field *sex = ts_shape_field(&ts_shape_stock_line, "sex");
+
+	ts_json_object(j, "line");
+	ts_json_text(j, "species", line->species);
+	ts_json_number(j, "count", line->count > 0 ? line->count : 1, 0);
+	if (line->sex)
+		ts_json_text(j, "sex", sex->words[line->sex]);
+	if (line->since && *line->since)
+		ts_json_text(j, "since", line->since);
+	ts_json_end_object(j);
+}
+
+#define CHOICES_MOST 8
+
+/* A species that has a name in which a word begins with what was typed. */
+struct choice {
+	const struct ts_species *species;
+	const char *name;
+	int rank; /* what is sold most, then those whose name itself begins so */
+};
+
+/* 0: the name begins so; 1: a later word of it; 2: none. */
+static int begins(const char *name, const char *typed, size_t len)
+{
+	char folded[TS_FOLD_ROOM];
+
+	ts_fold(TS_FOLD_NAME, name, strlen(name), folded, sizeof folded);
+	if (strncmp(folded, typed, len) == 0)
+		return 0;
+	for (const char *at = folded; (at = strchr(at, ' ')); at++) {
+		if (strncmp(at + 1, typed, len) == 0)
+			return 1;
+	}
+	return 2;
+}
+
+static struct choice choice_of(const struct ts_species *species, const char *typed, size_t len)
+{
+	struct choice ret = {species, NULL, 0};
+	const char *name;
+	int best = 2;
+
+	for (size_t i = 0; (name = ts_species_name(species, i)); i++) {
+		int how = begins(name, typed, len);
+
+		if (how < best) {
+			best = how;
+			ret.name = name;
+		}
+	}
+	ret.rank = 2 * species->sold + best;
+	return ret;
+}
+
+/* The first few by rank into `ret`; how many. */
+static size_t begun_with(
+	const struct ts_catalogue *catalogue, const char *text, struct choice ret[CHOICES_MOST])
+{
+	char typed[TS_FOLD_ROOM];
+	size_t len = ts_fold(TS_FOLD_NAME, text, strlen(text), typed, sizeof typed), count = 0;
+
+	for (size_t i = 0; len && i < catalogue->count; i++) {
+		struct choice one = choice_of(catalogue->items[i], typed, len);
+		size_t at = count;
+
+		if (!one.name)
+			continue;
+		for (; at && ret[at - 1].rank > one.rank; at--) {
+			if (at < CHOICES_MOST)
+				ret[at] = ret[at - 1];
+		}
+		if (at < CHOICES_MOST)
+			ret[at] = one;
+		count += count < CHOICES_MOST;
+	}
+	return count;
+}
+
+static void write_choice(struct ts_json *j, const char *name, const struct ts_species *species)
+{
+	ts_json_object(j, NULL);
+	ts_json_text(j, "name", name);
+	ts_json_text(j, "species", species->species);
+	ts_json_end_object(j);
+}
+
+/* A name that is being typed is completed; another one, or a group's, has its candidates. */
+static void write_choices(struct ts_json *j, const struct ts_catalogue *catalogue, const char *name,
+	const struct ts_candidates *meant)
+{
+	struct choice begun[CHOICES_MOST];
+	size_t count = meant->how == TS_NAME_GROUP ? 0 : begun_with(catalogue, name, begun);
+
+	for (size_t i = 0; i < count; i++)
+		write_choice(j, begun[i].name, begun[i].species);
+	for (size_t i = 0; !count && i < meant->count; i++)
+		write_choice(j, meant->items[i].name, meant->items[i].species);
+}
+
+static void write_meant(struct ts_json *j, const char *name, const struct ts_catalogue *catalogue)
+{
+	struct ts_candidates meant;
+	const struct ts_species *species = ts_catalogue_species(catalogue, name, &meant);
+	struct ts_text said;
+
+	ts_text_open(&said, NULL);
+	if (species)
+		ts_say_name(&said, species);
+	write_said(j, "name", &said);
+	if (species)
+		ts_say_taken(&said, name, &meant);
+	else
+		ts_say_candidates(&said, name, &meant);
+	write_said(j, "says", &said);
+	ts_json_list(j, "choices");
+	if (!species)
+		write_choices(j, catalogue, name, &meant);
+	ts_json_end_list(j);
+	ts_text_drop(&said);
+}
+
+void page_animals_write(
+	struct ts_text *out, const struct ts_catalogue *catalogue, const char *words, long today)
+{
+	struct ts_stock_line line;
+	struct ts_arena arena;
+	struct ts_text error;
+	struct ts_json j;
+
+	ts_arena_open(&arena, &out->allocator);
+	ts_text_open(&error, NULL);
+	ts_json_open(&j, out);
+	j.line = true;
+	ts_json_object(&j, NULL);
+	if (check_words(&arena, words, today, &line, &error)) {
+		write_line(&j, &line);
+		write_meant(&j, line.species, catalogue);
+	} else {
+		write_said(&j, "says", &error);
+	}
+	ts_json_end_object(&j);
+	ts_text_put(out, "\n");
+	out->failed |= arena.failed;
+	ts_text_drop(&error);
+	ts_arena_drop(&arena);
+}

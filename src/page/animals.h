@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Animals as they are typed into the page, one at a time: what the words of a call mean.
+ */
+#ifndef TS_PAGE_ANIMALS_H
+#define TS_PAGE_ANIMALS_H
+
+#include <tapshoal/catalogue.h>
+
+#include "base/text.h"
+
+/*
+ * Adds one line of JSON for words like "10 neon tetra" or "6 guppies for 2 years": the keys of a
+ * stock line ("line"; null: no animal), whom the catalogue takes it for ("name"; null: nobody),
+ * what is to be said of that ("says"), and whom else it may mean ("choices"). `today`: days since
+ * 1970-01-01.
+ */
+void page_animals_write(
+	struct ts_text *out, const struct ts_catalogue *catalogue, const char *words, long today);
+
+#endif
