@@ -73,14 +73,17 @@ static void take_verdict(struct ts_check_work *w)
 		[TS_CONCERN] = TS_PLAN_SOUND_IF,
 		[TS_CONFLICT] = TS_PLAN_UNSOUND};
 	enum ts_plan_verdict verdict = w->entry_count ? of[w->entries[0].severity] : TS_PLAN_SOUND;
+	unsigned not_yet;
 
 	w->check.verdict = verdict;
 	w->out->verdict = ts_check_verdict_words[verdict];
 	/* Beside unexplained signs nothing is known to be well. */
 	w->out->answered = w->check.answered && !(w->advice_count && ts_check_unwell(w));
-	w->out->passes =
-		w->out->answered && verdict <= TS_PLAN_SOUND_IF && all_can_be_kept(w) &&
-		!(w->check.planned_groups && w->check.profile.unusual & TS_UNUSUAL__NOBODY_YET);
+	/* Who lives there may stay in soft water; what cannot all be right is no yes for anybody.
+	 */
+	not_yet = w->check.planned_groups ? TS_UNUSUAL__NOBODY_YET : TS_UNUSUAL__CONTRADICTIONS;
+	w->out->passes = w->out->answered && verdict <= TS_PLAN_SOUND_IF && all_can_be_kept(w) &&
+			 !(w->check.profile.unusual & not_yet);
 }
 
 enum ts_status ts_answer_check(const struct ts_check_question *question,

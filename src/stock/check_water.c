@@ -117,13 +117,25 @@ static bool excluded_by_it(const struct ts_plan_group *g)
 	return (whole ? m->verdict : m->at[g->misfit_at].verdict) == TS_EXCLUDED;
 }
 
+/* Salt of the sea harms at once: who is said to live in it, was read wrong or is in danger. */
+static bool too_salty(const struct ts_plan_group *g)
+{
+	return g->misfit_at == TS_SALINITY && g->match.at[TS_SALINITY].uncomfortable_by > 0;
+}
+
+/* Who has lived there for long says that its water is borne, but not that of the sea. */
+static bool borne_for_long(struct ts_judging *w, const struct ts_plan_group *g)
+{
+	return ts_lived_well(w, g) && !too_salty(g);
+}
+
 /* How grave it is that the water is not the animal's own; open and worse never pass. */
 static enum ts_severity of_misfit(struct ts_judging *w, const struct ts_plan_group *g)
 {
 	const struct ts_match *m = &g->match;
 	const struct ts_profile *profile = &w->out->profile;
 	bool minerals = profile->at[TS_GH].given && profile->at[TS_KH].given;
-	bool well = ts_lived_well(w, g);
+	bool well = borne_for_long(w, g);
 
 	if (g->misfit < TS_MISFIT_OPEN)
 		return TS_NOTE;
@@ -232,7 +244,7 @@ static void find_ways(struct ts_check *c)
 	for (size_t i = 0; i < c->group_count; i++) {
 		struct ts_plan_group *g = &c->groups[i];
 
-		if (g->misfit == TS_MISFIT_OFF && g->misfit_at != TS_TEMPERATURE &&
+		if (g->misfit == TS_MISFIT_OFF && g->misfit_at != TS_TEMPERATURE && !too_salty(g) &&
 			isnan(g->match.copper_borne_mg_l))
 			g->way = ts_misfit_way(!only_planned(g), others_suit, a_spoon);
 	}
@@ -254,7 +266,7 @@ static bool moves(const struct ts_judging *w)
 static void say_misfit(struct ts_judging *w, const struct ts_plan_group *g)
 {
 	const struct ts_match *m = &g->match;
-	bool open = g->misfit == TS_MISFIT_OPEN && (m->gh_missing || !ts_lived_well(w, g));
+	bool open = g->misfit == TS_MISFIT_OPEN && (m->gh_missing || !borne_for_long(w, g));
 	struct ts_ruling *r;
 
 	if (g->misfit == TS_MISFIT_NONE)

@@ -72,6 +72,12 @@ static bool goes_before(const struct ts_match *m, int p, int than)
 	return than < 0 || than == TS_PH || (p == m->limiting && p != TS_PH);
 }
 
+/* Salt of the sea, or what may be it, is told before any hardness. */
+static bool too_salty(const struct ts_match *m, int p, enum ts_misfit here)
+{
+	return p == TS_SALINITY && here >= TS_MISFIT_OPEN && m->at[p].uncomfortable_by > 0;
+}
+
 enum ts_misfit ts_misfit_of(
 	const struct ts_match *m, const struct ts_profile *profile, int *ret_parameter)
 {
@@ -81,10 +87,12 @@ enum ts_misfit ts_misfit_of(
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
 		enum ts_misfit here = ts_misfit_at(m, profile, (enum ts_parameter)p);
 
-		if (here == TS_MISFIT_NONE || here < worst ||
-			(here == worst && !goes_before(m, p, *ret_parameter)))
+		if (here == TS_MISFIT_NONE ||
+			(!too_salty(m, p, here) &&
+				(here < worst ||
+					(here == worst && !goes_before(m, p, *ret_parameter)))))
 			continue;
-		worst = here;
+		worst = here > worst ? here : worst;
 		*ret_parameter = p;
 	}
 	if (!isnan(m->copper_borne_mg_l))

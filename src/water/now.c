@@ -27,7 +27,7 @@ static const size_t forms[TS_NOW__COUNT][FORMS_MOST] = {
 	[TS_NOW_KH] = {M(kh_dh), M(alkalinity_meq_l)},
 	[TS_NOW_PH] = {M(ph)},
 	[TS_NOW_TEMPERATURE] = {M(temp_c)},
-	[TS_NOW_SALINITY] = {M(salinity_g_l)},
+	[TS_NOW_SALINITY] = {M(salinity_g_l), M(specific_gravity)},
 	[TS_NOW_CONDUCTIVITY] = {M(conductivity_us_cm), M(tds_mg_l)},
 	[TS_NOW_TAN] = {M(tan_mg_l)},
 	[TS_NOW_NO2] = {M(no2_mg_l), M(no2_n_mg_l)},
@@ -165,6 +165,17 @@ static void keep_doubts(struct ts_now *now, const struct ts_practice *practice)
 	keep_doubt(now, TS_NOW_PH, &r->ph, TS_PH, practice);
 }
 
+/* Salt by a hydrometer and solids by a meter are read, though no figure of the row's own unit is.
+ */
+static bool tells(const struct ts_reading *r, enum ts_now_value value)
+{
+	bool any = !isnan(ts_reading_value(r, value));
+
+	for (int f = 0; value != TS_NOW_GH && f < FORMS_MOST && forms[value][f]; f++)
+		any |= at(r, forms[value][f])->kind != TS_MEASURE_NONE;
+	return any;
+}
+
 static void find_newest(struct ts_now *now, enum ts_now_value value,
 	const struct ts_reading *readings, size_t count, long today)
 {
@@ -173,8 +184,7 @@ static void find_newest(struct ts_now *now, enum ts_now_value value,
 	for (size_t i = 0; i < count; i++) {
 		const struct ts_reading *r = &readings[i];
 
-		if (isnan(ts_reading_value(r, value)) || ts_reading_is_ahead(r, today) ||
-			!newer(r, from))
+		if (!tells(r, value) || ts_reading_is_ahead(r, today) || !newer(r, from))
 			continue;
 		from->reading = r;
 		from->dated = day_of(r, &from->day);

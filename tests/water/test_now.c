@@ -122,6 +122,23 @@ static void test_now__forms_of_one_value_go_together(void **state)
 }
 
 /* Each value keeps the doubt of the method with which it was read. */
+/* What was read in another form alone: a hydrometer, a meter for dissolved solids. */
+static void test_now__other_forms_are_readings_too(void **state)
+{
+	struct ts_reading log[] = {
+		{.date = "2026-05-08", .salinity_g_l = value(0.2), .conductivity_us_cm = value(400)},
+		{.date = "2026-05-10", .specific_gravity = value(1.01), .tds_mg_l = value(14000)}};
+	struct ts_now now;
+
+	(void)state;
+	ts_now_make(log, 2, day("2026-05-11"), table(), &now);
+	assert_true(now.reading.specific_gravity.value == 1.01);
+	assert_int_equal(now.reading.salinity_g_l.kind, TS_MEASURE_NONE);
+	assert_true(now.reading.tds_mg_l.value == 14000);
+	assert_int_equal(now.reading.conductivity_us_cm.kind, TS_MEASURE_NONE);
+	assert_true(now.from[TS_NOW_SALINITY].age_days == 1);
+}
+
 static void test_now__doubt_by_the_own_method(void **state)
 {
 	struct ts_reading log[] = {
@@ -184,6 +201,7 @@ int main(void)
 		cmocka_unit_test(test_now__readings_ahead_are_left_out),
 		cmocka_unit_test(test_now__old_readings_are_marked),
 		cmocka_unit_test(test_now__forms_of_one_value_go_together),
+		cmocka_unit_test(test_now__other_forms_are_readings_too),
 		cmocka_unit_test(test_now__doubt_by_the_own_method),
 		cmocka_unit_test(test_now__whatever_the_log_holds),
 	};
