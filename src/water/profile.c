@@ -368,7 +368,12 @@ static void assume_kh(struct work *w)
 	const struct ts_span *gh = &p->at[TS_GH];
 	struct ts_span *ph = &p->at[TS_PH], *kh = &p->kh_assumed;
 	double floor = w->practice->value[TS_P_PH_FLOOR], least[3], most[3];
+	double black = w->practice->value[TS_P_PH_FLOOR_BLACK];
 
+	/* So little buffer that no pH follows from it: anything down to that of black water. */
+	if (!ph->given && p->unusual & TS_UNUSUAL_NO_PH_FROM_KH && isnan(p->ph_tank))
+		p->ph_assumed = (struct ts_span){
+			true, false, (black + 7) / 2, black, 7, TS_FROM_ASSUMED, (double)NAN};
 	if (p->at[TS_KH].given || !gh->given)
 		return;
 	*kh = (struct ts_span){.given = true,
