@@ -205,8 +205,33 @@ static enum ts_status fill_jump(struct drift_work *w)
 	return TS_OK;
 }
 
+static bool one_sided(const struct ts_measure *m)
+{
+	return m->kind == TS_MEASURE_BELOW || m->kind == TS_MEASURE_ABOVE;
+}
+
+/* "<14", ">8": what is followed from there may as well start somewhere else. */
+static void ask_one_sided(struct drift_work *w, const struct ts_reading *r, const char *whose)
+{
+	const struct {
+		const struct ts_measure *measure;
+		const char *name;
+	} all[] = {{&r->gh_dh, "GH"}, {&r->kh_dh, "KH"}};
+
+	for (size_t i = 0; i < sizeof all / sizeof *all; i++) {
+		if (!one_sided(all[i].measure))
+			continue;
+		ts_text_puts(&w->text, "Measure ", all[i].name, " of ", whose,
+			" with drops: it is known from one side only, and all of this starts from "
+			"it.",
+			NULL);
+		ts_asking_note(w->asking, &w->ret->asks, take(w));
+	}
+}
+
 static void fill_now(struct drift_work *w)
 {
+	const struct ts_water *poured = &w->question->plan->water;
 	const double values[] = {gh_or_unknown(w, w->today.gh_dh), kh_or_unknown(w, w->today.kh_dh),
 		w->today.no3_mg_l};
 	struct ts_drift_result *r = w->ret;
@@ -226,6 +251,10 @@ static void fill_now(struct drift_work *w)
 		ts_text_put(&w->text, " days old, and all of this starts from it.");
 		ts_asking_note(w->asking, &r->asks, take(w));
 	}
+	ask_one_sided(w, &w->waters->log.reading, "the tank");
+	if (poured->reading_count)
+		ask_one_sided(w, &poured->readings[poured->reading_count - 1],
+			"the water that is poured in");
 	if (w->waters->drift.assumed & (TS_DRIFT_GH_OF_TANK | TS_DRIFT_NO_GH))
 		ts_asking_note(w->asking, &r->asks,
 			w->gh_known ? "Measure the GH of the water that is poured in: it was not "

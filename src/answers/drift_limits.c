@@ -68,8 +68,11 @@ static void add_species(struct drift_work *w, struct limits *all, size_t line)
 	for (size_t i = 0; i < 2; i++) {
 		const struct ts_parameter_fit *fit = &m.at[parameters[i]];
 		enum ts_drift_moves what = i ? TS_MOVES_KH : TS_MOVES_GH;
+		double now = value_of(&w->today, what);
 
-		if (!fit->known || fit->outside_by != 0 || (what == TS_MOVES_GH && !w->gh_known) ||
+		/* By the figure: a doubt that reaches beyond a limit takes none away. */
+		if (!fit->known || now > fit->tolerated.high || now < fit->tolerated.low ||
+			(what == TS_MOVES_GH && !w->gh_known) ||
 			strcmp(fit->source[0], "by kind of water") == 0)
 			continue;
 		if (isfinite(fit->tolerated.high))
