@@ -205,7 +205,8 @@ static bool is_salt(const struct work *w)
 {
 	const struct ts_span *salt = w->profile ? &w->profile->at[TS_SALINITY] : NULL;
 
-	return salt && salt->given && salt->low > w->asking->practice->value[TS_P_SALT_FRESH];
+	return salt && ((salt->given && salt->low > w->asking->practice->value[TS_P_SALT_FRESH]) ||
+			       w->profile->unusual & TS_UNUSUAL_SALTY);
 }
 
 static void lead(struct work *w)
