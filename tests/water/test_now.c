@@ -125,8 +125,9 @@ static void test_now__forms_of_one_value_go_together(void **state)
 /* What was read in another form alone: a hydrometer, a meter for dissolved solids. */
 static void test_now__other_forms_are_readings_too(void **state)
 {
-	struct ts_reading log[] = {
-		{.date = "2026-05-08", .salinity_g_l = value(0.2), .conductivity_us_cm = value(400)},
+	struct ts_reading log[] = {{.date = "2026-05-08",
+					   .salinity_g_l = value(0.2),
+					   .conductivity_us_cm = value(400)},
 		{.date = "2026-05-10", .specific_gravity = value(1.01), .tds_mg_l = value(14000)}};
 	struct ts_now now;
 
