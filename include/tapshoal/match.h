@@ -22,14 +22,14 @@ struct ts_parameter_fit {
 	const char *source[2];                /* grades, or a publication; "by kind of water" */
 	const char *variant;                  /* "wild", "breeding", NULL = usual */
 	bool known;                           /* both the reading and the band are there */
-	bool assumed;       /* not read; the verdict is of what it may be by other readings */
-	bool read;          /* `reading` is a figure as it was read: said as it stands */
-	bool perhaps;       /* what was read is within the limits, but its doubt reaches beyond */
-	double reading;     /* the value that counts: the worse end of an exposure, and of a doubt
-			       that reaches beyond */
-	double suitability; /* 0..1, of the worse end of the interval; NAN = not known */
-	double order;       /* the same as the mean over a doubt: for sorting */
-	double outside_by;  /* how far beyond tolerated, signed (negative: below); 0 inside */
+	bool assumed;   /* not read; the verdict is of what it may be by other readings */
+	bool read;      /* `reading` is a figure as it was read: said as it stands */
+	bool perhaps;   /* what was read is comfortable, but its doubt reaches beyond the limits */
+	double reading; /* the value that counts: the worse end of an exposure, and of a doubt
+			   that reaches beyond */
+	double suitability;      /* 0..1, of the worse end of the interval; NAN = not known */
+	double order;            /* the same as the mean over a doubt: for sorting */
+	double outside_by;       /* how far beyond tolerated, signed (negative: below); 0 inside */
 	double uncomfortable_by; /* the same beyond preferred */
 	double share;            /* part of the interval outside tolerated, 0..1 */
 	enum ts_verdict verdict;

@@ -249,6 +249,7 @@ static void lead_with_other_fish(struct ts_check_work *w, size_t entry)
 	int kind = w->entries[entry].ruling->subject->kind;
 	enum ts_misfit_way way = misfit_of(w, entry)->way;
 
+	w->out->passes = false; /* a spoon would not do either */
 	ts_text_put(&w->text, "Not in this water: ");
 	put_reasons(w, way, false);
 	ts_text_put(&w->text, ".");

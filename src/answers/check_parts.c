@@ -79,7 +79,9 @@ void ts_check_animals(struct ts_check_work *w)
 			.planned = g->planned,
 			.grown_cm = s->adult_length_cm,
 			.tank_length_cm = ts_match_tank_length_cm(s),
-			.fit = c->water_known ? ts_verdict_words[g->match.verdict] : NULL};
+			.fit = c->water_known ? ts_verdict_words[ts_misfit_verdict(
+							g->match.verdict, g->misfit)]
+					      : NULL};
 		ts_say_animal(&w->text, s);
 		a->name = ts_asking_keep(w->asking, &w->text);
 		say_dangers(w, a, s);

@@ -9,6 +9,7 @@
 #include "answers/noted.h"
 #include "answers/thin.h"
 #include "model/practice.h"
+#include "stock/misfit.h"
 #include "stock/room.h"
 #include "stock/rules.h"
 #include "words/first.h"
@@ -86,7 +87,7 @@ static void match_all(struct work *w)
 		const struct ts_species *s = w->asking->species[i];
 
 		if (asked(w, s))
-			ts_match_species(s, w->profile, w->q->keeping, w->asking->practice,
+			ts_misfit_match(s, w->profile, w->q->keeping, w->asking->practice,
 				&w->matches[w->count++]);
 	}
 	ts_match_sort(w->matches, w->count);
@@ -242,7 +243,7 @@ static bool bears_usual_taps(
 
 	if (turn_of(s) || s->nips || s->to_own_kind == TS_INJURES || !ts_match_advised_unasked(s))
 		return false;
-	ts_match_species(s, usual, w->q->keeping, w->asking->practice, &m);
+	ts_misfit_match(s, usual, w->q->keeping, w->asking->practice, &m);
 	return m.verdict <= TS_TOLERATES;
 }
 

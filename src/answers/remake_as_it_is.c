@@ -9,6 +9,7 @@
 
 #include "answers/remake_work.h"
 #include "base/arena.h"
+#include "stock/misfit.h"
 #include "words/animal.h"
 
 #define SHOWN_MOST 5
@@ -85,7 +86,7 @@ void ts_remake_as_it_is(struct ts_remake_work *w)
 	if (!m)
 		return;
 	for (size_t i = 0; i < count; i++) {
-		ts_match_species(w->asking->species[i], &w->profile, &w->wish.keeping,
+		ts_misfit_match(w->asking->species[i], &w->profile, &w->wish.keeping,
 			w->asking->practice, &m[i]);
 		if (m[i].verdict <= TS_TOLERATES && is_wished(w, m[i].species))
 			add_name(w, &w->r.wished_as_it_is, m[i].species);

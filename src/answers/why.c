@@ -9,7 +9,9 @@
 #include <math.h>
 
 #include "answers/noted.h"
+#include "answers/why_change.h"
 #include "model/shape.h"
+#include "stock/misfit.h"
 #include "water/first.h"
 #include "words/animal.h"
 #include "words/first.h"
@@ -24,7 +26,8 @@ struct work {
 	const struct ts_why_question *q;
 	struct ts_text text;
 	struct ts_why_result *out;
-	bool told; /* what comes first of the water stands in some animal's first lines */
+	int unsettled; /* what would settle an "unsure": enum ts_parameter; -1: nothing is open */
+	bool told;     /* what comes first of the water stands in some animal's first lines */
 };
 
 static const char *keep(struct work *w)
@@ -116,22 +119,25 @@ static void say_first(struct work *w, const struct ts_match *m, struct ts_why_an
 }
 
 /* The minerals are right and pH is not what is liked: they decide, and pH is left alone. */
-static bool minerals_decide(const struct ts_match *m)
+static bool minerals_decide(const struct ts_match *m, const struct ts_profile *p)
 {
-	return m->verdict == TS_TOLERATES && m->limiting == TS_PH && m->at[TS_GH].known &&
-	       m->at[TS_GH].uncomfortable_by == 0 &&
-	       (!m->at[TS_KH].known || m->at[TS_KH].uncomfortable_by == 0);
+	const struct ts_parameter_fit *ph = &m->at[TS_PH];
+	bool by_ph = m->verdict == TS_TOLERATES && m->limiting == TS_PH &&
+		     (!m->at[TS_KH].known || m->at[TS_KH].uncomfortable_by == 0);
+	/* What a tank of this KH runs at is shown as its result. */
+	bool result =
+		m->verdict == TS_SUITS && p->ph_computed && ph->known && ph->uncomfortable_by != 0;
+
+	return (by_ph || result) && m->at[TS_GH].known && m->at[TS_GH].uncomfortable_by == 0 &&
+	       !ts_nobody_yet_says(p);
 }
 
-/* Nothing holds it up but a pH that nobody read. */
-static bool computed_ph_decides(const struct ts_match *m, const struct ts_profile *p)
+/* No yes, and no no: which figure, read again, settles it. */
+static void note_unsettled(struct work *w, const struct ts_match *m)
 {
-	const unsigned poisons = TS_POISON_AMMONIA | TS_POISON_NITRITE;
-
-	return m->verdict == TS_UNSURE && m->limiting == TS_PH && p->ph_computed &&
-	       !m->gh_missing && !m->kh_missing && isnan(m->oxygen_borne_mg_l) &&
-	       isnan(m->nitrate_borne_mg_l) && isnan(m->copper_borne_mg_l) &&
-	       !(p->poisons.found & poisons) && !ts_nobody_yet_says(p);
+	if (m->verdict == TS_UNSURE && m->limiting >= 0 && !m->gh_missing && !m->kh_missing &&
+		isnan(m->copper_borne_mg_l))
+		w->unsettled = m->limiting;
 }
 
 static void say_verdict(
@@ -156,25 +162,24 @@ static void say_verdict(
 	}
 	if (lives && m->species->cautions & 1u << TS_CAUTION_NO_HOME_SUITS)
 		ts_text_put(&w->text, ", a home does not");
-	else if (lives && no_room)
-		ts_text_put(&w->text, ", but there is no room for it in your tank");
+	else if (no_room)
+		ts_text_puts(&w->text, lives ? ", but" : ", and",
+			" there is no room for it in your tank", NULL);
 	if (lives && w->q->profile->poisons.found & TS_POISON_CHLORINE)
 		ts_text_put(&w->text, ", once every drop is treated for chlorine");
 	ret->headline = keep(w);
-	if (lives && no_room) {
+	if (no_room) {
 		ts_text_puts(&w->text, no_room, ". ", NULL);
 		ts_text_capital(&w->text, 0);
 	}
-	if (minerals_decide(m) && !ts_nobody_yet_says(w->q->profile)) {
+	note_unsettled(w, m);
+	if (minerals_decide(m, w->q->profile)) {
 		ts_text_put(&w->text, "GH is what it likes, and that decides. ");
 		ts_say_parameter(&w->text, TS_PH, &m->at[TS_PH]);
 		ts_text_put(&w->text, "; leave the pH alone");
-	} else {
+	} else if (lives || !ts_why_not(&w->text, m, w->q->profile)) {
 		ts_why_deciding(&w->text, m, w->q->profile);
 	}
-	if (computed_ph_decides(m, w->q->profile))
-		ts_text_put(&w->text, ". That pH is computed from KH; one read in a glass that "
-				      "stood open for a day settles it");
 	if (!w->q->profile->at[TS_GH].given && m->limiting == TS_GH) {
 		ts_text_put(&w->text, ". ");
 		ts_say_gh_bound(&w->text, w->q->profile);
@@ -282,7 +287,7 @@ static void answer_one(struct work *w, size_t i)
 	struct ts_why_animal *a = &r->animals[i];
 	struct ts_match m;
 
-	ts_match_species(s, w->q->profile, w->q->keeping, w->asking->practice, &m);
+	ts_misfit_match(s, w->q->profile, w->q->keeping, w->asking->practice, &m);
 	ts_answer_match(w->asking, &m, w->q->profile, row);
 	row->no_home = ts_answer_no_home(w->asking, s);
 	row->no_room = w->q->tank ? ts_answer_no_room(w->asking, s, w->q->tank) : NULL;
@@ -290,6 +295,9 @@ static void answer_one(struct work *w, size_t i)
 	lead(w, &m, row->no_room, a);
 	ts_say_cautions(&w->text, s, TS_CAUTIONS_SECOND_LINE);
 	a->caution = w->text.len ? keep(w) : NULL;
+	if (w->q->water_given && m.verdict > TS_TOLERATES &&
+		ts_why_change(&w->text, &m, w->q->profile))
+		a->change = keep(w);
 	fill_water(w, &m, a);
 	fill_facts(w, s, a);
 	r->suits |= m.verdict <= TS_TOLERATES && w->q->water_given;
@@ -317,7 +325,7 @@ enum ts_status ts_answer_why(
 		.water_says = q->water_says,
 		.animals_say = q->animals_say,
 		.profile = q->profile};
-	struct work w = {.asking = asking, .q = q, .out = &r};
+	struct work w = {.asking = asking, .q = q, .out = &r, .unsettled = -1};
 
 	if (arena->failed)
 		return TS_NO_MEMORY;
@@ -329,7 +337,9 @@ enum ts_status ts_answer_why(
 		ts_answer_note_water(asking, q->profile,
 			w.told ? ts_first_tells(q->profile, ts_water_first(q->profile)) : 0,
 			&r.notes);
-		ts_text_puts(&w.text, "Measure next: ", ts_next_to_measure(q->profile), NULL);
+		if (w.unsettled >= 0 && ts_say_again(&w.text, q->profile, w.unsettled))
+			r.water.next_to_measure = keep(&w);
+		ts_text_puts(&w.text, "Measure next: ", r.water.next_to_measure, NULL);
 		r.measure = keep(&w);
 	}
 	arena->failed |= w.text.failed;

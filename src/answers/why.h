@@ -33,6 +33,7 @@ struct ts_why_fact {
 
 struct ts_why_animal {
 	const char *species, *headline, *decides, *caution; /* caution NULL: none */
+	const char *change; /* the water, or the warmth, in which it would live; NULL */
 	struct ts_why_parameter *water;
 	size_t water_count;
 	struct ts_why_fact *facts;

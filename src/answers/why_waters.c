@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "answers/why.h"
+#include "stock/misfit.h"
 #include "water/series.h"
 #include "words/animal.h"
 #include "words/rulings.h"
@@ -148,7 +149,7 @@ static void find_season(struct work *w, const struct ts_species *species, struct
 	size_t at = in->season_count;
 
 	for (size_t i = 0; i < in->season_count; i++) {
-		ts_match_species(
+		ts_misfit_match(
 			species, &in->of_season[i], w->q->keeping, w->asking->practice, &match);
 		if (at < in->season_count && compare(&match, &found) <= 0)
 			continue;
@@ -168,7 +169,7 @@ static void match_all(struct work *w)
 		struct worst *worst = &w->worst[i];
 
 		for (size_t n = 0; n < w->q->water_count; n++) {
-			ts_match_species(w->q->species[i], &w->waters[n].profile, w->q->keeping,
+			ts_misfit_match(w->q->species[i], &w->waters[n].profile, w->q->keeping,
 				w->asking->practice, &w->cells[i * w->q->water_count + n]);
 			if (n && compare(cell(w, i, n), cell(w, i, worst->water)) > 0)
 				worst->water = n;

@@ -146,7 +146,7 @@ static const struct flag flags[] = {
 	WORD_ROW("--top-up", NULL, top_up, words_top_up, "tap|pure", "drift", "what replaces evaporated water, where the tank file does not say (tap)"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version, and those of the libraries it runs with"),
-	MEASURE_ROW("--volume", volume, TS_Q_VOLUME, "60L", "check due propose rank remake", "the water in the tank; check, rank, propose: a tank of so many litres, its sides assumed"),
+	MEASURE_ROW("--volume", volume, TS_Q_VOLUME, "60L", "check due propose rank remake why", "the water in the tank; check, rank, propose, why: a tank of so many litres, its sides assumed"),
 	{"--water", "-w", TEXTS, TS_Q_NUMBER, AT(waters, struct values), NULL, "FILE", MATCHING " arrive check due", "a water file, instead of reading flags; - is stdin; for due: what is poured in; for why: may be repeated"},
 	TEXT_ROW("--why", NULL, why, "SPECIES", "propose", "why it is in no list"),
 	TEXTS_ROW("--with", with, "SPECIES", "arrive due propose remake", "it must be in every list; for remake and due: it is in the tank now; for arrive: it comes home"),

@@ -77,19 +77,23 @@ static double worse_end(const struct ts_parameter_fit *f, const struct ts_span *
 
 /*
  * The reading that counts: of an exposure the worse end, of doubt what was read, unless that is
- * within the limits and an end is not. The suitability is that of the worse end: no doubt makes it
- * better; for the order among equals the mean over the doubt.
+ * comfortable and an end is beyond the limits. How far outside is told by the worse end. The
+ * suitability is that of the worse end: no doubt makes it better; for the order among equals the
+ * mean over the doubt.
  */
 static void suit(struct ts_parameter_fit *f, const struct ts_span *s, const struct ts_curve *curve,
 	const struct ts_range *limits)
 {
+	const struct ts_range *comfort = isnan(f->preferred.low) ? limits : &f->preferred;
 	double worse = worse_end(f, s, curve, limits);
+	bool reaches = !s->exposure && s->from != TS_FROM_RESULT && beyond(s->value, limits) == 0 &&
+		       beyond(worse, limits) != 0;
 
 	f->suitability = ts_min(ts_curve_at(curve, s->low), ts_curve_at(curve, s->high));
 	f->order = s->exposure ? f->suitability : ts_min(ts_curve_mean(curve, s->low, s->high), 1);
-	f->perhaps = !s->exposure && s->from != TS_FROM_RESULT && beyond(s->value, limits) == 0 &&
-		     beyond(worse, limits) != 0;
+	f->perhaps = reaches && beyond(s->value, comfort) == 0;
 	f->reading = s->exposure || f->perhaps ? worse : s->value;
+	f->outside_by = beyond(reaches ? worse : f->reading, &f->tolerated);
 }
 
 /*
@@ -161,7 +165,7 @@ static void meet_tolerated(struct ts_parameter_fit *f, enum ts_parameter p, cons
 
 	curve_of(f, p, NULL, &curve);
 	suit(f, s, &curve, &f->tolerated);
-	f->outside_by = f->share = 0;
+	f->share = 0;
 	f->uncomfortable_by = beyond(f->reading, &f->preferred);
 	f->verdict = comfort_verdict(f, p, s);
 }
@@ -175,7 +179,6 @@ static void meet_beyond(struct ts_parameter_fit *f, enum ts_parameter p, const s
 
 	curve_of(f, p, slack, &curve);
 	suit(f, s, &curve, limits);
-	f->outside_by = beyond(f->reading, &f->tolerated);
 	f->uncomfortable_by =
 		isnan(f->preferred.low) ? f->outside_by : beyond(f->reading, &f->preferred);
 	f->share = s->exposure ? f->outside_by != 0 : share_outside(s, &f->tolerated);

@@ -30,6 +30,7 @@ static const struct ts_result_field animal_fields[] = {
 	TS_R_ROW_TEXT(A, "headline", headline, "the answer in a line"),
 	TS_R_ROW_TEXT(A, "decides", decides, "the number that decides"),
 	TS_R_ROW_TEXT(A, "caution", caution, "what is to be feared of it; null: nothing"),
+	TS_R_ROW_TEXT(A, "change", change, "in which water, or warmth, it would live; null: none to name, or it lives in this"),
 	TS_R_ROW_LIST(A, "water", water, water_count, struct ts_why_parameter, &parameter_shape, "each parameter in words"),
 	TS_R_ROW_LIST(A, "facts", facts, fact_count, struct ts_why_fact, &fact_shape, "what else is to be known of it"),
 };

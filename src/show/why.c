@@ -33,6 +33,10 @@ static void one(struct ts_document *doc, const struct ts_why_animal *a)
 	facts = ts_doc_facts(doc, 1);
 	for (size_t i = 0; i < a->fact_count; i++)
 		ts_doc_line(doc, facts, a->facts[i].label, a->facts[i].says, NULL);
+	if (a->change) {
+		ts_doc_heading(doc, 1, "What would change it");
+		ts_doc_paragraph(doc, a->change);
+	}
 }
 
 void ts_show_why(struct ts_document *doc, const struct ts_why_result *r)

@@ -9,6 +9,7 @@
 
 #include "model/practice.h"
 #include "stock/compose.h"
+#include "stock/misfit.h"
 #include "stock/rules.h"
 
 /* In the order of the word lists of model/shapes.c. */
@@ -108,7 +109,7 @@ void ts_consider_all(const struct ts_wish *w, struct ts_proposal *p)
 		struct ts_candidacy *c = &p->species[i];
 		int waits;
 
-		ts_match_species(
+		ts_misfit_match(
 			w->catalogue->items[i], w->profile, w->keeping, w->practice, &c->match);
 		c->must = among(w->with, w->with_count, c->match.species);
 		for (size_t r = 0; r < w->resident_count; r++) {

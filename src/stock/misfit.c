@@ -111,6 +111,28 @@ enum ts_misfit ts_misfit_of(
 	return worst;
 }
 
+enum ts_verdict ts_misfit_verdict(enum ts_verdict verdict, enum ts_misfit misfit)
+{
+	return verdict == TS_UNSURE && misfit == TS_MISFIT_OFF ? TS_EXCLUDED : verdict;
+}
+
+void ts_misfit_match(const struct ts_species *species, const struct ts_profile *profile,
+	const struct ts_keeping *keeping, const struct ts_practice *practice, struct ts_match *ret)
+{
+	int worst;
+
+	ts_match_species(species, profile, keeping, practice, ret);
+	if (ret->verdict != TS_UNSURE ||
+		ts_misfit_verdict(ret->verdict, ts_misfit_of(ret, profile, &worst)) == TS_UNSURE)
+		return;
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
+		if (ts_misfit_at(ret, profile, (enum ts_parameter)p) == TS_MISFIT_OFF)
+			ret->at[p].verdict = TS_EXCLUDED;
+	}
+	ret->verdict = TS_EXCLUDED;
+	ret->limiting = worst;
+}
+
 enum ts_misfit_way ts_misfit_way(bool lives, bool others_suit, bool a_spoon)
 {
 	const bool is[] = {lives, others_suit, a_spoon};

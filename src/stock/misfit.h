@@ -52,6 +52,16 @@ enum ts_misfit ts_misfit_of(
 enum ts_misfit ts_misfit_at(
 	const struct ts_match *match, const struct ts_profile *profile, enum ts_parameter p);
 
+/* Off is a no, though a limit of what is borne lies within a reading's doubt. */
+enum ts_verdict ts_misfit_verdict(enum ts_verdict verdict, enum ts_misfit misfit);
+
+/*
+ * The match as answers say it: whom the water is off for is excluded, though a limit of what it
+ * bears may lie within a reading's doubt. Never turns anything into a yes.
+ */
+void ts_misfit_match(const struct ts_species *species, const struct ts_profile *profile,
+	const struct ts_keeping *keeping, const struct ts_practice *practice, struct ts_match *ret);
+
 /* What follows for an animal that is off. */
 enum ts_misfit_way ts_misfit_way(bool lives, bool others_suit, bool a_spoon);
 

@@ -50,8 +50,9 @@ void ts_say_parameter(
 	bool comfort = !isnan(f->preferred.low);
 	const struct ts_range *band = comfort ? &f->preferred : &f->tolerated;
 	double miss = comfort ? f->uncomfortable_by : f->outside_by;
+	bool warmth = parameter == TS_TEMPERATURE && f->known; /* "25 C" says what it is */
 
-	ts_text_puts(text, row->label, " ", NULL);
+	ts_text_puts(text, warmth ? "" : row->label, warmth ? "" : " ", NULL);
 	if (!f->known) {
 		ts_text_put(text, isnan(f->tolerated.low) ? "has no known band" : "not given, ");
 		if (!isnan(f->tolerated.low)) {
@@ -62,7 +63,7 @@ void ts_say_parameter(
 	}
 	ts_text_put(text, f->perhaps ? "may be " : "");
 	ts_text_number_short(text, f->reading, ts_reading_decimals(parameter, f->read));
-	ts_text_put(text, comfort ? ", comfortable " : ", tolerated ");
+	ts_text_puts(text, warmth ? " C" : "", comfort ? ", comfortable " : ", tolerated ", NULL);
 	if (miss == 0) {
 		ts_say_range(text, band, row->decimals);
 		return;

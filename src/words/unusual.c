@@ -37,6 +37,28 @@ static const char *again(const struct ts_profile *p, enum ts_parameter parameter
 	return (parameter == TS_PH ? again_ph : again_hardness)[p->method[parameter]];
 }
 
+bool ts_say_again(struct ts_text *text, const struct ts_profile *p, int parameter)
+{
+	switch (parameter) {
+	case TS_GH:
+	case TS_KH:
+	case TS_PH:
+		ts_text_puts(text,
+			parameter == TS_GH   ? "GH"
+			: parameter == TS_KH ? "KH"
+					     : "pH",
+			" again, ", again(p, (enum ts_parameter)parameter), NULL);
+		break;
+	case TS_TEMPERATURE:
+		ts_text_put(text, "the temperature again, on another thermometer");
+		break;
+	default:
+		return false;
+	}
+	ts_text_put(text, "; it decides here.");
+	return true;
+}
+
 void ts_say_tank_ph(struct ts_text *text, const struct ts_profile *p)
 {
 	ts_text_number(text, p->ph_tank, 1);

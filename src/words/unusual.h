@@ -25,6 +25,12 @@ void ts_say_kh_hint(struct ts_text *text, const struct ts_profile *profile);
 /* Adds "8.0 (7.6..8.4)", what a tank of the water runs at. Known. */
 void ts_say_tank_ph(struct ts_text *text, const struct ts_profile *profile);
 
+/*
+ * Adds which figure to read again and with what ("GH again, with drops: it decides here"), a
+ * parameter of enum ts_parameter; false: it is none that is read again.
+ */
+bool ts_say_again(struct ts_text *text, const struct ts_profile *profile, int parameter);
+
 /* Why nobody is called suited yet, in a few words; NULL where that is not so. */
 const char *ts_nobody_yet_says(const struct ts_profile *profile);
 /* The same in one word, for a cell: "bare", "softened?". */

@@ -72,6 +72,32 @@ static void test_levels__no_doubt_makes_less_of_it(void **state)
 	}
 }
 
+/* Off is a no in every answer, and nothing becomes a yes by it. */
+static void test_match__off_is_excluded(void **state)
+{
+	static const enum ts_verdict wanted[] = {
+		TS_SUITS, TS_TOLERATES, TS_EXCLUDED, TS_EXCLUDED, TS_UNSURE};
+	static const double gh[][3] = {{10, 10, 10}, {7, 7, 7}, {5, 4, 6}, {2, 2, 2}, {10, 2, 18}};
+	struct room *r = *state;
+
+	like_hard(r, 0);
+	for (size_t i = 0; i < sizeof wanted / sizeof *wanted; i++) {
+		const struct ts_keeping keeping = {.temperature = value(25)};
+		struct ts_profile profile;
+		struct ts_match plain, m;
+
+		r->reading.gh_dh =
+			(struct ts_measure){gh[i][0], gh[i][1], gh[i][2], TS_MEASURE_DOUBT};
+		judge(r);
+		profile = r->check.profile;
+		ts_match_species(&r->species[0], &profile, &keeping, NULL, &plain);
+		ts_misfit_match(&r->species[0], &profile, &keeping, NULL, &m);
+		assert_int_equal(m.verdict, wanted[i]);
+		assert_true(m.verdict >= plain.verdict);
+		assert_true(m.verdict != TS_EXCLUDED || m.at[TS_GH].verdict == TS_EXCLUDED);
+	}
+}
+
 static void test_levels__a_wide_reading_is_open(void **state)
 {
 	struct room *r = *state;
@@ -163,6 +189,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		TEST(test_levels__from_liked_to_beyond),
 		TEST(test_levels__no_doubt_makes_less_of_it),
+		TEST(test_match__off_is_excluded),
 		TEST(test_levels__a_wide_reading_is_open),
 		TEST(test_ways__every_row),
 		TEST(test_ways__some_suit),
