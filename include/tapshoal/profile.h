@@ -123,7 +123,9 @@ struct ts_profile {
 	/* Where GH was not read: what conductivity or dissolved solids leave room for. */
 	struct ts_span gh_bound;
 	int method[TS_PARAMETER__COUNT]; /* enum ts_method of the last reading of each */
-	bool ph_fresh_sample;            /* the pH read is of a sample that was fresh, as it says */
+	/* As read more than 13 months before what counts, and its day since 1970; NAN: not read. */
+	double gh_before_dh, kh_before_dh, before_day;
+	bool ph_fresh_sample; /* the pH read is of a sample that was fresh, as it says */
 	/* The pH read in a tank tells its CO2: KH from 2 up, and no other acid in it. */
 	bool co2_tells;
 	struct ts_poisons poisons;

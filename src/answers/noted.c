@@ -12,7 +12,7 @@ void ts_answer_note_water(const struct ts_asking *asking, const struct ts_profil
 	struct ts_texts *list)
 {
 	void (*const rest[])(struct ts_text *, const struct ts_profile *) = {
-		ts_say_gas, ts_say_kh_hint, ts_say_ordinary};
+		ts_say_gas, ts_say_newest, ts_say_kh_hint, ts_say_ordinary};
 	struct ts_text text;
 
 	ts_text_open(&text, &asking->arena->allocator);

@@ -53,7 +53,7 @@ static void note_unusual(struct work *w, bool told)
 static void fill_unusual(struct work *w)
 {
 	static void (*const rest[])(struct ts_text *, const struct ts_profile *) = {
-		ts_say_gas, ts_say_kh_hint};
+		ts_say_gas, ts_say_newest, ts_say_kh_hint};
 	enum ts_water_first first = w->profile ? ts_water_first(w->profile) : TS_FIRST_NOTHING;
 	unsigned told = w->out->worst ? 0 : ts_first_tells(w->profile, first);
 

@@ -11,6 +11,7 @@
 #include "chem/salinity.h"
 #include "model/practice.h"
 #include "water/analysis.h"
+#include "water/newest.h"
 
 /*
  * The least that home kits tell from nothing, in the unit of the reading: "<0.25" of ammonia is
@@ -40,7 +41,8 @@ static void keep_highest(double *highest, const struct ts_measure *m, double fac
 static void find_poisons(struct ts_poisons *p, const struct ts_water *water, const double *practice)
 {
 	for (size_t i = 0; i < water->reading_count; i++) {
-		const struct ts_reading *r = &water->readings[i];
+		struct ts_reading scratch;
+		const struct ts_reading *r = ts_reading_counted(water, i, &scratch);
 
 		keep_highest(&p->tan_mg_l, &r->tan_mg_l, 1, NIL_TAN_MG_L);
 		keep_highest(&p->no2_mg_l, &r->no2_mg_l, 1, NIL_NO2_MG_L);
@@ -89,7 +91,8 @@ static void find_oxygen(struct ts_profile *p, const struct ts_water *water,
 	const struct ts_measure *tank_temp, const double *practice)
 {
 	for (size_t i = 0; i < water->reading_count; i++) {
-		const struct ts_reading *r = &water->readings[i];
+		struct ts_reading scratch;
+		const struct ts_reading *r = ts_reading_counted(water, i, &scratch);
 
 		keep_lowest(&p->contents.oxygen_mg_l, low_end(&r->oxygen_mg_l));
 		keep_lowest(&p->contents.oxygen_percent, low_end(&r->oxygen_percent));
@@ -125,7 +128,8 @@ static void find_contents(struct ts_contents *c, const struct ts_water *water)
 		    no3 = {0}, phosphate = {0}, conductivity = {0};
 
 	for (size_t i = 0; i < water->reading_count; i++) {
-		const struct ts_reading *r = &water->readings[i];
+		struct ts_reading scratch;
+		const struct ts_reading *r = ts_reading_counted(water, i, &scratch);
 
 		mean_add(&temp, &r->temp_c, 1);
 		mean_add(&ca, &r->ca_mg_l, 1);
@@ -196,7 +200,8 @@ struct ts_span ts_contents_salt(
 	struct ts_span none = {.age_days = (double)NAN};
 
 	for (size_t i = 0; i < water->reading_count; i++) {
-		const struct ts_reading *r = &water->readings[i];
+		struct ts_reading scratch;
+		const struct ts_reading *r = ts_reading_counted(water, i, &scratch);
 		double tds = r->tds_mg_l.value, ec = r->conductivity_us_cm.value;
 
 		if (r->conductivity_us_cm.kind != TS_MEASURE_NONE)
@@ -231,7 +236,8 @@ struct ts_span ts_contents_hardness(const struct ts_water *water, const struct t
 	if (p->at[TS_GH].given || p->unusual & TS_UNUSUAL_SALTY)
 		return none;
 	for (size_t i = 0; i < water->reading_count; i++) {
-		const struct ts_reading *r = &water->readings[i];
+		struct ts_reading scratch;
+		const struct ts_reading *r = ts_reading_counted(water, i, &scratch);
 		double ec = (double)NAN, high = (double)NAN;
 
 		if (r->conductivity_us_cm.kind != TS_MEASURE_NONE) {

@@ -8,6 +8,7 @@
 #include "chem/conductivity.h"
 #include "chem/hardness.h"
 #include "water/analysis.h"
+#include "water/newest.h"
 
 /* How far GH may lie from what Ca and Mg make, KH from alkalinity, conductivity from the ions. */
 #define HARDNESS_APART_DH 2.0
@@ -50,7 +51,8 @@ static bool gh_against_ions(const struct ts_profile *p)
 static bool kh_against_alkalinity(const struct ts_water *w)
 {
 	for (size_t i = 0; i < w->reading_count; i++) {
-		const struct ts_reading *r = &w->readings[i];
+		struct ts_reading scratch;
+		const struct ts_reading *r = ts_reading_counted(w, i, &scratch);
 
 		if (r->kh_dh.kind != TS_MEASURE_NONE &&
 			r->alkalinity_meq_l.kind != TS_MEASURE_NONE &&

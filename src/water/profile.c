@@ -18,6 +18,7 @@
 #include "water/analysis.h"
 #include "water/contents.h"
 #include "water/doubts.h"
+#include "water/newest.h"
 #include "water/spans.h"
 
 /* Where KH was not read: what part of GH it mostly is in waters (estimate from memory). */
@@ -144,14 +145,33 @@ static void take_hardness(struct work *w, const struct ts_reading *r, enum ts_nu
 	}
 }
 
+/* What a later reading has superseded is kept for telling: the newest of it. */
+static void take_before(
+	struct work *w, const struct ts_reading *whole, const struct ts_reading *counted)
+{
+	struct ts_profile *p = &w->p;
+	double age = age_of(whole, 0);
+
+	if (!isnan(p->before_day) && -age < p->before_day)
+		return;
+	if (whole->gh_dh.kind != counted->gh_dh.kind)
+		p->gh_before_dh = whole->gh_dh.value;
+	if (whole->kh_dh.kind != counted->kh_dh.kind)
+		p->kh_before_dh = whole->kh_dh.value;
+	p->before_day = -age;
+}
+
 static void take_readings(struct work *w)
 {
 	for (size_t i = 0; i < w->water->reading_count; i++) {
-		const struct ts_reading *r = &w->water->readings[i];
+		struct ts_reading scratch;
+		const struct ts_reading *r = ts_reading_counted(w->water, i, &scratch);
 		enum ts_number_from from = origin_of(r, w->water->kind, w->keeping->fresh);
 		struct ts_span ph = ts_span_read(&r->ph, TS_PH, r->method, w->practice);
 
 		take_hardness(w, r, from);
+		if (r == &scratch)
+			take_before(w, &w->water->readings[i], r);
 		ph.from = from;
 		ph.age_days = age_of(r, w->today);
 		ts_spread_add(&w->ph[from], &ph);
@@ -434,6 +454,9 @@ static void open_profile(struct work *w)
 		.ph_read_low = no,
 		.ph_read_high = no,
 		.ph_fresh = no,
+		.gh_before_dh = no,
+		.kh_before_dh = no,
+		.before_day = no,
 		.ph_tank_low = no,
 		.ph_tank = no,
 		.ph_tank_high = no,

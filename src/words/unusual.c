@@ -242,6 +242,43 @@ void ts_say_gas(struct ts_text *text, const struct ts_profile *p)
 		".", NULL);
 }
 
+/* Hardness that differs by less may be the same, dH; a supply's reading is old after so long. */
+#define CHANGED_DH 2.0
+#define OLD_DAYS 400.0
+#define DAYS_A_YEAR 365.2425
+
+/* "GH was 18 in 2019 and is 8 now". */
+static void put_change(struct ts_text *text, const char *label, double before, double year,
+	const struct ts_span *now)
+{
+	if (!now->given || !(fabs(before - now->value) >= CHANGED_DH))
+		return;
+	ts_text_puts(text, text->len ? "; " : "", label, " was ", NULL);
+	ts_text_number_short(text, before, 1);
+	ts_text_put(text, " in ");
+	ts_text_number(text, year, 0);
+	ts_text_put(text, " and is ");
+	ts_text_number_short(text, now->value, 1);
+	ts_text_put(text, " now");
+}
+
+void ts_say_newest(struct ts_text *text, const struct ts_profile *p)
+{
+	const struct ts_span *gh = &p->at[TS_GH];
+	double year = floor(1970 + p->before_day / DAYS_A_YEAR);
+
+	if (!isnan(year)) {
+		put_change(text, "GH", p->gh_before_dh, year, gh);
+		put_change(text, "KH", p->kh_before_dh, year, &p->at[TS_KH]);
+		ts_text_put(
+			text, text->len ? ": the supply has changed, and the newest counts. " : "");
+	}
+	if (gh->given && gh->age_days > OLD_DAYS) {
+		put_figure(text, "The newest GH is ", floor(gh->age_days / DAYS_A_YEAR * 2 + 0.5) / 2, 1);
+		ts_text_put(text, " years old, and a supply changes: read it again.");
+	}
+}
+
 /* CO2 that fish bear, mg/L (the limit of a danger), and the KH up to which a hint is one. */
 #define CO2_BEARABLE_MG_L 30.0
 #define HINT_KH_DH 2.0

@@ -19,6 +19,12 @@ void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile 
 /* Adds what a fresh sample beside one that stood tells; nothing where there are not both. */
 void ts_say_gas(struct ts_text *text, const struct ts_profile *profile);
 
+/*
+ * Adds that older readings were left out where the supply has changed since, and that the newest is
+ * old; nothing where neither is so.
+ */
+void ts_say_newest(struct ts_text *text, const struct ts_profile *profile);
+
 /* Adds what KH must be by the pH of a tank alone; nothing where pH tells nothing of it. */
 void ts_say_kh_hint(struct ts_text *text, const struct ts_profile *profile);
 

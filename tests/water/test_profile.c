@@ -464,6 +464,41 @@ static void test_several__doubt_and_change(void **state)
 	assert_true(p.at[TS_GH].exposure);
 }
 
+/* A supply changes with the years: figure by figure the newest counts; seasons and tanks stay. */
+static void test_several__newest_of_years(void **state)
+{
+	struct ts_reading r[] = {{.date = "2019-05-02",
+					 .gh_dh = value(18),
+					 .kh_dh = value(13),
+					 .ca_mg_l = value(105),
+					 .mg_mg_l = value(14),
+					 .no3_mg_l = value(40)},
+		{.date = "2023-01-10", .gh_dh = value(9), .kh_dh = value(6)},
+		{.date = "2024-01-02", .gh_dh = value(6)}, {.ph = value(7.2)}};
+	struct ts_water water = {.readings = r, .reading_count = 4};
+	struct ts_profile p;
+
+	(void)state;
+	ts_profile_make(&water, &(struct ts_keeping){0}, NULL, -1, &p);
+	assert_span(&p.at[TS_GH], 5, 7, 9); /* both of one year, lived through */
+	assert_true(p.at[TS_GH].exposure);
+	assert_span(&p.at[TS_KH], 5, 6, 6);
+	assert_true(p.gh_before_dh == 18 && p.kh_before_dh == 13);
+	assert_true(isnan(p.contents.ca_mg_l)); /* which made the GH of then */
+	assert_true(p.contents.no3_mg_l == 40); /* nobody has read it since */
+	assert_true(p.ph_read == 7.2);
+	r[0].season = "winter"; /* another part of the year is no change of the supply */
+	r[1].season = r[2].season = "summer";
+	ts_profile_make(&water, &(struct ts_keeping){0}, NULL, -1, &p);
+	assert_span(&p.at[TS_GH], 5, 11.5, 18);
+	assert_true(isnan(p.gh_before_dh));
+	r[0].season = r[1].season = r[2].season = NULL;
+	r[2].date = "2020-05-02"; /* within thirteen months */
+	r[1].date = NULL;
+	ts_profile_make(&water, &(struct ts_keeping){0}, NULL, -1, &p);
+	assert_span(&p.at[TS_GH], 5, 11.5, 18);
+}
+
 /* Salt that nobody read, bounded by what was. */
 static void test_salt__bounded_by_other_readings(void **state)
 {
@@ -509,6 +544,7 @@ int main(void)
 		cmocka_unit_test(test_origin__and_age),
 		cmocka_unit_test(test_ph__stood_before_fresh),
 		cmocka_unit_test(test_several__doubt_and_change),
+		cmocka_unit_test(test_several__newest_of_years),
 		cmocka_unit_test(test_salt__bounded_by_other_readings),
 	};
 
