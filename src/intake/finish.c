@@ -146,6 +146,18 @@ static bool measure_of(const struct ts_slot *s, struct ts_measure *ret)
 	return true;
 }
 
+/* Free chlorine beside all of it. */
+static bool part_beside(const struct finish *f, const struct ts_slot *whole)
+{
+	for (size_t i = 0; i < f->in->slot_count; i++) {
+		const struct ts_slot *s = &f->in->slots[i];
+
+		if (s->field == whole->field && s->part && of_zone(f, s))
+			return true;
+	}
+	return false;
+}
+
 static void take(struct finish *f, size_t row)
 {
 	const struct ts_slot *s = f->best[row];
@@ -159,8 +171,11 @@ static void take(struct finish *f, size_t row)
 		return;
 	}
 	memcpy((char *)&r->reading + s->field->offset, &m, sizeof m);
-	r->origins[row] = (struct ts_report_origin){
-		s->line, s->last, s->count, s->printed, s->rule, s->assumed, s->mean};
+	r->origins[row] = (struct ts_report_origin){s->line, s->last, s->count, s->printed, s->rule,
+		s->assumed || s->part || !part_beside(f, s)
+			? s->assumed
+			: "the free part of it is printed, too, and the whole harms animals",
+		s->mean};
 	r->taken++;
 }
 

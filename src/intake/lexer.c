@@ -50,8 +50,12 @@ static size_t slot_of(const char *pattern)
 	return (size_t)pattern[0] * SIGNS + (size_t)second;
 }
 
+/* "Calciumgehalt", "nitraatconcentratie": the name of what is counted, in one word. */
+#define LABEL_END ")(?:-?(?:gehalte?s?|konzentration|concentratie|werte?|waarde))?(?![a-z0-9~])"
+
 static bool compile(struct ts_lexer *x, size_t row)
 {
+	bool label = ts_terms[row].kind == TS_TERM_LABEL;
 	const char *pattern = ts_terms[row].pattern;
 	size_t slot = slot_of(pattern);
 
@@ -61,7 +65,8 @@ static bool compile(struct ts_lexer *x, size_t row)
 	}
 	x->next[row] = x->first[slot];
 	x->first[slot] = (unsigned short)row;
-	return ts_patterns_add(x->patterns, row, "(?:", pattern, ")(?![a-z0-9~])");
+	return ts_patterns_add(
+		x->patterns, row, "(?:", pattern, label ? LABEL_END : ")(?![a-z0-9~])");
 }
 
 static bool compile_all(struct ts_lexer *x)
@@ -131,6 +136,7 @@ struct cursor {
 	const struct ts_report_line *line;
 	size_t at, end; /* of the cell */
 	unsigned short cell;
+	bool between; /* such a word stands before: "and" joins what follows */
 	struct ts_tokens *out;
 };
 
@@ -244,10 +250,13 @@ static bool write_figure(const char *bytes, size_t len, char *out, double *ret)
 /* Words and signs between the two ends of a range; the length of what joins, 0 = nothing does. */
 static size_t joins(const struct cursor *c, size_t ahead)
 {
-	static const char *const words[] = {"-", "...", "..", "to", "bis", "tot", "a", "al", NULL};
+	static const char *const words[] = {"-", "...", "..", "to", "bis", "tot", "a", "al",
+		/* only behind "between" */
+		"and", "und", "et", "y", "e", "en", NULL};
+	const size_t plain = 8;
 	size_t before = blanks(c, ahead);
 
-	for (size_t w = 0; words[w]; w++) {
+	for (size_t w = 0; words[w] && (w < plain || c->between); w++) {
 		size_t len = strlen(words[w]), after;
 		bool word = is_letter(words[w][0]);
 
@@ -309,6 +318,7 @@ static bool lex_number(struct cursor *c)
 	more = take_second(
 		c, len, figure + strlen(figure), sizeof figure - strlen(figure), first, &second);
 	c->at += len + more;
+	c->between = false;
 	t = add(c, more ? TS_TOKEN_RANGE : TS_TOKEN_NUMBER, start);
 	if (!t)
 		return true;
@@ -398,6 +408,7 @@ static void lex_term(struct cursor *c, const struct ts_term *term, size_t len)
 		lex_below(c, start);
 		return;
 	}
+	c->between |= term->kind == TS_TERM_FILLER && term->role == TS_ROLE_RANGE;
 	if (term->kind == TS_TERM_FILLER || term->kind == TS_TERM_NOISE)
 		return;
 	t = add(c, TS_TOKEN_TERM, start);
@@ -467,7 +478,7 @@ static char delimiter_of(const struct ts_report_line *line, char delimiter)
 void ts_lex(struct ts_lexer *lexer, const struct ts_report_line *line, char delimiter,
 	struct ts_tokens *ret)
 {
-	struct cursor c = {lexer, line, 0, 0, 0, ret};
+	struct cursor c = {lexer, line, 0, 0, 0, false, ret};
 	char sign = delimiter_of(line, delimiter);
 
 	ret->count = ret->cells = 0;

@@ -292,10 +292,59 @@ static void walk(struct ts_intake *in)
 	}
 }
 
+/* What a water's pH may be. */
+#define PH_LEAST 4
+#define PH_MOST 11
+
+/* Figures with a unit (a pH has none) before the first name of this line. */
+static bool figures_before(const struct ts_intake *in, const struct ts_term *label)
+{
+	bool found = false, bare = label->key && strcmp(label->key, "pH") == 0;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (is_kind(t, TS_TERM_LABEL))
+			break;
+		found |= ts_is_figure(in, i) &&
+			 ((bare && t->first >= PH_LEAST && t->first <= PH_MOST) ||
+				 (i + 1 < in->tokens.count &&
+					 is_kind(&in->tokens.at[i + 1], TS_TERM_UNIT) &&
+					 *in->tokens.at[i + 1].term->unit != '%'));
+	}
+	return found;
+}
+
+/* "the pH lies / between 8.0 and 8.4": the name at the end of a line, its figure in a sentence. */
+static void ask_next_line(struct ts_intake *in)
+{
+	const struct ts_entry *e = &in->entry;
+
+	if (e->label && !has_figures(e) && e->line + 1 == in->line.number &&
+		figures_before(in, e->label))
+		ts_collect_gap(in, e->line, e->text,
+			"its figure may stand in the sentence on the next line",
+			"look at both lines and use a flag or the file");
+}
+
+/* "9 grains per gallon of total hardness". */
+static void ask_before(struct ts_intake *in, const struct ts_entry *e)
+{
+	size_t labels = 0;
+
+	for (size_t i = 0; i < in->tokens.count; i++)
+		labels += is_kind(&in->tokens.at[i], TS_TERM_LABEL);
+	if (labels == 1 && figures_before(in, e->label))
+		ts_collect_gap(in, e->line, e->text, "a figure stands before its name: is it its?",
+			"look at the line and use a flag or the file");
+}
+
 static void close_line(struct ts_intake *in)
 {
 	struct ts_entry *e = &in->entry;
 
+	if (e->label && e->line == in->line.number && !has_figures(e))
+		ask_before(in, e);
 	if (!e->label || e->line != in->line.number || !has_figures(e))
 		return;
 	if (!count_figures(in))
@@ -304,8 +353,27 @@ static void close_line(struct ts_intake *in)
 	ts_entry_close(in, e);
 }
 
-/* A short line with a figure and a unit of contents, and no word of ours: listed, not guessed. */
+/*
+ * A short line with a figure and a unit of contents, and no word of ours. One that begins with a
+ * name is asked about, a few; the others are listed, not guessed.
+ */
 #define OTHER_TOKENS_MOST 24
+#define ASKED_MOST 15
+
+/* "Name: 7.95", "Name 2.4 mmol/l": a name that is not known, and one figure that ends the line. */
+static bool names_a_figure(const struct ts_intake *in, bool unit)
+{
+	const struct ts_tokens *t = &in->tokens;
+	const struct ts_token *last = &t->at[t->count - 1];
+	size_t figures = count_figures(in);
+
+	if (t->at[0].kind != TS_TOKEN_OTHER || !figures)
+		return false;
+	if (unit)
+		return true;
+	return figures == 1 && t->count == 2 && last->kind == TS_TOKEN_NUMBER &&
+	       strpbrk(last->figure, ".,");
+}
 
 static void note_other(struct ts_intake *in)
 {
@@ -317,7 +385,17 @@ static void note_other(struct ts_intake *in)
 		unit |= is_kind(t, TS_TERM_UNIT) && *t->term->unit != '%' &&
 			strcmp(t->term->unit, "c") != 0;
 	}
-	if (!unit || !count_figures(in) || in->tokens.count > OTHER_TOKENS_MOST)
+	if (!count_figures(in) || in->tokens.count > OTHER_TOKENS_MOST)
+		return;
+	if (in->asked < ASKED_MOST && names_a_figure(in, unit)) {
+		in->asked++;
+		keep_text(in, &in->entry);
+		ts_collect_gap(in, in->line.number, in->entry.text,
+			"its name is not known: is it of anything that a water file holds?",
+			"if so, use the flag or the key of it");
+		return;
+	}
+	if (!unit)
 		return;
 	if (in->other_count == TS_REPORT_OTHERS_MOST)
 		in->other_more++;
@@ -331,6 +409,8 @@ static void read_tokens(struct ts_intake *in)
 
 	if (!in->tokens.count)
 		return;
+	if (labelled || !continues(in))
+		ask_next_line(in);
 	if (in->tokens.overfull || in->line.cut) {
 		if (labelled) {
 			keep_text(in, &in->entry);

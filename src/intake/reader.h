@@ -102,6 +102,7 @@ struct ts_intake {
 	size_t clash_count, clash_room;
 	unsigned others[TS_REPORT_OTHERS_MOST];
 	size_t other_count, other_more;
+	unsigned asked; /* lines with a name that is not known, of which was asked */
 	const char **zones;
 	size_t zone_count, zone_room;
 	bool class_only;
