@@ -39,8 +39,8 @@ def main():
             except ValueError:
                 refused = True
             results.append(("refused: " + text.replace("\n", "; "), refused))
-    results.append(("150 waters, fifteen of a kind", [len(waters.rows(p)) for p in sorted(
-        waters.FOLDER.glob("*.case"))] == [15] * 10))
+    of_a_kind = [len(waters.rows(p)) for p in sorted(waters.FOLDER.glob("*.case"))]
+    results.append(("150 waters, fifteen of a kind or more", len(of_a_kind) == 10 and min(of_a_kind) >= 15))
     for number, (name, right) in enumerate(results, 1):
         print("%s %d - %s" % ("ok" if right else "not ok", number, name))
     print("1..%d" % len(results))

@@ -86,8 +86,15 @@ static void add_unit(struct ts_study *s, const struct ts_part *part, const struc
 			drop_last(s);
 		return;
 	}
-	if (s->closed && !(adjacent && last->role == TS_ROLE_LEGAL))
+	if (s->closed && !(adjacent && last->role == TS_ROLE_LEGAL)) {
+		bool figure = before && (before->token.kind == TS_TOKEN_NUMBER ||
+						before->token.kind == TS_TOKEN_RANGE);
+
+		s->alike |= figure && s->torn && s->figures[0].unit &&
+			    ts_same_unit(s->figures[0].unit, unit) &&
+			    !ts_study_legal(s, unit, before->token.first);
 		return;
+	}
 	if (adjacent && !last->part->role) {
 		last->unit = unit;
 		return;
@@ -258,7 +265,7 @@ void ts_entry_close(struct ts_intake *in, struct ts_entry *entry)
 		spread_form(&s);
 		if (!any_figure(&s))
 			; /* a label in a sentence: nothing was stated */
-		else if (entry->overfull || (s.torn && !s.figures[0].unit))
+		else if (entry->overfull || s.alike || (s.torn && !s.figures[0].unit))
 			ts_study_gap(&s, "other words stand between its figures",
 				"look at the report and use a flag or the file");
 		else if (entry->headed)

@@ -401,9 +401,14 @@ static bool skip_uncertainty(struct cursor *c)
 static void lex_term(struct cursor *c, const struct ts_term *term, size_t len)
 {
 	size_t start = c->at;
+	const struct ts_token *before = c->out->count ? &c->out->at[c->out->count - 1] : NULL;
 	struct ts_token *t;
 
 	c->at += len;
+	if (term->kind == TS_TERM_ZONE && before && before->cell == c->cell) {
+		add(c, TS_TOKEN_OTHER, start); /* of a sentence: what follows is no name */
+		return;
+	}
 	if (term->kind == TS_TERM_BELOW) {
 		lex_below(c, start);
 		return;

@@ -163,10 +163,14 @@ static const struct ts_token *limits_of_line(const struct ts_intake *in)
 
 	if (!is_kind(first, TS_TERM_COLUMN) || first->term->role != TS_ROLE_LEGAL)
 		return NULL;
-	for (size_t i = 1; i < in->tokens.count; i++) {
+	for (size_t i = 1, labels = 0; i < in->tokens.count; i++) {
 		const struct ts_token *t = &in->tokens.at[i];
 
+		labels += is_kind(t, TS_TERM_LABEL);
 		if (is_kind(t, TS_TERM_COLUMN) && t->term->role != TS_ROLE_LEGAL)
+			return NULL;
+		/* "limit of 50 mg/l. The calcium of 29 mg/l": it had its figure already. */
+		if (!labels && ts_is_figure(in, i) && any_of_kind(in, TS_TERM_LABEL))
 			return NULL;
 	}
 	return first;
@@ -179,7 +183,7 @@ static void add_part(struct ts_intake *in, size_t i)
 
 	if (e->label && limit)
 		ts_entry_add(e, limit, in->line.number);
-	if (e->label)
+	if (e->label && (i || !limits_of_line(in))) /* which stands before each figure already */
 		ts_entry_add(e, &in->tokens.at[i], in->line.number);
 }
 
@@ -231,9 +235,11 @@ static bool take_implied(struct ts_intake *in)
 	return true;
 }
 
-/* A line of figures, units and dashes below its label. */
+/* A line of figures, units and dashes below its label, perhaps with what they are: "limit 50". */
 static bool continues(const struct ts_intake *in)
 {
+	bool figures = count_figures(in) > 0;
+
 	if (!in->entry.label)
 		return false;
 	for (size_t i = 0; i < in->tokens.count; i++) {
@@ -242,7 +248,8 @@ static bool continues(const struct ts_intake *in)
 		if (t->kind == TS_TOKEN_OTHER)
 			return false;
 		if (t->kind == TS_TOKEN_TERM && t->term->kind != TS_TERM_UNIT &&
-			t->term->kind != TS_TERM_NONE && t->term->kind != TS_TERM_FORMULA)
+			t->term->kind != TS_TERM_NONE && t->term->kind != TS_TERM_FORMULA &&
+			!(is_kind(t, TS_TERM_COLUMN) && figures))
 			return false;
 	}
 	return !(in->tokens.count == 1 && acts_as_label(in, 0));
@@ -304,7 +311,8 @@ static bool figures_before(const struct ts_intake *in, const struct ts_term *lab
 	for (size_t i = 0; i < in->tokens.count; i++) {
 		const struct ts_token *t = &in->tokens.at[i];
 
-		if (is_kind(t, TS_TERM_LABEL))
+		if (is_kind(t, TS_TERM_LABEL) ||
+			(is_kind(t, TS_TERM_COLUMN) && t->term->role == TS_ROLE_LEGAL))
 			break;
 		found |= ts_is_figure(in, i) &&
 			 ((bare && t->first >= PH_LEAST && t->first <= PH_MOST) ||
@@ -365,9 +373,12 @@ static bool names_a_figure(const struct ts_intake *in, bool unit)
 {
 	const struct ts_tokens *t = &in->tokens;
 	const struct ts_token *last = &t->at[t->count - 1];
-	size_t figures = count_figures(in);
+	size_t figures = count_figures(in), i = 0;
 
-	if (t->at[0].kind != TS_TOKEN_OTHER || !figures)
+	while (i < t->count && t->at[i].kind != TS_TOKEN_OTHER &&
+		!is_kind(&t->at[i], TS_TERM_CLASS) && !ts_is_figure(in, i))
+		i++;
+	if (!figures || i == t->count || ts_is_figure(in, i))
 		return false;
 	if (unit)
 		return true;

@@ -39,6 +39,7 @@ struct ts_study {
 	const char *form;
 	double reference_c;
 	bool closed, torn; /* other words came; figures came after them */
+	bool alike;        /* of the unit of the first: two sources, raw and treated */
 	bool limit_named;  /* the last word was one for a legal limit, also behind other words */
 	bool by_legal;
 	bool by_order; /* of ts_slot */

@@ -21,25 +21,26 @@ const char ts_by_kind_of_water[] = "by kind of water";
 struct home_kh {
 	struct ts_range tolerated, preferred, strict_tolerated, strict_preferred;
 	double excludes_below, asks_above, strict_asks_above;
+	double gh_answers_from; /* GH from which an unread KH asks nothing; 0: KH decides */
 };
 
 /* Estimates from memory of common practice; docs/methods.md says so. One row a home water. */
 /* clang-format off */
 static const struct home_kh home_kh[TS_HOME__COUNT] = {
-	[TS_HOME_BLACK] = {{0, 8}, {0, 4}, {0, 3}, {0, 1.5}, 0, 0, 3},
-	[TS_HOME_CLEAR_SOFT] = {{0, 10}, {1, 6}, {0, 5}, {0, 3}, 0, 0, 5},
-	[TS_HOME_MIXED] = {{1, 12}, {2, 8}, {0.5, 8}, {1, 5}, 0, 0, 0},
-	[TS_HOME_MIDDLE] = {{2, 16}, {3, 10}, {2, 12}, {3, 8}, 0, 0, 0},
-	[TS_HOME_HARD] = {{4, 20}, {6, 14}, {5, 18}, {8, 14}, 3, 0, 0},
-	[TS_HOME_MALAWI] = {{4, 20}, {6, 14}, {5, 16}, {6, 12}, 3.5, 0, 0},
-	[TS_HOME_TANGANYIKA] = {{6, 25}, {8, 18}, {8, 22}, {12, 18}, 5, 0, 0},
-	[TS_HOME_VICTORIA] = {{2.5, 16}, {4, 10}, {2, 14}, {2.5, 10}, 2, 0, 0},
-	[TS_HOME_COOL] = {{2, 20}, {4, 14}, {3, 18}, {5, 12}, 0, 0, 0},
-	[TS_HOME_BEE_SHRIMP] = {{0, 4}, {0, 2}, {0, 4}, {0, 2}, 0, 5, 5},
-	[TS_HOME_NEOCARIDINA] = {{1, 14}, {2, 8}, {1, 14}, {2, 8}, 0, 0, 0},
-	[TS_HOME_SULAWESI] = {{3, 9}, {4, 8}, {3, 9}, {4, 8}, 0, 0, 0},
-	[TS_HOME_SNAIL] = {{2, 20}, {5, 14}, {2, 20}, {5, 14}, 0, 0, 0},
-	[TS_HOME_BRACKISH] = {{4, 20}, {6, 14}, {5, 18}, {8, 14}, 0, 0, 0},
+	[TS_HOME_BLACK] = {{0, 8}, {0, 4}, {0, 3}, {0, 1.5}, 0, 0, 3, 0},
+	[TS_HOME_CLEAR_SOFT] = {{0, 10}, {1, 6}, {0, 5}, {0, 3}, 0, 0, 5, 0},
+	[TS_HOME_MIXED] = {{1, 12}, {2, 8}, {0.5, 8}, {1, 5}, 0, 0, 0, 0},
+	[TS_HOME_MIDDLE] = {{2, 16}, {3, 10}, {2, 12}, {3, 8}, 0, 0, 0, 0},
+	[TS_HOME_HARD] = {{4, 20}, {6, 14}, {5, 18}, {8, 14}, 3, 0, 0, 8},
+	[TS_HOME_MALAWI] = {{4, 20}, {6, 14}, {5, 16}, {6, 12}, 3.5, 0, 0, 0},
+	[TS_HOME_TANGANYIKA] = {{6, 25}, {8, 18}, {8, 22}, {12, 18}, 5, 0, 0, 0},
+	[TS_HOME_VICTORIA] = {{2.5, 16}, {4, 10}, {2, 14}, {2.5, 10}, 2, 0, 0, 0},
+	[TS_HOME_COOL] = {{2, 20}, {4, 14}, {3, 18}, {5, 12}, 0, 0, 0, 0},
+	[TS_HOME_BEE_SHRIMP] = {{0, 4}, {0, 2}, {0, 4}, {0, 2}, 0, 5, 5, 0},
+	[TS_HOME_NEOCARIDINA] = {{1, 14}, {2, 8}, {1, 14}, {2, 8}, 0, 0, 0, 0},
+	[TS_HOME_SULAWESI] = {{3, 9}, {4, 8}, {3, 9}, {4, 8}, 0, 0, 0, 0},
+	[TS_HOME_SNAIL] = {{2, 20}, {5, 14}, {2, 20}, {5, 14}, 0, 0, 0, 0},
+	[TS_HOME_BRACKISH] = {{4, 20}, {6, 14}, {5, 18}, {8, 14}, 0, 0, 0, 0},
 };
 /* clang-format on */
 
@@ -187,6 +188,11 @@ double ts_band_kh_ceiling(const struct ts_species *s, const struct ts_keeping *k
 	const struct home_kh *row = &home_kh[s->home_water];
 
 	return k->wild || k->breeding ? row->strict_asks_above : row->asks_above;
+}
+
+double ts_band_gh_answers_from(const struct ts_species *s)
+{
+	return home_kh[s->home_water].gh_answers_from;
 }
 
 double ts_band_kh_floor(const struct ts_species *s)

@@ -28,6 +28,9 @@ struct ts_range ts_band_ph_slack(const struct ts_species *species, const struct 
 /* KH (dH) below which a band by home water excludes; 0: never. */
 double ts_band_kh_floor(const struct ts_species *species);
 
+/* GH (dH) from which an unread KH keeps no yes back: livebearers; 0: never. */
+double ts_band_gh_answers_from(const struct ts_species *species);
+
 /* KH (dH) above which a band by home water is no yes any more; 0: never. */
 double ts_band_kh_ceiling(const struct ts_species *species, const struct ts_keeping *keeping);
 

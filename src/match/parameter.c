@@ -274,6 +274,14 @@ static void meet_bound(struct ts_parameter_fit *f, const struct ts_span *bound,
 	f->known = true;
 }
 
+/* Livebearers at GH 12: that is theirs, and KH is to be tested, too. */
+static bool gh_answers(const struct ts_species *species, const struct ts_span *gh)
+{
+	double from = ts_band_gh_answers_from(species);
+
+	return from > 0 && gh->given && (gh->exposure ? gh->low : gh->value) >= from;
+}
+
 void ts_parameters_meet(const struct ts_species *species, const struct ts_profile *profile,
 	const struct ts_keeping *keeping, const double *practice,
 	struct ts_parameter_fit io[TS_PARAMETER__COUNT])
@@ -296,7 +304,8 @@ void ts_parameters_meet(const struct ts_species *species, const struct ts_profil
 		not_known(f);
 		if (band && p == TS_GH && profile->gh_bound.given)
 			meet_bound(f, &profile->gh_bound, species, keeping, practice);
-		if (band && assumed[p] && assumed[p]->given)
+		if (band && assumed[p] && assumed[p]->given &&
+			!(p == TS_KH && gh_answers(species, &profile->at[TS_GH])))
 			meet_assumed(f, p, assumed[p], species, keeping, practice);
 	}
 }
