@@ -111,8 +111,8 @@ static const struct ts_name_row rows[] = {
 	{TS_NAME_GROUP, "crayfish|crawfish|crawdad|freshwater lobster|blue lobster|lobster|Krebs|Flusskrebs|Zwergkrebs|écrevisse|kreeft|rivierkreeft|cangrejo de río|gambero|gambero d'acqua dolce|dwarf cray|cray", CRAYFISH, NULL},
 	{TS_NAME_GROUP, "crab|crabs|freshwater crab|Krabbe|crabe|krab|cangrejo|granchio", "kind crab", NULL},
 	{TS_NAME_GROUP, "snail|snails|pond snail|Schnecke|escargot|slak|caracol|lumaca|chiocciola", SNAILS, NULL},
-	{TS_NAME_GROUP, "nerite|nerites|nerite snail|nerite snails|Rennschnecke|nérite|neritina", "nerite|family Neritidae", NULL},
-	{TS_NAME_GROUP, "apple snail|Apfelschnecke|ampullaire|appelslak|caracol manzana|ampullaria", "family Ampullariidae", NULL},
+	{TS_NAME_GROUP, "nerite|nerites|nerite snail|olive nerite|nerite snails|Rennschnecke|nérite|neritina", "nerite|family Neritidae", NULL},
+	{TS_NAME_GROUP, "apple snail|Apfelschnecke|ampullaire|appelslak|caracol manzana|ampullaria|lumaca ampullaria|lumache ampullaria", "family Ampullariidae", NULL},
 	{TS_NAME_GROUP, "ramshorn|ram's horn snail|Posthornschnecke", "ramshorn", NULL},
 
 	/* Bred forms and hybrids: an entry that says what they are. */
@@ -138,7 +138,7 @@ static const struct ts_name_row rows[] = {
 	{TS_NAME_OUTSIDE, "axolotl|*axolotl|*newt|*salamander|*Molch|*Salamander|*triton|*axolote|*ajolote|*salamandra|*tritone|water dragon", NULL, "is an amphibian"},
 	{TS_NAME_OUTSIDE, "frog|*frog|*toad|*tadpole|*Frosch|*Krallenfrosch|*Zwergkrallenfrosch|*Kröte|*Kaulquappe|*grenouille|*xénope|*crapaud|*kikker|*klauwkikker|*rana|*sapo|*renacuajo|*rospo|*girino|*xenopus|*hymenochirus", NULL, "is an amphibian"},
 	{TS_NAME_OUTSIDE, "turtle|*turtle|*terrapin|*slider|*tortoise|*Schildkröte|*Wasserschildkröte|*Schmuckschildkröte|*tortue|*schildpad|*waterschildpad|geelwangschildpad|roodwangschildpad|*tortuga|*tartaruga", NULL, "is a reptile"},
-	{TS_NAME_OUTSIDE, "clownfish|clown fish|*anemonefish|Anemonenfisch|*Clownfisch|poisson-clown|anemoonvis|pez payaso|pesce pagliaccio|ocellaris|percula", NULL, LAND_OR_SEA},
+	{TS_NAME_OUTSIDE, "*clownfish|clown fish|*anemonefish|Anemonenfisch|*Clownfisch|poisson-clown|anemoonvis|pez payaso|pesce pagliaccio|ocellaris|percula", NULL, LAND_OR_SEA},
 	{TS_NAME_OUTSIDE, "tang|blue tang|yellow tang|*surgeonfish|*Doktorfisch|poisson chirurgien|*chirurgien|doktersvis|pez cirujano|pesce chirurgo", NULL, LAND_OR_SEA},
 	{TS_NAME_OUTSIDE, "seahorse|sea horse|*seahorse|*Seepferdchen|hippocampe|*zeepaardje|caballito de mar|cavalluccio marino|sea dragon", NULL, LAND_OR_SEA},
 	{TS_NAME_OUTSIDE, "lionfish|lion fish|*lionfish|*damselfish|*wrasse|*grouper|*triggerfish|*parrotfish|marine angelfish|marine fish|saltwater fish|salt water fish|reef fish|*Meerwasserfisch|Feuerfisch|Kaiserfisch|poisson marin|poisson d'eau de mer|zoutwatervis|zeewatervis|pez marino|pez de agua salada|pesce marino|mandarin fish|mandarinfish|mandarin goby|mandarin dragonet|firefish|chromis|cleaner wrasse|dottyback|*jawfish|moray|moray eel|box fish|boxfish|cowfish|*butterflyfish marine", NULL, LAND_OR_SEA},

@@ -157,15 +157,36 @@ static const char *const fillers[] = {"fish", "fishes", "fisch", "fische", "pois
 	"female", "females", "mannchen", "weibchen", "femelle", "femelles", "mannetje", "vrouwtje",
 	"macho", "machos", "hembra", "hembras", "maschio", "maschi", "femmina", "femmine", "baby",
 	"babies", "juvenile", "juveniles", "young", "adult", "adults", "small", "large", "tropical",
-	"freshwater", "aquarium", "live", "assorted", "mixed"};
+	"freshwater", "aquarium", "live", "assorted", "mixed", "mix", "catfish", "sorority"};
 
-static bool filler(const char *word, size_t len)
+/* What breeders call forms: colours, patterns, fins. Where a record has such a name, it goes first.
+ */
+static const char *const forms[] = {"tuxedo", "moscow", "dumbo", "lyretail", "lyre", "snakeskin",
+	"mosaic", "leopard", "cobra", "platinum", "koi", "delta", "veiltail", "veil", "grass",
+	"elephant", "ear", "double", "half", "tail", "halfmoon", "plakat", "crowntail", "rosetail",
+	"dragon", "scale", "pearlscale", "super", "giant", "metallic", "galaxy", "copper", "marble",
+	"butterfly", "longfin", "long", "fin", "hifin", "hi", "high", "wag", "wagtail", "albino",
+	"leucistic", "calico", "lemon", "pineapple", "sunset", "pinto", "blushing", "electric",
+	"red", "blue", "green", "yellow", "gold", "golden", "orange", "black", "white", "pink",
+	"purple", "silver", "rot", "rote", "roter", "blau", "blaue", "blauer", "gelb", "gelbe",
+	"gelber", "schwarz", "schwarze", "schwarzer", "weiss", "weisse", "weisser", "grun",
+	"schleier", "rouge", "bleu", "noir", "blanc", "jaune", "dore", "voile", "rode", "blauwe",
+	"zwarte", "witte", "gele", "gouden", "sluier", "rojo", "azul", "negro", "blanco",
+	"amarillo", "dorado", "velo", "rosso", "nero", "giallo", "bianco", "blu"};
+
+static bool among(const char *const *words, size_t count, const char *word, size_t len)
 {
-	for (size_t i = 0; i < sizeof fillers / sizeof *fillers; i++) {
-		if (strlen(fillers[i]) == len && memcmp(fillers[i], word, len) == 0)
+	for (size_t i = 0; i < count; i++) {
+		if (strlen(words[i]) == len && memcmp(words[i], word, len) == 0)
 			return true;
 	}
 	return false;
+}
+
+static bool filler(const char *word, size_t len)
+{
+	return among(fillers, sizeof fillers / sizeof *fillers, word, len) ||
+	       among(forms, sizeof forms / sizeof *forms, word, len);
 }
 
 bool ts_name_strip(struct ts_name_words *io)
