@@ -152,6 +152,17 @@ def compare(program, path):
     return bool(left)
 
 
+def read_by_family(tests):
+    """The notes of the two readers of all records: each is of a record, and settled."""
+    known, rows = speciesfile.paths(), table(DATA / "family.csv")
+    loose = [r["name"] + " " + r["key"] for r in rows
+             if r["name"] not in known or not re.match(r"changed|left: \S", r["settled"])]
+    tests.append((not loose, loose, "family.csv: every note is settled"))
+    changed = sum(r["settled"].startswith("changed") for r in rows)
+    return "# read by family: %d notes, %d changed the record, %d left" % (
+        len(rows), changed, len(rows) - changed)
+
+
 def tap(program):
     says, tests, notes = computed(program), [], []
     for name, seed, count in AUDITS:
@@ -163,6 +174,7 @@ def tap(program):
             left = judge(row, says, totals)
             tests.append((not left, left, "%s %s" % (name, row["name"])))
         notes.append("# seed %s, %d records: %s" % (seed, len(rows), summary(totals)))
+    notes.append(read_by_family(tests))
     print("TAP version 13\n1..%d" % len(tests))
     for number, (fine, left, name) in enumerate(tests, 1):
         print("".join("# %s\n" % line for line in left), end="")

@@ -167,18 +167,35 @@ static bool sexes(const struct ts_lint *lint, const struct ts_species *s, struct
 	return false;
 }
 
-/* Brackish water is its home, or it may live in fresh water: never one without the other. */
+/* Sea salt brings some 10 dH of hardness for each g/L (sea water of 35 g/L has about 350). */
+#define SALT_GH_DH 10
+#define GH_READ_MOST_DH 200 /* no record says more */
+
+static double salt_gh_dh(double salinity_g_l)
+{
+	return fmin(SALT_GH_DH * salinity_g_l, GH_READ_MOST_DH) - 1e-9;
+}
+
+/*
+ * Brackish water is its home, or it may live in fresh water: never one without the other; and the
+ * hardness it bears is that of the salt it bears, or hardness would shut it out of its own water.
+ */
 static bool salt(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
 {
-	const struct ts_range *salinity = &s->water.usual.salinity_g_l.tolerated;
+	const struct ts_envelopes *usual = &s->water.usual;
+	const struct ts_range *salinity = &usual->salinity_g_l.tolerated;
 	bool brackish = s->home_water == TS_HOME_BRACKISH;
+	const char *wrong = NULL;
 
 	(void)lint;
-	if (brackish ? !isnan(salinity->low) : !(salinity->low > 0.5))
-		return true;
-	ts_text_put(what, brackish ? "its home is brackish water, and no salinity is given"
-				   : "it needs salt, and its home water is not brackish");
-	return false;
+	if (brackish && isnan(salinity->low))
+		wrong = "its home is brackish water, and no salinity is given";
+	else if (!brackish && salinity->low > 0.5)
+		wrong = "it needs salt, and its home water is not brackish";
+	else if (brackish && usual->gh_dh.tolerated.high < salt_gh_dh(salinity->high))
+		wrong = "it bears more salt than GH, and 1 g/L of sea salt brings 10 dH";
+	ts_text_put(what, wrong ? wrong : "");
+	return !wrong;
 }
 
 const struct ts_lint_rule ts_lint_habit_rules[] = {
