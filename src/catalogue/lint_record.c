@@ -316,21 +316,29 @@ static bool takes(const struct ts_species *s, const char *prey)
 	return false;
 }
 
+/* From this length on a fish that hunts invertebrates, with more than a nibbler's mouth, takes
+ * shrimps. */
+#define SHRIMP_HUNTER_CM 5
+
 /* Whoever swallows a tenth of its length swallows fry; whoever swallows half of it, shrimps too. */
 static bool prey(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
 {
-	const char *gape = word_of("gape", s);
+	const char *gape = word_of("gape", s), *hunts = word_of("hunts", s);
 	bool large = strcmp(gape, "predator") == 0 || strcmp(gape, "engulfer") == 0;
+	bool more = strcmp(gape, "nibbler") != 0;
+	bool hunter = strcmp(hunts, "invertebrates") == 0 || strcmp(hunts, "fish") == 0;
 	const char *missing = NULL;
 
 	(void)lint;
-	if (strcmp(gape, "nibbler") != 0 && !takes(s, "fry"))
+	if (more && !takes(s, "fry"))
 		missing = "fry";
-	else if (large && !takes(s, "shrimps"))
+	else if (!takes(s, "shrimps") && (large || (more && hunter && s->kind == TS_ANIMAL_FISH &&
+							   s->adult_length_cm >= SHRIMP_HUNTER_CM)))
 		missing = "shrimps";
 	if (!missing)
 		return true;
-	ts_text_puts(what, "gape is ", gape, " and preys_on does not name ", missing, NULL);
+	ts_text_puts(what, "gape is ", gape, ", it hunts ", hunts, ", and preys_on does not name ",
+		missing, NULL);
 	return false;
 }
 

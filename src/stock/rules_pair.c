@@ -96,14 +96,15 @@ bool ts_rule_night_hunter(const struct ts_scene *scene, const struct ts_group *a
 	       r->its >= r->ours * p[TS_P_PREY_CONCERN] * p[TS_P_PREY_CONCERN] && r->its < r->ours;
 }
 
-/* Small fish that eat shrimps take the young ones only. */
+/* Small fish that eat shrimps take the young ones only; who cracks snails cracks grown shrimps. */
 bool ts_rule_shrimps_eaten(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
 	(void)scene;
 	r->ours = a->species->adult_length_cm;
 	r->its = b->species->adult_length_cm;
-	r->severity = r->its >= 3 * r->ours ? TS_CONFLICT : TS_CONCERN;
+	r->severity = r->its >= 3 * r->ours || b->species->preys_on & TS_PREYS_SNAILS ? TS_CONFLICT
+										      : TS_CONCERN;
 	return a->species->kind == TS_ANIMAL_SHRIMP && b->species->preys_on & TS_PREYS_SHRIMPS;
 }
 
