@@ -17,9 +17,13 @@ const typedAnimal = ({ species, count, since }) => `${count || 1} ${species}${si
 // The words behind which a call takes those that live there, and those that are planned.
 const animalWords = (sheet) => sheet.stock.flatMap((line) => (line.since ? ["--there", typedAnimal(line)] : [typedAnimal(line)]));
 
+// Whoever goes on typing is not asked again about what stands before.
+const KNOWN_MOST = 200, known = new Map();
 function readItem(item, lived) {
 	const words = lived && !SINCE.test(item) ? `${item} ${lived}` : item;
-	return { item, ...JSON.parse(page.program.call((running) => running.animals(words, today()[1])).out) };
+	if (known.size > KNOWN_MOST) { known.clear(); }
+	if (!known.has(words)) { known.set(words, page.program.call((running) => running.animals(words, today()[1])).out); }
+	return { item, ...JSON.parse(known.get(words)) };
 }
 
 // What is typed becomes the stock; what a file or a field said beyond the words stays.
@@ -58,21 +62,26 @@ function take({ item, line }, name) {
 }
 
 function showStock() {
-	const s = sheet(), rows = page.rows["stock line"].filter(({ key }) => key !== "species");
+	const s = sheet();
 	page.fields = page.fields.filter(({ part }) => part !== "animal");
 	at("stock").replaceChildren(...s.stock.map((line, i) => {
-		const place = element("div", { class: "fields" }), one = page.read[i] || {};
-		page.fields.push(...fieldsInto(place, rows, page.rows.quantities, line, `animal-${i + 1}`, (key) => {
-			s.words = s.stock.map(typedAnimal).join(", ");
-			at("animals").value = s.words;
-			showLiving();
-			changed(key);
-		}));
-		return element("li", {}, element("details", { class: "more" },
-			element("summary", {}, `${line.count} ${one.name || line.species}`), place,
-			element("button", { type: "button", onclick: () => leave(i) }, `Take ${line.species} off`)));
+		const fold = element("details", { class: "more" }, element("summary", {}, `${line.count} ${(page.read[i] || {}).name || line.species}`));
+		fold.addEventListener("toggle", () => fillStock(fold, line, i), { once: true });
+		return element("li", {}, fold);
 	}));
 	showLiving();
+}
+
+// What is said of an animal beyond its number and name; made when somebody looks.
+function fillStock(fold, line, index) {
+	const s = sheet(), place = element("div", { class: "fields" }), rows = page.rows["stock line"].filter(({ key }) => key !== "species");
+	page.fields.push(...fieldsInto(place, rows, page.rows.quantities, line, `animal-${index + 1}`, (key) => {
+		s.words = s.stock.map(typedAnimal).join(", ");
+		at("animals").value = s.words;
+		showLiving();
+		changed(key);
+	}));
+	fold.append(place, element("button", { type: "button", onclick: () => leave(index) }, `Take ${line.species} off`));
 }
 
 function leave(index) {

@@ -120,6 +120,7 @@ class Field {
 	ask() {
 		this.doubtful = this.sure ? "" : doubtOfUnit(page.program, this.row, this.values[this.row.key] || "", this.units.length ? this.units : [{}]);
 		this.doubt.replaceChildren();
+		this.box.classList.toggle("wide", Boolean(this.doubtful));
 		if (!this.doubtful) { return; }
 		this.doubt.append(`${this.doubtful} `,
 			element("button", { type: "button", onclick: () => this.settle("ppm") }, "It is ppm"), " ",

@@ -6,7 +6,7 @@ const at = (id) => document.getElementById(id);
 const FIRST_READINGS = ["GH", "KH", "pH"];
 const OF_TANK = ["length", "width", "height", "cover", "substrate", "filter", "water_change", "feeding"];
 const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
-const WAIT_MS = 60, TYPING_MS = 700, REST_MS = 300;
+const WAIT_MS = 20, TYPING_MS = 700, REST_MS = 300;
 
 const page = { kept: null, rows: null, program: null, fields: [], read: [], question: null, chosen: null, auto: null, waiting: 0 };
 
@@ -42,6 +42,7 @@ function buildFields() {
 	more(row("tank", "temperature"), s.tank, "water", "water-first");
 	for (const one of without("water", ["kept"])) { more(one, s.water, "water-of", "water-more"); }
 	// A running tank is asked for these at once.
+	at("living-fields").replaceChildren();
 	for (const field of page.fields.filter(({ id }) => ["water-more-NO3", "tank-fields-water_change", "water-of-kind"].includes(id))) {
 		field.home = field.box.parentElement;
 	}
@@ -229,7 +230,7 @@ function saveAnswer(words) {
 
 // A text to take along: in a field of its own, copied where the browser lets it be.
 function showText(place, label, text) {
-	const area = element("textarea", { rows: "6", readonly: true, "aria-label": label }, text);
+	const area = element("textarea", { rows: String(Math.min(24, text.split("\n").length + 3)), readonly: true, "aria-label": label }, text);
 	const button = element("button", { type: "button", onclick: () => copy(area, button) }, "Copy");
 	place.replaceChildren(element("p", { class: "says" }, label), area, element("p", { class: "row" }, button));
 }
@@ -289,6 +290,11 @@ function wire() {
 		linkTo(sheet(), { ask: page.question ? page.question.id : "" })));
 	at("ask-back").replaceChildren(...QUESTIONS.filter(({ paper }) => !paper).map(({ id, says }) => new Option(says, id)));
 	at("ask-back-make").addEventListener("click", askBack);
+	at("address").value = page.kept.address || "";
+	at("address").addEventListener("change", () => {
+		page.kept.address = at("address").value.trim();
+		keepSheets(page.kept);
+	});
 }
 
 const bytesOf = (base64) => Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));

@@ -124,12 +124,14 @@ function showKept() {
 	at("kept-name").value = page.kept.open;
 }
 
-const linkTo = (values, extra) => `${location.href.split("#")[0]}#${toLink(values, extra)}`;
+// Where the page lies on the web: here, or where somebody says it does; as a file it has no address for others.
+const addressOf = () => page.kept.address || location.href.split("#")[0];
+const linkTo = (values, extra) => `${addressOf()}#${toLink(values, extra)}`;
 
 // What to ask back is the program's; a link that opens this page goes with it where it has an address.
 function askBack() {
-	const id = at("ask-back").value, address = location.href.split("#")[0];
-	const { out } = page.program.ask(["ask-back", id, ...(location.protocol === "file:" ? [] : ["--page", address])]);
+	const id = at("ask-back").value, local = location.protocol === "file:" && !page.kept.address;
+	const { out } = page.program.ask(["ask-back", id, ...(local ? [] : ["--page", addressOf()])]);
 	showText(at("ask-back-said"), "What to ask back", out.trim());
 }
 
@@ -144,11 +146,15 @@ function valueOf(name) {
 	return (part === "animal" ? s.stock[0] || {} : part === "sign" ? s.signs[0] || {} : part === "plan" ? s.rest : s[part])[key];
 }
 
+// What is asked for, as it is called on the sheet.
+const askedFor = (name) => (name.startsWith("animal.") ? (name === "animal.since" ? "since when they live there" : "the animals")
+	: labelled(name.split(".")[1]));
+
 // Fields that a link waits for, and what becomes of them.
 function showAsked() {
 	const place = at("asked"), open = page.wait.filter((name) => !valueOf(name)), back = element("div", {});
 	place.hidden = false;
-	place.replaceChildren(element("p", {}, open.length ? `Asked of you: ${open.map((name) => labelled(name.split(".")[1])).join(", ")}.`
+	place.replaceChildren(element("p", {}, open.length ? `Asked of you: ${Array.from(new Set(open.map(askedFor))).join(", ")}.`
 		: "All that was asked is filled in. Send this link back:"), back);
 	if (open.length && open.length < page.wait.length) {
 		back.before(element("p", { class: "says" }, "What you do not know stays empty. Then send this link back:"));

@@ -67,6 +67,23 @@ const moments = (() => {
 	}
 	const openPart = (name) => { if (!id(name).open) { press(id(name).querySelector("summary")); } };
 
+	// The sheet as it is printed, in any browser: the rules for paper hold for the screen while it is looked at.
+	function isPrinted(holds) {
+		const added = [];
+		for (const style of document.styleSheets) {
+			for (const media of Array.from(style.cssRules).filter((rule) => rule.media && rule.media.mediaText === "print")) {
+				for (const rule of Array.from(media.cssRules).filter((one) => one.selectorText)) {
+					style.insertRule(rule.cssText, style.cssRules.length);
+					added.push(style);
+				}
+			}
+		}
+		const paper = document.querySelector("#answer .paper"), left = ["#sheet", "#tools", "#below", "#answer .below"].filter((one) => seen(document.querySelector(one)));
+		const fine = seen(document.querySelector("#answer .verdict")) && (!paper || seen(paper)), text = answer();
+		for (const style of added) { style.deleteRule(style.cssRules.length - 1); }
+		expect(added.length > 5 && !left.length && fine && holds.test(text), `printed: ${added.length} rules, ${left.join(", ")} left, ${text.slice(0, 200)}`);
+	}
+
 	// In a shop, with four figures on a note: what to buy; then all that suits, why one does, what to take along.
 	async function shopper(shown) {
 		await ready();
@@ -105,6 +122,7 @@ const moments = (() => {
 		await shown("shop");
 		press(labelled("The same on a terminal"));
 		expect(/tapshoal propose .*--GH '250 ppm'/.test(answer()), "the call is not shown");
+		isPrinted(/Ask before you buy[^]*go together/);
 	}
 
 	// In a shop, two kinds in mind.
@@ -122,6 +140,7 @@ const moments = (() => {
 		await until("the sheet", () => /Ask before you buy/.test(answer()));
 		expect(/angelfish/.test(answer()) && /^Not /.test(verdict()), "the list for the shop has no plan");
 		await shown("pair-shop");
+		isPrinted(/Ask before you buy[^]*angelfish/);
 		// Names that are not clear are asked about in place, and one that nobody knows never passes.
 		openPart("part-animals");
 		type("animals", "6 cory, 2 ang");
@@ -169,6 +188,7 @@ const moments = (() => {
 		await askFor("drift");
 		await until("where it goes", () => /nitrate/i.test(answer()));
 		await shown("drift");
+		isPrinted(/nitrate/i);
 	}
 
 	// A supplier's report by paste, and what can be kept in it.
@@ -187,6 +207,7 @@ const moments = (() => {
 		await askFor("rank");
 		await until("the ranking", () => document.querySelectorAll("#answer .tagged > li").length >= 12);
 		isReached("a report, and the whole choice");
+		isPrinted(/15[.,]2/);
 		await askFor("water");
 		await until("the water", () => /GH 1[0-9]/.test(answer()));
 		await shown("water");
@@ -252,6 +273,7 @@ const moments = (() => {
 		expect(/suits|suit /.test(brief) && brief.length <= 600, `the short text: ${brief}`);
 		isReached("a filled link and the short text of its answer");
 		await shown("brief");
+		isPrinted(/GH\s+6/);
 	}
 
 	// A hundred texts that would rather be something else, wherever somebody else's text comes in.
