@@ -57,7 +57,7 @@ static const struct {
 	[SOFTENED] = {{"water.softened"}, "Does it go through a water softener in the house?"},
 	[TEMPERATURE] = {{"tank.temperature"},
 		"How warm is the tank, or how warm can you keep it?"},
-	[SIDES] = {{"tank.length", "tank.width", "tank.height"},
+	[SIDES] = {{"tank.size"},
 		"The tank: how long, how wide, how high? Litres alone do not tell."},
 	[FILTER] = {{"tank.filter"},
 		"Has its filter run with animals for two months (mature), or is it new?"},

@@ -8,8 +8,8 @@
 
 #include "base/arena.h"
 #include "catalogue/fold.h"
-#include "cli/check_words.h"
 #include "model/shape.h"
+#include "records/animals.h"
 #include "report/json.h"
 #include "words/animal.h"
 #include "words/names.h"
@@ -158,7 +158,7 @@ void page_animals_write(
 	ts_json_open(&j, out);
 	j.line = true;
 	ts_json_object(&j, NULL);
-	if (check_words(&arena, words, today, &line, &error)) {
+	if (ts_animal_words(&arena, words, today, &line, &error)) {
 		write_line(&j, &line);
 		write_meant(&j, line.species, catalogue);
 	} else {

@@ -8,10 +8,10 @@ const NEEDS = {
 		has: (s) => Boolean(s.reading.GH || s.reading.KH || s.reading.alkalinity || s.reading.Ca || s.reading.conductivity) },
 	kh: { part: "part-water", say: "KH and pH", key: "KH",
 		has: (s) => Boolean((s.reading.KH || s.reading.alkalinity) && s.reading.pH) },
-	size: { part: "part-tank", say: "the sides of the tank", key: "length",
-		has: (s) => Boolean(s.tank.length && s.tank.width && s.tank.height) },
-	room: { part: "part-tank", say: "the litres or the sides of the tank", key: "volume",
-		has: (s) => Boolean(s.tank.volume) || NEEDS.size.has(s) },
+	size: { part: "part-tank", say: "the sides of the tank (like 100x40x40)", key: "size",
+		has: (s) => /x/i.test(s.tank.size || "") || Boolean(s.tank.length && s.tank.width && s.tank.height) },
+	room: { part: "part-tank", say: "the litres or the sides of the tank", key: "size",
+		has: (s) => Boolean(litresOf(s)) || NEEDS.size.has(s) },
 	animals: { part: "part-animals", say: "animals", key: "species", has: (s) => s.stock.length > 0 },
 	living: { part: "part-animals", say: "animals that live there, and for how long", key: "species",
 		has: (s) => s.stock.some((line) => line.since) },
@@ -38,10 +38,12 @@ function tankWords(sheet) {
 	return sheet.tank.temperature ? ["--temperature", sheet.tank.temperature] : [];
 }
 
+const litresOf = (sheet) => sheet.tank.volume || (/x/i.test(sheet.tank.size || "") ? "" : sheet.tank.size);
+
 // Litres alone have sides assumed, which only flags can ask for.
 function roomWords(sheet) {
-	if (NEEDS.size.has(sheet) || !sheet.tank.volume) { return tankWords(sheet); }
-	return ["--volume", sheet.tank.volume, ...tankWords(sheet)];
+	if (NEEDS.size.has(sheet) || !litresOf(sheet)) { return tankWords(sheet); }
+	return ["--volume", litresOf(sheet), ...tankWords(sheet)];
 }
 
 // A plan is a file once there is a tank; before that its animals are words of the call.
@@ -67,7 +69,7 @@ const QUESTIONS = [
 	{ id: "water", needs: ["water"], words: (s) => ["water", ...subject(s)] },
 	{ id: "remake", needs: ["water", "animals"],
 		words: (s) => ["remake", ...repeated("--for", names(s)), ...waterWords(s),
-			...(s.tank.volume ? ["--volume", s.tank.volume] : [])] },
+			...(litresOf(s) ? ["--volume", litresOf(s)] : [])] },
 	{ id: "arrive", needs: ["water", "animals", "shop"],
 		words: (s) => ["arrive", ...repeated("--with", names(s)), "--shop", "shop.yaml", "--hours", "1 h", ...waterWords(s)] },
 	{ id: "drift", needs: ["animals", "size", "water"],

@@ -108,9 +108,18 @@ function takeWater(sheet, water) {
 	[sheet.reading, sheet.older] = newest(readings);
 }
 
+// How large it is in one text, as it is typed: a file of the program has centimetres or litres.
+function sized({ length, width, height, ...tank }) {
+	const sides = [length, width, height].map((side) => /^([\d.]+) cm$/.exec(side || ""));
+	if (sides.every(Boolean)) { return { size: sides.map((one) => one[1]).join("x"), ...tank }; }
+	if (length || width || height || !tank.volume) { return { ...(length && { length }), ...(width && { width }), ...(height && { height }), ...tank }; }
+	const { volume, ...rest } = tank;
+	return { size: volume, ...rest };
+}
+
 function takeTank(sheet, tank) {
 	const { readings, ...rest } = tank;
-	sheet.tank = rest;
+	sheet.tank = sized(rest);
 	if (!readings || !readings.length) { return; }
 	if (Object.keys(sheet.reading).length) { [sheet.supply, sheet.supplyOlder] = [sheet.reading, sheet.older]; }
 	[sheet.reading, sheet.older] = newest(readings);

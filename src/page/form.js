@@ -22,7 +22,7 @@ const labelled = (key) => (/[A-Z]/.test(key) ? key
 	: /[0-9]/.test(key) ? key.toUpperCase() : spoken(key[0].toUpperCase() + key.slice(1)));
 
 // Where a key alone does not say to a stranger what is asked.
-const LABELS = { "water-of-kind": "Read in (tap, tank)", "water-more-NO3": "Nitrate (NO3)", "water-more-NO2": "Nitrite (NO2)" };
+const LABELS = { "tank-fields-size": "Litres, or sides in cm", "water-of-kind": "Read in (tap, tank)", "water-more-NO3": "Nitrate (NO3)", "water-more-NO2": "Nitrite (NO2)" };
 
 // "14 dH" -> what is typed and its unit; a value without one of the units stays whole.
 function splitUnit(value, units) {
@@ -91,6 +91,7 @@ class Field {
 		if (kind === "yesno") {
 			return element("select", attributes, new Option("", ""), new Option("yes", "yes"), new Option("no", "no"));
 		}
+		if (this.id === "tank-fields-size") { return element("input", { ...attributes, type: "text", placeholder: "112, or 80x35x40" }); }
 		const date = kind === "text" && this.row.says.includes("YYYY-MM-DD");
 		const example = kind === "every" ? `${this.quantity.example} every 7 days`
 			: kind === "choice" ? words.concat(this.quantity.example).filter((word) => word !== "unknown").join(", ")

@@ -4,7 +4,7 @@
 const at = (id) => document.getElementById(id);
 // What is asked for first; all else is in the folds.
 const FIRST_READINGS = ["GH", "KH", "pH"];
-const OF_TANK = ["length", "width", "height", "cover", "substrate", "filter", "water_change", "feeding"];
+const OF_TANK = ["cover", "substrate", "filter", "water_change", "feeding"];
 const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
 const WAIT_MS = 20, TYPING_MS = 700, REST_MS = 300;
 
@@ -27,9 +27,9 @@ function buildFields() {
 	page.fields = [
 		...into("water-first", of("reading", FIRST_READINGS), s.reading),
 		...into("water-more", without("reading", [...FIRST_READINGS, "temperature"]), s.reading),
-		...into("tank-first", of("tank", ["volume"]), s.tank, "tank-fields"),
+		...into("tank-first", of("tank", ["size"]), s.tank, "tank-fields"),
 		...into("tank-fields", of("tank", OF_TANK), s.tank),
-		...into("tank-more", without("tank", ["temperature", "volume", ...OF_TANK]), s.tank),
+		...into("tank-more", without("tank", ["temperature", "size", ...OF_TANK]), s.tank),
 		...into("supply-fields", of("reading", FIRST_READINGS), s.supply),
 		...into("shop-fields", of("reading", SHOP_READINGS), s.shop),
 		...into("sign-fields", without("sign", ["species"]), s.signs[0]),

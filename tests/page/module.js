@@ -109,7 +109,9 @@ test("the example files of the terminal open", () => {
 });
 
 // Keys in another order are no loss; nor are files that are written out where they were named.
-const said = (text) => text.split("\n").filter((line) => line.trim() && !line.startsWith("#")).sort();
+// A size in one text says the same as three sides.
+const said = (text) => text.replace(/^( *)size: ([0-9.]+)x([0-9.]+)x([0-9.]+)$/m, "$1length: $2 cm\n$1width: $3 cm\n$1height: $4 cm")
+	.split("\n").filter((line) => line.trim() && !line.startsWith("#")).sort();
 
 test("what is opened is saved again without a loss", () => {
 	const years = "readings:\n  - {date: 2025-01-01, GH: 14 dH, KH: 9 dH}\n  - {date: 2026-02-01, GH: 12 dH, KH: 8 dH, method: drops}\n";
@@ -218,6 +220,19 @@ test("animals alone are a question, with a tank and without", () => {
 		}
 	}
 	equal(P.missing(P.QUESTIONS.find(({ id }) => id === "due"), { ...sheet, tank: {} }), ["room"], "due wants the tank");
+});
+
+test("how large a tank is stands in one text, whichever way it was said", () => {
+	for (const [tank, size] of [["length: 80 cm\nwidth: 35 cm\nheight: 40.5 cm", "80x35x40.5"], ["volume: 60 L", "60 L"], ["size: 100x40x40", "100x40x40"],
+		["length: 80 cm\nwidth: 35 cm\nheight: 40 cm\nvolume: 90 L", "80x35x40"]]) {
+		program.put("opened.yaml", `${tank}\nfilter: mature\n`);
+		const sheet = P.emptySheet(), { code, out } = program.call((running) => running.plain("/opened.yaml"));
+		equal(code, 0, out);
+		P.takeFile(sheet, out, new Map());
+		equal([sheet.tank.size, sheet.tank.filter, P.missing({ needs: ["room"] }, sheet)], [size, "mature", []], tank);
+		program.put("again.yaml", P.yaml(sheet.tank));
+		equal(program.ask(["lint", "again.yaml"]).code, 0, `${tank} again`);
+	}
 });
 
 test("a link says what the sheet says, and takes no key that is none", () => {

@@ -91,7 +91,7 @@ const moments = (() => {
 		expect(/14 dH/.test(id("water-first").innerText), "a figure like ppm is not asked about");
 		type("water-first-KH", "9");
 		type("water-first-pH", "7,6");
-		type("tank-fields-volume", "112");
+		type("tank-fields-size", "112");
 		await until("the question of ppm", () => /ppm/.test(answer()));
 		expect(!verdict(), "it was answered before ppm was settled");
 		await shown("asked");
@@ -131,7 +131,7 @@ const moments = (() => {
 		type("water-first-GH", "8");
 		type("water-first-KH", "5");
 		type("water-first-pH", "7.4");
-		type("tank-fields-volume", "112");
+		type("tank-fields-size", "112");
 		type("animals", "8 harlequin rasboras, 2 angelfish");
 		await told("the judgement", /^Not /);
 		isReached("two kinds in mind, in a shop");
@@ -161,7 +161,7 @@ const moments = (() => {
 		type("water-first-KH", "9");
 		type("water-first-pH", "8.2");
 		type("water-temperature", "24");
-		type("tank-fields-volume", "180");
+		type("tank-fields-size", "180");
 		type("animals", "6 platies, 6 bronze corys");
 		type("lived", "for 2 years");
 		type("water-more-NO3", "25");
@@ -174,8 +174,7 @@ const moments = (() => {
 		press(labelled("As a short text"));
 		const brief = document.querySelector("#answer textarea").value;
 		expect(brief.length > 40 && brief.length <= 600, `the short text has ${brief.length} letters`);
-		press(labelled("Its sides, lid, ground, filter, care"));
-		for (const [side, text] of [["length", "100"], ["width", "40"], ["height", "45"]]) { type(`tank-fields-${side}`, text); }
+		type("tank-fields-size", "100x40x45");
 		await until("the sides", () => !/sides of the tank are not given/.test(answer()));
 		const saved = yaml(planFile(page.kept.sheets[page.kept.open], "again"));
 		await openFiles([new File([saved], "plan.yaml")]);
@@ -197,7 +196,7 @@ const moments = (() => {
 		press(labelled("Paste a report"));
 		type("report-text", "Supply area Invented Valley\npH 7.45\nTotal hardness 15.2 dH\nCalcium 88.1 mg/L\n" +
 			"Magnesium 12.4 mg/L\nTotal alkalinity 4.33 meq/L\nNitrate (as NO3) 9.8 mg/L\nTaste none\n");
-		type("tank-fields-volume", "60");
+		type("tank-fields-size", "60 L");
 		await told("a stock", /go together/);
 		isReached("a report, and what can be kept");
 		expect(!/report\.txt/.test(id("report-said").textContent), "what was pasted is called a file");

@@ -28,7 +28,7 @@ ROOT = HERE.parent.parent
 MOMENTS = ("shopper", "pair", "checker", "newcomer", "first", "adviser", "hostile")
 LOOKS = ((360, "light"), (390, "dark"), (800, "light"), (1280, "dark"), (320, "dark"), (1600, "light"))
 # The answers that follow what is filled in, each with what is added to the sheet before it.
-ANSWERS = (("rank", 'Object.assign(s.reading, {GH: "14 dH", KH: "9 dH", pH: "7.6"})'), ("fits", 's.tank.volume = "112 L"'),
+ANSWERS = (("rank", 'Object.assign(s.reading, {GH: "14 dH", KH: "9 dH", pH: "7.6"})'), ("fits", 's.tank.size = "112"'),
            ("together", 's.words = "8 harlequin rasboras, 2 angelfish"'), ("tank", 's.lived = "for 6 months"'))
 LONGEST_S = 120
 STEPS = {}  # from opening to the answer of a moment
