@@ -206,7 +206,7 @@ TS_API extern const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT];
  * together (in either direction). `ret->count` must be 0 or what earlier calls left; rulings that
  * find no room are left out, graver ones never before lighter ones. `practice` NULL: the table's
  * own values. What the tank file does not say is a question; sides that are not given are those
- * that a tank of its volume may have (2:1:1 to 4:1:1), the most favourable of them.
+ * that a tank of so many litres usually has (common practice, no source).
  */
 TS_API void ts_rules_alone(const struct ts_group *group, const struct ts_tank *tank,
 	const struct ts_practice *practice, struct ts_rulings *ret);

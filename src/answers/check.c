@@ -57,9 +57,6 @@ static bool all_can_be_kept(struct ts_check_work *w)
 
 		if (!r || r->severity != TS_CONCERN || ts_check_keeps(w, i))
 			continue;
-		/* Another tank is another question. */
-		if (r->rule == TS_RULE_TANK_UNMEASURED && r->ours < r->its)
-			all = false;
 		all &= ts_say_condition(&w->text, r) || r->remedy.kind < TS_REMEDY_LEAVE_OUT;
 		ts_text_clear(&w->text);
 	}

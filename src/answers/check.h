@@ -123,7 +123,7 @@ struct ts_check_result {
 	struct ts_check_tank *smallest_tank; /* NULL: not looked for, or none does */
 	const char *room_says, *waste_says;
 	const char *not_judged;           /* what is not given, and so not judged; NULL: nothing */
-	bool waste_matters;               /* what is not given of it may be too much; no row */
+	bool waste_matters;               /* of their own routine, or it may be too much; no row */
 	struct ts_check_load *load;       /* NULL: the litres are not known */
 	const struct ts_profile *profile; /* for what leads a printed page; no row */
 	bool passes;                      /* a yes: nothing harms, and what it needs is known */

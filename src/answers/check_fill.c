@@ -340,9 +340,12 @@ static bool waste_of_no_room(const struct ts_check_work *w, const struct ts_ruli
 	return false;
 }
 
-/* More of them is no remedy where the tank is too small for them. */
-static bool no_room(const struct ts_check_work *w, const struct ts_ruling *r)
+/* More of them is no remedy where the tank is too small for them, and no advice where they would
+ * not fit. */
+static bool no_room(struct ts_check_work *w, const struct ts_ruling *r)
 {
+	if (r->rule == TS_RULE_UNSETTLED && !ts_check_more_fit(w, r->subject, r->its - r->ours))
+		return true;
 	if (r->rule != TS_RULE_FEW && r->rule != TS_RULE_UNSETTLED)
 		return false;
 	for (size_t i = 0; i < w->check.count; i++) {
@@ -356,6 +359,15 @@ static bool no_room(const struct ts_check_work *w, const struct ts_ruling *r)
 	return false;
 }
 
+/* A little beside what it likes of a pH, or of more buffer, is no concern: hardness decides. */
+static bool of_little_weight(const struct ts_ruling *r)
+{
+	bool more_buffer = r->word == TS_KH && r->match && r->match->at[TS_KH].uncomfortable_by > 0;
+
+	return r->rule == TS_RULE_WATER && r->severity == TS_NOTE &&
+	       (r->word == TS_PH || more_buffer);
+}
+
 /* What is told not to be bought gets no other line. */
 void ts_check_fold(struct ts_check_work *w)
 {
@@ -365,6 +377,7 @@ void ts_check_fold(struct ts_check_work *w)
 		if (r)
 			w->out->judgements[i].folded =
 				ts_check_goes(w, r->subject) || ts_check_goes(w, r->other) ||
-				room_said(w, i) || no_room(w, r) || waste_of_no_room(w, r);
+				room_said(w, i) || no_room(w, r) || waste_of_no_room(w, r) ||
+				of_little_weight(r) || r->rule == TS_RULE_SIDES_ASSUMED;
 	}
 }

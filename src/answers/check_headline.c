@@ -171,16 +171,42 @@ static size_t of_rule(const struct ts_check_work *w, enum ts_rule_id rule)
 	return w->entry_count;
 }
 
-/* What deserves the second line: what is to be treated, what the water lacks, what they share. */
+/* Who is eaten while it is small is bought grown, and first. */
+static bool say_grown(struct ts_check_work *w)
+{
+	size_t eaten = of_rule(w, TS_RULE_EATEN);
+	const struct ts_ruling *r;
+
+	if (eaten == w->entry_count || w->out->judgements[eaten].folded)
+		return false;
+	r = w->entries[eaten].ruling;
+	ts_text_put(&w->text, "Buy the ");
+	ts_say_animals(&w->text, r->subject);
+	ts_text_put(&w->text, " grown, longer than ");
+	ts_text_number_short(&w->text, r->its, 1);
+	ts_text_put(&w->text, " cm, and put them in first: ");
+	ts_say_animals(&w->text, r->other);
+	ts_text_put(&w->text, " eat smaller ones.");
+	w->out->first = &w->out->judgements[eaten];
+	w->out->decides = ts_asking_keep(w->asking, &w->text);
+	return true;
+}
+
+/*
+ * What deserves the second line: what is to be treated, who is bought grown, what the tank was
+ * taken for, what the water lacks, what they share.
+ */
 static void say_yes_decides(struct ts_check_work *w, size_t chlorine)
 {
 	struct ts_check_result *out = w->out;
 
 	ts_check_say_water_too(w);
-	if (chlorine != w->entry_count) {
+	if (chlorine != w->entry_count)
 		out->decides = out->judgements[chlorine].says;
+	else if (!say_grown(w))
+		out->decides = ts_check_sides_taken(w);
+	if (out->decides)
 		return;
-	}
 	out->decides = out->water_too ? out->water_too : out->shared_says;
 	out->water_too = NULL;
 }

@@ -57,6 +57,18 @@ static bool alike(const struct ts_species *a, const struct ts_species *b)
 	return b->swims == a->swims && (b->group.least >= 5) == (a->group.least >= 5);
 }
 
+/* Who wanted the one may want the other: of its family, or alike and about as long; both of cool
+ * water, or neither. */
+static bool may_replace(const struct ts_species *gone, const struct ts_species *s)
+{
+	double longer = s->adult_length_cm / gone->adult_length_cm;
+
+	if ((s->home_water == TS_HOME_COOL) != (gone->home_water == TS_HOME_COOL))
+		return false;
+	return strcmp(s->family, gone->family) == 0 ||
+	       (alike(gone, s) && longer >= 0.5 && longer <= 1.5);
+}
+
 /* What is bought lives in what the tank settles at. */
 static const struct ts_profile *water_of(const struct ts_check_work *w)
 {
@@ -221,7 +233,7 @@ static size_t choose(const struct ts_check_work *w, int kind, const struct ts_sp
 
 		if (s->kind != kind || s->form || s->sold > TS_SOLD_OFTEN ||
 			!ts_match_advised_unasked(s) || in_plan(&w->check, s) ||
-			!suits(w, s, &distance))
+			(gone && !may_replace(gone, s)) || !suits(w, s, &distance))
 			continue;
 		one.worth = worth(gone, s, distance);
 		if ((count < most || one.worth > ret[count - 1].worth) && fits(w, gone, s))

@@ -348,9 +348,11 @@ void ts_check_lead_with_misfit(struct ts_check_work *w, size_t entry)
 	fold_all(w, way);
 }
 
-/* Borne, and not liked: of figures of the animal's own. */
+/* Borne, and not liked: of figures of the animal's own, and not of a little more buffer. */
 static bool borne(const struct ts_plan_group *g)
 {
+	if (g->misfit_at == TS_KH && g->match.at[TS_KH].uncomfortable_by > 0)
+		return false;
 	return g->planned && g->misfit == TS_MISFIT_BORNE && g->misfit_at != TS_PH &&
 	       strcmp(g->match.at[g->misfit_at].source[0], "by kind of water") != 0;
 }

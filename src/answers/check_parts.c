@@ -159,7 +159,16 @@ static void say_gas(struct ts_check_work *w)
 	ts_say_unusual(&w->text, bit, p);
 }
 
-/* "All like GH 4 to 10, KH 2 to 8, 24 to 26 C; no pH is comfortable to all, all bear 7 to 7.5." */
+/* What was read of it is not what they like. */
+static bool off(const struct ts_check_work *w, enum ts_parameter p)
+{
+	const struct ts_span *span = &w->check.profile.at[p];
+	const struct ts_range *r = &w->check.shared.at[p];
+
+	return span->given && (span->value < r->low || span->value > r->high);
+}
+
+/* "All like GH 4 to 10, KH 2 to 8, 24 to 26 C": what is not so is said by its own judgement. */
 static void say_shared(struct ts_check_work *w)
 {
 	static const enum ts_parameter order[] = {TS_GH, TS_KH, TS_TEMPERATURE};
@@ -170,24 +179,10 @@ static void say_shared(struct ts_check_work *w)
 	for (size_t i = 0; i < 3; i++) {
 		const struct ts_range *r = &s->at[order[i]];
 
-		if (isnan(r->low) || !s->comfortable[order[i]])
+		if (isnan(r->low) || !s->comfortable[order[i]] || off(w, order[i]))
 			continue;
 		ts_text_put(&w->text, liked++ ? ", " : who);
 		put_range(w, r, order[i]);
-		put_yours(w, order[i]);
-	}
-	for (size_t i = 0; i < 3; i++) {
-		const struct ts_range *r = &s->at[order[i]];
-		const char *label = order[i] == TS_TEMPERATURE ? "temperature"
-							       : ts_parameter_rows[order[i]].label;
-
-		if (isnan(r->low) || s->comfortable[order[i]])
-			continue;
-		ts_text_puts(&w->text, w->text.len ? "; no " : "No ", label,
-			r->low > r->high ? " suits all" : " is comfortable to all, all bear ",
-			NULL);
-		if (!(r->low > r->high))
-			put_range(w, r, order[i]);
 		put_yours(w, order[i]);
 	}
 	if (!w->text.len)
@@ -216,21 +211,46 @@ static struct ts_range ends(const struct ts_estimate *e)
 	return (struct ts_range){e->low, e->high};
 }
 
-/* The one range of nitrate in an answer: of what is not given, where that is open. */
-static struct ts_range range_of(const struct ts_check_work *w, const struct ts_load *l)
+/* Of what is not given the one that decides: where nitrate may climb too high; NULL: it does not.
+ */
+static const struct ts_ruling *open_nitrate(const struct ts_check_work *w)
 {
 	for (size_t i = 0; i < w->entry_count; i++) {
 		const struct ts_ruling *r = w->entries[i].ruling;
 
-		if (r && r->rule == TS_RULE_NITRATE_OPEN && isfinite(r->change))
-			return (struct ts_range){r->ours, r->change};
+		if (r && r->rule == TS_RULE_NITRATE_OPEN)
+			return r;
 	}
-	return ends(&l->no3_steady_mg_l);
+	return NULL;
 }
 
-/* "Nitrate settles at about 5 mg/L (3 to 7), 30 % changed every 7 days (taken, not given)". */
+/* The one range of nitrate in an answer: of what is not given, where that is open. */
+static struct ts_range range_of(const struct ts_check_work *w, const struct ts_load *l)
+{
+	const struct ts_ruling *open = open_nitrate(w);
+
+	return open && isfinite(open->change) ? (struct ts_range){open->ours, open->change}
+					      : ends(&l->no3_steady_mg_l);
+}
+
+/* "; comfortable to 50: plan on about 40 % a week": what brings the middle of it there. */
+static void put_plan_on(struct ts_check_work *w, const struct ts_load *l, const struct ts_ruling *r)
+{
+	double weekly = l->change_percent * 7 / l->change_days;
+	double percent = ceil(weekly * l->no3_steady_mg_l.value / r->its / 5) * 5;
+	bool twice = percent > 60;
+
+	ts_text_put(&w->text, ", comfortable to ");
+	ts_text_number_short(&w->text, r->its, 0);
+	ts_text_put(&w->text, ": plan on about ");
+	ts_text_number_short(&w->text, fmin(twice ? ceil(percent / 10) * 5 : percent, 60), 0);
+	ts_text_put(&w->text, twice ? " % twice a week" : " % a week");
+}
+
+/* "Waste: nitrate settles at about 5 mg/L (3 to 7) with 30 % changed every 7 days". */
 static void say_waste(struct ts_check_work *w, const struct ts_load *l)
 {
+	const struct ts_ruling *open = open_nitrate(w);
 	const struct ts_range range = range_of(w, l);
 	struct ts_text *t = &w->text;
 
@@ -246,21 +266,22 @@ static void say_waste(struct ts_check_work *w, const struct ts_load *l)
 		ts_text_number_short(t, l->change_percent, 0);
 		ts_text_put(t, " % changed every ");
 		ts_text_number_short(t, l->change_days, 1);
-		ts_text_put(t, l->change_known ? " days" : " days, which is taken and not given");
+		ts_text_put(t,
+			l->change_known || open ? " days" : " days, which is taken and not given");
+		if (open && !l->change_known)
+			put_plan_on(w, l, open);
 	} else {
 		ts_text_put(t, "rises without end, since no water is changed");
 	}
-	if (l->buffer_days.value < 1) {
-		/* There is none to last: what to do about that is advised, or nobody wants one. */
-	} else if (isfinite(l->buffer_days.value) && l->buffer_days.value <= 365) {
+	if (l->buffer_days.value >= 1 && l->buffer_days.value <= 365) {
 		ts_text_put(t, "; the buffer lasts ");
 		ts_text_number(t, l->buffer_days.value, 0);
 		ts_text_put(t, " days");
-	} else if (!isnan(l->buffer_days.value)) {
-		ts_text_put(t, "; the buffer lasts more than a year");
 	}
 	ts_text_put(t, ".");
 	w->out->waste_says = ts_asking_keep(w->asking, t);
+	/* A routine that is taken, and is enough, nobody asked for. */
+	w->out->waste_matters = open || l->change_known || !isnan(l->measured_no3_rise_mg_l_week);
 }
 
 void ts_check_waste(struct ts_check_work *w)

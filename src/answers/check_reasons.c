@@ -10,7 +10,6 @@
 #include "base/arena.h"
 #include "stock/rules.h"
 #include "words/rulings.h"
-#include "words/sentence.h"
 
 /* Sorts of reasons, the gravest first. Common practice, no source. */
 enum {
@@ -228,7 +227,7 @@ static void fold_said(struct ts_check_work *w, enum ts_rule_id rule)
 	}
 }
 
-/* " (they share 24 to 27 C)": where one does for all. */
+/* " (keep it at 24 to 26 C)": where one does for all. */
 static void put_shared_warmth(struct ts_check_work *w)
 {
 	const struct ts_shared_water *s = &w->check.shared;
@@ -236,9 +235,20 @@ static void put_shared_warmth(struct ts_check_work *w)
 
 	if (!s->comfortable[TS_TEMPERATURE] || isnan(t->low))
 		return;
-	ts_text_put(&w->text, w->check.group_count > 1 ? " (they share " : " (they like ");
-	ts_say_range(&w->text, t, 1);
+	ts_text_put(&w->text, " (keep it at ");
+	ts_text_number_short(&w->text, t->low, 1);
+	if (t->high > t->low) {
+		ts_text_put(&w->text, " to ");
+		ts_text_number_short(&w->text, t->high, 1);
+	}
 	ts_text_put(&w->text, " C)");
+}
+
+/* The headline has asked for it as a condition. */
+static bool is_condition(const struct ts_check_work *w, enum ts_rule_id rule)
+{
+	return rule == TS_RULE_TEMPERATURE_UNKNOWN && w->out->first &&
+	       strcmp(w->out->first->code, ts_rule_rows[TS_RULE_TEMPERATURE_APART].code) == 0;
 }
 
 void ts_check_not_judged(struct ts_check_work *w)
@@ -247,8 +257,6 @@ void ts_check_not_judged(struct ts_check_work *w)
 	enum ts_rule_id of[NOT_GIVEN];
 	size_t count = 0;
 
-	w->out->waste_matters = rules(w, TS_RULE_NITRATE_OPEN) || rules(w, TS_RULE_NITRATE_LOAD) ||
-				rules(w, TS_RULE_BUFFER) || rules(w, TS_RULE_BUFFER_OPEN);
 	/* Of what lives there each is asked by itself. */
 	if (!of_kind(w, TS_CHECK_IF) && !of_kind(w, TS_CHECK_YES))
 		return;
@@ -256,7 +264,7 @@ void ts_check_not_judged(struct ts_check_work *w)
 		if (!rules(w, not_given[i].rule))
 			continue;
 		fold_said(w, not_given[i].rule);
-		if (!not_given[i].word ||
+		if (!not_given[i].word || is_condition(w, not_given[i].rule) ||
 			(count && strcmp(words[count - 1], not_given[i].word) == 0))
 			continue;
 		of[count] = not_given[i].rule;

@@ -10,6 +10,7 @@
 #include "base/arena.h"
 #include "stock/levels.h"
 #include "stock/mending.h"
+#include "stock/room.h"
 #include "stock/rules.h"
 #include "words/rulings.h"
 
@@ -163,6 +164,28 @@ static bool far_short_of(const struct ts_check_work *w, const struct ts_smallest
 	return (tank->length_cm > 0 || tank->volume_l > 0) && short_of(tank, &least, false);
 }
 
+bool ts_check_more_fit(struct ts_check_work *w, const struct ts_species *species, double more)
+{
+	struct ts_group groups[TS_REMEDIES_TRIED];
+	struct ts_tank tank = w->question->plan->tank;
+	struct ts_smallest_tank smallest;
+
+	if (!(tank.length_cm > 0) && !(tank.volume_l > 0))
+		return true;
+	if (!(more > 0) || w->check.group_count > TS_REMEDIES_TRIED)
+		return false;
+	if (!(tank.length_cm > 0))
+		ts_room_usual_sides(tank.volume_l, &tank);
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		groups[i] = w->check.groups[i].group;
+		if (groups[i].species == species)
+			groups[i].either += (unsigned)more;
+	}
+	ts_smallest_tank(groups, w->check.group_count, w->check.nitrate_sensitive, &tank,
+		w->asking->practice, &smallest);
+	return smallest.length_cm > 0 && !short_of(&tank, &smallest, false);
+}
+
 const char *ts_check_too_small(struct ts_check_work *w)
 {
 	const struct ts_plan_group *worst = NULL;
@@ -203,6 +226,46 @@ static bool room_asked(const struct ts_check_work *w)
 			return true;
 	}
 	return false;
+}
+
+/* The longest tank that one of them wants, cm. */
+static double wanted_cm(const struct ts_check_work *w)
+{
+	double most = 0;
+
+	for (size_t i = 0; i < w->check.group_count; i++)
+		most = fmax(most, ts_match_tank_length_cm(w->check.groups[i].group.species));
+	return most;
+}
+
+/* Tanks of so many litres may be as short as twice their width and height. */
+#define SHORTEST_BY_SIDE 2
+
+const char *ts_check_sides_taken(struct ts_check_work *w)
+{
+	const struct ts_tank *tank = &w->question->plan->tank;
+	double wanted = wanted_cm(w);
+	struct ts_tank usual;
+	bool nearly;
+
+	if (tank->length_cm > 0 || !(tank->volume_l > 0) ||
+		wanted <= SHORTEST_BY_SIDE * cbrt(tank->volume_l * 1000 / SHORTEST_BY_SIDE))
+		return NULL;
+	ts_room_usual_sides(tank->volume_l, &usual);
+	nearly = usual.length_cm < wanted;
+	ts_text_put(&w->text, nearly ? "The tank is taken as " : "If the tank is ");
+	ts_text_number_short(&w->text, nearly ? usual.length_cm : wanted, 0);
+	ts_text_put(&w->text, nearly ? " cm long, as " : " cm long: measure it. ");
+	ts_text_number_short(&w->text, tank->volume_l, 0);
+	ts_text_put(
+		&w->text, nearly ? " litres usually are, nearly the " : " litres are taken as ");
+	ts_text_number_short(&w->text, nearly ? wanted : usual.length_cm, 0);
+	ts_text_put(&w->text, nearly ? " cm that they want: measure it." : " x ");
+	if (!nearly) {
+		ts_text_number_short(&w->text, usual.width_cm, 0);
+		ts_text_put(&w->text, " cm, as such tanks usually are.");
+	}
+	return ts_asking_keep(w->asking, &w->text);
 }
 
 /* "The smallest tank that would do: 80 x 35 cm, 35 cm high, 98 litres."; what it is for is in the
@@ -259,6 +322,9 @@ void ts_check_room(struct ts_check_work *w)
 {
 	const struct ts_smallest_tank *t = &w->check.smallest;
 	struct ts_check_tank *out;
+
+	if (strcmp(w->out->kind, ts_check_kind_words[TS_CHECK_IF]) == 0)
+		w->out->room_says = ts_check_sides_taken(w);
 
 	if (!w->check.group_count || !(t->length_cm > 0))
 		return;

@@ -32,54 +32,31 @@ enum block {
 };
 
 #define ANY 99
-/* Only where what is not given of it may be too much. */
-#define WHERE_IT_MATTERS 2
+#define WHERE_IT_MATTERS 2 /* where it is of their own routine, or may be too much */
 
 /*
  * How many entries of each block stand on the first screen, by the kind of the answer; a block that
  * is not named does not. The rest is for --all: an answer with everything that was found says
  * things beside the point, and of animals that nobody is to buy.
  */
+/* clang-format off */
 static const struct {
 	enum ts_check_kind kind;
 	unsigned char most[BLOCKS];
 } screens[TS_CHECK_KIND__COUNT] = {
 	{TS_CHECK_DANGER, {[CAUTIONS] = ANY, [CONFLICTS] = 2}},
 	{TS_CHECK_NO, {[CAUTIONS] = ANY, [ALSO] = 3, [ROOM] = ANY}},
-	{TS_CHECK_IF, {[CAUTIONS] = ANY,
-			      [CONDITIONS] = 4,
-			      [SHARED] = ANY,
-			      [ROOM] = ANY,
-			      [WASTE] = WHERE_IT_MATTERS,
-			      [NOT_JUDGED] = ANY,
-			      [NOTES] = 2,
-			      [FILTER] = ANY}},
-	{TS_CHECK_YES, {[CAUTIONS] = ANY,
-			       [SHARED] = ANY,
-			       [ROOM] = ANY,
-			       [WASTE] = ANY,
-			       [NOT_JUDGED] = ANY,
-			       [NOTES] = 3,
-			       [FILTER] = ANY,
-			       [GUIDE] = ANY}},
+	{TS_CHECK_IF, {[CAUTIONS] = ANY, [CONDITIONS] = 4, [SHARED] = ANY, [ROOM] = ANY,
+		[WASTE] = WHERE_IT_MATTERS, [NOT_JUDGED] = ANY, [NOTES] = 2, [FILTER] = ANY}},
+	{TS_CHECK_YES, {[CAUTIONS] = ANY, [SHARED] = ANY, [ROOM] = ANY, [WASTE] = WHERE_IT_MATTERS,
+		[NOT_JUDGED] = ANY, [NOTES] = 3, [FILTER] = ANY, [GUIDE] = ANY}},
 	{TS_CHECK_QUESTION, {[CAUTIONS] = ANY, [CONDITIONS] = 2}},
-	{TS_CHECK_TEND, {[CAUTIONS] = ANY,
-				[CONFLICTS] = 2,
-				[REPAIR] = ANY,
-				[CONDITIONS] = 3,
-				[SHARED] = ANY,
-				[ROOM] = ANY,
-				[WASTE] = ANY,
-				[QUESTIONS] = 2,
-				[NOTES] = 2}},
-	{TS_CHECK_WELL, {[CAUTIONS] = ANY,
-				[CONDITIONS] = 3,
-				[SHARED] = ANY,
-				[WASTE] = ANY,
-				[QUESTIONS] = 2,
-				[NOTES] = 2,
-				[GUIDE] = ANY}},
+	{TS_CHECK_TEND, {[CAUTIONS] = ANY, [CONFLICTS] = 2, [REPAIR] = ANY, [CONDITIONS] = 3,
+		[SHARED] = ANY, [ROOM] = ANY, [WASTE] = ANY, [QUESTIONS] = 2, [NOTES] = 2}},
+	{TS_CHECK_WELL, {[CAUTIONS] = ANY, [CONDITIONS] = 3, [SHARED] = ANY, [WASTE] = ANY,
+		[QUESTIONS] = 2, [NOTES] = 2, [GUIDE] = ANY}},
 };
+/* clang-format on */
 
 /* An answer that is being shown. */
 struct screen {
@@ -299,6 +276,19 @@ static void say_list(struct screen *s, size_t section)
 	}
 }
 
+/* One of several of one sort is enough: of two that leave the water, of two that breed. */
+static bool told(const struct ts_check_result *r, size_t at)
+{
+	const struct ts_check_judgement *j = &r->judgements[at];
+
+	for (size_t i = 0; i < at && strcmp(j->code, "stock.caution") != 0; i++) {
+		if (!r->judgements[i].folded && strcmp(r->judgements[i].code, j->code) == 0 &&
+			strcmp(r->judgements[i].severity, j->severity) == 0)
+			return true;
+	}
+	return false;
+}
+
 /* A yes says in one sentence what is not given; what is to be done about a tank is to know. */
 static void say_notes(struct screen *s)
 {
@@ -310,7 +300,7 @@ static void say_notes(struct screen *s)
 			const struct ts_check_judgement *j = &r->judgements[i];
 
 			if (strcmp(j->severity, pass ? "note" : "question") != 0 || said(r, j) ||
-				j->folded)
+				j->folded || told(r, i))
 				continue;
 			if (here >= s->most[NOTES]) {
 				s->hidden++;

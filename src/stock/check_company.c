@@ -4,6 +4,7 @@
  * and the number of kinds are asked of them.
  */
 #include "stock/judging.h"
+#include "stock/room.h"
 
 #include <string.h>
 
@@ -14,7 +15,8 @@ static void add_all(struct ts_judging *w, const struct ts_rulings *all)
 	for (size_t i = 0; i < all->count; i++) {
 		struct ts_ruling *r;
 
-		if (all->at[i].rule == TS_RULE_TANK_UNMEASURED && all->at[i].severity < TS_CONCERN)
+		if (all->at[i].rule == TS_RULE_TANK_UNMEASURED &&
+			all->at[i].severity == TS_QUESTION)
 			continue;
 		r = ts_judging_say(w, all->at[i].rule, TS_NOTE, 0, 0);
 
@@ -164,15 +166,16 @@ static void check_species_count(struct ts_judging *w)
 static void check_sides(struct ts_judging *w)
 {
 	const struct ts_tank *t = &w->plan->tank;
-	double box_l = ts_rule_box_l(t, w->practice);
+	struct ts_tank usual;
 
 	if (!w->out->group_count || (t->length_cm > 0 && t->width_cm > 0))
 		return;
-	if (t->length_cm > 0 || !(t->volume_l > 0))
+	if (t->length_cm > 0 || !(t->volume_l > 0)) {
 		ts_judging_say(w, TS_RULE_TANK_UNKNOWN, TS_QUESTION, (double)NAN, (double)NAN);
-	else
-		ts_judging_say(w, TS_RULE_SIDES_ASSUMED, TS_NOTE, 2 * cbrt(box_l * 1000 / 2),
-			4 * cbrt(box_l * 1000 / 4));
+	} else {
+		ts_room_usual_sides(t->volume_l, &usual);
+		ts_judging_say(w, TS_RULE_SIDES_ASSUMED, TS_NOTE, usual.length_cm, usual.width_cm);
+	}
 }
 
 /*

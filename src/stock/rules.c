@@ -4,6 +4,7 @@
  * sentences in words/rulings.c; docs/methods.md prints these rows.
  */
 #include "stock/rules.h"
+#include "stock/room.h"
 
 #define COMMON "common practice, no source"
 #define DIRECTION "common practice, no source; figure an estimate from memory"
@@ -32,7 +33,7 @@ const struct ts_rule_row ts_rule_rows[TS_RULE__COUNT] = {
 	[TS_RULE_SPECIALIST] = {"stock.specialist", NULL, "it takes only special food", COMMON, TS_SCOPE_ALONE, FREE, TS_TOPIC_CARE},
 	[TS_RULE_TANK_HEIGHT] = {"stock.tank-height", "tank height", "the tank is lower than its body needs", COMMON, TS_SCOPE_ALONE, MIDDLE, TS_TOPIC_ROOM},
 	[TS_RULE_TANK_LENGTH] = {"stock.tank-length", "tank length", "the tank is shorter than an adult needs", COMMON, TS_SCOPE_ALONE, HEAVY, TS_TOPIC_ROOM},
-	[TS_RULE_TANK_UNMEASURED] = {"stock.tank-unmeasured", "tank length", "the sides of the tank are not given, and not every tank of its volume would do", COMMON, TS_SCOPE_ALONE, LIGHT, TS_TOPIC_ROOM},
+	[TS_RULE_TANK_UNMEASURED] = {"stock.tank-unmeasured", "tank length", "the sides of the tank are not given, and tanks of its litres are usually too short", COMMON, TS_SCOPE_ALONE, LIGHT, TS_TOPIC_ROOM},
 	[TS_RULE_TANK_WIDTH] = {"stock.tank-width", "tank width", "the tank is narrower than an adult needs to turn", COMMON, TS_SCOPE_ALONE, MIDDLE, TS_TOPIC_ROOM},
 	[TS_RULE_TERRITORY] = {"stock.territory", "floor", "the floor is smaller than the territories it defends against its own kind", COMMON, TS_SCOPE_ALONE, HEAVY, TS_TOPIC_ROOM},
 	[TS_RULE_UNSETTLED] = {"stock.unsettled", "count", "settled, and comfortable only in greater numbers", COMMON, TS_SCOPE_ALONE, FREE, TS_TOPIC_COMPANY},
@@ -182,23 +183,24 @@ double ts_rule_box_l(const struct ts_tank *t, const struct ts_practice *practice
 	return ts_tank_net_l(t, practice) / ts_tank_net_l(&litre, practice);
 }
 
-static void sides_at_most(struct ts_scene *scene)
+/* Of a tank of so many litres the sides that are usual; where only its length is known, a square.
+ */
+static void take_sides(struct ts_scene *scene)
 {
 	const struct ts_tank *t = scene->tank;
-	double cm3 = scene->box_l * 1000;
-	double long_one = 4 * cbrt(cm3 / 4), short_one = cbrt(cm3 / 2);
+	double side = t->length_cm > 0 ? sqrt(scene->box_l * 1000 / t->length_cm) : (double)NAN;
+	struct ts_tank usual = {.length_cm = (double)NAN, .width_cm = side, .height_cm = side};
 
-	if (t->length_cm > 0)
-		short_one = sqrt(cm3 / t->length_cm);
-	scene->most.length_cm = t->length_cm > 0 ? t->length_cm : long_one;
-	scene->most.width_cm = t->width_cm > 0 ? t->width_cm : short_one;
-	scene->most.height_cm = t->height_cm > 0 ? t->height_cm : short_one;
-	scene->most.floor_m2 = scene->floor_m2;
+	if (!(t->length_cm > 0) && t->volume_l > 0)
+		ts_room_usual_sides(t->volume_l, &usual);
+	scene->taken.length_cm = t->length_cm > 0 ? t->length_cm : usual.length_cm;
+	scene->taken.width_cm = t->width_cm > 0 ? t->width_cm : usual.width_cm;
+	scene->taken.height_cm = t->height_cm > 0 ? t->height_cm : usual.height_cm;
+	scene->taken.floor_m2 = scene->floor_m2;
 	if (isnan(scene->floor_m2))
-		scene->most.floor_m2 = t->length_cm > 0 ? t->length_cm * short_one / 1e4
-							: long_one * long_one / 4 / 1e4;
-	if (isnan(scene->most.floor_m2)) /* no tank at all: what any room would mend is no fault */
-		scene->most.floor_m2 = (double)INFINITY;
+		scene->taken.floor_m2 = scene->taken.length_cm * scene->taken.width_cm / 1e4;
+	if (isnan(scene->taken.floor_m2)) /* no tank: what any room would mend is no fault */
+		scene->taken.floor_m2 = (double)INFINITY;
 }
 
 static struct ts_scene scene_of(
@@ -214,7 +216,7 @@ static struct ts_scene scene_of(
 		.floor_m2 = ts_tank_floor_m2(tank),
 		.practice = practice->value,
 		.box_l = ts_rule_box_l(tank, practice)};
-	sides_at_most(&scene);
+	take_sides(&scene);
 	return scene;
 }
 

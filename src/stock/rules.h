@@ -64,13 +64,12 @@ struct ts_scene {
 	double floor_m2; /* NAN = not known */
 	double box_l;    /* of the inside box, as tanks are sold; NAN = not known */
 	/*
-	 * What its sides are at the most: as measured, else the favourable end of the sides that a
-	 * tank of this volume may have (2:1:1 to 4:1:1). NAN: no volume either; the floor
-	 * INFINITY.
+	 * Its sides: as measured, else those that a tank of so many litres usually has
+	 * (stock/room.h). NAN: no litres either; the floor INFINITY.
 	 */
 	struct {
 		double length_cm, width_cm, height_cm, floor_m2;
-	} most;
+	} taken;
 	const double *practice;
 };
 

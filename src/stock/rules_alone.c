@@ -228,7 +228,7 @@ bool ts_rule_tank_height(const struct ts_scene *scene, const struct ts_group *a,
 	const double *p = scene->practice;
 
 	(void)b;
-	r->ours = scene->most.height_cm;
+	r->ours = scene->taken.height_cm;
 	r->word = unknown(scene->tank->height_cm);
 	r->its = ts_rule_height_cm(a->species, p);
 	if (unknown(r->ours) || r->ours >= r->its)
@@ -250,30 +250,24 @@ bool ts_rule_tank_length(const struct ts_scene *scene, const struct ts_group *a,
 }
 
 /*
- * Length not given: the tank is as long as such tanks usually are, and may be longer. Harm where
- * the usual one is far too short, nothing to say where each would do, else it must be so long.
- * Without a volume nothing is known.
+ * Length not given: the tank is as long as such tanks usually are, which decides like a measured
+ * one. Without litres nothing is known.
  */
 bool ts_rule_tank_unmeasured(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
-	double shortest = 2 * cbrt(scene->box_l * 1000 / 2);
-	struct ts_tank usual = {0};
-
 	(void)b;
-	if (!unknown(scene->tank->length_cm) && !unknown(scene->most.width_cm))
+	if (!unknown(scene->tank->length_cm) && !unknown(scene->taken.width_cm))
 		return false;
 	r->rests = TS_RESTS_NOT_KNOWN;
 	r->severity = TS_QUESTION;
 	r->its = ts_match_tank_length_cm(a->species);
-	if (!unknown(scene->tank->length_cm) || unknown(scene->most.length_cm))
+	if (!unknown(scene->tank->length_cm) || unknown(scene->taken.length_cm))
 		return true;
-	ts_room_usual_sides(scene->box_l, &usual);
 	r->rests = TS_RESTS_ASSUMED;
-	r->ours = scene->most.length_cm;
-	r->severity = usual.length_cm < r->its * scene->practice[TS_P_ROOM_CONFLICT] ? TS_CONFLICT
-										     : TS_CONCERN;
-	return shortest < r->its;
+	r->ours = scene->taken.length_cm;
+	r->severity = ts_rule_short_of(r->ours, r->its, scene->practice);
+	return r->ours < r->its;
 }
 
 bool ts_rule_tank_width(const struct ts_scene *scene, const struct ts_group *a,
@@ -282,7 +276,7 @@ bool ts_rule_tank_width(const struct ts_scene *scene, const struct ts_group *a,
 	const double *p = scene->practice;
 
 	(void)b;
-	r->ours = scene->most.width_cm;
+	r->ours = scene->taken.width_cm;
 	r->word = unknown(scene->tank->width_cm);
 	r->its = ts_rule_width_cm(a->species, p);
 	if (unknown(r->ours) || r->ours >= r->its)
@@ -295,7 +289,7 @@ bool ts_rule_territory(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
 	(void)b;
-	r->ours = scene->most.floor_m2;
+	r->ours = scene->taken.floor_m2;
 	r->word = isnan(scene->floor_m2);
 	r->its = ts_rule_floor_m2(a, scene->practice);
 	if (r->ours >= r->its)

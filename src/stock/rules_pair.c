@@ -165,9 +165,9 @@ static double floors(const struct ts_scene *scene, const struct ts_group *a,
 
 	if (!(own > 0))
 		own = side_m * side_m;
-	r->ours = scene->most.floor_m2;
+	r->ours = scene->taken.floor_m2;
 	r->its = own * (crowd(a->species, b->species) ? 1 : scene->practice[TS_P_FLOOR_OTHERS]);
-	return scene->most.floor_m2 / r->its;
+	return scene->taken.floor_m2 / r->its;
 }
 
 /* Is `a` one of those whom `b` is rough to? */
@@ -246,6 +246,16 @@ static bool hunted_down(const struct ts_group *a, const struct ts_group *b, cons
 	       a->species->adult_length_cm < b->species->adult_length_cm / 2;
 }
 
+/* Share of the room for peace in which a few chasers leave corners: common practice, no source. */
+#define CORNERS 0.6
+
+/* One or a few chase, and the others have somewhere to go. */
+static bool leaves_corners(
+	const struct ts_group *b, const struct ts_ruling *r, const double *practice)
+{
+	return ts_group_count(b) < practice[TS_P_CHASERS] / 2 && r->ours >= CORNERS * r->its;
+}
+
 bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
@@ -261,14 +271,15 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 					      untroubled(a->species, b->species)
 				      ? TS_NOTE
 			      : hunted_down(a, b, scene->practice) ? TS_CONFLICT
-			      : outswims(a, roomy)                 ? TS_NOTE
-								   : TS_CONCERN;
+			      : outswims(a, roomy) || leaves_corners(b, r, scene->practice)
+				      ? TS_NOTE
+				      : TS_CONCERN;
 		return !roomy || !crowd(a->species, b->species);
 	case TS_WHEN_BREEDING: /* for some weeks, and nobody is hurt */
 		r->severity = TS_NOTE;
 		return !roomy && same_level(a->species, b->species);
 	default:
-		if (untroubled(a->species, b->species))
+		if (untroubled(a->species, b->species) || leaves_corners(b, r, scene->practice))
 			r->severity = TS_NOTE;
 		return !roomy;
 	}
@@ -312,10 +323,10 @@ bool ts_rule_rivals(const struct ts_scene *scene, const struct ts_group *a,
 		!(own > 0) || !alike_in_size(x, y) ||
 		(!ts_rule_same_genus(x, y) && !lone_males(x, y)))
 		return false;
-	r->ours = scene->most.floor_m2;
+	r->ours = scene->taken.floor_m2;
 	r->its = own;
 	if (x->group.sexes == TS_SEXES_ALONE && y->group.sexes == TS_SEXES_ALONE)
 		own *= scene->practice[TS_P_FLOOR_OTHERS];
-	r->severity = injures && !(scene->most.floor_m2 >= own) ? TS_CONFLICT : TS_CONCERN;
-	return injures || !(scene->most.floor_m2 >= own);
+	r->severity = injures && !(scene->taken.floor_m2 >= own) ? TS_CONFLICT : TS_CONCERN;
+	return injures || !(scene->taken.floor_m2 >= own);
 }

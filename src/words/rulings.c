@@ -40,7 +40,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_SPECIALIST] = {"{as} take only special food{eats}", NULL, NULL, 0},
 	[TS_RULE_TANK_HEIGHT] = {"{as} need a tank {its} cm high, and this one has {ours}{most}", NULL, "the tank is {its} cm high", 0},
 	[TS_RULE_TANK_LENGTH] = {"grown {as} need a tank {its} cm long, and this one has {ours}", NULL, "the tank is {its} cm long", 0},
-	[TS_RULE_TANK_UNMEASURED] = {"grown {as} need a tank {its} cm long, and {longest}", "measure the tank", "the tank is {its} cm long", 0},
+	[TS_RULE_TANK_UNMEASURED] = {"grown {as} need a tank {its} cm long, and {longest}", NULL, "the tank is {its} cm long", 0},
 	[TS_RULE_TANK_WIDTH] = {"to turn {as} need a tank {its} cm wide, and this one has {ours}{most}", NULL, "the tank is {its} cm wide", 0},
 	[TS_RULE_TERRITORY] = {"so many {as} need {its} m2 of floor, and this tank has {ours}{most}", NULL, "the floor is {its} m2", 2},
 	[TS_RULE_UNSETTLED] = {"{nas} are enough, and {its} calmer", "{change} more, where there is room", NULL, 0},
@@ -84,7 +84,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_NITRATE_OPEN] = {"nitrate will settle at {ours} to {change} mg/L, comfortable to {its}: that hangs on what is not given of feeding, plants and water changes", "say how much water is changed, how it is fed and how much grows in it, or measure nitrate before a change", NULL, 0},
 	[TS_RULE_NITRITE] = {"nitrite {ours} mg/L N, borne to {its}: the filter is not coping", "change a quarter of the water now for treated water of the same warmth; feed nothing, and test every day", NULL, 3},
 	[TS_RULE_OXYGEN] = {"oxygen {ours} mg/L, enough from {its}: {change} too little", "move the surface more, day and night, and feed half", "the surface is moved more", 1},
-	[TS_RULE_SIDES_ASSUMED] = {"the sides of the tank are not given: it is taken to be {ours} to {its} cm long", NULL, NULL, 0},
+	[TS_RULE_SIDES_ASSUMED] = {"the sides of the tank are not given: taken as {ours} x {its} cm, as tanks of so many litres usually are", "measure it", NULL, 0},
 	[TS_RULE_TANK_UNKNOWN] = {"no tank is given", NULL, NULL, 0},
 	[TS_RULE_TEMPERATURE_UNKNOWN] = {"what the tank runs at is not given", "say what it is to run at (--temperature 25, or temperature: 24..26 C in the tank file)", NULL, 0},
 	[TS_RULE_UNKNOWN_SPECIES] = {"'{name}' is no name in the catalogue", "write another of its names; an unknown animal never passes", NULL, 0},
@@ -308,19 +308,16 @@ static bool cold_and_warm(const struct ts_ruling *r)
 	return (r->subject->home_water == TS_HOME_COOL) != (r->other->home_water == TS_HOME_COOL);
 }
 
-/* Rooms that only the volume tells: their favourable end. */
+/* Sides that only the litres tell. */
 static void put_room(struct ts_text *text, const struct ts_ruling *r, const char *name)
 {
 	if (strncmp(name, "most", 4) == 0) {
-		ts_text_put(text, r->word ? " at the most" : "");
+		ts_text_put(text, r->word ? ", as far as its litres tell" : "");
 	} else if (strncmp(name, "longest", 7) == 0 && !isfinite(r->ours)) {
 		ts_text_put(text, "its sides are not given");
-	} else if (strncmp(name, "longest", 7) == 0 && r->ours < r->its) {
-		ts_text_put(text, "one of so many litres is never that long: ");
-		put_number(text, r->ours, 0);
-		ts_text_put(text, " cm at the most");
 	} else if (strncmp(name, "longest", 7) == 0) {
-		ts_text_put(text, "one of so many litres may be shorter");
+		ts_text_put(text, "one of so many litres is usually ");
+		put_number(text, r->ours, 0);
 	} else if (isfinite(r->ours)) {
 		ts_text_put(text, " in a tank of ");
 		put_number(text, r->ours, 0);

@@ -199,7 +199,8 @@ WHEN(four_with_ground_for_two_pairs, (s->x.group.sexes = TS_SEXES_PAIR, s->x.to_
 WHEN(four_with_ground_for_one_pair, (four_with_ground_for_two_pairs(s), s->x.territory.floor_m2 = 0.21))
 WHEN(colony_breeders, (s->x.group.least = 2, s->x.to_own_kind = TS_INJURES, s->x.own_kind_when = TS_WHEN_BREEDING, s->a.either = 6))
 WHEN(chased_and_quick, (s->y.to_others = TS_CHASES, s->y.adult_length_cm = 6, s->b.either = 1, s->x.needs.activity = TS_PACE_ACTIVE))
-WHEN(chased_and_quick_but_few, (chased_and_quick(s), s->a.either = 5))
+WHEN(chased_and_quick_but_few, (chased_and_quick(s), s->b.either = 3, s->a.either = 5))
+WHEN(chased_by_one, (chased_and_quick(s), s->a.either = 5))
 WHEN(kin_of_another_size, (rivals_roomy(s), s->x.adult_length_cm = 4, s->y.adult_length_cm = 7.2))
 WHEN(kin_of_nearly_a_size, (rivals_roomy(s), s->x.adult_length_cm = 4, s->y.adult_length_cm = 7.1))
 WHEN(two_loners, (rivals_roomy(s), s->x.group.sexes = s->y.group.sexes = TS_SEXES_ALONE, s->x.territory.floor_m2 = s->y.territory.floor_m2 = 0.15))
@@ -230,7 +231,8 @@ static const struct row rows[] = {
 	{TS_RULE_PAIR_FORMS, "four with ground for one", four_with_ground_for_one_pair, TS_CONCERN},
 	{TS_RULE_PAIR_FORMS, "six of which two clear the tank", colony_breeders, TS_CONCERN},
 	{TS_RULE_CHASED, "a shoal of swimmers with room", chased_and_quick, TS_NOTE},
-	{TS_RULE_CHASED, "fewer of them", chased_and_quick_but_few, TS_CONCERN},
+	{TS_RULE_CHASED, "fewer of them, by three", chased_and_quick_but_few, TS_CONCERN},
+	{TS_RULE_CHASED, "fewer of them, by one that leaves corners", chased_by_one, TS_NOTE},
 	{TS_RULE_RIVALS, "one genus, of another size", kin_of_another_size, -1},
 	{TS_RULE_RIVALS, "one genus, nearly of a size", kin_of_nearly_a_size, TS_CONCERN},
 	{TS_RULE_CHASED, "at another level", chased_at_another_level, TS_NOTE},
@@ -321,7 +323,7 @@ static const struct row rows[] = {
 	{TS_RULE_TANK_LENGTH, "40 of 60 cm", short_tank, TS_CONFLICT},
 	{TS_RULE_TANK_LENGTH, "55 of 60 cm", shortish_tank, TS_NOTE},
 	{TS_RULE_TANK_LENGTH, "100 cm", nothing, -1},
-	{TS_RULE_TANK_UNMEASURED, "litres only", unmeasured, TS_CONCERN},
+	{TS_RULE_TANK_UNMEASURED, "litres only", unmeasured, TS_NOTE},
 	{TS_RULE_TANK_UNMEASURED, "litres far too few", unmeasured_far_too_small, TS_CONFLICT},
 	{TS_RULE_TANK_UNMEASURED, "litres that are enough in any shape", unmeasured_any_would_do, -1},
 	{TS_RULE_TANK_UNMEASURED, "measured", nothing, -1},

@@ -59,8 +59,8 @@ WHEN(needs_80_has_64, (LENGTH(80, 64)))
 WHEN(needs_80_has_63, (LENGTH(80, 63)))
 WHEN(needs_80_has_80, (LENGTH(80, 80)))
 WHEN(needs_80_has_79, (LENGTH(80, 79)))
-WHEN(litres_for_44, (s->tank = (struct ts_tank){.volume_l = 16}, s->x.needs.tank_length_cm = 44))
-WHEN(litres_for_43, (s->tank = (struct ts_tank){.volume_l = 16}, s->x.needs.tank_length_cm = 43))
+WHEN(litres_for_42, (s->tank = (struct ts_tank){.volume_l = 16}, s->x.needs.tank_length_cm = 42))
+WHEN(litres_for_41, (s->tank = (struct ts_tank){.volume_l = 16}, s->x.needs.tank_length_cm = 41))
 WHEN(no_width, s->tank.width_cm = 0)
 WHEN(no_width_small, (s->tank.width_cm = 0, s->tank.volume_l = 2))
 WHEN(nothing_said, (s->tank = (struct ts_tank){0}, s->x.needs.tank_length_cm = 80))
@@ -128,8 +128,8 @@ static const struct scene_row rows[] = {
 	{TS_RULE_TANK_LENGTH, "79 of 80", needs_80_has_79, TS_NOTE, 79, 80, none},
 	{TS_RULE_TANK_LENGTH, "80 of 80", needs_80_has_80, -1, none, none, none},
 	/* 16 L of water are usually 35 cm long, and 67 at the most: four fifths of 43 are less than 35, of 44 more */
-	{TS_RULE_TANK_UNMEASURED, "16 L for 44 cm", litres_for_44, TS_CONFLICT, 4 * 16.757672110741932, 44, none},
-	{TS_RULE_TANK_UNMEASURED, "16 L for 43 cm", litres_for_43, TS_CONCERN, 4 * 16.757672110741932, 43, none},
+	{TS_RULE_TANK_UNMEASURED, "16 L, usually 33 cm, for 42", litres_for_42, TS_CONFLICT, 33, 42, none},
+	{TS_RULE_TANK_UNMEASURED, "16 L, usually 33 cm, for 41", litres_for_41, TS_NOTE, 33, 41, none},
 	{TS_RULE_TANK_UNMEASURED, "length without width", no_width, TS_QUESTION, none, 60, none},
 	{TS_RULE_TANK_UNMEASURED, "length counts before litres", no_width_small, -1, none, none, none},
 	{TS_RULE_TANK_UNMEASURED, "nothing said", nothing_said, TS_QUESTION, none, 80, none},
