@@ -168,7 +168,30 @@ static bool off(const struct ts_check_work *w, enum ts_parameter p)
 	return span->given && (span->value < r->low || span->value > r->high);
 }
 
-/* "All like GH 4 to 10, KH 2 to 8, 24 to 26 C": what is not so is said by its own judgement. */
+/* "; KH is borne to 12 (yours is 8)": beyond what they like, within what all of them bear; what is
+ * not borne is said by its own judgement. */
+static void put_borne(struct ts_check_work *w, enum ts_parameter p)
+{
+	const struct ts_span *span = &w->check.profile.at[p];
+	bool above = span->value > w->check.shared.at[p].high;
+	double end = above ? INFINITY : -INFINITY;
+
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_range *t = &w->check.groups[i].match.at[p].tolerated;
+
+		if (w->check.groups[i].way != TS_WAY_LEAVE && !isnan(t->low))
+			end = above ? fmin(end, t->high) : fmax(end, t->low);
+	}
+	if (!isfinite(end) || (above ? span->value > end : span->value < end))
+		return;
+	ts_text_puts(&w->text, w->text.len ? "; " : "",
+		p == TS_TEMPERATURE ? "the warmth" : ts_parameter_rows[p].label,
+		above ? " is borne to " : " is borne from ", NULL);
+	ts_text_number_short(&w->text, end, ts_parameter_rows[p].decimals);
+	put_yours(w, p);
+}
+
+/* "All like GH 4 to 10, KH 2 to 8, 24 to 26 C". */
 static void say_shared(struct ts_check_work *w)
 {
 	static const enum ts_parameter order[] = {TS_GH, TS_KH, TS_TEMPERATURE};
@@ -184,6 +207,10 @@ static void say_shared(struct ts_check_work *w)
 		ts_text_put(&w->text, liked++ ? ", " : who);
 		put_range(w, r, order[i]);
 		put_yours(w, order[i]);
+	}
+	for (size_t i = 0; i < 3; i++) {
+		if (s->comfortable[order[i]] && off(w, order[i]))
+			put_borne(w, order[i]);
 	}
 	if (!w->text.len)
 		return;
