@@ -15,6 +15,7 @@ struct ts_check_question {
 	const struct ts_plan *plan;
 	const struct ts_species *const *species; /* of each line of the stock; NULL: unknown */
 	const struct ts_candidates *candidates;  /* of each line without a species */
+	const char *read_as; /* what was made of a sentence; NULL: none was typed */
 };
 
 /* What mends a fault; figures that its kind does not have are NAN, texts NULL. */
@@ -122,6 +123,7 @@ struct ts_check_result {
 	const char *shared_says;
 	struct ts_check_tank *smallest_tank; /* NULL: not looked for, or none does */
 	const char *room_says, *waste_says;
+	const char *read_as;              /* what was made of a sentence; NULL: none was typed */
 	const char *not_judged;           /* what is not given, and so not judged; NULL: nothing */
 	bool waste_matters;               /* of their own routine, or it may be too much; no row */
 	struct ts_check_load *load;       /* NULL: the litres are not known */

@@ -9,6 +9,7 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "cli/care_answer.h"
+#include "cli/check_sentence.h"
 #include "cli/standing.h"
 #include "records/animals.h"
 #include "records/value.h"
@@ -22,7 +23,8 @@ struct call {
 	const struct ts_species **species;
 	struct ts_candidates *candidates;
 	struct ts_reading reading;
-	bool file; /* the first argument is a plan file */
+	const char *read_as; /* what was made of a sentence; NULL: none was typed */
+	bool file;           /* the first argument is a plan file */
 };
 
 static bool ends(const char *text, const char *end)
@@ -231,6 +233,107 @@ static enum ts_status read_tank(struct session *s, struct call *c)
 	return TS_OK;
 }
 
+/* The words are a count and a name that somebody knows. */
+static bool is_known(struct session *s, const char *words)
+{
+	struct ts_stock_line line;
+	struct ts_candidates candidates;
+	struct ts_text none;
+	bool known = false;
+
+	ts_text_open(&none, &s->arena->allocator);
+	if (ts_animal_words(s->arena, words, s->today, &line, &none)) {
+		(void)ts_catalogue_species(s->catalogue, line.species, &candidates);
+		known = candidates.how != TS_NAME_UNKNOWN && candidates.how != TS_NAME_NEAR;
+	}
+	ts_text_drop(&none);
+	return known;
+}
+
+/* "10 neon tetra, 1 betta (there); GH 8 dH": what was made of a sentence. */
+static void say_read(struct ts_text *text, const struct sentence *read, bool there)
+{
+	for (size_t i = 0; i < read->planned_count; i++)
+		ts_text_puts(text, text->len ? ", " : "Read as: ", read->planned[i],
+			there ? " (there)" : "", NULL);
+	for (size_t i = 0; i < read->living_count; i++)
+		ts_text_puts(
+			text, text->len ? ", " : "Read as: ", read->living[i], " (there)", NULL);
+	for (size_t i = 0; i < read->flag_count; i++)
+		ts_text_puts(text, text->len ? ", " : "Read as: ", read->flags[i].flag + 2, " ",
+			read->flags[i].value, NULL);
+	for (size_t i = 0; i < read->unread_count; i++)
+		ts_text_puts(
+			text, i ? ", \"" : "; not understood: \"", read->unread[i], "\"", NULL);
+}
+
+static bool append(const char **list, size_t most, size_t *io_count, const char *words)
+{
+	if (*io_count == most)
+		return false;
+	list[(*io_count)++] = words;
+	return true;
+}
+
+/* Puts the animals and figures of one sentence where flags and words would have put them. */
+static bool take_sentence(
+	struct session *s, const struct sentence *read, bool there, struct options *o)
+{
+	bool ok = true;
+
+	for (size_t i = 0; i < read->planned_count; i++)
+		ok &= there ? append(o->there.items, TS_VALUES_MOST, &o->there.count,
+				      read->planned[i])
+			    : append(o->arguments, TS_ARGUMENTS_MOST, &o->argument_count,
+				      read->planned[i]);
+	for (size_t i = 0; i < read->living_count; i++)
+		ok &= append(o->there.items, TS_VALUES_MOST, &o->there.count, read->living[i]);
+	for (size_t i = 0; i < read->flag_count; i++)
+		ok &= options_take(o, read->flags[i].flag, read->flags[i].value, s->error);
+	return ok;
+}
+
+/*
+ * What somebody typed in one pair of quotes may be a sentence, or two sexes of an animal: then the
+ * call is as if each had been typed by itself.
+ */
+static enum ts_status understand(struct session *s, struct call *c)
+{
+	const struct options *given = s->options;
+	struct options *o = ts_arena_take(s->arena, sizeof *o);
+	struct sentence *read = ts_arena_take(s->arena, sizeof *read);
+	struct ts_text text;
+	bool ok = true;
+
+	if (!o || !read)
+		return TS_NO_MEMORY;
+	*o = *given;
+	o->argument_count = c->file;
+	o->there.count = 0;
+	ts_text_open(&text, &s->arena->allocator);
+	for (size_t i = c->file; i < given->argument_count + given->there.count; i++) {
+		bool there = i >= given->argument_count;
+		const char *words =
+			there ? given->there.items[i - given->argument_count] : given->arguments[i];
+
+		if (is_known(s, words) || !sentence_read(s->catalogue, s->arena, words, read)) {
+			ok &= there ? append(o->there.items, TS_VALUES_MOST, &o->there.count, words)
+				    : append(o->arguments, TS_ARGUMENTS_MOST, &o->argument_count,
+					      words);
+			continue;
+		}
+		ok &= take_sentence(s, read, there, o);
+		say_read(&text, read, there);
+	}
+	c->read_as = text.len ? ts_arena_text(s->arena, ts_text_get(&text), text.len) : NULL;
+	s->arena->failed |= text.failed;
+	ts_text_drop(&text);
+	s->options = o;
+	if (!ok && !s->error->len)
+		ts_text_put(s->error, "more is named than one call reads; write a plan file");
+	return s->arena->failed ? TS_NO_MEMORY : ok ? TS_OK : TS_BAD_INPUT;
+}
+
 static enum ts_status look_up(struct session *s, struct call *c)
 {
 	size_t count = c->plan.stock_count;
@@ -254,11 +357,14 @@ static enum ts_status look_up(struct session *s, struct call *c)
 
 static enum ts_status read_call(struct session *s, struct call *c)
 {
-	const struct options *o = s->options;
 	enum ts_status status;
 
-	c->file = o->argument_count && is_file(s, o->arguments[0]);
+	c->file = s->options->argument_count && is_file(s, s->options->arguments[0]);
 	status = c->file ? read_file(s, c) : TS_OK;
+	if (!status)
+		status = answer_catalogue(s);
+	if (!status)
+		status = understand(s, c);
 	if (!status)
 		status = read_words(s, c, c->file);
 	if (!status)
@@ -271,8 +377,6 @@ static enum ts_status read_call(struct session *s, struct call *c)
 		status = read_signs(s, c);
 	if (!status)
 		status = read_water(s, c);
-	if (!status)
-		status = answer_catalogue(s);
 	if (!status)
 		status = look_up(s, c);
 	return status ? status : care_sizes(s, &c->plan, c->species);
@@ -326,8 +430,8 @@ static enum ts_status answer(struct session *s, struct call *c, struct ts_check_
 	struct ts_practice practice;
 
 	ts_practice_defaults(&practice);
-	return ts_answer_check(
-		&(struct ts_check_question){c->name, &c->plan, c->species, c->candidates},
+	return ts_answer_check(&(struct ts_check_question){c->name, &c->plan, c->species,
+				       c->candidates, c->read_as},
 		&(struct ts_asking){.arena = s->arena,
 			.practice = s->practice ? s->practice : &practice,
 			.today = s->today,

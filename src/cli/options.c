@@ -472,6 +472,35 @@ static bool agree(const struct command *command, struct options *o, struct ts_te
 	return true;
 }
 
+/* A measure that was typed as a flag stands. */
+static bool is_given(const struct options *o, const struct flag *flag, const struct ts_field *field)
+{
+	const char *at =
+		flag ? (const char *)o + flag->offset : (const char *)&o->reading + field->offset;
+	struct ts_measure measure;
+
+	if (flag && flag->kind == BOX)
+		return o->size.length_cm > 0;
+	memcpy(&measure, at, sizeof measure);
+	return measure.kind != TS_MEASURE_NONE;
+}
+
+bool options_take(struct options *io, const char *flag, const char *value, struct ts_text *error)
+{
+	const struct flag *row = find_flag(flag);
+	const struct ts_field *field =
+		row ? NULL : ts_shape_field_caseless(&ts_shape_reading, flag + 2);
+
+	if ((!row && !field) || (field && (io->water_file || field->kind != TS_MEASURE)))
+		return false;
+	if (is_given(io, row, field))
+		return true;
+	if (row ? !set_flag(io, row, value, error) : !set_reading(io, field, flag, value, error))
+		return false;
+	io->keeping.temperature = io->temperature;
+	return !io->unit_asked;
+}
+
 bool options_parse(const struct command *command, int argc, char **argv, struct options *ret,
 	struct ts_text *error)
 {

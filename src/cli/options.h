@@ -99,6 +99,12 @@ struct options {
 bool options_parse(const struct command *command, int argc, char **argv, struct options *ret,
 	struct ts_text *error);
 
+/*
+ * Sets what a flag or reading would, where it was not given: of what somebody says in a sentence.
+ * False: the value is none of its kind, or stands beside a water file.
+ */
+bool options_take(struct options *io, const char *flag, const char *value, struct ts_text *error);
+
 /* One thing that a command takes, as help, man page and completions show it. */
 struct option_view {
 	enum { OPTION_FLAG, OPTION_READING, OPTION_TRAIT } group;

@@ -21,6 +21,8 @@ static const struct {
 	{"a breeding pair of", 2, TS_SEX_PAIRS},
 	{"a pair of", 2, TS_SEX_PAIRS},
 	{"pair of", 2, TS_SEX_PAIRS},
+	{"a pair", 2, TS_SEX_PAIRS},
+	{"pair", 2, TS_SEX_PAIRS},
 	{"a trio of", 3, TS_SEX_UNKNOWN},
 	{"trio of", 3, TS_SEX_UNKNOWN},
 	{"a couple of", 2, TS_SEX_UNKNOWN},
@@ -54,12 +56,16 @@ static const struct {
 } sexes[] = {
 	{"pairs of", 2, TS_SEX_PAIRS},
 	{"pair of", 2, TS_SEX_PAIRS},
+	{"pairs", 2, TS_SEX_PAIRS},
+	{"pair", 2, TS_SEX_PAIRS},
 	{"males of", 1, TS_SEX_MALE},
 	{"females of", 1, TS_SEX_FEMALE},
 	{"males", 1, TS_SEX_MALE},
 	{"male", 1, TS_SEX_MALE},
 	{"females", 1, TS_SEX_FEMALE},
 	{"female", 1, TS_SEX_FEMALE},
+	{"m", 1, TS_SEX_MALE},
+	{"f", 1, TS_SEX_FEMALE},
 };
 
 static const char *after_blanks(const char *at)
@@ -127,6 +133,22 @@ static const char *take_sex(const char *at, struct ts_stock_line *ret)
 		return rest;
 	}
 	return at;
+}
+
+/* "dwarf gourami males": cuts the sex off. */
+static size_t take_sex_behind(char *at, size_t len, struct ts_stock_line *ret)
+{
+	for (size_t i = 0; ret->sex == TS_SEX_UNKNOWN && i < sizeof sexes / sizeof *sexes; i++) {
+		size_t word = strlen(sexes[i].words);
+
+		if (sexes[i].times > 1 || word < strlen("male") || len <= word + 1 ||
+			at[len - word - 1] != ' ' ||
+			strncasecmp(at + len - word, sexes[i].words, word) != 0)
+			continue;
+		ret->sex = sexes[i].sex;
+		return len - word - 1;
+	}
+	return len;
 }
 
 /* "neon tetra 10", "neon tetra x10": cuts the figure off. */
@@ -238,6 +260,7 @@ bool ts_animal_words(struct ts_arena *arena, const char *words, long today,
 	if (today < 0 && tells_how_long(name))
 		return refuse(error, words, "says for how long, and a file grows older");
 	len = take_since(arena, name, len, today, &line);
+	len = take_sex_behind(name, len, &line);
 	if (!given)
 		len = take_count_behind(name, len, &line, &given);
 	if (!len)

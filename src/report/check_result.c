@@ -160,6 +160,7 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_TEXT(C, "room_says", room_says, "of that tank, where room is asked"),
 	TS_R_ROW_MAYBE(C, "load", load, struct ts_check_load, &load_shape, "what the animals make of the water"),
 	TS_R_ROW_TEXT(C, "waste_says", waste_says, "in words"),
+	TS_R_ROW_TEXT(C, "read_as", read_as, "what was made of a sentence"),
 	TS_R_ROW_TEXT(C, "not_judged", not_judged, "what is not given, and so not judged"),
 };
 #undef C

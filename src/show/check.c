@@ -471,6 +471,8 @@ void ts_show_check(struct ts_document *doc, const struct ts_check_result *r, boo
 		say_load(doc, &text, r->load);
 	doc->arena->failed |= text.failed;
 	ts_text_drop(&text);
+	if (r->read_as)
+		ts_doc_paragraph(doc, r->read_as);
 	if (shows(&s, GUIDE))
 		ts_doc_see(doc, ts_guide_alone);
 }
