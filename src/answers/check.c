@@ -87,7 +87,8 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 	const struct ts_asking *asking, struct ts_check_result *ret)
 {
 	struct ts_check_work *w = ts_arena_take(asking->arena, sizeof *w);
-	struct ts_check_result result = {.name = question->name, .read_as = question->read_as, .instead_count = (double)NAN};
+	struct ts_check_result result = {
+		.name = question->name, .read_as = question->read_as, .instead_count = (double)NAN};
 
 	if (!w)
 		return TS_NO_MEMORY;

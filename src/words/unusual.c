@@ -274,7 +274,8 @@ void ts_say_newest(struct ts_text *text, const struct ts_profile *p)
 			text, text->len ? ": the supply has changed, and the newest counts. " : "");
 	}
 	if (gh->given && gh->age_days > OLD_DAYS) {
-		put_figure(text, "The newest GH is ", floor(gh->age_days / DAYS_A_YEAR * 2 + 0.5) / 2, 1);
+		put_figure(text, "The newest GH is ",
+			floor(gh->age_days / DAYS_A_YEAR * 2 + 0.5) / 2, 1);
 		ts_text_put(text, " years old, and a supply changes: read it again.");
 	}
 }
