@@ -1,13 +1,14 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Do the tests notice a fault? Makes one small fault at a time in src/chem, src/water, src/match, src/stock.
+"""Do the tests notice a fault? Makes one small fault at a time in every room of the engine.
 
-Usage: mutate.py [--files WORD...] [--sample N] [--seed N] [--jobs N] [--list]
+Usage: mutate.py [--files WORD...] [--sample N | --each N] [--seed N] [--jobs N] [--list]
 The engine is built once as a shared library; a mutant is one file compiled from memory and linked
 with the other objects, so no source of the tree is ever written and no test is linked again. Tests
 that reach the function are run, those of the file's own room first, until one fails; the slowest of
 other rooms are not, so that what they alone notice counts as survived. --sample takes N lines at
-random and one fault in each (more only where the lines are used up); the seed is printed.
+random and one fault in each (more only where the lines are used up), --each N lines of each room;
+the seed is printed. Golden cases and situations count as a test each.
 Mutants that change nothing are excused in tests/mutants-equivalent.txt, each with its reason.
 Headers and text in quotes are left alone. Tested by tests/test_mutate.py.
 """
@@ -29,10 +30,11 @@ import threading
 import time
 
 import golden
+import situations
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
-ROOMS = ("chem", "water", "match", "stock")
-DEAF = ("base/", "units/", "fuzz/", "catalogue/pattern")  # of rooms below, or of the clock
+ROOMS = ("base", "units", "model", "chem", "water", "match", "stock", "care", "words", "answers")
+DEAF = ("fuzz/", "catalogue/pattern")  # of the clock
 EQUIVALENT = ROOT / "tests" / "mutants-equivalent.txt"
 ARCHIVE = "src/libtapshoal-engine.a"
 
@@ -176,6 +178,13 @@ def sampled(mutants, count, seed):
     return [m for *_, m in sorted(ranked)[:count]]
 
 
+def of_each_room(mutants, count, seed):
+    by_room = collections.defaultdict(list)
+    for m in mutants:
+        by_room[m.file.split("/")[1]].append(m)
+    return [m for room in sorted(by_room) for m in sampled(by_room[room], count, seed)]
+
+
 def row(m):
     """A mutant as the rows of the file of the equivalent ones name it."""
     return " | ".join((m.file, m.function, m.was, m.change))
@@ -246,9 +255,12 @@ class Bench:
         listed = json.loads(subprocess.check_output(["meson", "introspect", "--tests", folder]))
         self.tests = [t for t in listed if not t["name"].startswith(DEAF) and (
             self.program in t["cmd"] or os.path.relpath(t["cmd"][0], folder) in linked)]
-        self.tests = {t["name"]: t for t in self.tests if t["name"] != "cli/golden"}
+        self.tests = {t["name"]: t for t in self.tests
+                      if t["name"] not in ("cli/golden", "cli/situations")}
         for case in (ROOT / "tests" / "cli" / "cases").rglob("*.case"):
             self.tests["golden/%s/%s" % (case.parent.name, case.stem)] = case
+        for case in situations.FOLDER.glob("*.case"):
+            self.tests["situations/" + case.stem] = case
 
     def make(self, command):
         self.folder.mkdir(exist_ok=True)
@@ -276,6 +288,8 @@ class Bench:
     def passes(self, name, work):
         """None says that it was ended for its time."""
         test, program = self.tests[name], str(work / "tapshoal")
+        if name.startswith("situations/"):
+            return not any(situations.hold(program, test, False))
         if not isinstance(test, dict):
             return not golden.check(program, test, False)
         env, over = {**os.environ, **test["env"]}, threading.Event()
@@ -386,6 +400,7 @@ def main():
     args = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     args.add_argument("--files", nargs="*", default=[""], help="parts of paths")
     args.add_argument("--sample", type=int, default=0, help="all where it is not given")
+    args.add_argument("--each", type=int, default=0, help="so many of each room")
     args.add_argument("--seed", type=int, default=random.SystemRandom().randrange(10 ** 6))
     args.add_argument("--jobs", type=int, default=os.cpu_count())
     args.add_argument("--build", type=pathlib.Path, help="a folder to keep for later runs")
@@ -402,7 +417,8 @@ def main():
         old = {" ".join(line.split()) for line in args.again if line.startswith("survived ")}
         old = {line.removeprefix("survived ").rpartition(" | ")[0] for line in old}
         chosen = [m for m in chosen if " ".join(row(m).split()) in old]
-    chosen = sampled(chosen, args.sample or len(chosen), args.seed)
+    chosen = of_each_room(chosen, args.each, args.seed) if args.each else \
+        sampled(chosen, args.sample or len(chosen), args.seed)
     print("%d mutants in all, %d tried, seed %d" % (len(mutants), len(chosen), args.seed),
           flush=True)
     if args.list:
