@@ -288,7 +288,7 @@ static bool ph_follows(const struct ts_drift_tank *t, double kh_dh)
 	       !(t->bed == TS_BED_ACTIVE_SOIL && t->soil_left_meq_l > 0);
 }
 
-void ts_drift_read(struct ts_drift *d, bool with_conductivity, struct ts_drift_day *ret)
+void ts_drift_read(struct ts_drift *d, bool solved, struct ts_drift_day *ret)
 {
 	const struct ts_solution *w = &d->tank.water;
 	struct ts_drift_day day = {.day = d->day};
@@ -300,12 +300,12 @@ void ts_drift_read(struct ts_drift *d, bool with_conductivity, struct ts_drift_d
 	day.filter_doubtful = d->filter_lets < 1;
 	day.change_due = ts_drift_change_due(&d->tank, d->day);
 	day.ph_low = day.ph = day.ph_high = day.conductivity_us_cm = (double)NAN;
-	if (ph_follows(&d->tank, day.kh_dh)) {
+	if (solved && ph_follows(&d->tank, day.kh_dh)) {
 		day.ph = ts_drift_ph(d);
 		day.ph_low = fmin(ph_at(d, d->tank.co2_most, &d->at_most), day.ph);
 		day.ph_high = fmax(ph_at(d, d->tank.co2_least, &d->at_least), day.ph);
 	}
-	if (with_conductivity &&
+	if (solved &&
 		ts_chem_conductivity_25_us_cm(w, ts_drift_ph(d), &day.conductivity_us_cm) != TS_OK)
 		day.conductivity_us_cm = (double)NAN;
 	*ret = day;

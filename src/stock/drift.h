@@ -87,8 +87,8 @@ void ts_drift_change(struct ts_drift *drift);
 /* True when water is changed at the end of this day. */
 bool ts_drift_change_due(const struct ts_drift_tank *tank, unsigned day);
 
-/* Today's figures, before the change. `with_conductivity`: costs half as much again as the rest. */
-void ts_drift_read(struct ts_drift *drift, bool with_conductivity, struct ts_drift_day *ret);
+/* Today's figures, before the change. `solved`: pH and conductivity too, which cost most by far. */
+void ts_drift_read(struct ts_drift *drift, bool solved, struct ts_drift_day *ret);
 
 /*
  * `days` days: `ret_days[0]` is now, so there are days + 1 of them. `ret_gone_day`, if given: the

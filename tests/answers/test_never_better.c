@@ -165,7 +165,7 @@ static void ask_six(struct scene *s, struct ts_arena *arena, struct six *a)
 		.water_given = true,
 		.kept_age_days = (double)NAN};
 	struct ts_check_question of_check = {NULL, &s->plan, s->species, s->candidates, NULL};
-	struct ts_drift_question of_drift = {&s->plan, s->species, 28};
+	struct ts_drift_question of_drift = {&s->plan, s->species, 3};
 	const char *refusal;
 
 	*a = (struct six){.drifts = TS_OK};
