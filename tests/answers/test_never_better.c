@@ -474,6 +474,7 @@ static const struct change changes[] = {
 
 struct tally {
 	size_t steps[CHANGES], wrong[CHANGES][6];
+	unsigned but; /* of enum question, who are not held in this step */
 };
 
 static void claim(const struct random *r, struct tally *t, size_t change, enum question question,
@@ -482,7 +483,7 @@ static void claim(const struct random *r, struct tally *t, size_t change, enum q
 	static const char *const names[] = {"water", "rank", "why", "check", "propose", "drift"};
 	int at = 0;
 
-	if (holds || changes[change].but & question)
+	if (holds || (changes[change].but | t->but) & question)
 		return;
 	while (question >> at != 1)
 		at++;
@@ -640,6 +641,11 @@ static void step(struct random *r, struct tally *t, const struct scene *s, const
 	} while (!changes[k].make(r, &changed));
 	ask_six(&changed, arena, &b);
 	t->steps[k]++;
+	/* By itself pH decides nothing: where it follows from KH it is shown as the result, and
+	 * said. */
+	t->but = changes[k].make == forget_ph && b.profile.ph_computed
+			 ? OF_RANK | OF_WHY | OF_PROPOSE
+			 : 0;
 	if (changes[k].holds & GAINS_NOTHING ||
 		(changes[k].holds & GAINS_BY_PEACE && at_peace(&a->profile) &&
 			at_peace(a->check.profile)))

@@ -15,7 +15,7 @@ build=${FUZZ_BUILD:-$work/build}
 inputs=${FUZZ_INPUTS:-$work}
 kind=${FUZZ_KIND:-sanitized}
 targets=$1
-[ "$1" = all ] && targets="quantity line report file table note pattern name plan rank answer outside"
+[ "$1" = all ] && targets="quantity line report file table note pattern name plan rank answer outside image page"
 
 # Counters alone: comparisons are found by the words below, and a run is twice as fast.
 counters="-fsanitize-coverage=inline-8bit-counters,pc-table"
@@ -60,6 +60,11 @@ figures() {
 for target in $targets; do
 	choice=-entropic=0
 	case $target in
+	page) # what a call says of itself is no line of the log
+		longest=3000
+		choice="-entropic=0 -close_fd_mask=2"
+		;;
+	image) longest=400 ;;
 	line) longest=200 ;;
 	name) longest=100 ;;
 	pattern) # costly patterns are kept, but not followed as often as cheap ones: ten times as many
