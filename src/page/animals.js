@@ -98,8 +98,9 @@ const isWell = (s) => s.rest.deaths === "0" && !s.signs.some(({ sign }) => sign)
 
 // What is asked only of a tank that runs.
 function showLiving() {
-	const s = sheet(), living = s.stock.some(({ since }) => since);
-	at("living").hidden = !s.stock.length;
+	const s = sheet(), asked = (page.wait || []).some((name) => name.startsWith("sign.") || name === "animal.since");
+	const living = asked || s.stock.some(({ since }) => since);
+	at("living").hidden = !s.stock.length && !asked && !(page.wait || []).some((name) => name.startsWith("shop."));
 	at("lived").value = s.lived;
 	at("well").setAttribute("aria-pressed", String(isWell(s)));
 	at("well-field").hidden = at("living-fields").hidden = at("wrong").hidden = !living;

@@ -7,6 +7,7 @@ const GH_MOST = 30;
 // How many kinds are comfortable at each whole degree of hardness.
 function comfortable() {
 	const found = page.program.json(["find", "."]).found, counts = new Array(GH_MOST + 1).fill(0);
+	counts.of = found.length;
 	for (const { parameters } of found) {
 		const gh = parameters.find(({ name }) => name === "gh");
 		if (!gh || !gh.preferred) { continue; }
@@ -33,7 +34,7 @@ function kindsByHardness() {
 	counts.forEach((count, gh) => picture.append(drawn("path", { class: "gh bar",
 		d: `M${24 + gh * 10} 120v${-(count / most) * 96}` })));
 	for (const gh of [0, 10, 20, 30]) { picture.append(text(24 + gh * 10, 136, String(gh))); }
-	picture.append(text(24, 14, `${most} kinds`, "start"), text(324, 148, "GH, dH", "end"),
+	picture.append(text(24, 14, `${most} of ${counts.of} kinds`, "start"), text(324, 148, "GH, dH", "end"),
 		drawn("path", { class: "axis", d: "M18 120h312" }));
 	return picture;
 }

@@ -22,7 +22,8 @@ const labelled = (key) => (/[A-Z]/.test(key) ? key
 	: /[0-9]/.test(key) ? key.toUpperCase() : spoken(key[0].toUpperCase() + key.slice(1)));
 
 // Where a key alone does not say to a stranger what is asked.
-const LABELS = { "tank-fields-size": "Litres, or sides in cm", "water-of-kind": "Read in (tap, tank)", "water-more-NO3": "Nitrate (NO3)", "water-more-NO2": "Nitrite (NO2)" };
+const SIZE = "tank-fields-size";
+const LABELS = { [SIZE]: "Litres, or sides in cm", "water-of-kind": "Read in (tap, tank)", "water-more-NO3": "Nitrate (NO3)", "water-more-NO2": "Nitrite (NO2)" };
 
 // "14 dH" -> what is typed and its unit; a value without one of the units stays whole.
 function splitUnit(value, units) {
@@ -78,6 +79,7 @@ class Field {
 	}
 	// What is meant; how it is read stands in the fold behind it, where the program says so.
 	says(id) {
+		if (this.id === SIZE) { return [element("p", { id, class: "says" })]; } // label and example say it
 		const how = page.rows.samples[`${this.part}.${this.row.key}`];
 		return how ? [element("details", { class: "how" }, element("summary", { id }, this.row.says), ...how.map((text) => element("p", { class: "says" }, text)))]
 			: [element("p", { class: "says", id }, this.row.says)];
@@ -91,7 +93,7 @@ class Field {
 		if (kind === "yesno") {
 			return element("select", attributes, new Option("", ""), new Option("yes", "yes"), new Option("no", "no"));
 		}
-		if (this.id === "tank-fields-size") { return element("input", { ...attributes, type: "text", placeholder: "112, or 80x35x40" }); }
+		if (this.id === SIZE) { return element("input", { ...attributes, type: "text", placeholder: "112, or 80x35x40" }); }
 		const date = kind === "text" && this.row.says.includes("YYYY-MM-DD");
 		const example = kind === "every" ? `${this.quantity.example} every 7 days`
 			: kind === "choice" ? words.concat(this.quantity.example).filter((word) => word !== "unknown").join(", ")

@@ -248,6 +248,19 @@ const moments = (() => {
 		const same = page.program.ask(["ask-back", "rank"]).out.trim();
 		expect(text.startsWith(same), "the page asks something else than the terminal");
 		await shown("ask-back");
+		// Every question's link opens a sheet on which each field that it waits for is to be seen.
+		for (const { id: name } of QUESTIONS.filter(({ paper }) => !paper)) {
+			const { out } = page.program.ask(["ask-back", name, "--page", "https://page.invalid/"]);
+			takeLink(/#(\S+)/.exec(out)[1]);
+			opened_();
+			askLinked();
+			expect(page.wait.length > 1, `${name} waits for nothing`);
+			for (const one of page.wait) {
+				const [part, key] = one.split("."), field = page.fields.find((other) => other.part === part && other.row.key === key);
+				expect(part === "animal" ? seen(id(key === "since" ? "lived" : "animals")) : field && seen(field.input), `${name}: ${one} is not to be seen`);
+			}
+		}
+		await shown("asked-all");
 		// The other one opens the link ...
 		takeLink(toLink(emptySheet(), { wait: "reading.GH,reading.KH,reading.pH", ask: "rank" }));
 		opened_();
