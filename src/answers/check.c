@@ -83,21 +83,35 @@ static void take_verdict(struct ts_check_work *w)
 			 !(w->check.profile.unusual & not_yet);
 }
 
+/* The plan as it is asked about, judged and in one list; false: no memory. */
+static bool judged(struct ts_check_work *w, struct ts_check_question *asked)
+{
+	const struct ts_asking *asking = w->asking;
+
+	if (!ts_check_members(w, asked))
+		return false;
+	w->question = asked;
+	return ts_check_plan(asked->plan, asked->species, asking->today, asking->practice,
+		       asking->arena, &w->check) == TS_OK &&
+	       ts_check_advise(w) && ts_check_gather(w);
+}
+
 enum ts_status ts_answer_check(const struct ts_check_question *question,
 	const struct ts_asking *asking, struct ts_check_result *ret)
 {
 	struct ts_check_work *w = ts_arena_take(asking->arena, sizeof *w);
+	struct ts_check_question asked;
 	struct ts_check_result result = {
 		.name = question->name, .read_as = question->read_as, .instead_count = (double)NAN};
 
 	if (!w)
 		return TS_NO_MEMORY;
 	*w = (struct ts_check_work){.question = question, .asking = asking, .out = &result};
-	if (ts_check_plan(question->plan, question->species, asking->today, asking->practice,
-		    asking->arena, &w->check) != TS_OK ||
-		!ts_check_advise(w) || !ts_check_gather(w))
-		return TS_NO_MEMORY;
 	ts_text_open(&w->text, &asking->arena->allocator);
+	if (!judged(w, &asked)) {
+		ts_text_drop(&w->text);
+		return TS_NO_MEMORY;
+	}
 	result.profile = &w->check.profile;
 	take_verdict(w);
 	ts_check_fill_judgements(w);

@@ -103,6 +103,7 @@ struct ts_check_result {
 	const char *decides;      /* what to do, or the figure that decides; NULL: nothing */
 	const char *instead_says; /* another animal in the place of one; NULL: none */
 	const char *water_too;    /* what the water has against some, beside the first line */
+	struct ts_texts members;  /* of names of several animals: for whom the answer holds */
 	struct ts_texts also;     /* of a no: further reasons, each of another sort */
 	const char *otherwise;    /* the other way, which is more work; NULL: none */
 	const char *instead_species;

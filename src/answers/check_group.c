@@ -6,6 +6,8 @@
  */
 #include "answers/check_parts.h"
 
+#include <string.h>
+
 #include "base/arena.h"
 #include "words/names.h"
 #include "words/rulings.h"
@@ -147,6 +149,26 @@ static void put_company(struct ts_check_work *w, const struct ts_candidates *c)
 	}
 }
 
+/* Some would do and some not: that is the answer, and no list. */
+static bool lead_with_those_apart(struct ts_check_work *w, const char *name, size_t entry)
+{
+	struct ts_texts *members = &w->out->members;
+	const char *before;
+
+	ts_text_puts(&w->text, "Which ", name, "? ", NULL);
+	before = ts_asking_keep(w->asking, &w->text);
+	for (size_t i = 0; i < members->count; i++) {
+		if (strncmp(members->items[i], before, strlen(before)) != 0)
+			continue;
+		ts_text_put(&w->text, members->items[i]);
+		ts_check_finish(w, TS_CHECK_QUESTION, entry, NULL);
+		for (members->count--; i < members->count; i++)
+			members->items[i] = members->items[i + 1];
+		return true;
+	}
+	return false;
+}
+
 bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_plan *plan = w->question->plan;
@@ -157,6 +179,8 @@ bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry)
 		if (plan->stock[i].species == name && !w->question->species[i])
 			c = &w->question->candidates[i];
 	}
+	if (c && lead_with_those_apart(w, name, entry))
+		return true;
 	if (!c || !c->count || (c->how != TS_NAME_GROUP && c->how != TS_NAME_SHARED))
 		return false;
 	put_shared(w, c);

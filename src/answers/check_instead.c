@@ -63,6 +63,9 @@ static bool may_replace(const struct ts_species *gone, const struct ts_species *
 {
 	double longer = s->adult_length_cm / gone->adult_length_cm;
 
+	/* Who eats algae goes for one that does. */
+	if ((s->hunts == TS_HUNTS_GRAZER) != (gone->hunts == TS_HUNTS_GRAZER))
+		return false;
 	if ((s->home_water == TS_HOME_COOL) != (gone->home_water == TS_HOME_COOL))
 		return false;
 	return strcmp(s->family, gone->family) == 0 ||
@@ -277,7 +280,9 @@ static bool put_instead(
 	struct ts_check_work *w, const struct ts_species *kept, const struct ts_species *gone)
 {
 	struct choice all[LOOKED_AT] = {0}, best;
-	size_t count = choose(w, gone->kind, gone, LOOKED_AT, all), at = 0;
+	/* Without the water nobody knows who would be at home in it. */
+	size_t count = w->check.water_known ? choose(w, gone->kind, gone, LOOKED_AT, all) : 0;
+	size_t at = 0;
 
 	while (at < count && !passes(w, gone, all[at].species))
 		at++;

@@ -31,6 +31,12 @@ struct ts_check_work {
 	struct ts_check_result *out;
 };
 
+/*
+ * The question with an animal in each line whose name is of several that all do here, or of which
+ * none does; what is said of them goes into the result. False: no memory.
+ */
+bool ts_check_members(struct ts_check_work *w, struct ts_check_question *ret);
+
 /* Asks for advice on what lives there; then rules and advice in one order. False: no memory. */
 bool ts_check_advise(struct ts_check_work *w);
 bool ts_check_gather(struct ts_check_work *w);

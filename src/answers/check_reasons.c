@@ -76,7 +76,12 @@ static bool grave(const struct ts_check_work *w, size_t entry)
 		return false;
 	if (w->entries[entry].severity >= TS_CONFLICT)
 		return true;
-	return w->entries[entry].severity == TS_CONCERN && r->other && !j->condition && !j->folded;
+	if (w->entries[entry].severity < TS_CONCERN)
+		return false;
+	/* The warmth that was given is none for it. */
+	if (r->rule == TS_RULE_WATER && r->word == TS_TEMPERATURE)
+		return true;
+	return r->other && !j->condition && !j->folded;
 }
 
 /* With the one gone that the first line sends away this fault is gone too. */
@@ -129,26 +134,73 @@ static void say_reasons(struct ts_check_work *w)
 	}
 }
 
-/* "Do not buy the oscar and the tiger barbs; keep 10 neon tetras instead of 4": the repair in one
- * line. */
-static const char *repair_in_a_line(struct ts_check_work *w)
+/* Who is not to be bought: by the repair, and by what else is between two of them. */
+struct leavers {
+	const struct ts_species *who[TS_REMEDIES_TRIED];
+	size_t count;
+};
+
+static bool leaves(const struct leavers *l, const struct ts_species *s)
 {
-	size_t count = w->check.repair_count, leave = 0, said = 0;
-
-	for (size_t i = 0; i < count; i++)
-		leave += w->check.repair[i].remedy.kind == TS_REMEDY_LEAVE_OUT;
-	for (size_t i = 0; i < count; i++) {
-		const struct ts_remedy *m = &w->check.repair[i].remedy;
-
-		if (m->kind != TS_REMEDY_LEAVE_OUT)
-			continue;
-		ts_text_put(&w->text, !said               ? "do not buy the "
-				      : said + 1 == leave ? " and the "
-							  : ", the ");
-		(m->from == 1 ? ts_say_animal : ts_say_animals)(&w->text, m->species);
-		said++;
+	for (size_t i = 0; i < l->count; i++) {
+		if (l->who[i] == s)
+			return true;
 	}
-	for (size_t i = 0; i < count; i++) {
+	return false;
+}
+
+static void add_leaver(struct leavers *l, const struct ts_remedy *m)
+{
+	if (m->kind == TS_REMEDY_LEAVE_OUT && m->species && l->count < TS_REMEDIES_TRIED &&
+		!leaves(l, m->species))
+		l->who[l->count++] = m->species;
+}
+
+static void find_leavers(const struct ts_check_work *w, struct leavers *ret)
+{
+	*ret = (struct leavers){.count = 0};
+	for (size_t i = 0; i < w->check.repair_count; i++)
+		add_leaver(ret, &w->check.repair[i].remedy);
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+		const struct ts_check_judgement *j = &w->out->judgements[i];
+
+		if (r && r->other && w->entries[i].severity == TS_CONCERN && !j->condition &&
+			r->rule != TS_RULE_OUTCOMPETED && !leaves(ret, r->subject) &&
+			!leaves(ret, r->other))
+			add_leaver(ret, &r->remedy);
+	}
+}
+
+static const struct ts_species *first_subject(const struct ts_check_work *w)
+{
+	return w->out->first ? w->entries[w->out->first - w->out->judgements].ruling->subject
+			     : NULL;
+}
+
+static size_t put_leavers(struct ts_check_work *w, const struct leavers *l)
+{
+	for (size_t i = 0; i < l->count; i++) {
+		ts_text_put(&w->text, !i                  ? "do not buy the "
+				      : i + 1 == l->count ? " and the "
+							  : ", the ");
+		ts_check_put_bought(w, l->who[i]);
+	}
+	return l->count;
+}
+
+static const char *who_leaves(struct ts_check_work *w, const struct leavers *l)
+{
+	(void)put_leavers(w, l);
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+/* "Do not buy the oscar and the tiger barbs; keep 10 neon tetras instead of 4": all in one line. */
+static const char *repair_in_a_line(struct ts_check_work *w, const struct leavers *l)
+{
+	size_t said = put_leavers(w, l);
+
+	for (size_t i = 0; i < w->check.repair_count; i++) {
 		const struct ts_remedy *m = &w->check.repair[i].remedy;
 
 		if (m->kind == TS_REMEDY_LEAVE_OUT)
@@ -168,12 +220,23 @@ static bool begins(const char *says, const char *beginning)
 static void say_one_way(struct ts_check_work *w)
 {
 	struct ts_check_result *out = w->out;
+	struct leavers l;
+	size_t steps;
 
+	find_leavers(w, &l);
+	if (out->of_room && begins(out->decides, "do not buy ") && l.count &&
+		!leaves(&l, first_subject(w))) {
+		add_leaver(&l, &(struct ts_remedy){
+				       .kind = TS_REMEDY_LEAVE_OUT, .species = first_subject(w)});
+		out->decides = who_leaves(w, &l);
+		return;
+	}
+	steps = w->check.repair_count > l.count ? w->check.repair_count : l.count;
 	if (begins(out->instead_says, "Instead of ")) {
-		if (w->check.repair_count <= 1 || w->check.repair_mends)
+		if (steps <= 1 || w->check.repair_mends)
 			out->decides = NULL;
-	} else if (w->check.repair_count > 1 && !out->repair_said && !out->otherwise) {
-		out->decides = repair_in_a_line(w);
+	} else if (steps > 1 && !out->repair_said && !out->otherwise) {
+		out->decides = repair_in_a_line(w, &l);
 	}
 	if (out->instead_says && begins(out->instead_says, "Or ") && out->otherwise)
 		out->otherwise = NULL;

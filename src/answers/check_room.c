@@ -153,29 +153,37 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 	return ts_asking_keep(w->asking, &w->text);
 }
 
+/* The tank with the sides that it has, or usually has. */
+static struct ts_tank with_sides(const struct ts_check_work *w)
+{
+	struct ts_tank tank = w->question->plan->tank;
+
+	if (!(tank.length_cm > 0) && tank.volume_l > 0)
+		ts_room_usual_sides(tank.volume_l, &tank);
+	return tank;
+}
+
 /* Far short of the smallest, and no near miss. */
 static bool far_short_of(const struct ts_check_work *w, const struct ts_smallest_tank *s)
 {
-	const struct ts_tank *tank = &w->question->plan->tank;
+	const struct ts_tank tank = with_sides(w);
 	double enough = w->asking->practice->value[TS_P_ROOM_CONFLICT];
-	struct ts_smallest_tank least = {s->length_cm * enough, s->width_cm * enough,
-		s->height_cm * enough, s->volume_l * enough};
+	struct ts_smallest_tank least = {
+		s->length_cm * enough, s->width_cm * enough, s->height_cm * enough, 0};
 
-	return (tank->length_cm > 0 || tank->volume_l > 0) && short_of(tank, &least, false);
+	return tank.length_cm > 0 && short_of(&tank, &least, false);
 }
 
 bool ts_check_more_fit(struct ts_check_work *w, const struct ts_species *species, double more)
 {
 	struct ts_group groups[TS_REMEDIES_TRIED];
-	struct ts_tank tank = w->question->plan->tank;
+	const struct ts_tank tank = with_sides(w);
 	struct ts_smallest_tank smallest;
 
-	if (!(tank.length_cm > 0) && !(tank.volume_l > 0))
+	if (!(tank.length_cm > 0))
 		return true;
 	if (!(more > 0) || w->check.group_count > TS_REMEDIES_TRIED)
 		return false;
-	if (!(tank.length_cm > 0))
-		ts_room_usual_sides(tank.volume_l, &tank);
 	for (size_t i = 0; i < w->check.group_count; i++) {
 		groups[i] = w->check.groups[i].group;
 		if (groups[i].species == species)

@@ -132,6 +132,7 @@ static const char *const before_name[] = {"a", "an", "one", "two", "three", "fou
 	"seven", "eight", "nine", "ten", "twelve", "twenty", "dozen", "some", "few", "pair",
 	"pairs", "breeding", "trio", "couple", "shoal", "school", "group", "of", "male", "males",
 	"female", "females", "m", "f", "x"};
+static const char *const behind_name[] = {"pair", "pairs", "male", "males", "female", "females"};
 static const char *const sexes[] = {"male", "males", "female", "females", "m", "f"};
 
 /* A figure with its unit behind it. */
@@ -509,8 +510,14 @@ static size_t cut_here(const struct reader *r, enum then *ret)
 
 static void take_name(struct reader *r, size_t len)
 {
-	const char *name = joined(r, r->at, r->at + len);
-	bool counted = r->pending < r->at && r->strange == r->at;
+	bool counted = r->pending < r->at && r->strange == r->at, sexed;
+	const char *name;
+
+	/* "one honey gourami pair", "2 gourami males" */
+	sexed = r->at + len < r->count && AMONG(r->word[r->at + len], behind_name) &&
+		!has_sex(r, r->pending, r->at);
+	len += sexed;
+	name = joined(r, r->at, r->at + len);
 
 	if (r->strange < r->at)
 		flush_strange(r, r->at);
@@ -518,7 +525,7 @@ static void take_name(struct reader *r, size_t len)
 		emit_each(r, r->pending, r->at, name, r->living);
 	else
 		emit(r, name, r->living);
-	r->last = name;
+	r->last = sexed ? NULL : name;
 	r->last_living = r->living;
 	r->found = true;
 	r->at += len;

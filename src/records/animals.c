@@ -135,17 +135,21 @@ static const char *take_sex(const char *at, struct ts_stock_line *ret)
 	return at;
 }
 
-/* "dwarf gourami males": cuts the sex off. */
-static size_t take_sex_behind(char *at, size_t len, struct ts_stock_line *ret)
+/* "dwarf gourami males", "one honey gourami pair": cuts the sex off. */
+static size_t take_sex_behind(const char *at, size_t len, struct ts_stock_line *ret, bool *given)
 {
 	for (size_t i = 0; ret->sex == TS_SEX_UNKNOWN && i < sizeof sexes / sizeof *sexes; i++) {
 		size_t word = strlen(sexes[i].words);
 
-		if (sexes[i].times > 1 || word < strlen("male") || len <= word + 1 ||
+		if (strstr(sexes[i].words, " of") || word < strlen("male") || len <= word + 1 ||
 			at[len - word - 1] != ' ' ||
 			strncasecmp(at + len - word, sexes[i].words, word) != 0)
 			continue;
 		ret->sex = sexes[i].sex;
+		if (sexes[i].times > 1) {
+			ret->count = *given ? ret->count * sexes[i].times : sexes[i].times;
+			*given = true;
+		}
 		return len - word - 1;
 	}
 	return len;
@@ -260,7 +264,7 @@ bool ts_animal_words(struct ts_arena *arena, const char *words, long today,
 	if (today < 0 && tells_how_long(name))
 		return refuse(error, words, "says for how long, and a file grows older");
 	len = take_since(arena, name, len, today, &line);
-	len = take_sex_behind(name, len, &line);
+	len = take_sex_behind(name, len, &line, &given);
 	if (!given)
 		len = take_count_behind(name, len, &line, &given);
 	if (!len)

@@ -146,6 +146,7 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_TEXT(C, "instead_species", instead_species, "accepted name"),
 	TS_R_ROW_NUMBER(C, "instead_count", instead_count, 0, "how many of them"),
 	TS_R_ROW_TEXT(C, "water_too", water_too, "what the water has against some of them, beside the first line"),
+	TS_R_ROW_TEXTS(C, "members", members, "of names of several animals: for whom the answer holds"),
 	TS_R_ROW_TEXTS(C, "also", also, "of a no: further reasons, each of another sort"),
 	TS_R_ROW_TEXT(C, "otherwise", otherwise, "the other way, which is more work"),
 	TS_R_ROW_TEXTS(C, "cautions", cautions, "who is to be feared, and the law"),

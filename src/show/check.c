@@ -142,6 +142,8 @@ static void say_answer(struct screen *s)
 	ts_doc_verdict(s->doc, r->headline, caution);
 	for (size_t i = 0; i < r->also.count && (s->all || i < s->most[ALSO]); i++)
 		(void)ts_doc_entry(s->doc, r->also.items[i]);
+	for (size_t i = 0; i < r->members.count; i++)
+		ts_doc_paragraph(s->doc, sentence(s->doc, s->text, r->members.items[i], false));
 	for (; at < count; at++) {
 		if (lines[at])
 			ts_doc_paragraph(s->doc, sentence(s->doc, s->text, lines[at], true));

@@ -5,6 +5,7 @@
  * mends them: repair.c.
  */
 #include "stock/judging.h"
+#include "stock/room.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -155,7 +156,10 @@ enum ts_status ts_check_faults(const struct ts_plan *plan, const struct ts_speci
 static void judge_litres(const struct ts_plan *plan, const struct ts_practice *practice,
 	struct ts_arena *arena, struct ts_check *io)
 {
-	double ours = plan->tank.volume_l, its = io->smallest.volume_l;
+	/* A tank of the length that it takes may be slimmer than the smallest that is looked for.
+	 */
+	double ours = plan->tank.volume_l;
+	double its = fmin(io->smallest.volume_l, ts_room_usual_litres(io->smallest.length_cm));
 	struct ts_ruling *moved;
 
 	if (plan->tank.length_cm > 0 || !(ours > 0) ||

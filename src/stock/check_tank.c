@@ -212,6 +212,9 @@ static void check_nitrate(struct ts_judging *w)
 	check_nitrate_load(w, concern, conflict);
 }
 
+/* Who likes so little KH is at home in water without a buffer: common practice, no source. */
+#define LITTLE_KH_DH 1
+
 /* Animals of waters without a buffer, which more of it would harm; who is not to be bought counts
  * not.
  */
@@ -229,6 +232,21 @@ static bool want_no_buffer(const struct ts_check *c)
 			return false;
 	}
 	return stay > 0;
+}
+
+/* All of them are at home with hardly any buffer: more of it is no aim, its pH is watched. */
+static bool like_little_buffer(const struct ts_check *c)
+{
+	double kh = c->profile.at[TS_KH].value;
+
+	for (size_t i = 0; i < c->group_count; i++) {
+		const struct ts_range *likes = &c->groups[i].match.at[TS_KH].preferred;
+
+		if (c->groups[i].way != TS_WAY_LEAVE &&
+			!(likes->low <= LITTLE_KH_DH && kh >= likes->low))
+			return false;
+	}
+	return true;
 }
 
 /* The buffer of a load that is known; of an assumed one at its best. */
@@ -266,6 +284,8 @@ static void check_buffer(struct ts_judging *w)
 	if (!w->out->load_known || want_no_buffer(w->out))
 		return;
 	severity = of_buffer(w, l, assumed);
+	if (severity > TS_NOTE && like_little_buffer(w->out))
+		severity = TS_NOTE;
 	usual_short = l->buffer_days.value < p[TS_P_BUFFER_WARN];
 	if (severity == TS_NOTE && assumed && usual_short)
 		ts_judging_say(w, TS_RULE_BUFFER_OPEN, TS_QUESTION, l->buffer_days.low,

@@ -287,6 +287,18 @@ static void say_misfit(struct ts_judging *w, const struct ts_plan_group *g)
 	r->its = mineral(&w->out->waters->poured, TS_KH);
 }
 
+/* What the tank runs at needs no water to be judged. */
+static void say_warmth(struct ts_judging *w, struct ts_plan_group *g)
+{
+	enum ts_misfit misfit = ts_misfit_at(&g->match, &w->out->profile, TS_TEMPERATURE);
+
+	if (misfit < TS_MISFIT_BORNE)
+		return;
+	g->misfit = misfit;
+	g->misfit_at = TS_TEMPERATURE;
+	say_misfit(w, g);
+}
+
 void ts_judge_matches(struct ts_judging *w)
 {
 	struct ts_check *c = w->out;
@@ -295,8 +307,11 @@ void ts_judge_matches(struct ts_judging *w)
 		match_group(w, &c->groups[i]);
 		c->groups[i].well = ts_lived_well(w, &c->groups[i]);
 	}
-	if (!c->water_known)
+	if (!c->water_known) {
+		for (size_t i = 0; i < c->group_count; i++)
+			say_warmth(w, &c->groups[i]);
 		return;
+	}
 	find_ways(c);
 	for (size_t i = 0; i < c->group_count; i++)
 		say_misfit(w, &c->groups[i]);

@@ -39,14 +39,27 @@ enum ts_room ts_room_for(const struct ts_species *species, const struct ts_tank 
 /* Boxes as they are sold, cm: common practice, no source. Between them the sides go straight. */
 static const struct usual {
 	double litres, length_cm, width_cm, height_cm;
-} usual[] = {{1, 12, 9, 9}, {12, 30, 20, 20}, {25, 40, 25, 25}, {54, 60, 30, 30}, {63, 60, 30, 35},
-	{112, 80, 35, 40}, {180, 100, 40, 45}, {240, 120, 40, 50}, {300, 120, 50, 50},
-	{450, 150, 50, 60}, {720, 200, 60, 60}, {1200, 250, 70, 70}, {100000, 2500, 700, 60}};
+} usual[] = {{1, 12, 9, 9}, {12, 30, 20, 20}, {25, 40, 25, 25}, {30, 40, 25, 30}, {54, 60, 30, 30},
+	{63, 60, 30, 35}, {112, 80, 35, 40}, {180, 100, 40, 45}, {200, 100, 40, 50},
+	{240, 120, 40, 50}, {300, 120, 50, 50}, {450, 150, 50, 60}, {720, 200, 60, 60},
+	{1200, 250, 70, 70}, {100000, 2500, 700, 60}};
 #define USUAL (sizeof usual / sizeof *usual)
 
 static double between(double a, double b, double share)
 {
 	return floor(a + (b - a) * share + 0.5);
+}
+
+double ts_room_usual_litres(double length_cm)
+{
+	size_t i = 1;
+	double share, side;
+
+	while (i + 1 < USUAL && usual[i].length_cm < length_cm)
+		i++;
+	side = usual[i].length_cm - usual[i - 1].length_cm;
+	share = side > 0 ? fmin(fmax((length_cm - usual[i - 1].length_cm) / side, 0), 1) : 1;
+	return usual[i - 1].litres + (usual[i].litres - usual[i - 1].litres) * share;
 }
 
 void ts_room_usual_sides(double litres, struct ts_tank *tank)

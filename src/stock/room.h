@@ -24,4 +24,7 @@ enum ts_room ts_room_for(const struct ts_species *species, const struct ts_tank 
  */
 void ts_room_usual_sides(double litres, struct ts_tank *tank);
 
+/* The litres that a tank of that length usually holds: the least of the same tanks. */
+double ts_room_usual_litres(double length_cm);
+
 #endif

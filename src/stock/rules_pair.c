@@ -96,13 +96,20 @@ bool ts_rule_night_hunter(const struct ts_scene *scene, const struct ts_group *a
 	       r->its >= r->ours * p[TS_P_PREY_CONCERN] * p[TS_P_PREY_CONCERN] && r->its < r->ours;
 }
 
-/* Small fish that eat shrimps take the young ones only; who cracks snails cracks grown shrimps. */
+/* Times the shrimp's length from which some take grown ones: common practice, no source. */
+#define TAKES_GROWN 1.5
+
+/*
+ * Small fish that eat shrimps take the young ones only; larger ones are a gamble; who cracks snails
+ * cracks grown shrimps.
+ */
 bool ts_rule_shrimps_eaten(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
 	(void)scene;
 	r->ours = a->species->adult_length_cm;
 	r->its = b->species->adult_length_cm;
+	r->word = r->its >= TAKES_GROWN * r->ours;
 	r->severity = r->its >= 3 * r->ours || b->species->preys_on & TS_PREYS_SNAILS ? TS_CONFLICT
 										      : TS_CONCERN;
 	return a->species->kind == TS_ANIMAL_SHRIMP && b->species->preys_on & TS_PREYS_SHRIMPS;
@@ -246,6 +253,17 @@ static bool hunted_down(const struct ts_group *a, const struct ts_group *b, cons
 	       a->species->adult_length_cm < b->species->adult_length_cm / 2;
 }
 
+/* A large rough one beside a slow eater, which it keeps from the food and out of the light: times
+ * its length, common practice, no source. */
+#define BULLY 1.3
+
+static bool bullies(const struct ts_species *b, const struct ts_species *a)
+{
+	return b->to_others == TS_CHASES && b->others_when == TS_ALWAYS &&
+	       b->temper & (TS_TEMPER_ALL | TS_TEMPER_SLOW) && a->habits & TS_HABIT_SLOW_EATER &&
+	       b->adult_length_cm >= BULLY * a->adult_length_cm;
+}
+
 /* Share of the room for peace in which a few chasers leave corners: common practice, no source. */
 #define CORNERS 0.6
 
@@ -267,13 +285,14 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 	roomy = floors(scene, a, b, r) >= 1;
 	switch (b->species->others_when) {
 	case TS_ALWAYS:
-		r->severity = (both_rough(a->species, b->species) && roomy) ||
-					      untroubled(a->species, b->species)
-				      ? TS_NOTE
-			      : hunted_down(a, b, scene->practice) ? TS_CONFLICT
-			      : outswims(a, roomy) || leaves_corners(b, r, scene->practice)
-				      ? TS_NOTE
-				      : TS_CONCERN;
+		r->severity =
+			(both_rough(a->species, b->species) && roomy) ||
+					untroubled(a->species, b->species)
+				? TS_NOTE
+			: hunted_down(a, b, scene->practice) || bullies(b->species, a->species)
+				? TS_CONFLICT
+			: outswims(a, roomy) || leaves_corners(b, r, scene->practice) ? TS_NOTE
+										      : TS_CONCERN;
 		return !roomy || !crowd(a->species, b->species);
 	case TS_WHEN_BREEDING: /* for some weeks, and nobody is hurt */
 		r->severity = TS_NOTE;

@@ -3,7 +3,8 @@
  * Templates a rule: what is the matter, what to do about it, and what two animals are kept together
  * on. In braces: a, b the two animals, as, bs more than one of them; ours, its, change the numbers;
  * word the current or light that it is about; cautions all of the animal's; ground what it wants
- * below it; most, longest, litres the room that only a volume tells; fit how the water suits; name
+ * below it; young, gamble what is eaten of shrimps;
+ * most, longest, litres the room that only a volume tells; fit how the water suits; name
  * what was not found. The rules stand in stock/rules.c, what was tried and mends in a remedy.
  */
 #include "words/rulings.h"
@@ -61,7 +62,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_PH_APART] = {"{as} live to pH {ours}, {bs} from {its}", NULL, NULL, 1},
 	[TS_RULE_RIVALS] = {"{as} take {bs} for rivals{floor}", NULL, "there is ground for both, {its} m2 of floor", 2},
 	[TS_RULE_SALT_APART] = {"{as} bear {ours} g/L salt, {bs} need {its}", NULL, NULL, 1},
-	[TS_RULE_SHRIMPS_EATEN] = {"{bs} eat {as}", NULL, "it is no loss that the young are eaten: dense moss saves some", 0},
+	[TS_RULE_SHRIMPS_EATEN] = {"{bs} eat {young}", NULL, "{gamble}", 0},
 	[TS_RULE_SNAILS_EATEN] = {"{bs} eat {as}", NULL, NULL, 0},
 	[TS_RULE_TEMPERATURE_APART] = {"{as} {atemp}, {bs} {btemp}", NULL, "the tank is kept {both_temp}", 1},
 	[TS_RULE_AMMONIA] = {"ammonia {ours} mg/L N, borne to {its}: the filter is not coping", "change a quarter of the water now for treated water of the same warmth; feed nothing, and test every day", NULL, 2},
@@ -332,6 +333,23 @@ static void put_ground(struct ts_text *text, const struct ts_ruling *r)
 			     : "dig into sand or sift it, and there is none");
 }
 
+/* What is eaten of shrimps, and what that comes to. */
+static void put_shrimps(struct ts_text *text, const struct ts_ruling *r, bool eaten)
+{
+	if (!eaten) {
+		ts_text_put(text,
+			r->word ? "it is a gamble that you take: dense moss, and another home "
+				  "ready"
+				: "it is no loss that the young are eaten: dense moss saves some");
+		return;
+	}
+	if (r->severity < TS_CONFLICT)
+		ts_text_put(text, "young ");
+	ts_say_animals(text, r->subject);
+	if (r->severity < TS_CONFLICT && r->word)
+		ts_text_put(text, ", and some kill grown ones");
+}
+
 /* "1 betta", "2 bettas". */
 static void put_so_many(struct ts_text *text, const struct ts_ruling *r)
 {
@@ -371,6 +389,8 @@ static void put_part(
 		put_room(text, r, name);
 	else if (is(name, len, "nas"))
 		put_so_many(text, r);
+	else if (is(name, len, "young") || is(name, len, "gamble"))
+		put_shrimps(text, r, *name == 'y');
 	else if (is(name, len, "live"))
 		ts_text_put(text, r->word ? "like it" : "live");
 	else if (is(name, len, "both"))
