@@ -182,8 +182,10 @@ static bool open_water(struct work *w)
 /* "0.25": two decimals, three where the figure is small. */
 static void put_amount(struct work *w, double meq_l)
 {
+	ts_text_number_short(&w->text, ts_chem_dkh_from_meq_l(fabs(meq_l)), 1);
+	ts_text_put(&w->text, " dH of KH (");
 	ts_text_number_short(&w->text, fabs(meq_l), fabs(meq_l) < 0.1 ? 3 : 2);
-	ts_text_put(&w->text, " meq/L");
+	ts_text_put(&w->text, " meq/L)");
 }
 
 /* "24 mg/L of CO2, a concern" */
@@ -210,10 +212,9 @@ static void say_acid(struct work *w)
 		    &half) != TS_OK)
 		return;
 	s = step_of(&half);
-	ts_text_put(&w->text, "Acid is taken up by the buffer until the buffer is gone: KH ");
+	ts_text_put(&w->text, "Acid eats the buffer, and the pH comes back until all of KH ");
 	ts_text_number_short(&w->text, r->kh_dh, 1);
-	ts_text_put(&w->text, " takes ");
-	put_amount(w, r->gone_acid_meq_l);
+	ts_text_put(&w->text, " is gone");
 	r->headline = keep(w);
 	ts_text_put(&w->text, "Half of it spent: pH ");
 	put_ph(w, s.ph_closed);

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "base/arena.h"
+#include "chem/hardness.h"
 #include "words/care.h"
 
 /* Lines of the table of evenings; all of them are in the chart and in JSON. */
@@ -61,15 +62,15 @@ static void steps_table(struct page *p, const struct ts_titrate_result *r, bool 
 {
 	struct ts_node *table = ts_doc_table(p->doc);
 
-	ts_doc_line(p->doc, table, base ? "base meq/L" : "acid meq/L", base ? "KH" : "KH left",
-		"pH at once", "CO2 mg/L", "pH aired", "pH in air", NULL);
+	ts_doc_line(p->doc, table, base ? "KH" : "KH left", "pH at once", "CO2 mg/L", "pH aired",
+		"pH in air", base ? "base meq/L" : "acid meq/L", NULL);
 	for (size_t i = 0; i < r->step_count; i++) {
 		const struct ts_titrate_step_result *s = &r->steps[i];
 
-		ts_doc_line(p->doc, table,
+		ts_doc_line(p->doc, table, kh_cell(p, s), ph_cell(p, s->ph_closed), gas_cell(p, s),
+			ph_cell(p, s->ph_tank), ph_cell(p, s->ph_air),
 			number(p, fabs(s->acid_meq_l), amount_decimals(r->steps[1].acid_meq_l)),
-			kh_cell(p, s), ph_cell(p, s->ph_closed), gas_cell(p, s),
-			ph_cell(p, s->ph_tank), ph_cell(p, s->ph_air), NULL);
+			NULL);
 	}
 }
 
@@ -86,17 +87,18 @@ static void steps_curve(struct page *p, const struct ts_titrate_result *r, bool 
 	if (!x || !series || !mark || !curve)
 		return;
 	for (size_t i = 0; i < n; i++) {
-		x[i] = fabs(r->steps[i].acid_meq_l);
+		x[i] = ts_chem_dkh_from_meq_l(fabs(r->steps[i].acid_meq_l));
 		x[n + i] = r->steps[i].ph_tank;
 		x[2 * n + i] = r->steps[i].ph_closed;
 	}
 	series[0] = (struct ts_series){"once the tank has aired", x, x + n, n, TS_HUE_PH};
 	series[1] = (struct ts_series){"at once", x, x + 2 * n, n, TS_HUE_NONE};
-	*mark = (struct ts_curve_mark){r->gone_acid_meq_l, "the buffer ends"};
+	*mark = (struct ts_curve_mark){
+		ts_chem_dkh_from_meq_l(r->gone_acid_meq_l), "the buffer ends"};
 	*curve = (struct ts_curve){base ? "pH after so much strong base"
 					: "pH after so much "
 					  "strong acid",
-		"meq/L", "pH", 2, 1, series, 2, mark, base ? 0u : 1u, "at ", " meq/L"};
+		"dH of KH", "pH", 1, 1, series, 2, mark, base ? 0u : 1u, "at ", " dH of KH"};
 	ts_doc_curve(p->doc, curve);
 }
 
@@ -109,16 +111,16 @@ static void nights_table(struct page *p, const struct ts_titrate_keeper_result *
 {
 	struct ts_node *table = ts_doc_table(p->doc);
 
-	ts_doc_line(p->doc, table, "evening",
-		first_of(k)->dose_meq_l < 0 ? "base meq/L" : "acid meq/L", "pH at once", "CO2 mg/L",
-		first_of(k)->dose_meq_l < 0 ? "KH" : "KH left", "pH by morning", NULL);
+	ts_doc_line(p->doc, table, "evening", first_of(k)->dose_meq_l < 0 ? "KH" : "KH left",
+		"pH at once", "CO2 mg/L", "pH by morning",
+		first_of(k)->dose_meq_l < 0 ? "base meq/L" : "acid meq/L", NULL);
 	for (size_t i = 0; i < k->count && i < EVENINGS_SHOWN; i++) {
 		const struct ts_titrate_night_result *n = &k->nights[i];
 
-		ts_doc_line(p->doc, table, number(p, n->day, 0),
-			number(p, fabs(n->dose_meq_l), amount_decimals(n->dose_meq_l)),
+		ts_doc_line(p->doc, table, number(p, n->day, 0), kh_cell(p, &n->evening),
 			ph_cell(p, n->evening.ph_closed), gas_cell(p, &n->evening),
-			kh_cell(p, &n->evening), ph_cell(p, n->evening.ph_tank), NULL);
+			ph_cell(p, n->evening.ph_tank),
+			number(p, fabs(n->dose_meq_l), amount_decimals(n->dose_meq_l)), NULL);
 	}
 }
 
