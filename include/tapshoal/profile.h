@@ -128,6 +128,7 @@ struct ts_profile {
 	bool ph_fresh_sample; /* the pH read is of a sample that was fresh, as it says */
 	/* The pH read in a tank tells its CO2: KH from 2 up, and no other acid in it. */
 	bool co2_tells;
+	bool acids; /* of ts_keeping */
 	struct ts_poisons poisons;
 	struct ts_contents contents;
 };

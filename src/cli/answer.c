@@ -178,6 +178,8 @@ static enum ts_status given_water(struct session *s, struct answer *ret)
 		return take_kept(s, ret);
 	}
 	ret->water.softened = o->softened;
+	if (o->acids) /* which lie in a tank: so its water was read */
+		ret->water.kind = TS_WATER_TANK;
 	ret->reading = o->reading;
 	ret->water.readings = &ret->reading;
 	ret->water.reading_count = 1;

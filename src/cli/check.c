@@ -112,6 +112,8 @@ static enum ts_status read_water(struct session *s, struct call *c)
 	struct ts_water *waters[] = {&c->plan.water, &c->plan.change_water};
 	enum ts_status status;
 
+	if (o->acids && !c->plan.tank.substrate)
+		c->plan.tank.substrate = TS_SUBSTRATE_PEAT;
 	if (o->water_file || o->has_reading) {
 		status = answer_water(s, &a);
 		if (status)

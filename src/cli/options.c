@@ -74,12 +74,15 @@ static const char *const words_bottom[] = {
 static const char *const words_format[] = {"text", "json", "csv", "html", "ics", "brief", NULL};
 
 #define MATCHING "propose rank remake why"
+/* Where a tank's own readings may be typed. */
+#define ACID_COMMANDS "check rank water why"
 #define CATALOGUE "arrive due find propose rank remake why"
 #define RECORDS "check drift " CATALOGUE
 
 /* Sorted by name. */
 /* clang-format off */
 static const struct flag flags[] = {
+	SWITCH_ROW("--active-soil", NULL, acids, ACID_COMMANDS, "active soil in the tank: there pH tells no CO2"),
 	TEXT_ROW("--against", NULL, against, "FILE", "water", "puts another water beside it: your tap beside the tank"),
 	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", CATALOGUE, "what you keep them for (display)"),
 	SWITCH_ROW("--all", NULL, all, "check find propose rank", "everything; find, rank: all of each list, where a terminal shows a dozen"),
@@ -124,6 +127,7 @@ static const struct flag flags[] = {
 	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
 	SWITCH_ROW("--own", NULL, own, "page", "with your own records and the tap that is kept; whoever gets the page can read them"),
 	TEXT_ROW("--page", NULL, page, "ADDRESS", "ask-back", "where your page lies: adds a link that opens it with these fields waiting"),
+	SWITCH_ROW("--peat", NULL, acids, ACID_COMMANDS, "peat or leaves in the tank, likewise"),
 	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "check propose", "writes the plan (propose: the first list) into a file for check"),
 	TEXT_ROW("--practice", NULL, practice_file, "FILE", MATCHING " check due", "your own figures of practice (docs/methods.md)"),
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
@@ -151,6 +155,7 @@ static const struct flag flags[] = {
 	TEXT_ROW("--why", NULL, why, "SPECIES", "propose", "why it is in no list"),
 	TEXTS_ROW("--with", with, "SPECIES", "arrive due propose remake", "it must be in every list; for remake and due: it is in the tank now; for arrive: it comes home"),
 	TEXTS_ROW("--without", without, "SPECIES", "propose", "it must not be in any list"),
+	SWITCH_ROW("--wood", NULL, acids, ACID_COMMANDS, "wood in the tank that colours the water, likewise"),
 	TEXT_ROW("--write-model", NULL, model_out, "FILE.lp", "propose", "writes the integers that were solved, for other solvers"),
 };
 /* clang-format on */
@@ -468,6 +473,7 @@ static bool agree(const struct command *command, struct options *o, struct ts_te
 	o->keeping = (struct ts_keeping){.wild = o->origin == 1,
 		.breeding = o->aim == 1,
 		.fresh = o->fresh,
+		.acids = o->acids,
 		.temperature = o->temperature};
 	return true;
 }

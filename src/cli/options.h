@@ -58,7 +58,8 @@ struct options {
 	struct values folders;
 	int format; /* enum format */
 	int aim, origin;
-	bool fresh, softened, help, version, quiet, only_catalogue, no_color, ascii, fixed, summary;
+	bool fresh, softened, acids, help, version, quiet, only_catalogue, no_color, ascii, fixed,
+		summary;
 	bool base, nightly;
 	struct ts_measure dose, towards;
 	const char *shop_file, *to; /* of remake and arrive, to the next blank */

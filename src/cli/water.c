@@ -29,15 +29,16 @@ static enum ts_status open_against(
 enum ts_status command_water(struct session *s)
 {
 	const struct ts_asking asking = care_asking(s);
-	const struct ts_keeping keeping = {.fresh = s->options->fresh};
+	const struct ts_keeping keeping = {.fresh = s->options->fresh, .acids = s->options->acids};
 	struct answer answer;
 	struct ts_water other;
 	struct ts_water_result r;
 	struct ts_document doc;
 	enum ts_status status = answer_subject(s, &answer);
 
-	/* Typed beside a file, readings are the tank's. */
-	if (status == TS_OK && s->options->against && s->options->has_reading)
+	/* Typed beside a file, or with what lies in a tank, readings are the tank's. */
+	if (status == TS_OK &&
+		((s->options->against && s->options->has_reading) || s->options->acids))
 		answer.water.kind = TS_WATER_TANK;
 	if (status == TS_OK && s->options->against)
 		status = open_against(s, &answer.water, &other);

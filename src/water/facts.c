@@ -174,7 +174,10 @@ static void find_carbonate(
 	f->why[TS_FACT_PH_AIR] = why_of(ts_chem_ph_at_co2(s, air, &f->ph_air));
 	if (!p)
 		f->ph = f->ph_low = f->ph_high = f->ph_closed;
-	find_co2(s, f);
+	if (p && p->acids)
+		f->why[TS_FACT_CO2] = TS_WHY_ACIDS;
+	else
+		find_co2(s, f);
 	if (isnan(f->ph_tank))
 		find_tank_ph(s, f);
 }

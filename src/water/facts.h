@@ -34,6 +34,7 @@ enum ts_fact_why {
 	TS_WHY_BUFFER_TOO_SMALL, /* KH under 0.5 dH: pH does not follow from it */
 	TS_WHY_PHOSPHATE,        /* phosphate makes up a tenth of the buffer or more */
 	TS_WHY_PH_AGAINST_KH,    /* the pH read contradicts KH */
+	TS_WHY_ACIDS,            /* peat, wood or active soil: pH tells no CO2 */
 	TS_WHY_OUT_OF_RANGE      /* the equations do not reach so far */
 };
 

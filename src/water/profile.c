@@ -450,7 +450,8 @@ static void open_profile(struct work *w)
 	const double no = (double)NAN;
 	struct ts_profile *p = &w->p;
 
-	*p = (struct ts_profile){.ph_read = no,
+	*p = (struct ts_profile){.acids = w->keeping->acids,
+		.ph_read = no,
 		.ph_read_low = no,
 		.ph_read_high = no,
 		.ph_fresh = no,

@@ -23,6 +23,7 @@ const char *const ts_why_says[] = {
 	[TS_WHY_BUFFER_TOO_SMALL] = "below KH 0.5 pH and CO2 do not follow from KH",
 	[TS_WHY_PHOSPHATE] = "much of the buffer is phosphate",
 	[TS_WHY_PH_AGAINST_KH] = "the pH read contradicts KH",
+	[TS_WHY_ACIDS] = "peat, wood or active soil hold the pH, which tells no CO2 there",
 	[TS_WHY_OUT_OF_RANGE] = "outside the range of the equations (0-50 C, pH 2-12, fresh water)",
 	[TS_WHY_OUT_OF_RANGE + 1] = NULL,
 };
@@ -225,7 +226,7 @@ static void say_kh_next(struct ts_text *text, const struct ts_profile *p)
 }
 
 /* What was read in the tank itself, beside what such a KH usually runs at. */
-static void say_own_ph(struct ts_text *text, const struct ts_water_facts *f)
+static void say_own_ph(struct ts_text *text, const struct ts_water_facts *f, bool acids)
 {
 	bool below = f->ph_high<f->ph_tank_low, above = f->ph_low> f->ph_tank_high;
 
@@ -239,7 +240,10 @@ static void say_own_ph(struct ts_text *text, const struct ts_water_facts *f)
 	ts_text_number_short(text, f->kh_dh, 1);
 	ts_text_put(text, " usually runs at, ");
 	put_interval(text, f->ph_tank, f->ph_tank_low, f->ph_tank_high);
-	ts_text_put(text, below   ? ": much CO2, or an acid such as peat, wood or active soil."
+	ts_text_put(text, below && acids ? ": peat, wood or active soil hold it there, and it "
+					   "tells no CO2. Leave it alone."
+			  : below ? ": much CO2, or an acid such as peat, wood or active soil "
+				    "(--peat, --wood, --active-soil)."
 			  : above ? ": light and plants, or lime."
 				  : ".");
 }
@@ -260,7 +264,7 @@ void ts_say_runs_at(
 	if (isnan(f->ph_tank))
 		return;
 	if (from == TS_FROM_TANK) {
-		say_own_ph(text, f);
+		say_own_ph(text, f, p->acids);
 		return;
 	}
 	if (from == TS_FROM_STOOD) {
