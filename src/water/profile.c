@@ -32,7 +32,10 @@
 #define WIDE_DH 2.0
 /* Half-softened: so little GH, and KH so far above it, dH (estimates from memory). */
 #define HALF_SOFTENED_GH_DH 5.0
-#define HALF_SOFTENED_APART_DH 4.0
+#define HALF_SOFTENED_APART_DH 5.0
+#define HALF_SOFTENED_TIMES 3.0
+/* Sodium that was read tells it from less. */
+#define SODIUM_APART_DH 4.0
 /* Sodium that stands in the place of hardness: at least so much of KH without GH, by charge. */
 #define SODIUM_SHARE 0.6
 /* So little room for GH in all that is dissolved that there is hardly a mineral in it, dH. */
@@ -260,7 +263,8 @@ static void note_softened(struct work *w)
 	const double *practice = w->practice->value;
 	struct ts_profile *p = &w->p;
 	const struct ts_span *gh = &p->at[TS_GH], *kh = &p->at[TS_KH];
-	bool none, half;
+	bool none;
+	double apart;
 	int sodium;
 
 	if (w->water->softened)
@@ -274,12 +278,15 @@ static void note_softened(struct work *w)
 	/* The figure and not its doubt: a strip's 0 may be 2, and is what softened water reads. */
 	none = (gh->exposure ? gh->high : gh->value) < practice[TS_P_SOFTENED_GH] &&
 	       kh->value > practice[TS_P_SOFTENED_KH];
-	half = gh->value <= HALF_SOFTENED_GH_DH &&
-	       kh->value >= gh->value + HALF_SOFTENED_APART_DH && kh->value >= 2 * gh->value;
+	apart = gh->value <= HALF_SOFTENED_GH_DH ? kh->value - gh->value : 0;
 	sodium = sodium_for_hardness(p);
-	if (p->unusual & TS_UNUSUAL_SOFTENED || (!none && !half) || sodium == 0)
+	if (p->unusual & TS_UNUSUAL_SOFTENED || sodium == 0)
 		return;
-	p->unusual |= sodium == 1 ? TS_UNUSUAL_SOFTENED : TS_UNUSUAL_MAYBE_SOFTENED;
+	if (sodium == 1 && (none || (apart >= SODIUM_APART_DH && kh->value >= 2 * gh->value)))
+		p->unusual |= TS_UNUSUAL_SOFTENED;
+	else if (sodium < 0 && (none || (apart >= HALF_SOFTENED_APART_DH &&
+						kh->value >= HALF_SOFTENED_TIMES * gh->value)))
+		p->unusual |= TS_UNUSUAL_MAYBE_SOFTENED;
 }
 
 static void note_unusual(struct work *w)

@@ -12,6 +12,9 @@ const char ts_bare_says[] =
 	"Hardly a mineral in it, like rain or reverse-osmosis water: its pH means "
 	"nothing. Bring back GH and KH before any animal meets it; the pH follows.";
 
+/* KH so far above GH, dH, may be a softener's work. */
+#define SOFTENER_DH 4.0
+
 static const char nothing_sure[] = " Until then no verdict on it is sure.";
 
 /* How each method is bettered: what to read with the next time, by enum ts_method. */
@@ -202,8 +205,14 @@ void ts_say_unusual(struct ts_text *text, unsigned bit, const struct ts_profile 
 	} else if (bit == TS_UNUSUAL_SOFTENED) {
 		say_softened(text);
 	} else if (bit == TS_UNUSUAL_KH_OVER_GH) {
-		ts_text_put(text, "KH lies above GH: real where the water carries sodium "
-				  "bicarbonate. KH is not a part of GH.");
+		ts_text_puts(text,
+			"KH lies above GH: real where the water carries sodium bicarbonate",
+			p && isnan(p->contents.na_mg_l) &&
+					p->at[TS_KH].value >= p->at[TS_GH].value + SOFTENER_DH
+				? " (a softener in the house does the same: then test its "
+				  "unsoftened line)"
+				: "",
+			". KH is not a part of GH.", NULL);
 	} else if (bit == TS_UNUSUAL_NO_PH_FROM_KH) {
 		ts_text_put(text, "Hardly any KH: pH cannot be computed from it, and it can slide. "
 				  "Watch pH itself.");

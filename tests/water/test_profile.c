@@ -296,11 +296,13 @@ static void test_unusual__at_the_limits(void **state)
 	ts_profile_make(&water, &keeping, NULL, -1, &p);
 	assert_int_equal(p.unusual, TS_UNUSUAL_SOFTENED);
 	assert_int_equal(unusual(12, 6, 7.5, no), 0);
-	/* under 1 dH of GH with more than 3 of KH, or to 5 dH with 4 more and twice as much: asked
-	 */
+	/* under 1 dH of GH with more than 3 of KH, or to 5 dH with 5 more and three times as
+	 * much: asked first; less of it is said, and GH decides */
 	assert_int_equal(unusual(0.99, 3.1, no, no), TS_UNUSUAL_MAYBE_SOFTENED);
 	assert_int_equal(unusual(1, 3.1, no, no), TS_UNUSUAL_KH_OVER_GH);
-	assert_int_equal(unusual(4, 8, no, no), TS_UNUSUAL_MAYBE_SOFTENED);
+	assert_int_equal(unusual(4, 12, no, no), TS_UNUSUAL_MAYBE_SOFTENED);
+	assert_int_equal(unusual(4, 11.5, no, no), TS_UNUSUAL_KH_OVER_GH);
+	assert_int_equal(unusual(2, 6.5, no, no), TS_UNUSUAL_KH_OVER_GH);
 	assert_int_equal(unusual(4, 7.9, no, no), TS_UNUSUAL_KH_OVER_GH);
 	assert_int_equal(unusual(5.1, 11, no, no), TS_UNUSUAL_KH_OVER_GH);
 	/* where sodium was read it decides: 4 dH are 1.43 meq/L, of which 0.6 are 20 mg/L */
