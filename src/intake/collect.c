@@ -115,8 +115,19 @@ static void widen_ends(struct ts_slot *into, const struct ts_slot *one)
 }
 
 /* The same quantity once more: both are the water of this zone. */
+/* Two figures for one thing that no rounding makes alike: a tenth, and 0.2 of a pH. */
+static bool is_unlike(const struct ts_slot *a, const struct ts_slot *b)
+{
+	double apart =
+		strcmp(a->field->key, "pH") == 0 ? 0.2 : 0.1 * fmax(fabs(a->mean), fabs(b->mean));
+
+	return a->single && b->single && a->kind == TS_MEASURE_VALUE && b->kind == a->kind &&
+	       fabs(a->mean - b->mean) > apart;
+}
+
 static void widen(struct ts_slot *into, const struct ts_slot *one)
 {
+	into->unlike = into->count == 1 && is_unlike(into, one);
 	if (is_bound(into) && is_bound(one) && into->kind == one->kind)
 		widen_bound(into, one);
 	else

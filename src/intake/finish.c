@@ -115,13 +115,30 @@ static bool by_chance(struct finish *f, const struct ts_slot *s)
 	return true;
 }
 
+/* Several quantities stated twice, and not alike: two networks, or two days. */
+static bool of_two_places(struct finish *f, const struct ts_slot *s)
+{
+	bool others = false;
+
+	for (size_t i = 0; i < f->in->slot_count && s->unlike; i++)
+		others |= of_zone(f, &f->in->slots[i]) && f->in->slots[i].unlike &&
+			  f->in->slots[i].field != s->field;
+	if (!others)
+		return false;
+	ts_collect_gap(f->in, s->line, s->printed,
+		"printed twice, and not alike: of which place or day?",
+		"look at both lines and use a flag or the file");
+	return true;
+}
+
 static void pick(struct finish *f)
 {
 	for (size_t i = 0; i < f->in->slot_count; i++) {
 		const struct ts_slot *s = &f->in->slots[i];
 		size_t row = (size_t)(s->field - ts_shape_reading.fields);
 
-		if (of_zone(f, s) && !by_chance(f, s) && (!f->best[row] || better(s, f->best[row])))
+		if (of_zone(f, s) && !by_chance(f, s) && !of_two_places(f, s) &&
+			(!f->best[row] || better(s, f->best[row])))
 			f->best[row] = s;
 	}
 }
@@ -146,13 +163,13 @@ static bool measure_of(const struct ts_slot *s, struct ts_measure *ret)
 	return true;
 }
 
-/* Free chlorine beside all of it. */
-static bool part_beside(const struct finish *f, const struct ts_slot *whole)
+/* All chlorine beside the free. */
+static bool whole_beside(const struct finish *f, const struct ts_slot *part)
 {
 	for (size_t i = 0; i < f->in->slot_count; i++) {
 		const struct ts_slot *s = &f->in->slots[i];
 
-		if (s->field == whole->field && s->part && of_zone(f, s))
+		if (s->field == part->field && !s->part && of_zone(f, s))
 			return true;
 	}
 	return false;
@@ -172,9 +189,9 @@ static void take(struct finish *f, size_t row)
 	}
 	memcpy((char *)&r->reading + s->field->offset, &m, sizeof m);
 	r->origins[row] = (struct ts_report_origin){s->line, s->last, s->count, s->printed, s->rule,
-		s->assumed || s->part || !part_beside(f, s)
+		s->assumed || !s->part || !whole_beside(f, s)
 			? s->assumed
-			: "the free part of it is printed, too, and the whole harms animals",
+			: "the free one; all of it, which harms animals, is printed, too",
 		s->mean};
 	r->taken++;
 }

@@ -302,16 +302,42 @@ static void take_bound(const struct cursor *c, struct ts_token *t)
 	c->out->bound = 0;
 }
 
+/* "2 500" alone in its column: the length of the second part, with the blank before it. */
+static size_t thousands(const struct cursor *c, size_t len)
+{
+	size_t before = c->at >= 2 && memcmp(c->line->lower + c->at - 2, "  ", 2) == 0;
+
+	for (size_t i = 0; i < len; i++) {
+		if (!is_digit(peek(c, i)))
+			return 0;
+	}
+	if (!before || len > 3 || peek(c, 0) == '0' || peek(c, len) != ' ' ||
+		chunk(c, len + 1) != 3 || !is_digit(peek(c, len + 2)) ||
+		!is_digit(peek(c, len + 3)))
+		return 0;
+	return c->at + len + 4 >= c->end || (peek(c, len + 4) == ' ' && peek(c, len + 5) == ' ')
+		       ? 4
+		       : 0;
+}
+
 static bool lex_number(struct cursor *c)
 {
-	size_t start = c->at, len = chunk(c, 0), more;
+	size_t start = c->at, len = chunk(c, 0), more, joined;
 	struct ts_token *t;
 	char figure[TS_FIGURE_ROOM];
 	double first = 0, second = 0;
 
 	if (!len)
 		return false;
-	if (!write_figure(c->line->lower + c->at, len, figure, &first)) {
+	joined = thousands(c, len);
+	if (joined) {
+		char digits[8];
+
+		memcpy(digits, c->line->lower + c->at, len);
+		memcpy(digits + len, c->line->lower + c->at + len + 1, 3);
+		(void)write_figure(digits, len + 3, figure, &first);
+		len += joined;
+	} else if (!write_figure(c->line->lower + c->at, len, figure, &first)) {
 		c->at += len;
 		return true;
 	}
@@ -393,8 +419,10 @@ static bool skip_uncertainty(struct cursor *c)
 		return false;
 	sign += blanks(c, sign);
 	len = chunk(c, sign);
-	if (len)
+	if (len) {
 		c->at += sign + len;
+		c->at += peek(c, blanks(c, 0)) == '%' ? blanks(c, 0) + 1 : 0; /* of the figure */
+	}
 	return len > 0;
 }
 

@@ -50,6 +50,9 @@ void ts_intake_close(struct ts_intake *in)
 	mine.resize(mine.state, in, 0);
 }
 
+/* Room for a second line in the text of a gap. */
+#define TEXT_LEAST 24
+
 static bool is_kind(const struct ts_token *t, enum ts_term_kind kind)
 {
 	return t->kind == TS_TOKEN_TERM && t->term->kind == kind;
@@ -59,6 +62,17 @@ static bool is_kind(const struct ts_token *t, enum ts_term_kind kind)
 static void keep_text(struct ts_intake *in, struct ts_entry *e)
 {
 	ts_line_show(&in->line, 0, in->line.raw_len, e->text, sizeof e->text);
+}
+
+/* With the line below that belongs to it. */
+static void add_text(struct ts_intake *in, struct ts_entry *e)
+{
+	size_t len = strlen(e->text);
+
+	if (len + TEXT_LEAST > sizeof e->text)
+		return;
+	memcpy(e->text + len, " / ", 4);
+	ts_line_show(&in->line, 0, in->line.raw_len, e->text + len + 3, sizeof e->text - len - 3);
 }
 
 static void open_entry(struct ts_intake *in, const struct ts_term *label)
@@ -257,6 +271,7 @@ static bool continues(const struct ts_intake *in)
 
 static void continue_entry(struct ts_intake *in)
 {
+	add_text(in, &in->entry);
 	for (size_t i = 0; i < in->tokens.count; i++)
 		add_part(in, i);
 	if (count_figures(in) > 1)
@@ -326,33 +341,55 @@ static bool figures_before(const struct ts_intake *in, const struct ts_term *lab
 /* "the pH lies / between 8.0 and 8.4": the name at the end of a line, its figure in a sentence. */
 static void ask_next_line(struct ts_intake *in)
 {
-	const struct ts_entry *e = &in->entry;
+	struct ts_entry *e = &in->entry;
 
-	if (e->label && !has_figures(e) && e->line + 1 == in->line.number &&
-		figures_before(in, e->label))
-		ts_collect_gap(in, e->line, e->text,
-			"its figure may stand in the sentence on the next line",
-			"look at both lines and use a flag or the file");
+	if (!e->label || has_figures(e) || e->line + 1 != in->line.number ||
+		!figures_before(in, e->label))
+		return;
+	add_text(in, e);
+	ts_collect_gap(in, e->line, e->text,
+		"its figure may stand in the sentence on the next line",
+		"look at both lines and use a flag or the file");
 }
 
-/* "9 grains per gallon of total hardness". */
-static void ask_before(struct ts_intake *in, const struct ts_entry *e)
+/* Whether the first name of the line has a figure of its own, and not only a limit. */
+static bool first_is_served(const struct ts_intake *in, size_t label)
 {
-	size_t labels = 0;
+	bool limit = false;
 
-	for (size_t i = 0; i < in->tokens.count; i++)
-		labels += is_kind(&in->tokens.at[i], TS_TERM_LABEL);
-	if (labels == 1 && figures_before(in, e->label))
-		ts_collect_gap(in, e->line, e->text, "a figure stands before its name: is it its?",
-			"look at the line and use a flag or the file");
+	for (size_t i = label + 1; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (is_kind(t, TS_TERM_LABEL))
+			return false;
+		if (is_kind(t, TS_TERM_COLUMN))
+			limit = t->term->role == TS_ROLE_LEGAL;
+		if (ts_is_figure(in, i) && !limit)
+			return true;
+	}
+	return false;
+}
+
+/* "9 grains per gallon of total hardness", "42 mg/l of sodium, against a limit of 200". */
+static void ask_before(struct ts_intake *in)
+{
+	char text[160];
+	size_t i = 0;
+
+	while (i < in->tokens.count && !is_kind(&in->tokens.at[i], TS_TERM_LABEL))
+		i++;
+	if (i == in->tokens.count || !in->tokens.at[i].term->key ||
+		!figures_before(in, in->tokens.at[i].term) || first_is_served(in, i))
+		return;
+	ts_line_show(&in->line, 0, in->line.raw_len, text, sizeof text);
+	ts_collect_gap(in, in->line.number, text, "a figure stands before its name: is it its?",
+		"look at the line and use a flag or the file");
 }
 
 static void close_line(struct ts_intake *in)
 {
 	struct ts_entry *e = &in->entry;
 
-	if (e->label && e->line == in->line.number && !has_figures(e))
-		ask_before(in, e);
 	if (!e->label || e->line != in->line.number || !has_figures(e))
 		return;
 	if (!count_figures(in))
@@ -414,6 +451,9 @@ static void note_other(struct ts_intake *in)
 		in->others[in->other_count++] = in->line.number;
 }
 
+/* A line that says a class and no more. */
+#define CLASS_TOKENS_MOST 4
+
 static void read_tokens(struct ts_intake *in)
 {
 	bool labelled = any_of_kind(in, TS_TERM_LABEL);
@@ -436,8 +476,12 @@ static void read_tokens(struct ts_intake *in)
 		continue_entry(in);
 		return;
 	}
+	if (!labelled && in->entry.label && !has_figures(&in->entry) && !count_figures(in) &&
+		any_of_kind(in, TS_TERM_CLASS) && in->tokens.count <= CLASS_TOKENS_MOST)
+		return; /* "Hardness / slightly hard / 138 mg/l" */
 	if (!ts_table_line(in) && !take_zone_line(in)) {
 		bool formula = in->tokens.count && acts_as_label(in, 0);
+		bool above = in->entry.label && in->entry.line != in->line.number;
 
 		if (!labelled && !formula) {
 			ts_entry_close(in, &in->entry);
@@ -448,12 +492,14 @@ static void read_tokens(struct ts_intake *in)
 				note_other(in);
 			return;
 		}
-		if (in->entry.label && in->entry.line != in->line.number)
+		if (above)
 			ts_entry_close(in, &in->entry);
 		if (states_class(in, true) && !any_of_kind(in, TS_TERM_SCALE))
 			gap_class(in);
 		else
 			walk(in);
+		if (!above) /* whose figures these may be, which is asked already */
+			ask_before(in);
 		close_line(in);
 	}
 }

@@ -48,6 +48,7 @@ struct ts_slot {
 	bool by_order; /* lowest, mean and highest told only by their order */
 	bool part;     /* of what the field counts: free chlorine */
 	bool restated; /* in brackets, or the second of two units */
+	bool unlike;   /* stated twice, each time as one figure, and not alike */
 	double low, high, mean;
 	enum ts_measure_kind kind; /* BELOW, ABOVE; VALUE = ordinary */
 	bool single;               /* one figure without a statistic */
@@ -62,6 +63,7 @@ struct ts_slot {
 /* A heading over a column. */
 struct ts_heading {
 	int role;
+	bool unknown; /* a word that no row of terms.c knows */
 	unsigned short cell, start, end;
 	const struct ts_term *unit;
 	const struct ts_term *label, *form; /* wide tables: the quantity of the column */

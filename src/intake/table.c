@@ -127,6 +127,15 @@ static void read_heading(struct ts_intake *in, const struct ts_token *t)
 			h->role = role;
 		return;
 	}
+	/* A word that is not known heads a column all the same, whose figures are not ours. */
+	if (!in->tokens.delimited && t->kind == TS_TOKEN_OTHER && in->heading_count) {
+		h = add_heading(in, t);
+		if (h) {
+			h->role = TS_ROLE_COUNT;
+			h->unknown = true;
+		}
+		return;
+	}
 	if (in->tokens.delimited && !h)
 		h = add_heading(in, t);
 	if (!in->tokens.delimited)
@@ -160,10 +169,20 @@ static void name_zones(struct ts_intake *in)
 	}
 }
 
+/* So many words of headings in a line make no sentence. */
+#define HEADINGS_SURE 3
+
 /* "The lowest and highest values are shown below": words that no heading has. */
 static bool is_sentence(const struct ts_intake *in)
 {
+	const struct ts_report_line *l = &in->line;
 	bool column = false;
+	size_t columns = 0;
+
+	for (size_t i = 0; i < in->tokens.count; i++)
+		columns += is_kind(&in->tokens.at[i], TS_TERM_COLUMN);
+	if (columns >= HEADINGS_SURE && l->lower[l->len - 1] != '.')
+		return false;
 
 	for (size_t i = 0; i < in->tokens.count && !in->tokens.delimited; i++) {
 		const struct ts_token *t = &in->tokens.at[i];
@@ -171,6 +190,22 @@ static bool is_sentence(const struct ts_intake *in)
 		if (column && t->kind == TS_TOKEN_OTHER)
 			return true;
 		column |= is_kind(t, TS_TERM_COLUMN) && t->term->role != TS_ROLE_PARAMETER;
+	}
+	return false;
+}
+
+/* A word that is not known between lowest and highest may well be the mean. */
+static bool unknown_middle(const struct ts_intake *in)
+{
+	bool low = false, unknown = false;
+
+	for (size_t i = 0; i < in->heading_count && !in->tokens.delimited; i++) {
+		const struct ts_heading *h = &in->headings[i];
+
+		if (h->role == TS_ROLE_HIGHEST && low && unknown)
+			return true;
+		low |= h->role == TS_ROLE_LOWEST;
+		unknown |= low && h->unknown;
 	}
 	return false;
 }
@@ -193,6 +228,7 @@ static bool take_heading(struct ts_intake *in)
 		read_heading(in, &in->tokens.at[i]);
 	if (in->tokens.delimited && !c.figures_results && !in->wide)
 		name_zones(in);
+	in->headed = !unknown_middle(in);
 	return true;
 }
 
@@ -306,8 +342,89 @@ static bool names_places(const struct ts_intake *in)
 	return again && words <= PLACE_WORDS_MOST;
 }
 
+/* The next piece of the line that two blanks or more part from the others; false: there is none. */
+static bool next_piece(const struct ts_report_line *l, size_t *io_at, size_t *ret_start)
+{
+	size_t at = *io_at;
+
+	while (at < l->len && (l->lower[at] == ' ' || l->lower[at] == '\t'))
+		at++;
+	*ret_start = at;
+	while (at < l->len &&
+		!(l->lower[at] == ' ' && (at + 1 == l->len || l->lower[at + 1] == ' ')))
+		at++;
+	*io_at = at;
+	return at > *ret_start;
+}
+
+/* What a piece of such a line is: a column's role; a name with its capital is a place's. */
+static int role_of_piece(const struct ts_intake *in, size_t start, size_t end)
+{
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (t->start >= start && t->end <= end && t->kind == TS_TOKEN_TERM)
+			return is_kind(t, TS_TERM_COLUMN) ? t->term->role
+			       : is_kind(t, TS_TERM_ZONE) ? TS_ROLE_ZONE
+							  : TS_ROLE_NONE;
+	}
+	return in->line.plain[start] >= 'A' && in->line.plain[start] <= 'Z' ? TS_ROLE_ZONE
+									    : TS_ROLE_NONE;
+}
+
+/* Letters before the first name of a place over its column. */
+#define INDENT_LEAST 8
+#define PLACES_MOST 12
+
+/* "             Lake works     Hill works     Limit": what stands below is of one place each. */
+static bool take_places(struct ts_intake *in)
+{
+	const struct ts_report_line *l = &in->line;
+	size_t at = 0, start, places = 0, count = 0;
+	struct ts_heading found[PLACES_MOST] = {{0}};
+	char name[TS_NAME_ROOM];
+
+	if (in->tokens.delimited || strpbrk(l->lower, ".:;!?"))
+		return false;
+	while (next_piece(l, &at, &start)) {
+		int role = role_of_piece(in, start, at);
+
+		if (!count && start < INDENT_LEAST) {
+			if (role != TS_ROLE_PARAMETER)
+				return false;
+			continue;
+		}
+		if (!role || count == PLACES_MOST)
+			return false;
+		found[count++] =
+			(struct ts_heading){.role = role == TS_ROLE_ZONE ? TS_ROLE_RESULT : role,
+				.start = (unsigned short)start,
+				.end = (unsigned short)at,
+				.zone = role == TS_ROLE_ZONE};
+		places += role == TS_ROLE_ZONE;
+	}
+	if (places < 2)
+		return false;
+	ts_entry_close(in, &in->entry);
+	for (size_t i = 0; i < count; i++) {
+		if (found[i].zone) {
+			ts_line_show(l, l->from[found[i].start], l->from[found[i].end], name,
+				TS_NAME_ROOM);
+			found[i].zone = ts_collect_zone(in, name);
+		}
+		in->headings[i] = found[i];
+	}
+	in->heading_count = count;
+	in->heading_cells = 1;
+	in->headed = true;
+	in->wide = false;
+	return true;
+}
+
 bool ts_table_line(struct ts_intake *in)
 {
+	if (take_places(in))
+		return true;
 	in->unordered |= names_places(in);
 	if (take_heading(in))
 		return true;
