@@ -29,7 +29,7 @@ static void make_parameter(struct ts_arena *arena, const struct ts_profile *prof
 		s->given || f->known ? f->reading : unknown, s->given ? s->low : unknown,
 		s->given ? s->high : unknown, f->tolerated, f->preferred, {source, source ? 2 : 0},
 		f->suitability, f->known ? f->outside_by : unknown,
-		f->known ? f->uncomfortable_by : unknown};
+		f->known ? f->uncomfortable_by : unknown, s->given && s->from == TS_FROM_RESULT};
 }
 
 struct ts_parameter_result *ts_answer_parameters(struct ts_arena *arena, const struct ts_match *m,

@@ -17,6 +17,7 @@ struct ts_parameter_result {
 	struct ts_range tolerated, preferred;
 	struct ts_texts source;
 	double suitability, outside_by, uncomfortable_by;
+	bool follows; /* a pH that follows from KH: it decides nothing; no row */
 };
 
 struct ts_excluded_result {

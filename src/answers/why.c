@@ -88,14 +88,23 @@ static void put_needs(struct work *w, const struct ts_match *m, bool temperature
 }
 
 /* No water was given: its needs are the answer. */
-static void say_needs(struct work *w, const struct ts_match *m, struct ts_why_animal *ret)
+static void say_needs(
+	struct work *w, const struct ts_match *m, const char *no_room, struct ts_why_animal *ret)
 {
 	ts_say_animal(&w->text, m->species);
 	ts_text_put(&w->text, " likes ");
 	put_needs(w, m, true);
+	if (w->q->tank)
+		ts_text_put(&w->text, no_room ? ", and there is no room for it in your tank"
+					      : "; your tank is large enough for it");
 	ret->headline = keep(w);
-	ret->decides = "Whether your water suits it: measure GH and KH, and give them "
-		       "(--GH 14 --KH 9).";
+	if (no_room) {
+		ts_text_puts(&w->text, no_room, ". ", NULL);
+		ts_text_capital(&w->text, 0);
+	}
+	ts_text_put(&w->text, "Whether your water suits it: measure GH and KH, and give them "
+			      "(--GH 14 --KH 9).");
+	ret->decides = keep(w);
 }
 
 /* What is to be read, or put right, before this can be answered. */
@@ -196,7 +205,7 @@ static void lead(
 		      !isnan(m->copper_borne_mg_l);
 
 	if (!w->q->water_given)
-		say_needs(w, m, ret);
+		say_needs(w, m, no_room, ret);
 	else if (m->verdict == TS_UNSURE && !poison &&
 		 ts_water_first(w->q->profile) != TS_FIRST_NOTHING)
 		say_first(w, m, ret);

@@ -16,16 +16,13 @@ static void put_figure(struct ts_text *text, const struct ts_profile *profile, e
 {
 	const struct ts_span *s = &profile->at[p];
 
-	if (!s->given) {
+	if (!s->given || (p == TS_PH && isnan(profile->ph_read))) {
 		ts_text_put(text, "not measured");
 		return;
 	}
-	if (p == TS_PH && !isnan(profile->ph_tank)) {
-		ts_text_put(text, "about ");
-		ts_text_number(text, profile->ph_tank, 1);
-		ts_text_put(text, isnan(profile->ph_read) ? "" : "; the sample reads ");
-		if (!isnan(profile->ph_read))
-			ts_text_number_short(text, profile->ph_read, 1);
+	if (p == TS_PH && profile->ph_computed) {
+		ts_text_number_short(text, profile->ph_read, 2);
+		ts_text_put(text, " in a fresh sample");
 		return;
 	}
 	ts_say_span(text, s, p);

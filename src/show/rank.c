@@ -42,6 +42,10 @@ void ts_show_bar(struct ts_document *doc, struct ts_node *node, const struct ts_
 		.reading = {f->reading_low, f->reading_high},
 		.miss = f->uncomfortable_by};
 
+	if (f->follows) {
+		bar.reading = (struct ts_range){(double)NAN, (double)NAN};
+		bar.miss = 0;
+	}
 	if (doc->drawn)
 		ts_doc_bar(doc, node, &bar);
 }
