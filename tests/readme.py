@@ -58,6 +58,7 @@ HOW = {
     "python3 tests/golden.py build/src/cli/tapshoal --accept --filter NAME":
         (SUITE, "tests/golden"),
     "python3 tests/audit.py build/src/cli/tapshoal": (SUITE, "catalogue/audit"),
+    "python3 tests/keys.py": (SUITE, "catalogue/keys"),
     "python3 tests/truth.py build/src/cli/tapshoal --rows":
         (HERE, {"build/src/cli/tapshoal": PROGRAM}),
     "python3 tests/rewrite.py PROGRAM --times 100 --seed 2026 --table": (SUITE, "cli/rewrite"),
