@@ -312,24 +312,16 @@ static enum ts_name_how how_of_same(const struct ts_candidates *c)
 	return sisters(c) ? TS_NAME_GUESSED : TS_NAME_SHARED;
 }
 
-/* Whether a word is by itself what a group is called: "tetra". */
-static bool names_group(const char *word, size_t len)
+/* The group that is called so, "tetra" or "shell dweller"; NULL: none is. */
+static const struct ts_name_row *group_called(const char *words, size_t len)
 {
+	struct asked group = {0};
 	const struct ts_name_row *row;
+	unsigned miss;
 
-	for (size_t i = 0; (row = ts_name_row_at(i)); i++) {
-		for (const char *at = row->names; row->how == TS_NAME_GROUP && *at;) {
-			size_t name_len = strcspn(at, "|");
-			struct ts_name_words name;
-
-			ts_name_split(at, name_len, false, &name);
-			if (name.count == 1 &&
-				ts_name_same_word(word, len, name.at[0], name.len[0]))
-				return true;
-			at += name_len + (at[name_len] == '|');
-		}
-	}
-	return false;
+	ts_name_split(words, len, false, &group.words);
+	row = nearest_row(&group, &miss);
+	return row && row->how == TS_NAME_GROUP && miss < TS_NAME_TIER * TS_TIER_ORDER ? row : NULL;
 }
 
 /*
@@ -348,8 +340,8 @@ static bool may_be_left_out(const struct ts_name_words *asked, const char *of)
 	end = name.count - 1;
 	if (ts_name_same_word(last, len, name.at[end], name.len[end]))
 		return asked->count > 1;
-	return name.count == asked->count + 1 && names_group(name.at[end], name.len[end]) &&
-	       !names_group(last, len);
+	return name.count == asked->count + 1 && group_called(name.at[end], name.len[end]) &&
+	       !group_called(last, len);
 }
 
 /* The verdict over what came near. */
@@ -393,9 +385,46 @@ static const struct ts_species *look_bare(
 	return mine.items[0].species;
 }
 
+/* An epithet of fewer letters may be any word. */
+#define EPITHET_LEAST 5
+
+/*
+ * The second half of one scientific name, by itself or beside what its group is called: "paleatum
+ * cory", "barbus conchonius". `at` is the word, the first or the last.
+ */
+static const struct ts_species *look_epithet(const struct ts_catalogue *catalogue,
+	const struct ts_name_words *asked, size_t at, struct ts_candidates *ret)
+{
+	struct ts_candidates mine = {.how = TS_NAME_GUESSED};
+	const char *beside = asked->at[at ? 0 : asked->count > 1];
+	size_t len = at ? (size_t)(asked->at[at] - beside) - 1 : strlen(beside);
+	const struct ts_name_row *group = asked->count > 1 ? group_called(beside, len) : NULL;
+
+	if (asked->len[at] < EPITHET_LEAST || (asked->count > 1 && !group))
+		return NULL;
+	for (size_t i = 0; i < catalogue->count; i++) {
+		struct ts_candidate one = {catalogue->items[i], catalogue->items[i]->species,
+			TS_NAME_TIER * TS_TIER_SLIP};
+		struct ts_name_words name;
+
+		ts_name_split(one.name, strlen(one.name), false, &name);
+		if (name.count < 2 || name.len[1] != asked->len[at] ||
+			memcmp(name.at[1], asked->at[at], name.len[1]) != 0 ||
+			(group && !ts_name_row_holds(group, one.species)))
+			continue;
+		mine.all++;
+		keep(&mine, &one);
+	}
+	if (mine.all != 1)
+		return NULL;
+	*ret = mine;
+	return mine.items[0].species;
+}
+
 static const struct ts_species *look_near(
 	const struct ts_catalogue *catalogue, const struct asked *asked, struct ts_candidates *ret)
 {
+	const struct ts_species *found;
 	const struct ts_name_row *row;
 	unsigned best = TS_NAME_NEVER, miss;
 
@@ -404,6 +433,11 @@ static const struct ts_species *look_near(
 	find_near(catalogue, asked, ret);
 	if (ret->count)
 		best = ret->items[0].miss;
+	if (best >= TS_NAME_TIER * TS_TIER_WORDS &&
+		((found = look_epithet(catalogue, &asked->words, 0, ret)) ||
+			(found = look_epithet(
+				 catalogue, &asked->words, asked->words.count - 1, ret))))
+		return found;
 	row = nearest_row(asked, &miss);
 	/* What is outside passes for no animal whose name is no nearer; a group gives way. */
 	if (row && miss / TS_NAME_TIER < best / TS_NAME_TIER + (row->how != TS_NAME_GROUP) &&
