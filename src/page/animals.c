@@ -8,6 +8,7 @@
 
 #include "base/arena.h"
 #include "catalogue/fold.h"
+#include "cli/check_sentence.h"
 #include "model/shape.h"
 #include "records/animals.h"
 #include "report/json.h"
@@ -138,6 +139,7 @@ static void write_meant(struct ts_json *j, const char *name, const struct ts_cat
 	else
 		ts_say_candidates(&said, name, &meant);
 	write_said(j, "says", &said);
+	ts_json_bool(j, "group", !species && meant.how == TS_NAME_GROUP);
 	ts_json_list(j, "choices");
 	if (!species)
 		write_choices(j, catalogue, name, &meant);
@@ -168,5 +170,40 @@ void page_animals_write(
 	ts_text_put(out, "\n");
 	out->failed |= arena.failed;
 	ts_text_drop(&error);
+	ts_arena_drop(&arena);
+}
+
+static void write_texts(struct ts_json *j, const char *key, const char *const *texts, size_t count)
+{
+	ts_json_list(j, key);
+	for (size_t i = 0; i < count; i++)
+		ts_json_text(j, NULL, texts[i]);
+	ts_json_end_list(j);
+}
+
+void page_sentence_write(
+	struct ts_text *out, const struct ts_catalogue *catalogue, const char *words)
+{
+	struct ts_arena arena;
+	struct sentence *read;
+	struct ts_json j;
+
+	ts_arena_open(&arena, &out->allocator);
+	read = ts_arena_take(&arena, sizeof *read);
+	ts_json_open(&j, out);
+	j.line = true;
+	ts_json_object(&j, NULL);
+	if (read && sentence_read(catalogue, &arena, words, read)) {
+		write_texts(&j, "planned", read->planned, read->planned_count);
+		write_texts(&j, "living", read->living, read->living_count);
+		write_texts(&j, "unread", read->unread, read->unread_count);
+		ts_json_object(&j, "flags");
+		for (size_t i = 0; i < read->flag_count; i++)
+			ts_json_text(&j, read->flags[i].flag + 2, read->flags[i].value);
+		ts_json_end_object(&j);
+	}
+	ts_json_end_object(&j);
+	ts_text_put(out, "\n");
+	out->failed |= arena.failed;
 	ts_arena_drop(&arena);
 }

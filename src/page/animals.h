@@ -12,10 +12,19 @@
 /*
  * Adds one line of JSON for words like "10 neon tetra" or "6 guppies for 2 years": the keys of a
  * stock line ("line"; null: no animal), whom the catalogue takes it for ("name"; null: nobody),
- * what is to be said of that ("says"), and whom else it may mean ("choices"). `today`: days since
+ * what is to be said of that ("says"), whether it is the name of a "group", and whom else it may
+ * mean ("choices"). `today`: days since
  * 1970-01-01.
  */
 void page_animals_write(
 	struct ts_text *out, const struct ts_catalogue *catalogue, const char *words, long today);
+
+/*
+ * Adds one line of JSON for a sentence ("I have 54 litres and 8 dH, can I add 6 neons?"): the words
+ * of the animals in it, "planned" and "living", its figures as "flags", and what was "unread"; {}
+ * where it names no animal.
+ */
+void page_sentence_write(
+	struct ts_text *out, const struct ts_catalogue *catalogue, const char *words);
 
 #endif

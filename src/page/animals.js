@@ -3,7 +3,7 @@
 // the program's to say; here they are parted, and what is not clear is asked about in place.
 
 // "8 platies, 2 angelfish", "8 platies and 2 angelfish", a line each.
-const PARTED = /\s*[,;\n]+\s*|\s+and\s+(?=\d)/;
+const PARTED = /\s*[,;\n]+\s*|\s+and\s+(?=(?:\d|one|two|three|four|a|an|some)\b)/i;
 const SINCE = /\s(for|since)\s/;
 // For how long: what stands behind a name in a call.
 const LIVED = [["", "not yet: only planned"], ["for 3 weeks", "for some weeks"], ["for 6 months", "for months"],
@@ -29,20 +29,44 @@ function readItem(item, lived) {
 // What is typed becomes the stock; what a file or a field said beyond the words stays.
 function readAnimals() {
 	const s = sheet(), before = new Map(s.stock.map((line) => [line.species, line]));
-	const read = itemsOf(s.words).map((item) => readItem(item, s.lived));
+	const items = itemsOf(s.words).map((item) => readItem(item, s.lived));
+	const read = readSentence(s, items) || items;
 	s.stock = read.filter(({ line }) => line).map(({ line }) => {
 		const { sex, origin, size } = before.get(line.species) || {};
 		return { ...(sex && { sex }), ...(origin && { origin }), ...(size && { size }), ...line, count: String(line.count) };
 	});
 	page.read = read;
-	page.unclear = read.some(({ name }) => !name);
+	page.unclear = read.filter(({ name }) => !name);
 	showNames();
 	showStock();
 }
 
+// "I have 54 litres and 8 dH, can I add 6 neons?": where the parts are no names, the program reads the whole,
+// and its figures go into their fields.
+const PLACE_OF = { volume: "size", size: "size", temperature: "temperature" };
+function readSentence(s, items) {
+	const astray = items.filter(({ name, group }) => !name && !group).length;
+	const { planned, living, unread, flags } = astray ? JSON.parse(page.program.call((running) => running.sentence(s.words.replace(/\s+/g, " "))).out) : {};
+	const taken = planned && (unread.length < astray || Object.keys(flags).length > 0);
+	for (const [part, key] of page.figures || []) { delete s[part][key]; } // what the words said before
+	page.figures = [];
+	page.unread = taken ? unread : [];
+	if (!taken) { return null; }
+	for (const [flag, text] of Object.entries(flags)) {
+		const part = Object.hasOwn(PLACE_OF, flag) ? "tank" : "reading", key = part === "tank" ? PLACE_OF[flag] : flag;
+		if (!s[part][key] && (part === "tank" || row("reading", key))) {
+			s[part][key] = text;
+			page.figures.push([part, key]);
+		}
+	}
+	if (living.length) { s.lived = s.lived || LIVED[2][0]; } // stands in the choice, to be put right
+	return [...planned.map((item) => readItem(item, "")), ...living.map((item) => readItem(item, s.lived))];
+}
+
 // What is not clear, with whom it may mean as buttons.
 function showNames() {
-	at("names").replaceChildren(...page.read.flatMap((one) => {
+	const left = page.unread.length ? [element("p", { class: "says" }, `Not understood: ${page.unread.join(", ")}`)] : [];
+	at("names").replaceChildren(...left, ...page.read.flatMap((one) => {
 		if (!one.says) { return []; }
 		const list = one.choices || [];
 		return [element("p", { class: "says" }, list.length ? `${one.item}: which?` : one.says), element("ul", { class: "plain choices" },
@@ -110,8 +134,10 @@ function showLiving() {
 function wireAnimals() {
 	at("lived").replaceChildren(...LIVED.map(([words, says]) => new Option(says, words)));
 	at("animals").addEventListener("input", () => {
+		const figures = JSON.stringify(page.figures);
 		sheet().words = at("animals").value;
 		readAnimals();
+		if (JSON.stringify(page.figures) !== figures || page.figures.length) { buildFields(); }
 		changed("words");
 	});
 	at("lived").addEventListener("change", () => {

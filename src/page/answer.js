@@ -55,7 +55,7 @@ const subject = (sheet) => (waterNeedsFile(sheet) ? ["water.yaml"] : waterWords(
 const names = (sheet) => sheet.stock.map((line) => line.species);
 const repeated = (flag, list) => list.flatMap((one) => [flag, one]);
 
-// What they say comes from the program (answers/ask_back.c), but for the last, which is of the page alone.
+// What they say comes from the program (answers/ask_back.c), but for the shop's, which is of the page alone.
 const QUESTIONS = [
 	{ id: "rank", needs: ["water"],
 		words: (s) => ["rank", ...waterWords(s), ...roomWords(s)] },
@@ -64,6 +64,8 @@ const QUESTIONS = [
 			[...(s.tank.filter === "mature" ? ["--mature"] : []), ...(s.tank.cover === "yes" ? ["--lid"] : [])])] },
 	{ id: "together", needs: ["animals"], words: checkWords },
 	{ id: "tank", needs: ["living"], words: checkWords },
+	{ id: "shop", says: "To take to the shop", needs: ["water"], paper: true,
+		words: (s) => QUESTIONS.find(({ id }) => id === (s.stock.length ? "together" : s.looked === "rank" || !NEEDS.room.has(s) ? "rank" : "fits")).words(s) },
 	{ id: "why", needs: ["water", "animals"],
 		words: (s) => ["why", ...names(s), ...waterWords(s), ...tankWords(s)] },
 	{ id: "water", needs: ["water"], words: (s) => ["water", ...subject(s)] },
@@ -77,8 +79,6 @@ const QUESTIONS = [
 	{ id: "due", needs: ["living", "room"], words: () => ["due", "plan.yaml"] },
 	{ id: "titrate", needs: ["kh"],
 		words: (s) => ["titrate", ...subject(s), ...(s.tank.temperature ? ["--temperature", s.tank.temperature] : [])] },
-	{ id: "shop", says: "To take to the shop", needs: ["water"], paper: true,
-		words: (s) => QUESTIONS.find(({ id }) => id === (s.stock.length ? "together" : NEEDS.room.has(s) ? "fits" : "rank")).words(s) },
 ];
 
 const missing = (question, sheet) => question.needs.filter((need) => !NEEDS[need].has(sheet));
@@ -249,11 +249,20 @@ function opened(button, species, ask) {
 	item.append(inside);
 }
 
-// Into a shop go the own water, what to ask, and the animals that suit it; not who is excluded.
-function shortened(place) {
+// The animals that somebody narrowed a list down to; null: nobody did.
+const nameIn = (item) => item.querySelector("b, .name").textContent;
+const narrowedTo = (place) => place.querySelector("form.chosen") &&
+	new Set(Array.from(place.querySelectorAll(".tagged > li:not([hidden])"), nameIn));
+
+// Into a shop go the own water, what to ask, and the animals that suit it; not who is excluded, and of a
+// list that was narrowed down what was left of it.
+function shortened(place, narrowed) {
 	Array.from(place.querySelectorAll(".tagged")).slice(1).forEach((list) => {
 		const head = list.previousElementSibling;
 		if (head && head.matches("h2")) { head.remove(); }
 		(list.closest("details") || list).remove();
 	});
+	for (const item of narrowed ? place.querySelectorAll(".tagged > li") : []) {
+		if (!narrowed.has(nameIn(item))) { item.remove(); }
+	}
 }

@@ -38,7 +38,7 @@ mv "$folder/wasm32.new" "$folder/wasm32.ini"
 	-Db_staticpic=false -Ddefault_library=static
 ninja -C "$folder/objects"
 (cd "$folder/objects" && clang-14 --target=wasm32-wasi -mexec-model=reactor -o "$folder/page.wasm" \
-	-Wl,-z,stack-size=1048576 -Wl,--stack-first -Wl,--strip-all \
+	-Wl,-z,stack-size=1048576 -Wl,--stack-first -Wl,--strip-all -Wl,--compress-relocations \
 	-Wl,--whole-archive src/page/libtapshoal-page.a -Wl,--no-whole-archive \
 	src/cli/libtapshoal-cli.a src/libtapshoal-files.a src/libtapshoal-engine.a \
 	"$folder"/wasm-libs/lib/*.a -lm)

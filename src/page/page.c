@@ -47,6 +47,8 @@ EXPORT("plain") int page_plain(const char *file);
  * YYYY-MM-DD.
  */
 EXPORT("animals") int page_animals(const char *words, const char *today);
+/* Writes to standard output what a whole sentence names (animals.h). */
+EXPORT("sentence") int page_sentence(const char *words);
 
 void *page_room(size_t size)
 {
@@ -138,6 +140,15 @@ int page_animals(const char *words, const char *today)
 		return 2;
 	ts_text_open(&text, NULL);
 	page_animals_write(&text, &kept, words, day);
+	return said(&text);
+}
+
+int page_sentence(const char *words)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, NULL);
+	page_sentence_write(&text, &kept, words);
 	return said(&text);
 }
 

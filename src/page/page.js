@@ -8,7 +8,7 @@ const OF_TANK = ["cover", "substrate", "filter", "water_change", "feeding"];
 const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
 const WAIT_MS = 20, TYPING_MS = 700, REST_MS = 300;
 
-const page = { kept: null, rows: null, program: null, fields: [], read: [], question: null, chosen: null, auto: null, waiting: 0 };
+const page = { kept: null, rows: null, program: null, fields: [], read: [], unread: [], unclear: [], figures: [], question: null, chosen: null, auto: null, waiting: 0 };
 
 const sheet = () => page.kept.sheets[page.kept.open];
 const row = (shape, key) => page.rows[shape].find((one) => one.key === key);
@@ -47,7 +47,7 @@ function buildFields() {
 		field.home = field.box.parentElement;
 	}
 	at("no-figure-words").replaceChildren(...hardnessWords(page.fields.find(({ id }) => id === "water-first-GH")));
-	at("animals").value = s.words;
+	if (at("animals").value !== s.words) { at("animals").value = s.words; }
 	readAnimals();
 }
 
@@ -70,7 +70,16 @@ function changed(key) {
 	showQuestions();
 	if (key && page.wait) { showAsked(); }
 	clearTimeout(page.waiting);
-	page.waiting = setTimeout(() => answer(), page.unclear && document.activeElement === at("animals") ? TYPING_MS : WAIT_MS);
+	const typing = page.unclear.length && document.activeElement === at("animals");
+	if (typing && page.question) { showUnclear(); }
+	page.waiting = setTimeout(() => answer(), typing ? TYPING_MS : WAIT_MS);
+}
+
+// Beside words that are not clear yet no answer to other words may stand.
+function showUnclear() {
+	const says = `${page.unclear.map(({ item }) => item).join(", ")}: which?`;
+	at("answer").replaceChildren(element("p", {}, says));
+	at("to-answer").textContent = says;
 }
 
 function showTold() {
@@ -116,7 +125,9 @@ function lead(need) {
 }
 
 function choose(question) {
+	page.narrowed = question.paper ? narrowedTo(at("answer")) : null;
 	page.chosen = page.question = question;
+	if (["rank", "fits"].includes(question.id)) { sheet().looked = question.id; }
 	page.kept.seen = true; // who asks has found the way
 	at("first").hidden = true;
 	keepSheets(page.kept);
@@ -170,7 +181,7 @@ function answer() {
 	place.className = question.paper ? "shop" : "";
 	place.replaceChildren(code <= 1 ? fragmentOf(question.paper ? out : folded(out)) : refusal(error),
 		...(code <= 1 && error ? [refusal(error)] : []), below(words));
-	if (question.paper) { shortened(place); }
+	if (question.paper) { shortened(place, page.narrowed); }
 	page.makeNames = () => namesOpen(place, (species) =>
 		ask(["why", species, ...waterWords(sheet()), ...tankWords(sheet()), "-f", "html", ...today()]));
 	const look = filterLists(place);
@@ -255,7 +266,7 @@ function brief(words, place) {
 function wire() {
 	at("sheet").addEventListener("submit", (event) => event.preventDefault());
 	wireAnimals();
-	at("to-answer").addEventListener("click", toAnswer);
+	at("to-answer").parentElement.addEventListener("click", toAnswer);
 	const there = new Set(), observer = new IntersectionObserver((seen) => {
 		for (const { target, isIntersecting } of seen) { there[isIntersecting ? "add" : "delete"](target); }
 		at("below").classList.toggle("there", there.size > 0);

@@ -308,6 +308,7 @@ function startProgram(module, system) {
 		ask: (words) => lent(["tapshoal"].concat(words), (at) => exports.ask(at, words.length + 1)),
 		plain: (file) => lent([file], (at) => exports.plain(at)),
 		animals: (words, day) => lent([day, words], (at) => exports.animals(at + day.length + 1, at)), // a day has plain letters
+		sentence: (words) => lent([words], (at) => exports.sentence(at)),
 		fields: () => exports.fields(),
 		memory: () => exports.memory.buffer.byteLength,
 	};

@@ -117,6 +117,11 @@ const moments = (() => {
 		press(term);
 		expect(!document.querySelector("#answer .term-says"), "the sentence of a term does not go away");
 		await askFor("shop");
+		await until("the narrowed sheet", () => /Ask before you buy/.test(answer()));
+		expect(Array.from(document.querySelectorAll("#answer .tagged > li")).every((one) => /guppy/i.test(one.innerText)), "the list for the shop is not the one looked at");
+		await shown("shop-narrowed");
+		await askFor("fits");
+		await askFor("shop");
 		await until("the sheet", () => /Ask before you buy/.test(answer()));
 		expect(/go together/.test(verdict()), `the list for the shop has no stock: ${verdict()}`);
 		await shown("shop");
@@ -149,9 +154,27 @@ const moments = (() => {
 		press(labelled("peppered cory Hoplisoma paleatum"));
 		press(labelled("angelfish Pterophyllum scalare"));
 		expect(id("animals").value === "6 peppered cory, 2 angelfish", id("animals").value);
+		// What stands beside words that are not clear is no answer to others.
+		type("animals", "6 peppered cory, 2 ang");
+		expect(/which/.test(id("to-answer").textContent) && !verdict(), `an old answer stands beside new words: ${id("to-answer").textContent}`);
 		type("animals", "6 peppered cory, 3 blahfoo");
 		await until("the unknown one", () => /'blahfoo' is not in the catalogue/.test(answer()));
 		await shown("unknown");
+	}
+
+	// A question as it came in a message, typed whole.
+	async function sentence(shown) {
+		await ready();
+		type("animals", "I have a 54 litre tank and my tap is 8 dH, can I add 8 harlequin rasboras and one honey gourami pair?");
+		await until("the answer", () => verdict());
+		isReached("a question in a message");
+		expect(id("tank-fields-size").value === "54 L" && id("water-first-GH").value === "8", `${id("tank-fields-size").value}, ${id("water-first-GH").value}`);
+		const stock = page.kept.sheets[page.kept.open].stock;
+		expect(stock.length === 2 && stock[0].count === "8" && stock[1].count === "2" && stock[1].sex === "pairs", JSON.stringify(stock));
+		await shown("sentence");
+		type("animals", "8 harlequin rasboras");
+		await until("the answer", () => verdict());
+		expect(!id("tank-fields-size").value && !id("water-first-GH").value, "figures of words that are gone stay");
 	}
 
 	// A tank that runs: is all well, and what about the pH; then the plan is saved and opened again.
@@ -369,7 +392,7 @@ const moments = (() => {
 		}
 	}
 
-	const all = { shopper, pair, checker, newcomer, first, adviser, hostile };
+	const all = { shopper, pair, sentence, checker, newcomer, first, adviser, hostile };
 	return {
 		names: Object.keys(all),
 		// Starts a moment; where it is can be read from `window.moment`.

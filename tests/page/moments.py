@@ -25,7 +25,7 @@ from engines import ENGINES, missing  # noqa: E402
 
 HERE = pathlib.Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
-MOMENTS = ("shopper", "pair", "checker", "newcomer", "first", "adviser", "hostile")
+MOMENTS = ("shopper", "pair", "sentence", "checker", "newcomer", "first", "adviser", "hostile")
 LOOKS = ((360, "light"), (390, "dark"), (800, "light"), (1280, "dark"), (320, "dark"), (1600, "light"))
 # The answers that follow what is filled in, each with what is added to the sheet before it.
 ANSWERS = (("rank", 'Object.assign(s.reading, {GH: "14 dH", KH: "9 dH", pH: "7.6"})'), ("fits", 's.tank.size = "112"'),
@@ -128,7 +128,7 @@ def offline(browser, page):
     server.shutdown()
     server.server_close()
     thread.join()
-    for name in MOMENTS[:4]:
+    for name in MOMENTS[:5]:
         wrong = wrong or play(browser, name, None)
     return wrong
 
