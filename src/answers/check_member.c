@@ -219,6 +219,24 @@ static void say_apart(struct ts_check_work *w, const char *name, const struct tr
 	note(w);
 }
 
+/* Whether the last word of its scientific name stands in what was typed. */
+static bool is_told(const char *name, const struct ts_species *s)
+{
+	const char *blank = strrchr(s->species, ' ');
+
+	return blank && strlen(blank + 1) > 3 && strstr(name, blank + 1);
+}
+
+/* "multifasciatus shell dweller" is one of them. */
+static const struct ts_species *told(const char *name, const struct ts_candidates *c)
+{
+	for (size_t i = 0; i < c->count; i++) {
+		if (is_told(name, c->items[i].species))
+			return c->items[i].species;
+	}
+	return NULL;
+}
+
 static bool settle(struct ts_check_work *w, const struct ts_species **species, size_t line)
 {
 	const struct ts_check_question *q = w->question;
@@ -258,6 +276,8 @@ bool ts_check_members(struct ts_check_work *w, struct ts_check_question *ret)
 	if (q->plan->stock_count)
 		memcpy(species, q->species, q->plan->stock_count * sizeof *species);
 	for (size_t i = 0; i < q->plan->stock_count; i++) {
+		if (!species[i] && q->candidates[i].how == TS_NAME_GROUP)
+			species[i] = told(q->plan->stock[i].species, &q->candidates[i]);
 		if (!species[i] && !ts_in_tank(&q->plan->stock[i]) &&
 			of_several(&q->candidates[i]) && !settle(w, species, i))
 			return false;

@@ -246,7 +246,8 @@ static bool is_known(struct session *s, const char *words)
 	ts_text_open(&none, &s->arena->allocator);
 	if (ts_animal_words(s->arena, words, s->today, &line, &none)) {
 		(void)ts_catalogue_species(s->catalogue, line.species, &candidates);
-		known = candidates.how != TS_NAME_UNKNOWN && candidates.how != TS_NAME_NEAR;
+		known = candidates.how != TS_NAME_UNKNOWN && candidates.how != TS_NAME_NEAR &&
+			!(candidates.by_word && strpbrk(line.species, "0123456789"));
 	}
 	ts_text_drop(&none);
 	return known;

@@ -188,6 +188,7 @@ struct reader {
 	size_t strange;             /* first of the words before `at` of which nothing was made */
 	bool living, found, within; /* `within`: brackets */
 	const char *last;           /* the name that was taken last */
+	size_t ended;               /* the word behind it */
 	bool last_living;
 };
 
@@ -318,8 +319,25 @@ static enum ts_name_how how(const struct reader *r, const char *name)
 	return c.how;
 }
 
+/* The catalogue knows the very name; `guess`: or takes it for one, by another order of words. */
+static bool names(const struct reader *r, const char *words, bool guess)
+{
+	switch (how(r, words)) {
+	case TS_NAME_SAME:
+	case TS_NAME_FORM:
+	case TS_NAME_SHARED:
+	case TS_NAME_GROUP:
+	case TS_NAME_OUTSIDE:
+		return !guess;
+	case TS_NAME_GUESSED:
+		return guess;
+	default:
+		return false;
+	}
+}
+
 /* How many words from here on are a name; 0: none. */
-static size_t name_here(const struct reader *r)
+static size_t name_here(const struct reader *r, bool guess)
 {
 	size_t most = r->count - r->at < NAME_WORDS_MOST ? r->count - r->at : NAME_WORDS_MOST;
 
@@ -327,17 +345,9 @@ static size_t name_here(const struct reader *r)
 		if (strpbrk(r->word[r->at + i], ",()=") || is_figure(r->word[r->at + i]))
 			most = i;
 	}
-	for (size_t len = most; len; len--) {
-		switch (how(r, joined(r, r->at, r->at + len))) {
-		case TS_NAME_SAME:
-		case TS_NAME_FORM:
-		case TS_NAME_SHARED:
-		case TS_NAME_GROUP:
-		case TS_NAME_OUTSIDE:
+	for (size_t len = most; len > guess; len--) {
+		if (names(r, joined(r, r->at, r->at + len), guess))
 			return len;
-		default:
-			break;
-		}
 	}
 	return 0;
 }
@@ -508,11 +518,24 @@ static size_t cut_here(const struct reader *r, enum then *ret)
 	return 0;
 }
 
+/* "multifasciatus shell dweller": what it is called at large stands beside the name. */
+static bool at_large(struct reader *r, size_t len)
+{
+	bool beside = r->last && r->ended == r->at && r->pending == r->at;
+
+	return beside && how(r, joined(r, r->at, r->at + len)) == TS_NAME_GROUP;
+}
+
 static void take_name(struct reader *r, size_t len)
 {
 	bool counted = r->pending < r->at && r->strange == r->at, sexed;
 	const char *name;
 
+	if (at_large(r, len)) {
+		r->at += len;
+		r->pending = r->strange = r->at;
+		return;
+	}
 	/* "one honey gourami pair", "2 gourami males" */
 	sexed = r->at + len < r->count && AMONG(r->word[r->at + len], behind_name) &&
 		!has_sex(r, r->pending, r->at);
@@ -529,6 +552,7 @@ static void take_name(struct reader *r, size_t len)
 	r->last_living = r->living;
 	r->found = true;
 	r->at += len;
+	r->ended = r->at;
 	r->pending = r->strange = r->at;
 }
 
@@ -566,7 +590,9 @@ static void bracket(struct reader *r)
 
 static void step(struct reader *r)
 {
-	size_t name = name_here(r), cut, used;
+	/* "1 male 1 female betta": the sex is its own word, whatever is called so */
+	bool sex = r->at > r->pending && AMONG(r->word[r->at], sexes);
+	size_t name = sex ? 0 : name_here(r, false), cut, used;
 	enum then then = AS_BEFORE;
 
 	if (is(r->word[r->at], "(") || is(r->word[r->at], ")")) {
@@ -582,6 +608,8 @@ static void step(struct reader *r)
 		return;
 	}
 	cut = cut_here(r, &then);
+	if (!name && !cut && !AMONG(r->word[r->at], before_name))
+		name = name_here(r, true);
 	if (name && name >= (cut ? cut + 1 : 1)) {
 		take_name(r, name);
 	} else if (cut) {

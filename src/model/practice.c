@@ -178,7 +178,6 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_CHASERS] = {"chasers", "animals", 5, "so many that always chase leave a fish of less than half their length no rest", ESTIMATE},
 	[TS_P_LABYRINTH_ROOM] = {"labyrinth.room", "L", 120, "tank as sold that two kinds of labyrinth fish need", COMMON},
 	[TS_P_YOUNG_REARED] = {"young.reared", "", 0.2, "share of the young that grow up among others, where there are plants or corners", ESTIMATE},
-	[TS_P_YOUNG_ROOM] = {"young.room", "L", 60, "in a smaller tank both sexes of a livebearer are a concern", COMMON},
 	[TS_P_FEW_NEARLY] = {"few.nearly", "", 0.75, "from this share of the least number on, fewer are a note", ESTIMATE},
 	[TS_P_PROPOSE_FIT] = {"propose.fit", "", 2, "how much more the worst-served animal of a list counts than each one", ESTIMATE},
 	[TS_P_PROPOSE_SPARE] = {"propose.spare", "doubts", 2, "distance to the nearest limit, in units of the reading's doubt, beyond which more is no better", COMMON},

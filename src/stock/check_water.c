@@ -220,14 +220,17 @@ static void match_group(struct ts_judging *w, struct ts_plan_group *g)
 /* It wants more minerals, and no more than a spoon of them. */
 static bool wants_a_spoon(const struct ts_plan_group *g)
 {
+	double missing = 0;
+
 	for (int p = TS_GH; p <= TS_KH; p++) {
 		const struct ts_parameter_fit *f = &g->match.at[p];
 
-		if (f->known &&
-			(f->uncomfortable_by > 1 || f->uncomfortable_by < -TS_MISFIT_SPOON_DH))
+		if (f->known && f->uncomfortable_by > 1)
 			return false;
+		if (f->known)
+			missing -= ts_min(f->uncomfortable_by, 0);
 	}
-	return of_minerals(g);
+	return missing <= TS_MISFIT_SPOON_DH && of_minerals(g);
 }
 
 static void find_ways(struct ts_check *c)

@@ -37,7 +37,7 @@ struct ts_misfit_row {
 extern const struct ts_misfit_row ts_misfit_rows[];
 extern const size_t ts_misfit_row_count;
 
-/* Degrees of GH or KH that are a spoon of salt: common practice, no source. */
+/* Degrees of GH and KH together that are a spoon of salt: common practice, no source. */
 #define TS_MISFIT_SPOON_DH 5
 
 /*

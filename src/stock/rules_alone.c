@@ -8,8 +8,10 @@
 
 #include <string.h>
 
-/* Females with whom a male that only chases bears another: common practice, no source. */
-#define HAREM_LEAST 4.0
+/* Females to a male below which the males wear them, or each other, out; of those of whom one male
+ * is the rule more. Advised are two to three. Common practice, no source. */
+#define FEMALES_LEAST 1.5
+#define FEMALES_TO_ONE 3.0
 
 static bool unknown(double value)
 {
@@ -140,7 +142,7 @@ bool ts_rule_own_kind(const struct ts_scene *scene, const struct ts_group *a,
 	r->ours = count;
 	r->its = 1;
 	r->change = count - 1;
-	r->severity = a->species->to_own_kind == TS_INJURES && males_at_most(a) > 1 ? TS_CONFLICT
+	r->severity = a->species->to_own_kind == TS_INJURES && males_at_most(a) > 0 ? TS_CONFLICT
 										    : TS_CONCERN;
 	return true;
 }
@@ -176,16 +178,15 @@ static bool too_many_males(const struct ts_group *a, double most, struct ts_ruli
 {
 	r->ours = a->males;
 	r->its = most;
-	r->change = a->males - most;
+	r->change = a->females + a->either;
 	return a->males > most;
 }
 
-/* One; where they only chase, one to each harem. */
 static double males_borne(const struct ts_group *a)
 {
-	if (a->species->to_own_kind == TS_INJURES)
-		return 1;
-	return fmax(1, floor(a->females / HAREM_LEAST));
+	bool one = a->species->group.sexes == TS_SEXES_ONE_MALE;
+
+	return fmax(1, floor(a->females / (one ? FEMALES_TO_ONE : FEMALES_LEAST)));
 }
 
 bool ts_rule_sexes(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
@@ -197,7 +198,12 @@ bool ts_rule_sexes(const struct ts_scene *scene, const struct ts_group *a, const
 	case TS_SEXES_TWO_FEMALES: /* males alone, or two females to each */
 		if ((a->males && !a->females && !a->either) || settled_pair(a))
 			return false;
-		return too_many_males(a, floor((a->females + a->either) / 2.0), r);
+		return too_many_males(a, floor((a->females + a->either) / FEMALES_LEAST), r);
+	case TS_SEXES_PAIR: /* males without females have nobody to pair with, and fight */
+		if (a->females || a->either || a->species->to_own_kind == TS_IGNORES)
+			return false;
+		r->severity = TS_CONFLICT;
+		return too_many_males(a, 1, r);
 	case TS_SEXES_HAREM:
 	case TS_SEXES_ONE_MALE:
 		r->severity = a->species->to_own_kind == TS_INJURES &&
@@ -368,9 +374,6 @@ bool ts_rule_young(const struct ts_scene *scene, const struct ts_group *a, const
 	r->ours = count;
 	r->its = count +
 		 round(females * a->species->young_month * 6 * scene->practice[TS_P_YOUNG_REARED]);
-	r->severity = a->males && a->females && a->species->kind == TS_ANIMAL_FISH &&
-				      scene->box_l < scene->practice[TS_P_YOUNG_ROOM]
-			      ? TS_CONCERN
-			      : TS_NOTE;
+	r->severity = TS_NOTE;
 	return true;
 }

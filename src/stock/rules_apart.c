@@ -216,6 +216,8 @@ bool ts_rule_crosses(const struct ts_scene *scene, const struct ts_group *a,
 	r->severity = both_sexes(a, b, breeds ? 3 : 1000) ? TS_CONCERN : TS_NOTE;
 	if (rainbowfish(x) && !ts_rule_same_genus(x, y)) /* few of whose young live */
 		r->severity = TS_NOTE;
+	if (x->young_month > 0 && y->young_month > 0) /* nobody is harmed, and homes are found */
+		r->severity = TS_NOTE;
 	return true;
 }
 

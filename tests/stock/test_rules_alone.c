@@ -38,14 +38,15 @@ WHEN(loners_chasing, (ALONE(TS_CHASES), MALES(2, 0, 0)))
 WHEN(loners_peaceful, (ALONE(TS_IGNORES), MALES(2, 0, 0)))
 WHEN(three_of_a_pair, (s->x.group.sexes = TS_SEXES_PAIR, s->x.to_own_kind = TS_CHASES, s->a.either = 3))
 WHEN(three_peaceful, (s->x.group.sexes = TS_SEXES_PAIR, s->a.either = 3))
-WHEN(harem_two_males, (s->x.group.sexes = TS_SEXES_HAREM, s->x.to_own_kind = TS_INJURES, MALES(2, 6, 0)))
+WHEN(harem_two_males, (s->x.group.sexes = TS_SEXES_HAREM, s->x.to_own_kind = TS_INJURES, MALES(2, 2, 0)))
+WHEN(harem_two_males_enough, (harem_two_males(s), MALES(2, 6, 0)))
 WHEN(harem_one_male, (s->x.group.sexes = TS_SEXES_HAREM, MALES(1, 6, 0)))
-WHEN(harem_of_nine, (s->x.group.sexes = TS_SEXES_HAREM, s->x.group.least = 9, MALES(3, 6, 0)))
+WHEN(harem_of_nine, (s->x.group.sexes = TS_SEXES_HAREM, s->x.group.least = 9, MALES(3, 3, 0)))
 WHEN(harem_of_ten, (s->x.group.sexes = TS_SEXES_HAREM, s->x.group.least = 10, MALES(3, 7, 0)))
 WHEN(one_male_chasing, (s->x.group.sexes = TS_SEXES_ONE_MALE, s->x.to_own_kind = TS_CHASES, MALES(4, 0, 0)))
 WHEN(one_male_injuring, (s->x.group.sexes = TS_SEXES_ONE_MALE, s->x.to_own_kind = TS_INJURES, MALES(2, 4, 0)))
-WHEN(two_males_three_females, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, MALES(2, 3, 0)))
-WHEN(two_males_three_unknown, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, MALES(2, 0, 3)))
+WHEN(two_males_two_females, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, MALES(2, 2, 0)))
+WHEN(two_males_two_unknown, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, MALES(2, 0, 2)))
 WHEN(two_males_four_unknown, (s->x.group.sexes = TS_SEXES_TWO_FEMALES, MALES(2, 0, 4)))
 #define DEEP(height) s->x.body = TS_BODY_DEEP, s->x.adult_length_cm = 40, s->tank.height_cm = height
 WHEN(deep_in_45, (DEEP(45)))
@@ -102,19 +103,20 @@ static const struct scene_row rows[] = {
 	{TS_RULE_LIGHT, "not said", bright_unsaid, -1, none, none, none},
 	{TS_RULE_LIGHT, "wants any", any_in_shade, -1, none, none, none},
 	{TS_RULE_OWN_KIND, "a male and one that may be a male", loners_injuring, TS_CONFLICT, 2, 1, 1},
-	{TS_RULE_OWN_KIND, "a male and a female", loners_one_male, TS_CONCERN, 2, 1, 1},
+	{TS_RULE_OWN_KIND, "a male and a female", loners_one_male, TS_CONFLICT, 2, 1, 1},
 	{TS_RULE_OWN_KIND, "two males that chase", loners_chasing, TS_CONCERN, 2, 1, 1},
 	{TS_RULE_OWN_KIND, "two males that ignore", loners_peaceful, -1, none, none, none},
 	{TS_RULE_PAIR_FORMS, "three", three_of_a_pair, TS_CONCERN, 3, 2, 1},
 	{TS_RULE_PAIR_FORMS, "three that ignore", three_peaceful, -1, none, none, none},
-	{TS_RULE_SEXES, "two males in a harem", harem_two_males, TS_CONCERN, 2, 1, 1},
+	{TS_RULE_SEXES, "two males in a harem", harem_two_males, TS_CONCERN, 2, 1, 2},
+	{TS_RULE_SEXES, "two males in a harem of six", harem_two_males_enough, -1, none, none, none},
 	{TS_RULE_SEXES, "one male in a harem", harem_one_male, -1, none, none, none},
-	{TS_RULE_SEXES, "three males, nine at least", harem_of_nine, TS_CONCERN, 3, 1, 2},
+	{TS_RULE_SEXES, "three males, nine at least", harem_of_nine, TS_CONCERN, 3, 2, 3},
 	{TS_RULE_SEXES, "three males in a crowd", harem_of_ten, -1, none, none, none},
-	{TS_RULE_SEXES, "four males of one that chase", one_male_chasing, TS_CONCERN, 4, 1, 3},
-	{TS_RULE_SEXES, "two males of one that injure", one_male_injuring, TS_CONFLICT, 2, 1, 1},
-	{TS_RULE_SEXES, "two males, three females", two_males_three_females, TS_CONCERN, 2, 1, 1},
-	{TS_RULE_SEXES, "two males, three unknown", two_males_three_unknown, TS_CONCERN, 2, 1, 1},
+	{TS_RULE_SEXES, "four males of one that chase", one_male_chasing, TS_CONCERN, 4, 1, 0},
+	{TS_RULE_SEXES, "two males of one that injure", one_male_injuring, TS_CONFLICT, 2, 1, 4},
+	{TS_RULE_SEXES, "two males, two females", two_males_two_females, TS_CONCERN, 2, 1, 2},
+	{TS_RULE_SEXES, "two males, two unknown", two_males_two_unknown, TS_CONCERN, 2, 1, 2},
 	{TS_RULE_SEXES, "two males, four unknown", two_males_four_unknown, -1, none, none, none},
 	/* 2.5 depths of 0.45 lengths of 40 cm are 45 cm; four fifths of it 36 */
 	{TS_RULE_TANK_HEIGHT, "45 of 45 cm", deep_in_45, -1, none, none, none},
