@@ -11,6 +11,7 @@
 
 #include "chem/hardness.h"
 #include "chem/substances.h"
+#include "stock/mending.h"
 #include "stock/rules.h"
 #include "words/rulings.h"
 #include "words/unusual.h"
@@ -100,6 +101,7 @@ static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 	ts_say_opening(&w->text, r);
 	put_yours(w, r);
 	ts_text_put(&w->text, ".");
+	ts_check_put_others_alike(w, r);
 	ts_check_finish(w, TS_CHECK_NO, entry, remedy_of(&w->out->judgements[entry]));
 	ts_check_instead(w, r);
 }
@@ -359,6 +361,50 @@ static bool between_two(const struct ts_check_work *w, size_t entry)
 	       !w->out->judgements[entry].condition;
 }
 
+/* A single one of what lives in groups, that is to be bought. */
+static bool single(const struct ts_check_work *w, size_t entry)
+{
+	const struct ts_ruling *r = w->entries[entry].ruling;
+	const struct ts_plan_group *g =
+		r && r->rule == TS_RULE_FEW ? ts_check_group_of(&w->check, r->subject) : NULL;
+
+	return g && g->planned && ts_group_count(&g->group) == 1;
+}
+
+/* One of each: three kinds or more of a single one, that want company. */
+#define ONE_OF_EACH 3
+
+/* "Not one of each: neon tetras, guppies and platies live in groups." */
+static bool lead_with_singles(struct ts_check_work *w)
+{
+	size_t count = 0, said = 0, first = w->entry_count;
+
+	for (size_t i = 0; i < w->entry_count; i++) {
+		if (!single(w, i))
+			continue;
+		first = first < w->entry_count ? first : i;
+		count++;
+	}
+	if (count < ONE_OF_EACH)
+		return false;
+	for (size_t i = 0; i < w->entry_count; i++) {
+		if (!single(w, i))
+			continue;
+		ts_text_put(&w->text, !said               ? "Not one of each: "
+				      : said + 1 == count ? " and "
+							  : ", ");
+		ts_say_animals(&w->text, w->entries[i].ruling->subject);
+		w->out->judgements[i].folded = true;
+		said++;
+	}
+	ts_text_put(&w->text, " live in groups.");
+	ts_check_finish(w, TS_CHECK_NO, first,
+		"take one or two kinds, as many of each as feel safe together: six and more of a "
+		"shoal");
+	w->out->repair_said = true;
+	return true;
+}
+
 /* A conflict of the water is told with all that it concerns, and what suits instead. */
 static void lead_with_list(struct ts_check_work *w)
 {
@@ -366,6 +412,8 @@ static void lead_with_list(struct ts_check_work *w)
 	size_t concern = first_concern(w), question = asked_first(w);
 	size_t misfit = ts_check_misfit_entry(w);
 
+	if (lead_with_singles(w))
+		return;
 	if (conflict != none && conflict != misfit)
 		lead_with_conflict(w, conflict);
 	else if (misfit != none)

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Who goes in the place of one that is not to be bought: a fish that is sold, that the rules have
- * nothing against beside the rest, and that the water suits where it is known. And, where the water
- * suits none of a list, which fish are for this water.
+ * Who goes in the place of one that is not to be bought: a fish that is sold everywhere, that the
+ * rules have nothing against beside the rest, and that the water suits where it is known. And,
+ * where the water suits none of a list, which fish are for this water.
  */
 #include "answers/check_parts.h"
 
@@ -110,7 +110,9 @@ static bool fits(
 
 	ts_rules_alone(&group, tank, w->asking->practice, &all);
 	for (size_t i = 0; i < w->check.group_count && faultless(&all); i++) {
-		if (!stays(&w->check.groups[i], gone))
+		/* Beside those as well that the water is not for: they may be bought all the same.
+		 */
+		if (w->check.groups[i].group.species == gone)
 			continue;
 		all.count = 0;
 		ts_rules_together(
@@ -225,7 +227,7 @@ static void insert(struct choice *best, size_t *io_count, size_t most, struct ch
 
 /* A fish for a fish, a shrimp for a shrimp. */
 static size_t choose(const struct ts_check_work *w, int kind, const struct ts_species *gone,
-	size_t most, struct choice *ret)
+	int sold, size_t most, struct choice *ret)
 {
 	size_t count = 0;
 
@@ -234,9 +236,9 @@ static size_t choose(const struct ts_check_work *w, int kind, const struct ts_sp
 		struct choice one = {s, 0};
 		double distance;
 
-		if (s->kind != kind || s->form || s->sold > TS_SOLD_OFTEN ||
-			!ts_match_advised_unasked(s) || in_plan(&w->check, s) ||
-			(gone && !may_replace(gone, s)) || !suits(w, s, &distance))
+		if (s->kind != kind || s->form || s->sold > sold || !ts_match_advised_unasked(s) ||
+			in_plan(&w->check, s) || (gone && !may_replace(gone, s)) ||
+			!suits(w, s, &distance))
 			continue;
 		one.worth = worth(gone, s, distance);
 		if ((count < most || one.worth > ret[count - 1].worth) && fits(w, gone, s))
@@ -281,7 +283,9 @@ static bool put_instead(
 {
 	struct choice all[LOOKED_AT] = {0}, best;
 	/* Without the water nobody knows who would be at home in it. */
-	size_t count = w->check.water_known ? choose(w, gone->kind, gone, LOOKED_AT, all) : 0;
+	size_t count = w->check.water_known
+			       ? choose(w, gone->kind, gone, TS_SOLD_EVERYWHERE, LOOKED_AT, all)
+			       : 0;
 	size_t at = 0;
 
 	while (at < count && !passes(w, gone, all[at].species))
@@ -340,11 +344,15 @@ void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault)
 bool ts_check_name_for_water(struct ts_check_work *w, int kind)
 {
 	struct choice all[LOOKED_AT] = {0}, best[NAMED] = {0};
-	size_t count = choose(w, kind, NULL, LOOKED_AT, all), kept = 0;
+	size_t count, kept = 0;
 
-	for (size_t i = 0; i < count; i++) {
-		if (passes(w, NULL, all[i].species))
-			all[kept++] = all[i];
+	/* For some waters little is sold everywhere. */
+	for (int sold = TS_SOLD_EVERYWHERE; sold <= TS_SOLD_OFTEN && !kept; sold++) {
+		count = choose(w, kind, NULL, sold, LOOKED_AT, all);
+		for (size_t i = 0; i < count; i++) {
+			if (passes(w, NULL, all[i].species))
+				all[kept++] = all[i];
+		}
 	}
 	count = mixed(all, kept, best);
 	if (!count)

@@ -206,6 +206,10 @@ static bool superseded(const struct ts_check_work *w, const struct ts_advice_row
 
 	if (begins(row->id, "stock.temperature"))
 		return false;
+	/* A tank in which animals live is no new one, as long as nobody says so. */
+	if (begins(row->id, "filter.unready") && w->check.living_groups &&
+		w->question->plan->tank.filter == TS_FILTER_UNKNOWN)
+		return true;
 	/* The list knows which mineral mends it; "leave alone" is no word beside a fault. */
 	if (begins(row->id, "stock."))
 		return resident_out(w);

@@ -18,6 +18,7 @@
 struct tried {
 	const struct ts_candidates *members;
 	bool asked[TS_CANDIDATES_MOST], good[TS_CANDIDATES_MOST];
+	bool sound[TS_CANDIDATES_MOST];           /* nothing is against the whole plan with it */
 	bool disliked[TS_CANDIDATES_MOST];        /* borne, and not liked */
 	struct ts_ruling why[TS_CANDIDATES_MOST]; /* of one that is not good */
 	struct ts_match match[TS_CANDIDATES_MOST];
@@ -48,8 +49,15 @@ static const struct ts_ruling *against(
 	return NULL;
 }
 
+/* Not quite its water, or its room: others of the name go before it. */
 static bool disliked(const struct ts_check *c, const struct ts_species *s)
 {
+	for (size_t i = 0; i < c->count; i++) {
+		if (c->rulings[i].subject == s &&
+			ts_ruling_topic(&c->rulings[i]) == TS_TOPIC_ROOM &&
+			c->rulings[i].rule != TS_RULE_SIDES_ASSUMED)
+			return true;
+	}
 	for (size_t i = 0; i < c->group_count; i++) {
 		if (c->groups[i].group.species == s)
 			return c->groups[i].misfit >= TS_MISFIT_BORNE;
@@ -92,6 +100,7 @@ static bool try_one(struct ts_check_work *w, const struct ts_species **species, 
 
 		t->disliked[at] = disliked(&check, species[line]);
 		t->good[at] = !r;
+		t->sound[at] = check.verdict <= TS_PLAN_ASKS && check.group_count > 1;
 		t->good_count += !r;
 		if (r) {
 			t->why[at] = *r;
@@ -202,12 +211,16 @@ static void say_apart(struct ts_check_work *w, const char *name, const struct tr
 	size_t most = t->good_count < NAMED ? t->good_count : NAMED;
 
 	ts_text_puts(&w->text, "Which ", name, "? ", NULL);
-	for (size_t i = 0; i < t->members->count && said < most; i++) {
-		if (!t->asked[i] || !t->good[i])
-			continue;
-		ts_text_put(&w->text, !said ? "The " : said + 1 == most ? " or the " : ", the ");
-		ts_say_animal(&w->text, t->members->items[i].species);
-		said++;
+	for (int pass = 0; pass < 2; pass++) {
+		for (size_t i = 0; i < t->members->count && said < most; i++) {
+			if (!t->asked[i] || !t->good[i] || t->disliked[i] != pass)
+				continue;
+			ts_text_put(&w->text, !said              ? "The "
+					      : said + 1 == most ? " or the "
+								 : ", the ");
+			ts_say_animal(&w->text, t->members->items[i].species);
+			said++;
+		}
 	}
 	ts_text_put(&w->text, " would do here, and not the ");
 	ts_say_animal(&w->text, t->members->items[bad].species);
@@ -216,6 +229,11 @@ static void say_apart(struct ts_check_work *w, const char *name, const struct tr
 	ts_text_put(&w->text, " cm long when grown: ");
 	ts_say_opening(&w->text, &t->why[bad]);
 	ts_text_put(&w->text, ".");
+	if (t->sound[best_of(t)]) {
+		ts_text_put(&w->text, " With the ");
+		ts_say_animal(&w->text, t->members->items[best_of(t)].species);
+		ts_text_put(&w->text, " all of these go together, as far as is known.");
+	}
 	note(w);
 }
 

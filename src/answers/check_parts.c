@@ -31,13 +31,18 @@ static void fill_ranges(
 	}
 }
 
-/* How large it grows the room says, where a tank is given; what no home suits is said always. */
+/* How large it grows the room says, where a tank is given. */
 static bool of_size(const struct ts_check_work *w, const struct ts_species *s)
 {
 	const struct ts_tank *tank = &w->question->plan->tank;
 
-	return (tank->length_cm > 0 || tank->volume_l > 0) &&
-	       !(s->cautions & 1u << TS_CAUTION_NO_HOME_SUITS);
+	if (!(tank->length_cm > 0) && !(tank->volume_l > 0))
+		return false;
+	for (size_t i = 0; i < w->check.count; i++) {
+		if (w->check.rulings[i].subject == s && ts_check_no_home(&w->check.rulings[i]))
+			return true;
+	}
+	return !(s->cautions & 1u << TS_CAUTION_NO_HOME_SUITS);
 }
 
 /* All of its cautions, those of the second line by themselves. */

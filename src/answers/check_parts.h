@@ -26,8 +26,9 @@ struct ts_check_work {
 	const struct ts_match *residents;
 	struct ts_check_entry *entries; /* the gravest first */
 	size_t entry_count;
-	bool room_said;      /* the first lines name the smallest tank already */
-	struct ts_text text; /* scratch */
+	struct ts_smallest_tank said_tank; /* the one size that the first lines name; 0: none */
+	bool room_said;                    /* the first lines name the smallest tank already */
+	struct ts_text text;               /* scratch */
 	struct ts_check_result *out;
 };
 
@@ -91,6 +92,10 @@ void ts_check_finish(
 
 /* Reasons for a no in one order, the least leads (check_reasons.c). */
 int ts_check_reason(const struct ts_ruling *ruling);
+/* Adds " The same goes for the guppies.": whom the same one harms in the same way. */
+void ts_check_put_others_alike(struct ts_check_work *w, const struct ts_ruling *ruling);
+/* The tank is too small, as any tank at home is for this animal. */
+bool ts_check_no_home(const struct ts_ruling *ruling);
 
 /* After the headline: of a no its further reasons and its one way out; what is not given. */
 void ts_check_reasons(struct ts_check_work *w);

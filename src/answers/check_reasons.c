@@ -50,12 +50,22 @@ static const int of_topic[] = {
 	[TS_TOPIC_CARE - TS_TOPIC_DANGER] = OF_REST,
 };
 
+bool ts_check_no_home(const struct ts_ruling *r)
+{
+	bool room = ts_rule_of_room(r->rule) || r->rule == TS_RULE_TANK_UNMEASURED;
+
+	return room && r->severity >= TS_CONFLICT && r->subject &&
+	       r->subject->cautions & 1u << TS_CAUTION_NO_HOME_SUITS;
+}
+
 int ts_check_reason(const struct ts_ruling *r)
 {
 	if (ts_ruling_topic(r) < TS_TOPIC_COMPANY)
 		return OF_DANGER;
 	if (r->other && r->remedy.kind == TS_REMEDY_TANK)
 		return OF_TEMPER;
+	if (ts_check_no_home(r))
+		return OF_PEOPLE;
 	for (size_t i = 0; i < sizeof reasons / sizeof *reasons; i++) {
 		if (reasons[i].rule == r->rule)
 			return reasons[i].reason;
@@ -93,6 +103,32 @@ static bool mended_with(const struct ts_ruling *first, const struct ts_ruling *r
 	return gone && (r->subject == gone || r->other == gone);
 }
 
+/* " The same goes for the guppies and the platies.": whom the same one harms in the same way. */
+void ts_check_put_others_alike(struct ts_check_work *w, const struct ts_ruling *r)
+{
+	size_t count = 0, said = 0;
+
+	for (int pass = 0; r->other && pass < 2; pass++) {
+		for (size_t i = 0; i < w->entry_count; i++) {
+			const struct ts_ruling *o = w->entries[i].ruling;
+
+			if (!o || o == r || o->rule != r->rule || o->other != r->other ||
+				w->entries[i].severity < TS_CONFLICT)
+				continue;
+			if (!pass) {
+				count++;
+				continue;
+			}
+			ts_text_put(&w->text, !said               ? " The same goes for the "
+					      : said + 1 == count ? " and the "
+								  : ", the ");
+			ts_check_put_bought(w, o->subject);
+			said++;
+		}
+	}
+	ts_text_put(&w->text, count ? "." : "");
+}
+
 static void add_reason(struct ts_check_work *w, const struct ts_ruling *r, int reason)
 {
 	const char *room = NULL;
@@ -108,6 +144,8 @@ static void add_reason(struct ts_check_work *w, const struct ts_ruling *r, int r
 	else
 		ts_say_opening(&w->text, r);
 	ts_text_put(&w->text, ".");
+	if (!room)
+		ts_check_put_others_alike(w, r);
 	ts_asking_note(w->asking, &w->out->also, ts_asking_keep(w->asking, &w->text));
 }
 
@@ -125,6 +163,7 @@ static void say_reasons(struct ts_check_work *w)
 			const struct ts_ruling *r = w->entries[i].ruling;
 
 			if (!grave(w, i) || ts_check_reason(r) != reason ||
+				(reason == OF_ROOM && of_first == OF_PEOPLE) ||
 				(reason == of_first && (reason == OF_ROOM || reason == OF_WATER ||
 							       mended_with(first, r))))
 				continue;
@@ -195,6 +234,13 @@ static const char *who_leaves(struct ts_check_work *w, const struct leavers *l)
 	return ts_asking_keep(w->asking, &w->text);
 }
 
+/* One size in an answer. */
+static bool is_another_size(const struct ts_check_work *w, const struct ts_remedy *m)
+{
+	return m->kind == TS_REMEDY_TANK && m->length_cm > 0 && w->said_tank.length_cm > 0 &&
+	       (m->length_cm != w->said_tank.length_cm || m->width_cm != w->said_tank.width_cm);
+}
+
 /* "Do not buy the oscar and the tiger barbs; keep 10 neon tetras instead of 4": all in one line. */
 static const char *repair_in_a_line(struct ts_check_work *w, const struct leavers *l)
 {
@@ -206,7 +252,10 @@ static const char *repair_in_a_line(struct ts_check_work *w, const struct leaver
 		if (m->kind == TS_REMEDY_LEAVE_OUT)
 			continue;
 		ts_text_put(&w->text, said++ ? "; " : "");
-		ts_say_step(&w->text, m);
+		if (is_another_size(w, m))
+			ts_text_put(&w->text, "a larger tank");
+		else
+			ts_say_step(&w->text, m);
 	}
 	return ts_asking_keep(w->asking, &w->text);
 }
@@ -225,7 +274,7 @@ static void say_one_way(struct ts_check_work *w)
 
 	find_leavers(w, &l);
 	if (out->of_room && begins(out->decides, "do not buy ") && l.count &&
-		!leaves(&l, first_subject(w))) {
+		l.count + 1 < w->check.group_count && !leaves(&l, first_subject(w))) {
 		add_leaver(&l, &(struct ts_remedy){
 				       .kind = TS_REMEDY_LEAVE_OUT, .species = first_subject(w)});
 		out->decides = who_leaves(w, &l);

@@ -73,6 +73,20 @@ static bool short_of(const struct ts_tank *t, const struct ts_smallest_tank *s, 
 	       (high && t->height_cm < s->height_cm);
 }
 
+/* "Not for a home tank: iridescent sharks grow to 90 cm and need a tank 720 cm long." */
+static void put_no_home(struct ts_check_work *w, const struct ts_plan_group *g)
+{
+	ts_text_put(&w->text, "Not for a home tank: ");
+	ts_say_animals(&w->text, g->group.species);
+	ts_text_put(&w->text, " grow to ");
+	ts_text_number_short(&w->text, g->group.species->adult_length_cm, 0);
+	ts_text_put(&w->text, " cm and need a tank ");
+	ts_text_number_short(&w->text, ts_match_tank_length_cm(g->group.species), 0);
+	ts_text_put(&w->text, " cm long.");
+	w->out->of_room = true;
+	w->room_said = true;
+}
+
 bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r)
 {
 	const struct ts_tank *tank = &w->question->plan->tank;
@@ -80,6 +94,10 @@ bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r)
 	struct ts_smallest_tank smallest = w->check.smallest;
 	bool high = r->rule == TS_RULE_TANK_HEIGHT;
 
+	if (g && ts_check_no_home(r)) {
+		put_no_home(w, g);
+		return true;
+	}
 	/* Litres alone leave it open: measure the tank. */
 	if (r->rule == TS_RULE_TANK_UNMEASURED ? r->severity < TS_CONFLICT
 					       : !ts_rule_of_room(r->rule))
@@ -102,6 +120,7 @@ bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r)
 	put_yours(&w->text, tank, high);
 	ts_text_put(&w->text, ".");
 	w->out->of_room = true;
+	w->said_tank = smallest;
 	w->room_said = smallest.length_cm == w->check.smallest.length_cm &&
 		       smallest.width_cm == w->check.smallest.width_cm;
 	return true;
@@ -136,20 +155,19 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 		ts_text_put(&w->text, ", not for more");
 		return ts_asking_keep(w->asking, &w->text);
 	}
-	ts_check_instead(w, r); /* fewer would not do: another animal */
-	if (!w->room_said && w->check.smallest.length_cm > 0) {
-		w->room_said = true;
-		ts_text_put(&w->text, "all of these together need ");
-		put_tank(&w->text, &w->check.smallest, r->rule == TS_RULE_TANK_HEIGHT);
-		return ts_asking_keep(w->asking, &w->text);
-	}
+	/* Fewer would not do: another animal, and of the water where that is not its own either. */
+	if (g && g->planned && g->way != TS_WAY_NONE &&
+		ts_check_name_for_water(w, g->group.species->kind))
+		w->out->repair_said = true;
+	else
+		ts_check_instead(w, r);
 	if (g && !g->planned)
 		return "a larger tank, or another home, before they are grown";
 	if (!g)
 		return NULL;
 	ts_text_put(&w->text, "do not buy the ");
 	ts_check_put_bought(w, g->group.species);
-	ts_text_put(&w->text, " for this tank");
+	ts_text_put(&w->text, ts_check_no_home(r) ? "" : " for this tank");
 	return ts_asking_keep(w->asking, &w->text);
 }
 
@@ -215,6 +233,7 @@ const char *ts_check_too_small(struct ts_check_work *w)
 	}
 	if (!worst)
 		return NULL;
+	w->said_tank = need;
 	ts_text_put(&w->text, "too small a tank: ");
 	put_animals(&w->text, &worst->group);
 	ts_text_put(&w->text, ts_group_count(&worst->group) == 1 ? " needs " : " need ");
@@ -293,6 +312,14 @@ static void put_smallest(struct ts_check_work *w, const struct ts_smallest_tank 
 	w->out->room_says = ts_asking_keep(w->asking, &w->text);
 }
 
+/* The first line's own deed is a tank. */
+static bool tank_said(const struct ts_check_work *w)
+{
+	const struct ts_check_judgement *first = w->out->first;
+
+	return first && first->remedy && first->remedy->length_cm > 0;
+}
+
 /* No tank was given, and some are not to be bought: the tank of the others, who are named. */
 static void put_room_of_rest(struct ts_check_work *w)
 {
@@ -340,7 +367,7 @@ void ts_check_room(struct ts_check_work *w)
 	if (!out)
 		return;
 	*out = (struct ts_check_tank){t->length_cm, t->width_cm, t->height_cm, t->volume_l};
-	if (w->room_said || !room_asked(w))
+	if (w->room_said || !room_asked(w) || tank_said(w))
 		return;
 	/* Of a no the reasons say it, where a larger tank would mend anything. */
 	if (strcmp(w->out->kind, ts_check_kind_words[TS_CHECK_NO]) == 0) {

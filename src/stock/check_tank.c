@@ -372,9 +372,8 @@ static void check_state(struct ts_judging *w)
 		bool young = p->tank.filter == TS_FILTER_NEW || last(w, tan_in) > 0 ||
 			     last(w, no2_n_in) > 0;
 
-		/* Who has lived there for long needs no tale of a new tank; what to test is said.
-		 */
-		if (young || !lived_long(w))
+		/* Where animals live is no tale of a new tank to be told; what to test is said. */
+		if (young || !(lived_long(w) || c->living_groups))
 			ts_judging_say(w, young ? TS_RULE_FILTER : TS_RULE_FILTER_UNKNOWN,
 				young ? TS_CONCERN : TS_QUESTION, (double)NAN, (double)NAN);
 	}

@@ -195,7 +195,9 @@ static bool rung_dilute(const struct ts_mending *w, const struct ts_ruling *faul
 	const struct ts_span *kh = &w->check->profile.at[TS_KH];
 	double share;
 
-	if (attempt || !of_minerals(fault))
+	/* "More than 16" tells no recipe. */
+	if (attempt || !of_minerals(fault) || (gh->given && !isfinite(gh->high)) ||
+		(kh->given && !isfinite(kh->high)))
 		return false;
 	share = fmin(share_left(w, fault, TS_GH), share_left(w, fault, TS_KH));
 	share = floor(share * 20) / 20; /* in steps of 5 % */

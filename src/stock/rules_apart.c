@@ -204,6 +204,16 @@ static bool breeds_there(const struct ts_species *s)
 	       s->cautions & 1u << TS_CAUTION_BREEDS_UNASKED || s->lakes_apart == TS_LAKES_OWN;
 }
 
+/* Times as long from which two livebearers are told apart at a glance: common practice, no source.
+ */
+#define TOLD_APART 1.6
+
+static bool alike_long(const struct ts_species *x, const struct ts_species *y)
+{
+	return fmax(x->adult_length_cm, y->adult_length_cm) <
+	       TOLD_APART * fmin(x->adult_length_cm, y->adult_length_cm);
+}
+
 bool ts_rule_crosses(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
@@ -216,7 +226,8 @@ bool ts_rule_crosses(const struct ts_scene *scene, const struct ts_group *a,
 	r->severity = both_sexes(a, b, breeds ? 3 : 1000) ? TS_CONCERN : TS_NOTE;
 	if (rainbowfish(x) && !ts_rule_same_genus(x, y)) /* few of whose young live */
 		r->severity = TS_NOTE;
-	if (x->young_month > 0 && y->young_month > 0) /* nobody is harmed, and homes are found */
+	/* Of two that nobody takes for each other the mongrels are seen, and nobody is harmed. */
+	if (x->young_month > 0 && y->young_month > 0 && !alike_long(x, y))
 		r->severity = TS_NOTE;
 	return true;
 }

@@ -157,6 +157,7 @@ WHEN(young_of_unknown_sex, (s->x.young_month = 20, s->tank = (struct ts_tank){.v
 WHEN(young_in_much, (s->x.young_month = 20, s->tank = (struct ts_tank){.volume_l = 1000}))
 WHEN(young_of_females, (s->x.young_month = 20, s->a.either = 0, s->a.females = 10))
 WHEN(crossing, (s->x.crosses_with = other_genus, s->x.young_month = s->y.young_month = 5))
+WHEN(crossing_told_apart, (crossing(s), s->x.adult_length_cm = 5, s->y.adult_length_cm = 8))
 WHEN(crossing_named_by_the_other, (s->y.crosses_with = own_name, s->x.young_month = s->y.young_month = 5))
 WHEN(crossing_of_egg_layers, s->x.crosses_with = other_genus)
 WHEN(crossing_of_females, (crossing(s), s->a.either = s->b.either = 0, s->a.females = s->b.females = 4))
@@ -263,8 +264,9 @@ static const struct row rows[] = {
 	{TS_RULE_ATTACKED, "its family, by one that minds its like", injures_its_like_there, TS_CONFLICT},
 	{TS_RULE_ATTACKED, "smaller, by one that minds smaller ones", injures_smaller_there, TS_CONFLICT},
 	{TS_RULE_ATTACKED, "as large, by one that minds smaller ones", injures_smaller, -1},
-	{TS_RULE_CROSSES, "livebearers of both sexes", crossing, TS_NOTE},
-	{TS_RULE_CROSSES, "named by the other's record", crossing_named_by_the_other, TS_NOTE},
+	{TS_RULE_CROSSES, "livebearers of both sexes", crossing, TS_CONCERN},
+	{TS_RULE_CROSSES, "livebearers that are told apart", crossing_told_apart, TS_NOTE},
+	{TS_RULE_CROSSES, "named by the other's record", crossing_named_by_the_other, TS_CONCERN},
 	{TS_RULE_CROSSES, "egg layers of unknown sex", crossing_of_egg_layers, TS_NOTE},
 	{TS_RULE_CROSSES, "females of one, males of the other", crossing_females_with_males, TS_CONCERN},
 	{TS_RULE_CROSSES, "females alone", crossing_of_females, -1},
