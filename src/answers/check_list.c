@@ -199,6 +199,16 @@ static bool acted_upon(const struct ts_check_work *w)
 	return false;
 }
 
+/* The rules ask for the filter. */
+static bool filter_asked(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		if (w->check.rulings[i].rule == TS_RULE_FILTER_UNKNOWN)
+			return true;
+	}
+	return false;
+}
+
 /* Advice that would contradict the list, or say again what it says. */
 static bool superseded(const struct ts_check_work *w, const struct ts_advice_row *row, bool crash)
 {
@@ -208,7 +218,7 @@ static bool superseded(const struct ts_check_work *w, const struct ts_advice_row
 		return false;
 	/* A tank in which animals live is no new one, as long as nobody says so. */
 	if (begins(row->id, "filter.unready") && w->check.living_groups &&
-		w->question->plan->tank.filter == TS_FILTER_UNKNOWN)
+		w->question->plan->tank.filter == TS_FILTER_UNKNOWN && !filter_asked(w))
 		return true;
 	/* The list knows which mineral mends it; "leave alone" is no word beside a fault. */
 	if (begins(row->id, "stock."))

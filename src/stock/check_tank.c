@@ -320,6 +320,23 @@ static bool newest_day(const struct ts_plan *p, long *ret)
 	return known;
 }
 
+/* Animals live there, and since when nobody says: no tale of a new tank, nor of an old one. */
+static bool of_no_age(const struct ts_plan *p)
+{
+	bool lives = false;
+
+	for (size_t i = 0; i < p->stock_count; i++) {
+		long day;
+
+		if (!ts_in_tank(&p->stock[i]))
+			continue;
+		if (p->stock[i].since && ts_date_read(p->stock[i].since, &day))
+			return false;
+		lives = true;
+	}
+	return lives;
+}
+
 /* Said to be mature, or shown to be by stock that has lived there with both poisons nil. */
 static bool lived_long(const struct ts_judging *w)
 {
@@ -373,7 +390,7 @@ static void check_state(struct ts_judging *w)
 			     last(w, no2_n_in) > 0;
 
 		/* Where animals live is no tale of a new tank to be told; what to test is said. */
-		if (young || !(lived_long(w) || c->living_groups))
+		if (young || !(lived_long(w) || of_no_age(w->plan)))
 			ts_judging_say(w, young ? TS_RULE_FILTER : TS_RULE_FILTER_UNKNOWN,
 				young ? TS_CONCERN : TS_QUESTION, (double)NAN, (double)NAN);
 	}
