@@ -328,9 +328,9 @@ static bool of_no_age(const struct ts_plan *p)
 	for (size_t i = 0; i < p->stock_count; i++) {
 		long day;
 
-		if (!ts_in_tank(&p->stock[i]))
+		if (!p->stock[i].since)
 			continue;
-		if (p->stock[i].since && ts_date_read(p->stock[i].since, &day))
+		if (ts_date_read(p->stock[i].since, &day))
 			return false;
 		lives = true;
 	}
