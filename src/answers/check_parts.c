@@ -5,6 +5,7 @@
  */
 #include "answers/check_parts.h"
 
+#include "answers/thin.h"
 #include "base/arena.h"
 #include "words/animal.h"
 #include "words/rulings.h"
@@ -196,6 +197,16 @@ static void put_borne(struct ts_check_work *w, enum ts_parameter p)
 	put_yours(w, p);
 }
 
+/* What was taken for a GH that nobody read. */
+static void say_sea(struct ts_check_work *w)
+{
+	struct ts_profile p = w->check.profile;
+	const char *says = ts_answer_sea_gh(w->asking, &p);
+
+	if (says)
+		ts_text_puts(&w->text, " ", says, NULL);
+}
+
 /* "All like GH 4 to 10, KH 2 to 8, 24 to 26 C". */
 static void say_shared(struct ts_check_work *w)
 {
@@ -221,6 +232,7 @@ static void say_shared(struct ts_check_work *w)
 		return;
 	ts_text_put(&w->text, ".");
 	say_gas(w);
+	say_sea(w);
 	w->out->shared_says = ts_asking_keep(w->asking, &w->text);
 }
 

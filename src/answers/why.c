@@ -9,6 +9,7 @@
 #include <math.h>
 
 #include "answers/noted.h"
+#include "answers/thin.h"
 #include "answers/why_change.h"
 #include "model/shape.h"
 #include "stock/misfit.h"
@@ -319,10 +320,13 @@ static void answer_one(struct work *w, size_t i)
 		r->near_misses[r->near_miss_count++] = *row;
 }
 
-enum ts_status ts_answer_why(
-	const struct ts_asking *asking, const struct ts_why_question *q, struct ts_why_result *ret)
+enum ts_status ts_answer_why(const struct ts_asking *asking, const struct ts_why_question *asked,
+	struct ts_why_result *ret)
 {
 	struct ts_arena *arena = asking->arena;
+	struct ts_why_question with = *asked, *q = &with;
+	struct ts_profile *profile = ts_arena_take(arena, sizeof *profile);
+	const char *sea;
 	struct ts_why_result r = {
 		.water = ts_answer_water(arena, q->water_name, q->kept_age_days, q->profile),
 		.animals = ts_arena_array(arena, q->count, sizeof *r.animals),
@@ -338,14 +342,18 @@ enum ts_status ts_answer_why(
 
 	if (arena->failed)
 		return TS_NO_MEMORY;
+	*profile = *asked->profile;
+	sea = ts_answer_sea_gh(asking, profile);
+	with.profile = profile;
 	ts_text_open(&w.text, &arena->allocator);
 	for (size_t i = 0; i < q->count; i++)
 		answer_one(&w, i);
 	ts_asking_note(asking, &r.notes, q->overlays_say);
 	if (q->water_given) {
-		ts_answer_note_water(asking, q->profile,
+		ts_answer_note_water(asking, asked->profile,
 			w.told ? ts_first_tells(q->profile, ts_water_first(q->profile)) : 0,
 			&r.notes);
+		ts_asking_note(asking, &r.notes, sea);
 		if (w.unsettled >= 0 && ts_say_again(&w.text, q->profile, w.unsettled))
 			r.water.next_to_measure = keep(&w);
 		ts_text_puts(&w.text, "Measure next: ", r.water.next_to_measure, NULL);

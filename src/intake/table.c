@@ -357,13 +357,13 @@ static bool next_piece(const struct ts_report_line *l, size_t *io_at, size_t *re
 	return at > *ret_start;
 }
 
-/* What a piece of such a line is: a column's role; a name with its capital is a place's. */
-static int role_of_piece(const struct ts_intake *in, size_t start, size_t end)
+/* What a piece of such a line is by how it begins: a column's role; a capital is a place's name. */
+static int role_of_piece(const struct ts_intake *in, size_t start)
 {
 	for (size_t i = 0; i < in->tokens.count; i++) {
 		const struct ts_token *t = &in->tokens.at[i];
 
-		if (t->start >= start && t->end <= end && t->kind == TS_TOKEN_TERM)
+		if (t->start == start && t->kind == TS_TOKEN_TERM)
 			return is_kind(t, TS_TERM_COLUMN) ? t->term->role
 			       : is_kind(t, TS_TERM_ZONE) ? TS_ROLE_ZONE
 							  : TS_ROLE_NONE;
@@ -384,10 +384,10 @@ static bool take_places(struct ts_intake *in)
 	struct ts_heading found[PLACES_MOST] = {{0}};
 	char name[TS_NAME_ROOM];
 
-	if (in->tokens.delimited || strpbrk(l->lower, ".:;!?"))
+	if (in->tokens.delimited || strpbrk(l->lower, ":;!?") || l->lower[l->len - 1] == '.')
 		return false;
 	while (next_piece(l, &at, &start)) {
-		int role = role_of_piece(in, start, at);
+		int role = role_of_piece(in, start);
 
 		if (!count && start < INDENT_LEAST) {
 			if (role != TS_ROLE_PARAMETER)
@@ -515,6 +515,20 @@ static int middle(unsigned short start, unsigned short end)
 	return (start + end) / 2;
 }
 
+/* "pH (6.5-9.5)   7.4   7.5": beside the name and under no heading. */
+static bool limit_in_brackets(const struct ts_entry *e, size_t i)
+{
+	for (size_t k = i; k > 0; k--) {
+		const struct ts_token *t = &e->parts[k - 1].token;
+
+		if (t->kind == TS_TOKEN_OPEN)
+			return true;
+		if (is_figure_token(t) || t->kind == TS_TOKEN_CLOSE)
+			return false;
+	}
+	return false;
+}
+
 /* Each figure under the nearest heading; two under one, or one far from all, tell nothing. */
 static bool by_place(struct ts_intake *in, struct ts_entry *e)
 {
@@ -536,6 +550,10 @@ static bool by_place(struct ts_intake *in, struct ts_entry *e)
 		}
 		if (!holds_place(e, i))
 			continue;
+		if (best == TS_COLUMNS_MOST && limit_in_brackets(e, i)) {
+			e->parts[i].role = TS_ROLE_LEGAL;
+			continue;
+		}
 		if (best == TS_COLUMNS_MOST || used[best])
 			return false;
 		used[best] = true;

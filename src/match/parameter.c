@@ -282,6 +282,20 @@ static bool gh_answers(const struct ts_species *species, const struct ts_span *g
 	return from > 0 && gh->given && (gh->exposure ? gh->low : gh->value) >= from;
 }
 
+/* A GH that sea salt makes is enough of it, and never too much: of that the salt itself tells. */
+static struct ts_span of_sea_salt(const struct ts_span *gh, const struct ts_parameter_fit *f)
+{
+	double most = isnan(f->preferred.low) ? f->tolerated.high : f->preferred.high;
+	struct ts_span s = *gh;
+
+	if (gh->from != TS_FROM_ASSUMED || gh->exposure)
+		return s;
+	s.value = ts_min(s.value, most);
+	s.low = ts_min(s.low, most);
+	s.high = ts_min(s.high, most);
+	return s;
+}
+
 void ts_parameters_meet(const struct ts_species *species, const struct ts_profile *profile,
 	const struct ts_keeping *keeping, const double *practice,
 	struct ts_parameter_fit io[TS_PARAMETER__COUNT])
@@ -298,7 +312,9 @@ void ts_parameters_meet(const struct ts_species *species, const struct ts_profil
 		f->known = s->given && band;
 		f->assumed = false;
 		if (f->known) {
-			meet(f, p, s, species, keeping, practice);
+			struct ts_span of_sea = p == TS_GH ? of_sea_salt(s, f) : *s;
+
+			meet(f, p, &of_sea, species, keeping, practice);
 			continue;
 		}
 		not_known(f);

@@ -8,6 +8,7 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "base/number.h"
+#include "water/contents.h"
 
 /* The load where a routine that is not given is a good one. */
 static void best_load(struct ts_judging *w, const struct ts_waters_case *asked)
@@ -193,6 +194,7 @@ static void match_with(const struct ts_judging *w, const struct ts_plan_group *g
 	profile.poisons = w->out->profile.poisons;
 	profile.poisons.found &= ~(unsigned)(TS_POISON_AMMONIA | TS_POISON_NITRITE);
 	profile.poisons.oxygen_mg_l = (double)NAN;
+	(void)ts_contents_sea_gh(&profile, w->practice->value[TS_P_SALT_FRESH]);
 	ts_match_species(g->group.species, &profile, &keeping, w->practice, ret);
 	*ret_misfit = ts_misfit_of(ret, &profile, ret_at);
 	say_as_read(ret, &profile, *ret_misfit, *ret_at);

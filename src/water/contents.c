@@ -257,3 +257,24 @@ struct ts_span ts_contents_hardness(const struct ts_water *water, const struct t
 	return (struct ts_span){
 		true, false, fmin(usual, most), 0, most, TS_FROM_COMPUTED, (double)NAN};
 }
+
+/*
+ * GH of a g/L of sea salt, dH: sea water of 35.2 g/L holds 0.0103 mol of calcium and 0.0528 of
+ * magnesium in a kilogram (reference composition of sea water, from memory).
+ */
+#define SEA_GH_DH 10.1
+/* As of brines and salts for tanks that differ, share of it. */
+#define SEA_DOUBT 0.2
+
+bool ts_contents_sea_gh(struct ts_profile *io, double fresh_g_l)
+{
+	struct ts_span *gh = &io->at[TS_GH];
+	const struct ts_span *salt = &io->at[TS_SALINITY];
+
+	if (gh->given || !salt->given || salt->from == TS_FROM_ASSUMED || !(salt->low > fresh_g_l))
+		return false;
+	*gh = (struct ts_span){true, false, SEA_GH_DH * salt->value,
+		(1 - SEA_DOUBT) * SEA_GH_DH * salt->low, (1 + SEA_DOUBT) * SEA_GH_DH * salt->high,
+		TS_FROM_ASSUMED, (double)NAN};
+	return true;
+}

@@ -27,4 +27,10 @@ struct ts_span ts_contents_salt(
  */
 struct ts_span ts_contents_hardness(const struct ts_water *water, const struct ts_profile *profile);
 
+/*
+ * Where salt was read and GH was not: the GH that so much sea salt makes by itself, as assumed.
+ * False: nothing is to be assumed.
+ */
+bool ts_contents_sea_gh(struct ts_profile *io, double fresh_g_l);
+
 #endif
