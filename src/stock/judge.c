@@ -71,7 +71,9 @@ double ts_judge_temperature(const struct ts_wish *wish)
 {
 	const struct ts_span *t = &wish->profile->at[TS_TEMPERATURE];
 
-	return t->given ? (t->low + t->high) / 2 : (double)NAN;
+	if (!t->given)
+		return (double)NAN;
+	return t->exposure ? (t->low + t->high) / 2 : t->value; /* no doubt moves it */
 }
 
 double ts_judge_nitrogen_mg_day(const struct ts_wish *wish, const struct ts_group *group)

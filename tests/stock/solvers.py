@@ -5,6 +5,7 @@ glpk-utils) from the same written integers: the optima are equal, by ==. TAP; a 
 installed is skipped, and counted as such. Usage: solvers.py BUILD"""
 import pathlib
 import re
+import resource
 import shutil
 import subprocess
 import sys
@@ -13,11 +14,17 @@ import tempfile
 LIMIT_S = 120
 
 
+def within(seconds):
+    """So many seconds of the processor: on a busy machine the clock says little."""
+    return {"preexec_fn": lambda: resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds)),
+            "timeout": 20 * seconds}
+
+
 def cbc(model, folder, seconds=LIMIT_S):
     """The optimum by cbc; None when it did not prove one."""
     solution = folder / "cbc.txt"
     subprocess.run(["cbc", str(model), "ratioGap", "0", "allowableGap", "0", "solve", "solution",
-                    str(solution)], stdout=subprocess.DEVNULL, check=True, timeout=seconds)
+                    str(solution)], stdout=subprocess.DEVNULL, check=True, **within(seconds))
     found = re.match(r"Optimal - objective value (-?[0-9.]+)", solution.read_text(encoding="utf-8"))
     return float(found.group(1)) if found else None
 
@@ -26,7 +33,7 @@ def glpsol(model, folder, seconds=LIMIT_S):
     """The optimum by glpsol; None when it did not prove one."""
     solution = folder / "glpk.txt"
     subprocess.run(["glpsol", "--lp", str(model), "-w", str(solution)],
-                   stdout=subprocess.DEVNULL, check=True, timeout=seconds)
+                   stdout=subprocess.DEVNULL, check=True, **within(seconds))
     found = re.search(r"^s mip \d+ \d+ o (-?[0-9.e+]+)", solution.read_text(encoding="utf-8"), re.M)
     return float(found.group(1)) if found else None
 
