@@ -5,8 +5,8 @@
 Usage: mutate.py [--files WORD...] [--sample N | --each N] [--seed N] [--jobs N] [--list]
 The engine is built once as a shared library; a mutant is one file compiled from memory and linked
 with the other objects, so no source of the tree is ever written and no test is linked again. Tests
-that reach the function are run, those of the file's own room first, until one fails; the slowest of
-other rooms are not, so that what they alone notice counts as survived. --sample takes N lines at
+that reach the function are run, short ones and those of the file's own room first, until one fails; the
+slowest of other rooms are not, so that what they alone notice counts as survived. --sample takes N lines at
 random and one fault in each (more only where the lines are used up), --each N lines of each room;
 the seed is printed. Golden cases and situations count as a test each.
 Mutants that change nothing are excused in tests/mutants-equivalent.txt, each with its reason.
@@ -15,6 +15,7 @@ Headers and text in quotes are left alone. Tested by tests/test_mutate.py.
 import argparse
 import collections
 import concurrent.futures
+import itertools
 import json
 import os
 import pathlib
@@ -51,6 +52,7 @@ WORDS = {"fmin": "fmax", "fmax": "fmin", "ts_min": "ts_max", "ts_max": "ts_min",
 ASSIGN = {"=", "+=", "-=", "*=", "/=", "|=", "&=", "^=", "%=", "<<=", ">>="}
 
 SLOW = 0.03  # of all tests' time: such a test is run for its own room alone
+LONG = 0.5  # seconds: such a test is run when the short ones have noticed nothing
 
 KEYWORDS = {"if", "for", "while", "switch", "return", "sizeof", "do"}
 
@@ -182,7 +184,8 @@ def of_each_room(mutants, count, seed):
     by_room = collections.defaultdict(list)
     for m in mutants:
         by_room[m.file.split("/")[1]].append(m)
-    return [m for room in sorted(by_room) for m in sampled(by_room[room], count, seed)]
+    picked = [sampled(by_room[room], count, seed) for room in sorted(by_room)]
+    return [m for turn in itertools.zip_longest(*picked) for m in turn if m]
 
 
 def row(m):
@@ -230,7 +233,8 @@ __attribute__((destructor)) static void tell(void)
 class Bench:
     """A build whose tests and program take the engine as a shared library."""
 
-    def __init__(self, folder):
+    def __init__(self, folder, most):
+        self.most = most
         self.folder, self.program = folder, str(folder / "src" / "cli" / "tapshoal")
         self.timing, self.reached = {}, collections.defaultdict(set)
         if not (folder / "build.ninja").exists():
@@ -257,6 +261,8 @@ class Bench:
             self.program in t["cmd"] or os.path.relpath(t["cmd"][0], folder) in linked)]
         self.tests = {t["name"]: t for t in self.tests
                       if t["name"] not in ("cli/golden", "cli/situations")}
+        if most:
+            self.tests = {name: t for name, t in self.tests.items() if name.startswith(ROOMS)}
         for case in (ROOT / "tests" / "cli" / "cases").rglob("*.case"):
             self.tests["golden/%s/%s" % (case.parent.name, case.stem)] = case
         for case in situations.FOLDER.glob("*.case"):
@@ -353,15 +359,20 @@ class Bench:
 
         def order(name):
             suite = name.split("/")[0]
-            return (self.timing[name] > slow, near.index(suite) if suite in near else len(near),
-                    self.timing[name])
+            return (self.timing[name] > slow, self.timing[name] > LONG,
+                    near.index(suite) if suite in near else len(near), self.timing[name])
 
         names = [n for n in names if n.startswith(room) or self.timing[n] <= slow]
         with tempfile.TemporaryDirectory(dir=self.folder) as work:
             work = self.furnish(pathlib.Path(work))
             if not self.link(work, m.file, text[:m.start] + m.new + text[m.end:]):
                 return "no code"
-            for name in sorted(names, key=order):
+            names = sorted(names, key=order)
+            if self.most and len(names) > self.most:  # of the cases such as are spread over all
+                rest = sorted(n for n in names if not isinstance(self.tests[n], dict))
+                kept = set(rest[::max(1, len(rest) // self.most)])
+                names = [n for n in names if isinstance(self.tests[n], dict) or n in kept]
+            for name in names:
                 passed = self.passes(name, work)
                 if not passed:
                     return name if passed is False else "timeout"
@@ -403,6 +414,8 @@ def main():
     args.add_argument("--each", type=int, default=0, help="so many of each room")
     args.add_argument("--seed", type=int, default=random.SystemRandom().randrange(10 ** 6))
     args.add_argument("--jobs", type=int, default=os.cpu_count())
+    args.add_argument("--most", type=int, default=0, help="of golden cases and situations for a "
+                      "mutant, and beside them the tests of the engine's rooms alone; 0: all tests")
     args.add_argument("--build", type=pathlib.Path, help="a folder to keep for later runs")
     args.add_argument("--again", type=argparse.FileType(encoding="utf-8"),
                       help="only what survived in that report")
@@ -428,7 +441,7 @@ def main():
     resource.setrlimit(resource.RLIMIT_AS, (4 << 30, 4 << 30))  # a mutant may ask for any amount
     resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
     with tempfile.TemporaryDirectory() as folder:
-        bench = Bench(args.build or pathlib.Path(folder))
+        bench = Bench(args.build or pathlib.Path(folder), args.most)
         bench.settle(args.jobs)
 
         def one(m):
