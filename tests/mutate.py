@@ -6,9 +6,9 @@ Usage: mutate.py [--files WORD...] [--sample N | --each N] [--seed N] [--jobs N]
 The engine is built once as a shared library; a mutant is one file compiled from memory and linked
 with the other objects, so no source of the tree is ever written and no test is linked again. Tests
 that reach the function are run, short ones and those of the file's own room first, until one fails; the
-slowest of other rooms are not, so that what they alone notice counts as survived. --sample takes N lines at
-random and one fault in each (more only where the lines are used up), --each N lines of each room;
-the seed is printed. Golden cases and situations count as a test each.
+slowest of other rooms are not, so that what they alone notice counts as survived. --sample takes N
+lines at random and one fault in each (more only where the lines are used up), --each N lines of
+each room; the seed is printed. Golden cases and situations count as a test each.
 Mutants that change nothing are excused in tests/mutants-equivalent.txt, each with its reason.
 Headers and text in quotes are left alone. Tested by tests/test_mutate.py.
 """

@@ -216,7 +216,8 @@ static void ask_one_sided(struct drift_work *w, const struct ts_reading *r, cons
 	const struct {
 		const struct ts_measure *measure;
 		const char *name;
-	} all[] = {{&r->gh_dh, "GH"}, {&r->kh_dh, "KH"}};
+	} all[] = {{&r->gh_dh, "GH"}, {&r->kh_dh, "KH"}, {&r->no3_mg_l, "nitrate"},
+		{&r->no3_n_mg_l, "nitrate"}};
 
 	for (size_t i = 0; i < sizeof all / sizeof *all; i++) {
 		if (!one_sided(all[i].measure))

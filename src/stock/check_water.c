@@ -219,11 +219,16 @@ static void match_group(struct ts_judging *w, struct ts_plan_group *g)
 	g->misfit_at = at;
 }
 
-/* It wants more minerals, and no more than a spoon of them. */
+/* It wants more minerals, no more than a spoon of them, and nothing that no spoon mends. */
 static bool wants_a_spoon(const struct ts_plan_group *g)
 {
+	const struct ts_parameter_fit *warmth = &g->match.at[TS_TEMPERATURE];
+	const struct ts_parameter_fit *salt = &g->match.at[TS_SALINITY];
 	double missing = 0;
 
+	if ((warmth->known && warmth->verdict > TS_TOLERATES) ||
+		(salt->known && salt->verdict > TS_TOLERATES))
+		return false;
 	for (int p = TS_GH; p <= TS_KH; p++) {
 		const struct ts_parameter_fit *f = &g->match.at[p];
 
