@@ -12,10 +12,10 @@
 #include "model/shape.h"
 #include "records/image.h"
 
-/* Times in seconds and nanoseconds, which a double holds exactly. */
+/* The time in hours, seconds and nanoseconds, each a figure as records may have it. */
 struct file {
 	const char *path; /* as seen from the folder */
-	double size, seconds, nanoseconds;
+	double size, hours, seconds, nanoseconds;
 };
 
 struct compiled {
@@ -28,6 +28,8 @@ struct compiled {
 static const struct ts_field file_fields[] = {
 	{"path", TS_TEXT, TS_REQUIRED, TS_Q_NUMBER, offsetof(struct file, path), 0, NULL, NULL, ""},
 	{"size", TS_NUMBER, TS_REQUIRED, TS_Q_NUMBER, offsetof(struct file, size), 0, NULL, NULL,
+		""},
+	{"hours", TS_NUMBER, TS_REQUIRED, TS_Q_NUMBER, offsetof(struct file, hours), 0, NULL, NULL,
 		""},
 	{"seconds", TS_NUMBER, TS_REQUIRED, TS_Q_NUMBER, offsetof(struct file, seconds), 0, NULL,
 		NULL, ""},
@@ -51,7 +53,8 @@ static void look_at(const struct ts_seen *seen, struct file *ret)
 	const int64_t seconds = seen->modified_ns / 1000000000;
 
 	ret->size = (double)seen->size;
-	ret->seconds = (double)seconds;
+	ret->hours = (double)(seconds / 3600);
+	ret->seconds = (double)(seconds % 3600);
 	ret->nanoseconds = (double)(seen->modified_ns % 1000000000);
 }
 
@@ -102,8 +105,8 @@ static enum ts_status is_same(void *state, const char *path, const struct ts_see
 	if (!seen)
 		return TS_NO;
 	look_at(seen, &now);
-	return then && now.size == then->size && now.seconds == then->seconds &&
-			       now.nanoseconds == then->nanoseconds
+	return then && now.size == then->size && now.hours == then->hours &&
+			       now.seconds == then->seconds && now.nanoseconds == then->nanoseconds
 		       ? TS_OK
 		       : TS_NO;
 }

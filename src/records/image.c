@@ -5,10 +5,14 @@
  */
 #include "records/image.h"
 
+#include <math.h>
 #include <stdint.h>
 #include <string.h>
 
+#include <utf8proc.h>
+
 #include "base/arena.h"
+#include "units/units.h"
 
 #define MAGIC "tapshoal image 1"
 #define MAGIC_LEN (sizeof MAGIC - 1)
@@ -265,6 +269,37 @@ static double take_double(struct reader *r)
 	return value;
 }
 
+/* As a record's own file is read: not given, without end, or within what its quantity can be. */
+static double take_figure(struct reader *r, const struct ts_field *f)
+{
+	const struct ts_quantity_row *q = &ts_quantities[f->quantity];
+	double value = take_double(r);
+
+	if (isnan(value))
+		return (double)NAN;
+	r->bad |= isfinite(value) && (value < q->min || value > q->max);
+	return value;
+}
+
+/* Texts of a record are valid UTF-8, wherever they come from. */
+static bool are_texts(const char *bytes, size_t len)
+{
+	utf8proc_int32_t letter;
+	size_t at = 0;
+
+	while (at < len) {
+		utf8proc_ssize_t step = 1;
+
+		if ((unsigned char)bytes[at] >= 0x80)
+			step = utf8proc_iterate((const utf8proc_uint8_t *)bytes + at,
+				(utf8proc_ssize_t)(len - at), &letter);
+		if (step < 1)
+			return false;
+		at += (size_t)step;
+	}
+	return true;
+}
+
 /* A count that the bytes left could hold, each item taking one at the least. */
 static size_t take_count(struct reader *r)
 {
@@ -352,11 +387,13 @@ static void read_field(struct reader *r, const struct ts_field *f, char *object,
 		*(bool *)at = take(r, 1) != 0;
 		break;
 	case TS_NUMBER:
-		*(double *)at = take_double(r);
+		*(double *)at = take_figure(r, f);
+		r->bad |= isinf(*(double *)at);
 		break;
 	case TS_RANGE:
-		range->low = take_double(r);
-		range->high = take_double(r);
+		range->low = take_figure(r, f);
+		range->high = take_figure(r, f);
+		r->bad |= range->low > range->high;
 		break;
 	case TS_SUB:
 		read_shape(r, f->sub, at, needed);
@@ -387,7 +424,8 @@ enum ts_status ts_image_read(const char *bytes, size_t len, const struct ts_shap
 		return TS_NO;
 	r.texts = bytes + HEAD_LEN;
 	r.texts_len = (size_t)get(bytes + MAGIC_LEN + 16, 4);
-	if (!r.texts_len || r.texts_len > len - HEAD_LEN || r.texts[r.texts_len - 1])
+	if (!r.texts_len || r.texts_len > len - HEAD_LEN || r.texts[r.texts_len - 1] ||
+		!are_texts(r.texts, r.texts_len))
 		return TS_NO;
 	r.at = r.texts + r.texts_len;
 	r.end = bytes + len;
