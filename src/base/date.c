@@ -112,14 +112,14 @@ static long month_at(const char **at)
 	return 0;
 }
 
-/* One or two digits, moved behind them and what parts them. */
+/* One or two digits, moved behind them and what parts them; -1: none. */
 static long short_at(const char **at)
 {
 	size_t count = strspn(*at, "0123456789");
 	long value;
 
 	if (count < 1 || count > 2 || !digits(*at, count, &value))
-		return 0;
+		return -1;
 	*at += count;
 	*at += strspn(*at, " .,-");
 	return value;
@@ -132,12 +132,12 @@ static bool date_in_words(const char *text, char out[TS_DATE_ROOM])
 	bool dots = strchr(text, '.');
 	long day = short_at(&at), month = month_at(&at), year;
 
-	if (!month && day && dots)
+	if (!month && day >= 0 && dots)
 		month = short_at(&at);
-	else if (month && !day && strspn(at, "0123456789") < 4)
+	else if (month && day < 0 && strspn(at, "0123456789") < 4)
 		day = short_at(&at);
 	return month && digits(at, 4, &year) && !at[4] &&
-	       write_day(year, month, day ? day : 1, out);
+	       write_day(year, month, day < 0 ? 1 : day, out);
 }
 
 bool ts_date_meant(const char *text, char out[TS_DATE_ROOM])

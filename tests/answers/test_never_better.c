@@ -493,6 +493,11 @@ static void claim(const struct random *r, struct tally *t, size_t change, enum q
 			after ? after : "");
 }
 
+static bool same(const char *a, const char *b)
+{
+	return a == b || (a && b && strcmp(a, b) == 0);
+}
+
 static const char *fits(char room[32], double fit)
 {
 	snprintf(room, 32, "fits by %.9f", fit);
@@ -528,8 +533,10 @@ static void none_gained(const struct random *r, struct tally *t, size_t k, const
 			fits(two, tells->fit));
 	}
 	claim(r, t, k, OF_WHY, a->why.suits || !b->why.suits, "", "suits");
-	claim(r, t, k, OF_CHECK, a->check.passes || !b->check.passes, a->check.headline,
-		b->check.headline);
+	/* The same condition in the same words is no other answer. */
+	claim(r, t, k, OF_CHECK,
+		a->check.passes || !b->check.passes || same(a->check.headline, b->check.headline),
+		a->check.headline, b->check.headline);
 	claim(r, t, k, OF_PROPOSE, proposes(a) || !proposes(b), a->propose.headline,
 		b->propose.headline);
 	claim(r, t, k, OF_DRIFT, keeps(a) || !keeps(b), a->drift.says, b->drift.says);
@@ -569,11 +576,6 @@ static void nobody_lives(const struct random *r, struct tally *t, size_t k, cons
 	if (changes[k].make != foul || lives_there(s))
 		claim(r, t, k, OF_CHECK, !b->check.passes, "", b->check.headline);
 	claim(r, t, k, OF_PROPOSE, !b->propose.community_count, "", b->propose.headline);
-}
-
-static bool same(const char *a, const char *b)
-{
-	return a == b || (a && b && strcmp(a, b) == 0);
 }
 
 static bool same_texts(const struct ts_texts *a, const struct ts_texts *b)

@@ -8,6 +8,8 @@
 #include <stdint.h>
 
 #include <cmocka.h>
+
+#include <stdio.h>
 #include <time.h>
 
 #include "base/date.h"
@@ -47,6 +49,39 @@ static void test_date__what_is_no_day(void **state)
 	assert_false(ts_date_write(out, 100000000));
 }
 
+static void test_date__as_people_write_it(void **state)
+{
+	static const char *const names[] = {"January", "February", "March", "April", "May", "June",
+		"July", "August", "September", "October", "November", "December"};
+	static const char *const meant[][2] = {{"2024-05-01", "2024-05-01"},
+		{"2024-05", "2024-05-01"}, {"2024", "2024-01-01"}, {"1 May 2024", "2024-05-01"},
+		{"31 dec 2023", "2023-12-31"}, {"May 2024", "2024-05-01"},
+		{"29 Feb 2024", "2024-02-29"}, {"7. Sept. 2024", "2024-09-07"}};
+	static const char *const none[] = {"", "Xay 2024", "Ma 2024", "Fan 2024", "Maz 2024",
+		"30 Feb 2024", "32 May 2024", "0 May 2024", "May", "5", "May 24", "1 2024",
+		"2024-13", "2024-00", "1899", "soon"};
+	char out[TS_DATE_ROOM], text[40], want[40];
+
+	(void)state;
+	for (size_t i = 0; i < 12; i++) {
+		snprintf(want, sizeof want, "2025-%02zu-09", i + 1);
+		snprintf(text, sizeof text, "9 %s 2025", names[i]);
+		assert_true(ts_date_meant(text, out));
+		assert_string_equal(out, want);
+		snprintf(text, sizeof text, "9 %.3s 2025", names[i]);
+		assert_true(ts_date_meant(text, out));
+		assert_string_equal(out, want);
+	}
+	for (size_t i = 0; i < sizeof meant / sizeof *meant; i++) {
+		assert_true(ts_date_meant(meant[i][0], out));
+		assert_string_equal(out, meant[i][1]);
+	}
+	for (size_t i = 0; i < sizeof none / sizeof *none; i++) {
+		if (ts_date_meant(none[i], out))
+			fail_msg("'%s' is taken for %s", none[i], out);
+	}
+}
+
 static void test_date__hours_of_the_day(void **state)
 {
 	static const char *const none[] = {
@@ -65,6 +100,7 @@ int main(void)
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_date__every_day_as_the_c_library_counts),
 		cmocka_unit_test(test_date__what_is_no_day),
+		cmocka_unit_test(test_date__as_people_write_it),
 		cmocka_unit_test(test_date__hours_of_the_day),
 	};
 

@@ -145,8 +145,9 @@ static void test_signs__spots_and_balance_are_kept_beside_the_breadth(void **sta
 /* Several arrivals, and the days since the last one; the routine as it was given. */
 static void test_newcomers_and_routine(void **state)
 {
-	struct ts_stock_line lines[] = {
-		{.species = "a", .since = "2026-01-01"}, {.species = "b", .since = NULL}};
+	struct ts_stock_line lines[] = {{.species = "a", .since = "2026-01-01"},
+		{.species = "b", .since = NULL}, {.species = "c", .since = "2026-04-01"},
+		{.species = "d", .since = "2027-01-01"}};
 	struct ts_plan plan = {.stock = lines, .stock_count = 2};
 	struct ts_plan_state s;
 
@@ -154,6 +155,11 @@ static void test_newcomers_and_routine(void **state)
 	make(&plan, day("2026-05-10"), &s);
 	assert_true(isnan(s.state.newcomer_days));
 	assert_true(isnan(s.state.change_percent_week) && !s.state.pure_top_up);
+	/* One that is only planned, or comes next year, ends the look at nobody. */
+	plan.stock_count = 4;
+	make(&plan, day("2026-05-10"), &s);
+	assert_true(fabs(s.state.newcomer_days - 39) < 1e-9);
+	plan.stock_count = 2;
 	lines[1].since = "2026-05-01";
 	plan.tank.water_change = (struct ts_every){20, 14};
 	plan.tank.evaporation = (struct ts_every){2, 7};
@@ -167,8 +173,9 @@ static void test_newcomers_and_routine(void **state)
 
 static void test_stock_that_has_lived_there_long(void **state)
 {
-	struct ts_stock_line lines[] = {
-		{.species = "a", .since = "2026-01-01"}, {.species = "b", .since = NULL}};
+	struct ts_stock_line lines[] = {{.species = "a", .since = "2026-01-01"},
+		{.species = "b", .since = NULL}, {.species = "c", .since = "2026-04-01"},
+		{.species = "d", .since = "2027-01-01"}};
 	struct ts_plan plan = {.stock = lines, .stock_count = 2};
 	struct ts_plan_state s;
 

@@ -266,6 +266,42 @@ static void test_table__first_row_of_a_quantity_is_its_own_unit(void **state)
 	}
 }
 
+/* By atomic masses (IUPAC 2021, four figures) and the grain and gallons of trade. */
+static void test_table__factors_by_hand(void **state)
+{
+	static const struct {
+		enum ts_quantity quantity;
+		const char *text;
+		double value;
+	} rows[] = {{TS_Q_GH, "1 mmol/L", 5.608}, {TS_Q_GH, "100 mg/L CaCO3", 5.603},
+		{TS_Q_KH, "1 meq/L", 2.804}, {TS_Q_ALKALINITY, "50.04 mg/L CaCO3", 1},
+		{TS_Q_CALCIUM, "1 mmol/L", 40.08}, {TS_Q_CALCIUM, "100 mg/L CaCO3", 40.04},
+		{TS_Q_MAGNESIUM, "1 mmol/L", 24.31}, {TS_Q_AMMONIA, "1 mg/L NH3", 0.8225},
+		{TS_Q_AMMONIA, "1 mg/L NH4", 0.7765}, {TS_Q_AMMONIA, "1 mg/L N", 1},
+		{TS_Q_LENGTH, "1 in", 2.54}, {TS_Q_LENGTH, "1 m", 100},
+		{TS_Q_VOLUME, "1 US gal", 3.785}, {TS_Q_TEMPERATURE, "77 F", 25}};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct ts_scan scan;
+		double got;
+
+		if (!ts_scan_value(
+			    rows[i].quantity, rows[i].text, strlen(rows[i].text), &got, &scan))
+			fail_msg("'%s': %s", rows[i].text, ts_scan_says(scan.fault));
+		if (!(fabs(got - rows[i].value) <= 3e-4 * rows[i].value))
+			fail_msg("'%s' is %.6g, not %.6g", rows[i].text, got, rows[i].value);
+	}
+}
+
+/* Nothing in one unit is nothing in another, but for warmth. */
+static void test_table__nothing_is_nothing(void **state)
+{
+	(void)state;
+	for (size_t i = 0; i < ts_units_count; i++)
+		assert_true(ts_units[i].offset == 0 || ts_units[i].quantity == TS_Q_TEMPERATURE);
+}
+
 /* More degrees than tap water has, without a unit: asked for; a unit settles it. */
 static void test_scan__bare_hardness_beyond_degrees_is_asked_for(void **state)
 {
@@ -347,6 +383,8 @@ int main(void)
 		cmocka_unit_test(test_table__values_round_trip_through_every_unit),
 		cmocka_unit_test(test_table__what_is_shown_is_read_as_that_unit),
 		cmocka_unit_test(test_table__first_row_of_a_quantity_is_its_own_unit),
+		cmocka_unit_test(test_table__factors_by_hand),
+		cmocka_unit_test(test_table__nothing_is_nothing),
 		cmocka_unit_test(test_scan__bare_hardness_beyond_degrees_is_asked_for),
 		cmocka_unit_test(test_scan__a_pair_of_hardnesses),
 	};
