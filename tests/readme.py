@@ -64,8 +64,8 @@ HOW = {
     "python3 tests/rewrite.py PROGRAM --times 100 --seed 2026 --table": (SUITE, "cli/rewrite"),
     "python3 tests/completion.py FOLDER --names 1000 --seed 2026": (SUITE, "cli/completion"),
     "sh tests/wasm.sh": (SUITE, "engine/wasm"),
-    "python3 tests/mutate.py --sample 400": (SUITE, "tests/mutate"),
-    "python3 tests/mutate.py --sample 330 --seed 1128": (SUITE, "tests/mutate"),
+    "python3 tests/mutate.py --each 20": (SUITE, "tests/mutate"),
+    "python3 tests/mutate.py --each 12 --most 60 --seed 1131": (SUITE, "tests/mutate"),
     "ninja -C build regenerate": (SUITE, "report/formats"),
     "meson install -C build": (SUITE, "docs/pages"),
     'meson configure build --prefix="$HOME/.local" && meson install -C build':

@@ -9,8 +9,6 @@
 #include <stdint.h>
 #include <string.h>
 
-#include <utf8proc.h>
-
 #include "base/arena.h"
 #include "units/units.h"
 
@@ -281,23 +279,32 @@ static double take_figure(struct reader *r, const struct ts_field *f)
 	return value;
 }
 
+/* Bytes of the sequence that begins there (RFC 3629); 0: it is none. */
+static size_t letter_at(const char *text, size_t left)
+{
+	unsigned char first = (unsigned char)*text;
+	unsigned char next = left > 1 ? (unsigned char)text[1] : 0;
+	size_t len = first < 0x80 ? 1 : first < 0xc2 ? 0 : first < 0xe0 ? 2 : first < 0xf0 ? 3 : 4;
+
+	if (first > 0xf4 || len > left || (first == 0xe0 && next < 0xa0) ||
+		(first == 0xed && next > 0x9f) || (first == 0xf0 && next < 0x90) ||
+		(first == 0xf4 && next > 0x8f))
+		return 0;
+	for (size_t i = 1; i < len; i++) {
+		if (((unsigned char)text[i] & 0xc0) != 0x80)
+			return 0;
+	}
+	return len;
+}
+
 /* Texts of a record are valid UTF-8, wherever they come from. */
 static bool are_texts(const char *bytes, size_t len)
 {
-	utf8proc_int32_t letter;
-	size_t at = 0;
+	size_t step = 1;
 
-	while (at < len) {
-		utf8proc_ssize_t step = 1;
-
-		if ((unsigned char)bytes[at] >= 0x80)
-			step = utf8proc_iterate((const utf8proc_uint8_t *)bytes + at,
-				(utf8proc_ssize_t)(len - at), &letter);
-		if (step < 1)
-			return false;
-		at += (size_t)step;
-	}
-	return true;
+	for (size_t at = 0; at < len && step; at += step)
+		step = letter_at(bytes + at, len - at);
+	return step > 0;
 }
 
 /* A count that the bytes left could hold, each item taking one at the least. */

@@ -349,9 +349,12 @@ static void test_temperature__middle_of_what_it_runs_at(void **state)
 {
 	struct asked *a = *state;
 
-	a->keeping.temperature = (struct ts_measure){25, 22, 26, TS_MEASURE_DOUBT};
+	a->keeping.temperature = (struct ts_measure){25, 22, 26, TS_MEASURE_RANGE};
 	answer(a);
 	assert_true(fabs(ts_judge_temperature(&a->wish) - 24) < 1e-12);
+	a->keeping.temperature = (struct ts_measure){25, 22, 26, TS_MEASURE_DOUBT};
+	answer(a); /* a thermometer's doubt moves no figure */
+	assert_true(ts_judge_temperature(&a->wish) == 25);
 	a->keeping.temperature = (struct ts_measure){0};
 	answer(a);
 	assert_true(isnan(ts_judge_temperature(&a->wish)));
