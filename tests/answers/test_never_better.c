@@ -257,22 +257,28 @@ static bool none(struct ts_measure *m)
 	return given;
 }
 
+/* Both are forgotten, whatever the first was. */
+static bool both(bool first, bool second)
+{
+	return first || second;
+}
+
 static bool forget_gh(struct random *r, struct scene *s)
 {
 	(void)r;
-	return none(&s->supply->gh_dh) | none(&s->tank->gh_dh);
+	return both(none(&s->supply->gh_dh), none(&s->tank->gh_dh));
 }
 
 static bool forget_kh(struct random *r, struct scene *s)
 {
 	(void)r;
-	return none(&s->supply->kh_dh) | none(&s->tank->kh_dh);
+	return both(none(&s->supply->kh_dh), none(&s->tank->kh_dh));
 }
 
 static bool forget_ph(struct random *r, struct scene *s)
 {
 	(void)r;
-	return none(&s->supply->ph) | none(&s->tank->ph);
+	return both(none(&s->supply->ph), none(&s->tank->ph));
 }
 
 static bool forget_temperature(struct random *r, struct scene *s)
@@ -284,7 +290,7 @@ static bool forget_temperature(struct random *r, struct scene *s)
 static bool forget_poisons(struct random *r, struct scene *s)
 {
 	(void)r;
-	return none(&s->tank->tan_mg_l) | none(&s->tank->no2_mg_l);
+	return both(none(&s->tank->tan_mg_l), none(&s->tank->no2_mg_l));
 }
 
 /* What was written without a doubt has its method's, which may be wider than what is written. */
