@@ -31,6 +31,9 @@ def lists(program, water, size, *more):
 def of_list(community, water, matches, low, high, told):
     """What is wrong with one list."""
     wrong = []
+    # Fish of a rift lake are a list by themselves, of one kind or two.
+    lake = all(matches[line["species"]]["family"] == "Cichlidae" and line["count"] > 5 for line in community["stock"])
+    told = told or lake
     fish = [line for line in community["stock"] if matches[line["species"]]["kind"] == "fish"]
     roles = [line["role"] for line in fish]
     for line in community["stock"]:

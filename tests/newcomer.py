@@ -78,7 +78,7 @@ with tempfile.TemporaryDirectory() as name:
     check("it is asked for by its common name",
           "new exemplar (Exempla nova): " in done.stdout, done.stdout)
     after = run(program, "rank", "-q", *water).stdout
-    counts = [int(re.search(r"of (\d+) kinds", t).group(1)) for t in (before, after)]
+    counts = [int(re.search(r"of (\d+)\s+kinds", t).group(1)) for t in (before, after)]
     check("rank has one species more", counts[1] == counts[0] + 1, str(counts))
 
 print("1..%d" % len(results))

@@ -102,7 +102,8 @@ with tempfile.TemporaryDirectory() as name:
     lines = told(house.run("why", "Exempla dura").stdout)
     check("what it replaces is said", lines == [
         "Records from %s: 1 in place of another (Exempla dura)." % house.home], str(lines))
-    own = house.run("rank", "--only-catalogue", "--catalogue", str(house.home)).stdout
+    own = house.run("rank", "--only-catalogue", "--catalogue", str(house.home), "--only",
+                    "suits,tolerates,unsure,excluded").stdout
     check("--only-catalogue leaves every other folder out",
           "Exempla dura" in own and own.count("Exempla") == 1 and not told(own), own)
     elsewhere = pathlib.Path(name) / "elsewhere"
@@ -121,7 +122,7 @@ with tempfile.TemporaryDirectory() as name:
     built = house.run("rank", "-q", program=PROGRAM).stdout
     shipped = sum("sources" not in p.parts for p in (ROOT / "species").rglob("*.yaml"))
     check("from the build tree the records of the source tree are read",
-          "of %d kinds" % shipped in built, built[:200])
+          "of %d kinds" % shipped in " ".join(built.split()), built[:200])
 
 # As README.md says it, but for the build that is there already, into a folder of its own.
 with tempfile.TemporaryDirectory() as name:
@@ -132,11 +133,11 @@ with tempfile.TemporaryDirectory() as name:
     check("meson install ends well", done.returncode == 0 and len(found) == 1, done.stdout)
     installed = house.run("rank", "-q", program=str(found[0])).stdout if found else ""
     check("the installed program reads the installed records",
-          "of %d kinds" % shipped in installed, installed[:200])
+          "of %d kinds" % shipped in " ".join(installed.split()), installed[:200])
     share = str(found[0].parent.parent / "share") if found else ""
     beside = house.run("rank", program=PROGRAM, XDG_DATA_DIRS=share).stdout
     check("an installed catalogue adds nothing to another program's",
-          "of %d kinds" % shipped in beside and not told(beside), beside[:600])
+          "of %d kinds" % shipped in " ".join(beside.split()) and not told(beside), beside[:600])
 
 print("1..%d" % len(results))
 for number, (title, holds, notes) in enumerate(results, 1):

@@ -100,100 +100,6 @@ static void wish_water(struct ts_proposing *w)
 		w->wish.kh_new_dh = new_water.at[TS_KH].value;
 }
 
-static void say_unsure(
-	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
-{
-	if (m->gh_missing) {
-		ts_text_put(text, "unsure: it waits for GH");
-		return;
-	}
-	ts_text_put(text, "unsure: ");
-	if (!isnan(m->oxygen_borne_mg_l))
-		ts_say_little_oxygen(text, m, profile);
-	else if (m->limiting >= 0)
-		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
-	else
-		ts_text_put(text, "a reading is missing");
-}
-
-/* It lives there, and others are at home. */
-static void say_edge(
-	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
-{
-	ts_text_put(text, "it can live here, not at its best: ");
-	if (m->limiting >= 0 && m->at[m->limiting].uncomfortable_by != 0) {
-		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
-	} else {
-		ts_text_number_short(text, profile->at[TS_TEMPERATURE].high, 1);
-		ts_text_put(text, " C leaves too little to the ");
-		ts_text_number_short(text, m->species->water.usual.temp_c.preferred.high, 1);
-		ts_text_put(text, " C where its comfort ends");
-	}
-	ts_text_put(text, "; naming it asks for it (--with)");
-}
-
-/* The sentences of reasons that need no figures. */
-static const char *const plain_reasons[TS_LEFT_OUT__COUNT] = {
-	[TS_CANDIDATE] = "it could be in a list",
-	[TS_LEFT_BY_WISH] = "you asked for lists without it",
-	[TS_LEFT_NOT_HARDY] = "it takes change badly, and --hardy was asked",
-	[TS_LEFT_BY_THEME] = "it is not of what was asked for (--theme, --small-only)",
-	[TS_LEFT_SELDOM] = "it is seldom sold; naming it asks for it (--with)",
-	[TS_LEFT_BY_NITRATE] = "more nitrate than it bears, now or with a full list",
-	[TS_LEFT_BY_BUFFER] = "so little KH is for animals of black water only",
-	[TS_LEFT_BY_LOAD] = "its smallest group alone makes more waste than this tank bears",
-};
-
-void ts_answer_left_out(
-	struct ts_text *text, const struct ts_profile *profile, const struct ts_candidacy *c)
-{
-	const struct ts_match *m = &c->match;
-
-	if (plain_reasons[c->left_out]) {
-		ts_text_put(text, plain_reasons[c->left_out]);
-	} else if (c->left_out == TS_LEFT_BY_WATER) {
-		ts_text_put(text, "the water excludes it: ");
-		if (m->limiting >= 0)
-			ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
-		else
-			ts_say_copper(text, m, profile);
-	} else if (c->left_out == TS_LEFT_AT_EDGE) {
-		say_edge(text, m, profile);
-	} else if (c->left_out == TS_LEFT_UNSURE) {
-		say_unsure(text, m, profile);
-	} else if (c->left_out == TS_LEFT_BY_ROOM) {
-		ts_text_put(text, "not in this tank: ");
-		ts_say_ruling(text, &c->ruling);
-	} else if (c->left_out == TS_LEFT_BY_RESIDENT) {
-		ts_text_put(text, "not with ");
-		ts_say_animal(text, c->other);
-		ts_text_put(text, ": ");
-		if (c->asks)
-			ts_text_put(text, c->asks);
-		else
-			ts_say_ruling(text, &c->ruling);
-	} else {
-		ts_text_put(text, "not proposed unasked: ");
-		ts_text_put(text, c->asks ? c->asks : "see its cautions");
-		ts_text_put(text, "; naming it asks for it (--with)");
-	}
-}
-
-/* Cautions in words, for an animal that nobody is advised to buy unasked. */
-static void say_left_out(struct ts_proposing *w, const struct ts_candidacy *c)
-{
-	const char *home = c->left_out == TS_LEFT_BY_CAUTION
-				   ? ts_answer_no_home(w->asking, c->match.species)
-				   : NULL;
-
-	if (!home) {
-		ts_answer_left_out(&w->text, &w->profile, c);
-		return;
-	}
-	ts_text_puts(
-		&w->text, "not proposed unasked: ", home, "; naming it asks for it (--with)", NULL);
-}
-
 static void put_name(struct ts_text *text, const struct ts_species *s)
 {
 	const char *common = ts_answer_common(s);
@@ -245,6 +151,13 @@ static void two_waters(struct ts_proposing *w)
 	ts_asking_note(w->asking, &w->out->notes, keep(w));
 }
 
+/* What would do without the condition of the list; nothing where nothing was found. */
+static void without_condition(struct ts_proposing *w, const char *possible)
+{
+	if (possible)
+		ts_text_puts(&w->text, "Without that condition: p", possible + 1, ".", NULL);
+}
+
 static void musts(struct ts_proposing *w)
 {
 	struct ts_propose_result *r = w->out;
@@ -253,18 +166,25 @@ static void musts(struct ts_proposing *w)
 		const struct ts_candidacy *c = &w->p.species[i];
 		struct ts_propose_must_result row = {.species = c->match.species->species};
 
-		if (!c->must || (c->left_out == TS_CANDIDATE && w->p.count))
+		if (!c->must || (c->left_out == TS_CANDIDATE && w->p.count && !w->p.conditions))
 			continue;
-		put_name(&w->text, c->match.species);
-		ts_text_put(&w->text, ": ");
-		if (c->left_out == TS_CANDIDATE)
-			ts_text_put(&w->text, "it could live here, but no list holds all that is "
-					      "asked for");
-		else
-			say_left_out(w, c);
-		ts_text_put(&w->text, ".");
+		row.possible = ts_answer_possible(w->asking, &w->wish, c);
+		if (c->left_out == TS_CANDIDATE && w->p.count) {
+			without_condition(w, row.possible);
+			row.possible = NULL;
+		} else {
+			put_name(&w->text, c->match.species);
+			ts_text_put(&w->text, ": ");
+			if (c->left_out == TS_CANDIDATE)
+				ts_text_put(&w->text, "it could live here, but no list holds all "
+						      "that is asked for");
+			else
+				ts_propose_say_left_out(w, c);
+			ts_text_put(&w->text, ".");
+		}
+		if (!w->text.len)
+			continue;
 		row.says = keep(w);
-		row.possible = ts_answer_possible(w->asking, &w->wish, &w->p, c);
 		r->musts[r->must_count++] = row;
 	}
 }
@@ -371,10 +291,10 @@ static void why(struct ts_proposing *w)
 	put_name(&w->text, s);
 	w->out->why_heading = keep(w);
 	if (c->left_out != TS_CANDIDATE) {
-		const char *possible = ts_answer_possible(w->asking, &w->wish, &w->p, c);
+		const char *possible = ts_answer_possible(w->asking, &w->wish, c);
 
 		ts_text_put(&w->text, "In no list: ");
-		say_left_out(w, c);
+		ts_propose_say_left_out(w, c);
 		ts_text_puts(&w->text, ".", possible ? " " : "", possible ? possible : "",
 			possible ? "." : "", NULL);
 	} else if (!best.count) {
@@ -392,38 +312,6 @@ static void why(struct ts_proposing *w)
 		ts_text_put(&w->text, ".");
 	}
 	w->out->why_says = keep(w);
-}
-
-static void left_out(struct ts_proposing *w)
-{
-	static const char *const reasons[TS_LEFT_OUT__COUNT] = {[TS_LEFT_BY_WATER] = "water",
-		[TS_LEFT_UNSURE] = "unsure",
-		[TS_LEFT_BY_WISH] = "wish",
-		[TS_LEFT_NOT_HARDY] = "not-hardy",
-		[TS_LEFT_BY_THEME] = "theme",
-		[TS_LEFT_BY_CAUTION] = "caution",
-		[TS_LEFT_ASKS] = "asks-much",
-		[TS_LEFT_AT_EDGE] = "edge",
-		[TS_LEFT_SELDOM] = "seldom",
-		[TS_LEFT_BY_ROOM] = "room",
-		[TS_LEFT_BY_NITRATE] = "nitrate",
-		[TS_LEFT_BY_BUFFER] = "buffer",
-		[TS_LEFT_BY_LOAD] = "load",
-		[TS_LEFT_BY_RESIDENT] = "resident"};
-	struct ts_propose_result *r = w->out;
-
-	for (size_t i = 0; i < w->p.species_count; i++) {
-		const struct ts_candidacy *c = &w->p.species[i];
-		bool by_rule = !c->asks && (c->left_out == TS_LEFT_BY_ROOM ||
-						   c->left_out == TS_LEFT_BY_RESIDENT);
-
-		if (c->left_out == TS_CANDIDATE)
-			continue;
-		say_left_out(w, c);
-		r->left_out[r->left_out_count++] = (struct ts_propose_left_out_result){
-			c->match.species->species, reasons[c->left_out],
-			by_rule ? ts_rule_rows[c->ruling.rule].code : NULL, keep(w)};
-	}
 }
 
 static bool fill(struct ts_proposing *w)
@@ -457,7 +345,7 @@ static bool fill(struct ts_proposing *w)
 		ts_propose_waiting(w);
 	if (r->thin)
 		ts_asking_note(w->asking, &r->notes, ts_thin_how);
-	left_out(w);
+	ts_propose_left_out(w);
 	ts_asking_note(w->asking, &r->notes, w->question->overlays_say);
 	ts_answer_note_water(w->asking, &w->read, 0, &r->water_notes);
 	ts_asking_note(w->asking, &r->closing,
@@ -495,6 +383,8 @@ bool ts_answer_propose(const struct ts_asking *asking, const struct ts_propose_q
 			w->tank.cover = TS_COVER_YES;
 		w->wish.tank = &w->tank;
 		w->wish.practice = asking->practice;
+		w->wish.plan = q->plan;
+		w->wish.today = asking->today;
 		wish_water(w);
 		fine = ts_propose(&w->wish, asking->arena, &w->p) && fill(w);
 	}

@@ -70,7 +70,6 @@ struct ts_propose_community_result {
 	double objective, gap;
 	bool proven, equal_to_first;
 	const char *heading, *why;
-	const char *shared_says; /* the water that all of it share, in a line */
 	struct ts_propose_line_result *stock;
 	size_t stock_count;
 	struct ts_propose_shared_water_result shared;
@@ -134,7 +133,7 @@ bool ts_answer_propose(const struct ts_asking *asking, const struct ts_propose_q
 
 /* For the other half, propose_possible.c: what would let an animal in that was asked for. */
 const char *ts_answer_possible(const struct ts_asking *asking, const struct ts_wish *wish,
-	const struct ts_proposal *proposal, const struct ts_candidacy *candidacy);
+	const struct ts_candidacy *candidacy);
 
 /* Adds why an animal is no candidate, without a full stop. */
 void ts_answer_left_out(struct ts_text *text, const struct ts_profile *profile,

@@ -37,8 +37,8 @@ static bool all_males(const struct ts_group *l)
  */
 static bool sexes_are_told(const struct ts_species *s)
 {
-	static const char *const families[] = {
-		"Poeciliidae", "Goodeidae", "Osphronemidae", "Nothobranchiidae", "Aplocheilidae"};
+	static const char *const families[] = {"Poeciliidae", "Goodeidae", "Osphronemidae",
+		"Nothobranchiidae", "Aplocheilidae", "Eleotridae"};
 
 	for (size_t i = 0; i < sizeof families / sizeof *families; i++) {
 		if (strcmp(s->family, families[i]) == 0)
@@ -135,14 +135,24 @@ static const struct place places[] = {{TS_ROLE_SHOAL, false, " in the middle"},
 	{TS_ROLE_CENTRE, false, " to look at"}, {0, false, " beside them"},
 	{0, true, " after eight weeks"}};
 
+#define PLACES (sizeof places / sizeof *places)
+#define CENTRE_PLACE 3
+
+/* In which order they are told: what the list is to be built around goes first. */
+static const struct place *place_at(const struct ts_proposing *w, size_t at)
+{
+	if (!w->wish.centre || at > CENTRE_PLACE)
+		return &places[at];
+	return &places[at ? at - 1 : CENTRE_PLACE];
+}
+
 static bool stands_in(
 	const struct ts_proposing *w, const struct ts_company *line, const struct place *place)
 {
-	return role_of(w, line) == place->role && line->later == place->later;
+	return role_of(w, line) == place->role && (place->role || line->later == place->later);
 }
 
-/* "neon tetras"; one alone keeps its name. */
-static void put_kind(struct ts_proposing *w, const struct ts_company *line)
+void ts_propose_put_kind(struct ts_proposing *w, const struct ts_company *line)
 {
 	const struct ts_species *s = line->candidacy->match.species;
 
@@ -166,7 +176,7 @@ static size_t put_place(
 		ts_text_put(&w->text, !put ? "" : put + 1 == kinds ? " and " : ", ");
 		number(&w->text, ts_group_count(&c->lines[i].group), 0);
 		ts_text_put(&w->text, " ");
-		put_kind(w, &c->lines[i]);
+		ts_propose_put_kind(w, &c->lines[i]);
 		put++;
 	}
 	return kinds;
@@ -184,24 +194,48 @@ static void put_yours(struct ts_proposing *w, const struct ts_shared *gh)
 	ts_text_put(&w->text, ")");
 }
 
+static void put_warmth(struct ts_proposing *w, const struct ts_shared *warm)
+{
+	if (!warm->known || !(warm->range.high > warm->range.low))
+		return;
+	ts_text_put(&w->text, ", ");
+	number(&w->text, warm->range.low, 1);
+	ts_text_put(&w->text, " to ");
+	number(&w->text, warm->range.high, 1);
+	ts_text_put(&w->text, " C");
+}
+
+static bool of_a_lake(const struct ts_community *c)
+{
+	for (size_t i = 0; i < c->count; i++) {
+		if (c->lines[i].group.species->kind == TS_ANIMAL_FISH &&
+			!ts_compose_of_rift_lake(c->lines[i].group.species))
+			return false;
+	}
+	return c->count && c->lines[0].group.species->kind == TS_ANIMAL_FISH;
+}
+
 /* "20 glowlight tetras in the middle, 6 bronze corys below, 4 honey gouramis to look at; ..." */
 static const char *why(struct ts_proposing *w, const struct ts_community *c)
 {
 	const struct ts_shared *gh = &c->shared[TS_GH];
 	bool any = false;
 
-	for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
+	for (size_t i = 0; i < PLACES; i++) {
+		const struct place *place = place_at(w, i);
 		size_t before = w->text.len;
 
 		ts_text_put(&w->text, any ? ", " : "");
-		if (!put_place(w, c, &places[i])) {
+		if (!put_place(w, c, place)) {
 			w->text.len = before;
 			continue;
 		}
-		ts_text_put(&w->text, w->wish.theme == TS_THEME_SHRIMPS ? " all over the tank"
-									: places[i].behind);
+		ts_text_put(&w->text,
+			w->wish.theme == TS_THEME_SHRIMPS ? " all over the tank" : place->behind);
 		any = true;
 	}
+	if (of_a_lake(c))
+		ts_text_put(&w->text, ", fish of a rift lake, which are kept among their own");
 	/* Of any usual tap the ends are said already. */
 	if (gh->known && isfinite(gh->range.high) && !w->out->thin) {
 		ts_text_put(&w->text, c->count == 1     ? "; at home at GH "
@@ -211,6 +245,7 @@ static const char *why(struct ts_proposing *w, const struct ts_community *c)
 		ts_text_put(&w->text, " to ");
 		number(&w->text, gh->range.high, 0);
 		put_yours(w, gh);
+		put_warmth(w, &c->shared[TS_TEMPERATURE]);
 	}
 	ts_text_put(&w->text, ".");
 	return keep(w);
@@ -240,7 +275,10 @@ static struct ts_propose_line_result line_of(struct ts_proposing *w, const struc
 	number(&w->text, ts_match_tank_length_cm(s), 0);
 	ts_text_put(&w->text, " cm of length");
 	for (size_t i = 0, said = 0; i < know.count; i++) {
-		if (strcmp(know.items[i], ts_to_know_breeds) == 0 && all_males(&line->group))
+		bool none = all_males(&line->group) ||
+			    (ts_group_count(&line->group) == 1 && s->kind == TS_ANIMAL_FISH);
+
+		if (strcmp(know.items[i], ts_to_know_breeds) == 0 && none)
 			continue;
 		ts_text_puts(&w->text, said++ ? ", " : "; ", know.items[i], NULL);
 	}
@@ -295,26 +333,6 @@ static const struct ts_propose_shared_result *shared_of(
 	return r;
 }
 
-/* "GH 1 to 11, KH 2 to 6, pH 6 to 7.4, 24 to 26 C". */
-static const char *share(struct ts_proposing *w, const struct ts_community *c)
-{
-	bool any = false;
-
-	for (int p = TS_GH; p <= TS_TEMPERATURE; p++) {
-		const struct ts_shared *s = &c->shared[p];
-		bool warm = p == TS_TEMPERATURE;
-
-		if (!s->known)
-			continue;
-		ts_text_puts(&w->text, any ? ", " : "", warm ? "" : ts_parameter_rows[p].label,
-			warm ? "" : " ", NULL);
-		ts_say_range(&w->text, &s->range, ts_parameter_rows[p].decimals);
-		ts_text_put(&w->text, warm ? " C" : "");
-		any = true;
-	}
-	return keep(w);
-}
-
 static void load(
 	struct ts_proposing *w, const struct ts_community *c, struct ts_propose_load_result *ret)
 {
@@ -346,70 +364,19 @@ static void load(
 	ret->buffer_says = keep(w);
 }
 
-static double nitrogen(const struct ts_proposing *w, const struct ts_company *line)
+/* "Grown angelfish need a tank 95 cm long, and this one has 80." */
+static void condition(struct ts_proposing *w, const struct ts_ruling *r)
 {
-	return ts_group_nitrogen_mg_day(
-		&line->group, w->wish.tank, (double)NAN, w->asking->practice);
-}
+	size_t end;
 
-/*
- * In which of three purchases a line comes where the filter is young: each brings about a third of
- * the waste. Where it is mature, every line is a purchase of its own.
- */
-static size_t purchase_of(const struct ts_proposing *w, const struct ts_community *c, size_t place)
-{
-	double before = 0, all = 0;
-
-	if (!w->filter_young)
-		return place;
-	for (size_t i = 0; i < c->order_count; i++) {
-		const struct ts_company *line = &c->lines[c->order[i]];
-		double own = line->later ? 0 : nitrogen(w, line);
-
-		all += own;
-		before += i < place ? own : i == place ? own / 2 : 0;
-	}
-	return (size_t)fmin(3 * before / all, 2);
-}
-
-static void put_purchase(struct ts_proposing *w, const struct ts_company *line)
-{
-	number(&w->text, ts_group_count(&line->group) - line->there, 0);
-	ts_text_put(&w->text, " ");
-	put_kind(w, line);
-}
-
-static void purchases(
-	struct ts_proposing *w, const struct ts_community *c, struct ts_propose_community_result *r)
-{
-	double days = w->asking->practice->value[TS_P_PROPOSE_PURCHASE_DAYS];
-	double settled = w->asking->practice->value[TS_P_SETTLED_DAYS];
-
-	r->purchases = ts_arena_array(w->asking->arena, c->order_count + 1, sizeof *r->purchases);
-	if (!r->purchases)
-		return;
-	for (size_t i = 0; i < c->order_count;) {
-		size_t purchase = purchase_of(w, c, i), step = r->purchase_count;
-		bool later = c->lines[c->order[i]].later;
-		double day = days * (double)step;
-
-		for (size_t n = 0; i < c->order_count && purchase_of(w, c, i) == purchase &&
-				   c->lines[c->order[i]].later == later;
-			i++) {
-			ts_text_put(&w->text, n++ ? ", " : "");
-			put_purchase(w, &c->lines[c->order[i]]);
-		}
-		ts_text_put(&w->text, later  ? "; they graze what has grown by then"
-				      : step ? "; only if ammonia and nitrite are still nil"
-					     : "; only when ammonia and nitrite are nil");
-		r->purchases[step] = (struct ts_propose_purchase_result){
-			later ? fmax(day, settled) : day, keep(w)};
-		r->purchase_count++;
-	}
-	r->purchases_say = w->filter_unknown    ? "What to buy first, in thirds"
-			   : w->filter_young    ? "Once the filter is mature, in thirds"
-			   : w->out->held.count ? "Later, what to buy first"
-						: "What to buy first";
+	ts_say_ruling(&w->text, r);
+	ts_text_put(&w->text, "; ");
+	end = w->text.len;
+	ts_say_remedy(&w->text, r, false);
+	if (w->text.len == end && end >= 2)
+		w->text.len = end - 2; /* the sentence says it all */
+	ts_text_put(&w->text, ".");
+	ts_text_capital(&w->text, 0);
 }
 
 /* On what condition a list works that no list works without. */
@@ -426,11 +393,10 @@ static void conditions(struct ts_proposing *w, const struct ts_community *c, str
 				ts_rules_together(&c->lines[i].group, &c->lines[j].group,
 					w->wish.tank, w->asking->practice, &r);
 			for (size_t k = 0; k < r.count; k++) {
-				if (r.at[k].severity < TS_QUESTION)
+				if (r.at[k].severity < TS_QUESTION &&
+					!ts_rule_of_room(r.at[k].rule))
 					continue;
-				ts_say_ruling(&w->text, &r.at[k]);
-				ts_text_put(&w->text, "; ");
-				ts_say_remedy(&w->text, &r.at[k], false);
+				condition(w, &r.at[k]);
 				ts_asking_note(w->asking, ret, keep(w));
 			}
 		}
@@ -461,12 +427,17 @@ void ts_propose_list(struct ts_proposing *w, size_t place, struct ts_propose_com
 		.heading = heading(w, c, place),
 		.stock = ts_arena_array(w->asking->arena, c->count, sizeof *r->stock)};
 	r->why = why(w, c);
-	for (size_t i = 0; r->stock && i < c->count; i++)
-		r->stock[r->stock_count++] = line_of(w, &c->lines[i]);
+	for (int first = 1; r->stock && first >= 0; first--) {
+		for (size_t i = 0; i < c->count; i++) {
+			bool centre = c->lines[i].group.species == w->wish.centre;
+
+			if (centre == first)
+				r->stock[r->stock_count++] = line_of(w, &c->lines[i]);
+		}
+	}
 	r->shared = (struct ts_propose_shared_water_result){shared_of(w, c, TS_GH),
 		shared_of(w, c, TS_KH), shared_of(w, c, TS_PH), shared_of(w, c, TS_TEMPERATURE),
 		shared_of(w, c, TS_SALINITY)};
-	r->shared_says = share(w, c);
 	load(w, c, &r->load);
 	for (size_t i = 0; i < c->order_count; i++)
 		ts_asking_note(w->asking, &r->order,
@@ -480,5 +451,5 @@ void ts_propose_list(struct ts_proposing *w, size_t place, struct ts_propose_com
 		worst->limiting < 0 ? NULL : ts_parameter_rows[worst->limiting].key, keep(w)};
 	if (w->p.conditions)
 		conditions(w, c, &r->conditions);
-	purchases(w, c, r);
+	ts_propose_purchases(w, c, r);
 }

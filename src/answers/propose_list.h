@@ -25,10 +25,21 @@ struct ts_proposing {
 void ts_propose_list(
 	struct ts_proposing *work, size_t place, struct ts_propose_community_result *ret);
 
+/* Adds "neon tetras"; one alone keeps its name. */
+void ts_propose_put_kind(struct ts_proposing *work, const struct ts_company *line);
+/* What is bought when. */
+void ts_propose_purchases(struct ts_proposing *work, const struct ts_community *community,
+	struct ts_propose_community_result *ret);
+
 /* Lid and buffer that the lists rest on, and the weeks before any animal. */
 void ts_propose_notes(struct ts_proposing *work);
 /* Who waits for a surer reading, by parameter. */
 void ts_propose_waiting(struct ts_proposing *work);
+
+/* Adds why an animal is no candidate; cautions in words, of one that nobody is advised to buy. */
+void ts_propose_say_left_out(struct ts_proposing *work, const struct ts_candidacy *candidacy);
+/* All of them. */
+void ts_propose_left_out(struct ts_proposing *work);
 
 /* Adds "10 neon tetra (Paracheirodon innesi)", with the sexes where they matter. */
 void ts_propose_say_company(struct ts_text *text, const struct ts_company *line);

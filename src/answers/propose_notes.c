@@ -184,11 +184,15 @@ static void made_up(struct ts_proposing *w)
 {
 	const struct ts_proposal *p = &w->p;
 
-	if (!p->count || (p->kinds_least >= p->kinds_wanted && !p->bare_floor && !p->any))
+	if (!p->count ||
+		(p->kinds_least >= p->kinds_wanted && !p->bare_floor && p->reach < TS_REACH_ANY))
 		return;
-	if (p->any)
-		ts_text_put(&w->text, "Of what is sold nobody is quite at home in this water; "
-				      "these can live in it. ");
+	if (p->reach == TS_REACH_ANY && !w->out->thin)
+		ts_text_put(&w->text, w->wish.with_count
+					      ? "Beside what you ask for not all are at "
+						"their best here; they can live in it. "
+					      : "Of what is sold nobody is quite at home in "
+						"this water; these can live in it. ");
 	if (p->kinds_least < p->kinds_wanted) {
 		ts_text_puts(&w->text, "A tank like this has room for ",
 			say_number(p->kinds_wanted), " kinds of fish",
@@ -200,7 +204,7 @@ static void made_up(struct ts_proposing *w)
 		ts_text_put(&w->text, "Nobody lives at the bottom: none that does is at home here "
 				      "and goes with the rest.");
 	}
-	w->out->made_up_says = keep(w);
+	w->out->made_up_says = w->text.len ? keep(w) : NULL;
 }
 
 /* Fewer lists than were asked for: no poor one is put in their place. */
@@ -211,7 +215,9 @@ static void fewer(struct ts_proposing *w)
 	if (!p->count || !p->exhausted || w->wish.lists <= p->count)
 		return;
 	ts_text_put(&w->text, "There is no further list that one would recommend: ");
-	if (p->candidates > FEW) {
+	if (p->reach == TS_REACH_ANY) {
+		ts_text_put(&w->text, "nobody else is nearer to being at home here.");
+	} else if (p->candidates > FEW) {
 		ts_text_put(&w->text, "what else goes together repeats these, or is far poorer.");
 	} else {
 		number(w, (double)p->candidates, 0);

@@ -31,38 +31,61 @@ static bool alone_in(
 	       load <= ts_judge_nitrogen_most_mg_day(&changed, false);
 }
 
-/* The same tank, longer, its width and height with it where they are too small as well. */
-static struct ts_tank longer(const struct ts_tank *tank, double length_cm)
+/* The same tank with other sides; none is made smaller. */
+static struct ts_tank with_sides(
+	const struct ts_tank *tank, double length_cm, double width_cm, double height_cm)
 {
 	struct ts_tank t = *tank;
-	double grown = length_cm / (tank->length_cm > 0 ? tank->length_cm : length_cm);
 
 	t.length_cm = length_cm;
-	t.width_cm = ceil(tank->width_cm * grown);
-	t.height_cm = fmax(tank->height_cm, fmin(ceil(tank->height_cm * grown), 60));
+	t.width_cm = fmax(tank->width_cm, width_cm);
+	t.height_cm = fmax(tank->height_cm, height_cm);
 	t.volume_l = 0;
 	return t;
 }
 
-static bool by_length(
+/* The shortest, then the narrowest, then the lowest that does; none is wider than half its length.
+ */
+static bool smallest_for(const struct ts_wish *wish, const struct ts_species *species,
+	double length_cm, struct ts_tank *ret)
+{
+	static const double heights_cm[] = {0, 40, 50, 60, 70};
+
+	for (double wide = 0; wide <= length_cm / 2; wide += wide > 0 ? STEP_CM / 2.0 : 25) {
+		for (size_t h = 0; h < sizeof heights_cm / sizeof *heights_cm; h++) {
+			*ret = with_sides(wish->tank, length_cm, wide, heights_cm[h]);
+			if (alone_in(wish, ret, species))
+				return true;
+		}
+	}
+	return false;
+}
+
+static void put_sides(struct ts_text *text, const struct ts_tank *t)
+{
+	const double sides[] = {t->length_cm, t->width_cm, t->height_cm};
+
+	for (size_t i = 0; i < 3; i++) {
+		ts_text_put(text, i ? " x " : "");
+		ts_text_number_short(text, sides[i], 0);
+	}
+	ts_text_put(text, " cm");
+}
+
+static bool by_sides(
 	struct ts_text *text, const struct ts_wish *wish, const struct ts_species *species)
 {
-	double from = floor(wish->tank->length_cm / STEP_CM) * STEP_CM + STEP_CM;
+	double from = ceil(wish->tank->length_cm / STEP_CM) * STEP_CM;
 
 	if (!(wish->tank->length_cm > 0))
 		return false;
 	for (double cm = from; cm <= LONGEST_CM; cm += STEP_CM) {
-		struct ts_tank t = longer(wish->tank, cm);
+		struct ts_tank t;
 
-		if (!alone_in(wish, &t, species))
+		if (!smallest_for(wish, species, cm, &t))
 			continue;
 		ts_text_put(text, "Possible in a tank of ");
-		ts_text_number_short(text, t.length_cm, 0);
-		ts_text_put(text, " x ");
-		ts_text_number_short(text, t.width_cm, 0);
-		ts_text_put(text, " x ");
-		ts_text_number_short(text, t.height_cm, 0);
-		ts_text_put(text, " cm");
+		put_sides(text, &t);
 		return true;
 	}
 	return false;
@@ -106,7 +129,7 @@ static bool list_in(const struct ts_wish *wish, const struct ts_tank *tank, stru
 
 	changed.tank = tank;
 	changed.lists = 1;
-	return ts_propose(&changed, arena, &p) && p.count;
+	return ts_propose(&changed, arena, &p) && p.count && !p.conditions;
 }
 
 /* All are candidates, and no list holds them together: floor or waste. */
@@ -126,35 +149,48 @@ static bool together(struct ts_text *text, const struct ts_wish *wish, struct ts
 		return true;
 	}
 	for (double cm = wish->tank->length_cm + 2 * STEP_CM; cm <= LONGEST_CM; cm += 2 * STEP_CM) {
-		struct ts_tank t = longer(wish->tank, cm);
+		struct ts_tank t = with_sides(wish->tank, cm, cm / 3, 50);
 
 		if (!list_in(wish, &t, arena))
 			continue;
-		ts_text_put(text, "Possible in a tank ");
-		ts_text_number_short(text, cm, 0);
-		ts_text_put(text, " cm long");
+		ts_text_put(text, "Possible in a tank of ");
+		put_sides(text, &t);
 		return true;
 	}
 	return false;
 }
 
-const char *ts_answer_possible(const struct ts_asking *asking, const struct ts_wish *wish,
-	const struct ts_proposal *p, const struct ts_candidacy *c)
+/* "Possible at 28 to 30 C", where the warmth alone keeps it out. */
+static bool by_warmth(struct ts_text *text, const struct ts_match *m)
+{
+	const struct ts_range *likes = &m->at[TS_TEMPERATURE].preferred;
+
+	if (m->limiting != TS_TEMPERATURE || isnan(likes->low))
+		return false;
+	ts_text_put(text, "Possible at ");
+	ts_text_number_short(text, likes->low, 1);
+	ts_text_put(text, " to ");
+	ts_text_number_short(text, likes->high, 1);
+	ts_text_put(text, " C");
+	return true;
+}
+
+const char *ts_answer_possible(
+	const struct ts_asking *asking, const struct ts_wish *wish, const struct ts_candidacy *c)
 {
 	const struct ts_species *s = c->match.species;
 	struct ts_text text;
 	const char *said = NULL;
 	bool found = false;
 
-	(void)p;
 	ts_text_open(&text, &asking->arena->allocator);
 	switch (c->left_out) {
 	case TS_LEFT_BY_ROOM:
-		found = by_lid(&text, wish, s) || by_length(&text, wish, s);
+		found = by_lid(&text, wish, s) || by_sides(&text, wish, s);
 		break;
 	case TS_LEFT_BY_LOAD:
 	case TS_LEFT_BY_NITRATE:
-		found = by_change(&text, wish, s) || by_length(&text, wish, s);
+		found = by_change(&text, wish, s) || by_sides(&text, wish, s);
 		break;
 	case TS_LEFT_BY_RESIDENT:
 		if (c->asks)
@@ -162,13 +198,22 @@ const char *ts_answer_possible(const struct ts_asking *asking, const struct ts_w
 		ts_say_remedy(&text, &c->ruling, false);
 		found = text.len > 0;
 		break;
+	case TS_LEFT_UNSURE:
+		found = by_warmth(&text, &c->match);
+		break;
 	case TS_LEFT_BY_WATER:
+		found = by_warmth(&text, &c->match);
+		if (found)
+			break;
 		ts_text_puts(&text, "For other water ask: tapshoal remake --for \"", s->species,
 			"\"", NULL);
 		found = true;
 		break;
 	case TS_CANDIDATE:
-		found = together(&text, wish, asking->arena);
+		if (!alone_in(wish, wish->tank, s))
+			found = by_lid(&text, wish, s) || by_sides(&text, wish, s);
+		else
+			found = together(&text, wish, asking->arena);
 		break;
 	default:
 		break;

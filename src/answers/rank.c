@@ -17,6 +17,10 @@
 #include "words/sentence.h"
 #include "words/unusual.h"
 
+/* Animals of a sentence. */
+#define NAMED_MOST 5
+#define NAMED_FIRST 4
+
 struct work {
 	const struct ts_asking *asking;
 	const struct ts_rank_question *q;
@@ -25,8 +29,9 @@ struct work {
 	struct ts_rank_result *out;
 	struct ts_match *matches, *scratch;
 	size_t count;
-	bool told;           /* what comes first of the water leads */
-	struct ts_text text; /* scratch */
+	const struct ts_species **ranked; /* whose the rows are */
+	bool told;                        /* what comes first of the water leads */
+	struct ts_text text;              /* scratch */
 };
 
 static const char *keep(struct work *w)
@@ -117,6 +122,7 @@ static void place(struct work *w, const struct ts_match *m)
 		r->suits += m->verdict == TS_SUITS;
 		r->tolerates += m->verdict == TS_TOLERATES;
 		r->unsure += m->verdict == TS_UNSURE;
+		w->ranked[r->ranked_count] = m->species;
 		r->ranked[r->ranked_count++] = row;
 	}
 	if (ts_match_near_miss(m) >= 0)
@@ -185,6 +191,62 @@ static bool say_not_now(struct work *w)
 	return w->told;
 }
 
+/* One that a first line may stand for: of company, peaceful, and unlike those before it. */
+static bool stands_for_all(
+	const struct ts_species *s, const struct ts_species *const *before, size_t count)
+{
+	size_t genus = strcspn(s->species, " ") + 1;
+
+	if (s->kind != TS_ANIMAL_FISH || s->group.least < 3 || s->nips || turn_of(s))
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		if (strncmp(before[i]->species, s->species, genus) == 0)
+			return false;
+	}
+	return true;
+}
+
+/* Of the first `number` ranked the `named` that the first line names; those first in rank go first.
+ */
+static void choose_first(
+	const struct work *w, size_t number, size_t named, const struct ts_species **ret)
+{
+	size_t count = 0;
+
+	for (size_t i = 0; i < number && count < named; i++) {
+		if (stands_for_all(w->ranked[i], ret, count))
+			ret[count++] = w->ranked[i];
+	}
+	for (size_t i = 0; i < number && count < named; i++) {
+		bool there = false;
+
+		for (size_t k = 0; k < count; k++)
+			there |= ret[k] == w->ranked[i];
+		if (!there)
+			ret[count++] = w->ranked[i];
+	}
+}
+
+/* "Guppies, platies, mollies and 20 more of 590 kinds", "Guppies, 1 of 590 kinds,". */
+static void put_first(struct work *w, size_t number)
+{
+	size_t named = number < NAMED_FIRST ? number : NAMED_FIRST, at = w->text.len;
+	const struct ts_species *first[NAMED_FIRST];
+
+	choose_first(w, number, named, first);
+	for (size_t i = 0; i < named; i++) {
+		ts_text_put(&w->text, !i ? "" : i + 1 == number ? " and " : ", ");
+		ts_say_animals(&w->text, first[i]);
+	}
+	ts_text_capital(&w->text, at);
+	ts_text_put(&w->text, number > named ? " and " : ", ");
+	count(&w->text, number - (number > named ? named : 0));
+	ts_text_put(&w->text, number > named ? " more of " : " of ");
+	count(&w->text, w->out->asked_count);
+	ts_text_puts(&w->text, w->out->asked_count == 1 ? " kind" : " kinds",
+		number > named ? "" : ",", NULL);
+}
+
 static const char *headline(struct work *w)
 {
 	const struct ts_rank_result *r = w->out;
@@ -202,20 +264,21 @@ static const char *headline(struct work *w)
 	}
 	/* What can be had goes first; that nobody is at its best comes behind it. */
 	number = r->suits ? r->suits : r->tolerates;
-	one = number == 1;
-	if (number)
-		count(&w->text, number);
-	else
-		ts_text_put(&w->text, "None");
-	ts_text_put(&w->text, " of ");
-	count(&w->text, r->asked_count);
-	ts_text_puts(&w->text, r->asked_count == 1 ? " kind" : " kinds",
+	one = !number;
+	if (number) {
+		put_first(w, number);
+	} else {
+		ts_text_put(&w->text, "None of ");
+		count(&w->text, r->asked_count);
+		ts_text_put(&w->text, r->asked_count == 1 ? " kind" : " kinds");
+	}
+	ts_text_puts(&w->text,
 		!r->suits && number ? " can live in this water"
-		: one || !number    ? " suits this water"
+		: one               ? " suits this water"
 				    : " suit this water",
-		!r->fits_asked   ? ""
-		: one || !number ? " and fits "
-				 : " and fit ",
+		!r->fits_asked ? ""
+		: one          ? " and fits "
+			       : " and fit ",
 		NULL);
 	if (r->fits_asked)
 		put_tank(w);
@@ -232,8 +295,6 @@ static const char *headline(struct work *w)
 	ts_text_put(&w->text, ".");
 	return keep(w);
 }
-
-#define NAMED_MOST 5
 
 /* Whether it lives in any usual tap water, is sold in shops, and asks nothing special. */
 static bool bears_usual_taps(
@@ -368,6 +429,7 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 		.q = q,
 		.out = &r,
 		.matches = ts_arena_array(arena, room, sizeof *w.matches),
+		.ranked = ts_arena_array(arena, room, sizeof *w.ranked),
 		.scratch = ts_arena_array(arena, room, sizeof *w.scratch),
 		.profile = ts_arena_take(arena, sizeof *w.profile)};
 

@@ -421,6 +421,23 @@ static const struct ts_species *look_epithet(const struct ts_catalogue *catalogu
 	return mine.items[0].species;
 }
 
+/* Names that share nothing but "fish" with what is asked are not near it. */
+static void leave_empty_words(
+	const struct ts_catalogue *catalogue, const struct asked *asked, struct ts_candidates *io)
+{
+	struct ts_candidates mine = {.how = io->how};
+	struct asked bare = *asked;
+
+	if (!io->count || io->items[0].miss < TS_NAME_TIER * TS_TIER_MOSTLY)
+		return;
+	ts_name_split(asked->cased, asked->cased_len, false, &bare.words);
+	if (!ts_name_strip(&bare.words))
+		return;
+	find_near(catalogue, &bare, &mine);
+	if (!mine.count)
+		*io = mine;
+}
+
 static const struct ts_species *look_near(
 	const struct ts_catalogue *catalogue, const struct asked *asked, struct ts_candidates *ret)
 {
@@ -431,6 +448,7 @@ static const struct ts_species *look_near(
 	if (!asked->words.count)
 		return NULL;
 	find_near(catalogue, asked, ret);
+	leave_empty_words(catalogue, asked, ret);
 	if (ret->count)
 		best = ret->items[0].miss;
 	if (best >= TS_NAME_TIER * TS_TIER_WORDS &&

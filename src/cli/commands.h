@@ -165,24 +165,10 @@ enum ts_status answer_open_file(struct session *session, const char *file, struc
 enum ts_status answer_open_water(
 	struct session *session, const struct ts_water *water, struct answer *ret);
 
-/* Adds which records did not come with the program, if any. */
-void say_overlays(struct ts_document *doc, const struct ts_catalogue *catalogue);
-
 /* The water, how the animals are kept, and records of others, a sentence each; NULL: none. */
 const char *say_water_kept(struct session *session, const struct answer *answer);
 const char *say_animals_kept(struct session *session);
 const char *say_overlays_kept(struct session *session);
-
-/* Adds "venomous, hard-to-feed"; nothing where there is no caution. */
-void say_cautions(struct ts_text *out, const struct ts_species *species);
-/*
- * Add to an entry of a document that is drawn: the outlines of GH, KH, pH and temperature with the
- * reading across them; by what it is filtered (`verdict` NULL: not by that).
- */
-void say_bars(struct ts_document *doc, struct ts_node *node, const struct ts_match *match,
-	const struct ts_profile *profile);
-void say_tags(struct ts_document *doc, struct ts_node *node, const struct ts_species *species,
-	const char *verdict);
 /* Adds what leads a printed page: the water to show in the shop, and what to ask there. */
 void say_sheet(struct ts_document *doc, const char *name, const struct ts_profile *profile);
 

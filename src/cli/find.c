@@ -2,18 +2,20 @@
 /*
  * find: the catalogue by name and family, by any word of a record, by length, source and water.
  */
-#include "cli/find.h"
+#include "answers/find.h"
 
 #include <string.h>
 
 #include "catalogue/name_rows.h"
 #include "catalogue/name_words.h"
 #include "catalogue/pattern.h"
+#include "catalogue/summary.h"
 #include "catalogue/traits.h"
+#include "cli/commands.h"
 #include "model/shape.h"
-#include "words/animal.h"
+#include "report/find_result.h"
+#include "show/find.h"
 #include "words/names.h"
-#include "words/sentence.h"
 
 /* The readings that species have a band for; any other asks for something that no record tells. */
 static bool take_water(struct session *s, struct ts_filter *filter)
@@ -44,8 +46,19 @@ static bool take_water(struct session *s, struct ts_filter *filter)
 	return true;
 }
 
+/* What the words of the call ask for, and what came of it. */
+struct call {
+	const char *pattern;     /* NULL: none */
+	struct ts_profile asked; /* the water; nothing given: any */
+	struct ts_keeping keeping;
+	struct ts_find_hit *hits;
+	size_t count;
+	const struct ts_species *named; /* whose name it is; NULL: of none, or it was found by it */
+	struct ts_candidates candidates; /* where nothing was found */
+};
+
 /* The water asked for as a profile, each figure as it was given. */
-static void take_asked(const struct ts_filter *filter, struct find_answer *ret)
+static void take_asked(const struct ts_filter *filter, struct call *ret)
 {
 	ret->keeping = (struct ts_keeping){.wild = filter->wild, .breeding = filter->breeding};
 	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
@@ -92,7 +105,7 @@ static enum ts_status open_pattern(struct session *s, const char *text, struct t
 }
 
 /* The pattern may be the name of one animal, or of a group, however it is written. */
-static bool meant(const struct find_answer *a, const struct ts_species *species)
+static bool meant(const struct call *a, const struct ts_species *species)
 {
 	if (a->named)
 		return a->named == species;
@@ -119,32 +132,19 @@ static int far_from(const struct ts_name_words *asked, const struct ts_species *
 	return far;
 }
 
-/* Who is called so goes before whose name only holds it; else the order stays. */
-static void nearest_first(struct find_answer *a)
-{
-	struct ts_name_words asked;
-
-	ts_name_split(a->pattern, strlen(a->pattern), false, &asked);
-	for (size_t i = 0; i < a->count; i++) {
-		struct found one = a->items[i];
-		size_t at = i;
-
-		one.far = far_from(&asked, one.species);
-		for (; at > 0 && a->items[at - 1].far > one.far; at--)
-			a->items[at] = a->items[at - 1];
-		a->items[at] = one;
-	}
-}
-
 static enum ts_status search(struct session *s, const struct ts_filter *filter,
-	struct ts_pattern *pattern, struct find_answer *ret)
+	struct ts_pattern *pattern, struct call *ret)
 {
-	ret->items = ts_arena_array(
-		s->arena, s->catalogue->count ? s->catalogue->count : 1, sizeof *ret->items);
-	if (!ret->items)
+	struct ts_name_words asked = {.count = 0};
+
+	ret->hits = ts_arena_array(
+		s->arena, s->catalogue->count ? s->catalogue->count : 1, sizeof *ret->hits);
+	if (!ret->hits)
 		return TS_NO_MEMORY;
+	if (ret->pattern)
+		ts_name_split(ret->pattern, strlen(ret->pattern), false, &asked);
 	for (size_t i = 0; i < s->catalogue->count; i++) {
-		struct found one = {s->catalogue->items[i], NULL, 0};
+		struct ts_find_hit one = {s->catalogue->items[i], NULL, 0};
 		enum ts_status status = TS_OK;
 
 		if (!ts_filter_passes(filter, one.species))
@@ -158,224 +158,116 @@ static enum ts_status search(struct session *s, const struct ts_filter *filter,
 				NULL);
 		if (status > TS_NO)
 			return status;
-		if (status == TS_OK)
-			ret->items[ret->count++] = one;
+		if (status != TS_OK)
+			continue;
+		one.far = ret->pattern ? far_from(&asked, one.species) : 0;
+		ret->hits[ret->count++] = one;
 	}
-	if (ret->pattern)
-		nearest_first(ret);
 	return TS_OK;
 }
 
-static enum ts_status summarise(struct session *s, struct find_answer *a)
+static void make_counts(
+	struct ts_arena *arena, const struct ts_summary *s, struct ts_find_result *ret)
+{
+	struct ts_find_tally_result *rows = ts_arena_array(
+		arena, s->group_count + TS_HOME__COUNT + TS_GRADE__COUNT, sizeof *rows);
+
+	if (!rows)
+		return;
+	ret->groups = rows;
+	for (size_t i = 0; i < s->group_count; i++)
+		rows[ret->group_count++] =
+			(struct ts_find_tally_result){s->groups[i].name, s->groups[i].count};
+	rows += ret->group_count;
+	ret->home_waters = rows;
+	for (int w = 0; w < TS_HOME__COUNT; w++)
+		rows[ret->home_water_count++] =
+			(struct ts_find_tally_result){ts_words_home_water[w], s->home_water[w]};
+	rows += ret->home_water_count;
+	ret->values = rows;
+	for (int g = 0; g < TS_GRADE__COUNT; g++)
+		rows[ret->value_count++] =
+			(struct ts_find_tally_result){ts_grade_words[g], s->values[g]};
+	ret->fish = s->fish;
+	ret->fish_ph_published = s->fish_ph_published;
+	ret->fish_gh_published = s->fish_gh_published;
+	ret->fish_temp_published = s->fish_temp_published;
+}
+
+static void make_folders(
+	struct ts_arena *arena, const struct ts_catalogue *catalogue, struct ts_find_result *ret)
+{
+	size_t count = catalogue->folders.count;
+
+	ret->folders = ts_arena_array(arena, count ? count : 1, sizeof *ret->folders);
+	for (size_t i = 0; ret->folders && i < count; i++) {
+		struct ts_find_folder_result *row = &ret->folders[ret->folder_count++];
+
+		row->folder = catalogue->folders.items[i];
+		ts_overlay_count(catalogue, i, &row->added, &row->replaced);
+	}
+}
+
+/* What was found by group, water and source, and where the records came from. */
+static bool count(struct session *s, const struct call *a, struct ts_find_result *ret)
 {
 	const struct ts_species **species =
 		ts_arena_array(s->arena, a->count ? a->count : 1, sizeof *species);
+	struct ts_summary summary;
 
+	for (size_t i = 0; species && i < a->count; i++)
+		species[i] = a->hits[i].species;
 	if (!species)
-		return TS_NO_MEMORY;
-	for (size_t i = 0; i < a->count; i++)
-		species[i] = a->items[i].species;
-	ts_summarise(species, a->count, s->arena, &a->summary);
-	return s->arena->failed ? TS_NO_MEMORY : TS_OK;
+		return false;
+	ts_summarise(species, a->count, s->arena, &summary);
+	make_counts(s->arena, &summary, ret);
+	make_folders(s->arena, s->catalogue, ret);
+	return !s->arena->failed;
 }
 
-static void put_count(struct ts_text *text, size_t count)
-{
-	ts_text_number(text, (double)count, 0);
-}
-
-static void put_band(
-	struct ts_text *text, const char *label, const struct ts_range *r, const char *unit)
-{
-	if (isnan(r->low))
-		return;
-	ts_text_puts(text, text->len ? ", " : "", label, *label ? " " : "", NULL);
-	ts_say_range(text, r, 1);
-	ts_text_puts(text, *unit ? " " : "", unit, NULL);
-}
-
-/* What it lives in, with the water that was asked for across it. */
-static void outlines(struct ts_document *doc, struct ts_node *entry, const struct find_answer *a,
-	const struct ts_species *species)
-{
-	struct ts_match match;
-
-	if (!doc->drawn)
-		return;
-	ts_match_species(species, &a->asked, &a->keeping, NULL, &match);
-	say_tags(doc, entry, species, NULL);
-	say_bars(doc, entry, &match, &a->asked);
-}
-
-static void one(struct ts_document *doc, struct ts_text *text, const struct find_answer *a,
-	const struct found *f)
-{
-	const struct ts_species *s = f->species;
-	const struct ts_envelopes *water = &s->water.usual;
-	struct ts_node *entry;
-
-	ts_say_name(text, s);
-	ts_text_put(text, ": ");
-	ts_say_room_of(text, s);
-	ts_text_put(text, s->cautions ? "; caution: " : "");
-	say_cautions(text, s);
-	entry = ts_doc_entry(doc, ts_doc_take(doc, text));
-	put_band(text, "GH", &water->gh_dh.tolerated, "");
-	put_band(text, "KH", &water->kh_dh.tolerated, "");
-	put_band(text, "pH", &water->ph.tolerated, "");
-	put_band(text, "", &water->temp_c.tolerated, "C");
-	ts_text_puts(text, "; ", ts_words_home_water_said[s->home_water], "; ", s->family, NULL);
-	ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
-	outlines(doc, entry, a, s);
-	if (!f->name || strcmp(f->name, s->species) == 0 || strcmp(f->name, s->family) == 0 ||
-		(s->common.en.count && strcmp(f->name, s->common.en.items[0]) == 0))
-		return;
-	ts_text_puts(text, "also called ", f->name, NULL);
-	ts_doc_line(doc, entry, ts_doc_take(doc, text), NULL);
-}
-
-/* As many as stand on half a screen. */
-#define DOZEN 12
-
-/* On a terminal a long find is a table of its first dozen; --all shows each in full. */
-static void short_table(struct ts_document *doc, struct ts_text *text, const struct find_answer *a)
-{
-	struct ts_node *table = ts_doc_records(doc);
-
-	ts_doc_line(doc, table, "name", "grown", "together", "tank", "lives at GH", "family", NULL);
-	for (size_t i = 0; i < DOZEN; i++) {
-		const struct ts_species *s = a->items[i].species;
-		const char *name = s->common.en.count ? s->common.en.items[0] : s->species;
-		const char *grown, *together, *tank, *gh = "not known";
-
-		ts_text_number_short(text, s->adult_length_cm, 1);
-		ts_text_put(text, " cm");
-		grown = ts_doc_take(doc, text);
-		ts_text_number_short(text, s->group.comfortable, 0);
-		together = ts_doc_take(doc, text);
-		ts_text_number_short(text, ts_match_tank_length_cm(s), 0);
-		ts_text_put(text, " cm");
-		tank = ts_doc_take(doc, text);
-		if (!isnan(s->water.usual.gh_dh.tolerated.low)) {
-			ts_say_range(text, &s->water.usual.gh_dh.tolerated, 1);
-			gh = ts_doc_take(doc, text);
-		}
-		ts_doc_line(doc, table, name, grown, together, tank, gh, s->family, NULL);
-	}
-	put_count(text, a->count - DOZEN);
-	ts_text_put(text, " more: --all.");
-	ts_doc_paragraph(doc, ts_doc_take(doc, text));
-}
-
-static void tally(struct ts_document *doc, struct ts_text *text, struct ts_node *table,
-	const char *name, size_t count)
-{
-	const char *label = ts_arena_text(doc->arena, name, strlen(name));
-
-	put_count(text, count);
-	ts_doc_line(doc, table, label, ts_doc_take(doc, text), NULL);
-}
-
-static void share(struct ts_document *doc, struct ts_text *text, struct ts_node *facts,
-	const char *label, size_t part, size_t of)
-{
-	double percent = of ? 100.0 * (double)part / (double)of : 0;
-
-	put_count(text, part);
-	ts_text_put(text, " of ");
-	put_count(text, of);
-	if (of) {
-		ts_text_put(text, ", ");
-		ts_text_number_short(text, percent, percent < 10 ? 1 : 0);
-		ts_text_put(text, " %");
-	}
-	ts_doc_line(doc, facts, label, ts_doc_take(doc, text), NULL);
-}
-
-static void write_summary(struct ts_document *doc, struct ts_text *text, const struct ts_summary *s)
-{
-	struct ts_node *table = ts_doc_table(doc);
-	size_t values = 0;
-
-	ts_doc_line(doc, table, "group", "species", NULL);
-	for (size_t i = 0; i < s->group_count; i++)
-		tally(doc, text, table, s->groups[i].name, s->groups[i].count);
-	table = ts_doc_table(doc);
-	ts_doc_line(doc, table, "home water", "species", NULL);
-	for (int w = 0; w < TS_HOME__COUNT; w++) {
-		if (s->home_water[w])
-			tally(doc, text, table, ts_words_home_water[w], s->home_water[w]);
-	}
-	for (int g = 0; g < TS_GRADE__COUNT; g++)
-		values += s->values[g];
-	ts_doc_heading(doc, 0, "WHERE THE FIGURES COME FROM");
-	table = ts_doc_facts(doc, 0);
-	share(doc, text, table, "Fish whose tolerated pH is published", s->fish_ph_published,
-		s->fish);
-	share(doc, text, table, "Fish whose tolerated GH is published", s->fish_gh_published,
-		s->fish);
-	share(doc, text, table, "Fish whose tolerated temperature is published",
-		s->fish_temp_published, s->fish);
-	share(doc, text, table, "Values from publications", s->values[TS_GRADE_PUBLISHED], values);
-	share(doc, text, table, "Values of common practice", s->values[TS_GRADE_PRACTICE], values);
-	share(doc, text, table, "Values computed", s->values[TS_GRADE_DERIVED], values);
-	share(doc, text, table, "Values from memory", s->values[TS_GRADE_MEMORY], values);
-}
-
-static void verdict(
-	struct ts_document *doc, struct ts_text *text, const struct find_answer *a, size_t of)
-{
-	if (a->count)
-		put_count(text, a->count);
-	else
-		ts_text_put(text, "None");
-	ts_text_put(text, " of ");
-	put_count(text, of);
-	ts_text_put(text, " species");
-	ts_doc_verdict(doc, ts_doc_take(doc, text), "");
-}
-
-static void write_answer(struct session *s, const struct find_answer *a)
+static void write_answer(struct session *s, const struct ts_find_result *r)
 {
 	struct ts_document doc;
-	struct ts_text text;
-	bool dozen;
 
-	dozen = a->count > DOZEN && session_terminal(s) && !s->options->all && !s->options->summary;
+	if (s->options->format == FORMAT_JSON) {
+		session_json(s, "find", &ts_result_find, r);
+		return;
+	}
+	if (s->options->format == FORMAT_CSV) {
+		session_csv(s, &ts_result_find_species, r->found, r->found_count);
+		return;
+	}
 	ts_doc_open(&doc, s->arena, "Species found");
 	doc.drawn = s->options->format == FORMAT_HTML;
-	ts_text_open(&text, &s->arena->allocator);
-	verdict(&doc, &text, a, s->catalogue->count);
-	if (!a->count && a->pattern && !a->named) {
-		ts_say_candidates(&text, a->pattern, &a->candidates);
-		ts_doc_paragraph(&doc, ts_doc_take(&doc, &text));
-	}
-	say_overlays(&doc, s->catalogue);
-	if (s->options->summary)
-		write_summary(&doc, &text, &a->summary);
-	if (dozen)
-		short_table(&doc, &text, a);
-	for (size_t i = 0; i < a->count && !s->options->summary && !dozen; i++)
-		one(&doc, &text, a, &a->items[i]);
-	s->arena->failed |= text.failed;
-	ts_text_drop(&text);
+	ts_show_find(&doc, r, s->options->summary, session_terminal(s) && !s->options->all);
 	session_write(s, &doc);
 }
 
-static void answer_with(struct session *s, const struct find_answer *a)
+static enum ts_status answer_with(struct session *s, const struct call *a)
 {
-	if (s->options->format == FORMAT_JSON)
-		find_json(s, a);
-	else if (s->options->format == FORMAT_CSV)
-		find_csv(s, a);
-	else
-		write_answer(s, a);
+	const struct ts_asking asking = {
+		.arena = s->arena, .practice = s->practice, .today = s->today};
+	struct ts_find_question q = {.pattern = a->pattern,
+		.catalogue = s->catalogue,
+		.profile = &a->asked,
+		.keeping = &a->keeping,
+		.hits = a->hits,
+		.hit_count = a->count,
+		.candidates = &a->candidates,
+		.unknown = !a->count && a->pattern && !a->named,
+		.overlays_say = say_overlays_kept(s)};
+	struct ts_find_result result;
+
+	if (!count(s, a, &q.counts) || !ts_answer_find(&asking, &q, &result))
+		return TS_NO_MEMORY;
+	write_answer(s, &result);
+	return TS_OK;
 }
 
 enum ts_status command_find(struct session *s)
 {
 	const struct options *o = s->options;
-	struct find_answer a = {.pattern = o->argument_count ? o->arguments[0] : NULL};
+	struct call a = {.pattern = o->argument_count ? o->arguments[0] : NULL};
 	struct ts_filter filter;
 	struct ts_pattern *pattern = NULL;
 	enum ts_status status = TS_BAD_INPUT;
@@ -404,9 +296,6 @@ enum ts_status command_find(struct session *s)
 	if (a.count)
 		a.candidates = (struct ts_candidates){0};
 	if (!status)
-		status = summarise(s, &a);
-	if (status)
-		return status;
-	answer_with(s, &a);
-	return a.count ? TS_OK : TS_NO;
+		status = answer_with(s, &a);
+	return status ? status : a.count ? TS_OK : TS_NO;
 }

@@ -26,9 +26,12 @@ static const struct ts_result_field row_fields[] = {
 	TS_R_ROW_TEXT(R, "matched", matched, "the name or family that holds the pattern"),
 	TS_R_ROW_TEXT(R, "family", family, "family"),
 	TS_R_ROW_TEXT(R, "home_water", home_water, "kind of water it comes from"),
+	TS_R_ROW_TEXT(R, "sold", sold, "everywhere, often, seldom or rarely"),
 	TS_R_ROW_NUMBER(R, "adult_length_cm", adult_length_cm, 1, "usual total length in tanks"),
 	TS_R_ROW_NUMBER(R, "group_least", group_least, 0, "settled from this many"),
 	TS_R_ROW_NUMBER(R, "tank_length_cm", tank_length_cm, 0, "least tank"),
+	TS_R_ROW_TEXT(R, "says", says, "its name and what it needs"),
+	TS_R_ROW_TEXT(R, "lives_in", lives_in, "the water it lives in, in a line"),
 	TS_R_ROW_TEXTS(R, "cautions", cautions, "what the buyer must know"),
 	TS_R_ROW_LIST(R, "parameters", bands, band_count, const struct ts_find_band_result, &band_shape, "the water it lives in"),
 	TS_R_ROW_TEXT(R, "file", file, "where the record was read from"),
@@ -56,6 +59,8 @@ static const struct ts_result_shape folder_shape = TS_R_SHAPE("folder", folder_f
 #define A struct ts_find_result
 static const struct ts_result_field answer_fields[] = {
 	TS_R_ROW_TEXT(A, "pattern", pattern, "what was looked for"),
+	TS_R_ROW_TEXT(A, "headline", headline, "how many"),
+	TS_R_ROW_TEXT(A, "unknown", unknown_says, "what is said of a name that nobody has; null: somebody has it"),
 	TS_R_ROW_COUNT(A, "species", species_count, "in the whole catalogue"),
 	TS_R_ROW_LIST(A, "found", found, found_count, struct ts_find_species_result, &ts_result_find_species, "species that meet everything"),
 	TS_R_ROW_TEXTS(A, "did_you_mean", did_you_mean, "species whose names come near, where none was found"),

@@ -84,7 +84,6 @@ static const struct ts_result_field community_fields[] = {
 	TS_R_ROW_BOOL(S, "equal_to_first", equal_to_first, "too close to the first to prefer it"),
 	TS_R_ROW_LIST(S, "stock", stock, stock_count, struct ts_propose_line_result, &line_shape, "the animals"),
 	TS_R_ROW_SUB(S, "shared_water", shared, struct ts_propose_shared_water_result, &shared_water_shape, "the water that all share, by parameter"),
-	TS_R_ROW_TEXT(S, "shared_says", shared_says, "the same in a line"),
 	TS_R_ROW_SUB(S, "limiting", limiting, struct ts_propose_limiting_result, &limiting_shape, "what decides"),
 	TS_R_ROW_SUB(S, "load", load, struct ts_propose_load_result, &load_shape, "what the animals make of the water"),
 	TS_R_ROW_TEXTS(S, "order", order, "species in the order of purchase"),

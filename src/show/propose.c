@@ -99,10 +99,9 @@ static void short_list(
 {
 	if (!alone || !c->proven)
 		head(doc, c, said);
+	if (!said)
+		conditions(doc, c);
 	animals(doc, c);
-	ts_doc_line(doc, ts_doc_facts(doc, 1), c->stock_count == 1 ? "it likes" : "all like",
-		c->shared_says, NULL);
-	conditions(doc, c);
 }
 
 static void maturing(struct ts_document *doc, const struct ts_propose_result *r)
@@ -160,6 +159,8 @@ void ts_show_propose(struct ts_document *doc, const struct ts_propose_result *r,
 {
 	ts_doc_verdict(doc, r->headline, r->deciding ? r->deciding : "");
 	ts_doc_paragraphs(doc, &r->held);
+	if (!all && r->community_count && r->deciding)
+		conditions(doc, &r->communities[0]);
 	for (size_t i = 0; i < r->must_count; i++) {
 		ts_doc_paragraph(doc, r->musts[i].says);
 		if (r->musts[i].possible)

@@ -11,6 +11,8 @@
 
 /* Of each list on a terminal; common practice of ours: what stands on half a screen. */
 #define DOZEN 12
+/* Animals named of a list that has one line. */
+#define NAMED_MOST 4
 
 static void count(struct ts_text *text, size_t n)
 {
@@ -285,48 +287,44 @@ static void show_list(struct ts_document *doc, struct ts_text *text, const char 
 		screen_list(doc, text, title, l, wanted, fits);
 }
 
-/* Those that no home suits: on a terminal each with its sentence. */
-static void no_home(struct ts_document *doc, struct ts_text *text, const struct ts_rank_result *r,
-	const struct ts_show_list *wanted)
+/* "41 more can live in it, not at their best: angelfish, discus, ... Which: --only tolerates." */
+static void in_a_line(struct ts_document *doc, struct ts_text *text, struct list l,
+	const char *what, const char *how)
 {
-	struct list l = {r->no_home, r->no_home_count};
-	size_t most = wanted->all || l.count < DOZEN / 2 ? l.count : DOZEN / 2;
+	size_t named = l.count < NAMED_MOST ? l.count : NAMED_MOST;
 
 	if (!l.count)
 		return;
-	if (doc->drawn || !wanted->terminal) {
-		show_list(doc, text, "THE WATER SUITS, A HOME DOES NOT", l, wanted, true, false);
-		return;
-	}
-	heading(doc, text, "THE WATER SUITS, A HOME DOES NOT", l.count, false);
-	for (size_t i = 0; i < most; i++) {
-		ts_text_puts(text, name_of(&l.items[i]), ": ", l.items[i].no_home, NULL);
-		ts_doc_entry(doc, ts_doc_take(doc, text));
-	}
-	if (most == l.count)
-		return;
-	count(text, l.count - most);
-	ts_text_put(text, " more: --all.");
+	count(text, l.count);
+	ts_text_puts(text, " more ", what, ": ", NULL);
+	for (size_t i = 0; i < named; i++)
+		ts_text_puts(text, i ? ", " : "", name_of(&l.items[i]), NULL);
+	ts_text_puts(text, l.count > named ? " ..." : ".", " Which: ", how, ".", NULL);
 	ts_doc_paragraph(doc, ts_doc_take(doc, text));
 }
 
-static void too_large(struct ts_document *doc, struct ts_text *text, const struct ts_rank_result *r,
+/* On a terminal one line, unless all was asked for. */
+static void aside(struct ts_document *doc, struct ts_text *text, const char *title, struct list l,
+	const struct ts_show_list *wanted, bool whole)
+{
+	if (l.count && whole)
+		show_list(doc, text, title, l, wanted, true, false);
+}
+
+static void others(struct ts_document *doc, struct ts_text *text, const struct ts_rank_result *r,
 	const struct ts_show_list *wanted)
 {
-	struct list l = {r->too_large, r->too_large_count};
+	struct list large = {r->too_large, r->too_large_count},
+		    home = {r->no_home, r->no_home_count};
+	bool whole = doc->drawn || !wanted->terminal || wanted->all;
 
-	if (!l.count)
-		return;
-	if (doc->drawn || !wanted->terminal || wanted->any_size) {
-		show_list(doc, text, "THE WATER SUITS, THE TANK IS TOO SMALL", l, wanted, true,
-			false);
-		return;
-	}
-	count(text, l.count);
-	ts_text_put(text, l.count == 1 ? " more could live in this water and needs"
-				       : " more could live in this water and need");
-	ts_text_put(text, " a larger tank: --any-size.");
-	ts_doc_paragraph(doc, ts_doc_take(doc, text));
+	aside(doc, text, "THE WATER SUITS, THE TANK IS TOO SMALL", large, wanted,
+		whole || wanted->any_size);
+	aside(doc, text, "THE WATER SUITS, A HOME DOES NOT", home, wanted, whole);
+	if (!whole && !wanted->any_size)
+		in_a_line(doc, text, large, "need a larger tank", "--any-size");
+	if (!whole)
+		in_a_line(doc, text, home, "are for no home", "--all");
 }
 
 /* The excluded as counts. */
@@ -364,6 +362,12 @@ void ts_show_rank(
 		[TS_TOLERATES] = "CAN LIVE IN IT, NOT AT THEIR BEST",
 		[TS_UNSURE] = "UNSURE",
 		[TS_EXCLUDED] = "EXCLUDED"};
+	static const struct {
+		const char *what, *how;
+	} lines[TS_VERDICT__COUNT] = {
+		[TS_TOLERATES] = {"can live in it, not at their best", "--only tolerates"},
+		[TS_UNSURE] = {"wait for a surer reading", "--only unsure"}};
+	bool in_short = wanted->terminal && !wanted->all && !wanted->verdicts && !doc->drawn;
 	unsigned usual = 1u << TS_SUITS | 1u << TS_TOLERATES | 1u << TS_UNSURE;
 	unsigned verdicts = wanted->verdicts ? wanted->verdicts
 			    : doc->drawn     ? usual | 1u << TS_EXCLUDED
@@ -376,15 +380,19 @@ void ts_show_rank(
 	ts_doc_paragraphs(doc, &r->notes);
 	if (r->ranked_count)
 		ts_doc_paragraph(doc, r->order);
-	for (int v = 0; v < TS_EXCLUDED; v++) {
-		if (verdicts & 1u << v)
-			show_list(doc, &text, titles[v], of_verdict(r, (enum ts_verdict)v), wanted,
-				false, r->fits_asked && v == TS_SUITS);
+	for (int v = 0, shown = 0; v < TS_EXCLUDED; v++) {
+		struct list l = of_verdict(r, (enum ts_verdict)v);
+
+		if (!(verdicts & 1u << v) || !l.count)
+			continue;
+		if (shown++ && in_short)
+			in_a_line(doc, &text, l, lines[v].what, lines[v].how);
+		else
+			show_list(doc, &text, titles[v], l, wanted, false,
+				r->fits_asked && v == TS_SUITS);
 	}
-	if (!wanted->verdicts) {
-		too_large(doc, &text, r, wanted);
-		no_home(doc, &text, r, wanted);
-	}
+	if (!wanted->verdicts)
+		others(doc, &text, r, wanted);
 	if (verdicts & 1u << TS_EXCLUDED)
 		show_list(doc, &text, titles[TS_EXCLUDED], of_verdict(r, TS_EXCLUDED), wanted,
 			doc->drawn, false);

@@ -10,6 +10,8 @@
 #include "model/practice.h"
 #include "stock/rules.h"
 
+/* A fish so many times as long as a shrimp takes its young. */
+#define YOUNG_TAKEN 1.3
 /* A breeding pair on the bottom leaves others room from here on; common practice, no source. */
 #define FLOOR_FOR_TWO_CM 150
 static bool labyrinth(const struct ts_species *s)
@@ -64,8 +66,7 @@ static bool slips_in(
 	       deep_cm < swallows(w, by, s) * by->adult_length_cm;
 }
 
-/* Fish of Malawi, Tanganyika and Victoria, the catfish among them; snails go with everybody. */
-static bool of_rift_lake(const struct ts_species *s)
+bool ts_compose_of_rift_lake(const struct ts_species *s)
 {
 	return s->kind == TS_ANIMAL_FISH &&
 	       (s->home_water == TS_HOME_MALAWI || s->home_water == TS_HOME_TANGANYIKA ||
@@ -75,8 +76,46 @@ static bool of_rift_lake(const struct ts_species *s)
 /* Whether `a` has eaten before `b`, which looks at its food first, has begun. */
 static bool eats_first(const struct ts_species *a, const struct ts_species *b)
 {
-	return a->habits & TS_HABIT_QUICK_EATER &&
+	bool quick = a->habits & TS_HABIT_QUICK_EATER || a->needs.activity == TS_PACE_FAST;
+
+	/* One that looks long at frozen food gets none beside any that hurry. */
+	if (b->habits & TS_HABIT_SLOW_EATER && b->feeding == TS_FED_FROZEN &&
+		a->needs.activity == TS_PACE_ACTIVE && a->swims != TS_SWIMS_BOTTOM)
+		return true;
+	return quick &&
 	       (b->habits & TS_HABIT_SLOW_EATER || (labyrinth(b) && b->to_others != TS_INJURES));
+}
+
+/* Rushing fish pull at the tails of small ones whose fins trail. */
+static bool tugs(const struct ts_species *a, const struct ts_species *b)
+{
+	return a->needs.activity == TS_PACE_FAST && b->fins &&
+	       b->adult_length_cm < 2 * a->adult_length_cm;
+}
+
+/*
+ * Whose young, and whatever is half grown, the other takes; adults hold on among plants only. What
+ * only grazes or picks at growth lets them be, and so does what is hardly larger.
+ */
+static bool takes_young(const struct ts_species *a, const struct ts_species *b)
+{
+	return b->kind == TS_ANIMAL_SHRIMP && a->kind == TS_ANIMAL_FISH &&
+	       a->hunts != TS_HUNTS_GRAZER && a->adult_length_cm > YOUNG_TAKEN * b->adult_length_cm;
+}
+
+/* Fish of different lakes: water and temper of each are its own. */
+static bool of_two_lakes(const struct ts_species *a, const struct ts_species *b)
+{
+	return ts_compose_of_rift_lake(a) && ts_compose_of_rift_lake(b) &&
+	       a->home_water != b->home_water;
+}
+
+/* One that is kept for itself is looked at, and wants no other that is. */
+static bool for_itself(
+	const struct ts_wish *w, const struct ts_species *a, const struct ts_species *b)
+{
+	return a->group.sexes == TS_SEXES_ALONE && a->to_own_kind == TS_INJURES &&
+	       ts_compose_role(b, w->theme) == TS_ROLE_CENTRE;
 }
 
 static bool both_are(const struct ts_wish *w, unsigned role, const struct ts_species *a,
@@ -105,13 +144,19 @@ const char *ts_compose_apart(
 	if (a->kind != TS_ANIMAL_FISH && b->kind != TS_ANIMAL_FISH &&
 		(a->kind == TS_ANIMAL_SNAIL) == (b->kind == TS_ANIMAL_SNAIL))
 		return "one kind of snail and one of shrimp is enough";
-	if (w->theme != TS_THEME_LAKE && of_rift_lake(a) != of_rift_lake(b))
+	if (w->theme != TS_THEME_LAKE && ts_compose_of_rift_lake(a) != ts_compose_of_rift_lake(b))
 		return "animals of the rift lakes are kept among their own";
+	if (of_two_lakes(a, b))
+		return "they are of different lakes";
+	if (takes_young(a, b) || takes_young(b, a))
+		return "of shrimps the young, and whatever is half grown, would be eaten";
+	if (tugs(a, b) || tugs(b, a))
+		return "the one rushes about and pulls at trailing fins";
 	if (eats_first(a, b) || eats_first(b, a))
 		return "the one has eaten before the other has begun";
 	if (both_are(w, TS_ROLE_BOTTOM, a, b))
 		return "one group at the bottom is enough";
-	if (both_are(w, TS_ROLE_CENTRE, a, b))
+	if (both_are(w, TS_ROLE_CENTRE, a, b) || for_itself(w, a, b) || for_itself(w, b, a))
 		return "one kind to look at is enough";
 	if (owns_floor(w, a, b) || owns_floor(w, b, a))
 		return "the one takes the whole floor for its brood";

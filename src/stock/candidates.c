@@ -74,9 +74,9 @@ static enum ts_left_out first_reason(const struct ts_wish *w, struct ts_candidac
 		return TS_LEFT_ASKS;
 	if (w->hardy && s->takes_change == CHANGE_BADLY)
 		return TS_LEFT_NOT_HARDY;
-	if (!w->any && !ts_compose_at_home(&c->match, w))
+	if (w->reach < TS_REACH_ANY && !ts_compose_at_home(&c->match, w))
 		return TS_LEFT_AT_EDGE;
-	if (!w->any && s->sold >= TS_SOLD_SELDOM)
+	if (w->reach < TS_REACH_ANY && s->sold >= TS_SOLD_SELDOM)
 		return TS_LEFT_SELDOM;
 	return TS_CANDIDATE;
 }

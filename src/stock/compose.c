@@ -14,22 +14,8 @@
 #include "stock/judge.h"
 #include "stock/rules.h"
 
-/* Words of `feeding` and `hunts` by index (model/shapes.c). */
-enum {
-	FED_DRY,
-	FED_FINE,
-	FED_FROZEN,
-	FED_LIVE,
-	FED_MEATY,
-	FED_GREENS,
-	FED_GROWTH,
-	FED_WOOD,
-	FED_SINKING,
-	FED_SURFACE,
-	FED_SHELLS,
-	FED_DRIFT
-};
-
+/* A labyrinth fish of this length at the most is shy of restless company. */
+#define SHY_CM 6
 /* Livebearers of this length pull at the tails of small ones. */
 #define ROUGH_CM 8
 
@@ -108,12 +94,15 @@ const char *ts_compose_asks(const struct ts_species *s, bool aged)
 		return "crabs and crayfish are kept for themselves";
 	if (killifish(s))
 		return "killifish are kept in tanks of their own";
-	if (s->feeding == FED_LIVE)
+	if (s->feeding == TS_FED_LIVE)
 		return "it wants living food";
-	if (s->kind == TS_ANIMAL_FISH && (s->feeding == FED_DRIFT || s->feeding == FED_SHELLS ||
-						 s->habits & TS_HABIT_SPECIALIST))
+	if (s->kind == TS_ANIMAL_FISH && ts_is_delicate(s) && s->sold != TS_SOLD_EVERYWHERE)
+		return "it takes change badly, and few shops have it";
+	if (s->kind == TS_ANIMAL_FISH &&
+		(s->feeding == TS_FED_DRIFT || s->feeding == TS_FED_SHELLS ||
+			s->habits & TS_HABIT_SPECIALIST))
 		return "it takes only special food";
-	if (!aged && (s->habits & TS_HABIT_OLD_TANK || s->feeding == FED_GROWTH) &&
+	if (!aged && (s->habits & TS_HABIT_OLD_TANK || s->feeding == TS_FED_GROWTH) &&
 		!ts_compose_later(s, aged))
 		return "it lives off what grows in a tank that has run for eight weeks or more";
 	if (s->kind == TS_ANIMAL_FISH && s->to_others == TS_INJURES &&
@@ -127,7 +116,7 @@ const char *ts_compose_asks(const struct ts_species *s, bool aged)
 bool ts_compose_later(const struct ts_species *s, bool aged)
 {
 	return !aged && (s->kind == TS_ANIMAL_SNAIL || s->kind == TS_ANIMAL_SHRIMP) &&
-	       s->feeding == FED_GROWTH && !(s->habits & TS_HABIT_OLD_TANK);
+	       s->feeding == TS_FED_GROWTH && !(s->habits & TS_HABIT_OLD_TANK);
 }
 
 static bool of_lake(const struct ts_species *s)
@@ -176,20 +165,46 @@ static bool comfortable(const struct ts_match *m)
 	return m->verdict == TS_SUITS || by_ph_alone(m);
 }
 
-bool ts_compose_at_home(const struct ts_match *m, const struct ts_wish *w)
+/* Whether what is read or may be lies so far inside what it likes; hard and warm ends alone. */
+static bool spares(
+	const struct ts_wish *w, enum ts_parameter p, double end, enum ts_practice_id row)
 {
-	const struct ts_span *t = &w->profile->at[TS_TEMPERATURE];
-	double high = m->species->water.usual.temp_c.preferred.high;
+	const struct ts_span *at = &w->profile->at[p];
 
-	return comfortable(m) &&
-	       !(t->given && high - t->high < w->practice->value[TS_P_PROPOSE_WARM_LEAST]);
+	return !at->given || !(end - at->high < w->practice->value[row]);
 }
 
-bool ts_compose_has_room(const struct ts_wish *w, const struct ts_level *level)
+bool ts_compose_at_home(const struct ts_match *m, const struct ts_wish *w)
 {
-	return !level->rivals ||
-	       w->tank->length_cm >= w->practice->value[TS_P_PROPOSE_RIVALS] *
-					     level->group.species->adult_length_cm;
+	const struct ts_envelopes *e = &m->species->water.usual;
+
+	return comfortable(m) &&
+	       spares(w, TS_TEMPERATURE, e->temp_c.preferred.high, TS_P_PROPOSE_WARM_LEAST) &&
+	       (w->reach > TS_REACH_SPARE ||
+		       spares(w, TS_GH, e->gh_dh.preferred.high, TS_P_PROPOSE_HARD_LEAST));
+}
+
+/* From this length on, in units of propose.groups.from, the bottom has room for more. */
+#define FLOOR_FOR_MORE 2
+
+bool ts_compose_offers(const struct ts_wish *w, const struct ts_level *level, bool must)
+{
+	const double *p = w->practice->value;
+	const struct ts_species *s = level->group.species;
+	unsigned role = ts_compose_role(s, w->theme);
+	double cm = w->tank->length_cm, from = p[TS_P_PROPOSE_GROUPS_FROM];
+
+	if (level->rivals && cm < p[TS_P_PROPOSE_RIVALS] * s->adult_length_cm)
+		return false;
+	if (must)
+		return true;
+	if (!level->comfortable && s->group.least >= 5)
+		return cm < (role == TS_ROLE_BOTTOM ? FLOOR_FOR_MORE : 1) * from;
+	/* A pair to look at, and one snail, are enough for a small tank. */
+	if (cm < p[TS_P_PROPOSE_FLOOR_FROM] &&
+		(role == TS_ROLE_CENTRE || s->kind == TS_ANIMAL_SNAIL))
+		return ts_group_count(&level->group) <= s->group.least;
+	return true;
 }
 
 /*
@@ -265,7 +280,8 @@ static double trouble(const struct ts_species *s, const double *p)
 	points += s->habits & (TS_HABIT_SPECIALIST | TS_HABIT_NITRATE_SENSITIVE)
 			  ? p[TS_P_PROPOSE_DELICATE] / 2
 			  : 0;
-	points += s->feeding == FED_FROZEN || s->feeding == FED_MEATY ? p[TS_P_PROPOSE_FED] : 0;
+	points +=
+		s->feeding == TS_FED_FROZEN || s->feeding == TS_FED_MEATY ? p[TS_P_PROPOSE_FED] : 0;
 	points += s->to_own_kind == TS_INJURES  ? p[TS_P_PROPOSE_ROUGH]
 		  : s->to_own_kind == TS_CHASES ? p[TS_P_PROPOSE_ROUGH] / 4
 						: 0;
@@ -390,14 +406,11 @@ static double tempo(const struct ts_species *s)
 	return of[s->needs.activity] + (s->habits & TS_HABIT_QUICK_EATER ? 0.5 : 0);
 }
 
-/*
- * Whose young, and whatever is half grown, the other takes; adults hold on among plants only. It is
- * worth a shrimp to the list at the least.
- */
-static bool takes_young(const struct ts_species *a, const struct ts_species *b)
+/* Restless ones on the floor leave small shy fish above them no peace. */
+static bool unrest(const struct ts_species *a, const struct ts_species *b)
 {
-	return b->kind == TS_ANIMAL_SHRIMP && a->kind == TS_ANIMAL_FISH &&
-	       a->hunts != TS_HUNTS_GRAZER && a->adult_length_cm > 2 * b->adult_length_cm;
+	return ts_compose_of_the_bottom(a) && tempo(a) >= 1 && b->needs.flow && tempo(b) == 0 &&
+	       strcmp(b->family, "Osphronemidae") == 0 && b->adult_length_cm <= SHY_CM;
 }
 
 static bool bears_young(const struct ts_species *s)
@@ -431,7 +444,7 @@ double ts_compose_friction(
 
 	points += p[TS_P_PROPOSE_HOME] * (home > 0.5 ? home - 0.5 : 0);
 	points += p[TS_P_PROPOSE_TEMPER] *
-		  (troubles(a, b) + troubles(b, a) + takes_young(a, b) + takes_young(b, a));
+		  (troubles(a, b) + troubles(b, a) + unrest(a, b) + unrest(b, a));
 	points += p[TS_P_PROPOSE_TEMPER] * (rough_on_fins(a, b) + rough_on_fins(b, a));
 	if (a->needs.flow && b->needs.flow)
 		points += p[TS_P_PROPOSE_FLOW] * abs(a->needs.flow - b->needs.flow);

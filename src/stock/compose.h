@@ -15,6 +15,9 @@ unsigned ts_compose_role(const struct ts_species *species, enum ts_theme theme);
 /* The smallest armoured catfish hover, and rest on the bottom all the same. */
 bool ts_compose_of_the_bottom(const struct ts_species *species);
 
+/* Fish of Malawi, Tanganyika and Victoria, the catfish among them; snails go with everybody. */
+bool ts_compose_of_rift_lake(const struct ts_species *species);
+
 /* A snail, a shrimp: beside a community, never a part of it, unless shrimps are the theme. */
 bool ts_compose_extra(const struct ts_species *species, enum ts_theme theme);
 
@@ -36,8 +39,12 @@ bool ts_compose_of_theme(const struct ts_species *species, const struct ts_wish 
  */
 bool ts_compose_at_home(const struct ts_match *match, const struct ts_wish *wish);
 
-/* Whether the tank is long enough for such a number: large males among themselves want room. */
-bool ts_compose_has_room(const struct ts_wish *wish, const struct ts_level *level);
+/*
+ * Whether such a number is offered in this tank: large males among themselves want room, shoals in
+ * a tank with room are comfortable ones, few look well in a small one. What is asked for is free of
+ * the latter.
+ */
+bool ts_compose_offers(const struct ts_wish *wish, const struct ts_level *level, bool must);
 
 /* How well the water serves it, 0..1000: verdict first, then the distance to its nearest limit. */
 int ts_compose_served(const struct ts_match *match, const double *practice);

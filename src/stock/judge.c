@@ -6,6 +6,7 @@
 
 #include "model/practice.h"
 #include "stock/rules.h"
+#include "stock/waters.h"
 
 /* Of what a check begins to complain of: just less. */
 #define FULL 0.98
@@ -134,22 +135,43 @@ bool ts_judge_hardly_any_kh(const struct ts_wish *wish)
 	return kh->given && kh->value < wish->practice->value[TS_P_KH_ACT];
 }
 
+/* Closed form: nitrate at its limit, buffer by days and by what a change brings. */
+static double closed_most(const struct ts_wish *wish, double days)
+{
+	const struct ts_practice *practice = wish->practice;
+	const struct ts_span *kh = &wish->profile->at[TS_KH];
+	double most = ts_nitrogen_for_no3(wish->tank, no3_room(wish), practice);
+	double kh_new = wish->kh_new_dh > 0 ? wish->kh_new_dh : kh->value;
+
+	if (!kh->given || !(days > 0))
+		return most;
+	most = fmin(most, ts_nitrogen_for_buffer(wish->tank, kh->value, days, practice));
+	return fmin(most, ts_nitrogen_for_buffer(wish->tank, kh_new, renewal_days(wish), practice));
+}
+
+/* As a check sees it, where the tank settles; NAN: nobody can say. */
+static double settled_most(const struct ts_wish *wish, double days)
+{
+	const struct ts_bearing wanted = {wish->no3_new_mg_l + no3_room(wish), days};
+	double most = ts_nitrogen_for_no3(wish->tank, no3_room(wish), wish->practice);
+	struct ts_plan plan;
+
+	if (!wish->plan || !(most > 0))
+		return (double)NAN;
+	plan = *wish->plan;
+	plan.tank = *wish->tank;
+	return ts_waters_bears_mg_day(&plan, wish->today, &wanted, 2 * most, wish->practice);
+}
+
 double ts_judge_nitrogen_most_mg_day(const struct ts_wish *wish, bool conditions)
 {
 	const double *p = wish->practice->value;
-	const struct ts_span *kh = &wish->profile->at[TS_KH];
-	double days = fmax(p[TS_P_BUFFER_WARN], wish->buffer_days);
-	double most = ts_nitrogen_for_no3(wish->tank, no3_room(wish), wish->practice);
 	bool black = !conditions && ts_judge_hardly_any_kh(wish);
+	double days = black ? 0 : fmax(p[TS_P_BUFFER_WARN], wish->buffer_days);
+	double most = settled_most(wish, days);
 
-	if (kh->given && !black) {
-		double kh_new = wish->kh_new_dh > 0 ? wish->kh_new_dh : kh->value;
-
-		most = fmin(
-			most, ts_nitrogen_for_buffer(wish->tank, kh->value, days, wish->practice));
-		most = fmin(most, ts_nitrogen_for_buffer(
-					  wish->tank, kh_new, renewal_days(wish), wish->practice));
-	}
+	if (isnan(most))
+		most = closed_most(wish, days);
 	most *= wish->full_load ? FULL : p[TS_P_LOAD_SHARE];
 	/* What hardly any buffer is there for has a light load. */
 	return black ? fmin(most,

@@ -12,6 +12,7 @@
 #include "stock/community.h"
 #include "stock/compose.h"
 #include "stock/judge.h"
+#include "stock/rules.h"
 
 #define SPECIES_MOST ((size_t)(TS_MODEL_SPECIES_MOST - TS_EXTRAS_MOST))
 
@@ -36,10 +37,14 @@ static size_t species_most(const struct ts_proposer *b)
 	return most < SPECIES_MOST ? most : SPECIES_MOST;
 }
 
-/* A community of its own: neither one of a theme nor the completion of what lives there. */
+/*
+ * A community of its own: neither one of a theme nor the completion of what lives there; where
+ * nobody is at home, the fewer the better.
+ */
 static bool wants_a_whole(const struct ts_wish *w)
 {
-	return !w->resident_count && (w->theme == TS_THEME_NONE || w->theme == TS_THEME_COOL);
+	return !w->resident_count && (w->reach < TS_REACH_ANY || w->with_count) &&
+	       (w->theme == TS_THEME_NONE || w->theme == TS_THEME_COOL);
 }
 
 /* How many kinds of fish a list should hold: common practice, no source. */
@@ -190,11 +195,31 @@ static bool first_list(struct ts_proposer *b, struct ts_model *m, struct ts_sear
 	return true;
 }
 
+/* Nothing but dwarfs, what is slim as an eel aside, in a large tank. */
+static bool only_dwarfs(const struct ts_proposer *b, const struct ts_search_list *list)
+{
+	double cm = b->wish->tank->length_cm;
+
+	for (size_t i = 0; i < list->count; i++) {
+		const struct ts_species *s = ts_proposer_group(b, list->chosen[i])->species;
+
+		if (s->body != TS_BODY_EEL &&
+			cm <= ts_proposer_value(b, TS_P_PROPOSE_SHOAL_SMALL) * s->adult_length_cm)
+			return false;
+	}
+	return cm >= ts_proposer_value(b, TS_P_PROPOSE_LARGE) && !b->wish->small_only;
+}
+
 /* Whether it may stand below the first: what is much poorer is no advice. */
 static bool worth_it(const struct ts_proposer *b, const struct ts_search_list *list)
 {
 	const struct ts_proposal *p = b->p;
 
+	/* Where nobody is at home the best is not good, and what follows is no choice. */
+	if (p->count && b->wish->reach == TS_REACH_ANY && b->wish->theme == TS_THEME_NONE)
+		return false;
+	if (p->count && only_dwarfs(b, list))
+		return false;
 	return !p->count || (double)list->points >= ts_proposer_value(b, TS_P_PROPOSE_WORTH) *
 							    (double)p->lists[0].points;
 }
@@ -244,7 +269,7 @@ static bool attempt(const struct ts_wish *wish, bool conditions, struct ts_arena
 {
 	struct ts_proposal p = {.species_count = wish->catalogue->count,
 		.conditions = conditions,
-		.any = wish->any};
+		.reach = wish->reach};
 	struct ts_proposer b = {.wish = wish, .p = &p, .arena = arena, .practice = *wish->practice};
 	size_t room = p.species_count * (TS_LEVELS_MOST + 1);
 
@@ -272,6 +297,134 @@ static bool attempt(const struct ts_wish *wish, bool conditions, struct ts_arena
 	return true;
 }
 
+/* Whether the one is made up better: more kinds, then somebody at the bottom. */
+static bool made_up_better(const struct ts_proposal *a, const struct ts_proposal *b)
+{
+	if (!a->count || !b->count)
+		return a->count > 0;
+	return a->kinds_least > b->kinds_least ||
+	       (a->kinds_least == b->kinds_least && b->bare_floor && !a->bare_floor);
+}
+
+/*
+ * Where the lists are not what such a tank should have, further out: to those at their limit, and
+ * where nobody is at home to those that can live there. What is asked for stands anyway, and gets
+ * company that can live there rather than none.
+ */
+static bool reach_out(struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *io)
+{
+	const bool musts = wish->with_count || wish->resident_count;
+
+	for (int reach = (int)wish->reach + 1; reach <= TS_REACH_ANY; reach++) {
+		struct ts_wish wider = *wish;
+		struct ts_proposal more;
+
+		if (io->count && io->kinds_least >= io->kinds_wanted && !io->bare_floor)
+			break;
+		if (reach == TS_REACH_ANY && (io->count ? !wish->with_count : musts))
+			break;
+		wider.reach = (enum ts_reach)reach;
+		if (!attempt(&wider, wish->conditions, arena, &more))
+			return false;
+		if (!made_up_better(&more, io) && (io->count || reach < TS_REACH_ANY))
+			continue;
+		*io = more;
+		wish->reach = wider.reach;
+	}
+	return true;
+}
+
+/* Whether two lists are of the same fish. */
+static bool same_fish(const struct ts_community *a, const struct ts_community *b)
+{
+	for (size_t i = 0; i < a->count; i++) {
+		const struct ts_species *s = a->lines[i].group.species;
+		bool there = s->kind != TS_ANIMAL_FISH;
+
+		for (size_t j = 0; j < b->count; j++)
+			there |= b->lines[j].group.species == s;
+		if (!there)
+			return false;
+	}
+	return true;
+}
+
+/* Lists of lake fish that are looked through, and cichlids that are a group. */
+#define LAKE_LISTS 5
+#define LAKE_GROUP 6
+
+/* By custom some fish from elsewhere are kept with those of the lakes: not here. */
+static bool leave_out_others(struct ts_wish *w, struct ts_arena *arena)
+{
+	const struct ts_catalogue *all = w->catalogue;
+	const struct ts_species **without =
+		ts_arena_array(arena, w->without_count + all->count, sizeof *without);
+	size_t count = 0;
+
+	if (!without)
+		return false;
+	while (count < w->without_count) {
+		without[count] = w->without[count];
+		count++;
+	}
+	for (size_t i = 0; i < all->count; i++) {
+		if (all->items[i]->lakes_apart && !ts_compose_of_rift_lake(all->items[i]))
+			without[count++] = all->items[i];
+	}
+	w->without = without;
+	w->without_count = count;
+	return true;
+}
+
+/* A group of cichlids of a lake, with nobody from elsewhere. */
+static bool of_a_lake(const struct ts_community *c)
+{
+	bool group = false;
+
+	for (size_t i = 0; i < c->count; i++) {
+		const struct ts_group *g = &c->lines[i].group;
+
+		if (g->species->kind == TS_ANIMAL_FISH && !ts_compose_of_rift_lake(g->species))
+			return false;
+		group |= strcmp(g->species->family, "Cichlidae") == 0 &&
+			 ts_group_count(g) >= LAKE_GROUP;
+	}
+	return group;
+}
+
+/*
+ * Hard water is made for the fish of the rift lakes, which are a list by themselves: where fewer
+ * lists than asked for are worth it, one of theirs stands behind them.
+ */
+static bool add_lake(const struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *io)
+{
+	struct ts_wish lake = *wish;
+	struct ts_proposal p;
+
+	if (!io->count || io->count >= wish->lists || io->conditions || io->change_percent > 0 ||
+		wish->theme != TS_THEME_NONE || wish->with_count || wish->resident_count ||
+		wish->reach > TS_REACH_HOME || wish->small_only)
+		return true;
+	lake.theme = TS_THEME_LAKE;
+	lake.lists = LAKE_LISTS;
+	if (!leave_out_others(&lake, arena))
+		return false;
+	if (!attempt(&lake, false, arena, &p))
+		return false;
+	for (size_t l = 0; l < p.count; l++) {
+		bool known = false;
+
+		for (size_t i = 0; i < io->count; i++)
+			known |= same_fish(&p.lists[l], &io->lists[i]);
+		if (known || !of_a_lake(&p.lists[l]))
+			continue;
+		p.lists[l].equal = false;
+		io->lists[io->count++] = p.lists[l];
+		break;
+	}
+	return true;
+}
+
 bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *ret)
 {
 	struct ts_wish filled = *wish;
@@ -283,9 +436,7 @@ bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 		filled.practice = &own;
 	if (!attempt(&filled, wish->conditions, arena, &p))
 		return false;
-	/* Where nobody is at home, those that can live there; what is asked for stands anyway. */
-	filled.any |= !p.count && !wish->with_count && !wish->resident_count;
-	if (filled.any && !wish->any && !attempt(&filled, wish->conditions, arena, &p))
+	if (!reach_out(&filled, arena, &p))
 		return false;
 	/* What is asked for may use all that a check is content with. */
 	filled.full_load |= !p.count && (wish->with_count || wish->resident_count);
@@ -306,6 +457,8 @@ bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 		p = better.count ? better : p;
 	}
 	if (!p.count && !wish->conditions && !attempt(&filled, true, arena, &p))
+		return false;
+	if (!add_lake(&filled, arena, &p))
 		return false;
 	*ret = p;
 	return true;

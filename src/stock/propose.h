@@ -26,6 +26,13 @@ enum ts_theme {
 	TS_THEME__COUNT
 };
 
+/* How far a list may reach for its animals; the next is asked for where the one before is poor. */
+enum ts_reach {
+	TS_REACH_SPARE, /* at home, with room to spare to the hard and the warm side */
+	TS_REACH_HOME,  /* at home */
+	TS_REACH_ANY    /* what can live there, and the seldom sold */
+};
+
 /* What is asked. Everything is lent; zeroed = nothing special. */
 struct ts_wish {
 	const struct ts_catalogue *catalogue;
@@ -42,16 +49,23 @@ struct ts_wish {
 	bool aged;       /* the tank has run for eight weeks */
 	enum ts_theme theme;
 	const struct ts_species *centre; /* it is to be the centre: one of `with` too; NULL: none */
-	double no3_now_mg_l;             /* nitrate of the tank as last read; 0 = not known */
-	double no3_new_mg_l;             /* of what is poured in; 0 = not known */
-	double kh_new_dh;                /* likewise; 0 = as the profile says */
-	double no3_rise_mg_l_week;       /* the most it may rise; 0 = the table's limit alone */
-	double buffer_days;  /* the least the buffer must last; 0 = the table's limit alone */
-	bool full_load;      /* up to where a check complains, not the usual share of it */
-	bool conditions;     /* ask at once for lists that work on conditions */
-	bool any;            /* ask at once for those not at their best, and the seldom sold, too */
-	size_t species_most; /* 0 = by the litres of the tank */
-	size_t lists;        /* 0 = 1 */
+	/*
+	 * The tank with its supply, routine and readings, so that waste is bounded by where it
+	 * settles (stock/waters.h), as a check does; NULL: by the closed form. Its own tank is left
+	 * aside for `tank`.
+	 */
+	const struct ts_plan *plan;
+	long today;
+	double no3_now_mg_l;       /* nitrate of the tank as last read; 0 = not known */
+	double no3_new_mg_l;       /* of what is poured in; 0 = not known */
+	double kh_new_dh;          /* likewise; 0 = as the profile says */
+	double no3_rise_mg_l_week; /* the most it may rise; 0 = the table's limit alone */
+	double buffer_days;        /* the least the buffer must last; 0 = the table's limit alone */
+	bool full_load;            /* up to where a check complains, not the usual share of it */
+	bool conditions;           /* ask at once for lists that work on conditions */
+	enum ts_reach reach;       /* ask at once so far */
+	size_t species_most;       /* 0 = by the litres of the tank */
+	size_t lists;              /* 0 = 1 */
 	const struct ts_search_limits *limits;
 };
 
@@ -128,8 +142,8 @@ struct ts_proposal {
 	size_t species_most;
 	size_t kinds_wanted; /* kinds of fish that a list should hold, and what these lists do */
 	size_t kinds_least;
-	bool bare_floor;           /* nobody for the bottom goes with the rest */
-	bool any;                  /* nobody is at its best there: those that can live in it */
+	bool bare_floor; /* nobody for the bottom goes with the rest */
+	enum ts_reach reach;
 	struct ts_model model;     /* of the first list */
 	const char **names;        /* of the model's items: "6 Genus species" */
 	struct ts_candidacy **who; /* whose items they are */

@@ -92,7 +92,7 @@ void ts_proposer_add_items(struct ts_proposer *b)
 			n = levels_of(c, levels);
 		c->first = b->count;
 		for (size_t l = 0; l < n; l++)
-			c->levels += ts_compose_has_room(b->wish, &levels[l]) &&
+			c->levels += ts_compose_offers(b->wish, &levels[l], c->must) &&
 				     add_item(b, c, &levels[l]);
 		if (c->levels)
 			c->left_out = TS_CANDIDATE;

@@ -412,3 +412,59 @@ void ts_waters_make(const struct ts_waters_case *asked, const struct ts_practice
 	if (ret->load_known)
 		agree(ret);
 }
+
+/* Halvings of the search for what a tank bears: to a thousandth. */
+#define BEARS_STEPS 10
+
+/* Whether it settles as wanted with so much; `*ret_known`: whether anybody can say. */
+static bool settles_so(
+	struct work *w, const struct ts_bearing *wanted, double mg_day, bool *ret_known)
+{
+	struct ts_waters *ret = w->ret;
+	struct ts_drift_tank tank;
+	struct run r;
+
+	ret->drift_known = ts_plan_drift(w->asked->plan, &ret->log, w->asked->today,
+				   mg_day / ret->load.net_l / TS_WEIGHT_N, plant_share(&ret->load),
+				   w->practice, &ret->drift) == TS_OK;
+	*ret_known = ret->drift_known;
+	if (!ret->drift_known)
+		return false;
+	ts_waters_run(ret, 0, &tank);
+	r = run(&tank, w->practice);
+	*ret_known = !isnan(r.no3_mg_l);
+	if (!(r.no3_mg_l <= wanted->no3_mg_l))
+		return false;
+	return !(wanted->buffer_days > 0) || ret->drift.assumed & TS_DRIFT_NO_KH ||
+	       (r.buffer_days >= wanted->buffer_days &&
+		       r.kh_dh >= w->practice->value[TS_P_KH_FLOOR]);
+}
+
+double ts_waters_bears_mg_day(const struct ts_plan *plan, long today,
+	const struct ts_bearing *wanted, double most, const struct ts_practice *practice)
+{
+	struct ts_plan fed = *plan;
+	struct ts_waters waters;
+	const struct ts_waters_case asked = {&fed, NULL, 0, today};
+	struct work w = {&asked, practice, &waters};
+	double low = 0, high = most;
+	bool known;
+
+	fed.stock_count = 0;
+	fed.tank.feeding.value = 1; /* some feed: what plants take of it is a share */
+	ts_waters_now(&fed, today, practice, &waters);
+	take_load(&w);
+	if (!waters.load_known)
+		return (double)NAN;
+	if (settles_so(&w, wanted, high, &known) || !known)
+		return known ? high : (double)NAN;
+	for (int i = 0; i < BEARS_STEPS; i++) {
+		double middle = (low + high) / 2;
+
+		if (settles_so(&w, wanted, middle, &known))
+			low = middle;
+		else
+			high = middle;
+	}
+	return low;
+}

@@ -67,6 +67,19 @@ void ts_waters_now(const struct ts_plan *plan, long today, const struct ts_pract
  */
 void ts_waters_run(const struct ts_waters *waters, int run, struct ts_drift_tank *ret);
 
+/* How a tank is to settle. */
+struct ts_bearing {
+	double no3_mg_l;    /* nitrate before a change, at the most */
+	double buffer_days; /* until KH is below the floor, at the least; 0: KH is not asked for */
+};
+
+/*
+ * The most nitrogen, mg/day, with which the tank of the plan settles so, as far as `most`; its
+ * stock is left aside. NAN: it is not known where the tank goes.
+ */
+double ts_waters_bears_mg_day(const struct ts_plan *plan, long today,
+	const struct ts_bearing *wanted, double most, const struct ts_practice *practice);
+
 /* mmol/L of nitrogen that end as nitrate in a day, of a rise by the week. */
 double ts_net_nitrogen_mmol_l(double no3_rise_mg_l_week);
 

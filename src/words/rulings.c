@@ -3,7 +3,7 @@
  * Templates a rule: what is the matter, what to do about it, and what two animals are kept together
  * on. In braces: a, b the two animals, as, bs more than one of them; ours, its, change the numbers;
  * word the current or light that it is about; cautions all of the animal's; ground what it wants
- * below it; males, borne, keep, females how many of a sex;
+ * below it; males, borne, females how many of a sex;
  * young, gamble what is eaten of shrimps;
  * most, longest, litres the room that only a volume tells; fit how the water suits; name
  * what was not found. The rules stand in stock/rules.c, what was tried and mends in a remedy.
@@ -38,7 +38,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_OWN_KIND] = {"{nas} fight each other to injury: one alone is borne", "keep 1", NULL, 0},
 	[TS_RULE_PAIR_FORMS] = {"{nas} grow into a pair and its victims", "keep a pair, and have a place for the rest", "there is a place for the others once two have paired", 0},
 	[TS_RULE_SAND] = {"{as} {ground}", "sand or fine rounded gravel instead, at least over a third of the floor", "part of the floor is sand or fine rounded gravel", 0},
-	[TS_RULE_SEXES] = {"{males} of {a}{females}", "{borne}", "{keep}{borne}", 0},
+	[TS_RULE_SEXES] = {"{males} of {a}{females}", "{borne}, or more females", "it is {borne}, or more females", 0},
 	[TS_RULE_SPECIALIST] = {"{as} take only special food{eats}", NULL, NULL, 0},
 	[TS_RULE_TANK_HEIGHT] = {"{as} need a tank {its} cm high, and this one has {ours}{most}", NULL, "the tank is {its} cm high", 0},
 	[TS_RULE_TANK_LENGTH] = {"grown {as} need a tank {its} cm long, and this one has {ours}", NULL, "the tank is {its} cm long", 0},
@@ -341,17 +341,6 @@ static void put_males(struct ts_text *text, double count, const char *sex)
 	ts_text_puts(text, " ", sex, count > 1 ? "s" : "", NULL);
 }
 
-/* "1 male, or more females". */
-static void put_borne(struct ts_text *text, double males)
-{
-	if (males < 1) {
-		ts_text_put(text, "two females to each male");
-		return;
-	}
-	put_males(text, males, "male");
-	ts_text_put(text, ", or more females");
-}
-
 static void put_females(struct ts_text *text, double count)
 {
 	ts_text_put(text, count > 0 ? " to " : " and no female: they fight");
@@ -417,10 +406,8 @@ static void put_part(
 		put_so_many(text, r);
 	else if (is(name, len, "males"))
 		put_males(text, r->ours, "male");
-	else if (is(name, len, "keep"))
-		ts_text_put(text, r->its < 1 ? "there are " : "it is ");
 	else if (is(name, len, "borne"))
-		put_borne(text, r->its);
+		put_males(text, r->its, "male");
 	else if (is(name, len, "females"))
 		put_females(text, r->change);
 	else if (is(name, len, "young") || is(name, len, "gamble"))

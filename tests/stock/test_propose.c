@@ -48,6 +48,7 @@ struct asked {
 	struct ts_water water;
 	struct ts_keeping keeping;
 	struct ts_tank tank;
+	struct ts_plan plan;
 	struct ts_profile profile;
 	struct ts_practice practice;
 	struct ts_wish wish;
@@ -73,7 +74,11 @@ static void ask(struct asked *a, struct ts_catalogue *catalogue, const struct sc
 		.kind = TS_WATER_TANK, .readings = &a->reading, .reading_count = 1};
 	ts_practice_defaults(&a->practice);
 	ts_profile_make(&a->water, &a->keeping, &a->practice, -1, &a->profile);
+	a->plan = (struct ts_plan){.water = a->water, .tank = a->tank};
+	a->plan.tank.temp_c = a->keeping.temperature;
 	a->wish = (struct ts_wish){.catalogue = catalogue,
+		.plan = &a->plan,
+		.today = -1,
 		.profile = &a->profile,
 		.keeping = &a->keeping,
 		.tank = &a->tank,

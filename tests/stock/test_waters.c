@@ -12,6 +12,7 @@
 
 #include "../given.h"
 #include "base/date.h"
+#include "model/practice.h"
 #include "stock/waters.h"
 
 struct fixture {
@@ -103,6 +104,37 @@ static void test_waters__top_up_with_tap_piles_minerals_up(void **state)
 	assert_true(fabs(f.w.settles.gh_dh.high - 4 * 1.32) < 0.02);
 }
 
+/*
+ * What the tank bears: nitrate from 5 to 50 is 45 mg/L, 10.16 as nitrogen, in 100 L of which 25 %
+ * are changed in 7 days: 36.3 mg a day. The buffer: 0.9 dKH to the floor, 0.2002 for a mg/L, in 28
+ * days.
+ */
+static void test_bears__nitrate_or_buffer_whichever_is_less(void **state)
+{
+	struct ts_bearing wanted = {50, 0};
+	struct ts_practice practice;
+	struct fixture f;
+	double most;
+
+	(void)state;
+	ts_practice_defaults(&practice);
+	open_fixture(&f);
+	most = ts_waters_bears_mg_day(&f.plan, -1, &wanted, 100, &practice);
+	assert_true(fabs(most - 36.3) < 0.2);
+	wanted.buffer_days = 14;
+	most = ts_waters_bears_mg_day(&f.plan, -1, &wanted, 100, &practice);
+	assert_true(fabs(most - 16.06) < 0.2);
+	f.plan.tank.plants = TS_PLANTS_SOME; /* they take 0.15 of it */
+	most = ts_waters_bears_mg_day(&f.plan, -1, &wanted, 100, &practice);
+	assert_true(fabs(most - 16.06 / 0.85) < 0.2);
+	f.plan.tank.plants = TS_PLANTS_NONE;
+	f.plan.tank.substrate = TS_SUBSTRATE_ARAGONITE; /* gives back what the filter takes */
+	assert_true(ts_waters_bears_mg_day(&f.plan, -1, &wanted, 100, &practice) > most);
+	assert_true(ts_waters_bears_mg_day(&f.plan, -1, &wanted, 10, &practice) == 10);
+	f.plan.tank.volume_l = 0;
+	assert_true(isnan(ts_waters_bears_mg_day(&f.plan, -1, &wanted, 10, &practice)));
+}
+
 /* No change at all is a routine: GH 12 topped up with 5 % a week is 31.2 more after 52 weeks. */
 static void test_waters__no_change_never_settles(void **state)
 {
@@ -138,6 +170,7 @@ int main(void)
 		cmocka_unit_test(test_waters__moved_house),
 		cmocka_unit_test(test_waters__gaps_are_as_poured),
 		cmocka_unit_test(test_waters__top_up_with_tap_piles_minerals_up),
+		cmocka_unit_test(test_bears__nitrate_or_buffer_whichever_is_less),
 		cmocka_unit_test(test_waters__no_change_never_settles),
 		cmocka_unit_test(test_waters__nothing_known_is_nothing_said),
 	};

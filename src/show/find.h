@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What was found as a document. */
+#ifndef TS_SHOW_FIND_H
+#define TS_SHOW_FIND_H
+
+#include "answers/find.h"
+#include "report/document.h"
+
+/* `summary`: counts instead of the animals. `dozen`: of a long list a table of the first ones. */
+void ts_show_find(
+	struct ts_document *doc, const struct ts_find_result *result, bool summary, bool dozen);
+
+#endif
