@@ -10,9 +10,14 @@
 #include "chem/hardness.h"
 #include "words/unusual.h"
 
-/* Which ends are taken: bits 0 of GH and KH, 1 of pH, set for the most; or none of them. */
-#define ENDS 4
+/*
+ * Which ends are taken: bits 0 of GH and KH, 1 of pH, set for the most, of every other part; bits 2
+ * and 3 of the parts between. Or none of them.
+ */
+#define ENDS 16
 #define MEAN ENDS
+/* One drop is up to 1 dH; less than this is hardly a buffer, from which no pH follows, dH. */
+#define KH_LEAST_DH 0.2
 
 struct part {
 	struct ts_profile profile;
@@ -54,22 +59,22 @@ static double known_temp_c(const struct work *w)
 	return parts > 0 ? sum / parts : (double)NAN;
 }
 
-/*
- * A part as its readings are in the mean, or at one end: of GH and KH where a supply changes, of pH
- * by the doubt of the reading.
- */
+/* A part as its readings are in the mean, or at one end: what it changes by, or is doubted by. */
 static struct ts_profile at_end(const struct ts_profile *profile, int end)
 {
 	static const enum ts_parameter parameters[] = {TS_GH, TS_KH};
 	struct ts_profile p = *profile;
 
-	if (end == MEAN)
+	if (end == MEAN) /* MEAN is beyond the four ends of one part */
 		return p;
 	for (size_t i = 0; i < 2; i++) {
 		struct ts_span *span = &p.at[parameters[i]];
 
-		if (span->given && span->exposure)
-			span->value = end & 1 ? span->high : span->low;
+		/* The doubt of a GH moves no pH that could be told. */
+		if (span->given && (span->exposure || parameters[i] == TS_KH))
+			span->value = end & 1                  ? span->high
+				      : parameters[i] == TS_KH ? fmax(span->low, KH_LEAST_DH)
+							       : span->low;
 	}
 	p.ph_read = end & 2 ? p.ph_read_high : p.ph_read_low;
 	return p;
@@ -86,7 +91,7 @@ static enum ts_status solve_part(struct work *w, size_t i, double temp_c, int en
 		part->solution = (struct ts_solution){.temp_c = at};
 		return TS_OK;
 	}
-	profile = at_end(&part->profile, end);
+	profile = at_end(&part->profile, end == MEAN ? end : i % 2 ? end >> 2 : end & 3);
 	return ts_solution_from_profile(&profile, at, &part->solution, &part->assumed);
 }
 
@@ -121,6 +126,13 @@ static void widen(double *low, double *high, double one, double other)
 /* All ends of what readings that change, or are doubted, make of the mixture. */
 static void widen_to_ends(struct work *w, struct ts_water_facts *f)
 {
+	bool changes = false;
+
+	for (size_t i = 0; i < w->q->count; i++) {
+		const struct ts_span *at = w->parts[i].profile.at;
+
+		changes |= !pure(w, i) && (at[TS_GH].exposure || at[TS_KH].exposure);
+	}
 	for (int end = 0; end < ENDS; end++) {
 		struct ts_solution mixed;
 		struct ts_water_facts at;
@@ -131,8 +143,11 @@ static void widen_to_ends(struct work *w, struct ts_water_facts *f)
 		if (solve(w, end, &mixed, &assumed, &part) != TS_OK)
 			continue;
 		ts_water_describe(&mixed, assumed, NULL, &at);
-		widen(&f->gh_low_dh, &f->gh_high_dh, at.gh_dh, at.gh_dh);
-		widen(&f->kh_low_dh, &f->kh_high_dh, at.kh_dh, at.kh_dh);
+		/* A drop's doubt of the minerals is in the pH, and not said of them again. */
+		if (changes) {
+			widen(&f->gh_low_dh, &f->gh_high_dh, at.gh_dh, at.gh_dh);
+			widen(&f->kh_low_dh, &f->kh_high_dh, at.kh_dh, at.kh_dh);
+		}
 		widen(&f->ph_low, &f->ph_high, at.ph, at.ph);
 		widen(&f->co2_low_mg_l, &f->co2_high_mg_l, at.co2_mg_l, at.co2_mg_l);
 		widen(&f->ph_tank_low, &f->ph_tank_high, at.ph_tank_low, at.ph_tank_high);

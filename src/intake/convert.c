@@ -166,11 +166,26 @@ static void times(struct ts_measure *m, double factor)
 	m->high *= factor;
 }
 
+/* What a supply never has: the figure is another quantity's (estimates from memory). */
+static const struct {
+	const char *key;
+	double low, high;
+} of_supplies[] = {
+	{"pH", 3.5, 12},     /* a saturation index */
+	{"chlorine", 0, 10}, /* chloride */
+};
+
 /* The scanner judged the figure before its factor. */
 static bool possible(const struct ts_converted *c)
 {
 	double max = ts_quantities[c->field->quantity].max;
 
+	for (size_t i = 0; i < sizeof of_supplies / sizeof *of_supplies; i++) {
+		if (strcmp(c->field->key, of_supplies[i].key) == 0 &&
+			(c->measure.value < of_supplies[i].low ||
+				c->measure.value > of_supplies[i].high))
+			return false;
+	}
 	return c->measure.value <= max && (!isfinite(c->measure.high) || c->measure.high <= max);
 }
 

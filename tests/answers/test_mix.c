@@ -14,6 +14,7 @@
 #include <string.h>
 
 #include "../given.h"
+#include "../random.h"
 #include "answers/mix.h"
 #include "chem/carbonate.h"
 #include "chem/hardness.h"
@@ -118,12 +119,65 @@ static void test_mix__pure_water_brings_no_gas(void **state)
 	ts_arena_drop(&arena);
 }
 
+/* Drops of a water, and the same water as it may really be: within the doubt of the drops. */
+static void any_water(struct random *r, struct ts_reading *drops, struct ts_reading *real)
+{
+	double gh = any_in(r, 1, 18, 1), kh = any_in(r, 1, fmin(gh, 12), 1);
+	double ph = any_in(r, 7, 7.8, 0.1);
+
+	*drops = (struct ts_reading){
+		.method = TS_METHOD_DROPS, .gh_dh = value(gh), .kh_dh = value(kh), .ph = value(ph)};
+	*real = (struct ts_reading){.method = TS_METHOD_LABORATORY,
+		.gh_dh = value(any_in(r, gh - 0.95, gh, 0.05)),
+		.kh_dh = value(any_in(r, kh - 0.95, kh, 0.05)),
+		.ph = value(any_in(r, ph - 0.3, ph + 0.3, 0.01))};
+}
+
+/* The range of a mixture's pH holds what the parts make where their drops erred. */
+static void test_mix__its_range_holds_what_the_parts_may_really_be(void **state)
+{
+	static const double shares[] = {0.1, 0.25, 0.5, 0.75, 0.9};
+	struct random r;
+	unsigned cases = random_open(&r, 31, 1000);
+
+	(void)state;
+	for (unsigned i = 0; i < cases; i++) {
+		struct ts_reading drops[2], real[2];
+		struct ts_arena arena;
+		double share, ph[2][3];
+
+		random_case(&r, i);
+		ts_arena_open(&arena, NULL);
+		for (size_t k = 0; k < 2; k++)
+			any_water(&r, &drops[k], &real[k]);
+		share = shares[any_below(&r, 5)];
+		for (size_t k = 0; k < 2; k++) {
+			struct ts_reading *of = k ? real : drops;
+			struct ts_water one = {.readings = &of[0], .reading_count = 1};
+			struct ts_water other = {.readings = &of[1], .reading_count = 1};
+			const struct ts_mix_part parts[] = {
+				{"one", share, &one}, {"other", 1 - share, &other}};
+			const struct ts_water_facts f = mixed(&arena, parts, 2, 25).water.facts;
+
+			ph[k][0] = f.ph_low;
+			ph[k][1] = f.ph_closed;
+			ph[k][2] = f.ph_high;
+		}
+		CLAIM(&r, ph[0][0] <= ph[0][1] && ph[0][1] <= ph[0][2]);
+		if (isnan(ph[1][1])) /* so little buffer that no pH follows from it */
+			ph[1][1] = ph[0][1];
+		CLAIM(&r, ph[0][0] <= ph[1][1] + 0.02 && ph[1][1] - 0.02 <= ph[0][2]);
+		ts_arena_drop(&arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_mix__with_pure_water_as_the_table_has_it),
 		cmocka_unit_test(test_mix__a_part_of_hardly_any_buffer_keeps_its_gas),
 		cmocka_unit_test(test_mix__pure_water_brings_no_gas),
+		cmocka_unit_test(test_mix__its_range_holds_what_the_parts_may_really_be),
 	};
 
 	return cmocka_run_group_tests(tests, NULL, NULL);
