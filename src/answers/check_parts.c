@@ -291,6 +291,26 @@ static void put_plan_on(struct ts_check_work *w, const struct ts_load *l, const 
 	ts_text_put(&w->text, twice ? " % twice a week" : " % a week");
 }
 
+/* "Waste: nitrate reads 35 mg/L, comfortable to 50.": what was read, and nothing computed beside.
+ */
+static bool say_nitrate_read(struct ts_check_work *w)
+{
+	double no3 = ts_now_figure(&w->check.waters->log, TS_NOW_NO3);
+	enum ts_practice_id limit =
+		w->check.nitrate_sensitive ? TS_P_NITRATE_CONCERN_SENSITIVE : TS_P_NITRATE_CONCERN;
+
+	if (isnan(no3))
+		return false;
+	ts_text_put(&w->text, "Waste: nitrate reads ");
+	ts_text_number_short(&w->text, no3, 0);
+	ts_text_put(&w->text, " mg/L, comfortable to ");
+	ts_text_number_short(&w->text, w->asking->practice->value[limit], 0);
+	ts_text_put(&w->text, ".");
+	w->out->waste_says = ts_asking_keep(w->asking, &w->text);
+	w->out->waste_matters = true;
+	return true;
+}
+
 /* "Waste: nitrate settles at about 5 mg/L (3 to 7) with 30 % changed every 7 days". */
 static void say_waste(struct ts_check_work *w, const struct ts_load *l)
 {
@@ -358,5 +378,6 @@ void ts_check_waste(struct ts_check_work *w)
 		.feeding_known = l->feeding_known,
 		.plants_known = l->plants_known,
 		.change_known = l->change_known};
-	say_waste(w, l);
+	if (!say_nitrate_read(w))
+		say_waste(w, l);
 }

@@ -110,6 +110,9 @@ const char *ts_check_sides_taken(struct ts_check_work *w);
 /* Whether so many more of them would fit the tank beside all others; without a tank they do. */
 bool ts_check_more_fit(struct ts_check_work *w, const struct ts_species *species, double more);
 
+/* Its own home would be far too small here. */
+bool ts_check_too_large(const struct ts_check_work *w, const struct ts_group *group);
+
 /* "too small a tank: 1 oscar needs 150 x 60 cm (450 L); yours holds 200 L", of those that stay,
  * else of all; NULL: it is large enough for each, or not known. */
 const char *ts_check_too_small(struct ts_check_work *w);

@@ -265,6 +265,19 @@ static bool begins(const char *says, const char *beginning)
 	return says && strncmp(says, beginning, strlen(beginning)) == 0;
 }
 
+/* Whoever is far too large for the tank goes with the one that the first line speaks of. */
+static void add_the_large(const struct ts_check_work *w, struct leavers *l)
+{
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_plan_group *g = &w->check.groups[i];
+
+		if (g->planned && g->group.species != first_subject(w) &&
+			ts_check_too_large(w, &g->group))
+			add_leaver(l, &(struct ts_remedy){.kind = TS_REMEDY_LEAVE_OUT,
+					      .species = g->group.species});
+	}
+}
+
 /* One way and no second telling of it: who goes is in "instead of" already. */
 static void say_one_way(struct ts_check_work *w)
 {
@@ -273,11 +286,19 @@ static void say_one_way(struct ts_check_work *w)
 	size_t steps;
 
 	find_leavers(w, &l);
+	if (out->of_room && begins(out->decides, "do not buy "))
+		add_the_large(w, &l);
 	if (out->of_room && begins(out->decides, "do not buy ") && l.count &&
-		l.count + 1 < w->check.group_count && !leaves(&l, first_subject(w))) {
+		(l.count + 1 < w->check.group_count || !w->check.repair_count) &&
+		!leaves(&l, first_subject(w))) {
 		add_leaver(&l, &(struct ts_remedy){
 				       .kind = TS_REMEDY_LEAVE_OUT, .species = first_subject(w)});
 		out->decides = who_leaves(w, &l);
+		return;
+	}
+	if (out->of_room && begins(out->decides, "do not buy ") && l.count &&
+		l.count + 1 == w->check.group_count && w->check.repair_count == 1) {
+		out->decides = "do not buy any of these for this tank";
 		return;
 	}
 	steps = w->check.repair_count > l.count ? w->check.repair_count : l.count;

@@ -87,10 +87,33 @@ static void put_no_home(struct ts_check_work *w, const struct ts_plan_group *g)
 	w->room_said = true;
 }
 
+/* Of all together: the one that alone takes as large a tank; NULL: it takes all of them. */
+static const struct ts_plan_group *who_takes_it(const struct ts_check_work *w)
+{
+	const struct ts_smallest_tank *all = &w->check.smallest;
+
+	for (size_t i = 0; w->check.group_count > 1 && i < w->check.group_count; i++) {
+		const struct ts_group *g = &w->check.groups[i].group;
+		struct ts_smallest_tank own;
+
+		ts_smallest_tank(
+			g, 1, sensitive(g), &w->question->plan->tank, w->asking->practice, &own);
+		if (own.length_cm == all->length_cm && own.width_cm == all->width_cm)
+			return &w->check.groups[i];
+	}
+	return NULL;
+}
+
+/* Whose room a fault is of. */
+static const struct ts_plan_group *of_whom(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	return r->subject ? ts_check_group_of(&w->check, r->subject) : who_takes_it(w);
+}
+
 bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r)
 {
 	const struct ts_tank *tank = &w->question->plan->tank;
-	const struct ts_plan_group *g = ts_check_group_of(&w->check, r->subject);
+	const struct ts_plan_group *g = of_whom(w, r);
 	struct ts_smallest_tank smallest = w->check.smallest;
 	bool high = r->rule == TS_RULE_TANK_HEIGHT;
 
@@ -141,7 +164,7 @@ static bool roomy(const struct ts_check_work *w, const struct ts_group *group)
 
 const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_ruling *r)
 {
-	const struct ts_plan_group *g = ts_check_group_of(&w->check, r->subject);
+	const struct ts_plan_group *g = of_whom(w, r);
 	struct ts_level levels[TS_LEVELS_MOST];
 	size_t count = g ? ts_levels(g->group.species, levels) : 0;
 
@@ -164,7 +187,7 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 	if (g && !g->planned)
 		return "a larger tank, or another home, before they are grown";
 	if (!g)
-		return NULL;
+		return "one kind fewer, or such a tank";
 	ts_text_put(&w->text, "do not buy the ");
 	ts_check_put_bought(w, g->group.species);
 	ts_text_put(&w->text, ts_check_no_home(r) ? "" : " for this tank");
@@ -190,6 +213,15 @@ static bool far_short_of(const struct ts_check_work *w, const struct ts_smallest
 		s->length_cm * enough, s->width_cm * enough, s->height_cm * enough, 0};
 
 	return tank.length_cm > 0 && short_of(&tank, &least, false);
+}
+
+bool ts_check_too_large(const struct ts_check_work *w, const struct ts_group *group)
+{
+	struct ts_smallest_tank own;
+
+	ts_smallest_tank(
+		group, 1, sensitive(group), &w->question->plan->tank, w->asking->practice, &own);
+	return own.length_cm > 0 && far_short_of(w, &own);
 }
 
 bool ts_check_more_fit(struct ts_check_work *w, const struct ts_species *species, double more)

@@ -311,12 +311,13 @@ static const char *joined(const struct reader *r, size_t from, size_t to)
 	return all ? all : "";
 }
 
+/* A name of which a word alone is a group's is none. */
 static enum ts_name_how how(const struct reader *r, const char *name)
 {
 	struct ts_candidates c;
 
 	(void)ts_catalogue_species(r->catalogue, name, &c);
-	return c.how;
+	return c.how == TS_NAME_GROUP && c.by_word ? TS_NAME_NEAR : c.how;
 }
 
 /* The catalogue knows the very name; `guess`: or takes it for one, by another order of words. */
