@@ -18,19 +18,24 @@ const typedAnimal = ({ species, count, since }) => `${count || 1} ${species}${si
 const animalWords = (sheet) => sheet.stock.flatMap((line) => (line.since ? ["--there", typedAnimal(line)] : [typedAnimal(line)]));
 
 // Whoever goes on typing is not asked again about what stands before.
-const KNOWN_MOST = 200, known = new Map();
+const KNOWN_MOST = 400, known = new Map();
+function askedOnce(key, run) {
+	if (known.size > KNOWN_MOST) { known.clear(); }
+	if (!known.has(key)) { known.set(key, page.program.call(run).out); }
+	return JSON.parse(known.get(key));
+}
 function readItem(item, lived) {
 	const words = lived && !SINCE.test(item) ? `${item} ${lived}` : item;
-	if (known.size > KNOWN_MOST) { known.clear(); }
-	if (!known.has(words)) { known.set(words, page.program.call((running) => running.animals(words, today()[1])).out); }
-	return { item, ...JSON.parse(known.get(words)) };
+	return { item, ...askedOnce(`item ${words}`, (running) => running.animals(words, today()[1])) };
 }
 
 // What is typed becomes the stock; what a file or a field said beyond the words stays.
-function readAnimals() {
+// `whole`: nobody is typing at this moment, so that a sentence may be read.
+function readAnimals(whole = true) {
 	const s = sheet(), before = new Map(s.stock.map((line) => [line.species, line]));
 	const items = itemsOf(s.words).map((item) => readItem(item, s.lived));
-	const read = readSentence(s, items) || items;
+	page.unread = [];
+	const read = (whole && readSentence(s, items)) || items;
 	s.stock = read.filter(({ line }) => line).map(({ line }) => {
 		const { sex, origin, size } = before.get(line.species) || {};
 		return { ...(sex && { sex }), ...(origin && { origin }), ...(size && { size }), ...line, count: String(line.count) };
@@ -43,10 +48,13 @@ function readAnimals() {
 
 // "I have 54 litres and 8 dH, can I add 6 neons?": where the parts are no names, the program reads the whole,
 // and its figures go into their fields.
+const SENTENCE_WORDS_MOST = 40; // a message; reading takes some milliseconds a word
 const PLACE_OF = { volume: "size", size: "size", temperature: "temperature" };
 function readSentence(s, items) {
 	const astray = items.filter(({ name, group }) => !name && !group).length;
-	const { planned, living, unread, flags } = astray ? JSON.parse(page.program.call((running) => running.sentence(s.words.replace(/\s+/g, " "))).out) : {};
+	const short = s.words.split(/[\s,;?!()+&/=]+/).length <= SENTENCE_WORDS_MOST;
+	const words = s.words.replace(/\s+/g, " ");
+	const { planned, living, unread, flags } = astray && short ? askedOnce(`sentence ${words}`, (running) => running.sentence(words)) : {};
 	const taken = planned && (unread.length < astray || Object.keys(flags).length > 0);
 	for (const [part, key] of page.figures || []) { delete s[part][key]; } // what the words said before
 	page.figures = [];
@@ -134,10 +142,8 @@ function showLiving() {
 function wireAnimals() {
 	at("lived").replaceChildren(...LIVED.map(([words, says]) => new Option(says, words)));
 	at("animals").addEventListener("input", () => {
-		const figures = JSON.stringify(page.figures);
 		sheet().words = at("animals").value;
-		readAnimals();
-		if (JSON.stringify(page.figures) !== figures || page.figures.length) { buildFields(); }
+		readAnimals(false);
 		changed("words");
 	});
 	at("lived").addEventListener("change", () => {

@@ -72,7 +72,18 @@ function changed(key) {
 	clearTimeout(page.waiting);
 	const typing = page.unclear.length && document.activeElement === at("animals");
 	if (typing && page.question) { showUnclear(); }
-	page.waiting = setTimeout(() => answer(), typing ? TYPING_MS : WAIT_MS);
+	page.waiting = setTimeout(() => (typing || page.figures.length ? readWhole() : answer()), typing ? TYPING_MS : WAIT_MS);
+}
+
+// What was no list of names may be a sentence, with figures for other fields.
+function readWhole() {
+	const before = JSON.stringify([page.figures, page.unclear]);
+	readAnimals();
+	if (JSON.stringify([page.figures, page.unclear]) === before) { return answer(); }
+	buildFields();
+	changed("words");
+	clearTimeout(page.waiting);
+	return answer();
 }
 
 // Beside words that are not clear yet no answer to other words may stand.
