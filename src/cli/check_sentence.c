@@ -11,6 +11,7 @@
 #include <strings.h>
 
 #include "base/text.h"
+#include "catalogue/name_heads.h"
 
 #define WORDS_MOST 200
 #define NAME_WORDS_MOST 6
@@ -180,6 +181,7 @@ static const char *const links[] = {"is", "of", "at", "around", "about", "="};
 
 struct reader {
 	const struct ts_catalogue *catalogue;
+	struct ts_name_heads heads;
 	struct ts_arena *arena;
 	struct sentence *out;
 	const char *word[WORDS_MOST];
@@ -323,6 +325,8 @@ static enum ts_name_how how(const struct reader *r, const char *name)
 /* The catalogue knows the very name; `guess`: or takes it for one, by another order of words. */
 static bool names(const struct reader *r, const char *words, bool guess)
 {
+	if (!ts_name_heads_may_name(&r->heads, words))
+		return false; /* most words of a sentence: comparing them with every name is long */
 	switch (how(r, words)) {
 	case TS_NAME_SAME:
 	case TS_NAME_FORM:
@@ -347,7 +351,8 @@ static size_t name_here(const struct reader *r, bool guess)
 			most = i;
 	}
 	for (size_t len = most; len > guess; len--) {
-		if (names(r, joined(r, r->at, r->at + len), guess))
+		if (!AMONG(r->word[r->at + len - 1], before_name) &&
+			names(r, joined(r, r->at, r->at + len), guess))
 			return len;
 	}
 	return 0;
@@ -631,7 +636,11 @@ bool sentence_read(const struct ts_catalogue *catalogue, struct ts_arena *arena,
 	*ret = (struct sentence){.planned_count = 0};
 	if (!r)
 		return false;
-	*r = (struct reader){.catalogue = catalogue, .arena = arena, .out = ret};
+	memset(r, 0, sizeof *r);
+	r->catalogue = catalogue;
+	r->arena = arena;
+	r->out = ret;
+	ts_name_heads_make(catalogue, &r->heads);
 	cut_into_words(r, words);
 	for (size_t i = 0; i < r->count; i++) {
 		if (!r->word[i])

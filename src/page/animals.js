@@ -14,9 +14,6 @@ const itemsOf = (text) => text.split(PARTED).map((item) => item.trim()).filter(B
 // An animal of the sheet as it is typed.
 const typedAnimal = ({ species, count, since }) => `${count || 1} ${species}${since ? ` since ${since}` : ""}`;
 
-// The words behind which a call takes those that live there, and those that are planned.
-const animalWords = (sheet) => sheet.stock.flatMap((line) => (line.since ? ["--there", typedAnimal(line)] : [typedAnimal(line)]));
-
 // Whoever goes on typing is not asked again about what stands before.
 const KNOWN_MOST = 400, known = new Map();
 function askedOnce(key, run) {

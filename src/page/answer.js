@@ -46,11 +46,6 @@ function roomWords(sheet) {
 	return ["--volume", litresOf(sheet), ...tankWords(sheet)];
 }
 
-// A plan is a file once there is a tank; before that its animals are words of the call.
-function checkWords(sheet) {
-	return NEEDS.room.has(sheet) ? ["check", "plan.yaml"] : ["check", ...animalWords(sheet), ...waterWords(sheet), ...tankWords(sheet)];
-}
-
 const subject = (sheet) => (waterNeedsFile(sheet) ? ["water.yaml"] : waterWords(sheet));
 const names = (sheet) => sheet.stock.map((line) => line.species);
 const repeated = (flag, list) => list.flatMap((one) => [flag, one]);
@@ -62,8 +57,8 @@ const QUESTIONS = [
 	{ id: "fits", needs: ["water", "room"],
 		words: (s) => ["propose", ...waterWords(s), ...roomWords(s), ...(NEEDS.size.has(s) ? [] :
 			[...(s.tank.filter === "mature" ? ["--mature"] : []), ...(s.tank.cover === "yes" ? ["--lid"] : [])])] },
-	{ id: "together", needs: ["animals"], words: checkWords },
-	{ id: "tank", needs: ["living"], words: checkWords },
+	{ id: "together", needs: ["animals"], words: () => ["check", "plan.yaml"] },
+	{ id: "tank", needs: ["living"], words: () => ["check", "plan.yaml"] },
 	{ id: "shop", says: "To take to the shop", needs: ["water"], paper: true,
 		words: (s) => QUESTIONS.find(({ id }) => id === (s.stock.length ? "together" : s.looked === "rank" || !NEEDS.room.has(s) ? "rank" : "fits")).words(s) },
 	{ id: "why", needs: ["water", "animals"],

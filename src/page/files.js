@@ -86,8 +86,8 @@ function planFile(sheet, name) {
 	if (name) { plan.name = name; }
 	if (!ofTank && readings.length) { plan.water = waterFile(sheet); }
 	if (ofTank && supply.length) { plan.water = { readings: supply }; }
-	if (Object.keys(sheet.tank).length || ofTank) { plan.tank = { ...sheet.tank }; }
-	if ((ofTank || (livesUnsaid(sheet) && plan.tank)) && readings.length) { plan.tank.readings = readings; }
+	if (Object.keys(sheet.tank).length) { plan.tank = { ...sheet.tank }; }
+	if ((ofTank || livesUnsaid(sheet)) && readings.length) { plan.tank = { ...plan.tank, readings }; }
 	plan.stock = sheet.stock;
 	const signs = sheet.signs.filter(({ sign }) => sign);
 	if (signs.length) { plan.signs = signs; }

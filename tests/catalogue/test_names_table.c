@@ -14,6 +14,7 @@
 
 #include "base/findings.h"
 #include "base/text.h"
+#include "catalogue/name_heads.h"
 #include "catalogue/name_rows.h"
 #include "words/names.h"
 
@@ -181,10 +182,43 @@ static void test_names__of_records_reach_their_record(void **state)
 	assert_int_equal(wrong, 0);
 }
 
+/* No name that is understood is passed over by its head; words of a sentence are. */
+static void test_heads__hold_every_name_as_it_is_typed(void **state)
+{
+	static const char *const others[] = {"litres", "hardness", "what", "should"};
+	static struct ts_name_heads heads;
+	FILE *file = fopen(TS_TEST_DATA "/names.csv", "r");
+	size_t named = 0, missed = 0;
+	struct row row;
+
+	(void)state;
+	assert_non_null(file);
+	ts_name_heads_make(&catalogue, &heads);
+	while (next(file, &row)) {
+		struct ts_candidates c;
+
+		(void)ts_catalogue_species(&catalogue, row.typed, &c);
+		if (c.how == TS_NAME_UNKNOWN || c.how == TS_NAME_NEAR || c.how == TS_NAME_NUMBER ||
+			c.how == TS_NAME_GUESSED)
+			continue; /* looked for in another way */
+		named++;
+		if (!ts_name_heads_may_name(&heads, row.typed)) {
+			print_error("'%s' is passed over\n", row.typed);
+			missed++;
+		}
+	}
+	assert_int_equal(fclose(file), 0);
+	assert_true(named > ROWS_LEAST / 2);
+	assert_int_equal(missed, 0);
+	for (size_t i = 0; i < sizeof others / sizeof *others; i++)
+		assert_false(ts_name_heads_may_name(&heads, others[i]));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_names__lead_where_the_table_says),
+		cmocka_unit_test(test_heads__hold_every_name_as_it_is_typed),
 		cmocka_unit_test(test_names__of_records_reach_their_record),
 	};
 

@@ -8,7 +8,7 @@ const root = path.join(__dirname, "../.."), build = process.argv[2];
 const source = ["program", "files", "form", "answer", "animals"].map((name) =>
 	fs.readFileSync(path.join(root, `src/page/${name}.js`), "utf8")).join("\n");
 const P = vm.runInThisContext(`${source}\n({ Program, yaml, fromYaml, toLink, fromLink, emptySheet, namedFiles, takeFile, planFile, waterFile, addOwn,
-splitUnit, joinUnit, doubtOfUnit, typed, QUESTIONS, missing, itemsOf, animalWords, untyped })`);
+splitUnit, joinUnit, doubtOfUnit, typed, QUESTIONS, missing, itemsOf, untyped })`);
 const bytes = fs.readFileSync(path.join(build, "page/page.wasm"));
 const image = fs.readFileSync(path.join(build, "src/cli/species.image"));
 const now = () => performance.now();
@@ -187,11 +187,6 @@ test("a name that is typed is completed by what shops sell; of a group its commo
 		const ranks = meant(typed).choices.map(({ species }) => order.indexOf(sold[species])).filter((rank) => rank >= 0);
 		if (ranks.length < 3 || ranks.some((rank, i) => i && rank < ranks[i - 1])) { throw new Error(`${typed}: ${ranks}`); }
 	}
-});
-
-test("a plan without a tank is asked in the words of a call", () => {
-	const stock = [{ species: "neon tetra", count: "10" }, { species: "guppy", count: "6", since: "2025-01-01" }];
-	equal(P.animalWords({ stock }), ["10 neon tetra", "--there", "6 guppy since 2025-01-01"], "words");
 });
 
 test("no answer tells to type what only a terminal takes", () => {
