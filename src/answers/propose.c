@@ -272,7 +272,7 @@ static void tank(struct ts_proposing *w)
 	number(w, (double)r->candidates, 0);
 	ts_text_put(&w->text, " of ");
 	number(w, (double)r->species_count, 0);
-	ts_text_put(&w->text, " species that could live here");
+	ts_text_put(&w->text, " species: at home here, sold, and with room in this tank");
 	r->chosen_says = keep(w);
 }
 

@@ -156,6 +156,8 @@ void ts_propose_put_kind(struct ts_proposing *w, const struct ts_company *line)
 {
 	const struct ts_species *s = line->candidacy->match.species;
 
+	if (all_males(&line->group))
+		ts_text_put(&w->text, "male ");
 	if (ts_group_count(&line->group) > 1)
 		ts_say_animals(&w->text, s);
 	else

@@ -22,16 +22,27 @@ static void facts(struct ts_document *doc, const struct ts_propose_result *r)
 	ts_doc_line(doc, node, "Chosen from", r->chosen_says, NULL);
 }
 
-static void steps(
-	struct ts_document *doc, const struct ts_propose_purchase_result *list, size_t count)
+/* "day 14"; behind the weeks of a filter "week 5 or later", then "2 weeks on". */
+static void put_when(struct ts_text *text, double day, bool behind)
+{
+	if (behind && !(day > 0)) {
+		ts_text_put(text, "week 5 or later");
+		return;
+	}
+	ts_text_put(text, behind ? "" : "day ");
+	ts_text_number_short(text, behind ? day / 7 : day, 0);
+	ts_text_put(text, behind ? " weeks on" : "");
+}
+
+static void steps(struct ts_document *doc, const struct ts_propose_purchase_result *list,
+	size_t count, bool behind)
 {
 	struct ts_node *node = ts_doc_steps(doc);
 	struct ts_text text;
 
 	ts_text_open(&text, &doc->arena->allocator);
 	for (size_t i = 0; i < count; i++) {
-		ts_text_put(&text, "day ");
-		ts_text_number_short(&text, list[i].day, 0);
+		put_when(&text, list[i].day, behind);
 		ts_doc_line(doc, node, ts_doc_take(doc, &text), list[i].says, NULL);
 	}
 	ts_text_drop(&text);
@@ -82,15 +93,15 @@ static void conditions(struct ts_document *doc, const struct ts_propose_communit
 	ts_doc_paragraphs(doc, &c->conditions);
 }
 
-static void whole_list(
-	struct ts_document *doc, const struct ts_propose_community_result *c, bool said)
+static void whole_list(struct ts_document *doc, const struct ts_propose_community_result *c,
+	bool said, bool behind)
 {
 	head(doc, c, said);
 	animals(doc, c);
 	shared(doc, c);
 	conditions(doc, c);
 	ts_doc_heading(doc, 1, c->purchases_say);
-	steps(doc, c->purchases, c->purchase_count);
+	steps(doc, c->purchases, c->purchase_count, behind);
 }
 
 /* `alone`: the only list needs no number. */
@@ -109,7 +120,7 @@ static void maturing(struct ts_document *doc, const struct ts_propose_result *r)
 	if (!r->maturing_count)
 		return;
 	ts_doc_heading(doc, 0, r->maturing_heading);
-	steps(doc, r->maturing, r->maturing_count);
+	steps(doc, r->maturing, r->maturing_count, false);
 	ts_doc_paragraph(doc, r->maturing_says);
 }
 
@@ -127,7 +138,7 @@ static void lists(struct ts_document *doc, const struct ts_propose_result *r, bo
 		bool said = !i && r->deciding;
 
 		if (all)
-			whole_list(doc, &r->communities[i], said);
+			whole_list(doc, &r->communities[i], said, r->maturing_count > 0);
 		else
 			short_list(doc, &r->communities[i], said, said && r->community_count == 1);
 	}
