@@ -44,6 +44,8 @@ static const struct form_row {
 	{"Mg", "mg", "mg/l", NULL, 1, NULL},
 	{"NO2", "n", "mg/ln", "NO2-N", 1, NULL},
 	{"NO2", "no2", "mg/lno2", NULL, 1, NULL},
+	{"NO3", "ion", "mg/lno3", NULL, 1,
+		"taken as NO3, as drinking-water reports in that language print it"},
 	{"NO3", "n", "mg/ln", "NO3-N", 1, NULL},
 	{"NO3", "no3", "mg/lno3", NULL, 1, NULL},
 	{"Na", "", "mg/l", NULL, 1, NULL},
@@ -230,6 +232,12 @@ static bool ask_form(struct ts_converted *c)
 	return refuse(c, "this chemical form is not one of the quantity", find_unit);
 }
 
+/* "ppm": a word of reports in which nitrate is counted as nitrogen. */
+static bool in_parts(const struct ts_figure_context *x)
+{
+	return x->unit && strncmp(x->unit->pattern, "p", 1) == 0;
+}
+
 bool ts_convert(const struct ts_figure_context *x, const char *figure, struct ts_converted *ret)
 {
 	const char *form = x->form ? x->form : "", *unit = x->unit ? x->unit->unit : "";
@@ -251,7 +259,8 @@ bool ts_convert(const struct ts_figure_context *x, const char *figure, struct ts
 	} else if (c.field->quantity == TS_Q_CONDUCTIVITY) {
 		ok = conductivity(x, figure, unit, &c);
 	} else if (mass) {
-		row = form_row(x->label->key, form);
+		row = in_parts(x) && strcmp(form, "ion") == 0 ? NULL
+							      : form_row(x->label->key, form);
 		if (row && row->as_key)
 			c.field = ts_shape_field(&ts_shape_reading, row->as_key);
 		if (row && row->assumed)

@@ -22,6 +22,9 @@ void ts_study_learn(struct ts_study *s)
 {
 	const char *form = s->form ? s->form : s->entry->label->form;
 
+	/* What the language makes likely a limit on the line may prove. */
+	if (form && strcmp(form, "ion") == 0)
+		form = NULL;
 	for (size_t i = 0; i < s->count; i++) {
 		const struct ts_figure *f = &s->figures[i];
 		const struct ts_legal *legal;

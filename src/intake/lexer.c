@@ -140,33 +140,68 @@ struct cursor {
 	struct ts_tokens *out;
 };
 
-/* Length of the longest term here; 0 = none. */
-static size_t term_at(struct cursor *c, const struct ts_term **ret)
+/* Length of the longest term at that place of a text; 0 = none. `plain`: the same with case. */
+static size_t longest_at(const struct ts_lexer *x, const char *lower, const char *plain, size_t end,
+	size_t at, const struct ts_term **ret)
 {
-	const char *lower = c->line->lower;
 	size_t longest = 0, starts[2];
-	char second = c->at + 1 < c->end ? lower[c->at + 1] : 0;
+	char second = at + 1 < end ? lower[at + 1] : 0;
 
-	starts[0] = (size_t)lower[c->at] * SIGNS + (size_t)second;
-	starts[1] = (size_t)lower[c->at] * SIGNS;
+	starts[0] = (size_t)lower[at] * SIGNS + (size_t)second;
+	starts[1] = (size_t)lower[at] * SIGNS;
 	for (int s = 0; s < 2; s++) {
-		for (unsigned row = c->lexer->first[starts[s]]; row != NO_ROW;
-			row = c->lexer->next[row]) {
+		for (unsigned row = x->first[starts[s]]; row != NO_ROW; row = x->next[row]) {
 			const size_t *spans;
 			size_t len;
 
-			if (!ts_patterns_match(
-				    c->lexer->patterns, row, lower, c->end, c->at, &spans))
+			if (!ts_patterns_match(x->patterns, row, lower, end, at, &spans))
 				continue;
-			len = spans[1] - c->at;
-			if (len > longest &&
-				case_holds(&ts_terms[row], c->line->plain + c->at, len)) {
+			len = spans[1] - at;
+			if (len > longest && case_holds(&ts_terms[row], plain + at, len)) {
 				longest = len;
 				*ret = &ts_terms[row];
 			}
 		}
 	}
 	return longest;
+}
+
+/* Letters of a name that is tried once more without its digraphs. */
+#define NAME_MOST 64
+
+/*
+ * "Gesamthaerte", "Saeurekapazitaet": who has no umlaut writes a digraph. A word that is no term as
+ * it stands is tried with ae, oe and ue as the letters that lines.c makes of umlauts.
+ */
+static size_t without_digraphs(const struct cursor *c, const struct ts_term **ret)
+{
+	const char *lower = c->line->lower, *plain = c->line->plain;
+	char low[NAME_MOST + 1], as[NAME_MOST + 1];
+	size_t from[NAME_MOST + 1], n = 0, at = c->at, len;
+	bool any = false;
+
+	while (at < c->end && n < NAME_MOST) {
+		low[n] = lower[at];
+		as[n] = plain[at];
+		from[n++] = at;
+		if (at + 1 < c->end && lower[at + 1] == 'e' && strchr("aou", lower[at]) &&
+			is_letter(lower[at])) {
+			any = true;
+			at++;
+		}
+		at++;
+	}
+	low[n] = as[n] = '\0';
+	from[n] = at;
+	len = any ? longest_at(c->lexer, low, as, n, 0, ret) : 0;
+	return len ? from[len] - c->at : 0;
+}
+
+static size_t term_at(const struct cursor *c, const struct ts_term **ret)
+{
+	size_t len = longest_at(c->lexer, c->line->lower, c->line->plain, c->end, c->at, ret);
+
+	return len ? len : without_digraphs(c, ret);
 }
 
 static struct ts_token *add(struct cursor *c, enum ts_token_kind kind, size_t start)
