@@ -104,7 +104,8 @@ enum ts_sign_kind {
 	TS_SIGN_TORN_FINS,
 	TS_SIGN_HIDING,
 	TS_SIGN_CHASED,
-	TS_SIGN_FLOATING
+	TS_SIGN_FLOATING,
+	TS_SIGN_ALGAE /* of the tank, and no illness */
 };
 enum ts_onset { TS_ONSET_UNKNOWN, TS_ONSET_NOW, TS_ONSET_DAYS, TS_ONSET_WEEKS };
 enum ts_breadth {

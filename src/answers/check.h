@@ -106,6 +106,7 @@ struct ts_check_result {
 	struct ts_texts members;  /* of names of several animals: for whom the answer holds */
 	struct ts_texts also;     /* of a no: further reasons, each of another sort */
 	const char *otherwise;    /* the other way, which is more work; NULL: none */
+	const char *root_says;    /* of a danger: the tank that is far too small for them; NULL */
 	const char *instead_species;
 	double instead_count;
 	bool of_room;             /* the first line says which tank it takes */

@@ -169,6 +169,11 @@ static void take_tank_of_repair(const struct ts_check_work *w, struct ts_remedy 
 	}
 }
 
+static bool tank_known(const struct ts_check_work *w)
+{
+	return w->question->plan->tank.length_cm > 0 || w->question->plan->tank.volume_l > 0;
+}
+
 static void fill_remedy(
 	struct ts_check_work *w, const struct ts_ruling *r, struct ts_check_judgement *ret)
 {
@@ -192,6 +197,12 @@ static void fill_remedy(
 		ts_text_number_short(&w->text, w->check.shared.at[TS_TEMPERATURE].high, 1);
 		ts_text_put(
 			&w->text, " C, and give that as the tank's temperature (--temperature)");
+	} else if (r->rule == TS_RULE_UNSETTLED && tank_known(w) && !nothing_bought(w)) {
+		if (!ts_check_more_fit(w, r->subject, r->its - r->ours))
+			return;
+		ts_text_put(&w->text, "the tank has room for ");
+		ts_text_number_short(&w->text, r->its - r->ours, 0);
+		ts_text_put(&w->text, " more");
 	} else {
 		ts_say_remedy(&w->text, &same, ts_check_held(w));
 	}
@@ -340,10 +351,21 @@ static bool waste_of_no_room(const struct ts_check_work *w, const struct ts_ruli
 	return false;
 }
 
+/* Where they live nitrate that was read tells more than what the model makes of the waste. */
+static bool load_of_read(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	return (r->rule == TS_RULE_NITRATE_LOAD || r->rule == TS_RULE_NITRATE_OPEN) &&
+	       ts_check_nitrate_tells(w);
+}
+
 /* More of them is no remedy where the tank is too small for them, and no advice where they would
  * not fit. */
 static bool no_room(struct ts_check_work *w, const struct ts_ruling *r)
 {
+	/* Who is well alone, or as one of a pair, needs nobody bought to it. */
+	if (r->severity == TS_NOTE && r->ours <= 1 &&
+		(r->rule == TS_RULE_UNSETTLED || (r->rule == TS_RULE_FEW && r->its <= 2)))
+		return true;
 	if (r->rule == TS_RULE_UNSETTLED && !ts_check_more_fit(w, r->subject, r->its - r->ours))
 		return true;
 	if (r->rule != TS_RULE_FEW && r->rule != TS_RULE_UNSETTLED)
@@ -368,6 +390,13 @@ static bool of_little_weight(const struct ts_ruling *r)
 	       (r->word == TS_PH || more_buffer);
 }
 
+/* One sentence says what the litres were taken for. */
+static bool of_sides_taken(const struct ts_ruling *r)
+{
+	return r->rule == TS_RULE_SIDES_ASSUMED ||
+	       (r->rule == TS_RULE_TANK_UNMEASURED && r->severity == TS_NOTE);
+}
+
 /* What is told not to be bought gets no other line. */
 void ts_check_fold(struct ts_check_work *w)
 {
@@ -377,7 +406,8 @@ void ts_check_fold(struct ts_check_work *w)
 		if (r)
 			w->out->judgements[i].folded =
 				ts_check_goes(w, r->subject) || ts_check_goes(w, r->other) ||
-				room_said(w, i) || no_room(w, r) || waste_of_no_room(w, r) ||
-				of_little_weight(r) || r->rule == TS_RULE_SIDES_ASSUMED;
+				room_said(w, i) || no_room(w, r) || load_of_read(w, r) ||
+				waste_of_no_room(w, r) || of_little_weight(r) ||
+				of_sides_taken(r);
 	}
 }

@@ -47,7 +47,7 @@ void ts_check_finish(
 /* Danger is what acts at once, or explains why they suffer. */
 static enum ts_check_kind kind_of(const struct ts_advice_row *row)
 {
-	if (row->group == 2 || row->group == 3)
+	if (row->group == 2 || row->group == 3 || (row->group == 4 && row->urgency == TS_NOW))
 		return TS_CHECK_DANGER;
 	return row->outcome == TS_LEAVE_ALONE ? TS_CHECK_WELL : TS_CHECK_TEND;
 }
@@ -58,7 +58,9 @@ static void lead_with_advice(struct ts_check_work *w, size_t entry)
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
 
 	ts_text_put(&w->text, j->says);
-	ts_check_finish(w, kind_of(w->entries[entry].advice->row), entry, j->because);
+	ts_check_finish(w,
+		ts_check_unwell(w) ? TS_CHECK_DANGER : kind_of(w->entries[entry].advice->row),
+		entry, j->because);
 }
 
 static const char *remedy_of(const struct ts_check_judgement *j)
@@ -548,13 +550,27 @@ static bool waits_for_warmth(const struct ts_check_work *w, size_t concern)
 /* What is only to be watched is no first line where the tank is well. */
 static size_t calm_advice(const struct ts_check_work *w, size_t advice)
 {
-	for (size_t i = 0; strcmp(w->advice[0].row->id, "buffer.warn") == 0 && i < w->entry_count;
-		i++) {
+	const char *id = w->advice[0].row->id;
+	bool watch = strcmp(id, "buffer.warn") == 0 || strcmp(id, "buffer.borne") == 0;
+
+	for (size_t i = 0; watch && i < w->entry_count; i++) {
 		if (w->entries[i].advice && w->entries[i].advice->row->group >= 8 &&
 			w->entries[i].advice->row->outcome == TS_LEAVE_ALONE)
 			return i;
 	}
 	return advice;
+}
+
+/* The first conflict that does not wait for a larger tank. */
+static size_t conflict_now(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (r && w->entries[i].severity == TS_CONFLICT && !ts_check_in_time(w, r))
+			return i;
+	}
+	return w->entry_count;
 }
 
 /* All that is named lives there: what to do now, or nothing. */
@@ -574,13 +590,14 @@ static void lead_with_running_tank(struct ts_check_work *w, size_t advice)
 		lead_with_advice(w, calm_advice(w, advice));
 	else if (nobody)
 		lead_with_nobody(w, nobody);
-	else if (next_of(w, TS_CONFLICT, true) != none)
-		lead_with_conflict(w, next_of(w, TS_CONFLICT, true));
+	else if (conflict_now(w) != none)
+		lead_with_conflict(w, conflict_now(w));
 	else if (concern != none && ts_check_keeps(w, concern))
 		ts_check_lead_with_misfit(w, concern);
 	else if (concern != none)
 		lead_with_concern(w, concern);
 	else if (!asks && row->group >= 7 && !waits_for_warmth(w, first_concern(w)) &&
+		 !ts_check_in_time(w, w->entries[first_concern(w)].ruling) &&
 		 strcmp(row->id, "stock.stay") != 0 && strcmp(row->id, "stock.temperature") != 0)
 		lead_with_list(w);
 	else
@@ -611,7 +628,7 @@ static void lead_with_waste(struct ts_check_work *w, size_t entry)
 		ts_text_number_short(&w->text, r->remedy.days, 0);
 		ts_text_put(&w->text, " days: ");
 	} else {
-		ts_text_put(&w->text, "Change more of the water, or more often: ");
+		ts_text_put(&w->text, "Change a third of the water now, and then every week: ");
 	}
 	ts_say_opening(&w->text, w->entries[entry].ruling);
 	ts_text_put(&w->text, ".");
@@ -630,13 +647,61 @@ static bool faulty(const struct ts_check_work *w)
 
 		if (!w->check.planned_groups && waste && r && ts_ruling_topic(r) == TS_TOPIC_ROOM)
 			continue;
+		if (ts_check_in_time(w, r))
+			continue;
 		if (r && (w->check.planned_groups || ts_ruling_topic(r) != TS_TOPIC_WASTE))
 			return true;
 	}
 	return false;
 }
 
-void ts_check_headline(struct ts_check_work *w)
+/* What waste makes, a tank far too small lets come again. */
+static bool of_waste(const struct ts_advice_row *row)
+{
+	static const char *const ids[] = {"now.gasping", "now.oxygen", "now.ammonia", "now.nitrite",
+		"filter.reading", "old-tank", "oxygen.short", "now.cold"};
+
+	for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) {
+		if (strcmp(row->id, ids[i]) == 0)
+			return true;
+	}
+	return false;
+}
+
+/* "80 litres are far too few for grown common goldfish" */
+static void put_too_small(struct ts_check_work *w, const struct ts_ruling *r)
+{
+	double litres = w->question->plan->tank.volume_l;
+
+	if (!(litres > 0) || !r->subject) {
+		ts_say_opening(&w->text, r);
+		return;
+	}
+	ts_text_number_short(&w->text, litres, 0);
+	ts_text_put(&w->text, " litres are far too few for grown ");
+	ts_say_animals(&w->text, r->subject);
+}
+
+/* After the deeds the one line that says why it will come again. */
+static void say_root(struct ts_check_work *w)
+{
+	if (!w->advice_count || w->check.planned_groups || !of_waste(w->advice[0].row) ||
+		!w->out->first || strcmp(w->out->first->code, w->advice[0].row->id) != 0)
+		return;
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (r->severity != TS_CONFLICT || ts_ruling_topic(r) != TS_TOPIC_ROOM)
+			continue;
+		ts_text_put(&w->text, "And what lies behind it: ");
+		put_too_small(w, r);
+		ts_text_put(&w->text, ".");
+		w->out->root_says = ts_asking_keep(w->asking, &w->text);
+		return;
+	}
+}
+
+static void lead(struct ts_check_work *w)
 {
 	size_t none = w->entry_count, advice = leading_advice(w), waste = waste_of_residents(w);
 	bool danger = w->advice_count && w->advice[0].row->group >= 2 &&
@@ -657,4 +722,10 @@ void ts_check_headline(struct ts_check_work *w)
 		lead_with_list(w);
 	else
 		lead_with_running_tank(w, advice);
+}
+
+void ts_check_headline(struct ts_check_work *w)
+{
+	lead(w);
+	say_root(w);
 }

@@ -59,11 +59,16 @@ static const struct {
 	{"old-tank", TS_RULE_FILTER},
 	{"old-tank", TS_RULE_DISTRESS},
 	{"old-tank", TS_RULE_UNTESTED},
+	{"apart.kh", TS_RULE_NITRATE},
+	{"apart.kh", TS_RULE_NITRATE_LOAD},
+	{"apart.kh", TS_RULE_BUFFER},
+	{"apart.kh", TS_RULE_DISTRESS},
 	{"apart.no3", TS_RULE_NITRATE},
 	{"nitrate.high", TS_RULE_NITRATE},
 	{"apart.bare", TS_RULE_BUFFER},
 	{"leave.acid-bed", TS_RULE_BUFFER},
 	{"stock.stay", TS_RULE_WATER_UNSURE},
+	{"apart.softened", TS_RULE_DISTRESS},
 	{"buffer.", TS_RULE_BUFFER},
 	{"buffer.", TS_RULE_BUFFER_OPEN},
 	{"ask.kh", TS_RULE_KH_UNKNOWN},
@@ -107,7 +112,7 @@ bool ts_check_held(const struct ts_check_work *w)
 
 bool ts_check_unwell(const struct ts_check_work *w)
 {
-	return w->question->plan->sign_count || w->question->plan->deaths.value > 0;
+	return ts_plan_unwell(w->question->plan);
 }
 
 /* Nobody lives there yet, and ammonia or nitrite was read: advice knows what that is. */
@@ -137,6 +142,8 @@ bool ts_check_advise(struct ts_check_work *w)
 	for (size_t i = 0; i < plan->stock_count; i++) {
 		if (!w->question->species[i] || !ts_in_tank(&plan->stock[i]))
 			continue;
+		if (state->ill_line == (int)i)
+			state->state.ill = (int)count;
 		keeping.wild = plan->stock[i].origin == TS_ORIGIN_WILD;
 		ts_match_species(w->question->species[i], &now, &keeping, w->asking->practice,
 			&residents[count++]);
@@ -209,10 +216,37 @@ static bool filter_asked(const struct ts_check_work *w)
 	return false;
 }
 
+bool ts_check_all_well(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		if (!w->check.groups[i].well)
+			return false;
+	}
+	return w->check.group_count > 0 && !w->check.planned_groups;
+}
+
+bool ts_check_in_time(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	return r && ts_ruling_topic(r) == TS_TOPIC_ROOM && ts_check_all_well(w);
+}
+
+/* A fault that is more than a tank that will do no longer, one day, for those who are well in it.
+ */
+static bool faulty_now(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (r->severity == TS_CONFLICT && !ts_check_in_time(w, r))
+			return true;
+	}
+	return false;
+}
+
 /* Advice that would contradict the list, or say again what it says. */
 static bool superseded(const struct ts_check_work *w, const struct ts_advice_row *row, bool crash)
 {
-	bool unsound = w->check.verdict == TS_PLAN_UNSOUND;
+	bool unsound = faulty_now(w);
 
 	if (begins(row->id, "stock.temperature"))
 		return false;
@@ -263,7 +297,9 @@ static const struct {
 	{"stock.temperature", 1u << TS_TEMPERATURE},
 	{"now.crash", 1u << TS_GH | 1u << TS_KH | 1u << TS_PH},
 	{"old-tank", 1u << TS_GH | 1u << TS_KH | 1u << TS_PH},
-	{"buffer.gone", 1u << TS_KH | 1u << TS_PH},
+	{"apart.kh", 1u << TS_GH | 1u << TS_KH | 1u << TS_PH},
+	{"apart.gh", 1u << TS_GH},
+	{"buffer.gone", 1u << TS_GH | 1u << TS_KH | 1u << TS_PH},
 	{"vet.minerals", 1u << TS_GH | 1u << TS_KH},
 };
 
@@ -295,6 +331,14 @@ static bool of_numbers(const struct ts_check_work *w, const struct ts_ruling *r)
 	       (ts_check_held(w) || ts_check_unwell(w) || waste_read(w));
 }
 
+/* The advice is about a filter that does not run. */
+static bool filter_stands(const struct ts_check_work *w)
+{
+	const struct ts_advice_row *row = w->advice_count ? w->advice[0].row : NULL;
+
+	return row && row->group == 4 && row->urgency == TS_NOW;
+}
+
 /*
  * While those that live there are in danger or ill, nothing is said of how the tank is stocked: of
  * its room never, of who goes with whom where the water, and no neighbour, is the cause.
@@ -306,14 +350,23 @@ static bool of_stocking(const struct ts_check_work *w, const struct ts_ruling *r
 		    r->rule == TS_RULE_TANK_UNKNOWN;
 
 	if (r->rule == TS_RULE_ELECTRIC || w->check.planned_groups ||
-		!(group == 2 || (group == 3 && ts_check_unwell(w))))
+		!(group == 2 || filter_stands(w) || (group == 3 && ts_check_unwell(w))))
 		return false;
-	return room || (group == 2 && ts_ruling_topic(r) == TS_TOPIC_COMPANY);
+	return room || ((group == 2 || filter_stands(w)) && ts_ruling_topic(r) == TS_TOPIC_COMPANY);
+}
+
+/* Who has lived together for long and is well is told no more of how they may be kept. */
+static bool of_settled(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	int topic = (int)ts_ruling_topic(r);
+
+	return r->severity == TS_NOTE && topic != TS_TOPIC_WATER && topic != TS_TOPIC_WASTE &&
+	       topic != TS_TOPIC_TEMPERATURE && ts_check_all_well(w);
 }
 
 static bool spoken_for(const struct ts_check_work *w, const struct ts_ruling *r)
 {
-	if (of_light(w, r) || of_numbers(w, r) || of_stocking(w, r))
+	if (of_light(w, r) || of_numbers(w, r) || of_stocking(w, r) || of_settled(w, r))
 		return true;
 	for (size_t i = 0; i < w->advice_count; i++) {
 		if (of_now(w, w->advice[i].row, r))

@@ -51,7 +51,9 @@ static void say_dangers(
 	struct ts_check_work *w, struct ts_check_animal *a, const struct ts_species *s)
 {
 	const unsigned home = TS_CAUTIONS_HOME * of_size(w, s);
-	const unsigned second = TS_CAUTIONS_SECOND_LINE & ~home;
+	/* Who is there already is not bought: then only what stings is to be said at once. */
+	const unsigned there = a->planned ? 0 : TS_CAUTIONS_LAW | TS_CAUTIONS_HOME;
+	const unsigned second = TS_CAUTIONS_SECOND_LINE & ~home & ~there;
 	const unsigned kinds[] = {second, TS_CAUTIONS_ALL & ~second};
 
 	for (size_t i = 0; i < 2; i++) {
@@ -316,6 +318,7 @@ static void say_waste(struct ts_check_work *w, const struct ts_load *l)
 {
 	const struct ts_ruling *open = open_nitrate(w);
 	const struct ts_range range = range_of(w, l);
+	double kh = w->check.waters->settles.kh_dh.value;
 	struct ts_text *t = &w->text;
 
 	ts_text_put(t, "Waste: nitrate ");
@@ -341,11 +344,27 @@ static void say_waste(struct ts_check_work *w, const struct ts_load *l)
 		ts_text_put(t, "; the buffer lasts ");
 		ts_text_number(t, l->buffer_days.value, 0);
 		ts_text_put(t, " days");
+	} else if (kh < w->asking->practice->value[TS_P_KH_WARN] && l->change_percent > 0) {
+		ts_text_put(t, "; KH settles at ");
+		ts_text_number_short(t, kh, 1);
 	}
 	ts_text_put(t, ".");
 	w->out->waste_says = ts_asking_keep(w->asking, t);
 	/* A routine that is taken, and is enough, nobody asked for. */
 	w->out->waste_matters = open || l->change_known || !isnan(l->measured_no3_rise_mg_l_week);
+}
+
+static bool nitrate_read(const struct ts_check_work *w)
+{
+	const struct ts_now_from *no3 = &w->check.waters->log.from[TS_NOW_NO3];
+
+	return no3->reading && !no3->old;
+}
+
+bool ts_check_nitrate_tells(const struct ts_check_work *w)
+{
+	return !w->check.planned_groups && w->check.load_known && nitrate_read(w) &&
+	       isnan(w->check.load.measured_no3_rise_mg_l_week);
 }
 
 void ts_check_waste(struct ts_check_work *w)

@@ -53,6 +53,10 @@ const char *ts_check_says(struct ts_check_work *w, const struct ts_check_entry *
 /* Whether the water is first made safe or steady: then nothing new is bought, no more changed. */
 bool ts_check_held(const struct ts_check_work *w);
 
+/* All live there for long and are well; of those a larger tank is a matter of time. */
+bool ts_check_all_well(const struct ts_check_work *w);
+bool ts_check_in_time(const struct ts_check_work *w, const struct ts_ruling *ruling);
+
 /* Signs or deaths are in the plan. */
 bool ts_check_unwell(const struct ts_check_work *w);
 
@@ -124,6 +128,9 @@ const char *ts_check_too_small(struct ts_check_work *w);
 bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *fault);
 const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_ruling *fault);
 void ts_check_room(struct ts_check_work *w);
+
+/* All live there, nitrate was read, and no second reading shows where it goes. */
+bool ts_check_nitrate_tells(const struct ts_check_work *w);
 
 /* Fill animals, cautions, shared water and the load. */
 void ts_check_animals(struct ts_check_work *w);

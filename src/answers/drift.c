@@ -5,8 +5,15 @@
  */
 #include "answers/drift_work.h"
 
+#include <string.h>
+
+#include "base/arena.h"
+#include "base/date.h"
+#include "care/advice.h"
 #include "care/jump.h"
+#include "care/plan_state.h"
 #include "chem/ions.h"
+#include "words/advice.h"
 #include "words/care.h"
 
 /* The one large change that is looked at, of the water. */
@@ -448,6 +455,10 @@ static const char *judge(struct drift_work *w)
 	}
 	if (isnan(w->ret->buffer_gone_day) && most_ammonia(w->ret) >= bound(w, TS_P_TAN_DANGER))
 		return "Ammonia builds up: the filter cannot clear this feed yet";
+	/* Minerals that are seen to gather are the cause, whatever else is passed already. */
+	if (gh_goes(w) && w->waters->gh_rate.readings &&
+		w->waters->settles.gh_dh.value > w->today.gh_dh)
+		return gh_moves(w);
 	if (w->ret->limit_count)
 		return first_limit(w);
 	return gh_goes(w) ? gh_moves(w) : "This routine keeps the water";
@@ -503,6 +514,24 @@ static void put_routine(struct drift_work *w)
 	ts_text_put(&w->text, " days");
 }
 
+/* Nitrate that was read where the same animals have lived for long stands where it settles: no
+ * model of their waste is put beside it. */
+static bool read_and_settled(const struct drift_work *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		const char *since = plan->stock[i].since;
+		long day;
+
+		if (!since || w->asking->today < 0 || !ts_date_read(since, &day) ||
+			(double)(w->asking->today - day) < bound(w, TS_P_SETTLED_DAYS))
+			return false;
+	}
+	return w->waters->log.from[TS_NOW_NO3].reading && !w->waters->log.from[TS_NOW_NO3].old &&
+	       isnan(w->waters->load.measured_no3_rise_mg_l_week);
+}
+
 static const char *because(struct drift_work *w)
 {
 	const struct ts_drift_result *r = w->ret;
@@ -514,8 +543,14 @@ static const char *because(struct drift_work *w)
 	if (fabs(then->gh_dh - now->gh_dh) >= GH_SHOWN_DH || gh_goes(w))
 		put_course(w, "GH", "", now->gh_dh, then->gh_dh, r->steady.gh_dh.before_change, 1);
 	put_course(w, "KH", "", now->kh_dh, then->kh_dh, r->steady.kh_dh.before_change, 1);
-	put_course(w, "nitrate", " mg/L", now->no3_mg_l, then->no3_mg_l,
-		r->steady.no3_mg_l.before_change, 0);
+	if (read_and_settled(w)) {
+		ts_text_put(&w->text, "nitrate ");
+		put(w, now->no3_mg_l, 0);
+		ts_text_put(&w->text, " mg/L, as read; ");
+	} else {
+		put_course(w, "nitrate", " mg/L", now->no3_mg_l, then->no3_mg_l,
+			r->steady.no3_mg_l.before_change, 0);
+	}
 	put_routine(w);
 	return take(w);
 }
@@ -530,12 +565,52 @@ static bool piles_up(const struct drift_work *w)
 	       w->waters->settles.gh_dh.value > w->today.gh_dh + GH_MOVES_DH;
 }
 
+/* What check advises of the same tank, where that is to be done now: no tank has two routines. */
+static const char *advised(struct drift_work *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+	struct ts_plan_state *state = ts_arena_take(w->asking->arena, sizeof *state);
+	struct ts_match *residents =
+		ts_arena_array(w->asking->arena, plan->stock_count + 1, sizeof *residents);
+	struct ts_advice *all = ts_arena_array(w->asking->arena, TS_ADVICE_MOST, sizeof *all);
+	size_t count = 0, first = 0;
+
+	if (!state || !residents || !all)
+		return NULL;
+	ts_plan_state_make(plan, w->waters, w->asking->today, state);
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		struct ts_keeping keeping = {.temperature = plan->tank.temp_c,
+			.wild = plan->stock[i].origin == TS_ORIGIN_WILD};
+
+		if (ts_in_tank(&plan->stock[i]))
+			ts_match_species(w->question->species[i], &w->waters->now, &keeping,
+				w->asking->practice, &residents[count++]);
+	}
+	if (!count)
+		return NULL;
+	ts_plan_state_residents(state, residents, count);
+	count = ts_advise(&state->state, w->asking->practice, all);
+	while (first < count && all[first].row->group == 1)
+		first++; /* drift asks for itself */
+	if (first == count || all[first].row->group < 5 || all[first].row->group > 6 ||
+		all[first].row->urgency == TS_AT_LEISURE)
+		return NULL;
+	ts_say_advice(&w->text, &all[first], residents);
+	return take(w);
+}
+
 static void fill_remedies(struct drift_work *w)
 {
+	const char *same = active_soil(w) ? NULL : advised(w);
+
 	const struct ts_drift_change_result *c = w->ret->smallest_safe_change;
 	struct ts_texts *list = &w->ret->remedies;
 	bool limited = w->ret->limit_count > 0 && !active_soil(w);
 
+	if (same)
+		ts_asking_note(w->asking, list, same);
+	if (same && strstr(same, "pure water"))
+		return;
 	if (piles_up(w))
 		ts_asking_note(w->asking, list,
 			"Top up with water without minerals (reverse osmosis, clean rain): what "
@@ -544,7 +619,7 @@ static void fill_remedies(struct drift_work *w)
 		ts_asking_note(w->asking, list,
 			"Begin to change water, a tenth at a time twice a week: an old tank bears "
 			"no large change.");
-	if (!limited || w->waters->drift.tank.change_share <= 0)
+	if (same || !limited || w->waters->drift.tank.change_share <= 0)
 		return;
 	if (c) {
 		ts_text_put(&w->text, "Change ");

@@ -31,6 +31,7 @@ void ts_care_state_open(struct ts_care_state *ret)
 		.co2_high_mg_l = no,
 		.oxygen_mg_l = no,
 		.change_gh_dh = no,
+		.supply_before_gh_dh = no,
 		.change_kh_dh = no,
 		.change_ec_us_cm = no,
 		.change_no3_mg_l = no,
@@ -47,6 +48,8 @@ void ts_care_state_open(struct ts_care_state *ret)
 		.lived_days = no,
 		.reading_age_days = no,
 		.filter_stopped_h = no,
+		.ill_days = no,
+		.ill = -1,
 		.away_days = no,
 		.copper_mg_l = no,
 		.copper_low_mg_l = no,
@@ -62,6 +65,11 @@ double ts_care_nh3_mg_l(double tan_mg_l, double ph, double temp_c)
 	return tan_mg_l * fraction;
 }
 
+static bool is_journey(const struct ts_advice_row *row)
+{
+	return strncmp(row->id, "away", 4) == 0;
+}
+
 /* Whether a row may stand behind the answer: no reassurance behind trouble, no idle repetition. */
 static bool may_follow(const struct ts_advice_row *row, const struct ts_advice *first)
 {
@@ -72,15 +80,18 @@ static bool may_follow(const struct ts_advice_row *row, const struct ts_advice *
 		return row->group <= 4;
 	if (row->group <= 7)
 		return true;
-	return row->group <= 9 && first->row->group >= 5;
+	/* One reassurance is enough, and none behind a journey, before which something is done. */
+	return row->group <= 9 && first->row->group >= 5 && first->row->group < 8 &&
+	       !is_journey(first->row);
 }
 
 /* Read beyond its limit, it explains that they suffer. */
 static bool is_cause(const struct ts_advice_row *row, const struct ts_care_state *s)
 {
 	static const char *const causes[] = {"filter.reading", "old-tank", "oxygen.short",
-		"apart.no3", "apart.kh", "apart.ec", "apart.blend", "nitrate.high", "buffer.gone",
-		"buffer.gone-soft", "stock.temperature"};
+		"apart.no3", "apart.kh", "apart.ec", "apart.softened", "apart.supply",
+		"apart.blend", "nitrate.high", "buffer.gone", "buffer.gone-soft",
+		"stock.temperature"};
 
 	/* Gasping is a sign itself. */
 	if (row->group == 2)
@@ -92,11 +103,6 @@ static bool is_cause(const struct ts_advice_row *row, const struct ts_care_state
 			return true;
 	}
 	return false;
-}
-
-static bool is_journey(const struct ts_advice_row *row)
-{
-	return strncmp(row->id, "away", 4) == 0;
 }
 
 /* What explains the signs goes before what is asked about them. */
@@ -132,7 +138,7 @@ size_t ts_advise(const struct ts_care_state *state, const struct ts_practice *pr
 			lead_with(ret, causes++, count - 1);
 		/* Who asks about a journey, and whose tank is well, hears of that first. */
 		else if (is_journey(one.row) && ret[0].row->group >= 8)
-			lead_with(ret, 0, count - 1);
+			ret[0] = ret[--count];
 	}
 	return count;
 }

@@ -22,7 +22,17 @@ enum ts_care_signs {
 	TS_SIGNS_OTHER = 1 << 4,      /* not said since when or how many */
 	TS_SIGNS_FIGHT = 1 << 5,      /* torn fins, chasing: beside what it may else be */
 	TS_SIGNS_SPOTS = 1 << 6,      /* spots, rubbing: beside what it may else be */
-	TS_SIGNS_FLOATING = 1 << 7    /* bloated, out of balance: beside what it may else be */
+	TS_SIGNS_FLOATING = 1 << 7,   /* bloated, out of balance: beside what it may else be */
+};
+
+/* What is known of the signs beside what they point to. Bits. */
+enum ts_care_beside {
+	TS_BESIDE_AT_ONCE = 1 << 0,    /* all show one, since hours */
+	TS_BESIDE_STRONG = 1 << 1,     /* wounds, darting: more than weakness */
+	TS_BESIDE_NO_ONSET = 1 << 2,   /* not said since when */
+	TS_BESIDE_NO_BREADTH = 1 << 3, /* not said how many */
+	TS_BESIDE_SPOTS = 1 << 4,      /* spots are seen, and not only rubbing */
+	TS_BESIDE_ALGAE = 1 << 5       /* algae, which are no illness */
 };
 
 enum ts_known { TS_NOT_KNOWN, TS_KNOWN_YES, TS_KNOWN_NO };
@@ -39,6 +49,7 @@ struct ts_care_state {
 	 * acid bed. */
 	double co2_mg_l, co2_low_mg_l, co2_high_mg_l;
 	double change_gh_dh, change_kh_dh, change_ec_us_cm, change_no3_mg_l; /* of the new water */
+	double supply_before_gh_dh; /* of the new water, an older reading; NAN: none */
 	double change_chlorine_mg_l, change_copper_mg_l;
 	double change_days; /* from one change of water to the next; NAN: not known, or none */
 	double change_percent_week;      /* of the water, as it was given; NAN: not said */
@@ -54,17 +65,23 @@ struct ts_care_state {
 	double deaths;     /* unexplained, within four weeks */
 	double lived_days; /* of the animals that have lived there longest; NAN: none, or no day */
 	double reading_age_days; /* of the older of GH and KH; NAN: not known */
-	double filter_stopped_h; /* how long the filter stood; NAN: it did not */
+	double filter_stopped_h; /* how long the filter stood; NAN: it did not, or nobody knows */
+	double ill_days;         /* of the animals that are ill, how long they live there; NAN */
+	int ill;                 /* index in `residents` of those; -1: not said which */
 	double away_days;        /* nobody will be there; NAN: somebody is */
 	enum ts_known filter_mature;
 	bool lived_long; /* stock has lived there for eight weeks or more */
 	bool lived_in;   /* animals live there, and none is planned: nobody is to be bought */
 	bool co2_injected;
-	bool alone;     /* it is one single animal */
-	bool empty;     /* animals are planned, and none lives there yet: nothing is harmed */
-	bool lime_bed;  /* limestone or aragonite: it raises GH and KH */
-	bool acid_bed;  /* active soil or peat: it holds KH and pH down */
-	unsigned signs; /* bits of enum ts_care_signs */
+	bool runs;          /* somebody lives there already, whoever is planned besides */
+	bool filter_none;   /* there is none */
+	bool filter_stands; /* it does not run, or did not for a while */
+	bool alone;         /* it is one single animal */
+	bool empty;         /* animals are planned, and none lives there yet: nothing is harmed */
+	bool lime_bed;      /* limestone or aragonite: it raises GH and KH */
+	bool acid_bed;      /* active soil or peat: it holds KH and pH down */
+	unsigned signs;     /* bits of enum ts_care_signs */
+	unsigned beside;    /* bits of enum ts_care_beside */
 	const struct ts_solution *tank;   /* NULL: not known; for what chasing a pH would cost */
 	const struct ts_match *residents; /* every kind of animal in the tank, lent */
 	size_t resident_count;
@@ -93,7 +110,8 @@ enum ts_untested {
 	TS_UNTESTED_AMMONIA = 1 << 0,
 	TS_UNTESTED_NITRITE = 1 << 1,
 	TS_UNTESTED_TEMPERATURE = 1 << 2,
-	TS_UNTESTED_KH = 1 << 3
+	TS_UNTESTED_KH = 1 << 3,
+	TS_UNTESTED_COPPER = 1 << 4 /* of animals without a backbone */
 };
 
 /* Figures that the sentences quote; NAN = not known. */
@@ -110,7 +128,7 @@ struct ts_care_figures {
 	double no2_limit_mg_l;
 	double copper_mg_l, copper_limit; /* what the animal that the row speaks of bears */
 	double copper_halves;             /* changes of half that bring it there */
-	double change_chlorine_mg_l, change_copper_mg_l, change_days;
+	double change_chlorine_mg_l, change_copper_mg_l, change_days, supply_gh_dh, change_percent;
 	unsigned untested; /* bits of enum ts_untested */
 	/* What taking the pH to the middle of a listed range would cost. */
 	double chase_ph, chase_acid_meq_l, chase_co2_mg_l, chase_kh_dh, chase_days;
@@ -125,7 +143,13 @@ struct ts_care_figures {
 	/* What topping up with the new water can make of it at the most; NAN: the routine is not
 	 * known. */
 	double piled_gh_dh, piled_kh_dh;
-	bool filter_new;
+	bool warmth_borne;             /* all there bear 29 C for some weeks */
+	bool filter_new, filter_rinse; /* it stood so long that it is rinsed first */
+	bool too_soft; /* of minerals that miss: too little of them, else too much */
+	bool anything_read;
+	unsigned beside;   /* as in the state */
+	bool change_half;  /* half at once, and again: the ammonia is far above its limit */
+	double nh3_halves; /* changes of half that bring the ammonia below its limit; NAN */
 	bool lime_bed;     /* which gives off hardness */
 	bool routine_said; /* how much is changed, and how often */
 	bool softer_liked; /* what is poured in suits them better than the tank */
@@ -168,7 +192,7 @@ struct ts_advice_row {
 extern const struct ts_advice_row ts_advice_rows[];
 extern const size_t ts_advice_row_count;
 
-#define TS_ADVICE_MOST 80
+#define TS_ADVICE_MOST 96
 
 struct ts_advice {
 	const struct ts_advice_row *row;

@@ -75,10 +75,26 @@ CONDITION(gasping_with_co2)
 }
 
 /* Where a poison or the warmth was read, that is the cause, and its own row says what to do. */
-CONDITION(gasping)
+static bool gasping_unread(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
 	return s->signs & TS_SIGNS_GASPING && !ts_holds_gasping_with_co2(s, practice, f) &&
 	       !read_beyond(s, practice, f) && !ts_holds_chlorine_poured(s, practice, f);
+}
+
+static bool stands(const struct ts_care_state *s)
+{
+	return s->filter_stands || s->filter_stopped_h > 0;
+}
+
+CONDITION(gasping_filter)
+{
+	return stands(s) && gasping_unread(s, practice, f);
+}
+
+CONDITION(gasping)
+{
+	return !stands(s) && gasping_unread(s, practice, f);
 }
 
 /* With its low end alone; where gas is injected and they are well, they are watched. */
@@ -154,11 +170,23 @@ CONDITION(too_warm)
 	       s->residents[f->animal].at[TS_TEMPERATURE].outside_by > 0;
 }
 
+static bool far_too_cold(const struct ts_care_state *s, struct ts_care_figures *f)
+{
+	return temperature_far_out(s, f) &&
+	       s->residents[f->animal].at[TS_TEMPERATURE].outside_by < 0;
+}
+
+/* Heater and filter hang on one wire. */
+CONDITION(too_cold_no_power)
+{
+	UNUSED;
+	return stands(s) && far_too_cold(s, f);
+}
+
 CONDITION(too_cold)
 {
 	UNUSED;
-	return temperature_far_out(s, f) &&
-	       s->residents[f->animal].at[TS_TEMPERATURE].outside_by < 0;
+	return !stands(s) && far_too_cold(s, f);
 }
 
 bool ts_advice_unwell(const struct ts_care_state *s)
@@ -224,7 +252,7 @@ static bool read_beyond(
 bool ts_advice_danger(
 	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
-	return ts_holds_gasping(s, practice, f) || ts_holds_gasping_with_co2(s, practice, f) ||
+	return gasping_unread(s, practice, f) || ts_holds_gasping_with_co2(s, practice, f) ||
 	       ts_holds_chlorine_poured(s, practice, f) || read_beyond(s, practice, f);
 }
 
@@ -256,14 +284,22 @@ static bool explained(
 	return ts_advice_danger(s, practice, f) ||
 	       ts_holds_ammonia_or_nitrite_read(s, practice, f) ||
 	       ts_holds_oxygen_short(s, practice, f) || ts_holds_gone_old(s, practice, f) ||
+	       ts_holds_change_is_softened(s, practice, f) || ts_holds_kh_apart(s, practice, f) ||
 	       (ts_holds_buffer_gone(s, practice, f) && !s->acid_bed) ||
 	       ts_holds_temperature_out(s, practice, &other);
 }
 
-/* Only what cannot wait itself goes before it. */
+/*
+ * Only what cannot wait itself goes before it, and water far from what they bear, which explains
+ * what has gone on for days.
+ */
 CONDITION(sudden_all)
 {
-	return s->signs & TS_SIGNS_SUDDEN_ALL && !ts_advice_danger(s, practice, f);
+	struct ts_care_figures other = *f;
+
+	return s->signs & TS_SIGNS_SUDDEN_ALL && !ts_advice_danger(s, practice, f) &&
+	       (s->beside & TS_BESIDE_AT_ONCE || !ts_holds_minerals_wear(s, practice, &other)) &&
+	       !ts_holds_old_age(s, practice, &other);
 }
 
 static bool fights(const struct ts_species *one)
@@ -301,13 +337,27 @@ CONDITION(fighting)
 
 CONDITION(spots_brought)
 {
-	UNUSED;
-	return s->signs & TS_SIGNS_SPOTS && s->newcomer_days <= BROUGHT_DAYS;
+	struct ts_care_figures other = *f;
+
+	return s->signs & TS_SIGNS_SPOTS && s->newcomer_days <= BROUGHT_DAYS &&
+	       !ts_holds_minerals_wear(s, practice, &other);
+}
+
+/* They only rub, and the tank is far from its new water, or its buffer is short: that itches. */
+static bool water_itches(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
+{
+	return !(s->beside & TS_BESIDE_SPOTS) &&
+	       (ts_holds_kh_apart(s, practice, f) || ts_holds_gone_old(s, practice, f) ||
+		       ts_holds_buffer_gone(s, practice, f));
 }
 
 CONDITION(parasites)
 {
-	return s->signs & TS_SIGNS_SPOTS && !ts_holds_spots_brought(s, practice, f);
+	struct ts_care_figures other = *f;
+
+	return s->signs & TS_SIGNS_SPOTS && !ts_holds_spots_brought(s, practice, f) &&
+	       !ts_holds_minerals_wear(s, practice, &other) && !water_itches(s, practice, f);
 }
 
 CONDITION(floating)
@@ -323,39 +373,54 @@ static bool named_by_sight(const struct ts_care_state *s)
 
 CONDITION(one_ill)
 {
+	struct ts_care_figures other = *f;
+
 	return s->signs & TS_SIGNS_ONE && !explained(s, practice, f) &&
 	       !ts_holds_fighting(s, practice, f) && !named_by_sight(s) &&
-	       !ts_holds_minerals_wear(s, practice, f);
+	       !ts_holds_minerals_wear(s, practice, &other) &&
+	       !ts_holds_old_age(s, practice, &other);
+}
+
+/* So many days after they came the leap shows (common practice). */
+#define LEAP_DAYS 14
+
+/* Those that came last die, and nobody shows a sign. */
+static bool leap(const struct ts_care_state *s)
+{
+	return s->deaths > 0 && s->newcomer_days <= LEAP_DAYS && !s->signs;
 }
 
 /*
- * Minerals that do not suit them wear them down, and a spoon of salt mends that; where nothing else
- * is known to be wrong, that is the likely cause.
+ * Minerals that nobody there bears wear them down, and slow changes mend that: the likely cause of
+ * whatever ails them but what a look or a reading tells better, or what began within hours.
  */
 CONDITION(minerals_wear)
 {
-	bool likely =
-		s->signs & TS_SIGNS_SLOW || (s->signs & (TS_SIGNS_OTHER | TS_SIGNS_ONE) &&
-						    !isnan(s->tan_mg_l) && !isnan(s->no2_mg_l));
-
-	return likely && !(s->signs & TS_SIGNS_FIGHT) && !named_by_sight(s) &&
-	       !explained(s, practice, f) && ts_advice_mendable(s, practice, f);
+	/* Over peat or soil it is the bed that takes the minerals: nobody salts against it. */
+	if (!ts_advice_unwell(s) || s->acid_bed || s->signs & TS_SIGNS_FIGHT ||
+		s->beside & (TS_BESIDE_AT_ONCE | TS_BESIDE_SPOTS) || s->signs & TS_SIGNS_FLOATING ||
+		leap(s) || explained(s, practice, f) || !ts_advice_mendable(s, practice, f))
+		return false;
+	f->too_soft = s->residents[f->animal].at[f->parameter].outside_by < 0;
+	return true;
 }
 
 #define DAYS_OF_YEAR 365.25
 
-/* A single animal, as old as its kind becomes, in water that has nothing against it. */
+/* The animal that is ill is as old as its kind becomes, and its water has nothing against it. */
 CONDITION(old_age)
 {
 	const struct ts_range *lives =
-		s->resident_count == 1 ? &s->residents[0].species->lives_years : NULL;
-	double years = s->lived_days / DAYS_OF_YEAR;
+		s->ill >= 0 ? &s->residents[s->ill].species->lives_years : NULL;
+	double years = s->ill_days / DAYS_OF_YEAR;
 
-	if (!lives || !s->alone || !(years >= (lives->low + lives->high) / 2) ||
-		!(s->signs & TS_SIGNS_SLOW) || s->deaths > 0 || !f->hardness_liked ||
+	if (!lives || !(s->alone || s->signs & TS_SIGNS_ONE) ||
+		!(years >= (lives->low + lives->high) / 2) || !s->signs ||
+		s->beside & TS_BESIDE_STRONG || s->deaths > 0 || !f->hardness_liked ||
 		s->no3_mg_l > f->no3_concern || named_by_sight(s) || explained(s, practice, f) ||
 		ts_holds_minerals_wear(s, practice, f) || ts_holds_temperature_out(s, practice, f))
 		return false;
+	f->animal = s->ill;
 	f->lived_years = years;
 	f->lives_low_years = lives->low;
 	f->lives_high_years = lives->high;
@@ -370,21 +435,32 @@ CONDITION(slow_decline)
 	       !ts_holds_minerals_wear(s, practice, f) && !ts_holds_old_age(s, practice, &other);
 }
 
-CONDITION(other_signs)
+/* Nothing that was read, and no look, tells what it is. */
+static bool unclear(
+	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
+	struct ts_care_figures other = *f;
+
 	return s->signs & TS_SIGNS_OTHER && !explained(s, practice, f) &&
 	       !ts_holds_fighting(s, practice, f) && !named_by_sight(s) &&
-	       !ts_holds_minerals_wear(s, practice, f);
+	       !ts_holds_minerals_wear(s, practice, &other) &&
+	       !ts_holds_old_age(s, practice, &other);
 }
 
-/* So many days after they came the leap shows (common practice). */
-#define LEAP_DAYS 14
+CONDITION(untested_signs)
+{
+	return f->untested && unclear(s, practice, f);
+}
+
+CONDITION(other_signs)
+{
+	return !f->untested && unclear(s, practice, f);
+}
 
 /* Those that were there before live on in a water that has drifted away from the shop's. */
 CONDITION(newcomers_die)
 {
-	if (!(s->deaths > 0) || !(s->newcomer_days <= LEAP_DAYS) || s->signs ||
-		explained(s, practice, f))
+	if (!leap(s) || explained(s, practice, f))
 		return false;
 	(void)(ts_advice_someone_misses(s, TS_GH, true, 1, f) ||
 		ts_advice_someone_misses(s, TS_KH, true, 1, f));
@@ -394,7 +470,8 @@ CONDITION(newcomers_die)
 CONDITION(deaths)
 {
 	return s->deaths > 0 && !ts_holds_newcomers_die(s, practice, f) &&
-	       !explained(s, practice, f) && !ts_holds_fighting(s, practice, f);
+	       !explained(s, practice, f) && !ts_holds_fighting(s, practice, f) &&
+	       !ts_holds_minerals_wear(s, practice, f) && !ts_holds_sudden_all(s, practice, f);
 }
 
 CONDITION(ammonia_or_nitrite_read)
@@ -409,16 +486,38 @@ CONDITION(ammonia_or_nitrite_read)
 	return s->tan_mg_l >= practice[TS_P_TAN_DANGER] || s->no2_mg_l >= concern * NO2_PER_N;
 }
 
+/* Where they gasp or are cold besides, that row says what to do about it. */
+static bool power_said(
+	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f)
+{
+	struct ts_care_figures other = *f;
+
+	return ts_holds_gasping_filter(s, practice, &other) ||
+	       ts_holds_too_cold_no_power(s, practice, &other);
+}
+
 CONDITION(filter_stood_long)
 {
-	UNUSED;
-	return s->filter_stopped_h >= practice[TS_P_FILTER_RINSE];
+	return s->filter_stopped_h >= practice[TS_P_FILTER_RINSE] && !power_said(s, practice, f);
 }
 
 CONDITION(filter_stood)
 {
 	return s->filter_stopped_h >= practice[TS_P_FILTER_STOPPED] &&
-	       !ts_holds_filter_stood_long(s, practice, f);
+	       !ts_holds_filter_stood_long(s, practice, f) && !power_said(s, practice, f);
+}
+
+/* Nobody knows for how long. */
+CONDITION(filter_stands)
+{
+	return s->filter_stands && isnan(s->filter_stopped_h) && !power_said(s, practice, f);
+}
+
+/* Nobody has shown yet that plants and changes do its work. */
+CONDITION(no_filter)
+{
+	return s->filter_none && !s->empty && !s->lived_long && !ts_advice_danger(s, practice, f) &&
+	       !ts_holds_ammonia_or_nitrite_read(s, practice, f);
 }
 
 /* No animals yet, and what is read is what a filter grows on. */
@@ -438,6 +537,6 @@ CONDITION(filter_unready)
 	if (ts_holds_too_much_ammonia(s, practice, f) || ts_holds_too_much_nitrite(s, practice, f))
 		return false;
 	if (s->filter_mature == TS_NOT_KNOWN)
-		return !s->lived_long && !s->lived_in;
+		return !s->lived_long && !s->lived_in && !s->runs;
 	return s->filter_mature == TS_KNOWN_NO;
 }

@@ -4,6 +4,7 @@
  */
 #include "care/advice_work.h"
 
+#include "base/number.h"
 #include "care/titrate.h"
 #include "chem/carbonate.h"
 #include "chem/nitrogen.h"
@@ -133,12 +134,20 @@ static double wanted(const struct ts_care_state *s, int parameter, double poured
 	return isnan(most) || all.low > all.high ? (double)NAN : fmin(most, all.high);
 }
 
+/* Water without lime suits nobody, whatever they bear: it is given some with its KH. */
+#define LIME_LEAST_DH 3.0
+
+static double lime_for(const struct ts_care_state *s, double wanted_dh)
+{
+	return s->change_gh_dh < 1 ? fmax(LIME_LEAST_DH, wanted_dh) : wanted_dh;
+}
+
 /* What lifts KH by 1 dH, and what the new water needs to keep the buffer and those there. */
 static void fill_kh_recipe(
 	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
 	struct ts_mend one;
-	double gh = wanted(s, TS_GH, s->change_gh_dh);
+	double gh = lime_for(s, wanted(s, TS_GH, s->change_gh_dh));
 	double kh = fmax(practice[TS_P_KH_WARN], wanted(s, TS_KH, s->change_kh_dh));
 	struct ts_mend_wish wish = {
 		isnan(gh) ? gh : s->change_gh_dh, s->change_kh_dh, gh, kh, s->temp_c};
@@ -155,6 +164,18 @@ static void fill_kh_recipe(
 static double poured_in(const struct ts_care_state *s, int parameter)
 {
 	return parameter == TS_GH ? s->change_gh_dh : s->change_kh_dh;
+}
+
+/* One recipe for all that is too little: nobody makes the new water twice. */
+static void wish_both(
+	const struct ts_care_state *s, const double *practice, struct ts_mend_wish *wish)
+{
+	double gh = wanted(s, TS_GH, wish->gh_dh), kh = wanted(s, TS_KH, wish->kh_dh);
+
+	if (wish->kh_dh < practice[TS_P_KH_WARN])
+		kh = fmax(practice[TS_P_KH_WARN], kh);
+	wish->gh_wish_dh = fmax(wish->gh_wish_dh, gh);
+	wish->kh_wish_dh = fmax(wish->kh_wish_dh, kh);
 }
 
 bool ts_advice_fill_mend(
@@ -186,10 +207,14 @@ bool ts_advice_fill_mend(
 	} else {
 		wish.kh_wish_dh = from;
 	}
+	if (fit->outside_by < 0)
+		wish_both(s, practice, &wish);
 	f->mend_from = from;
 	f->mends = ts_mend_find(&wish, &f->mend) && f->mend.pure_l <= PURE_MOST_L;
 	return f->mends;
 }
+
+#define DAYS_OF_WEEK 7
 
 /* So much more GH than in the new water has gathered, dH. */
 #define HARDER_DH 2.0
@@ -237,6 +262,27 @@ static bool bears_salt(const struct ts_care_state *s)
 	return true;
 }
 
+/* So warm white spot is hurried along, C (common practice, no source). */
+#define SPOTS_WARM_C 29.0
+
+static bool warmth_borne(const struct ts_care_state *s)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		if (!(s->residents[i].at[TS_TEMPERATURE].tolerated.high >= SPOTS_WARM_C))
+			return false;
+	}
+	return s->resident_count > 0;
+}
+
+static bool no_backbone(const struct ts_care_state *s)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		if (s->residents[i].species->kind != TS_ANIMAL_FISH)
+			return true;
+	}
+	return false;
+}
+
 void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_practice *practice,
 	struct ts_care_figures *f)
 {
@@ -259,10 +305,12 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 		.oxygen_mg_l = s->oxygen_mg_l,
 		.deaths = s->deaths,
 		.change_gh_dh = s->change_gh_dh,
+		.supply_gh_dh = s->supply_before_gh_dh,
 		.change_kh_dh = s->change_kh_dh,
 		.change_chlorine_mg_l = s->change_chlorine_mg_l,
 		.change_copper_mg_l = s->change_copper_mg_l,
 		.change_days = s->change_days,
+		.change_percent = s->change_percent_week * s->change_days / DAYS_OF_WEEK,
 		.settled_well = s->lived_long && !s->signs && !(s->deaths > 0),
 		.hardness_liked = likes_hardness(s),
 		.harder = !s->lime_bed && s->gh_dh - s->change_gh_dh > HARDER_DH,
@@ -282,6 +330,11 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 	f->piled_kh_dh = piled(s, s->change_kh_dh, practice->value);
 	f->lime_bed = s->lime_bed;
 	f->filter_new = s->filter_mature == TS_KNOWN_NO;
+	f->filter_rinse = s->filter_stopped_h >= practice->value[TS_P_FILTER_RINSE];
+	f->beside = s->beside;
+	f->warmth_borne = warmth_borne(s);
+	f->anything_read = !isnan(s->gh_dh) || !isnan(s->kh_dh) || !isnan(s->ph) ||
+			   !isnan(s->temp_c) || !isnan(s->no3_mg_l);
 	f->routine_said = !isnan(s->change_percent_week);
 	f->softer_liked = !f->hardness_liked && !ts_advice_likes_harder(s);
 	f->salt_borne = bears_salt(s);
@@ -296,17 +349,20 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 	f->untested = (isnan(s->tan_mg_l) ? TS_UNTESTED_AMMONIA : 0u) |
 		      (isnan(s->no2_mg_l) ? TS_UNTESTED_NITRITE : 0u) |
 		      (isnan(s->temp_c) ? TS_UNTESTED_TEMPERATURE : 0u) |
-		      (isnan(s->kh_dh) ? TS_UNTESTED_KH : 0u);
+		      (isnan(s->kh_dh) ? TS_UNTESTED_KH : 0u) |
+		      (isnan(s->copper_mg_l) && no_backbone(s) ? TS_UNTESTED_COPPER : 0u);
 	f->small_often = f->careful || s->kh_dh < f->kh_act || s->no3_mg_l > f->no3_limit ||
 			 f->no3_apart_mg_l > f->no3_apart_limit;
 	f->small_changes =
 		f->small_often || f->ec_apart_percent > f->ec_apart_limit ||
 		fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit ||
 		(f->harder && s->gh_dh - s->change_gh_dh > practice->value[TS_P_APART_GH]);
-	f->small_changes |= ts_advice_fill_blend(s, &other);
+	f->small_changes |= ts_advice_fill_blend(s, &other) ||
+			    ts_holds_change_is_softened(s, practice->value, &other);
 	f->small_often |= s->tan_mg_l >= practice->value[TS_P_TAN_DANGER] ||
 			  s->no2_mg_l >= practice->value[TS_P_NITRITE_DANGER];
 	f->nh3_mg_l = ts_care_nh3_mg_l(s->tan_mg_l, s->ph, warm);
+	f->nh3_halves = ceil(ts_log2(f->nh3_mg_l / f->nh3_limit) - 1e-9);
 	f->nh3_half_mg_l = ts_care_nh3_mg_l(s->tan_mg_l / 2, ph_of_kh(half_kh, warm), warm);
 	f->nh3_there_mg_l = ts_care_nh3_mg_l(s->tan_mg_l, ph_of_kh(s->change_kh_dh, warm), warm);
 	f->ccc_mg_l = (double)NAN;
@@ -315,10 +371,11 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 		f->ccc_mg_l = (double)NAN;
 	ts_chem_nitrite_limits(isnan(s->cl_mg_l) ? -1 : s->cl_mg_l, NULL, &limit);
 	f->no2_limit_mg_l = limit * NO2_PER_N;
+	f->change_half = !f->careful && f->nh3_halves > 2;
 	other = *f;
 	/* Bare water gets its KH with the other minerals. */
 	f->kh_short = f->kh_short && !ts_holds_change_is_bare(s, practice->value, &other);
-	f->fast = ts_advice_danger(s, practice->value, &other) ||
+	f->fast = ts_advice_danger(s, practice->value, &other) || s->filter_stands ||
 		  s->filter_stopped_h >= practice->value[TS_P_FILTER_STOPPED];
 	fill_chase(s, practice, f);
 }

@@ -39,7 +39,24 @@ CONDITION(oxygen_short)
 CONDITION(change_is_softened)
 {
 	UNUSED;
-	return s->softened && s->gh_dh - s->change_gh_dh > 1;
+	return s->softened &&
+	       (s->gh_dh - s->change_gh_dh > 1 || (isnan(s->gh_dh) && ts_advice_unwell(s)));
+}
+
+/* What was poured in before is what the tank has, and what is poured in now is far softer. */
+CONDITION(supply_changed)
+{
+	struct ts_mend_wish wish = {
+		s->change_gh_dh, s->change_kh_dh, s->gh_dh, s->kh_dh, s->temp_c};
+
+	if (s->empty || !(fabs(s->supply_before_gh_dh - s->gh_dh) <= practice[TS_P_APART_GH]) ||
+		!(s->gh_dh - s->change_gh_dh > practice[TS_P_APART_GH]) ||
+		ts_holds_change_is_softened(s, practice, f) ||
+		ts_holds_change_is_bare(s, practice, f) || ts_holds_gone_old(s, practice, f) ||
+		ts_holds_change_unfit(s, practice, f))
+		return false;
+	f->mends = ts_mend_find(&wish, &f->mend) && !(f->mend.pure_l > 0);
+	return f->mends;
 }
 
 /* Water without minerals, poured into a tank that has some. */
@@ -105,6 +122,10 @@ static bool has_source(
 {
 	bool poured = !ts_advice_likes_harder(s);
 
+	struct ts_care_figures other = *f;
+
+	if (ts_holds_supply_changed(s, practice, &other))
+		return false;
 	return f->settled_well && !f->buffer_lost && !ts_holds_change_is_softened(s, practice, f) &&
 	       (not_piled(s->kh_dh, s->change_kh_dh, f->kh_apart_limit, f->piled_kh_dh, poured) ||
 		       not_piled(s->gh_dh, s->change_gh_dh, practice[TS_P_APART_GH], f->piled_gh_dh,
@@ -127,6 +148,10 @@ CONDITION(given_off)
 
 CONDITION(kh_apart)
 {
+	struct ts_care_figures other = *f;
+
+	if (ts_holds_supply_changed(s, practice, &other))
+		return false;
 	/* Where the buffer is gone, that is what is to be said. */
 	return fabs(s->change_kh_dh - s->kh_dh) > f->kh_apart_limit && !f->buffer_lost &&
 	       !ts_holds_change_is_softened(s, practice, f) && !has_source(s, practice, f) &&
@@ -136,6 +161,10 @@ CONDITION(kh_apart)
 
 CONDITION(ec_apart)
 {
+	struct ts_care_figures other = *f;
+
+	if (ts_holds_supply_changed(s, practice, &other))
+		return false;
 	return f->ec_apart_percent > f->ec_apart_limit && !ts_holds_kh_apart(s, practice, f) &&
 	       !ts_holds_change_is_softened(s, practice, f) && !has_source(s, practice, f) &&
 	       !ts_holds_gone_old(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
@@ -145,6 +174,10 @@ CONDITION(ec_apart)
 /* Minerals have gathered, though KH has not, since waste uses that up. */
 CONDITION(gh_apart)
 {
+	struct ts_care_figures other = *f;
+
+	if (ts_holds_supply_changed(s, practice, &other))
+		return false;
 	return f->harder && s->gh_dh - s->change_gh_dh > practice[TS_P_APART_GH] &&
 	       !ts_holds_change_is_softened(s, practice, f) && !has_source(s, practice, f) &&
 	       !ts_holds_kh_apart(s, practice, f) && !ts_holds_ec_apart(s, practice, f) &&
@@ -162,6 +195,15 @@ CONDITION(no3_high)
 {
 	return s->no3_mg_l > f->no3_limit && !ts_holds_no3_apart(s, practice, f) &&
 	       !ts_holds_gone_old(s, practice, f);
+}
+
+/* Seen, and nothing that is wrong with animals or water goes before them. */
+CONDITION(algae)
+{
+	return s->beside & TS_BESIDE_ALGAE && !ts_advice_danger(s, practice, f) &&
+	       !ts_advice_unwell(s) && !much_nitrate(s, f) &&
+	       !ts_holds_ammonia_or_nitrite_read(s, practice, f) &&
+	       !(s->kh_dh < practice[TS_P_KH_ACT]);
 }
 
 /* No water of ordinary KH stands above this but by light. */
@@ -189,6 +231,9 @@ CONDITION(black_water)
 	return s->kh_dh < practice[TS_P_KH_ACT] && all_of_black_water(s);
 }
 
+/* Below this KH, dH, the buffer is lost, whoever lives there. */
+#define BUFFER_LEFT_DH 0.5
+
 /* Minerals that a spoon of salt mends send nobody away. */
 bool ts_advice_mendable(
 	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
@@ -208,9 +253,36 @@ static bool kh_mends(const struct ts_care_state *s, const double *practice)
 	       ts_advice_fill_mend(s, practice, &f);
 }
 
+/* Little KH that all of them like, and that they have been well in for long. */
+static bool little_and_well(const struct ts_care_state *s, const struct ts_care_figures *f)
+{
+	bool liked = f->settled_well && s->kh_dh >= BUFFER_LEFT_DH;
+
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *kh = &s->residents[i].at[TS_KH];
+
+		liked &= kh->known && kh->uncomfortable_by >= 0;
+	}
+	return liked && s->resident_count > 0;
+}
+
+/* Nothing was used up: the water is too soft for them, and its recipe holds the buffer too. */
+static bool too_soft_for_them(const struct ts_care_state *s, const double *practice)
+{
+	struct ts_care_figures f = {.animal = -1};
+
+	if (!ts_advice_unwell(s) || s->change_kh_dh - s->kh_dh > BUFFER_LEFT_DH || s->acid_bed ||
+		!ts_advice_mendable(s, practice, &f) ||
+		!(s->residents[f.animal].at[f.parameter].outside_by < 0))
+		return false;
+	/* Waste uses KH up, and no GH. */
+	return s->kh_dh >= BUFFER_LEFT_DH || f.parameter == TS_GH;
+}
+
 CONDITION(buffer_gone)
 {
-	return s->kh_dh < practice[TS_P_KH_FLOOR] && !all_of_black_water(s) &&
+	return !too_soft_for_them(s, practice) && !little_and_well(s, f) &&
+	       s->kh_dh < practice[TS_P_KH_FLOOR] && !all_of_black_water(s) &&
 	       !ts_holds_acid_bed_and_well(s, practice, f) && !ts_holds_crashed(s, practice, f) &&
 	       !ts_holds_gone_old(s, practice, f);
 }
@@ -226,11 +298,20 @@ CONDITION(buffer_used_up)
 	return ts_holds_buffer_gone(s, practice, f) && !ts_holds_buffer_never_there(s, practice, f);
 }
 
+/* Nothing is to be done, but to look. */
+CONDITION(buffer_borne)
+{
+	return s->kh_dh < practice[TS_P_KH_ACT] && little_and_well(s, f) &&
+	       !all_of_black_water(s) && !ts_holds_acid_bed_and_well(s, practice, f) &&
+	       !ts_holds_crashed(s, practice, f) && !ts_holds_gone_old(s, practice, f);
+}
+
 CONDITION(buffer_act)
 {
-	if (ts_holds_buffer_gone(s, practice, f) || all_of_black_water(s) ||
-		ts_holds_acid_bed_and_well(s, practice, f) || ts_holds_crashed(s, practice, f) ||
-		ts_holds_gone_old(s, practice, f))
+	if (ts_holds_buffer_gone(s, practice, f) || ts_holds_buffer_borne(s, practice, f) ||
+		all_of_black_water(s) || too_soft_for_them(s, practice) ||
+		ts_holds_kh_apart(s, practice, f) || ts_holds_acid_bed_and_well(s, practice, f) ||
+		ts_holds_crashed(s, practice, f) || ts_holds_gone_old(s, practice, f))
 		return false;
 	return s->kh_dh < practice[TS_P_KH_ACT] || s->buffer_days < practice[TS_P_BUFFER_ACT];
 }
@@ -248,8 +329,8 @@ CONDITION(buffer_hinted)
 CONDITION(buffer_between)
 {
 	/* New water that is made up anyway gets its KH with it. */
-	return s->buffer_days < s->change_days && !ts_holds_change_unfit(s, practice, f) &&
-	       !ts_holds_change_is_bare(s, practice, f) &&
+	return s->buffer_days < s->change_days && !ts_holds_kh_apart(s, practice, f) &&
+	       !ts_holds_change_unfit(s, practice, f) && !ts_holds_change_is_bare(s, practice, f) &&
 	       !ts_holds_minerals_wear(s, practice, f) && !ts_holds_buffer_gone(s, practice, f) &&
 	       !ts_holds_buffer_act(s, practice, f) && !all_of_black_water(s) &&
 	       !ts_holds_acid_bed_and_well(s, practice, f) && !ts_holds_crashed(s, practice, f) &&
@@ -268,24 +349,26 @@ static bool little_is_liked(
 CONDITION(buffer_warn)
 {
 	if (little_is_liked(s, practice, f) || ts_holds_buffer_gone(s, practice, f) ||
-		ts_holds_buffer_act(s, practice, f) || ts_holds_buffer_between(s, practice, f) ||
-		all_of_black_water(s) || ts_holds_acid_bed_and_well(s, practice, f) ||
-		ts_holds_crashed(s, practice, f) || kh_mends(s, practice) ||
-		ts_holds_gone_old(s, practice, f))
+		ts_holds_buffer_borne(s, practice, f) || ts_holds_kh_apart(s, practice, f) ||
+		ts_holds_supply_changed(s, practice, f) || ts_holds_buffer_act(s, practice, f) ||
+		ts_holds_buffer_between(s, practice, f) || all_of_black_water(s) ||
+		ts_holds_acid_bed_and_well(s, practice, f) || ts_holds_crashed(s, practice, f) ||
+		kh_mends(s, practice) || ts_holds_gone_old(s, practice, f))
 		return false;
 	return s->kh_dh < practice[TS_P_KH_WARN] || s->buffer_days < practice[TS_P_BUFFER_WARN];
 }
 
 CONDITION(ph_trends)
 {
-	UNUSED;
-	return fabs(s->ph_trend) > 0;
+	/* Where tank and new water are apart, that is what moves it. */
+	return fabs(s->ph_trend) > 0 && !ts_holds_kh_apart(s, practice, f);
 }
 
 CONDITION(temperature_out)
 {
 	return ts_advice_someone_misses(s, TS_TEMPERATURE, false, 0, f) &&
-	       !ts_holds_too_warm(s, practice, f) && !ts_holds_too_cold(s, practice, f);
+	       !ts_holds_too_warm(s, practice, f) && !ts_holds_too_cold(s, practice, f) &&
+	       !ts_holds_too_cold_no_power(s, practice, f);
 }
 
 CONDITION(since_not_said)
@@ -304,6 +387,7 @@ static bool one_recipe(
 	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
 	return !ts_holds_minerals_wear(s, practice, f) &&
+	       !ts_holds_supply_changed(s, practice, f) &&
 	       !ts_holds_change_is_bare(s, practice, f) && !ts_holds_gone_old(s, practice, f) &&
 	       !ts_holds_buffer_gone(s, practice, f) && !ts_holds_buffer_between(s, practice, f);
 }

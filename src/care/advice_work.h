@@ -17,6 +17,12 @@
 	X(too_much_nitrite)                                                                        \
 	X(gasping_with_co2)                                                                        \
 	X(gasping)                                                                                 \
+	X(gasping_filter)                                                                          \
+	X(too_cold_no_power)                                                                       \
+	X(no_filter)                                                                               \
+	X(algae)                                                                                   \
+	X(filter_stands)                                                                           \
+	X(untested_signs)                                                                          \
 	X(too_much_co2)                                                                            \
 	X(chlorine)                                                                                \
 	X(chlorine_poured)                                                                         \
@@ -48,6 +54,7 @@
 	X(maturing_empty)                                                                          \
 	X(filter_unready)                                                                          \
 	X(oxygen_short)                                                                            \
+	X(supply_changed)                                                                          \
 	X(change_is_bare)                                                                          \
 	X(gone_old)                                                                                \
 	X(change_unfit)                                                                            \
@@ -62,6 +69,7 @@
 	X(buffer_never_there)                                                                      \
 	X(buffer_used_up)                                                                          \
 	X(buffer_act)                                                                              \
+	X(buffer_borne)                                                                            \
 	X(buffer_hinted)                                                                           \
 	X(buffer_between)                                                                          \
 	X(gh_apart)                                                                                \

@@ -45,7 +45,7 @@ const struct ts_arrive_step ts_arrive_steps[] = {
 	{MIX, "20 min", "Open the bag; every 5 minutes add a cup of the new tank's water, for 30 to 45 minutes. If the bag reads 1 mg/L of ammonia or more, leave this out and lift them straight over."},
 	{DRIP, "20 min", "Pour animals and bag water into a bucket, and let the tank's water drip in through an air hose with a knot, two or three drops a second, until it is four times as much: an hour for waters that are near, 2 to 3 for others. Pour half away when it is full. Keep it warm. If the bag reads 1 mg/L of ammonia or more, lift them out at once instead."},
 	{HALFWAY, "20 min", "Pour animals and bag water into a bucket, let the quarantine tank's water drip in for 2 to 3 hours, two or three drops a second, until it is four times as much; then lift them over."},
-	{STRAIGHT, "20 min", "Open the bag and lift the animals out at once, straight into water that matches the bag's conductivity and pH. Do not mix and do not air the bag: airing turns its ammonia into poison."},
+	{STRAIGHT, "20 min", "Open the bag and lift the animals out at once, straight into treated water of the same warmth, and about as hard as the bag's. Do not mix and do not air the bag: airing turns its ammonia into poison."},
 	{QUARANTINE, "20 min", "Open the bag and lift the animals out at once, straight into the quarantine tank."},
 	{ALL, "then", "Never pour bag water into a tank: down the drain with it, and wash your hands."},
 	{ALL, "next day", "Feed a little only now. Keep newcomers by themselves for 28 days and watch them; a vet decides about disease."},

@@ -6,6 +6,7 @@
 
 #include "base/date.h"
 #include "care/due_look.h"
+#include "stock/waters.h"
 #include "water/series.h"
 
 #define BIT(what) (1u << TS_DUE_##what)
@@ -75,7 +76,7 @@ static bool in_distress(const struct ts_due_look *l)
 {
 	const struct ts_plan *p = l->plan;
 
-	return p->sign_count || (p->deaths.kind != TS_MEASURE_NONE && p->deaths.value > 0);
+	return ts_plan_unwell(p);
 }
 
 /* What lack of oxygen looks like; warmth alone asks for a moving surface and for no test. */

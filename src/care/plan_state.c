@@ -58,9 +58,31 @@ static unsigned kind_of_sign(const struct ts_sign *sign)
 	}
 }
 
+/* What wounds, darting and the like tell is no mere weakness. */
+static bool strong(const struct ts_sign *sign)
+{
+	return sign->sign == TS_SIGN_WOUNDS || sign->sign == TS_SIGN_DARTING ||
+	       sign->sign == TS_SIGN_GASPING || kind_of_sign(sign);
+}
+
+static unsigned beside(const struct ts_sign *sign)
+{
+	if (sign->sign == TS_SIGN_ALGAE)
+		return TS_BESIDE_ALGAE;
+	return (strong(sign) ? TS_BESIDE_STRONG : 0u) |
+	       (sign->sign == TS_SIGN_SPOTS ? TS_BESIDE_SPOTS : 0u) |
+	       (sign->onset == TS_ONSET_UNKNOWN ? TS_BESIDE_NO_ONSET : 0u) |
+	       (sign->breadth == TS_BREADTH_UNKNOWN ? TS_BESIDE_NO_BREADTH : 0u) |
+	       (sign->breadth == TS_BREADTH_ALL && sign->onset == TS_ONSET_NOW ? TS_BESIDE_AT_ONCE
+									       : 0u);
+}
+
 static unsigned sort_sign(const struct ts_sign *sign)
 {
 	unsigned kind = kind_of_sign(sign);
+
+	if (sign->sign == TS_SIGN_ALGAE)
+		return 0;
 
 	if (sign->sign == TS_SIGN_GASPING)
 		return TS_SIGNS_GASPING;
@@ -120,6 +142,29 @@ static double newcomer_days(const struct ts_plan *plan, long today)
 		first = fmax(first, (double)(today - day));
 	}
 	return last < first ? last : (double)NAN;
+}
+
+/* The line of those that are ill: the only one there, or the one that a sign names; -1: not said.
+ */
+static int ill_line(const struct ts_plan *plan)
+{
+	int only = -1, named = -1;
+	size_t count = 0;
+
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		if (!ts_in_tank(&plan->stock[i]))
+			continue;
+		only = (int)i;
+		count++;
+		for (size_t k = 0; k < plan->sign_count; k++) {
+			const char *species = plan->signs[k].species;
+
+			if (species && plan->stock[i].species &&
+				strcmp(species, plan->stock[i].species) == 0)
+				named = (int)i;
+		}
+	}
+	return count == 1 ? only : named;
 }
 
 static bool same_day(const struct ts_reading *a, const struct ts_reading *b)
@@ -277,7 +322,10 @@ static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 	c->empty = nobody_yet(plan);
 	c->alone = alone(plan);
 	c->lived_in = all_live_there(plan);
+	c->runs = plan->stock_count > 0 && !nobody_yet(plan);
 	c->co2_injected = plan->tank.co2 == TS_CO2_INJECTED;
+	c->filter_none = plan->tank.filter == TS_FILTER_NONE;
+	c->filter_stands = plan->tank.filter == TS_FILTER_STANDS || plan->tank.filter_stopped_h > 0;
 	c->acid_bed = plan->tank.substrate == TS_SUBSTRATE_ACTIVE ||
 		      plan->tank.substrate == TS_SUBSTRATE_PEAT;
 	c->lime_bed = plan->tank.substrate == TS_SUBSTRATE_LIMESTONE ||
@@ -310,6 +358,34 @@ static void take_change_water(const struct ts_profile *poured, struct ts_care_st
 	c->change_copper_mg_l = poured->poisons.copper_mg_l;
 }
 
+/* GH of the supply before its newest dated reading; NAN: it was read once, or without days. */
+static double supply_before(const struct ts_plan *plan, long today)
+{
+	const struct ts_water *w =
+		plan->change_water.reading_count ? &plan->change_water : &plan->water;
+	double before = (double)NAN, last = (double)NAN;
+	long newest = -1, older = -1;
+
+	for (size_t i = 0; i < w->reading_count; i++) {
+		const struct ts_reading *r = &w->readings[i];
+		long day;
+
+		if (!r->date || r->gh_dh.kind == TS_MEASURE_NONE || ts_reading_is_ahead(r, today) ||
+			!ts_date_read(r->date, &day))
+			continue;
+		if (day > newest) {
+			older = newest;
+			before = last;
+			newest = day;
+			last = r->gh_dh.value;
+		} else if (day > older && day < newest) {
+			older = day;
+			before = r->gh_dh.value;
+		}
+	}
+	return before;
+}
+
 void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *waters, long today,
 	struct ts_plan_state *ret)
 {
@@ -320,14 +396,21 @@ void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *wate
 	take_ages(plan, waters, today, &ret->state);
 	take_course(&plan->tank, today, &ret->state);
 	/* One water of a call that is both is the tank's: what is poured in is not known. */
-	if (!plan->tank.reading_count || plan->tank.readings != plan->water.readings)
+	if (!plan->tank.reading_count || plan->tank.readings != plan->water.readings) {
 		take_change_water(&waters->poured, &ret->state);
+		ret->state.supply_before_gh_dh = supply_before(plan, today);
+	}
 	ret->state.ph_trend = ph_trend_of(&plan->tank);
 	ret->state.lived_long = lived_long(plan, today);
 	ret->state.newcomer_days = newcomer_days(plan, today);
-	for (size_t i = 0; i < plan->sign_count; i++)
+	for (size_t i = 0; i < plan->sign_count; i++) {
 		ret->state.signs |= sort_sign(&plan->signs[i]);
+		ret->state.beside |= beside(&plan->signs[i]);
+	}
 	ret->state.deaths = read_or_unknown(&plan->deaths);
+	ret->ill_line = plan->sign_count ? ill_line(plan) : -1;
+	if (ret->ill_line >= 0)
+		ret->state.ill_days = (double)age_of(plan->stock[ret->ill_line].since, today);
 }
 
 void ts_plan_state_residents(

@@ -16,6 +16,7 @@ struct ts_plan_state {
 	const struct ts_waters *waters; /* lent */
 	struct ts_solution tank_solution;
 	struct ts_care_state state;
+	int ill_line; /* of the stock: those that are ill; -1: not said which */
 };
 
 /*

@@ -32,7 +32,7 @@ static enum ts_status look_up(struct session *s, const char *const *names, size_
 		const char *name = *(const char *const *)((const char *)names + i * stride);
 		struct ts_candidates candidates;
 
-		found[i] = session_species(s, name, &candidates);
+		found[i] = session_animal(s, name, &candidates);
 		if (found[i])
 			continue;
 		ts_text_put(s->error, s->error->len ? "\n" : "");

@@ -105,6 +105,9 @@ void command_overview(struct ts_text *text, const struct ts_screen *screen);
  */
 const struct ts_species *session_species(
 	struct session *session, const char *name, struct ts_candidates *ret);
+/* The same of an animal that a call names, with or without how many: "10 neon tetra". */
+const struct ts_species *session_animal(
+	struct session *session, const char *words, struct ts_candidates *ret);
 
 /* Whether somebody reads the answer on a terminal: as text, and not in a file. */
 bool session_terminal(const struct session *session);

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "cli/commands.h"
+#include "records/animals.h"
 #include "words/names.h"
 
 static void tell(struct session *s, const char *name, const struct ts_candidates *c)
@@ -33,6 +34,28 @@ static void tell(struct session *s, const char *name, const struct ts_candidates
 	if (count < 8 * sizeof s->taken_below && c->shared)
 		s->taken_below |= 1ul << count;
 	s->taken = (struct ts_texts){items, count + 1};
+}
+
+/* "10 neon tetra": of an animal that a call names, how many is not asked. */
+static const char *without_count(struct session *s, const char *name)
+{
+	struct ts_stock_line line;
+	struct ts_text unsaid;
+	bool read;
+
+	ts_text_open(&unsaid, &s->arena->allocator);
+	read = ts_animal_words(s->arena, name, s->today, &line, &unsaid);
+	s->arena->failed |= unsaid.failed;
+	ts_text_drop(&unsaid);
+	return read ? line.species : name;
+}
+
+const struct ts_species *session_animal(
+	struct session *s, const char *words, struct ts_candidates *ret)
+{
+	const struct ts_species *found = session_species(s, words, ret);
+
+	return found || ret->row ? found : session_species(s, without_count(s, words), ret);
 }
 
 const struct ts_species *session_species(

@@ -41,7 +41,7 @@ static enum ts_status refuse(
 static const struct ts_species *named(struct session *s, const char *name)
 {
 	struct ts_candidates candidates;
-	const struct ts_species *found = session_species(s, name, &candidates);
+	const struct ts_species *found = session_animal(s, name, &candidates);
 
 	if (!found)
 		ts_say_candidates(s->error, name, &candidates);

@@ -139,7 +139,7 @@ const char *const ts_words_sex[] = {"unknown", "male", "female", "pairs", NULL};
 static const char *const words_origin[] = {"unknown", "farmed", "wild", NULL};
 const char *const ts_words_sign[] = {"other", "gasping", "listless", "clamped-fins", "rubbing",
 	"spots", "wounds", "wasting", "bloated", "not-eating", "darting", "torn-fins", "hiding",
-	"chased", "floating", NULL};
+	"chased", "floating", "algae", NULL};
 const char *const ts_words_onset[] = {"unknown", "now", "days", "weeks", NULL};
 const char *const ts_words_breadth[] = {"unknown", "one", "one-species", "all", "some", NULL};
 

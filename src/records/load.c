@@ -238,6 +238,7 @@ static const char *beside(struct load *l, const char *name)
 	return ts_arena_join(l->arena, folder ? folder : "", name, NULL);
 }
 
+static void load_list(struct load *l, const struct ts_field *field, char *object);
 static void load_mapping(struct load *l, const struct ts_shape *shape, char *object);
 static void load_keys(struct load *l, const struct ts_shape *shape, char *object, yaml_mark_t mark);
 
@@ -246,6 +247,11 @@ static void load_file_or(struct load *l, const struct ts_field *field, char *obj
 	const char *path;
 	enum ts_status status;
 
+	/* "water: [...]": nothing but its readings can be meant. */
+	if (l->event.type == YAML_SEQUENCE_START_EVENT && field->sub == &ts_shape_water) {
+		load_list(l, ts_shape_field(&ts_shape_water, "readings"), object + field->offset);
+		return;
+	}
 	if (l->event.type != YAML_SCALAR_EVENT) {
 		load_mapping(l, field->sub, object + field->offset);
 		return;

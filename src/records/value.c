@@ -227,6 +227,11 @@ static bool read_every(const struct value *v, struct ts_every *ret)
 		*ret = read;
 		return true;
 	}
+	/* How much alone is said of every week. */
+	if (read_amount(v, v->len, &read.amount)) {
+		*ret = (struct ts_every){read.amount, NONE_DAYS};
+		return true;
+	}
 	return say(v->says, TS_C_RECORDS_QUANTITY,
 		ts_arena_join(v->arena, "'", v->text, "': is not so much every so many days", NULL),
 		ts_arena_join(v->arena, "write it like ", ts_quantities[v->field->quantity].example,
@@ -246,16 +251,28 @@ static bool read_sign(const struct value *v, void *object, int *ret)
 	return true;
 }
 
+/* Of "power cut for 12 h" the bytes before "for", or before the figure. */
+static size_t word_length(const char *text, const char *figure)
+{
+	static const char behind[] = " for";
+	size_t len = (size_t)(figure - text), cut = strlen(behind);
+
+	while (len && strchr(" :,", text[len - 1]))
+		len--;
+	if (len > cut && memcmp(text + len - cut, behind, cut) == 0)
+		len -= cut;
+	return len;
+}
+
 /* "off 12 h": a word, and behind it the value of another key of its block. */
 static bool read_word(const struct value *v, void *object, int *ret)
 {
-	const char *blank = strpbrk(v->text, " :,");
 	const char *figure = strpbrk(v->text, "0123456789");
+	size_t len = figure ? word_length(v->text, figure) : 0;
 
-	for (const struct ts_tail *t = ts_tails; blank && figure && t->words; t++) {
+	for (const struct ts_tail *t = ts_tails; len && t->words; t++) {
 		struct value tail = {ts_shape_field(t->shape, t->key), figure, strlen(figure),
 			v->arena, v->says};
-		size_t len = (size_t)(blank - v->text);
 		char *first = t->words == v->field->words
 				      ? (char *)ts_arena_text(v->arena, v->text, len)
 				      : NULL;

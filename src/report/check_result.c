@@ -149,6 +149,7 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_TEXTS(C, "members", members, "of names of several animals: for whom the answer holds"),
 	TS_R_ROW_TEXTS(C, "also", also, "of a no: further reasons, each of another sort"),
 	TS_R_ROW_TEXT(C, "otherwise", otherwise, "the other way, which is more work"),
+	TS_R_ROW_TEXT(C, "root_says", root_says, "of a danger: the tank that is far too small for them"),
 	TS_R_ROW_TEXTS(C, "cautions", cautions, "who is to be feared, and the law"),
 	TS_R_ROW_LIST(C, "judgements", judgements, judgement_count, struct ts_check_judgement, &judgement_shape, "the gravest first"),
 	TS_R_ROW_COUNT(C, "more", more, "lighter ones that were left out"),

@@ -44,16 +44,16 @@ static const struct {
 	enum ts_check_kind kind;
 	unsigned char most[BLOCKS];
 } screens[TS_CHECK_KIND__COUNT] = {
-	{TS_CHECK_DANGER, {[CAUTIONS] = ANY, [CONFLICTS] = 2}},
+	{TS_CHECK_DANGER, {[CAUTIONS] = ANY}},
 	{TS_CHECK_NO, {[CAUTIONS] = ANY, [ALSO] = 3, [ROOM] = ANY}},
 	{TS_CHECK_IF, {[CAUTIONS] = ANY, [CONDITIONS] = 4, [SHARED] = ANY, [ROOM] = ANY,
 		[WASTE] = WHERE_IT_MATTERS, [NOT_JUDGED] = ANY, [NOTES] = 2, [FILTER] = ANY}},
 	{TS_CHECK_YES, {[CAUTIONS] = ANY, [SHARED] = ANY, [ROOM] = ANY, [WASTE] = WHERE_IT_MATTERS,
 		[NOT_JUDGED] = ANY, [NOTES] = 3, [FILTER] = ANY, [GUIDE] = ANY}},
 	{TS_CHECK_QUESTION, {[CAUTIONS] = ANY, [CONDITIONS] = 2}},
-	{TS_CHECK_TEND, {[CAUTIONS] = ANY, [CONFLICTS] = 2, [REPAIR] = ANY, [CONDITIONS] = 3,
-		[SHARED] = ANY, [ROOM] = ANY, [WASTE] = ANY, [QUESTIONS] = 2, [NOTES] = 2}},
-	{TS_CHECK_WELL, {[CAUTIONS] = ANY, [CONDITIONS] = 3, [SHARED] = ANY, [WASTE] = ANY,
+	{TS_CHECK_TEND, {[CAUTIONS] = ANY, [CONFLICTS] = 2, [CONDITIONS] = 3, [SHARED] = ANY,
+		[WASTE] = WHERE_IT_MATTERS, [QUESTIONS] = 2, [NOTES] = 2}},
+	{TS_CHECK_WELL, {[CAUTIONS] = ANY, [CONFLICTS] = 1, [CONDITIONS] = 3, [SHARED] = ANY, [WASTE] = WHERE_IT_MATTERS,
 		[QUESTIONS] = 2, [NOTES] = 2, [GUIDE] = ANY}},
 };
 /* clang-format on */
@@ -64,7 +64,7 @@ struct screen {
 	struct ts_text *text;
 	const struct ts_check_result *r;
 	const unsigned char *most; /* of the kind */
-	bool all;
+	bool all, headed;          /* what else is to be done has its heading */
 	size_t hidden;
 };
 
@@ -129,7 +129,8 @@ static void say_answer(struct screen *s)
 	const char *caution = cautions(s->doc, s->text, r);
 	const char *const lines[] = {is(r, TS_CHECK_NO) ? NULL : r->decides,
 		r->first ? r->first->hour : NULL, r->first ? r->first->week : NULL, r->water_too,
-		is(r, TS_CHECK_NO) ? r->decides : NULL, r->instead_says, r->otherwise};
+		is(r, TS_CHECK_NO) ? r->decides : NULL, r->instead_says, r->otherwise,
+		r->root_says};
 	const size_t count = sizeof lines / sizeof *lines;
 	size_t at = 0;
 
@@ -211,10 +212,18 @@ static void say_judgement(
 		ts_doc_line(doc, entry, j->remedy->says, NULL);
 }
 
+/* Whether a text holds another, whichever letter begins it. */
+static bool holds(const char *text, const char *what)
+{
+	return text && what && *what && strstr(text, what + 1);
+}
+
 /* What the first lines have said already, or another part of the answer says. */
 static bool said(const struct ts_check_result *r, const struct ts_check_judgement *j)
 {
 	return j == r->first || strcmp(j->code, "stock.filter-unknown") == 0 ||
+	       (r->first &&
+		       (holds(r->first->because, j->says) || holds(r->first->says, j->says))) ||
 	       (r->room_says && strcmp(j->code, "stock.tank-unknown") == 0) ||
 	       (r->cautions.count && strcmp(j->code, "stock.caution") == 0 &&
 		       strstr(r->cautions.items[0], j->says));
@@ -248,11 +257,32 @@ static const struct {
 	{"note", "To know", NOTES},
 };
 
-/* What is to be done about a running tank, and when, is never left out. */
+/* What is to be done about a running tank, and when, is never left out; in a danger what has time.
+ */
 static bool left_out(
 	const struct screen *s, const struct ts_check_judgement *j, size_t most, size_t here)
 {
-	return !s->all && ((!j->urgency && here >= most) || j->folded);
+	bool runs = is(s->r, TS_CHECK_TEND) || is(s->r, TS_CHECK_WELL);
+	bool pressing = j->urgency && (runs || strcmp(j->urgency, "now") == 0 ||
+					      strncmp(j->code, "away", 4) == 0);
+
+	return !s->all && ((!pressing && here >= most) || j->folded);
+}
+
+/* Of a tank that runs all that is to be done stands under one heading. */
+static void head_list(struct screen *s, size_t section)
+{
+	bool tended =
+		(is(s->r, TS_CHECK_TEND) || is(s->r, TS_CHECK_DANGER)) &&
+		(sections[section].block == CONFLICTS || sections[section].block == CONDITIONS);
+
+	if (!tended || !s->headed)
+		ts_doc_heading(s->doc, 0,
+			tended ? "What else to do"
+			: is(s->r, TS_CHECK_WELL) && sections[section].block <= CONDITIONS
+				? "In time"
+				: sections[section].heading);
+	s->headed |= tended;
 }
 
 static void say_list(struct screen *s, size_t section)
@@ -270,7 +300,7 @@ static void say_list(struct screen *s, size_t section)
 			continue;
 		}
 		if (!here++)
-			ts_doc_heading(s->doc, 0, sections[section].heading);
+			head_list(s, section);
 		if (s->all || j->urgency)
 			say_judgement(s->doc, s->text, j);
 		else
@@ -452,7 +482,7 @@ static void say_filter(struct screen *s)
 void ts_show_check(struct ts_document *doc, const struct ts_check_result *r, bool all)
 {
 	struct ts_text text;
-	struct screen s = {doc, &text, r, most_of(r), all, 0};
+	struct screen s = {doc, &text, r, most_of(r), all, false, 0};
 
 	ts_text_open(&text, &doc->arena->allocator);
 	say_answer(&s);

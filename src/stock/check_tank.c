@@ -373,7 +373,7 @@ static void check_state(struct ts_judging *w)
 {
 	const struct ts_plan *p = w->plan;
 	const struct ts_check *c = w->out;
-	bool distress = p->sign_count > 0 || p->deaths.value > 0;
+	bool distress = ts_plan_unwell(p);
 
 	if (c->living_groups && (isnan(last(w, tan_in)) || isnan(last(w, no2_n_in)))) {
 		ts_judging_say(w, TS_RULE_UNTESTED, TS_QUESTION, (double)NAN, (double)NAN);

@@ -82,7 +82,7 @@ double ts_lived_well_days(const struct ts_judging *w, const struct ts_plan_group
 	double days = 0;
 	long since;
 
-	if (p->sign_count || p->deaths.value > 0 || g->planned)
+	if (ts_plan_unwell(p) || g->planned)
 		return 0;
 	for (size_t i = 0; i < p->stock_count; i++) {
 		if (w->out->of_line[i] == g->group.species && p->stock[i].since && w->today >= 0 &&

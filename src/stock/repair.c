@@ -226,7 +226,7 @@ void ts_check_remedies(const struct ts_plan *plan, long today, const struct ts_p
 		.arena = arena,
 		.check = check,
 		.today = today,
-		.sick = plan->sign_count || plan->deaths.value > 0 ||
+		.sick = ts_plan_unwell(plan) ||
 			check->profile.poisons.found &
 				(unsigned)(TS_POISON_AMMONIA | TS_POISON_NITRITE)};
 

@@ -30,6 +30,15 @@ struct run {
 	double gh_dh, kh_dh, no3_mg_l, buffer_days, reserve_days;
 };
 
+bool ts_plan_unwell(const struct ts_plan *plan)
+{
+	for (size_t i = 0; i < plan->sign_count; i++) {
+		if (plan->signs[i].sign != TS_SIGN_ALGAE)
+			return true;
+	}
+	return plan->deaths.kind != TS_MEASURE_NONE && plan->deaths.value > 0;
+}
+
 double ts_net_nitrogen_mmol_l(double no3_rise_mg_l_week)
 {
 	return no3_rise_mg_l_week / 7 / TS_MASS_NO3;

@@ -80,6 +80,9 @@ struct ts_bearing {
 double ts_waters_bears_mg_day(const struct ts_plan *plan, long today,
 	const struct ts_bearing *wanted, double most, const struct ts_practice *practice);
 
+/* Signs of animals (algae are none) or deaths are in the plan. */
+bool ts_plan_unwell(const struct ts_plan *plan);
+
 /* mmol/L of nitrogen that end as nitrate in a day, of a rise by the week. */
 double ts_net_nitrogen_mmol_l(double no3_rise_mg_l_week);
 

@@ -72,6 +72,7 @@ static const struct {
 	FIGURE("ph_swing_low", ph_swing_low, 1),
 	FIGURE("ph_trend", ph_trend, 1),
 	FIGURE("reading_age", reading_age_days, 0),
+	FIGURE("supply_gh", supply_gh_dh, 1),
 	FIGURE("tan", tan_mg_l, 2),
 	FIGURE("tan_safe", tan_safe, 2),
 };
@@ -113,12 +114,11 @@ static void say_company(struct ts_text *text, const struct ts_match *one)
 {
 	double many = one->species->group.comfortable;
 
-	if (!one->species->to_own_kind || !(many > 4))
+	if (!one->species->to_own_kind || !(many > 4) || !(one->species->group.least > 4))
 		return;
 	ts_text_put(text, "; later ");
 	ts_text_number_short(text, many, 0);
-	ts_text_put(text, " or more of them, which spreads the chasing where the tank has room, or "
-			  "one male alone");
+	ts_text_put(text, " or more of them, which spreads the chasing where the tank has room");
 }
 
 /* "down to 26 C with shade ..."; by which side it is missed. */
@@ -143,6 +143,26 @@ static void say_blend(
 			      : "Give the new water minerals before it goes in, since it is too "
 				"soft for ");
 	ts_say_animals(text, one->species);
+}
+
+/* "Too soft for mollies" */
+static void say_too(
+	struct ts_text *text, const struct ts_care_figures *f, const struct ts_match *one)
+{
+	bool kh = f->parameter == TS_KH;
+
+	ts_text_put(text, f->too_soft ? kh ? "Too little buffer for " : "Too soft for "
+			  : kh        ? "Too much buffer for "
+				      : "Too hard for ");
+	ts_say_animals(text, one->species);
+}
+
+/* What minerals are to those without bones. */
+static void say_shells(
+	struct ts_text *text, const struct ts_care_figures *f, const struct ts_match *one)
+{
+	if (f->too_soft && one->species->kind != TS_ANIMAL_FISH)
+		ts_text_put(text, " They moult and build shells with it.");
 }
 
 /* "; cardinal tetra: GH 18, comfortable to 8: 10 too hard". */
@@ -172,6 +192,10 @@ static void put_named(struct ts_text *text, const char *name, size_t len,
 		say_company(text, one);
 	else if (is(name, len, "to_bear") && one)
 		say_to_bear(text, one);
+	else if (is(name, len, "shells") && one)
+		say_shells(text, f, one);
+	else if (is(name, len, "too") && one)
+		say_too(text, f, one);
 	else if (is(name, len, "leap") && one)
 		say_leap(text, f, one);
 	else if (is(name, len, "blend") && one)

@@ -10,6 +10,8 @@
 #include "words/mend.h"
 #include "words/sentence.h"
 
+static void put_tests(struct ts_text *text, const struct ts_care_figures *f);
+
 /* What a dose every evening would do to this water; nothing where it cannot be computed. */
 static void say_chase(struct ts_text *text, const struct ts_care_figures *f)
 {
@@ -168,9 +170,12 @@ static void say_below_ph(struct ts_text *text, const struct ts_care_figures *f)
 				     : "");
 }
 
+/* What a test that read nil may hide, mg/L. */
+#define AS_NIL 0.1
+
 static void put_also(struct ts_text *text, const char *what, double value, const char *unit)
 {
-	if (!(value > 0))
+	if (!(value > AS_NIL))
 		return;
 	ts_text_puts(text, "; ", what, " ", NULL);
 	ts_text_number_short(text, value, 2);
@@ -192,6 +197,27 @@ static void say_nitrate_too(struct ts_text *text, const struct ts_care_figures *
 {
 	if (f->no3_mg_l > f->no3_limit)
 		put_also(text, "nitrate", f->no3_mg_l, "mg/L");
+}
+
+/* More of it than is comfortable. */
+static void say_much_nitrate(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->no3_mg_l > f->no3_concern)
+		put_also(text, "nitrate", f->no3_mg_l, "mg/L");
+}
+
+/* Where the new water will raise KH, and with it the pH. */
+static void say_apart_first(struct ts_text *text, const struct ts_care_figures *f)
+{
+	struct ts_care_figures water = *f;
+
+	water.untested &= (unsigned)(TS_UNTESTED_AMMONIA | TS_UNTESTED_NITRITE);
+	if (f->deaths > 0 && water.untested) {
+		put_tests(text, &water);
+		ts_text_put(text, "; ");
+	} else if (f->untested & TS_UNTESTED_AMMONIA && f->change_kh_dh > f->kh_dh)
+		ts_text_put(text, "test ammonia before the first one, since a rising pH makes it "
+				  "poison; ");
 }
 
 /* How much water is changed again and again while something is to be brought down. */
@@ -247,16 +273,20 @@ static void say_kh_recipe(struct ts_text *text, const struct ts_care_figures *f)
 	}
 }
 
-/* What is not known and would tell why they die. */
-static void say_to_test(struct ts_text *text, const struct ts_care_figures *f)
+static void say_or_kh(struct ts_text *text, const struct ts_care_figures *f)
 {
-	static const char *const words[] = {"ammonia", "nitrite", "temperature", "KH"};
+	if (!f->kh_short)
+		return;
+	ts_text_put(text, "; or give the new water KH");
+	say_kh_recipe(text, f);
+}
+
+/* What is not known and would tell why they die. */
+static void put_tests(struct ts_text *text, const struct ts_care_figures *f)
+{
+	static const char *const words[] = {"ammonia", "nitrite", "temperature", "KH", "copper"};
 	unsigned left = f->untested;
 
-	if (!left) {
-		ts_text_put(text, "what was read is in order, so ask a vet for fish");
-		return;
-	}
 	ts_text_put(text, "test ");
 	for (unsigned i = 0; i < sizeof words / sizeof *words; i++) {
 		if (!(f->untested & 1u << i))
@@ -265,7 +295,183 @@ static void say_to_test(struct ts_text *text, const struct ts_care_figures *f)
 		ts_text_puts(text, f->untested & ((1u << i) - 1) ? left ? ", " : " and " : "",
 			words[i], NULL);
 	}
-	ts_text_put(text, " today; ask a vet if they are in order");
+	ts_text_put(text, " today");
+}
+
+static void say_to_test_or_vet(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (!f->untested) {
+		ts_text_put(text, "what was read is in order, so ask a vet for fish");
+		return;
+	}
+	put_tests(text, f);
+	ts_text_put(text, "; ask a vet if they are in order");
+}
+
+/* What is right whatever it is, then what would tell. */
+static void say_safe_and_test(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (!f->untested) {
+		ts_text_put(text, f->deaths > 1 ? "what was read is in order, so ask a vet for fish"
+						: "what was read is in order, so watch the others, "
+						  "and ask a vet for fish if more die");
+		return;
+	}
+	ts_text_put(text, "air on, feed nothing today, change ");
+	say_some(text, f);
+	ts_text_put(text, " of the water for matched, treated water, and ");
+	put_tests(text, f);
+}
+
+static void say_death_s(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->deaths > 1 ? "deaths" : "death");
+}
+
+/* What was not said of the signs, and would change the first deed. */
+static void say_ask_signs(struct ts_text *text, const struct ts_care_figures *f)
+{
+	bool onset = f->beside & TS_BESIDE_NO_ONSET, breadth = f->beside & TS_BESIDE_NO_BREADTH;
+
+	if (onset && breadth)
+		ts_text_put(text, "; if all show them since today, it is poison or want of oxygen: "
+				  "air on");
+	else if (breadth)
+		ts_text_put(text, "; if all show them, it is the water, and no illness");
+}
+
+/* Beside a likely cause what may be another is tested all the same. */
+static void say_test_all_the_same(struct ts_text *text, const struct ts_care_figures *f)
+{
+	struct ts_care_figures water = *f;
+
+	water.untested &=
+		(unsigned)(TS_UNTESTED_AMMONIA | TS_UNTESTED_NITRITE | TS_UNTESTED_COPPER);
+	if (!water.untested)
+		return;
+	put_tests(text, &water);
+	ts_text_put(text, f->too_soft ? ", before the first change: a rising pH makes ammonia "
+					"poison; "
+				      : " all the same; ");
+}
+
+/* "test nitrite; ": of what makes them gasp what was not read. */
+static void say_tests_first(struct ts_text *text, const struct ts_care_figures *f)
+{
+	struct ts_care_figures air = *f;
+
+	air.untested &=
+		(unsigned)(TS_UNTESTED_AMMONIA | TS_UNTESTED_NITRITE | TS_UNTESTED_TEMPERATURE);
+	if (!air.untested)
+		return;
+	put_tests(text, &air);
+	ts_text_put(text, "; ");
+}
+
+/* Water that is foul is changed at once. */
+static void say_then_change(struct ts_text *text, const struct ts_care_figures *f)
+{
+	bool foul = f->tan_mg_l >= f->tan_safe || f->no3_mg_l > f->no3_concern;
+
+	ts_text_put(text, foul ? "Then change " : "If they still gasp, change ");
+	say_some(text, f);
+	ts_text_put(text, " of the water for treated water of the same temperature, GH and KH.");
+}
+
+static void say_wrong_hardness(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->hardness_liked ? "" : "wrong hardness, ");
+}
+
+/* Who has lived there well for long is told so; else what was not read comes first. */
+static void say_go_on(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (!f->settled_well) {
+		ts_text_put(text, ". Test ammonia and nitrite once, to be sure.");
+		return;
+	}
+	ts_text_put(text, ": all is well as far as is known; go on as you do");
+	if (f->change_percent > 0 && f->change_days > 0) {
+		ts_text_put(text, " (");
+		ts_text_number_short(text, f->change_percent, 0);
+		ts_text_put(text, " % every ");
+		ts_text_number_short(text, f->change_days, 1);
+		ts_text_put(text, " days)");
+	}
+	ts_text_put(text, ".");
+}
+
+static void say_then_once(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->settled_well ? " Test ammonia and nitrite once, to be sure." : "");
+}
+
+static void say_mend_slowly(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->too_soft ? "give it minerals slowly" : "thin it slowly");
+}
+
+/* How a filter that stood is set going. */
+static void say_restart(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->filter_rinse)
+		ts_text_put(text, "do not start the filter as it is: pour its water away, which is "
+				  "poison by now, rinse it in tank water, then start it");
+	else if (isnan(f->filter_stopped_h))
+		ts_text_put(text, "where it stood for more than two to four hours, pour its water "
+				  "away and rinse it in tank water before you start it");
+	else
+		ts_text_put(text, "start the filter again");
+}
+
+static void say_stood(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (isnan(f->filter_stopped_h))
+		return;
+	ts_text_put(text, "; the filter stood for ");
+	ts_text_number_short(text, f->filter_stopped_h, 0);
+	ts_text_put(text, " hours");
+}
+
+/* What half a change leaves of much ammonia, and how many it takes. */
+static void say_again(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (!f->change_half)
+		return;
+	ts_text_put(text, " Half leaves ");
+	ts_text_number_short(text, f->nh3_mg_l / 2, 3);
+	ts_text_put(text, " mg/L un-ionised, still above what is borne: half again every hour or "
+			  "two, ");
+	ts_text_number_short(text, f->nh3_halves, 0);
+	ts_text_put(text, " times in all, each of the tank's own warmth, GH and KH.");
+}
+
+static void say_parasite(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text,
+		f->beside & TS_BESIDE_SPOTS
+			? "White spot, very likely, a parasite that the whole tank has by now: "
+			  "treat the tank and not one fish, as the medicine's leaflet says"
+			: "Rubbing points to a parasite, where ammonia and nitrite read nil: "
+			  "ask a vet for fish, and treat the tank, not one fish");
+}
+
+static void say_seen(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->beside & TS_BESIDE_SPOTS ? "Spots are seen." : "They rub themselves.");
+}
+
+static void say_warm_up(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (f->warmth_borne)
+		ts_text_put(text, "warm it to 29 C, by 1 C a day, which shortens it; ");
+}
+
+static void say_in_range(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->anything_read
+				  ? "What was measured is in range."
+				  : "Nothing was measured, and nothing speaks against it.");
 }
 
 /* Of ammonia and nitrite what was read. */
@@ -329,7 +535,8 @@ static void say_feed(struct ts_text *text, const struct ts_care_figures *f)
 static void put_sources(struct ts_text *text, const struct ts_care_figures *f)
 {
 	ts_text_puts(text, " (stones, shells, sand, salts that you add",
-		f->routine_said ? "" : ", tap water for what evaporates", ")", NULL);
+		f->routine_said ? "" : ", tap water for what evaporates",
+		", new water that is another than before)", NULL);
 }
 
 static void say_source(struct ts_text *text, const struct ts_care_figures *f)
@@ -363,7 +570,7 @@ static void say_not_piled(struct ts_text *text, const struct ts_care_figures *f)
 
 static void say_share(struct ts_text *text, const struct ts_care_figures *f)
 {
-	ts_text_put(text, f->careful ? "a quarter" : "a third to half");
+	ts_text_put(text, f->careful ? "a quarter" : f->change_half ? "half" : "a third to half");
 }
 
 /* How much of it is poison; without a pH nobody knows. */
@@ -380,9 +587,12 @@ static void say_unionised(struct ts_text *text, const struct ts_care_figures *f)
 }
 
 const struct ts_advice_part ts_advice_parts[] = {
+	{"again", say_again},
 	{"ammonia_first", say_ammonia_first},
 	{"ammonia_too", say_ammonia_too},
 	{"ask_change_kh", say_ask_change_kh},
+	{"apart_first", say_apart_first},
+	{"ask_signs", say_ask_signs},
 	{"at_chloride", say_at_chloride},
 	{"below_ph", say_below_ph},
 	{"better", say_better},
@@ -392,31 +602,49 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"chase", say_chase},
 	{"feed", say_feed},
 	{"filter_new", say_filter_new},
+	{"go_on", say_go_on},
 	{"half", say_half},
 	{"how_much_salt", say_how_much_salt},
+	{"death_s", say_death_s},
 	{"do_better", say_do_better},
 	{"hardness_is", say_hardness_is},
+	{"in_range", say_in_range},
 	{"kh_recipe", say_kh_recipe},
 	{"mend", say_mend},
 	{"mend_from", say_mend_from},
+	{"mend_slowly", say_mend_slowly},
+	{"much_nitrate", say_much_nitrate},
 	{"nitrate_too", say_nitrate_too},
 	{"nitrite_too", say_nitrite_too},
 	{"no_tap", say_no_tap},
 	{"not_piled", say_not_piled},
+	{"or_kh", say_or_kh},
+	{"parasite", say_parasite},
+	{"restart", say_restart},
+	{"safe_and_test", say_safe_and_test},
 	{"salt", say_salt},
+	{"seen", say_seen},
 	{"share", say_share},
 	{"small", say_small},
 	{"some", say_some},
 	{"source", say_source},
 	{"source_first", say_source_first},
+	{"stood", say_stood},
+	{"test_all_the_same", say_test_all_the_same},
 	{"test_ammonia", say_test_ammonia},
 	{"test_ph", say_test_ph},
 	{"test_tap", say_test_tap},
-	{"to_test", say_to_test},
+	{"tests_first", say_tests_first},
+	{"then_change", say_then_change},
+	{"then_once", say_then_once},
+	{"to_test", put_tests},
+	{"to_test_or_vet", say_to_test_or_vet},
 	{"top_up", say_top_up},
 	{"unionised", say_unionised},
+	{"warm_up", say_warm_up},
 	{"waste_too", say_waste_too},
 	{"way_out", say_way_out},
+	{"wrong_hardness", say_wrong_hardness},
 };
 
 const size_t ts_advice_part_count = sizeof ts_advice_parts / sizeof *ts_advice_parts;

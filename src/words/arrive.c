@@ -96,6 +96,12 @@ void ts_say_arrival(
 	default:
 		break;
 	}
+	if (a->unknown_gap && a->bag_tan_mg_l >= TS_ARRIVE_BAG_TAN && !a->tan_assumed) {
+		say_out_at_once(text, a);
+		ts_text_put(text, "Straight into treated water of their own, as hard as the shop's "
+				  "where you know it, else as yours.");
+		return;
+	}
 	if (a->unknown_gap) {
 		ts_text_put(text, "Measure GH of the bag first, or ask the shop: up to twice or "
 				  "half of yours they are dripped in for 2 to 3 hours, further "

@@ -256,6 +256,12 @@ static void softened(struct tank *t)
 	t->state.change_gh_dh = 0.5;
 	t->state.change_kh_dh = 8;
 }
+static void supply_changed(struct tank *t)
+{
+	t->state.supply_before_gh_dh = t->state.gh_dh = 15;
+	t->state.change_gh_dh = 6;
+	match_again(t);
+}
 static void floating(struct tank *t)
 {
 	t->state.signs = TS_SIGNS_ONE | TS_SIGNS_FLOATING;
@@ -293,7 +299,8 @@ static void old(struct tank *t)
 	slow(t);
 	t->species.lives_years = (struct ts_range){2, 3};
 	t->state.alone = true;
-	t->state.lived_days = 3 * 365;
+	t->state.ill = 0;
+	t->state.ill_days = 3 * 365;
 }
 static void worn(struct tank *t)
 {
@@ -304,6 +311,43 @@ static void worn(struct tank *t)
 static void other(struct tank *t)
 {
 	t->state.signs = TS_SIGNS_OTHER;
+}
+static void other_untested(struct tank *t)
+{
+	other(t);
+	t->state.no2_mg_l = (double)NAN;
+}
+static void gasp_filter(struct tank *t)
+{
+	gasp(t);
+	t->state.filter_stopped_h = 12;
+}
+static void cold_power(struct tank *t)
+{
+	cold(t);
+	t->state.filter_stopped_h = 6;
+}
+static void algae(struct tank *t)
+{
+	t->state.beside = TS_BESIDE_ALGAE;
+}
+static void no_filter(struct tank *t)
+{
+	t->state.filter_none = true;
+	t->state.lived_long = false;
+	t->state.filter_mature = TS_NOT_KNOWN;
+	t->state.lived_in = true;
+}
+static void borne(struct tank *t)
+{
+	t->state.kh_dh = 0.8;
+	t->state.change_kh_dh = 1;
+	t->state.lived_long = true;
+	match_again(t);
+}
+static void stands(struct tank *t)
+{
+	t->state.filter_stands = true;
 }
 static void dead(struct tank *t)
 {
@@ -448,6 +492,7 @@ static const struct {
 	{"ask.gh", ask_gh},
 	{"ask.kh", ask_kh},
 	{"now.gasping-co2", gasp_co2},
+	{"now.gasping-filter", gasp_filter},
 	{"now.gasping", gasp},
 	{"now.crash", crash},
 	{"now.oxygen", oxygen},
@@ -459,6 +504,7 @@ static const struct {
 	{"now.chlorine", chlorine},
 	{"now.chlorine-poured", chlorine_poured},
 	{"now.heat", hot},
+	{"now.cold-power", cold_power},
 	{"now.cold", cold},
 	{"vet.sudden-all", sudden},
 	{"vet.fight", fight},
@@ -471,14 +517,18 @@ static const struct {
 	{"vet.slow", slow},
 	{"vet.newcomers", newcomers_die},
 	{"vet.deaths", dead},
+	{"vet.untested", other_untested},
 	{"vet.other", other},
 	{"filter.stood-long", stood_long},
 	{"filter.stood", stood},
+	{"filter.stands", stands},
 	{"filter.maturing", empty},
 	{"filter.reading", some_ammonia},
+	{"filter.none", no_filter},
 	{"filter.unready", unready},
 	{"old-tank", old_tank},
 	{"apart.softened", softened},
+	{"apart.supply", supply_changed},
 	{"apart.bare", bare},
 	{"apart.blend", unfit},
 	{"apart.kh", kh_apart},
@@ -489,6 +539,7 @@ static const struct {
 	{"oxygen.short", little_oxygen},
 	{"nitrate.high", no3_high},
 	{"light.swing", swing},
+	{"algae", algae},
 	{"co2.watch", injected},
 	{"leave.acid-bed", acid_bed},
 	{"leave.source", source},
@@ -497,6 +548,7 @@ static const struct {
 	{"buffer.hinted", hinted},
 	{"buffer.act", act},
 	{"buffer.between", between},
+	{"buffer.borne", borne},
 	{"buffer.warn", warn},
 	{"black-water", black},
 	{"ph.trend", trend},
@@ -1011,6 +1063,8 @@ static void random_waters(struct tank *t, unsigned *seed)
 		t->state.newcomer_days = random_in(seed, 0, 80);
 	if (random_in(seed, 0, 1) < 0.2)
 		t->state.filter_stopped_h = random_in(seed, 1, 30);
+	t->state.filter_stands = random_in(seed, 0, 1) < 0.1;
+	t->state.beside = (unsigned)random_in(seed, 0, 15.99);
 	t->state.softened = random_in(seed, 0, 1) < 0.1;
 	if (random_in(seed, 0, 1) < 0.2)
 		t->state.cl_mg_l = (double)NAN;

@@ -255,6 +255,10 @@ static void test_plan__change_every_week(void **state)
 				 &p),
 		TS_OK);
 	assert_true(p.tank.water_change.amount == 25 && p.tank.water_change.days == 7);
+	/* How much alone is said of every week. */
+	assert_int_equal(
+		load(room, "tank: {volume: 90 L, water_change: 30%}\nstock: []\n", &p), TS_OK);
+	assert_true(p.tank.water_change.amount == 30 && p.tank.water_change.days == 7);
 }
 
 static void test_plan__files_named_in_it(void **state)
@@ -355,7 +359,7 @@ static const struct bad {
 		"tank.box", 0, 0, "tank.volume"},
 	{"tank a kilometre long", "tank: {length: 1 km, volume: 90 L}\nstock: []\n",
 		"records.quantity", 1, 18, "tank.length"},
-	{"change without a time", "tank: {volume: 90 L, water_change: 30 %}\nstock: []\n",
+	{"change without an amount", "tank: {volume: 90 L, water_change: weekly}\nstock: []\n",
 		"records.quantity", 1, 36, "tank.water_change"},
 	{"change every no days",
 		"tank: {volume: 90 L, water_change: 30 % every 0 days}\nstock: []\n",
