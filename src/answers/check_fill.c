@@ -407,7 +407,6 @@ void ts_check_fold(struct ts_check_work *w)
 			w->out->judgements[i].folded =
 				ts_check_goes(w, r->subject) || ts_check_goes(w, r->other) ||
 				room_said(w, i) || no_room(w, r) || load_of_read(w, r) ||
-				waste_of_no_room(w, r) || of_little_weight(r) ||
-				of_sides_taken(r);
+				waste_of_no_room(w, r) || of_little_weight(r) || of_sides_taken(r);
 	}
 }
