@@ -7,7 +7,7 @@ const PARTED = /\s*[,;\n]+\s*|\s+and\s+(?=(?:\d|one|two|three|four|a|an|some)\b)
 const SINCE = /\s(for|since)\s/;
 // For how long: what stands behind a name in a call.
 const LIVED = [["", "not yet: only planned"], ["for 3 weeks", "for some weeks"], ["for 6 months", "for months"],
-	["for 2 years", "for a year or longer"]];
+	["for 2 years", "for years"]];
 
 const itemsOf = (text) => text.split(PARTED).map((item) => item.trim()).filter(Boolean);
 
@@ -30,7 +30,7 @@ function readItem(item, lived) {
 // `whole`: nobody is typing at this moment, so that a sentence may be read.
 function readAnimals(whole = true) {
 	const s = sheet(), before = new Map(s.stock.map((line) => [line.species, line]));
-	const items = itemsOf(s.words).map((item) => readItem(item, s.lived));
+	const items = [...itemsOf(s.words).map((item) => readItem(item, s.lived)), ...itemsOf(s.lived ? s.coming : "").map((item) => readItem(item, ""))];
 	page.unread = [];
 	const read = (whole && readSentence(s, items)) || items;
 	s.stock = read.filter(({ line }) => line).map(({ line }) => {
@@ -82,12 +82,26 @@ function showNames() {
 
 // A name that was chosen goes where the unclear one stood.
 function take({ item, line }, name) {
-	const s = sheet();
-	s.words = s.words.replace(item, () => item.replace(line.species, () => name));
-	at("animals").value = s.words;
+	const s = sheet(), part = s.words.includes(item) ? "words" : "coming";
+	s[part] = s[part].replace(item, () => item.replace(line.species, () => name));
+	showWords();
 	readAnimals();
 	changed("words");
-	at("animals").focus();
+	at(part === "words" ? "animals" : "coming").focus();
+}
+
+function showWords() {
+	for (const [id, text] of [["animals", sheet().words], ["coming", sheet().coming]]) {
+		if (at(id).value !== text) { at(id).value = text; }
+	}
+}
+
+// All animals in one text each, those that live there and those that are to come; as fields have them.
+function wordsOf(s) {
+	const living = s.stock.filter(({ since }) => since);
+	s.words = (s.lived ? living : s.stock).map(typedAnimal).join(", ");
+	s.coming = s.lived ? s.stock.filter(({ since }) => !since).map(typedAnimal).join(", ") : "";
+	showWords();
 }
 
 function showStock() {
@@ -105,8 +119,7 @@ function showStock() {
 function fillStock(fold, line, index) {
 	const s = sheet(), place = element("div", { class: "fields" }), rows = page.rows["stock line"].filter(({ key }) => key !== "species");
 	page.fields.push(...fieldsInto(place, rows, page.rows.quantities, line, `animal-${index + 1}`, (key) => {
-		s.words = s.stock.map(typedAnimal).join(", ");
-		at("animals").value = s.words;
+		wordsOf(s);
 		showLiving();
 		changed(key);
 	}));
@@ -116,8 +129,7 @@ function fillStock(fold, line, index) {
 function leave(index) {
 	const s = sheet();
 	s.stock.splice(index, 1);
-	s.words = s.stock.map(typedAnimal).join(", ");
-	at("animals").value = s.words;
+	wordsOf(s);
 	readAnimals();
 	changed("words");
 	at("animals").focus();
@@ -131,6 +143,7 @@ function showLiving() {
 	const living = asked || s.stock.some(({ since }) => since);
 	at("living").hidden = !s.stock.length && !asked && !(page.wait || []).some((name) => name.startsWith("shop."));
 	at("lived").value = s.lived;
+	at("coming-field").hidden = !s.lived;
 	at("well").setAttribute("aria-pressed", String(isWell(s)));
 	at("well-field").hidden = at("living-fields").hidden = at("wrong").hidden = !living;
 	for (const field of page.fields.filter(({ home }) => home)) { (living ? at("living-fields") : field.home).append(field.box); }
@@ -138,16 +151,18 @@ function showLiving() {
 
 function wireAnimals() {
 	at("lived").replaceChildren(...LIVED.map(([words, says]) => new Option(says, words)));
-	at("animals").addEventListener("input", () => {
-		sheet().words = at("animals").value;
-		readAnimals(false);
-		changed("words");
-	});
+	for (const [id, part] of [["animals", "words"], ["coming", "coming"]]) {
+		at(id).addEventListener("input", () => {
+			sheet()[part] = at(id).value;
+			readAnimals(false);
+			changed("words");
+		});
+	}
 	at("lived").addEventListener("change", () => {
 		const s = sheet();
 		s.lived = at("lived").value;
 		s.words = itemsOf(s.words).map((item) => item.replace(/\s+since\s.*$/, "")).join(", ");
-		at("animals").value = s.words;
+		showWords();
 		readAnimals();
 		changed("words");
 	});

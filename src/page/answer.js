@@ -213,7 +213,7 @@ function unfolded(place, page) {
 
 // What the program refused, in its own words.
 function refusal(error) {
-	const lines = error.trim().split("\n").map((line) => line.replace(/^tapshoal: /, "").replace(/--([A-Za-z0-9-]+) '/g, "$1 '"));
+	const lines = error.trim().split("\n").map((line) => line.replace(/^tapshoal: |^\S*\.yaml:\d+:\d+: /g, "").replace(/ \[error, [^\]]*\]$/, "").replace(/--([A-Za-z0-9-]+) '/g, "$1 '"));
 	return element("div", { class: "refused" }, ...lines.map((line) => element("p", {}, line)));
 }
 

@@ -143,11 +143,11 @@ static const struct {
 	{"The water comes first",
 		"The water out of your tap is given; the animals are chosen. So many kinds are "
 		"comfortable at each hardness:"},
-	{"The pH follows the minerals",
-		"Acid uses the buffer up. Until then the pH comes back; afterwards nothing holds "
-		"it:"},
+	{"The filter before the animals",
+		"What takes their waste away has to grow first, in a new tank for weeks:"},
 	{"Four figures are enough to begin",
-		"From a drop test, a strip, a shop or the supplier's report:"},
+		"From a drop test, a strip, a shop or the supplier's report; the pH follows from "
+		"the others:"},
 };
 
 static void write_steps(struct ts_json *j)

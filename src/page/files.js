@@ -5,7 +5,7 @@
 const STORE = "tapshoal";
 
 function emptySheet() {
-	return { reading: {}, older: [], water: {}, supply: {}, supplyOlder: [], tank: {}, stock: [], words: "", lived: "", looked: "", shop: {}, signs: [], rest: {}, opened: false };
+	return { reading: {}, older: [], water: {}, supply: {}, supplyOlder: [], tank: {}, stock: [], words: "", coming: "", lived: "", looked: "", shop: {}, signs: [], rest: {}, opened: false };
 }
 
 // A text that YAML takes for a text, whatever is in it.
@@ -79,13 +79,19 @@ const livesUnsaid = (sheet) => !sheet.water.kind && !sheet.opened && sheet.stock
 const ofTankUnsaid = (sheet) => livesUnsaid(sheet) && WASTE.some((key) => sheet.reading[key]);
 const isOfTank = (sheet) => sheet.water.kind === "tank" || ofTankUnsaid(sheet);
 
+// Said to be of nothing, minerals are those of what is poured in as well; waste is the tank's alone.
+const withoutWaste = (reading) => Object.fromEntries(Object.entries(reading).filter(([key]) => !WASTE.includes(key)));
+
 // A sample that came out of the tank is a reading of the tank; what is poured in is then asked beside it.
 function planFile(sheet, name) {
 	const ofTank = isOfTank(sheet), plan = { ...sheet.rest };
 	const readings = readingsOf(sheet.older, sheet.reading), supply = readingsOf(sheet.supplyOlder, sheet.supply);
 	if (name) { plan.name = name; }
-	if (!ofTank && readings.length) { plan.water = waterFile(sheet); }
-	if (ofTank && supply.length) { plan.water = { readings: supply }; }
+	if (supply.length && (ofTank || livesUnsaid(sheet))) {
+		plan.water = { readings: supply };
+	} else if (readings.length && (!ofTank || ofTankUnsaid(sheet))) {
+		plan.water = ofTank ? { ...sheet.water, readings: readings.map(withoutWaste) } : waterFile(sheet);
+	}
 	if (Object.keys(sheet.tank).length) { plan.tank = { ...sheet.tank }; }
 	if ((ofTank || livesUnsaid(sheet)) && readings.length) { plan.tank = { ...plan.tank, readings }; }
 	plan.stock = sheet.stock;

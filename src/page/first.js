@@ -39,10 +39,10 @@ function kindsByHardness() {
 	return picture;
 }
 
-function ownCurve() {
-	const { out } = page.program.ask(["titrate", "--KH", "9", "--pH", "7.8", "-f", "html"]);
-	const figure = fragmentOf(out).querySelector("figure");
-	return figure || "";
+// The days of a new filter, out of an answer of the program.
+function filterDays() {
+	const { out } = page.program.ask(["propose", "--GH", "8 dH", "--KH", "4 dH", "--volume", "60 L", "-f", "html"]);
+	return fragmentOf(out).querySelector("ol") || "";
 }
 
 function threeFigures() {
@@ -52,7 +52,7 @@ function threeFigures() {
 }
 
 // What is said beside them comes from the program.
-const PICTURES = [kindsByHardness, ownCurve, threeFigures];
+const PICTURES = [kindsByHardness, filterDays, threeFigures];
 
 function showStep(number) {
 	const { head, says } = page.rows.steps[number], last = number === PICTURES.length - 1;

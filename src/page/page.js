@@ -26,7 +26,7 @@ function buildFields() {
 	const without = (shape, keys) => page.rows[shape].filter(({ key }) => !keys.includes(key));
 	page.fields = [
 		...into("water-first", of("reading", FIRST_READINGS), s.reading),
-		...into("water-more", without("reading", [...FIRST_READINGS, "temperature"]), s.reading),
+		...into("water-more", [...of("reading", ["NO3", "NO2", "ammonia"]), ...without("reading", [...FIRST_READINGS, "temperature", "NO3", "NO2", "ammonia"])], s.reading),
 		...into("tank-first", of("tank", ["size"]), s.tank, "tank-fields"),
 		...into("tank-fields", of("tank", OF_TANK), s.tank),
 		...into("tank-more", without("tank", ["temperature", "size", ...OF_TANK]), s.tank),
@@ -43,11 +43,11 @@ function buildFields() {
 	for (const one of without("water", ["kept"])) { more(one, s.water, "water-of", "water-more"); }
 	// A running tank is asked for these at once.
 	at("living-fields").replaceChildren();
-	for (const field of page.fields.filter(({ id }) => ["water-more-NO3", "tank-fields-water_change", "water-of-kind"].includes(id))) {
+	for (const field of page.fields.filter(({ id }) => ["water-more-NO3", "tank-fields-water_change"].includes(id))) {
 		field.home = field.box.parentElement;
 	}
 	at("no-figure-words").replaceChildren(...hardnessWords(page.fields.find(({ id }) => id === "water-first-GH")));
-	if (at("animals").value !== s.words) { at("animals").value = s.words; }
+	showWords();
 	readAnimals();
 }
 
@@ -55,7 +55,7 @@ function buildFields() {
 
 // What is answered where nobody chose: the question that what is filled in lies nearest to.
 function nearest(s) {
-	const order = s.stock.some(({ since }) => since) ? ["tank"] : s.stock.length ? ["together"] : ["fits", "rank"];
+	const order = s.stock.length && s.stock.every(({ since }) => since) ? ["tank"] : s.stock.length ? ["together"] : ["fits", "rank"];
 	return order.map((id) => QUESTIONS.find((one) => one.id === id)).find((one) => !missing(one, s).length) || null;
 }
 
@@ -70,7 +70,7 @@ function changed(key) {
 	showQuestions();
 	if (key && page.wait) { showAsked(); }
 	clearTimeout(page.waiting);
-	const typing = page.unclear.length && document.activeElement === at("animals");
+	const typing = page.unclear.length && [at("animals"), at("coming")].includes(document.activeElement);
 	if (typing && page.question) { showUnclear(); }
 	page.waiting = setTimeout(() => (typing || page.figures.length ? readWhole() : answer()), typing ? TYPING_MS : WAIT_MS);
 }
@@ -99,7 +99,7 @@ function showTold() {
 		page.rows.tank, 1)].filter(Boolean).join(", "));
 	say("part-tank", told({ ...s.tank, temperature: "" }, page.rows.tank, 4));
 	say("part-supply", told(s.supply, page.rows.reading, 4));
-	at("part-supply").hidden = !isOfTank(s);
+	at("part-supply").hidden = !isOfTank(s) && !livesUnsaid(s);
 	const kind = page.fields.find((field) => field.id === "water-of-kind");
 	if (kind) { kind.doubt.textContent = ofTankUnsaid(s) ? "Taken as the tank's own: animals live in it, and waste was measured. If it is the tap's, choose tap." : ""; }
 	say("part-shop", told(s.shop, page.rows.reading, 4));
@@ -205,7 +205,8 @@ function answer() {
 	page.resting = setTimeout(finishAnswer, REST_MS);
 	const verdict = place.querySelector(".verdict");
 	termsOpen(place, page.rows.glossary);
-	at("answered").textContent = at("to-answer").textContent = verdict ? verdict.textContent : "The answer is below.";
+	const refused = place.querySelector(".refused p");
+	at("answered").textContent = at("to-answer").textContent = (verdict || refused || { textContent: "The answer is below." }).textContent;
 	mark(error);
 }
 
@@ -269,7 +270,7 @@ async function copy(area, button) {
 
 function brief(words, place) {
 	const { code, out, error } = ask(words.concat("-f", "brief", today()));
-	if (code <= 1) { showText(place, "A short text to paste", out); } else { place.replaceChildren(refusal(error)); }
+	if (code <= 1) { showText(place, "A short text to paste", untyped(out)); } else { place.replaceChildren(refusal(error)); }
 }
 
 // ---- Beginning

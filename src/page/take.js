@@ -84,7 +84,7 @@ async function openFiles(list) {
 // A sheet as it now stands, into all fields.
 function opened_() {
 	const s = sheet();
-	s.words = s.words || s.stock.map(typedAnimal).join(", ");
+	s.words = s.words || s.stock.map(typedAnimal).join(", "); // those that are planned among them, too
 	page.chosen = page.auto = null;
 	page.reported = [];
 	buildFields();

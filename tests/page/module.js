@@ -146,7 +146,10 @@ test("a tank's own reading and the water that is poured in keep apart", () => {
 test("nitrate that was said to be of nothing is the tank's where animals live, unless a file says the water", () => {
 	const sheet = P.emptySheet(), plan = () => P.planFile(sheet, "t");
 	Object.assign(sheet, { reading: { GH: "14 dH", NO3: "25 mg/L" }, stock: [{ species: "platy", count: "6", since: "2026-01-01" }] });
-	equal([plan().tank.readings, plan().water], [[{ GH: "14 dH", NO3: "25 mg/L" }], undefined], "unsaid");
+	equal([plan().tank.readings, plan().water.readings], [[{ GH: "14 dH", NO3: "25 mg/L" }], [{ GH: "14 dH" }]], "unsaid");
+	sheet.supply = { GH: "9 dH" };
+	equal(plan().water.readings, [{ GH: "9 dH" }], "what is poured in was read");
+	sheet.supply = {};
 	for (const change of [{ water: { kind: "tap" } }, { stock: [{ species: "platy", count: "6" }] }, { reading: { GH: "14 dH" } }, { opened: true }]) {
 		const other = { ...sheet, ...change };
 		equal(P.planFile(other, "t").water.readings, [other.reading], JSON.stringify(change));
