@@ -69,6 +69,8 @@ static const struct {
 	{"leave.acid-bed", TS_RULE_BUFFER},
 	{"stock.stay", TS_RULE_WATER_UNSURE},
 	{"apart.softened", TS_RULE_DISTRESS},
+	{"buffer.between", TS_RULE_NITRATE},
+	{"buffer.between", TS_RULE_NITRATE_LOAD},
 	{"buffer.", TS_RULE_BUFFER},
 	{"buffer.", TS_RULE_BUFFER_OPEN},
 	{"ask.kh", TS_RULE_KH_UNKNOWN},

@@ -19,7 +19,7 @@
 /* clang-format off */
 const struct ts_advice_row ts_advice_rows[] = {
 	{"ask.gh", 1, TS_ASK, TS_THIS_WEEK, ts_holds_gh_missing,
-		"Test GH with drops first, and KH: they decide most, and nothing is advised without them. Leave the pH alone.",
+		"{ask_gh}",
 		"GH is not known.", NULL, NULL, COMMON},
 	{"ask.kh", 1, TS_ASK, TS_THIS_WEEK, ts_holds_kh_missing,
 		"Test KH with drops first: without it nobody can say how steady the pH is.",
@@ -260,7 +260,7 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"KH {kh}; below {kh_act}, or less than {buffer_act} days of buffer, calls for action.", NULL, NULL, COMMON},
 	{"buffer.between", 6, TS_STEADY, TS_THIS_WEEK, ts_holds_buffer_between,
 		"Change water every week: the buffer does not last from one change to the next{or_kh}.",
-		"It lasts about {buffer_days} days, and water is changed every {change_days}.", NULL, NULL, COMMON},
+		"It lasts about {buffer_days} days, and water is changed every {change_days}{much_nitrate}.", NULL, NULL, COMMON},
 	{"buffer.borne", 6, TS_STEADY, TS_AT_LEISURE, ts_holds_buffer_borne,
 		"The buffer is small, and they are well in it: keep the changes small and regular, and test KH and pH every week. A bag of crushed coral in the filter lifts it slowly, by itself.",
 		"KH {kh}; below {kh_warn} it wants watching.", NULL, NULL, COMMON},

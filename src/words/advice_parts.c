@@ -383,6 +383,16 @@ static void say_wrong_hardness(struct ts_text *text, const struct ts_care_figure
 	ts_text_put(text, f->hardness_liked ? "" : "wrong hardness, ");
 }
 
+static void say_ask_gh(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text,
+		f->settled_well
+			? "They are well: go on as you do, and leave the pH alone. Test GH and "
+			  "KH once, with drops, to know what they live in."
+			: "Test GH with drops first, and KH: they decide most, and nothing is "
+			  "advised without them. Leave the pH alone.");
+}
+
 /* Who has lived there well for long is told so; else what was not read comes first. */
 static void say_go_on(struct ts_text *text, const struct ts_care_figures *f)
 {
@@ -592,6 +602,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"ammonia_too", say_ammonia_too},
 	{"ask_change_kh", say_ask_change_kh},
 	{"apart_first", say_apart_first},
+	{"ask_gh", say_ask_gh},
 	{"ask_signs", say_ask_signs},
 	{"at_chloride", say_at_chloride},
 	{"below_ph", say_below_ph},
