@@ -215,6 +215,37 @@ static void say_yes_decides(struct ts_check_work *w, size_t chlorine)
 	out->water_too = NULL;
 }
 
+/* "; the otocinclus last, once the tank has run for half a year": who is not for a new tank. */
+static void put_last(struct ts_check_work *w)
+{
+	size_t said = 0, count = 0;
+
+	for (int pass = 0; pass < 2; pass++) {
+		for (size_t i = 0; i < w->entry_count; i++) {
+			const struct ts_ruling *r = w->entries[i].ruling;
+
+			if (!r || r->rule != TS_RULE_OLD_TANK || w->entries[i].severity != TS_NOTE ||
+				ts_check_lives(w, r->subject))
+				continue;
+			if (!pass) {
+				count++;
+				continue;
+			}
+			w->out->judgements[i].folded = true;
+			if (!several(w))
+				continue;
+			ts_text_put(&w->text, !said               ? "; the "
+					      : said + 1 == count ? " and the "
+								  : ", the ");
+			ts_check_put_bought(w, r->subject);
+			said++;
+		}
+	}
+	if (count)
+		ts_text_puts(&w->text, said ? " last" : "",
+			", once the tank has run for half a year", NULL);
+}
+
 /* Nothing stands against them; but without water there is no verdict. */
 static void lead_with_yes(struct ts_check_work *w)
 {
@@ -229,6 +260,7 @@ static void lead_with_yes(struct ts_check_work *w)
 			NULL);
 	} else {
 		ts_text_put(&w->text, several(w) ? "These go together" : "They can live here");
+		put_last(w);
 		if (chlorine != w->entry_count)
 			ts_text_put(&w->text,
 				", once every drop of new water is treated against chlorine and "

@@ -160,6 +160,8 @@ static const struct {
 	{"c", "--temperature", " C"},
 	{"°c", "--temperature", " C"},
 	{"celsius", "--temperature", " C"},
+	{"degrees", "--temperature", " C"}, /* of warmth; fewer are of hardness */
+	{"degree", "--temperature", " C"},
 };
 #define UNITS (sizeof units / sizeof *units)
 
@@ -446,7 +448,7 @@ static void flag(struct reader *r, const char *name, const char *figure, const c
 static size_t figure_and_unit(struct reader *r)
 {
 	size_t unit, used = 2;
-	const char *name;
+	const char *name, *as;
 
 	if (r->at + 1 >= r->count || !is_figure(r->word[r->at]))
 		return 0;
@@ -454,11 +456,16 @@ static size_t figure_and_unit(struct reader *r)
 	if (unit == UNITS)
 		return 0;
 	name = units[unit].flag;
+	as = units[unit].as;
+	if (strncmp(units[unit].unit, "degree", 6) == 0 && strlen(r->word[r->at]) == 1) {
+		name = "--GH";
+		as = " dH";
+	}
 	if (is(units[unit].unit, "ppm") && r->at + 2 < r->count && is(r->word[r->at + 2], "kh")) {
 		name = "--KH";
 		used++;
 	}
-	flag(r, name, r->word[r->at], units[unit].as);
+	flag(r, name, r->word[r->at], as);
 	return used;
 }
 

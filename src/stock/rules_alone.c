@@ -117,9 +117,8 @@ bool ts_rule_old_tank(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
 	(void)b;
-	r->severity = scene->tank->filter == TS_FILTER_MATURE ? TS_NOTE
-		      : scene->tank->filter == TS_FILTER_NEW  ? TS_CONFLICT
-							      : TS_CONCERN;
+	/* Bought last, it is no harm: the answer says so where nothing is said of the filter. */
+	r->severity = scene->tank->filter == TS_FILTER_NEW ? TS_CONFLICT : TS_NOTE;
 	return a->species->habits & TS_HABIT_OLD_TANK;
 }
 

@@ -27,10 +27,16 @@ static void put_candidate(struct ts_text *text, const struct ts_candidate *c)
 }
 
 /* "a (A a), b (B b) or one of 3 more"; of a group each with how long it grows. */
+/* So many of those that come near are named: more of them share a word, and no more. */
+#define NEAR_NAMED 4
+
 static void put_candidates(struct ts_text *text, const struct ts_candidates *c, const char *last)
 {
-	for (size_t i = 0; i < c->count; i++) {
-		bool end = i + 1 == c->count && c->all == c->count;
+	bool near = c->how == TS_NAME_NEAR;
+	size_t named = near && c->count > NEAR_NAMED ? NEAR_NAMED : c->count;
+
+	for (size_t i = 0; i < named; i++) {
+		bool end = i + 1 == named && (near || c->all == c->count);
 
 		ts_text_put(text, !i ? "" : end ? last : ", ");
 		put_candidate(text, &c->items[i]);
@@ -40,7 +46,7 @@ static void put_candidates(struct ts_text *text, const struct ts_candidates *c, 
 			ts_text_put(text, " cm");
 		}
 	}
-	if (c->all > c->count) {
+	if (c->all > c->count && !near) {
 		ts_text_put(text, " or one of ");
 		ts_text_number(text, (double)(c->all - c->count), 0);
 		ts_text_put(text, " more");

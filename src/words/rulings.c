@@ -12,6 +12,7 @@
 
 #include <string.h>
 
+#include "stock/rules.h"
 #include "words/animal.h"
 #include "words/sentence.h"
 
@@ -38,7 +39,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_OWN_KIND] = {"{nas} fight each other to injury: one alone is borne", "keep 1", NULL, 0},
 	[TS_RULE_PAIR_FORMS] = {"{nas} grow into a pair and its victims", "keep a pair, and have a place for the rest", "there is a place for the others once two have paired", 0},
 	[TS_RULE_SAND] = {"{as} {ground}", "sand or fine rounded gravel instead, at least over a third of the floor", "part of the floor is sand or fine rounded gravel", 0},
-	[TS_RULE_SEXES] = {"{males} of {a}{females}", "{borne}, or more females", "it is {borne}, or more females", 0},
+	[TS_RULE_SEXES] = {"{males} of {a}{females}", "{borne}", "{keep}{borne}", 0},
 	[TS_RULE_SPECIALIST] = {"{as} take only special food{eats}", NULL, NULL, 0},
 	[TS_RULE_TANK_HEIGHT] = {"{as} need a tank {its} cm high, and this one has {ours}{most}", NULL, "the tank is {its} cm high", 0},
 	[TS_RULE_TANK_LENGTH] = {"grown {as} need a tank {its} cm long, and this one has {ours}", NULL, "the tank is {its} cm long", 0},
@@ -341,6 +342,23 @@ static void put_males(struct ts_text *text, double count, const char *sex)
 	ts_text_puts(text, " ", sex, count > 1 ? "s" : "", NULL);
 }
 
+/* Of those whose males leave the females no peace: by themselves they do no harm. */
+static bool harass(const struct ts_ruling *r)
+{
+	return r->subject->group.sexes == TS_SEXES_TWO_FEMALES;
+}
+
+/* "1 male, or more females". */
+static void put_borne(struct ts_text *text, const struct ts_ruling *r)
+{
+	if (harass(r)) {
+		ts_text_put(text, "two females and more to each male, or males alone");
+		return;
+	}
+	put_males(text, r->its, "male");
+	ts_text_put(text, ", or more females");
+}
+
 static void put_females(struct ts_text *text, double count)
 {
 	ts_text_put(text, count > 0 ? " to " : " and no female: they fight");
@@ -406,8 +424,10 @@ static void put_part(
 		put_so_many(text, r);
 	else if (is(name, len, "males"))
 		put_males(text, r->ours, "male");
+	else if (is(name, len, "keep"))
+		ts_text_put(text, harass(r) ? "there are " : "it is ");
 	else if (is(name, len, "borne"))
-		put_males(text, r->its, "male");
+		put_borne(text, r);
 	else if (is(name, len, "females"))
 		put_females(text, r->change);
 	else if (is(name, len, "young") || is(name, len, "gamble"))
@@ -579,6 +599,10 @@ static void put_count(struct ts_text *text, const struct ts_remedy *m)
 	}
 	put_figure(text, "keep ", m->to, 0, " ");
 	(m->to == 1 ? ts_say_animal : ts_say_animals)(text, m->species);
+	if (m->males && m->females) {
+		put_figure(text, " (", m->males, 0, m->males == 1 ? " male, " : " males, ");
+		put_figure(text, "", m->females, 0, m->females == 1 ? " female)" : " females)");
+	}
 	put_figure(text, " instead of ", m->from, 0, "");
 }
 
