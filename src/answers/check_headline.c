@@ -224,8 +224,8 @@ static void put_last(struct ts_check_work *w)
 		for (size_t i = 0; i < w->entry_count; i++) {
 			const struct ts_ruling *r = w->entries[i].ruling;
 
-			if (!r || r->rule != TS_RULE_OLD_TANK || w->entries[i].severity != TS_NOTE ||
-				ts_check_lives(w, r->subject))
+			if (!r || r->rule != TS_RULE_OLD_TANK ||
+				w->entries[i].severity != TS_NOTE || ts_check_lives(w, r->subject))
 				continue;
 			if (!pass) {
 				count++;

@@ -278,7 +278,7 @@ static bool of_light(const struct ts_check_work *w, const struct ts_ruling *r)
 	return false;
 }
 
-static bool lives(const struct ts_check_work *w, const struct ts_species *species)
+bool ts_check_lives(const struct ts_check_work *w, const struct ts_species *species)
 {
 	for (size_t i = 0; i < w->check.group_count; i++) {
 		const struct ts_plan_group *g = &w->check.groups[i];
@@ -312,7 +312,7 @@ static bool of_now(
 	bool water = r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE;
 	const char *id = row->id;
 
-	if (!water || !r->match || !lives(w, r->subject))
+	if (!water || !r->match || !ts_check_lives(w, r->subject))
 		return false;
 	if (!isnan(r->match->copper_borne_mg_l))
 		return begins(id, "now.copper");

@@ -105,6 +105,9 @@ bool ts_check_no_home(const struct ts_ruling *ruling);
 void ts_check_reasons(struct ts_check_work *w);
 void ts_check_not_judged(struct ts_check_work *w);
 
+/* Whether some of them are in the tank already. */
+bool ts_check_lives(const struct ts_check_work *w, const struct ts_species *species);
+
 /* Whether the repair sends the animal away, or never buys it. */
 bool ts_check_goes(const struct ts_check_work *w, const struct ts_species *species);
 

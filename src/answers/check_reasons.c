@@ -332,7 +332,7 @@ static const struct {
 } not_given[] = {
 	{TS_RULE_WATER_UNKNOWN, NULL}, /* the headline says it */
 	{TS_RULE_TEMPERATURE_UNKNOWN, "the temperature"},
-	{TS_RULE_KH_UNKNOWN, "KH, which holds the pH"},
+	{TS_RULE_KH_UNKNOWN, "KH"},
 	{TS_RULE_TANK_UNKNOWN, "the tank"},
 	{TS_RULE_NITRATE_OPEN, "feeding and water changes"},
 	{TS_RULE_BUFFER_OPEN, "feeding and water changes"},

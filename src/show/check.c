@@ -285,6 +285,24 @@ static void head_list(struct screen *s, size_t section)
 	s->headed |= tended;
 }
 
+/* The first line, or an entry before, is on the same condition. */
+static bool same_condition(const struct ts_check_result *r, size_t at)
+{
+	const char *condition = r->judgements[at].condition;
+
+	if (!condition)
+		return false;
+	if (r->first && r->first->condition && strcmp(r->first->condition, condition) == 0)
+		return true;
+	for (size_t i = 0; i < at; i++) {
+		const struct ts_check_judgement *j = &r->judgements[i];
+
+		if (!j->folded && j->condition && strcmp(j->condition, condition) == 0)
+			return true;
+	}
+	return false;
+}
+
 static void say_list(struct screen *s, size_t section)
 {
 	const struct ts_check_result *r = s->r;
@@ -293,7 +311,8 @@ static void say_list(struct screen *s, size_t section)
 	for (size_t i = 0; i < r->judgement_count; i++) {
 		const struct ts_check_judgement *j = &r->judgements[i];
 
-		if (strcmp(j->severity, sections[section].severity) != 0 || said(r, j))
+		if (strcmp(j->severity, sections[section].severity) != 0 || said(r, j) ||
+			(!s->all && same_condition(r, i)))
 			continue;
 		if (left_out(s, j, most, here)) {
 			s->hidden += most && !j->folded;

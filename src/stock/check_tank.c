@@ -213,7 +213,7 @@ static void check_nitrate(struct ts_judging *w)
 }
 
 /* Who likes so little KH is at home in water without a buffer: common practice, no source. */
-#define LITTLE_KH_DH 1
+#define LITTLE_KH_DH 2
 
 /* Animals of waters without a buffer, which more of it would harm; who is not to be bought counts
  * not.
@@ -240,10 +240,10 @@ static bool like_little_buffer(const struct ts_check *c)
 	double kh = c->profile.at[TS_KH].value;
 
 	for (size_t i = 0; i < c->group_count; i++) {
-		const struct ts_range *likes = &c->groups[i].match.at[TS_KH].preferred;
+		const struct ts_parameter_fit *f = &c->groups[i].match.at[TS_KH];
 
 		if (c->groups[i].way != TS_WAY_LEAVE &&
-			!(likes->low <= LITTLE_KH_DH && kh >= likes->low))
+			!(f->preferred.low <= LITTLE_KH_DH && kh >= f->tolerated.low))
 			return false;
 	}
 	return true;

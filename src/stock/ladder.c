@@ -332,6 +332,11 @@ static bool rung_number(const struct ts_mending *w, const struct ts_ruling *faul
 		attempt >= ts_levels(g->group.species, levels))
 		return false;
 	renumber(w, g, &levels[attempt], d, ret);
+	/* A pair is no company for a single one of a shoal: as many as it says. */
+	if (fault->rule == TS_RULE_FEW && ret->to < fault->its) {
+		ret->from = 0;
+		return true;
+	}
 	/* Nobody who lives there goes for want of room or of changes: they are mended. */
 	if (ret->to < ret->from && !g->planned && ts_ruling_topic(fault) != TS_TOPIC_COMPANY)
 		return false;

@@ -64,7 +64,7 @@ static bool climb_from(const struct ts_mending *w, const struct ts_ruling *fault
 			ts_arena_open(&scratch, &w->arena->allocator);
 			more = ts_draft_open(w, &scratch, &d) &&
 			       ts_ladder[k].make(w, fault, attempt, &d, &remedy);
-			if (more && !(ts_ladder[k].kind >= TS_REMEDY_LEAVE_OUT && !remedy.from))
+			if (more && !(ts_ladder[k].kind >= TS_REMEDY_NUMBER && !remedy.from))
 				mends = ts_draft_try(w, &d, fault, &remedy.clears);
 			w->arena->failed |= scratch.failed;
 			ts_arena_drop(&scratch);

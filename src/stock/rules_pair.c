@@ -111,7 +111,8 @@ bool ts_rule_shrimps_eaten(const struct ts_scene *scene, const struct ts_group *
 	r->its = b->species->adult_length_cm;
 	r->word = r->its >= TAKES_GROWN * r->ours;
 	r->severity = r->its >= 3 * r->ours || b->species->preys_on & TS_PREYS_SNAILS ? TS_CONFLICT
-										      : TS_CONCERN;
+		      : r->word                                                       ? TS_CONCERN
+										      : TS_NOTE;
 	return a->species->kind == TS_ANIMAL_SHRIMP && b->species->preys_on & TS_PREYS_SHRIMPS;
 }
 

@@ -383,7 +383,7 @@ static const struct row rows[] = {
 	{TS_RULE_SALT_APART, "needs salt", brackish, TS_CONFLICT},
 	{TS_RULE_SALT_APART, "bears salt", bears_salt, -1},
 	{TS_RULE_SHRIMPS_EATEN, "by one three times as long", shrimps_large, TS_CONFLICT},
-	{TS_RULE_SHRIMPS_EATEN, "by one as long", shrimps_small, TS_CONCERN},
+	{TS_RULE_SHRIMPS_EATEN, "by one as long", shrimps_small, TS_NOTE},
 	{TS_RULE_SHRIMPS_EATEN, "by none", shrimps_safe, -1},
 	{TS_RULE_SNAILS_EATEN, "eater of snails", snails, TS_CONFLICT},
 	{TS_RULE_SNAILS_EATEN, "none", snails_safe, -1},
