@@ -204,7 +204,7 @@ const moments = (() => {
 		await shown("coming");
 		type("coming", "");
 		// A slip is told in words, without a file.
-		type("tank-fields-water_change", "30%");
+		type("tank-fields-water_change", "lots of it");
 		await until("the slip", () => /water_change/.test(id("to-answer").textContent) && !/yaml/.test(answer().split("The same")[0]));
 		type("tank-fields-water_change", "30 % every 7 days");
 		type("tank-fields-size", "100x40x45");
