@@ -80,7 +80,7 @@ static void take_verdict(struct ts_check_work *w)
 	 */
 	not_yet = w->check.planned_groups ? TS_UNUSUAL__NOBODY_YET : TS_UNUSUAL__CONTRADICTIONS;
 	w->out->passes = w->out->answered && verdict <= TS_PLAN_SOUND_IF && all_can_be_kept(w) &&
-			 !(w->check.profile.unusual & not_yet);
+			 !ts_check_filter_first(w) && !(w->check.profile.unusual & not_yet);
 }
 
 /* The plan as it is asked about, judged and in one list; false: no memory. */

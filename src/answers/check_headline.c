@@ -485,12 +485,28 @@ static void put_no_buffer(struct ts_check_work *w)
 }
 
 /* No animal is named: what is to be done about the water, if anything. */
+static void lead_with_filter(struct ts_check_work *w)
+{
+	ts_text_put(&w->text,
+		"Not yet: the filter comes first. Let it mature without animals, for four "
+		"to eight weeks, until ammonia and nitrite both read nil a day after it "
+		"was fed, for a week.");
+	ts_check_finish(w, TS_CHECK_TEND, w->entry_count,
+		"Feed it as if animals lived there: a pinch of food every day, or ammonia to 1 or "
+		"2 "
+		"mg/L; test both twice a week. Then buy in thirds, 14 days apart");
+}
+
 static void lead_with_water(struct ts_check_work *w)
 {
 	const struct ts_profile *p = &w->check.profile;
 	size_t conflict = next_of(w, TS_CONFLICT, true), concern = next_of(w, TS_CONCERN, true);
 	size_t fault = conflict != w->entry_count ? conflict : concern;
 
+	if (ts_check_filter_first(w)) {
+		lead_with_filter(w);
+		return;
+	}
 	if (fault != w->entry_count) {
 		ts_text_puts(&w->text, "Not yet: ", w->out->judgements[fault].says, ".", NULL);
 		ts_check_finish(w, TS_CHECK_TEND, fault, remedy_of(&w->out->judgements[fault]));

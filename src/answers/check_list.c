@@ -112,6 +112,11 @@ bool ts_check_held(const struct ts_check_work *w)
 	return w->advice_count && w->advice[0].row->group >= 2 && w->advice[0].row->group <= 5;
 }
 
+bool ts_check_filter_first(const struct ts_check_work *w)
+{
+	return !w->question->plan->stock_count && w->question->plan->tank.filter == TS_FILTER_NEW;
+}
+
 bool ts_check_unwell(const struct ts_check_work *w)
 {
 	return ts_plan_unwell(w->question->plan);

@@ -57,6 +57,9 @@ bool ts_check_held(const struct ts_check_work *w);
 bool ts_check_all_well(const struct ts_check_work *w);
 bool ts_check_in_time(const struct ts_check_work *w, const struct ts_ruling *ruling);
 
+/* Nobody lives there or is named, and the filter is said to be new: nobody is to be bought yet. */
+bool ts_check_filter_first(const struct ts_check_work *w);
+
 /* Signs or deaths are in the plan. */
 bool ts_check_unwell(const struct ts_check_work *w);
 

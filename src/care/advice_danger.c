@@ -47,7 +47,7 @@ CONDITION(too_much_ammonia)
 }
 
 /* So little nitrite, mg/L N, makes nobody gasp (common practice). */
-#define NITRITE_SLIGHT_MG_L 0.25
+#define NITRITE_SLIGHT_MG_L 0.12
 
 static bool slight_nitrite(const struct ts_care_state *s)
 {
