@@ -18,8 +18,9 @@
 struct tried {
 	const struct ts_candidates *members;
 	bool asked[TS_CANDIDATES_MOST], good[TS_CANDIDATES_MOST];
-	bool sound[TS_CANDIDATES_MOST];           /* nothing is against the whole plan with it */
-	bool disliked[TS_CANDIDATES_MOST];        /* borne, and not liked */
+	const char *but[TS_CANDIDATES_MOST]; /* what is between it and another; NULL: nothing */
+	bool sound[TS_CANDIDATES_MOST];      /* nothing is against the whole plan with it */
+	bool disliked[TS_CANDIDATES_MOST];   /* borne, and not liked */
 	struct ts_ruling why[TS_CANDIDATES_MOST]; /* of one that is not good */
 	struct ts_match match[TS_CANDIDATES_MOST];
 	size_t asked_count, good_count;
@@ -49,6 +50,9 @@ static const struct ts_ruling *against(
 	return NULL;
 }
 
+/* Of the room that it wants so much is enough to be named first: common practice, no source. */
+#define NEARLY 0.9
+
 /* Not quite its water, or its room: others of the name go before it. */
 static bool disliked(const struct ts_check *c, const struct ts_species *s)
 {
@@ -63,6 +67,21 @@ static bool disliked(const struct ts_check *c, const struct ts_species *s)
 			return c->groups[i].misfit >= TS_MISFIT_BORNE;
 	}
 	return false;
+}
+
+/* What a condition would mend between it and one of the others, in words. */
+static const char *between(
+	struct ts_check_work *w, const struct ts_check *c, const struct ts_species *s)
+{
+	for (size_t i = 0; i < c->count; i++) {
+		const struct ts_ruling *r = &c->rulings[i];
+
+		if (r->severity != TS_CONCERN || !r->other || (r->subject != s && r->other != s))
+			continue;
+		ts_say_opening(&w->text, r);
+		return ts_asking_keep(w->asking, &w->text);
+	}
+	return NULL;
 }
 
 /* The plan without this line is judged; false: no memory. */
@@ -99,6 +118,7 @@ static bool try_one(struct ts_check_work *w, const struct ts_species **species, 
 		const struct ts_ruling *r = against(&check, species[line], t->alone);
 
 		t->disliked[at] = disliked(&check, species[line]);
+		t->but[at] = between(w, &check, species[line]);
 		t->good[at] = !r;
 		t->sound[at] = check.verdict <= TS_PLAN_ASKS && check.group_count > 1;
 		t->good_count += !r;
@@ -233,6 +253,8 @@ static void say_apart(struct ts_check_work *w, const char *name, const struct tr
 		ts_text_put(&w->text, " With the ");
 		ts_say_animal(&w->text, t->members->items[best_of(t)].species);
 		ts_text_put(&w->text, " all of these go together, as far as is known.");
+	} else if (t->but[best_of(t)]) {
+		ts_text_puts(&w->text, " But: ", t->but[best_of(t)], ".", NULL);
 	}
 	note(w);
 }
@@ -255,6 +277,29 @@ static const struct ts_species *told(const char *name, const struct ts_candidate
 	return NULL;
 }
 
+/* Whichever it is, the water is the reason. */
+static bool of_one_water(const struct tried *t)
+{
+	for (size_t i = 0; i < t->members->count; i++) {
+		if (t->asked[i] && t->why[i].rule != TS_RULE_WATER)
+			return false;
+	}
+	return true;
+}
+
+static size_t most_sold(const struct tried *t)
+{
+	size_t most = t->members->count;
+
+	for (size_t i = 0; i < t->members->count; i++) {
+		if (t->asked[i] && (most == t->members->count ||
+					   t->members->items[i].species->sold <
+						   t->members->items[most].species->sold))
+			most = i;
+	}
+	return most;
+}
+
 static bool settle(struct ts_check_work *w, const struct ts_species **species, size_t line)
 {
 	const struct ts_check_question *q = w->question;
@@ -270,6 +315,13 @@ static bool settle(struct ts_check_work *w, const struct ts_species **species, s
 	for (size_t i = 0; i < t->members->count; i++) {
 		if (t->asked[i] && !try_one(w, species, line, t, i))
 			return false;
+	}
+	if (!t->good_count && of_one_water(t)) {
+		species[line] = t->members->items[most_sold(t)].species;
+		ts_text_puts(&w->text, "That goes for all that are called '",
+			q->plan->stock[line].species, "'.", NULL);
+		note(w);
+		return true;
 	}
 	if (!t->good_count)
 		return true; /* it stays a question, with what all of them share */

@@ -92,7 +92,9 @@ static const struct ts_plan_group *who_takes_it(const struct ts_check_work *w)
 {
 	const struct ts_smallest_tank *all = &w->check.smallest;
 
-	for (size_t i = 0; w->check.group_count > 1 && i < w->check.group_count; i++) {
+	if (w->check.group_count == 1)
+		return &w->check.groups[0];
+	for (size_t i = 0; i < w->check.group_count; i++) {
 		const struct ts_group *g = &w->check.groups[i].group;
 		struct ts_smallest_tank own;
 
@@ -175,6 +177,9 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 			continue;
 		ts_text_put(&w->text, "room for ");
 		put_animals(&w->text, &levels[count].group);
+		if (ts_group_count(&levels[count].group) == 2 &&
+			g->group.species->to_own_kind != TS_IGNORES)
+			ts_text_put(&w->text, " (a male and a female)");
 		ts_text_put(&w->text, ", not for more");
 		return ts_asking_keep(w->asking, &w->text);
 	}

@@ -601,11 +601,27 @@ static void bracket(struct reader *r)
 	r->pending = r->strange = r->at;
 }
 
+/* "a rainbow shark", "two angelfish": the name begins behind the word; not so "three spot gourami".
+ */
+static bool counts_what_follows(struct reader *r)
+{
+	size_t behind;
+
+	if (!AMONG(r->word[r->at], before_name) || r->at + 1 >= r->count)
+		return false;
+	r->at++;
+	behind = name_here(r, false);
+	if (!behind)
+		behind = name_here(r, true);
+	r->at--;
+	return behind > 0 || strlen(r->word[r->at]) <= 2;
+}
+
 static void step(struct reader *r)
 {
 	/* "1 male 1 female betta": the sex is its own word, whatever is called so */
 	bool sex = r->at > r->pending && AMONG(r->word[r->at], sexes);
-	size_t name = sex ? 0 : name_here(r, false), cut, used;
+	size_t name = sex || counts_what_follows(r) ? 0 : name_here(r, false), cut, used;
 	enum then then = AS_BEFORE;
 
 	if (is(r->word[r->at], "(") || is(r->word[r->at], ")")) {
