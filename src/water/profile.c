@@ -47,7 +47,8 @@ struct work {
 	const struct ts_practice *practice;
 	long today;
 	struct ts_profile p;
-	double co2_mg_l; /* at the pH read; NAN: not known */
+	double co2_mg_l;                /* at the pH read; NAN: not known */
+	double middle_low, middle_high; /* pH of a tank of the KH as read, without its doubt */
 	struct ts_spread of[TS_PARAMETER__COUNT];
 	struct ts_spread ph[TS_FROM__COUNT]; /* by where it was read */
 };
@@ -339,6 +340,8 @@ static void compute_tank_ph(struct work *w)
 	p->ph_tank_low = middle[0];
 	p->ph_tank = middle[1];
 	p->ph_tank_high = middle[2];
+	w->middle_low = middle[0];
+	w->middle_high = middle[2];
 	if (!kh->exposure && kh->high - kh->low <= WIDE_DH)
 		return;
 	if (tank_ph(p, gh->low, kh->low, end)) {
@@ -373,9 +376,9 @@ static void settle_ph(struct work *w)
 	if (isnan(p->ph_tank) || (ph->given && ph->from >= TS_FROM_STOOD))
 		return;
 	/* By the figure and not by its doubt, which would make gas of one and not of another. */
-	gas = p->at[TS_KH].value >= CO2_TELLS_KH_DH && ph->value < p->ph_tank_low &&
+	gas = p->at[TS_KH].value >= CO2_TELLS_KH_DH && ph->value < w->middle_low &&
 	      !(w->co2_mg_l < w->practice->value[TS_P_CO2_DANGER]);
-	apart = ph->given && (gas || ph->value > p->ph_tank_high + LIMED_BY);
+	apart = ph->given && (gas || ph->value > w->middle_high + LIMED_BY);
 	/* What contradicts its KH altogether is no gas, and in bare water pH means nothing. */
 	if (apart && !(p->unusual & (TS_UNUSUAL_PH_AGAINST_KH | TS_UNUSUAL_BARE)))
 		p->unusual |= p->ph_read < p->ph_tank ? TS_UNUSUAL_GASSY : TS_UNUSUAL_LIMED;
