@@ -34,7 +34,7 @@ CASES = [
     ("-o into a folder that is not there", f"$P rank {READINGS} -o none/x", 3,
      "cannot write none/x"),
     ("-o onto a folder", f"$P rank {READINGS} -o folder", 3, "Is a directory"),
-    ("-o through a pipe", f"mkfifo p; head -n 1 p >first & $P rank {READINGS} -o p; "
+    ("-o through a pipe", f"mkfifo p; head -n 2 p >first & $P rank {READINGS} -o p; "
      "wait; cat first; test -p p", 0, "out:kinds suit"),
     ("-o follows a link and leaves it one", f"ln -s real link; $P rank {READINGS} -o link && "
      "test -L link && cat real", 0, "out:suits"),
