@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "stock/mending.h"
 #include "stock/rules.h"
 #include "words/rulings.h"
 
@@ -312,6 +313,46 @@ static void say_one_way(struct ts_check_work *w)
 		out->otherwise = NULL;
 }
 
+/* Something more than to know is about one that is to be bought. */
+static bool about_newcomers(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	const struct ts_plan_group *a = ts_check_group_of(&w->check, r->subject);
+	const struct ts_plan_group *b = ts_check_group_of(&w->check, r->other);
+
+	return r->severity >= TS_CONCERN && ((a && a->planned) || (b && b->planned));
+}
+
+/* The fault is of those that live there: the newcomers were asked about. */
+static void say_newcomers(struct ts_check_work *w)
+{
+	size_t said = 0;
+
+	if (!w->check.planned_groups || !w->check.living_groups || !w->out->first)
+		return;
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (!r || !about_newcomers(w, r))
+			continue;
+		if (r->severity == TS_CONCERN && !w->out->also.count) {
+			ts_text_put(&w->text, "Of what you want to add: ");
+			ts_say_opening(&w->text, r);
+			ts_text_put(&w->text, ".");
+			ts_asking_note(
+				w->asking, &w->out->also, ts_asking_keep(w->asking, &w->text));
+		}
+		return;
+	}
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		if (!w->check.groups[i].planned)
+			continue;
+		ts_text_put(&w->text, said++ ? ", the " : "Nothing else speaks against the ");
+		ts_check_put_bought(w, w->check.groups[i].group.species);
+	}
+	ts_text_put(&w->text, "; first the room of those that live there.");
+	ts_asking_note(w->asking, &w->out->also, ts_asking_keep(w->asking, &w->text));
+}
+
 static bool of_kind(const struct ts_check_work *w, enum ts_check_kind kind)
 {
 	return strcmp(w->out->kind, ts_check_kind_words[kind]) == 0;
@@ -322,6 +363,8 @@ void ts_check_reasons(struct ts_check_work *w)
 	if (!of_kind(w, TS_CHECK_NO))
 		return;
 	say_reasons(w);
+	if (w->out->of_room)
+		say_newcomers(w);
 	say_one_way(w);
 }
 
