@@ -531,12 +531,25 @@ static size_t cut_here(const struct reader *r, enum then *ret)
 	return 0;
 }
 
-/* "multifasciatus shell dweller": what it is called at large stands beside the name. */
+/* "ryukin goldfish": the word behind is a name of the same genus. */
+static bool one_genus(const struct reader *r, const char *first, const char *second)
+{
+	struct ts_candidates c;
+	const struct ts_species *a = ts_catalogue_species(r->catalogue, first, &c);
+	const struct ts_species *b = ts_catalogue_species(r->catalogue, second, &c);
+	size_t len = a ? strcspn(a->species, " ") : 0;
+
+	return a && b && strncmp(a->species, b->species, len) == 0 && b->species[len] == ' ';
+}
+
+/* What its kind is called stands behind a name, with nothing between: it is no other animal. */
 static bool at_large(struct reader *r, size_t len)
 {
 	bool beside = r->last && r->ended == r->at && r->pending == r->at;
+	const char *name = joined(r, r->at, r->at + len);
 
-	return beside && how(r, joined(r, r->at, r->at + len)) == TS_NAME_GROUP;
+	return beside &&
+	       (how(r, name) == TS_NAME_GROUP || (len == 1 && one_genus(r, r->last, name)));
 }
 
 static void take_name(struct reader *r, size_t len)
