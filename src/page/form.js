@@ -65,7 +65,8 @@ class Field {
 	build() {
 		const help = `${this.id}-says`, described = { id: this.id, "aria-describedby": help };
 		this.input = this.control(described);
-		this.input.addEventListener("input", () => this.take());
+		// A list tells every browser of a choice by "change"; not all of them say "input" of it.
+		this.input.addEventListener(this.input.tagName === "SELECT" ? "change" : "input", () => this.take());
 		this.line = element("div", { class: "line" }, this.input);
 		if (this.units.length > 1) {
 			this.unit = element("select", { "aria-label": `unit of ${this.row.key}`, onchange: () => this.take() },

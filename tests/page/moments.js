@@ -28,7 +28,8 @@ const moments = (() => {
 		steps++;
 		field.focus();
 		field.value = text;
-		field.dispatchEvent(new Event("input", { bubbles: true }));
+		// Of a list a browser may say no more than that it changed.
+		if (field.tagName !== "SELECT") { field.dispatchEvent(new Event("input", { bubbles: true })); }
 		field.dispatchEvent(new Event("change", { bubbles: true }));
 	}
 	function press(button) {
