@@ -195,7 +195,8 @@ static void write_shape(struct writer *w, const struct ts_shape *shape, const ch
 
 void ts_image_seal(char *bytes, size_t len)
 {
-	put_at(bytes + MAGIC_LEN + 8, hash(FNV_START, bytes + HEAD_LEN, len - HEAD_LEN), 8);
+	if (len >= HEAD_LEN)
+		put_at(bytes + MAGIC_LEN + 8, hash(FNV_START, bytes + HEAD_LEN, len - HEAD_LEN), 8);
 }
 
 bool ts_image_write(struct ts_text *out, const struct ts_shape *shape, const void *object)
@@ -395,12 +396,12 @@ static void read_field(struct reader *r, const struct ts_field *f, char *object,
 		break;
 	case TS_NUMBER:
 		*(double *)at = take_figure(r, f);
-		r->bad |= isinf(*(double *)at);
+		r->bad |= isinf(*(double *)at) || (needed && isnan(*(double *)at));
 		break;
 	case TS_RANGE:
 		range->low = take_figure(r, f);
 		range->high = take_figure(r, f);
-		r->bad |= range->low > range->high;
+		r->bad |= range->low > range->high || (needed && isnan(range->low));
 		break;
 	case TS_SUB:
 		read_shape(r, f->sub, at, needed);
