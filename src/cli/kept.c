@@ -221,7 +221,7 @@ static enum ts_status read_whole(struct session *s, const char *file, struct ts_
 	const struct ts_shape *shape;
 	struct ts_water water;
 	struct ts_tank tank;
-	struct ts_plan plan;
+	struct ts_plan plan = {0};
 	enum ts_status status = bytes_of(s, file, out);
 
 	if (!status)

@@ -291,7 +291,7 @@ static size_t joins(const struct cursor *c, size_t ahead)
 	const size_t plain = 8;
 	size_t before = blanks(c, ahead);
 
-	for (size_t w = 0; words[w] && (w < plain || c->between); w++) {
+	for (size_t w = 0; (w < plain || c->between) && words[w]; w++) {
 		size_t len = strlen(words[w]), after;
 		bool word = is_letter(words[w][0]);
 

@@ -181,7 +181,7 @@ static bool first_list(struct ts_proposer *b, struct ts_model *m, struct ts_sear
 
 	*ret = (struct ts_search_list){.count = 0};
 	for (size_t kinds = b->p->kinds_wanted; kinds && !ret->count; kinds--) {
-		for (int bare = 0; bare <= (roles != 0) && !ret->count; bare++) {
+		for (int bare = 0; bare < (roles ? 2 : 1) && !ret->count; bare++) {
 			m->species_least = (int)kinds;
 			m->roles_must = bare ? 0 : roles;
 			if (!ts_search_best(m, b->wish->limits, b->arena, ret))
