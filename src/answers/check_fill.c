@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "stock/mending.h"
 #include "stock/rules.h"
 #include "words/advice.h"
 #include "words/rulings.h"
@@ -397,6 +398,14 @@ static bool of_sides_taken(const struct ts_ruling *r)
 	       (r->rule == TS_RULE_TANK_UNMEASURED && r->severity == TS_NOTE);
 }
 
+/* What a buyer is told of an animal, its keeper knows; who is to be feared is told anyhow. */
+static bool of_one_kept(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	const struct ts_plan_group *g = ts_check_group_of(&w->check, r->subject);
+
+	return r->rule == TS_RULE_CAUTION && r->severity == TS_NOTE && g && !g->planned;
+}
+
 /* What is told not to be bought gets no other line. */
 void ts_check_fold(struct ts_check_work *w)
 {
@@ -407,6 +416,7 @@ void ts_check_fold(struct ts_check_work *w)
 			w->out->judgements[i].folded =
 				ts_check_goes(w, r->subject) || ts_check_goes(w, r->other) ||
 				room_said(w, i) || no_room(w, r) || load_of_read(w, r) ||
-				waste_of_no_room(w, r) || of_little_weight(r) || of_sides_taken(r);
+				waste_of_no_room(w, r) || of_little_weight(r) ||
+				of_sides_taken(r) || of_one_kept(w, r);
 	}
 }

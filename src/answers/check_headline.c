@@ -349,7 +349,27 @@ static size_t first_concern(const struct ts_check_work *w)
 	return first;
 }
 
-/* Of those that stand in one order the first (check_reasons.c). */
+/* About somebody who is to be added to those that live there. */
+static bool of_newcomers(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	const struct ts_plan_group *subject = ts_check_group_of(&w->check, r->subject);
+	const struct ts_plan_group *other = ts_check_group_of(&w->check, r->other);
+
+	return w->check.living_groups &&
+	       ((subject && subject->planned) || (other && other->planned));
+}
+
+/* They were asked about; then the order of check_reasons.c. */
+static bool leads(
+	const struct ts_check_work *w, const struct ts_ruling *a, const struct ts_ruling *b)
+{
+	bool newcomers = of_newcomers(w, a);
+
+	if (newcomers != of_newcomers(w, b))
+		return newcomers;
+	return ts_check_reason(a) < ts_check_reason(b);
+}
+
 static size_t first_conflict(const struct ts_check_work *w)
 {
 	size_t best = next_of(w, TS_CONFLICT, true), none = w->entry_count;
@@ -358,7 +378,7 @@ static size_t first_conflict(const struct ts_check_work *w)
 		const struct ts_ruling *r = w->entries[i].ruling;
 
 		if (r && ts_ruling_topic(r) >= TS_TOPIC_COMPANY &&
-			ts_check_reason(r) < ts_check_reason(w->entries[best].ruling))
+			leads(w, r, w->entries[best].ruling))
 			best = i;
 	}
 	return best;
@@ -440,6 +460,21 @@ static bool lead_with_singles(struct ts_check_work *w)
 }
 
 /* A conflict of the water is told with all that it concerns, and what suits instead. */
+/* What is to be said of the newcomers goes before what those that live there have borne. */
+static bool asked_of(const struct ts_check_work *w, size_t *io_concern)
+{
+	for (size_t i = *io_concern + 1; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (w->entries[i].severity == TS_CONCERN && r && of_newcomers(w, r) &&
+			!w->out->judgements[i].folded) {
+			*io_concern = i;
+			return true;
+		}
+	}
+	return false;
+}
+
 static void lead_with_list(struct ts_check_work *w)
 {
 	size_t none = w->entry_count, conflict = first_conflict(w);
@@ -454,7 +489,7 @@ static void lead_with_list(struct ts_check_work *w)
 		ts_check_lead_with_misfit(w, misfit);
 	else if (question != none && !between_two(w, concern))
 		lead_with_question(w, question);
-	else if (concern != none && ts_check_keeps(w, concern))
+	else if (concern != none && ts_check_keeps(w, concern) && !asked_of(w, &concern))
 		ts_check_lead_with_misfit(w, concern);
 	else if (concern != none)
 		lead_with_concern(w, concern);
@@ -640,7 +675,7 @@ static void lead_with_running_tank(struct ts_check_work *w, size_t advice)
 		lead_with_nobody(w, nobody);
 	else if (conflict_now(w) != none)
 		lead_with_conflict(w, conflict_now(w));
-	else if (concern != none && ts_check_keeps(w, concern))
+	else if (concern != none && ts_check_keeps(w, concern) && !asked_of(w, &concern))
 		ts_check_lead_with_misfit(w, concern);
 	else if (concern != none)
 		lead_with_concern(w, concern);

@@ -21,6 +21,7 @@ struct tried {
 	const char *but[TS_CANDIDATES_MOST]; /* what is between it and another; NULL: nothing */
 	bool sound[TS_CANDIDATES_MOST];      /* nothing is against the whole plan with it */
 	bool disliked[TS_CANDIDATES_MOST];   /* borne, and not liked */
+	bool clashes[TS_CANDIDATES_MOST];    /* with the others, even where they are a no alone */
 	struct ts_ruling why[TS_CANDIDATES_MOST]; /* of one that is not good */
 	struct ts_match match[TS_CANDIDATES_MOST];
 	size_t asked_count, good_count;
@@ -44,6 +45,8 @@ static const struct ts_ruling *against(
 
 		if (alone && r->other)
 			continue;
+		/* No degree that both like: of a name of several another is chosen. */
+		off |= r->rule == TS_RULE_TEMPERATURE_APART && r->ours < r->its;
 		if ((r->subject == s || r->other == s) && (r->severity >= TS_CONFLICT || off))
 			return r;
 	}
@@ -121,6 +124,7 @@ static bool try_one(struct ts_check_work *w, const struct ts_species **species, 
 		t->but[at] = between(w, &check, species[line]);
 		t->good[at] = !r;
 		t->sound[at] = check.verdict <= TS_PLAN_ASKS && check.group_count > 1;
+		t->clashes[at] = against(&check, species[line], false);
 		t->good_count += !r;
 		if (r) {
 			t->why[at] = *r;
@@ -146,22 +150,34 @@ static void choose_asked(struct tried *t)
 	}
 }
 
-/* Of those that are good the one sold most. */
+/* Goes before: with the others, then what it likes, then how usual it is. */
+static bool before(const struct tried *t, size_t a, size_t b)
+{
+	if (t->clashes[a] != t->clashes[b])
+		return t->clashes[b];
+	if (t->disliked[a] != t->disliked[b])
+		return t->disliked[b];
+	return t->members->items[a].species->sold < t->members->items[b].species->sold;
+}
+
 static size_t best_of(const struct tried *t)
 {
 	size_t best = t->members->count;
 
 	for (size_t i = 0; i < t->members->count; i++) {
-		const struct ts_species *s = t->members->items[i].species;
-
-		if (!t->asked[i] || !t->good[i])
-			continue;
-		if (best == t->members->count || t->disliked[i] < t->disliked[best] ||
-			(t->disliked[i] == t->disliked[best] &&
-				s->sold < t->members->items[best].species->sold))
+		if (t->asked[i] && t->good[i] && (best == t->members->count || before(t, i, best)))
 			best = i;
 	}
 	return best;
+}
+
+static bool any_clashes(const struct tried *t)
+{
+	for (size_t i = 0; i < t->members->count; i++) {
+		if (t->asked[i] && t->clashes[i])
+			return true;
+	}
+	return false;
 }
 
 /* Of those that are not good the largest: what somebody may come home with. */
@@ -215,9 +231,10 @@ static void say_alike(struct ts_check_work *w, const char *name, const struct tr
 {
 	if (t->members->count == 1)
 		return;
-	ts_text_puts(&w->text, "'", name,
-		"' is the name of several, and any of them would do here; this is said of the ",
-		NULL);
+	ts_text_puts(&w->text, "'", name, "' is the name of several",
+		any_clashes(t) ? ", and not of all is the same to be said"
+			       : ", and any of them would do here",
+		"; this is said of the ", NULL);
 	ts_say_animal(&w->text, t->members->items[at].species);
 	ts_text_put(&w->text, ".");
 	put_largest(w, t, at);

@@ -315,13 +315,17 @@ static void lead_with_the_well(struct ts_check_work *w, size_t entry)
 
 	if (above) {
 		ts_text_clear(&w->text);
-		ts_text_put(&w->text, "Leave the water as it is: they live well in it, for long.");
+		ts_text_put(&w->text,
+			w->check.planned_groups
+				? "These go together, as far as is known; leave the water as it is."
+				: "Leave the water as it is: they live well in it, for long.");
 	} else {
 		ts_text_puts(&w->text,
 			one_of_them(w, entry, count) ? " stays, and is" : " stay, and are",
 			" well; a little more of minerals would do them good.", NULL);
 	}
-	ts_check_finish(w, TS_CHECK_WELL, entry, NULL);
+	ts_check_finish(
+		w, above && w->check.planned_groups ? TS_CHECK_YES : TS_CHECK_WELL, entry, NULL);
 	put_reasons(w, TS_WAY_KEEP, false);
 	ts_text_put(&w->text, above ? ", and borne all the same." : ".");
 	reasons = ts_asking_keep(w->asking, &w->text);

@@ -190,7 +190,7 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 	else
 		ts_check_instead(w, r);
 	if (g && !g->planned)
-		return "a larger tank, or another home, before they are grown";
+		return "a larger tank in time, or another home";
 	if (!g)
 		return "one kind fewer, or such a tank";
 	ts_text_put(&w->text, "do not buy the ");

@@ -436,6 +436,16 @@ static const char *first_limit(struct drift_work *w)
 	return take(w);
 }
 
+/* What is guessed to pass a limit, and less than what is changed now would keep from it. */
+static bool enough_is_changed(const struct drift_work *w)
+{
+	const struct ts_drift_change_result *c = w->ret->smallest_safe_change;
+	const struct ts_drift_tank *t = &w->waters->drift.tank;
+
+	return c && w->ret->limit_count && isnan(w->ret->limits[0].late) && t->change_share > 0 &&
+	       c->share_percent / c->every_days <= 100 * t->change_share / t->change_days;
+}
+
 static const char *judge(struct drift_work *w)
 {
 	const struct ts_drift_day *now = &w->today;
@@ -459,6 +469,11 @@ static const char *judge(struct drift_work *w)
 	if (gh_goes(w) && w->waters->gh_rate.readings &&
 		w->waters->settles.gh_dh.value > w->today.gh_dh)
 		return gh_moves(w);
+	if (enough_is_changed(w)) {
+		ts_text_puts(&w->text, "This routine keeps the water where it settles, though ",
+			w->ret->limits[0].says, NULL);
+		return take(w);
+	}
 	if (w->ret->limit_count)
 		return first_limit(w);
 	return gh_goes(w) ? gh_moves(w) : "This routine keeps the water";
@@ -605,7 +620,7 @@ static void fill_remedies(struct drift_work *w)
 
 	const struct ts_drift_change_result *c = w->ret->smallest_safe_change;
 	struct ts_texts *list = &w->ret->remedies;
-	bool limited = w->ret->limit_count > 0 && !active_soil(w);
+	bool limited = w->ret->limit_count > 0 && !active_soil(w) && !enough_is_changed(w);
 
 	if (same)
 		ts_asking_note(w->asking, list, same);

@@ -248,40 +248,36 @@ static enum ts_status read_whole(struct session *s, const char *file, struct ts_
 	return TS_OK;
 }
 
-static enum ts_status write_to(
-	struct session *s, const char *path, const struct ts_text *text, enum ts_status status)
+/* Puts what stands for it, a file or a water, under the name. */
+static enum ts_status put_as(
+	struct session *s, const char *name, const char *file, const struct ts_water *water)
 {
+	const char *path;
+	struct ts_text text;
+	enum ts_status status = place_for(s, name, &path);
+
 	if (status)
 		return status;
-	return text->failed ? TS_NO_MEMORY : output_write(s->system, path, text, s->error);
+	ts_text_open(&text, &s->arena->allocator);
+	if (file) {
+		status = read_whole(s, file, &text);
+	} else {
+		ts_text_put(&text, HEAD);
+		ts_records_write(&text, &ts_shape_water, water, false);
+	}
+	if (!status)
+		status =
+			text.failed ? TS_NO_MEMORY : output_write(s->system, path, &text, s->error);
+	ts_text_drop(&text);
+	return status;
 }
 
 enum ts_status kept_file(struct session *s, const char *name, const char *file)
 {
-	const char *path;
-	struct ts_text text;
-	enum ts_status status = place_for(s, name, &path);
-
-	if (status)
-		return status;
-	ts_text_open(&text, &s->arena->allocator);
-	status = write_to(s, path, &text, read_whole(s, file, &text));
-	ts_text_drop(&text);
-	return status;
+	return put_as(s, name, file, NULL);
 }
 
 enum ts_status kept_water(struct session *s, const char *name, const struct ts_water *water)
 {
-	const char *path;
-	struct ts_text text;
-	enum ts_status status = place_for(s, name, &path);
-
-	if (status)
-		return status;
-	ts_text_open(&text, &s->arena->allocator);
-	ts_text_put(&text, HEAD);
-	ts_records_write(&text, &ts_shape_water, water, false);
-	status = write_to(s, path, &text, TS_OK);
-	ts_text_drop(&text);
-	return status;
+	return put_as(s, name, NULL, water);
 }

@@ -20,11 +20,10 @@
 
 #include "../given.h"
 #include "../random.h"
+#include "../shipped.h"
 #include "answers/check.h"
 
 #define LINES 5
-
-static struct ts_catalogue catalogue;
 
 struct scene {
 	const struct ts_species *species[LINES];
@@ -471,20 +470,6 @@ static void test_no_yes_is_gained(void **state)
 	}
 }
 
-static int load(void **state)
-{
-	(void)state;
-	ts_catalogue_open(&catalogue, NULL);
-	return ts_catalogue_add_folder(&catalogue, TS_SPECIES_DIR, NULL) == TS_OK ? 0 : -1;
-}
-
-static int unload(void **state)
-{
-	(void)state;
-	ts_catalogue_close(&catalogue);
-	return 0;
-}
-
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -492,5 +477,5 @@ int main(void)
 		cmocka_unit_test(test_no_yes_is_gained),
 	};
 
-	return cmocka_run_group_tests(tests, load, unload);
+	return cmocka_run_group_tests(tests, shipped_open, shipped_close);
 }

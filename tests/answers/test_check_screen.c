@@ -20,6 +20,7 @@
 
 #include "../given.h"
 #include "../random.h"
+#include "../shipped.h"
 #include "answers/check.h"
 #include "report/document.h"
 #include "report/screen.h"
@@ -29,7 +30,6 @@
 /* Of a plan of nine lines, on a screen of 80 columns. */
 #define SCREEN_MOST 32
 
-static struct ts_catalogue catalogue;
 static const struct ts_species *sold[1000];
 static size_t sold_count;
 
@@ -271,22 +271,13 @@ static void test_who_is_named_instead_is_not_refused(void **state)
 
 static int load(void **state)
 {
-	(void)state;
-	ts_catalogue_open(&catalogue, NULL);
-	if (ts_catalogue_add_folder(&catalogue, TS_SPECIES_DIR, NULL) != TS_OK)
+	if (shipped_open(state))
 		return -1;
 	for (size_t i = 0; i < catalogue.count; i++) {
 		if (catalogue.items[i]->sold <= TS_SOLD_OFTEN && sold_count < 1000)
 			sold[sold_count++] = catalogue.items[i];
 	}
 	return sold_count ? 0 : 1;
-}
-
-static int unload(void **state)
-{
-	(void)state;
-	ts_catalogue_close(&catalogue);
-	return 0;
 }
 
 int main(void)
@@ -296,5 +287,5 @@ int main(void)
 		cmocka_unit_test(test_who_is_named_instead_is_not_refused),
 	};
 
-	return cmocka_run_group_tests(tests, load, unload);
+	return cmocka_run_group_tests(tests, load, shipped_close);
 }

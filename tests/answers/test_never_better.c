@@ -20,6 +20,7 @@
 
 #include "../given.h"
 #include "../random.h"
+#include "../shipped.h"
 #include "answers/check.h"
 #include "answers/drift.h"
 #include "answers/propose.h"
@@ -31,8 +32,6 @@
 #define SCENES 200
 #define STEPS_EACH 5
 #define TODAY 20522 /* 2026-03-10 */
-
-static struct ts_catalogue catalogue;
 
 struct scene {
 	const struct ts_species *species[ANIMALS];
@@ -703,25 +702,11 @@ static void test_no_step_gains_a_yes(void **state)
 	assert_int_equal(wrong, 0);
 }
 
-static int open_catalogue(void **state)
-{
-	(void)state;
-	ts_catalogue_open(&catalogue, NULL);
-	return ts_catalogue_add_folder(&catalogue, TS_SPECIES_DIR, NULL) == TS_OK ? 0 : -1;
-}
-
-static int close_catalogue(void **state)
-{
-	(void)state;
-	ts_catalogue_close(&catalogue);
-	return 0;
-}
-
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_no_step_gains_a_yes),
 	};
 
-	return cmocka_run_group_tests(tests, open_catalogue, close_catalogue);
+	return cmocka_run_group_tests(tests, shipped_open, shipped_close);
 }

@@ -19,6 +19,7 @@
 
 #include "../given.h"
 #include "../random.h"
+#include "../shipped.h"
 #include "answers/check.h"
 #include "answers/propose.h"
 #include "answers/rank.h"
@@ -29,8 +30,6 @@
 #include "words/unusual.h"
 
 #define ANIMALS 3
-
-static struct ts_catalogue catalogue;
 
 struct scene {
 	const struct ts_species *species[ANIMALS];
@@ -362,25 +361,11 @@ static void test_five_answers__say_one_thing_of_one_water(void **state)
 	}
 }
 
-static int open_catalogue(void **state)
-{
-	(void)state;
-	ts_catalogue_open(&catalogue, NULL);
-	return ts_catalogue_add_folder(&catalogue, TS_SPECIES_DIR, NULL) == TS_OK ? 0 : -1;
-}
-
-static int close_catalogue(void **state)
-{
-	(void)state;
-	ts_catalogue_close(&catalogue);
-	return 0;
-}
-
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_five_answers__say_one_thing_of_one_water),
 	};
 
-	return cmocka_run_group_tests(tests, open_catalogue, close_catalogue);
+	return cmocka_run_group_tests(tests, shipped_open, shipped_close);
 }
