@@ -13,7 +13,7 @@
 #include "model/shape.h"
 #include "units/units.h"
 
-#define FIELDS_MOST 3
+#define FIELDS_MOST 4 /* the last is NULL */
 #define ASKS_MOST 12
 #define WORDS_MOST 9 /* more are no help in a message */
 
@@ -199,6 +199,17 @@ const char *ts_ask_back_id(size_t index)
 const char *ts_ask_back_says(size_t index)
 {
 	return index < QUESTIONS ? questions[index].says : NULL;
+}
+
+const char *ts_ask_back_asks(size_t index, size_t ask, const char *const **fields)
+{
+	enum ask asked;
+
+	if (index >= QUESTIONS || ask >= ASKS_MOST)
+		return NULL;
+	asked = questions[index].asks[ask];
+	*fields = asks[asked].fields;
+	return asks[asked].says;
 }
 
 const char *ts_ask_back_of(const char *field)

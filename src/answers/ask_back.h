@@ -34,6 +34,10 @@ struct ts_ask_back_result {
 const char *ts_ask_back_id(size_t index);
 const char *ts_ask_back_says(size_t index);
 
+/* What a question asks, in its order: the sentence, and the fields up to a NULL; NULL behind the
+ * last. */
+const char *ts_ask_back_asks(size_t index, size_t ask, const char *const **fields);
+
 /* How one field alone is asked for, such as "reading.GH"; NULL: no question asks for it. */
 const char *ts_ask_back_of(const char *field);
 

@@ -107,11 +107,31 @@ static void write_commands(struct ts_json *j)
 	ts_json_end_object(j);
 }
 
+static void write_question(struct ts_json *j, size_t question)
+{
+	const char *const *fields, *says;
+
+	ts_json_object(j, ts_ask_back_id(question));
+	ts_json_text(j, "says", ts_ask_back_says(question));
+	ts_json_list(j, "asks");
+	for (size_t i = 0; (says = ts_ask_back_asks(question, i, &fields)); i++) {
+		ts_json_object(j, NULL);
+		ts_json_text(j, "says", says);
+		ts_json_list(j, "fields");
+		for (size_t k = 0; fields[k]; k++)
+			ts_json_text(j, NULL, fields[k]);
+		ts_json_end_list(j);
+		ts_json_end_object(j);
+	}
+	ts_json_end_list(j);
+	ts_json_end_object(j);
+}
+
 static void write_questions(struct ts_json *j)
 {
 	ts_json_object(j, "questions");
 	for (size_t i = 0; ts_ask_back_id(i); i++)
-		ts_json_text(j, ts_ask_back_id(i), ts_ask_back_says(i));
+		write_question(j, i);
 	ts_json_end_object(j);
 }
 

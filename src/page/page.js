@@ -131,8 +131,17 @@ function showQuestions() {
 // Opens the part in which something is missing.
 function lead(need) {
 	const part = at(need.part), field = part.querySelector(`[data-key="${need.key}"] input`) || part.querySelector("input, textarea");
-	for (let fold = field.closest("details"); fold; fold = fold.parentElement.closest("details")) { fold.open = true; }
+	toField(field);
+}
+
+// A field that cannot be seen yet needs animals first.
+function toField(field) {
+	unfold(field);
 	(field.getClientRects().length ? field : at("animals")).focus();
+}
+
+function unfold(node) {
+	for (let fold = node.closest("details"); fold; fold = fold.parentElement.closest("details")) { fold.open = true; }
 }
 
 function choose(question) {
@@ -346,7 +355,7 @@ async function begin() {
 	const own = JSON.parse(at("own").textContent || "{\"records\":[],\"sheets\":[]}");
 	page.program = new Program(await WebAssembly.compile(code), [image, ...own.records.map(bytesOf)]);
 	page.rows = JSON.parse(page.program.call((running) => running.fields()).out);
-	for (const question of QUESTIONS) { question.says = page.rows.questions[question.id] || question.says; }
+	for (const question of QUESTIONS) { Object.assign(question, page.rows.questions[question.id]); }
 	page.kept = addOwn(loadSheets(), own.sheets);
 	takeLink();
 	wire();

@@ -146,23 +146,36 @@ function valueOf(name) {
 	return (part === "animal" ? s.stock[0] || {} : part === "sign" ? s.signs[0] || {} : part === "plan" ? s.rest : s[part])[key];
 }
 
-// What is asked for, as it is called on the sheet.
-const askedFor = (name) => (name.startsWith("animal.") ? (name === "animal.since" ? "since when they live there" : "the animals")
-	: labelled(name.split(".")[1]));
+// What a link asks for and nobody has filled in, as the question asks it, in its order.
+function askedOpen() {
+	const question = QUESTIONS.find(({ id }) => id === page.asked), asks = question && question.asks || [];
+	const alone = page.wait.filter((name) => !asks.some(({ fields }) => fields.includes(name)));
+	return asks.concat(alone.map((name) => ({ says: labelled(name.split(".").pop()), fields: [name] })))
+		.map(({ says, fields }) => ({ says, fields: fields.filter((name) => page.wait.includes(name) && !valueOf(name)) }))
+		.filter(({ fields }) => fields.length);
+}
+
+// Where it is filled in.
+function askedPlace(name) {
+	const field = page.fields.find(({ part, row: { key } }) => name === `${part}.${key}`);
+	return field ? field.input : at(name === "animal.since" ? "lived" : "animals");
+}
 
 // Fields that a link waits for, and what becomes of them.
 function showAsked() {
-	const place = at("asked"), open = page.wait.filter((name) => !valueOf(name)), back = element("div", {});
+	const place = at("asked"), open = askedOpen(), waiting = open.flatMap(({ fields }) => fields), back = element("div", {});
 	place.hidden = false;
-	place.replaceChildren(element("p", {}, open.length ? `Asked of you: ${Array.from(new Set(open.map(askedFor))).join(", ")}.`
-		: "All that was asked is filled in. Send this link back:"), back);
-	if (open.length && open.length < page.wait.length) {
+	place.replaceChildren(element("p", {}, open.length ? "You are asked:" : "All that was asked is filled in. Send this link back:"),
+		element("ul", { class: "plain" }, ...open.map(({ says, fields: [first] }) => element("li", {},
+			element("button", { type: "button", class: "asks", onclick: () => toField(askedPlace(first)) }, says)))), back);
+	const begun = waiting.length < page.wait.length;
+	if (open.length && begun) {
 		back.before(element("p", { class: "says" }, "What you do not know stays empty. Then send this link back:"));
 	}
-	if (open.length < page.wait.length) { showText(back, "The filled link", linkTo(sheet(), { ask: page.asked })); }
-	for (const field of page.fields) { field.box.classList.toggle("waits", open.includes(`${field.part}.${field.row.key}`)); }
-	at("animals").classList.toggle("waits", open.includes("animal.species"));
-	at("lived").classList.toggle("waits", open.includes("animal.since"));
+	if (begun) { showText(back, "The filled link", linkTo(sheet(), { ask: page.asked })); }
+	for (const field of page.fields) { field.box.classList.toggle("waits", waiting.includes(`${field.part}.${field.row.key}`)); }
+	at("animals").classList.toggle("waits", waiting.includes("animal.species"));
+	at("lived").classList.toggle("waits", waiting.includes("animal.since"));
 }
 
 function takeLink(fragment = location.hash.slice(1)) {
@@ -184,7 +197,7 @@ function askLinked() {
 	const question = QUESTIONS.find(({ id }) => id === page.asked);
 	if (page.wait) {
 		for (const field of page.fields.filter(({ part, row: { key } }) => page.wait.includes(`${part}.${key}`))) {
-			for (let fold = field.box.closest("details"); fold; fold = fold.parentElement.closest("details")) { fold.open = true; }
+			unfold(field.box);
 		}
 		showAsked();
 	} else if (question && !missing(question, sheet()).length) {

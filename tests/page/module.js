@@ -26,7 +26,7 @@ function equal(got, want, what) {
 const compiled = new WebAssembly.Module(bytes);
 const program = new P.Program(compiled, [image]);
 const rows = JSON.parse(program.call((running) => running.fields()).out);
-for (const question of P.QUESTIONS) { question.says = rows.questions[question.id] || question.says; }
+for (const question of P.QUESTIONS) { Object.assign(question, rows.questions[question.id]); }
 const keys = (list) => list.map(({ key }) => key).sort();
 const schema = (name) => JSON.parse(fs.readFileSync(path.join(root, `docs/schemas/${name}.json`), "utf8"));
 

@@ -289,6 +289,9 @@ const moments = (() => {
 			opened_();
 			askLinked();
 			expect(page.wait.length > 1, `${name} waits for nothing`);
+			const order = Array.from(id("asked").querySelectorAll("li"), (li) => out.replace(/\s+/g, " ").indexOf(li.innerText));
+			expect(order.length > 1 && order.every((place, i) => place > (i ? order[i - 1] : -1)),
+				`${name} is not asked in the order of its sheet: ${order}`);
 			for (const one of page.wait) {
 				const [part, key] = one.split("."), field = page.fields.find((other) => other.part === part && other.row.key === key);
 				expect(part === "animal" ? seen(id(key === "since" ? "lived" : "animals")) : field && seen(field.input), `${name}: ${one} is not to be seen`);
@@ -300,7 +303,13 @@ const moments = (() => {
 		opened_();
 		askLinked();
 		steps = 0;
-		expect(/Asked of you: GH, KH, pH/.test(id("asked").innerText), id("asked").innerText);
+		const sentences = () => Array.from(id("asked").querySelectorAll("li"), (li) => li.innerText);
+		const waited = /^GH, .*KH, .*pH; /s;
+		expect(waited.test(sentences().join(" ")) && sentences().every((says) => same.replace(/\s+/g, " ").includes(says)),
+			`not asked as the sheet asks: ${sentences().join(" ")}`);
+		press(id("asked").querySelectorAll("button")[2]);
+		expect(document.activeElement === id("water-first-pH"), "a question does not lead to its field");
+		steps = 0;
 		await shown("waiting");
 		type("water-first-GH", "6");
 		type("water-first-KH", "3");
