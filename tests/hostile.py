@@ -42,7 +42,7 @@ CASES = [
      "c=$?; ls; exit $c", 3, "ulimit -f"),
     ("the same on standard output", f"(ulimit -f 1; $P rank {READINGS} -f json >x)", 3, "File too large"),
     ("a reading is noted though nobody reads the answer", "$P note water.yaml pH=7.4 --today 2026-03-01 >&-; "
-     "c=$?; grep -c 7.4 water.yaml; exit $c", 3, "the reading is noted in water.yaml"),
+     "c=$?; grep -c 7.4 water.yaml; exit $c", 3, "it is noted in water.yaml"),
     ("interrupted, nothing is left behind", interrupted("env --default-signal=INT", "INT"), 0,
      "out:130 folder p water.yaml\n"),
     ("ended, nothing is left behind", interrupted("exec", "TERM"), 0, "out:143 folder p water.yaml\n"),

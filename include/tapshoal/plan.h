@@ -54,6 +54,31 @@ enum ts_filter_state {
 	TS_FILTER_STANDS /* it is there, and does not run */
 };
 
+enum ts_happened {
+	TS_HAPPENED_REMARK,
+	TS_HAPPENED_CHANGED,
+	TS_HAPPENED_TOPPED_UP,
+	TS_HAPPENED_FED,
+	TS_HAPPENED_ADDED,
+	TS_HAPPENED_DIED,
+	TS_HAPPENED_MOVED,
+	TS_HAPPENED_MEDICINE,
+	TS_HAPPENED_CLEANED,
+	TS_HAPPENED_POWER_CUT,
+	TS_HAPPENED_AWAY
+};
+
+/* Something that happened to a tank, as its log tells it; 0 = not given. */
+struct ts_tank_event {
+	const char *date, *time; /* as of a reading */
+	int what;                /* enum ts_happened */
+	double litres;           /* changed or topped up */
+	double share_percent;    /* the same, of the water */
+	double count;            /* animals */
+	double lasted_h;         /* a power cut, a holiday */
+	const char *says;        /* in its keeper's words */
+};
+
 /* A tank file. Inside measures; 0 = not given. */
 struct ts_tank {
 	const char *name;
@@ -70,6 +95,8 @@ struct ts_tank {
 	const char *running_since; /* YYYY-MM-DD */
 	struct ts_reading *readings;
 	size_t reading_count;
+	struct ts_tank_event *events;
+	size_t event_count;
 };
 
 enum ts_sex { TS_SEX_UNKNOWN, TS_SEX_MALE, TS_SEX_FEMALE, TS_SEX_PAIRS };

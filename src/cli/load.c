@@ -8,6 +8,7 @@
 #include "base/date.h"
 #include "base/findings.h"
 #include "base/number.h"
+#include "care/happened.h"
 #include "cli/commands.h"
 #include "model/codes.h"
 #include "records/kind.h"
@@ -117,5 +118,7 @@ enum ts_status file_plan(struct session *s, const char *file, struct ts_plan *re
 
 	if (!status)
 		plan_ahead(s, file, ret);
+	if (!status)
+		ts_happened_take(ret, s->today);
 	return explained(s, status, file, &ts_shape_plan);
 }

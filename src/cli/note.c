@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * note: writes what was measured behind the last reading of a water or tank file. Everything else
+ * note: writes what was measured behind the last reading of a water or tank file, and what happened
+ * behind the last event of a tank. Everything else
  * in the file stays, to the byte; what is put in, and where, is records/note.c's.
  */
 #include <errno.h>
@@ -13,58 +14,128 @@
 #include "cli/output.h"
 #include "model/codes.h"
 #include "records/file.h"
+#include "records/happened.h"
 #include "records/kind.h"
 #include "records/load.h"
+
+/* One entry of a list. */
+struct entry {
+	const char *list;
+	struct ts_pair *pairs;
+	size_t count;
+};
 
 struct noting {
 	struct session *s;
 	const char *file;
 	const struct ts_shape *kind;
-	struct ts_pair *pairs;
+	const char *day;
+	struct entry *entries; /* the reading, then the events */
 	size_t count;
-	struct ts_noted noted;
+	struct ts_noted *noted; /* of each */
 };
 
 /* KEY=VALUE of the call in two; false: it is none. */
-static bool split(struct noting *n, const char *argument)
+static bool split(struct noting *n, struct entry *reading, const char *argument)
 {
 	const char *sign = strchr(argument, '=');
 	const char *value = sign ? sign + 1 + strspn(sign + 1, " ") : NULL;
-	size_t len = value ? strlen(value) : 0;
+	size_t len = value ? strlen(value) : 0, key = strcspn(argument, " :=");
+	struct ts_pair *pair = &reading->pairs[reading->count];
 
-	if (!sign || sign == argument)
+	if (!sign || sign == argument || argument + key + strspn(argument + key, " ") != sign)
 		return false;
 	while (len && value[len - 1] == ' ')
 		len--;
-	n->pairs[n->count].key = ts_arena_text(n->s->arena, argument, (size_t)(sign - argument));
-	n->pairs[n->count].value = ts_arena_text(n->s->arena, value, len);
-	n->count += n->pairs[n->count].key && n->pairs[n->count].value;
+	pair->key = ts_arena_text(n->s->arena, argument, key);
+	pair->value = ts_arena_text(n->s->arena, value, len);
+	reading->count += pair->key && pair->value;
 	return true;
 }
 
-/* The day of the call: --on, else date=, else today. It stands first. */
-static enum ts_status take_pairs(struct noting *n)
+/* The pairs of an event, as they are written. */
+static void pairs_of(struct noting *n, const struct ts_tank_event *e, struct entry *ret)
+{
+	struct ts_arena *arena = n->s->arena;
+	const struct {
+		const char *key;
+		double value;
+	} numbers[] = {{"litres", e->litres}, {"share", e->share_percent}, {"count", e->count},
+		{"lasted", e->lasted_h}};
+
+	ret->list = "events";
+	ret->pairs = ts_arena_array(arena, ts_shape_event.count, sizeof *ret->pairs);
+	if (!ret->pairs)
+		return;
+	ret->pairs[ret->count++] = (struct ts_pair){"date", n->day};
+	ret->pairs[ret->count++] = (struct ts_pair){"what", ts_words_happened[e->what]};
+	for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
+		const struct ts_field *field = ts_shape_field(&ts_shape_event, numbers[i].key);
+		const char *unit = ts_quantities[field->quantity].unit;
+		struct ts_text text;
+
+		if (!(numbers[i].value > 0))
+			continue;
+		ts_text_open(&text, &arena->allocator);
+		ts_text_number_short(&text, numbers[i].value, 2);
+		ts_text_puts(&text, *unit ? " " : "", unit, NULL);
+		ret->pairs[ret->count++] = (struct ts_pair){
+			field->key, ts_arena_text(arena, ts_text_get(&text), text.len)};
+		arena->failed |= text.failed;
+		ts_text_drop(&text);
+	}
+	ret->pairs[ret->count++] = (struct ts_pair){"says", e->says};
+}
+
+/* The day of the call: --on, else date=, else today. */
+static const char *day_of(struct session *s)
+{
+	const struct options *o = s->options;
+	char today[TS_DATE_ROOM];
+
+	if (o->on)
+		return o->on;
+	for (size_t i = 1; i < o->argument_count; i++) {
+		if (strncmp(o->arguments[i], "date=", 5) == 0)
+			return o->arguments[i] + 5;
+	}
+	return ts_date_write(today, s->today) ? ts_arena_text(s->arena, today, TS_DATE_ROOM - 1)
+					      : NULL;
+}
+
+/* What was measured is one reading, its day first; whatever else happened is an event each. */
+static enum ts_status take_arguments(struct noting *n)
 {
 	const struct options *o = n->s->options;
-	char today[TS_DATE_ROOM];
-	bool dated = o->on;
+	struct entry reading = {.list = "readings"};
+	size_t places = o->argument_count + 1;
+	bool measured = false;
 
-	n->pairs = ts_arena_array(n->s->arena, o->argument_count + 1, sizeof *n->pairs);
-	if (!n->pairs)
+	n->day = day_of(n->s);
+	reading.pairs = ts_arena_array(n->s->arena, places, sizeof *reading.pairs);
+	n->entries = ts_arena_array(n->s->arena, places, sizeof *n->entries);
+	n->noted = ts_arena_array(n->s->arena, places, sizeof *n->noted);
+	if (!n->day || !reading.pairs || !n->entries || !n->noted)
 		return TS_NO_MEMORY;
-	for (size_t i = 1; i < o->argument_count; i++)
-		dated |= strncmp(o->arguments[i], "date=", 5) == 0;
-	if (o->on)
-		n->pairs[n->count++] = (struct ts_pair){"date", o->on};
-	else if (!dated && ts_date_write(today, n->s->today))
-		n->pairs[n->count++] = (struct ts_pair){
-			"date", ts_arena_text(n->s->arena, today, TS_DATE_ROOM - 1)};
+	reading.pairs[reading.count++] = (struct ts_pair){"date", n->day};
+	n->count = 1;
 	for (size_t i = 1; i < o->argument_count; i++) {
-		if (split(n, o->arguments[i]))
+		struct ts_tank_event event;
+
+		if (strncmp(o->arguments[i], "date=", 5) == 0 && !o->on)
 			continue;
-		ts_text_puts(n->s->error, "'", o->arguments[i],
-			"' is no KEY=VALUE; write it like GH=14 or \"NO3=20 mg/L\"", NULL);
-		return TS_BAD_INPUT;
+		if (split(n, &reading, o->arguments[i])) {
+			measured = true;
+			continue;
+		}
+		if (!ts_happened_words(n->s->arena, o->arguments[i], &event, n->s->error))
+			return n->s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+		pairs_of(n, &event, &n->entries[n->count++]);
+	}
+	n->entries[0] = reading;
+	if (!measured && n->count > 1) {
+		n->entries++;
+		n->count--;
 	}
 	return n->s->arena->failed ? TS_NO_MEMORY : TS_OK;
 }
@@ -109,13 +180,38 @@ static enum ts_status check_file(struct noting *n)
 	if (n->kind == &ts_shape_species)
 		return refuse(n, "neither a water nor a tank nor a plan",
 			"note takes one of the three, docs/formats.md has their keys");
+	if (n->kind == &ts_shape_water && strcmp(n->entries[n->count - 1].list, "events") == 0)
+		return refuse(n, "a water", "what happened is noted of a tank or a plan");
 	return n->kind == &ts_shape_plan ? check_plan(n) : TS_OK;
 }
 
 /* How often somebody else may come in between; each time the file is read again. */
 #define TRIES_MOST 5
 
-/* The open file read, and written with the reading. */
+/* `len` bytes of the file with every entry in its list, one after the other. */
+static enum ts_status extend(struct noting *n, const char *bytes, size_t len, struct ts_text *ret)
+{
+	struct session *s = n->s;
+	struct ts_text before;
+	enum ts_status status = TS_OK;
+
+	ts_text_open(&before, &s->arena->allocator);
+	for (size_t i = 0; status == TS_OK && i < n->count; i++) {
+		const struct entry *e = &n->entries[i];
+
+		ts_text_clear(ret);
+		status = ts_records_note(n->kind, s->system, e->list,
+			i ? ts_text_get(&before) : bytes, i ? before.len : len, n->file, e->pairs,
+			e->count, s->today, s->arena, ret, &n->noted[i], s->findings);
+		ts_text_clear(&before);
+		ts_text_add(&before, ts_text_get(ret), ret->len);
+	}
+	s->arena->failed |= before.failed;
+	ts_text_drop(&before);
+	return s->arena->failed ? TS_NO_MEMORY : status;
+}
+
+/* The open file read, and written with what is noted. */
 static enum ts_status rewrite(struct noting *n, int handle, int *ret_why)
 {
 	struct session *s = n->s;
@@ -128,8 +224,7 @@ static enum ts_status rewrite(struct noting *n, int handle, int *ret_why)
 	if (status != TS_OK)
 		return status;
 	ts_text_open(&made, &s->arena->allocator);
-	status = ts_records_note(n->kind, s->system, bytes, len, n->file, n->pairs, n->count,
-		s->today, s->arena, &made, &n->noted, s->findings);
+	status = extend(n, bytes, len, &made);
 	if (status == TS_OK)
 		status = output_rewrite(s->system, n->file, handle, &made, s->error, ret_why);
 	ts_text_drop(&made);
@@ -164,27 +259,54 @@ static enum ts_status write_file(struct noting *n)
 enum ts_status note_into(struct session *s, const char *file, const struct ts_shape *kind,
 	const struct ts_pair *pairs, size_t count, struct ts_noted *ret)
 {
-	struct noting n = {.s = s, .file = file, .kind = kind, .count = count};
-	enum ts_status status;
+	struct entry entry = {.list = "readings", .count = count};
+	struct noting n = {
+		.s = s, .file = file, .kind = kind, .entries = &entry, .count = 1, .noted = ret};
 
-	n.pairs = ts_arena_array(s->arena, count, sizeof *n.pairs);
-	if (!n.pairs)
+	entry.pairs = ts_arena_array(s->arena, count, sizeof *entry.pairs);
+	if (!entry.pairs)
 		return TS_NO_MEMORY;
-	memcpy(n.pairs, pairs, count * sizeof *pairs);
-	status = write_file(&n);
-	*ret = n.noted;
-	return status;
+	memcpy(entry.pairs, pairs, count * sizeof *pairs);
+	*ret = (struct ts_noted){0};
+	return write_file(&n);
 }
 
-/* "2026-11-28, GH 14 dH, NO3 20 mg/L" */
-static void say_pairs(struct ts_text *text, const struct ts_noted *noted)
+/* ", GH 14 dH, NO3 20 mg/L", or of an event what its keeper says. */
+static void say_pairs(struct ts_text *text, const struct entry *entry, const struct ts_noted *noted)
 {
-	ts_text_put(text, noted->reading.date);
+	bool event = strcmp(entry->list, "events") == 0;
+
 	for (size_t i = 0; i < noted->pair_count; i++) {
-		if (strcmp(noted->pairs[i].key, "date") != 0)
-			ts_text_puts(
-				text, ", ", noted->pairs[i].key, " ", noted->pairs[i].value, NULL);
+		const char *key = noted->pairs[i].key;
+
+		if (strcmp(key, event ? "says" : "date") == 0 ? event : !event)
+			ts_text_puts(text, ", ", event ? "" : key, event ? "" : " ",
+				noted->pairs[i].value, NULL);
 	}
+}
+
+/* "3 readings and 2 events stand there now, from 2026-01-02 to 2026-03-01" */
+static const char *counts(struct noting *n, struct ts_document *doc, struct ts_text *text)
+{
+	const struct ts_noted *last = &n->noted[n->count - 1];
+	bool event = strcmp(n->entries[n->count - 1].list, "events") == 0;
+	const struct ts_noted *reading =
+		strcmp(n->entries[0].list, "readings") == 0 ? &n->noted[0] : NULL;
+	double all = (double)last->count + (event && reading ? (double)reading->count : 0);
+
+	if (reading) {
+		ts_text_number(text, (double)reading->count, 0);
+		ts_text_put(text, reading->count == 1 ? " reading" : " readings");
+	}
+	if (event) {
+		ts_text_put(text, reading ? " and " : "");
+		ts_text_number(text, (double)last->count, 0);
+		ts_text_put(text, last->count == 1 ? " event" : " events");
+	}
+	ts_text_put(text, all > 1 ? " stand there now" : " stands there now");
+	if (strcmp(last->first, last->last) != 0)
+		ts_text_puts(text, ", from ", last->first, " to ", last->last, NULL);
+	return ts_doc_take(doc, text);
 }
 
 static void write_answer(struct noting *n)
@@ -194,17 +316,14 @@ static void write_answer(struct noting *n)
 	struct ts_text text;
 	const char *first;
 
-	ts_doc_open(&doc, s->arena, "A reading noted");
+	ts_doc_open(&doc, s->arena,
+		strcmp(n->entries[0].list, "readings") == 0 ? "A reading noted" : "An event noted");
 	ts_text_open(&text, &s->arena->allocator);
-	ts_text_puts(&text, "Noted in ", n->file, ": ", NULL);
-	say_pairs(&text, &n->noted);
+	ts_text_puts(&text, "Noted in ", n->file, ": ", n->noted[0].date, NULL);
+	for (size_t i = 0; i < n->count; i++)
+		say_pairs(&text, &n->entries[i], &n->noted[i]);
 	first = ts_doc_take(&doc, &text);
-	ts_text_number(&text, (double)n->noted.count, 0);
-	ts_text_put(&text,
-		n->noted.count == 1 ? " reading stands there now" : " readings stand there now");
-	if (strcmp(n->noted.first, n->noted.last) != 0)
-		ts_text_puts(&text, ", from ", n->noted.first, " to ", n->noted.last, NULL);
-	ts_doc_verdict(&doc, first, ts_doc_take(&doc, &text));
+	ts_doc_verdict(&doc, first, counts(n, &doc, &text));
 	ts_doc_paragraph(&doc, "Everything else in the file is as it was.");
 	ts_text_puts(&text, "What to test next, and when: tapshoal due ", n->file, NULL);
 	ts_doc_paragraph(&doc, ts_doc_take(&doc, &text));
@@ -221,11 +340,11 @@ enum ts_status command_note(struct session *s)
 
 	if (o->argument_count < 2 || strcmp(n.file, "-") == 0) {
 		ts_text_put(s->error,
-			"note takes a water, tank or plan file and what was measured: "
-			"tapshoal note tank.yaml GH=14 KH=9 \"NO3=20 mg/L\"");
+			"note takes a water, tank or plan file and what was measured or happened: "
+			"tapshoal note tank.yaml GH=14 KH=9 \"NO3=20 mg/L\" \"changed 40 L\"");
 		return TS_BAD_INPUT;
 	}
-	status = take_pairs(&n);
+	status = take_arguments(&n);
 	if (status == TS_OK)
 		status = check_file(&n);
 	if (status == TS_OK && output_same(s->system, n.file, o->output)) {
@@ -239,7 +358,7 @@ enum ts_status command_note(struct session *s)
 	if (status != TS_OK)
 		return status;
 	s->wrote = ts_arena_join(
-		s->arena, "the reading is noted in ", n.file, "; only the answer is lost", NULL);
+		s->arena, "it is noted in ", n.file, "; only the answer is lost", NULL);
 	write_answer(&n);
 	return status;
 }

@@ -73,7 +73,8 @@ const char *ts_shape_nearest_key(const struct ts_shape *shape, const char *text)
 const char *ts_nearest_word(const char *const *words, const char *text);
 
 extern const struct ts_shape ts_shape_water, ts_shape_reading, ts_shape_species;
-extern const struct ts_shape ts_shape_tank, ts_shape_stock_line, ts_shape_sign, ts_shape_plan;
+extern const struct ts_shape ts_shape_tank, ts_shape_event, ts_shape_stock_line, ts_shape_sign,
+	ts_shape_plan;
 
 /*
  * Is `text` this word of a list? Upper or lower case, a blank, hyphen or '_', singular or plural
@@ -126,6 +127,16 @@ struct ts_phrase {
 extern const struct ts_phrase ts_phrases[]; /* ends with `text` NULL */
 
 /*
+ * What happened, as a phrase. `needs`: without an amount it says nothing ("changed" alone).
+ */
+struct ts_happened_phrase {
+	const char *text;
+	int what; /* enum ts_happened */
+	bool needs;
+};
+extern const struct ts_happened_phrase ts_happened_phrases[]; /* ends with `text` NULL */
+
+/*
  * The one key of a shape that a bare word in a list fills ("signs: [gasping]"): a word, and nothing
  * else is required; NULL: there is none.
  */
@@ -135,6 +146,7 @@ const struct ts_field *ts_shape_alone(const struct ts_shape *shape);
 extern const char *const ts_words_home_water[], *const ts_words_cautions[], *const ts_words_sexes[];
 extern const char *const ts_words_home_water_said[], *const ts_words_swims[];
 extern const char *const ts_words_kind[];
+extern const char *const ts_words_happened[];
 extern const char *const ts_words_feeding[];
 extern const char *const ts_words_sold[];
 

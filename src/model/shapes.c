@@ -143,6 +143,9 @@ const char *const ts_words_sign[] = {"other", "gasping", "listless", "clamped-fi
 const char *const ts_words_onset[] = {"unknown", "now", "days", "weeks", NULL};
 const char *const ts_words_breadth[] = {"unknown", "one", "one-species", "all", "some", NULL};
 
+const char *const ts_words_happened[] = {"remark", "water-changed", "topped-up", "fed", "added",
+	"died", "moved", "medicine", "filter-cleaned", "power-cut", "away", NULL};
+
 const char *const ts_words_yesno[] = {"no", "yes", NULL};
 const char *const ts_words_nothing[] = {"none", NULL};
 
@@ -346,6 +349,20 @@ _Static_assert(sizeof species_fields / sizeof *species_fields <= TS_FIELDS_MOST,
 _Static_assert(sizeof reading_fields / sizeof *reading_fields <= TS_FIELDS_MOST, "reading rows");
 
 /* clang-format off */
+#define E struct ts_tank_event
+static const struct ts_field event_fields[] = {
+	TEXT(E, "date", date, REQ, "the day, YYYY-MM-DD"),
+	TEXT(E, "time", time, OPT, "the hour, HH:MM"),
+	WORD(E, "what", what, REQ, ts_words_happened, "what happened"),
+	NUMBER(E, "litres", litres, OPT, TS_Q_VOLUME, "of a change or a topping up, with their unit: 40 L"),
+	NUMBER(E, "share", share_percent, OPT, TS_Q_PERCENT, "the same, as a part of the water"),
+	NUMBER(E, "count", count, OPT, TS_Q_NUMBER, "how many animals"),
+	NUMBER(E, "lasted", lasted_h, OPT, TS_Q_TIME, "how long a power cut or a holiday lasted"),
+	TEXT(E, "says", says, OPT, "in your words"),
+};
+#undef E
+const struct ts_shape ts_shape_event = KEPT("event", event_fields, struct ts_tank_event);
+
 #define T struct ts_tank
 static const struct ts_field tank_fields[] = {
 	TEXT(T, "name", name, OPT, "what you call this tank"),
@@ -371,6 +388,7 @@ static const struct ts_field tank_fields[] = {
 	NUMBER(T, "filter_stopped", filter_stopped_h, OPT, TS_Q_HOURS, "for how long the filter stood, as in a power cut"),
 	TEXT(T, "running_since", running_since, OPT, "day it was filled, YYYY-MM-DD"),
 	LIST(T, "readings", readings, reading_count, struct ts_reading, OPT, &ts_shape_reading, "what was measured in the tank"),
+	LIST(T, "events", events, event_count, struct ts_tank_event, OPT, &ts_shape_event, "what happened to it: water changed, animals added or dead, a power cut"),
 };
 #undef T
 const struct ts_shape ts_shape_tank = KEPT("tank", tank_fields, struct ts_tank);

@@ -18,7 +18,7 @@
 
 struct note {
 	const struct ts_shape *shape; /* of the file */
-	const struct ts_field *list;  /* its readings, or those of its tank */
+	const struct ts_field *list;  /* its readings or events, or those of its tank */
 	const char *within;           /* the key of that tank; NULL: they are its own */
 	size_t base;                  /* where in the struct the tank stands */
 	const struct ts_system *system;
@@ -27,7 +27,11 @@ struct note {
 	struct ts_findings *findings;
 	struct ts_pair *pairs; /* with the keys as they are spelt in files */
 	size_t count;
-	struct ts_reading reading;
+	union {
+		struct ts_reading reading;
+		struct ts_tank_event event;
+	} entry;
+	const char *date;
 	struct ts_scan_pair pair;
 	bool ok;
 };
@@ -53,12 +57,12 @@ static const char *as_typed(const struct note *n, const struct ts_pair *pair)
 
 static void say_key(struct note *n, const struct ts_pair *pair)
 {
-	const char *near = ts_shape_nearest_key(&ts_shape_reading, pair->key);
+	const char *near = ts_shape_nearest_key(n->list->sub, pair->key);
 
 	say(n, TS_C_RECORDS_UNKNOWN_KEY, as_typed(n, pair), NULL,
 		ts_arena_join(n->arena, "unknown key '", pair->key, "'", NULL),
 		near ? ts_arena_join(n->arena, "did you mean ", near, "?", NULL)
-		     : "docs/formats.md lists the keys of a reading");
+		     : "docs/formats.md lists the keys of a reading and of an event");
 }
 
 /* What the kind of its row cannot say of a value. */
@@ -93,7 +97,7 @@ static const char *with_unit(const struct note *n, const struct ts_field *field,
 
 static void take_pair(struct note *n, const struct ts_pair *given, long today)
 {
-	const struct ts_field *field = ts_shape_field_caseless(&ts_shape_reading, given->key);
+	const struct ts_field *field = ts_shape_field_caseless(n->list->sub, given->key);
 	struct ts_value_says says;
 
 	if (!field) {
@@ -108,7 +112,7 @@ static void take_pair(struct note *n, const struct ts_pair *given, long today)
 	}
 	n->pairs[n->count++] = (struct ts_pair){field->key, with_unit(n, field, given->value)};
 	n->ok &= ts_value_read(
-		field, given->value, strlen(given->value), n->arena, &n->reading, &says);
+		field, given->value, strlen(given->value), n->arena, &n->entry, &says);
 	ts_value_pair_look(&n->pair, field, given->value, &says, n->arena);
 	if (says.what)
 		say(n, says.code, as_typed(n, given), NULL, says.what, says.remedy);
@@ -123,24 +127,36 @@ static void take_pairs(struct note *n, const struct ts_pair *pairs, size_t count
 	n->pairs = ts_arena_array(n->arena, count, sizeof *n->pairs);
 	for (size_t i = 0; n->pairs && i < count; i++)
 		take_pair(n, &pairs[i], today);
+	memcpy(&n->date, (const char *)&n->entry + ts_shape_field(n->list->sub, "date")->offset,
+		sizeof n->date);
 	if (ts_value_pair_asks(&n->pair, n->arena, &asks))
 		say(n, asks.code, n->file, NULL, asks.what, asks.remedy);
-	if (n->ok && !n->reading.date)
-		say(n, TS_C_RECORDS_MISSING_KEY, n->file, "date", "the reading has no date",
+	if (n->ok && !n->date)
+		say(n, TS_C_RECORDS_MISSING_KEY, n->file, "date", "what is noted has no date",
 			"add date=2026-03-01");
-	if (n->ok && !ts_reading_measured(&n->reading))
+	if (n->ok && n->list->sub == &ts_shape_reading && !ts_reading_measured(&n->entry.reading))
 		say(n, TS_C_NOTE_NOTHING, n->file, NULL, "nothing was measured that could be noted",
 			NULL);
 }
 
-static struct ts_reading *readings_of(
-	const struct note *n, const union object *o, size_t *ret_count)
+/* The list as it stands: its entries, how many, and the day of one of them. */
+static const char *entries_of(const struct note *n, const union object *o, size_t *ret_count)
 {
-	struct ts_reading *readings;
+	const char *entries;
 
-	memcpy(&readings, (const char *)o + n->base + n->list->offset, sizeof readings);
+	memcpy(&entries, (const char *)o + n->base + n->list->offset, sizeof entries);
 	memcpy(ret_count, (const char *)o + n->base + n->list->count_offset, sizeof *ret_count);
-	return readings;
+	return entries;
+}
+
+static const char *date_of(const struct note *n, const char *entries, size_t i)
+{
+	const char *date;
+
+	memcpy(&date,
+		entries + i * n->list->sub->size + ts_shape_field(n->list->sub, "date")->offset,
+		sizeof date);
+	return date;
 }
 
 static bool holds(struct note *n, const union object *o, struct ts_findings *findings)
@@ -185,16 +201,16 @@ static bool same(struct note *n, const struct ts_shape *shape, const void *a, co
 static void check_twice(struct note *n, const union object *o)
 {
 	size_t count;
-	const struct ts_reading *readings = readings_of(n, o, &count);
+	const char *entries = entries_of(n, o, &count);
 
 	for (size_t i = 0; i < count; i++) {
-		const char *date = readings[i].date;
+		const char *date = date_of(n, entries, i);
 
-		if (date && strcmp(date, n->reading.date) == 0 &&
-			same(n, &ts_shape_reading, &readings[i], &n->reading)) {
-			say(n, TS_C_NOTE_TWICE, n->file, "readings",
-				ts_arena_join(n->arena, "the same reading of ", date,
-					" stands there already", NULL),
+		if (date && strcmp(date, n->date) == 0 &&
+			same(n, n->list->sub, entries + i * n->list->sub->size, &n->entry)) {
+			say(n, TS_C_NOTE_TWICE, n->file, n->list->key,
+				ts_arena_join(n->arena, "the same ", n->list->sub->name, " of ",
+					date, " stands there already", NULL),
 				NULL);
 			return;
 		}
@@ -205,22 +221,22 @@ static void check_twice(struct note *n, const union object *o)
 static bool expect(
 	struct note *n, const union object *old, union object *ret, struct ts_noted *noted)
 {
-	size_t count;
-	const struct ts_reading *before = readings_of(n, old, &count);
-	struct ts_reading *after = ts_arena_array(n->arena, count + 1, sizeof *after);
+	size_t count, size = n->list->sub->size;
+	const char *before = entries_of(n, old, &count);
+	char *after = ts_arena_array(n->arena, count + 1, size);
 
 	if (!after)
 		return false;
 	if (count)
-		memcpy(after, before, count * sizeof *after);
-	after[count++] = n->reading;
+		memcpy(after, before, count * size);
+	memcpy(after + count++ * size, &n->entry, size);
 	*ret = *old;
 	memcpy((char *)ret + n->base + n->list->offset, &after, sizeof after);
 	memcpy((char *)ret + n->base + n->list->count_offset, &count, sizeof count);
 	*noted = (struct ts_noted){
-		.reading = n->reading, .pairs = n->pairs, .pair_count = n->count, .count = count};
+		.date = n->date, .pairs = n->pairs, .pair_count = n->count, .count = count};
 	for (size_t i = 0; i < count; i++) {
-		const char *date = after[i].date; /* written so that letters sort like days */
+		const char *date = date_of(n, after, i); /* letters sort like days */
 
 		if (date && (!noted->first || strcmp(date, noted->first) < 0))
 			noted->first = date;
@@ -246,8 +262,8 @@ static enum ts_status check_made(
 	if (status == TS_NO_MEMORY)
 		return status;
 	say(n, TS_C_NOTE_STYLE, n->file, NULL,
-		"the file with this reading would not be read as it is meant",
-		"add the reading by hand, and see what tapshoal lint says of the file");
+		"the file with this entry would not be read as it is meant",
+		"add it by hand, and see what tapshoal lint says of the file");
 	return TS_BAD_INPUT;
 }
 
@@ -259,13 +275,12 @@ static enum ts_status ended(const struct note *n, enum ts_status status)
 }
 
 enum ts_status ts_records_note(const struct ts_shape *shape, const struct ts_system *system,
-	const char *bytes, size_t len, const char *file, const struct ts_pair *pairs, size_t count,
-	long today, struct ts_arena *arena, struct ts_text *out, struct ts_noted *ret,
-	struct ts_findings *findings)
+	const char *list, const char *bytes, size_t len, const char *file,
+	const struct ts_pair *pairs, size_t count, long today, struct ts_arena *arena,
+	struct ts_text *out, struct ts_noted *ret, struct ts_findings *findings)
 {
 	struct note n = {.shape = shape,
-		.list = ts_shape_field(
-			shape == &ts_shape_plan ? &ts_shape_tank : shape, "readings"),
+		.list = ts_shape_field(shape == &ts_shape_plan ? &ts_shape_tank : shape, list),
 		.within = shape == &ts_shape_plan ? "tank" : NULL,
 		.base = shape == &ts_shape_plan ? offsetof(struct ts_plan, tank) : 0,
 		.system = system,

@@ -130,6 +130,8 @@ static void check_tank(struct check *c, struct ts_tank *t, bool sized)
 	take_date(c, "running_since", &t->running_since);
 	for (size_t i = 0; i < t->reading_count; i++)
 		take_date(c, "readings.date", &t->readings[i].date);
+	for (size_t i = 0; i < t->event_count; i++)
+		take_date(c, "events.date", &t->events[i].date);
 	if (sized || !no_size(t))
 		check_size(c, t);
 }

@@ -61,14 +61,14 @@ static void note(const struct ts_shape *shape, const char *file, size_t len,
 
 	ts_findings_open(&findings, NULL);
 	ts_text_open(&made, NULL);
-	status = ts_records_note(shape, NULL, file, len, "fuzz", pairs, count, TODAY, arena, &made,
-		&noted, &findings);
+	status = ts_records_note(shape, NULL, "readings", file, len, "fuzz", pairs, count, TODAY,
+		arena, &made, &noted, &findings);
 	hold(status == TS_OK || status == TS_BAD_INPUT);
 	hold((status == TS_BAD_INPUT) == (findings.errors > 0));
 	hold_findings(&findings);
 	if (status == TS_OK) {
 		hold_inserted(file, len, &made);
-		hold(noted.count >= 1 && noted.first && noted.last && noted.reading.date);
+		hold(noted.count >= 1 && noted.first && noted.last && noted.date);
 		hold(strcmp(noted.first, noted.last) <= 0);
 	}
 	ts_text_drop(&made);

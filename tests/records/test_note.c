@@ -112,11 +112,11 @@ static enum ts_status note(const struct ts_shape *shape, const char *bytes, size
 
 	ts_arena_open(&arena, NULL);
 	ts_findings_open(&findings, NULL);
-	status = ts_records_note(shape, NULL, bytes, len, "file", what, count, TODAY, &arena, ret,
-		&noted, &findings);
+	status = ts_records_note(shape, NULL, "readings", bytes, len, "file", what, count, TODAY,
+		&arena, ret, &noted, &findings);
 	*ret_code = findings.count ? findings.items[findings.count - 1].code->id : "";
 	if (status == TS_OK) {
-		assert_string_equal(noted.reading.date, "2026-03-02");
+		assert_string_equal(noted.date, "2026-03-02");
 		assert_true(noted.count >= 1);
 	}
 	ts_findings_drop(&findings);
@@ -397,8 +397,8 @@ static void test_note__every_allocation_fails_once(void **state)
 		ts_arena_open(&arena, &allocator);
 		ts_findings_open(&findings, &allocator);
 		ts_text_open(&out, &allocator);
-		status = ts_records_note(&ts_shape_water, NULL, file, sizeof file - 1, "file",
-			pairs, PAIRS, TODAY, &arena, &out, &noted, &findings);
+		status = ts_records_note(&ts_shape_water, NULL, "readings", file, sizeof file - 1,
+			"file", pairs, PAIRS, TODAY, &arena, &out, &noted, &findings);
 		done = !stingy.refused;
 		assert_int_equal(status, done ? TS_OK : TS_NO_MEMORY);
 		ts_text_drop(&out);

@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What a tank's log of events says of the tank as it is today, where its keeper says nothing else.
+ */
+#ifndef TS_CARE_HAPPENED_H
+#define TS_CARE_HAPPENED_H
+
+#include <tapshoal/plan.h>
+
+/* From so many days on a death is no news of today (as --deaths says); a power cut sooner. */
+#define TS_HAPPENED_DEATHS_DAYS 28
+#define TS_HAPPENED_POWER_DAYS 1
+
+/*
+ * Fills the deaths of a plan with those of its tank's log within four weeks of `today` (days since
+ * 1970-01-01), an event without a number being one animal, and the hours that the filter stood with
+ * those of a power cut of today or yesterday, where the plan says neither. Never fails.
+ */
+void ts_happened_take(struct ts_plan *plan, long today);
+
+#endif
