@@ -11,7 +11,8 @@
 
 /* Words of a record by index (model/shapes.c) that these rules ask about. */
 enum { HUNTS_GRAZER, HUNTS_FISH = 4 };
-enum { GAPE_PREDATOR = 3 };
+enum { GAPE_NIBBLER, GAPE_PREDATOR = 3 };
+enum { HUNTS_INVERTEBRATES = 3, ACTIVITY_SITTER = 1, BOTTOM_SAND = 2 };
 enum { DIET_OMNIVORE, DIET_HERBIVORE, DIET_CARNIVORE };
 enum { FEEDING_LIVE = 3, FEEDING_SHELLS = 10 };
 enum { PER_ANIMAL };
@@ -113,6 +114,34 @@ static bool hunts(const struct ts_lint *lint, const struct ts_species *s, struct
 	return !wrong;
 }
 
+/* Up to this length a cichlid that hunts is of a kind with more than a nibbler's mouth. */
+#define SMALL_CICHLID_CM 12
+
+/*
+ * What a whole kind does, so that no record of it says otherwise: who grazes its way over stones
+ * and panes is no sitter, and a small cichlid that hunts and does not sift takes more than a tenth
+ * of its length; the grazers of Lake Malawi have such a mouth too.
+ */
+static bool kinds(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
+{
+	bool grazes_about =
+		s->kind == TS_ANIMAL_SNAIL || strcmp(s->family, "Gastromyzontidae") == 0;
+	bool small_hunter = s->hunts == HUNTS_INVERTEBRATES && s->needs.bottom != BOTTOM_SAND &&
+			    s->adult_length_cm <= SMALL_CICHLID_CM;
+	bool malawi_grazer = s->home_water == TS_HOME_MALAWI && s->hunts == HUNTS_GRAZER;
+	const char *wrong = NULL;
+
+	(void)lint;
+	if (grazes_about && s->needs.activity == ACTIVITY_SITTER)
+		wrong = "its kind grazes its way about, and activity is sitter";
+	else if (s->gape == GAPE_NIBBLER && strcmp(s->family, "Cichlidae") == 0 &&
+		 (small_hunter || malawi_grazer))
+		wrong = "cichlids of its kind swallow more than a tenth of their length, and gape "
+			"is nibbler";
+	ts_text_put(what, wrong ? wrong : "");
+	return !wrong;
+}
+
 static bool lakes(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
 {
 	bool home = s->home_water == TS_HOME_MALAWI || s->home_water == TS_HOME_TANGANYIKA ||
@@ -203,6 +232,7 @@ const struct ts_lint_rule ts_lint_habit_rules[] = {
 	{TS_C_LINT_CAUTIONS, "cautions", cautions},
 	{TS_C_LINT_FLOOR, "territory", floors},
 	{TS_C_LINT_HUNTS, "hunts", hunts},
+	{TS_C_LINT_KIND, "kind", kinds},
 	{TS_C_LINT_LAKES, "lakes_apart", lakes},
 	{TS_C_LINT_SALT, "water", salt},
 	{TS_C_LINT_SEXES, "group", sexes},

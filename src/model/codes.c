@@ -21,6 +21,7 @@ const struct ts_code ts_codes[TS_C__COUNT] = {
 	[TS_C_LINT_GRADES] = {"lint.grades", TS_ERROR, "a value's grade is not known", "take practice, derived, memory or a publication listed in sources", "0.1"},
 	[TS_C_LINT_GROUP] = {"lint.group", TS_ERROR, "the group sizes contradict each other", "least is at most comfortable", "0.1"},
 	[TS_C_LINT_HUNTS] = {"lint.hunts", TS_ERROR, "what it hunts contradicts its mouth or its diet", "take another word for hunts, gape or diet", "0.1"},
+	[TS_C_LINT_KIND] = {"lint.kind", TS_ERROR, "a word contradicts what its whole kind does", "say of it what the records of its kind say", "0.1"},
 	[TS_C_LINT_LAKES] = {"lint.lakes", TS_ERROR, "lakes_apart contradicts the home water", "an animal of a lake says yes or by-custom, nobody else says yes", "0.1"},
 	[TS_C_LINT_LENGTHS] = {"lint.lengths", TS_ERROR, "the usual adult is longer than the greatest known", "compare total lengths; a standard length is written cm SL", "0.1"},
 	[TS_C_LINT_NAME] = {"lint.name", TS_ERROR, "the accepted name is not a scientific name", "write Genus species; what people call it goes under common", "0.1"},
