@@ -137,6 +137,6 @@ const char *ts_answer_possible(const struct ts_asking *asking, const struct ts_w
 
 /* Adds why an animal is no candidate, without a full stop. */
 void ts_answer_left_out(struct ts_text *text, const struct ts_profile *profile,
-	const struct ts_candidacy *candidacy);
+	const struct ts_practice *practice, const struct ts_candidacy *c);
 
 #endif

@@ -4,6 +4,8 @@
  */
 #include "answers/propose_list.h"
 
+#include "model/practice.h"
+#include "stock/compose.h"
 #include "stock/rules.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
@@ -26,12 +28,18 @@ static void say_unsure(
 }
 
 /* It lives there, and others are at home. */
-static void say_edge(
-	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
+static void say_edge(struct ts_text *text, const struct ts_match *m,
+	const struct ts_profile *profile, double room_gh_dh)
 {
 	ts_text_put(text, "it can live here, not at its best: ");
 	if (m->limiting >= 0 && m->at[m->limiting].uncomfortable_by != 0) {
 		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+	} else if (!ts_compose_spares_gh(m, profile, room_gh_dh)) {
+		ts_text_put(text, "it likes GH ");
+		ts_say_range(text, &m->species->water.usual.gh_dh.preferred, 0);
+		ts_text_put(text, ", and GH ");
+		ts_text_number_short(text, profile->at[TS_GH].value, 1);
+		ts_text_put(text, " leaves hardly any room");
 	} else {
 		ts_text_number_short(text, profile->at[TS_TEMPERATURE].high, 1);
 		ts_text_put(text, " C leaves too little to the ");
@@ -53,8 +61,8 @@ static const char *const plain_reasons[TS_LEFT_OUT__COUNT] = {
 	[TS_LEFT_BY_LOAD] = "its smallest group alone makes more waste than this tank bears",
 };
 
-void ts_answer_left_out(
-	struct ts_text *text, const struct ts_profile *profile, const struct ts_candidacy *c)
+void ts_answer_left_out(struct ts_text *text, const struct ts_profile *profile,
+	const struct ts_practice *practice, const struct ts_candidacy *c)
 {
 	const struct ts_match *m = &c->match;
 
@@ -67,7 +75,7 @@ void ts_answer_left_out(
 		else
 			ts_say_copper(text, m, profile);
 	} else if (c->left_out == TS_LEFT_AT_EDGE) {
-		say_edge(text, m, profile);
+		say_edge(text, m, profile, practice->value[TS_P_PROPOSE_ROOM_GH]);
 	} else if (c->left_out == TS_LEFT_UNSURE) {
 		say_unsure(text, m, profile);
 	} else if (c->left_out == TS_LEFT_BY_ROOM) {
@@ -95,7 +103,7 @@ void ts_propose_say_left_out(struct ts_proposing *w, const struct ts_candidacy *
 				   : NULL;
 
 	if (!home) {
-		ts_answer_left_out(&w->text, &w->profile, c);
+		ts_answer_left_out(&w->text, &w->profile, w->asking->practice, c);
 		return;
 	}
 	ts_text_puts(

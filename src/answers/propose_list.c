@@ -15,6 +15,8 @@
 
 /* A cichlid of this length at the most is a dwarf. */
 #define DWARF_CM 10
+/* In the order of the word lists of model/shapes.c. */
+enum { BOTTOM_ANY, BOTTOM_SMOOTH, BOTTOM_SAND };
 
 static const char *keep(struct ts_proposing *w)
 {
@@ -152,6 +154,14 @@ static bool stands_in(
 	return role_of(w, line) == place->role && (place->role || line->later == place->later);
 }
 
+/* What of the GH is at or next to the end of what it likes: it never leads, and it is said. */
+static bool at_its_end(const struct ts_proposing *w, const struct ts_company *line)
+{
+	return w->profile.at[TS_GH].given &&
+	       !ts_compose_spares_gh(&line->candidacy->match, &w->profile,
+		       w->asking->practice->value[TS_P_PROPOSE_ROOM_GH]);
+}
+
 void ts_propose_put_kind(struct ts_proposing *w, const struct ts_company *line)
 {
 	const struct ts_species *s = line->candidacy->match.species;
@@ -172,13 +182,15 @@ static size_t put_place(
 
 	for (size_t i = 0; i < c->count; i++)
 		kinds += stands_in(w, &c->lines[i], place);
-	for (size_t i = 0; i < c->count; i++) {
-		if (!stands_in(w, &c->lines[i], place))
+	for (size_t k = 0; k < 2 * c->count; k++) {
+		const struct ts_company *line = &c->lines[k % c->count];
+
+		if (!stands_in(w, line, place) || at_its_end(w, line) != (k >= c->count))
 			continue;
 		ts_text_put(&w->text, !put ? "" : put + 1 == kinds ? " and " : ", ");
-		number(&w->text, ts_group_count(&c->lines[i].group), 0);
+		number(&w->text, ts_group_count(&line->group), 0);
 		ts_text_put(&w->text, " ");
-		ts_propose_put_kind(w, &c->lines[i]);
+		ts_propose_put_kind(w, line);
 		put++;
 	}
 	return kinds;
@@ -217,6 +229,15 @@ static bool of_a_lake(const struct ts_community *c)
 	return c->count && c->lines[0].group.species->kind == TS_ANIMAL_FISH;
 }
 
+static bool among_stones(const struct ts_community *c)
+{
+	for (size_t i = 0; i < c->count; i++) {
+		if (!ts_compose_of_the_rocks(c->lines[i].group.species))
+			return false;
+	}
+	return c->count > 0;
+}
+
 /* "20 glowlight tetras in the middle, 6 bronze corys below, 4 honey gouramis to look at; ..." */
 static const char *why(struct ts_proposing *w, const struct ts_community *c)
 {
@@ -232,8 +253,9 @@ static const char *why(struct ts_proposing *w, const struct ts_community *c)
 			w->text.len = before;
 			continue;
 		}
-		ts_text_put(&w->text,
-			w->wish.theme == TS_THEME_SHRIMPS ? " all over the tank" : place->behind);
+		ts_text_put(&w->text, w->wish.theme == TS_THEME_SHRIMPS ? " all over the tank"
+				      : among_stones(c)                 ? " among stones"
+									: place->behind);
 		any = true;
 	}
 	if (of_a_lake(c))
@@ -251,6 +273,39 @@ static const char *why(struct ts_proposing *w, const struct ts_community *c)
 	}
 	ts_text_put(&w->text, ".");
 	return keep(w);
+}
+
+/* "; likes GH 8 to 24, and yours is 24: at its end". */
+static void put_end(struct ts_proposing *w, const struct ts_company *line)
+{
+	const struct ts_range *gh = &line->candidacy->match.species->water.usual.gh_dh.preferred;
+	const struct ts_span *yours = &w->profile.at[TS_GH];
+
+	if (!at_its_end(w, line) || w->out->thin || yours->value < gh->low ||
+		yours->value > gh->high)
+		return;
+	ts_text_put(&w->text, "; likes GH ");
+	number(&w->text, gh->low, 0);
+	ts_text_put(&w->text, " to ");
+	number(&w->text, gh->high, 0);
+	ts_text_put(&w->text, ": yours, ");
+	number(&w->text, yours->value, 1);
+	ts_text_put(&w->text, ", leaves hardly any room");
+}
+
+/* What is not told by size, sexes or lid: how a pair is had, and what lies on the floor. */
+static void put_keeping(struct ts_proposing *w, const struct ts_group *g)
+{
+	const struct ts_species *s = g->species;
+
+	if (g->males == 1 && g->females == 1 && !sexes_are_told(s))
+		ts_text_put(&w->text, "; buy two that are a pair already: young ones raised "
+				      "together end as a pair and its victims");
+	if (ts_compose_of_the_rocks(s))
+		ts_text_put(&w->text, "; hides among piled stones");
+	if (s->needs.bottom)
+		ts_text_put(&w->text,
+			s->needs.bottom == BOTTOM_SAND ? "; on sand" : "; on sand or fine gravel");
 }
 
 static struct ts_propose_line_result line_of(struct ts_proposing *w, const struct ts_company *line)
@@ -284,6 +339,8 @@ static struct ts_propose_line_result line_of(struct ts_proposing *w, const struc
 			continue;
 		ts_text_puts(&w->text, said++ ? ", " : "; ", know.items[i], NULL);
 	}
+	put_end(w, line);
+	put_keeping(w, &line->group);
 	if (line->later)
 		ts_text_put(&w->text, "; when the tank has run for eight weeks");
 	r.needs = keep(w);

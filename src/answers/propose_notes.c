@@ -73,6 +73,24 @@ static void lid(struct ts_proposing *w)
 	ts_asking_note(w->asking, &r->notes, keep(w));
 }
 
+/* Livebearers without females: what a single one among them would change. */
+static void males(struct ts_proposing *w)
+{
+	bool any = false;
+
+	for (size_t i = 0; i < w->p.count; i++) {
+		for (size_t k = 0; k < w->p.lists[i].count; k++) {
+			const struct ts_group *g = &w->p.lists[i].lines[k].group;
+
+			any |= g->species->young_month > 0 && g->males && !g->females && !g->either;
+		}
+	}
+	if (any)
+		ts_asking_note(w->asking, &w->out->notes,
+			"Males alone, so that nobody has to find homes for the young: one female "
+			"among them brings young every month, and kinds of one genus cross.");
+}
+
 /* The days before any animal: common practice, no source. */
 static void maturing(struct ts_proposing *w)
 {
@@ -235,6 +253,7 @@ void ts_propose_notes(struct ts_proposing *w)
 	fewer(w);
 	change(w);
 	lid(w);
+	males(w);
 	buffer(w);
 	maturing(w);
 }

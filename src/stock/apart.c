@@ -74,13 +74,19 @@ bool ts_compose_of_rift_lake(const struct ts_species *s)
 }
 
 /* Whether `a` has eaten before `b`, which looks at its food first, has begun. */
-static bool eats_first(const struct ts_species *a, const struct ts_species *b)
+static bool eats_first(
+	const struct ts_wish *w, const struct ts_species *a, const struct ts_species *b)
 {
 	bool quick = a->habits & TS_HABIT_QUICK_EATER || a->needs.activity == TS_PACE_FAST;
 
-	/* One that looks long at frozen food gets none beside any that hurry. */
-	if (b->habits & TS_HABIT_SLOW_EATER && b->feeding == TS_FED_FROZEN &&
-		a->needs.activity == TS_PACE_ACTIVE && a->swims != TS_SWIMS_BOTTOM)
+	/* One that looks long at frozen food, or picks at fine food, gets none beside a lively one
+	 * of its layers. */
+	if (a->needs.activity == TS_PACE_ACTIVE && a->swims != TS_SWIMS_BOTTOM &&
+		((b->feeding == TS_FED_FROZEN &&
+			 (b->habits & TS_HABIT_SLOW_EATER || labyrinth(b))) ||
+			(b->feeding == TS_FED_FINE && b->swims != TS_SWIMS_BOTTOM &&
+				a->adult_length_cm >= w->practice->value[TS_P_PROPOSE_SLOWER] *
+							      b->adult_length_cm)))
 		return true;
 	return quick &&
 	       (b->habits & TS_HABIT_SLOW_EATER || (labyrinth(b) && b->to_others != TS_INJURES));
@@ -108,6 +114,14 @@ static bool of_two_lakes(const struct ts_species *a, const struct ts_species *b)
 {
 	return ts_compose_of_rift_lake(a) && ts_compose_of_rift_lake(b) &&
 	       a->home_water != b->home_water;
+}
+
+/* Rough grazers of the rocks beside cichlids of the open water of the same lake. */
+static bool of_rocks_and_open_water(const struct ts_species *a, const struct ts_species *b)
+{
+	return a->home_water == TS_HOME_MALAWI && b->home_water == TS_HOME_MALAWI &&
+	       a->kind == TS_ANIMAL_FISH && b->kind == TS_ANIMAL_FISH &&
+	       ts_compose_of_the_rocks(a) != ts_compose_of_the_rocks(b);
 }
 
 /* One that is kept for itself is looked at, and wants no other that is. */
@@ -148,11 +162,13 @@ const char *ts_compose_apart(
 		return "animals of the rift lakes are kept among their own";
 	if (of_two_lakes(a, b))
 		return "they are of different lakes";
+	if (of_rocks_and_open_water(a, b))
+		return "cichlids of the rocks press those of open water";
 	if (takes_young(a, b) || takes_young(b, a))
 		return "of shrimps the young, and whatever is half grown, would be eaten";
 	if (tugs(a, b) || tugs(b, a))
 		return "the one rushes about and pulls at trailing fins";
-	if (eats_first(a, b) || eats_first(b, a))
+	if (eats_first(w, a, b) || eats_first(w, b, a))
 		return "the one has eaten before the other has begun";
 	if (both_are(w, TS_ROLE_BOTTOM, a, b))
 		return "one group at the bottom is enough";

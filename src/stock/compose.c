@@ -165,27 +165,76 @@ static bool comfortable(const struct ts_match *m)
 	return m->verdict == TS_SUITS || by_ph_alone(m);
 }
 
-/* Whether what is read or may be lies so far inside what it likes; hard and warm ends alone. */
-static bool spares(
-	const struct ts_wish *w, enum ts_parameter p, double end, enum ts_practice_id row)
+/* A heater is turned down, a room is not cooled: the warm end alone. */
+static bool spares_warmth(const struct ts_match *m, const struct ts_wish *w)
 {
-	const struct ts_span *at = &w->profile->at[p];
+	const struct ts_span *at = &w->profile->at[TS_TEMPERATURE];
+	double end = m->species->water.usual.temp_c.preferred.high;
 
-	return !at->given || !(end - at->high < w->practice->value[row]);
+	return !at->given || !(end - at->high < w->practice->value[TS_P_PROPOSE_WARM_LEAST]);
+}
+
+/* Water softer than this is mended for everybody: the low end of nobody who lives in it. */
+#define SOFT_DH 1
+
+bool ts_compose_spares_gh(
+	const struct ts_match *m, const struct ts_profile *profile, double room_dh)
+{
+	const struct ts_span *at = &profile->at[TS_GH];
+	const struct ts_range *likes = &m->species->water.usual.gh_dh.preferred;
+
+	double soft = at->exposure ? at->low : at->value;
+
+	return !at->given || !(likes->high - at->high < room_dh ||
+				     (likes->low > SOFT_DH && soft - likes->low < room_dh));
 }
 
 bool ts_compose_at_home(const struct ts_match *m, const struct ts_wish *w)
 {
-	const struct ts_envelopes *e = &m->species->water.usual;
-
-	return comfortable(m) &&
-	       spares(w, TS_TEMPERATURE, e->temp_c.preferred.high, TS_P_PROPOSE_WARM_LEAST) &&
-	       (w->reach > TS_REACH_SPARE ||
-		       spares(w, TS_GH, e->gh_dh.preferred.high, TS_P_PROPOSE_HARD_LEAST));
+	return comfortable(m) && spares_warmth(m, w) &&
+	       (w->reach > TS_REACH_SPARE || ts_compose_spares_gh(m, w->profile,
+						     w->practice->value[TS_P_PROPOSE_ROOM_GH]));
 }
 
 /* From this length on, in units of propose.groups.from, the bottom has room for more. */
 #define FLOOR_FOR_MORE 2
+
+/* At the bottom of a shorter tank the least of a group will do, but not of dwarfs. */
+#define FLOOR_DWARF_CM 3
+
+bool ts_compose_of_the_rocks(const struct ts_species *s)
+{
+	return s->home_water == TS_HOME_MALAWI && s->group.sexes == TS_SEXES_HAREM &&
+	       s->territory.per == TS_PER_GROUP;
+}
+
+/* A dozen is lost on the floor of a large tank. */
+#define ROCKS_LARGE_M2 0.9
+
+static bool too_few_for_the_rocks(const struct ts_wish *w, const struct ts_group *g)
+{
+	double least = w->practice->value[TS_P_PROPOSE_MBUNA];
+
+	if (ts_tank_floor_m2(w->tank) > ROCKS_LARGE_M2 - 0.001)
+		least *= 1.5;
+	return ts_compose_of_the_rocks(g->species) && ts_group_count(g) < least;
+}
+
+/* Young that nobody asked for come of both sexes, and fill the tank in half a year. */
+static bool breeds_unasked(const struct ts_group *g)
+{
+	const struct ts_species *s = g->species;
+
+	return s->kind == TS_ANIMAL_FISH && s->young_month > 0 && g->females + g->either > 0;
+}
+
+/* A shoal too small to be seen in so long a tank. */
+static bool speck(const struct ts_wish *w, const struct ts_species *s, unsigned role)
+{
+	return role & (TS_ROLE_SHOAL | TS_ROLE_TOP) && !w->small_only &&
+	       w->theme == TS_THEME_NONE && w->reach < TS_REACH_HOME &&
+	       w->tank->length_cm > w->practice->value[TS_P_PROPOSE_SPECK] * s->adult_length_cm;
+}
 
 bool ts_compose_offers(const struct ts_wish *w, const struct ts_level *level, bool must)
 {
@@ -198,8 +247,16 @@ bool ts_compose_offers(const struct ts_wish *w, const struct ts_level *level, bo
 		return false;
 	if (must)
 		return true;
+	if (breeds_unasked(&level->group) || speck(w, s, role) ||
+		too_few_for_the_rocks(w, &level->group))
+		return false;
+	if (level->crowd && !s->young_month && cm < p[TS_P_PROPOSE_LARGE])
+		return false;
 	if (!level->comfortable && s->group.least >= 5)
-		return cm < (role == TS_ROLE_BOTTOM ? FLOOR_FOR_MORE : 1) * from;
+		return cm < (role == TS_ROLE_BOTTOM && s->adult_length_cm > FLOOR_DWARF_CM
+					    ? FLOOR_FOR_MORE
+					    : 1) *
+				    from;
 	/* A pair to look at, and one snail, are enough for a small tank. */
 	if (cm < p[TS_P_PROPOSE_FLOOR_FROM] &&
 		(role == TS_ROLE_CENTRE || s->kind == TS_ANIMAL_SNAIL))
@@ -350,14 +407,11 @@ double ts_compose_value(
 	const double *p = w->practice->value;
 	unsigned role = ts_compose_role(s, w->theme);
 	double points;
-	bool breeds = s->kind == TS_ANIMAL_FISH && s->young_month > 0 &&
-		      level->group.females + level->group.either > 0;
-
 	points = -p[ts_compose_extra(s, w->theme) ? TS_P_PROPOSE_EXTRA : TS_P_PROPOSE_ENTRY];
 	points += sold_points(s, p) - trouble(s, p);
 	points += role ? size_points(w, s, role) : 0;
 	points -= comfortable(m) ? 0 : p[TS_P_PROPOSE_TOLERATES];
-	points -= breeds ? p[TS_P_PROPOSE_YOUNG] : 0;
+	points -= breeds_unasked(&level->group) ? p[TS_P_PROPOSE_YOUNG] : 0;
 	if (level->comfortable)
 		points += p[TS_P_PROPOSE_COMFORTABLE];
 	points -= nearly_too_warm(w, s) ? p[TS_P_PROPOSE_WARM] : 0;

@@ -39,6 +39,13 @@ bool ts_compose_of_theme(const struct ts_species *species, const struct ts_wish 
  */
 bool ts_compose_at_home(const struct ts_match *match, const struct ts_wish *wish);
 
+/* Cichlids of the rocks of Malawi, a group of which divides its blows. */
+bool ts_compose_of_the_rocks(const struct ts_species *species);
+
+/* Whether the GH, as it is read, lies at least so far inside what the animal likes. */
+bool ts_compose_spares_gh(
+	const struct ts_match *match, const struct ts_profile *profile, double room_dh);
+
 /*
  * Whether such a number is offered in this tank: large males among themselves want room, shoals in
  * a tank with room are comfortable ones, few look well in a small one. What is asked for is free of

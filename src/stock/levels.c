@@ -71,7 +71,7 @@ static unsigned larger(const struct ts_species *s, double times)
 static bool of_shoals(const struct ts_species *s)
 {
 	bool few = s->group.sexes == TS_SEXES_ONE_MALE ||
-		   (s->group.sexes == TS_SEXES_HAREM && s->group.least < 8);
+		   (s->group.sexes == TS_SEXES_HAREM && s->group.least < 5);
 
 	return s->group.comfortable >= 5 && !few;
 }
@@ -84,7 +84,7 @@ static bool of_shoals(const struct ts_species *s)
 static size_t add_males(
 	const struct ts_species *s, unsigned comfortable, struct ts_level *ret, size_t n)
 {
-	static const unsigned small[] = {2, 3, 4, 6, 8}, large[] = {2, 3, 4};
+	static const unsigned small[] = {2, 3, 4, 6, 8, 10}, large[] = {2, 3, 4, 6};
 	bool rivals = s->adult_length_cm > MALES_CM;
 	const unsigned *halves = rivals ? large : small;
 	size_t count = rivals ? sizeof large / sizeof *large : sizeof small / sizeof *small;

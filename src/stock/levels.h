@@ -9,7 +9,7 @@
 
 #include <tapshoal/stock.h>
 
-#define TS_LEVELS_MOST 9
+#define TS_LEVELS_MOST 10
 
 struct ts_level {
 	struct ts_group group;

@@ -304,7 +304,7 @@ static void test_propose__slim_fish_stay_out_of_mouths(void **state)
 {
 	const struct ts_species *angel = named(*state, "Pterophyllum scalare");
 	const struct ts_species *slim[] = {
-		named(*state, "Nannostomus beckfordi"), named(*state, "Paracheirodon innesi")};
+		named(*state, "Nannostomus beckfordi"), named(*state, "Hemigrammus erythrozonus")};
 	struct asked a;
 
 	ask(&a, *state, &scenes[1]);

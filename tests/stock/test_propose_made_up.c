@@ -382,7 +382,7 @@ static void test_temperature__middle_of_what_it_runs_at(void **state)
  * By hand from the rows propose.*: an entry costs 280, comfort gives 250, a larger shoal up to 150,
  * an animal that takes change badly costs 200; size 4 cm in a tank of 100 cm is 25 lengths, in its
  * right place (350); sold everywhere gives 250. Waste costs 150 at 20 mg/L of nitrate, a centimetre
- * of animal to each litre 200.
+ * of animal to each litre 275.
  */
 static void test_items__worth(void **state)
 {
@@ -402,33 +402,33 @@ static void test_items__worth(void **state)
 	items = a->p.model.items;
 	aim = ts_nitrogen_for_no3(&a->room.plan.tank, 20, &a->practice);
 	litres = ts_tank_net_l(&a->room.plan.tank, &a->practice);
-	/* no bare 6 in a tank with room; 9, half as many again, twice, three times as many */
-	assert_int_equal(a->p.species[0].levels, 4);
-	for (size_t i = 0; i < 4; i++) {
-		double counts[] = {9, 14, 18, 27};
+	/* no bare 6 in a tank with room; 9, half as many again, twice; more where it is larger */
+	assert_int_equal(a->p.species[0].levels, 3);
+	for (size_t i = 0; i < 3; i++) {
+		double counts[] = {9, 14, 18};
 		double load = ts_judge_nitrogen_mg_day(&a->wish, &a->p.levels[i].group);
 		double points = 350 + 250 - 280 + 250 + 150 * log2(counts[i] / 9) -
 				200 * fmax(log2(litres / (4 * 4 * counts[i])), 0) -
-				150 * load / aim - 200 * 4 * counts[i] / litres;
+				150 * load / aim - 275 * 4 * counts[i] / litres;
 
 		assert_true(ts_group_count(&a->p.levels[i].group) == counts[i]);
 		assert_true(fabs(items[i].value - points) <= 0.5);
 		assert_int_equal(items[i].role, TS_ROLE_SHOAL);
 	}
 	assert_string_equal(a->p.names[0], "9 Exemplaa una");
-	assert_int_equal(a->p.species[1].first, 4);
+	assert_int_equal(a->p.species[1].first, 3);
 	assert_true(
-		fabs(items[4].value -
-			(350 + 250 - 280 + 250 - 200 - 150 * items[4].weight / 100.0 / aim -
-				200 * 4 * ts_group_count(&a->p.levels[4].group) / litres)) <= 1);
-	assert_int_equal(items[4].role, TS_ROLE_BOTTOM);
-	assert_int_equal(items[4].floor, 123);
+		fabs(items[3].value -
+			(350 + 250 - 280 + 250 - 200 - 150 * items[3].weight / 100.0 / aim -
+				275 * 4 * ts_group_count(&a->p.levels[3].group) / litres)) <= 1);
+	assert_int_equal(items[3].role, TS_ROLE_BOTTOM);
+	assert_int_equal(items[3].floor, 123);
 	for (size_t i = 0; i < a->p.model.count; i++) {
 		double mg = ts_judge_nitrogen_mg_day(&a->wish, &a->p.levels[i].group);
 
 		assert_true(items[i].weight >= 100 * mg && items[i].weight < 100 * mg + 1);
-		assert_int_equal(items[i].group, i >= 4);
-		assert_int_equal(items[i].genus, i >= 4);
+		assert_int_equal(items[i].group, i >= 3);
+		assert_int_equal(items[i].genus, i >= 3);
 		assert_int_equal(
 			items[i].fit, ts_compose_served(&a->p.who[i]->match, a->practice.value));
 	}
