@@ -142,10 +142,13 @@ enum ts_breadth {
 	TS_BREADTH_ALL,
 	TS_BREADTH_SOME
 };
+/* What was done just before a sign was seen: it tells what is suspect first. */
+enum ts_after { TS_AFTER_UNKNOWN, TS_AFTER_WATER_CHANGE, TS_AFTER_POWER_CUT };
 
 /* A sign of distress. */
 struct ts_sign {
 	int sign, onset, breadth;
+	int after;           /* enum ts_after */
 	const char *species; /* NULL = not said */
 };
 

@@ -155,7 +155,9 @@ bool ts_check_advise(struct ts_check_work *w)
 		ts_match_species(w->question->species[i], &now, &keeping, w->asking->practice,
 			&residents[count++]);
 	}
-	if (!count && !is_maturing(w) && (plan->stock_count || !plan->tank.reading_count))
+	/* Signs are of animals, named or not. */
+	if (!count && !is_maturing(w) &&
+		(plan->stock_count || !(plan->tank.reading_count || plan->sign_count)))
 		return true;
 	ts_plan_state_residents(state, residents, count);
 	w->residents = residents;

@@ -91,7 +91,7 @@ static bool is_cause(const struct ts_advice_row *row, const struct ts_care_state
 	static const char *const causes[] = {"filter.reading", "old-tank", "oxygen.short",
 		"apart.no3", "apart.kh", "apart.ec", "apart.softened", "apart.supply",
 		"apart.blend", "nitrate.high", "buffer.gone", "buffer.gone-soft",
-		"stock.temperature"};
+		"stock.temperature", "filter.stands"};
 
 	/* Gasping is a sign itself. */
 	if (row->group == 2)

@@ -32,7 +32,8 @@ enum ts_care_beside {
 	TS_BESIDE_NO_ONSET = 1 << 2,   /* not said since when */
 	TS_BESIDE_NO_BREADTH = 1 << 3, /* not said how many */
 	TS_BESIDE_SPOTS = 1 << 4,      /* spots are seen, and not only rubbing */
-	TS_BESIDE_ALGAE = 1 << 5       /* algae, which are no illness */
+	TS_BESIDE_ALGAE = 1 << 5,      /* algae, which are no illness */
+	TS_BESIDE_CHANGED = 1 << 6     /* it began with a change of water */
 };
 
 enum ts_known { TS_NOT_KNOWN, TS_KNOWN_YES, TS_KNOWN_NO };

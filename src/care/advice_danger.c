@@ -79,7 +79,8 @@ static bool gasping_unread(
 	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
 	return s->signs & TS_SIGNS_GASPING && !ts_holds_gasping_with_co2(s, practice, f) &&
-	       !read_beyond(s, practice, f) && !ts_holds_chlorine_poured(s, practice, f);
+	       !read_beyond(s, practice, f) && !ts_holds_chlorine_poured(s, practice, f) &&
+	       !ts_holds_water_changed(s, practice, f);
 }
 
 static bool stands(const struct ts_care_state *s)
@@ -120,6 +121,14 @@ CONDITION(chlorine_poured)
 	return s->signs & (TS_SIGNS_GASPING | TS_SIGNS_SUDDEN_ALL) &&
 	       s->change_chlorine_mg_l >= practice[TS_P_CHLORINE_DANGER] &&
 	       !ts_holds_chlorine(s, practice, f);
+}
+
+/* It began with a change of water, and nothing that was read explains it. */
+CONDITION(water_changed)
+{
+	return s->beside & TS_BESIDE_CHANGED && !s->empty && !ts_holds_chlorine(s, practice, f) &&
+	       !ts_holds_chlorine_poured(s, practice, f) && !read_beyond(s, practice, f) &&
+	       !ts_holds_gasping_with_co2(s, practice, f);
 }
 
 /* Where they gasp, what is short is too little; warmth and other poison say what else to do. */
@@ -253,7 +262,8 @@ bool ts_advice_danger(
 	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
 	return gasping_unread(s, practice, f) || ts_holds_gasping_with_co2(s, practice, f) ||
-	       ts_holds_chlorine_poured(s, practice, f) || read_beyond(s, practice, f);
+	       ts_holds_water_changed(s, practice, f) || ts_holds_chlorine_poured(s, practice, f) ||
+	       read_beyond(s, practice, f);
 }
 
 static bool nobody_suffers(

@@ -25,6 +25,7 @@
 	X(untested_signs)                                                                          \
 	X(too_much_co2)                                                                            \
 	X(chlorine)                                                                                \
+	X(water_changed)                                                                           \
 	X(chlorine_poured)                                                                         \
 	X(oxygen_low)                                                                              \
 	X(too_warm)                                                                                \

@@ -65,11 +65,22 @@ static bool strong(const struct ts_sign *sign)
 	       sign->sign == TS_SIGN_GASPING || kind_of_sign(sign);
 }
 
+/* Signs that new water makes: what grew over days, or what others did to it, it does not make. */
+static bool of_new_water(const struct ts_sign *sign)
+{
+	unsigned kind = kind_of_sign(sign);
+
+	return sign->after == TS_AFTER_WATER_CHANGE && sign->onset != TS_ONSET_WEEKS &&
+	       sign->sign != TS_SIGN_SPOTS && sign->sign != TS_SIGN_WOUNDS &&
+	       sign->sign != TS_SIGN_WASTING && !(kind & (TS_SIGNS_FIGHT | TS_SIGNS_FLOATING));
+}
+
 static unsigned beside(const struct ts_sign *sign)
 {
 	if (sign->sign == TS_SIGN_ALGAE)
 		return TS_BESIDE_ALGAE;
 	return (strong(sign) ? TS_BESIDE_STRONG : 0u) |
+	       (of_new_water(sign) ? TS_BESIDE_CHANGED : 0u) |
 	       (sign->sign == TS_SIGN_SPOTS ? TS_BESIDE_SPOTS : 0u) |
 	       (sign->onset == TS_ONSET_UNKNOWN ? TS_BESIDE_NO_ONSET : 0u) |
 	       (sign->breadth == TS_BREADTH_UNKNOWN ? TS_BESIDE_NO_BREADTH : 0u) |
@@ -406,6 +417,7 @@ void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *wate
 	for (size_t i = 0; i < plan->sign_count; i++) {
 		ret->state.signs |= sort_sign(&plan->signs[i]);
 		ret->state.beside |= beside(&plan->signs[i]);
+		ret->state.filter_stands |= plan->signs[i].after == TS_AFTER_POWER_CUT;
 	}
 	ret->state.deaths = read_or_unknown(&plan->deaths);
 	ret->ill_line = plan->sign_count ? ill_line(plan) : -1;

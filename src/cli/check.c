@@ -337,6 +337,22 @@ static enum ts_status understand(struct session *s, struct call *c)
 	return s->arena->failed ? TS_NO_MEMORY : ok ? TS_OK : TS_BAD_INPUT;
 }
 
+/* Signs are of animals that live there: where nobody is said to, those that are named do. */
+static void place_ill(struct session *s, const struct call *c)
+{
+	struct options *o = ts_arena_take(s->arena, sizeof *o);
+	const struct options *given = s->options;
+
+	if (!o || c->file || given->there.count || given->argument_count > TS_VALUES_MOST ||
+		!(given->signs.count || given->deaths.value > 0))
+		return;
+	*o = *given;
+	memcpy(o->there.items, given->arguments, given->argument_count * sizeof *given->arguments);
+	o->there.count = given->argument_count;
+	o->argument_count = 0;
+	s->options = o;
+}
+
 static enum ts_status look_up(struct session *s, struct call *c)
 {
 	size_t count = c->plan.stock_count;
@@ -368,6 +384,8 @@ static enum ts_status read_call(struct session *s, struct call *c)
 		status = answer_catalogue(s);
 	if (!status)
 		status = understand(s, c);
+	if (!status)
+		place_ill(s, c);
 	if (!status)
 		status = read_words(s, c, c->file);
 	if (!status)

@@ -12,6 +12,7 @@
 
 #include "base/text.h"
 #include "catalogue/name_heads.h"
+#include "records/signs.h"
 
 #define WORDS_MOST 200
 #define NAME_WORDS_MOST 6
@@ -41,6 +42,12 @@ static const struct {
 	{"i keep", LIVES},
 	{"there are", LIVES},
 	{"there is", LIVES},
+	{"one of my", LIVES},
+	{"some of my", LIVES},
+	{"most of my", LIVES},
+	{"all of my", LIVES},
+	{"all my", LIVES},
+	{"all", AS_BEFORE},
 	{"to my", LIVES},
 	{"with my", LIVES},
 	{"my", LIVES},
@@ -194,7 +201,13 @@ struct reader {
 	const char *last;           /* the name that was taken last */
 	size_t ended;               /* the word behind it */
 	bool last_living;
+	bool asked; /* "will they": what follows is no sign that is seen */
+	const char *sign, *how_many, *since, *after; /* NULL: not said */
 };
+
+/* What asks for what may come. */
+static const char *const asking[] = {
+	"can", "could", "may", "will", "would", "should", "do", "does", "if", "to", "without"};
 
 static bool is(const char *a, const char *b)
 {
@@ -343,6 +356,10 @@ static bool names(const struct reader *r, const char *words, bool guess)
 	}
 }
 
+/* No name ends with them; "pleco is" would be taken for one of another spelling. */
+static const char *const no_end[] = {
+	"is", "are", "and", "the", "in", "to", "with", "or", "on", "at", "has", "have", "all"};
+
 /* How many words from here on are a name; 0: none. */
 static size_t name_here(const struct reader *r, bool guess)
 {
@@ -353,7 +370,9 @@ static size_t name_here(const struct reader *r, bool guess)
 			most = i;
 	}
 	for (size_t len = most; len > guess; len--) {
-		if (!AMONG(r->word[r->at + len - 1], before_name) &&
+		const char *last = r->word[r->at + len - 1];
+
+		if (!AMONG(last, before_name) && !AMONG(last, no_end) &&
 			names(r, joined(r, r->at, r->at + len), guess))
 			return len;
 	}
@@ -399,13 +418,22 @@ static void emit_each(struct reader *r, size_t from, size_t to, const char *name
 	}
 }
 
+/* "since yesterday", before or behind what it is about. */
+static bool tells_since(struct reader *r, const char *words)
+{
+	if (r->since || ts_onset_words(words) < 0)
+		return false;
+	r->since = words;
+	return true;
+}
+
 /* Words of which nothing was made: with a figure before them an animal that is not known. */
 static void flush_strange(struct reader *r, size_t to)
 {
 	const char *words = r->strange < to ? joined(r, r->strange, to) : "";
 	enum ts_name_how known;
 
-	if (*words) {
+	if (*words && !tells_since(r, words)) {
 		bool counted = r->pending < r->strange && is_count(r->word[r->pending]);
 
 		known = how(r, words);
@@ -552,6 +580,56 @@ static bool at_large(struct reader *r, size_t len)
 	       (how(r, name) == TS_NAME_GROUP || (len == 1 && one_genus(r, r->last, name)));
 }
 
+/* How many words from `at` on such a number of their bytes fills. */
+static size_t words_of(const struct reader *r, size_t bytes)
+{
+	size_t count = 0, len = 0;
+
+	while (r->at + count < r->count && len < bytes)
+		len += strlen(r->word[r->at + count++]) + 1;
+	return count;
+}
+
+/* What is seen, of those that live there: "gasping since yesterday", "after the water change". */
+static bool take_sign(struct reader *r)
+{
+	static const char *const common[] = {"other", "thin", "algae", "spot", "dots"};
+	const char *rest = joined(r, r->at, r->count), *said;
+	bool after = false;
+	size_t bytes = ts_sign_span(rest, &after);
+
+	if (!bytes || (!after && (!ts_is_sign(rest) || AMONG(r->word[r->at], common))))
+		return false;
+	if (!after && (r->asked || (r->last && !r->last_living)))
+		return false;
+	said = ts_arena_text(r->arena, rest, bytes);
+	if (after)
+		r->after = said;
+	else
+		r->sign = r->sign ? ts_arena_join(r->arena, r->sign, ", ", said, NULL) : said;
+	if (r->strange < r->at)
+		flush_strange(r, r->at);
+	r->at += words_of(r, bytes);
+	r->pending = r->strange = r->at;
+	return true;
+}
+
+/* Signs are told with all that was said of them. */
+static void tell_sign(struct reader *r)
+{
+	const char *const parts[] = {r->how_many, r->sign, r->since, r->after};
+	const char *all = "";
+
+	if (!r->sign)
+		return;
+	for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
+		if (parts[i])
+			all = ts_arena_join(r->arena, all, *all ? " " : "", parts[i], NULL);
+	}
+	flag(r, "--signs", all ? all : "", "");
+	r->found = true;
+}
+
 static void take_name(struct reader *r, size_t len)
 {
 	bool counted = r->pending < r->at && r->strange == r->at, sexed;
@@ -576,6 +654,7 @@ static void take_name(struct reader *r, size_t len)
 		emit(r, name, r->living);
 	r->last = sexed ? NULL : name;
 	r->last_living = r->living;
+	r->asked = false;
 	r->found = true;
 	r->at += len;
 	r->ended = r->at;
@@ -592,6 +671,9 @@ static void take_cut(struct reader *r, size_t len, enum then then)
 	if (!waits && r->strange < to)
 		flush_strange(r, to);
 	r->living = then == AS_BEFORE ? r->living : then == LIVES;
+	r->asked |= AMONG(r->word[r->at], asking);
+	if (ts_breadth_words(r->word[r->at]) >= 0)
+		r->how_many = r->word[r->at];
 	r->at += len;
 	if (waits)
 		r->strange = r->at;
@@ -649,6 +731,9 @@ static void step(struct reader *r)
 		r->pending = r->strange = r->at;
 		return;
 	}
+	/* "fight" alone is what they do; a fighting fish is a name of two words. */
+	if (name < 2 && take_sign(r))
+		return;
 	cut = cut_here(r, &then);
 	if (!name && !cut && !AMONG(r->word[r->at], before_name))
 		name = name_here(r, true);
@@ -688,5 +773,6 @@ bool sentence_read(const struct ts_catalogue *catalogue, struct ts_arena *arena,
 		flush_strange(r, r->at);
 	else
 		sexes_behind(r);
+	tell_sign(r);
 	return r->found && !arena->failed;
 }

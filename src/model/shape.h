@@ -121,7 +121,13 @@ extern const struct ts_tail ts_tails[];
 /* The words of a sign, as a phrase: what is seen, how many show it, since when. */
 struct ts_phrase {
 	const char *text;
-	enum { TS_PHRASE_SIGN, TS_PHRASE_BREADTH, TS_PHRASE_ONSET, TS_PHRASE_NOTHING } part;
+	enum {
+		TS_PHRASE_SIGN,
+		TS_PHRASE_BREADTH,
+		TS_PHRASE_ONSET,
+		TS_PHRASE_AFTER,
+		TS_PHRASE_NOTHING
+	} part;
 	int word;
 };
 extern const struct ts_phrase ts_phrases[]; /* ends with `text` NULL */
@@ -152,6 +158,7 @@ extern const char *const ts_words_sold[];
 
 /* Word lists that people write in other words too (model/also.c). */
 extern const char *const ts_words_sign[], *const ts_words_onset[], *const ts_words_breadth[];
+extern const char *const ts_words_after[];
 extern const char *const ts_words_fed[], *const ts_words_fill[], *const ts_words_substrate[];
 extern const char *const ts_words_filter[], *const ts_words_sex[], *const ts_words_method[];
 extern const char *const ts_words_water_kind[], *const ts_words_plants[], *const ts_words_co2[];

@@ -142,6 +142,7 @@ const char *const ts_words_sign[] = {"other", "gasping", "listless", "clamped-fi
 	"chased", "floating", "algae", NULL};
 const char *const ts_words_onset[] = {"unknown", "now", "days", "weeks", NULL};
 const char *const ts_words_breadth[] = {"unknown", "one", "one-species", "all", "some", NULL};
+const char *const ts_words_after[] = {"unknown", "water-change", "power-cut", NULL};
 
 const char *const ts_words_happened[] = {"remark", "water-changed", "topped-up", "fed", "added",
 	"died", "moved", "medicine", "filter-cleaned", "power-cut", "away", NULL};
@@ -410,6 +411,7 @@ static const struct ts_field sign_fields[] = {
 	WORD(G, "sign", sign, REQ, ts_words_sign, "what is seen"),
 	WORD(G, "onset", onset, OPT, ts_words_onset, "how long ago it began"),
 	WORD(G, "breadth", breadth, OPT, ts_words_breadth, "how many show it"),
+	WORD(G, "after", after, OPT, ts_words_after, "what was done just before"),
 	TEXT(G, "species", species, OPT, "which species shows it"),
 };
 #undef G

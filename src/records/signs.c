@@ -74,9 +74,10 @@ static const char *after_breaks(const char *at)
 	return at + strspn(at, " ,;:.\t");
 }
 
-bool ts_sign_words(const char *words, struct ts_sign *ret, const char **ret_at)
+/* Every word is a phrase: takes what they tell. False: one is not, and `*ret_at` points to it. */
+static bool take_words(const char *words, struct ts_sign *io, bool *ret_named, const char **ret_at)
 {
-	struct ts_sign sign = {0};
+	struct ts_sign sign = *io;
 	bool named = false;
 
 	for (const char *at = after_breaks(words); *at; at = after_breaks(at)) {
@@ -97,12 +98,63 @@ bool ts_sign_words(const char *words, struct ts_sign *ret, const char **ret_at)
 			sign.breadth = p->word;
 		else if (p->part == TS_PHRASE_ONSET)
 			sign.onset = p->word;
+		else if (p->part == TS_PHRASE_AFTER)
+			sign.after = p->word;
 	}
 	if (ret_at)
 		*ret_at = NULL;
-	if (named)
-		*ret = sign;
-	return named;
+	*io = sign;
+	*ret_named = named;
+	return true;
+}
+
+bool ts_sign_words(const char *words, struct ts_sign *ret, const char **ret_at)
+{
+	struct ts_sign sign = {0};
+	bool named;
+
+	if (!take_words(words, &sign, &named, ret_at) || !named)
+		return false;
+	*ret = sign;
+	return true;
+}
+
+bool ts_sign_more(const char *words, struct ts_sign *io)
+{
+	struct ts_sign sign = *io;
+	bool named;
+
+	if (!take_words(words, &sign, &named, NULL) || named)
+		return false;
+	*io = sign;
+	return true;
+}
+
+size_t ts_sign_span(const char *words, bool *ret_after)
+{
+	bool named = false, after = false;
+	const char *at = words, *end = words;
+	int onset;
+
+	while (*at) {
+		size_t len = span_at(at, &onset);
+		const struct ts_phrase *p = len ? NULL : phrase_at(at, &len);
+
+		if (!len || (p && p->part == TS_PHRASE_SIGN && named))
+			break;
+		named |= p && p->part == TS_PHRASE_SIGN;
+		after |= p && p->part == TS_PHRASE_AFTER;
+		at += len;
+		/* Words that tell nothing stand within, and not at the end. */
+		if (!p || p->part != TS_PHRASE_NOTHING)
+			end = at;
+		at = after_breaks(at);
+		/* Behind what was done begins another thought. */
+		if (after && !named)
+			break;
+	}
+	*ret_after = after && !named;
+	return named || after ? (size_t)(end - words) : 0;
 }
 
 bool ts_is_sign(const char *words)

@@ -14,6 +14,15 @@
  */
 bool ts_sign_words(const char *words, struct ts_sign *ret, const char **at);
 
+/* Words that name no sign tell more of one that was named before: how many, since when. */
+bool ts_sign_more(const char *words, struct ts_sign *io);
+
+/*
+ * Bytes at the start of a sentence that are phrases of a sign; 0: neither a sign is among them nor
+ * what was done before, of which alone `*ret_after` tells.
+ */
+size_t ts_sign_span(const char *words, bool *ret_after);
+
 /* Whether the words begin with a sign. */
 bool ts_is_sign(const char *words);
 

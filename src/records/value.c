@@ -88,6 +88,9 @@ bool ts_value_signs(const char *text, struct ts_arena *arena, struct ts_sign *re
 			++*ret_count;
 			continue;
 		}
+		/* "clamped fins, all, for 3 days" is of one sign. */
+		if (!at && *ret_count && ts_sign_more(phrase, &ret[*ret_count - 1]))
+			continue;
 		near = ts_nearest_word(ts_words_sign, phrase + strspn(phrase, " "));
 		return say(ret_says, TS_C_RECORDS_UNKNOWN_WORD,
 			ts_arena_join(
@@ -248,6 +251,7 @@ static bool read_sign(const struct value *v, void *object, int *ret)
 	*ret = read.sign;
 	sign->onset = sign->onset ? sign->onset : read.onset;
 	sign->breadth = sign->breadth ? sign->breadth : read.breadth;
+	sign->after = sign->after ? sign->after : read.after;
 	return true;
 }
 

@@ -181,6 +181,11 @@ static void chlorine_poured(struct tank *t)
 	gasp(t);
 	t->state.change_chlorine_mg_l = 0.5;
 }
+static void changed(struct tank *t)
+{
+	gasp(t);
+	t->state.beside |= TS_BESIDE_CHANGED;
+}
 static void crash(struct tank *t)
 {
 	t->state.tan_mg_l = 3;
@@ -503,6 +508,7 @@ static const struct {
 	{"now.co2", co2},
 	{"now.chlorine", chlorine},
 	{"now.chlorine-poured", chlorine_poured},
+	{"now.changed", changed},
 	{"now.heat", hot},
 	{"now.cold-power", cold_power},
 	{"now.cold", cold},

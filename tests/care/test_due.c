@@ -250,7 +250,8 @@ static void test_signs_or_deaths__everything_every_day(void **state)
 {
 	struct ts_reading r = settled("2026-03-09");
 	struct ts_plan plan = plan_of(&r, 1);
-	struct ts_sign sign = {TS_SIGN_LISTLESS, TS_ONSET_DAYS, TS_BREADTH_ONE, NULL};
+	struct ts_sign sign = {
+		TS_SIGN_LISTLESS, TS_ONSET_DAYS, TS_BREADTH_ONE, TS_AFTER_UNKNOWN, NULL};
 	struct ts_due due;
 
 	(void)state;

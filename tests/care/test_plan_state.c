@@ -101,44 +101,44 @@ static unsigned signs_of(struct ts_sign sign)
 static void test_signs__sorted_by_onset_and_breadth(void **state)
 {
 	(void)state;
-	assert_int_equal(
-		signs_of((struct ts_sign){TS_SIGN_GASPING, TS_ONSET_NOW, TS_BREADTH_ONE, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_GASPING, TS_ONSET_NOW, TS_BREADTH_ONE,
+				 TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_GASPING);
-	assert_int_equal(
-		signs_of((struct ts_sign){TS_SIGN_DARTING, TS_ONSET_NOW, TS_BREADTH_ALL, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_DARTING, TS_ONSET_NOW, TS_BREADTH_ALL,
+				 TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_SUDDEN_ALL);
-	assert_int_equal(signs_of((struct ts_sign){
-				 TS_SIGN_SPOTS, TS_ONSET_DAYS, TS_BREADTH_ONE_SPECIES, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_SPOTS, TS_ONSET_DAYS,
+				 TS_BREADTH_ONE_SPECIES, TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_ONE | TS_SIGNS_SPOTS);
-	assert_int_equal(signs_of((struct ts_sign){
-				 TS_SIGN_TORN_FINS, TS_ONSET_WEEKS, TS_BREADTH_ONE_SPECIES, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_TORN_FINS, TS_ONSET_WEEKS,
+				 TS_BREADTH_ONE_SPECIES, TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_ONE | TS_SIGNS_FIGHT);
-	assert_int_equal(
-		signs_of((struct ts_sign){TS_SIGN_CHASED, TS_ONSET_DAYS, TS_BREADTH_ALL, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_CHASED, TS_ONSET_DAYS, TS_BREADTH_ALL,
+				 TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_OTHER | TS_SIGNS_FIGHT);
 	/* Who hides may be ill as well. */
-	assert_int_equal(
-		signs_of((struct ts_sign){TS_SIGN_HIDING, TS_ONSET_DAYS, TS_BREADTH_ONE, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_HIDING, TS_ONSET_DAYS, TS_BREADTH_ONE,
+				 TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_ONE);
-	assert_int_equal(signs_of((struct ts_sign){
-				 TS_SIGN_CLAMPED_FINS, TS_ONSET_WEEKS, TS_BREADTH_ONE, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_CLAMPED_FINS, TS_ONSET_WEEKS,
+				 TS_BREADTH_ONE, TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_SLOW);
-	assert_int_equal(
-		signs_of((struct ts_sign){TS_SIGN_WASTING, TS_ONSET_WEEKS, TS_BREADTH_ALL, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_WASTING, TS_ONSET_WEEKS, TS_BREADTH_ALL,
+				 TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_SLOW);
-	assert_int_equal(signs_of((struct ts_sign){
-				 TS_SIGN_LISTLESS, TS_ONSET_UNKNOWN, TS_BREADTH_UNKNOWN, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_LISTLESS, TS_ONSET_UNKNOWN,
+				 TS_BREADTH_UNKNOWN, TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_OTHER);
 }
 
 static void test_signs__spots_and_balance_are_kept_beside_the_breadth(void **state)
 {
 	(void)state;
-	assert_int_equal(
-		signs_of((struct ts_sign){TS_SIGN_FLOATING, TS_ONSET_DAYS, TS_BREADTH_ONE, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_FLOATING, TS_ONSET_DAYS, TS_BREADTH_ONE,
+				 TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_ONE | TS_SIGNS_FLOATING);
-	assert_int_equal(
-		signs_of((struct ts_sign){TS_SIGN_BLOATED, TS_ONSET_WEEKS, TS_BREADTH_ONE, NULL}),
+	assert_int_equal(signs_of((struct ts_sign){TS_SIGN_BLOATED, TS_ONSET_WEEKS, TS_BREADTH_ONE,
+				 TS_AFTER_UNKNOWN, NULL}),
 		TS_SIGNS_ONE | TS_SIGNS_FLOATING);
 }
 
