@@ -125,9 +125,26 @@ static bool is_unlike(const struct ts_slot *a, const struct ts_slot *b)
 	       fabs(a->mean - b->mean) > apart;
 }
 
+/* Two ranges of lines of their own of which neither lies in the other. */
+static bool are_apart(const struct ts_slot *a, const struct ts_slot *b)
+{
+	bool ranges = isnan(a->mean) && isnan(b->mean) && !a->by_order && !b->by_order;
+
+	return ranges &&
+	       ((a->low < b->low && a->high < b->high) || (a->low > b->low && a->high > b->high));
+}
+
+static bool is_same(double a, double b)
+{
+	return a == b || (isnan(a) && isnan(b));
+}
+
 static void widen(struct ts_slot *into, const struct ts_slot *one)
 {
-	into->unlike = into->count == 1 && is_unlike(into, one);
+	into->unlike = into->count == 1 ? is_unlike(into, one) || are_apart(into, one)
+					: into->unlike && one->single;
+	into->differs |= !is_same(into->mean, one->mean) || !is_same(into->low, one->low) ||
+			 !is_same(into->high, one->high);
 	if (is_bound(into) && is_bound(one) && into->kind == one->kind)
 		widen_bound(into, one);
 	else

@@ -115,15 +115,17 @@ static bool by_chance(struct finish *f, const struct ts_slot *s)
 	return true;
 }
 
-/* Several quantities stated twice, and not alike: two networks, or two days. */
+/* Several quantities stated twice, and not alike: two networks, or two days; so is what differs. */
 static bool of_two_places(struct finish *f, const struct ts_slot *s)
 {
-	bool others = false;
+	size_t others = 0;
 
-	for (size_t i = 0; i < f->in->slot_count && s->unlike; i++)
-		others |= of_zone(f, &f->in->slots[i]) && f->in->slots[i].unlike &&
+	if (!s->unlike && !s->differs)
+		return false;
+	for (size_t i = 0; i < f->in->slot_count; i++)
+		others += of_zone(f, &f->in->slots[i]) && f->in->slots[i].unlike &&
 			  f->in->slots[i].field != s->field;
-	if (!others)
+	if (others < (s->unlike ? 1 : 2))
 		return false;
 	ts_collect_gap(f->in, s->line, s->printed,
 		"printed twice, and not alike: of which place or day?",

@@ -170,18 +170,24 @@ static bool acts_as_label(const struct ts_intake *in, size_t i)
 	       (!in->entry.label || has_figures(&in->entry));
 }
 
-/* "Legal limits: nitrate 50 mg/l; pH 6.5-9.5": the word before the first label is that of all. */
+/*
+ * "Legal limits: nitrate 50 mg/l; pH 6.5-9.5", "It keeps all standards (nitrate at most 50 mg/l)":
+ * the word before the first label is that of all.
+ */
 static const struct ts_token *limits_of_line(const struct ts_intake *in)
 {
 	const struct ts_token *first = in->tokens.at;
+	size_t i = first->kind == TS_TOKEN_OTHER && in->tokens.count > 1;
 
+	first += i;
 	if (!is_kind(first, TS_TERM_COLUMN) || first->term->role != TS_ROLE_LEGAL)
 		return NULL;
-	for (size_t i = 1, labels = 0; i < in->tokens.count; i++) {
+	for (size_t labels = 0; i < in->tokens.count; i++) {
 		const struct ts_token *t = &in->tokens.at[i];
 
 		labels += is_kind(t, TS_TERM_LABEL);
-		if (is_kind(t, TS_TERM_COLUMN) && t->term->role != TS_ROLE_LEGAL)
+		if (is_kind(t, TS_TERM_COLUMN) && t->term->role != TS_ROLE_LEGAL &&
+			t->term->role != TS_ROLE_HIGHEST)
 			return NULL;
 		/* "limit of 50 mg/l. The calcium of 29 mg/l": it had its figure already. */
 		if (!labels && ts_is_figure(in, i) && any_of_kind(in, TS_TERM_LABEL))
@@ -288,14 +294,47 @@ static void gap_class(struct ts_intake *in)
 	in->entry.count = 0;
 }
 
-/* The labels of this line and what follows each. */
-static void walk(struct ts_intake *in)
+/* Lines of which nothing is held are listed, so that none passes unsaid. */
+static void list_other(struct ts_intake *in)
+{
+	if (in->other_count && in->others[in->other_count - 1] == in->line.number)
+		return;
+	if (in->other_count == TS_REPORT_OTHERS_MOST)
+		in->other_more++;
+	else
+		in->others[in->other_count++] = in->line.number;
+}
+
+/* A name of ours that got no figure before one that is not ours began. */
+static bool is_thirsty(const struct ts_intake *in, const struct ts_token *t)
+{
+	const struct ts_entry *e = &in->entry;
+
+	return !t->term->key && e->label && e->line == in->line.number && !has_figures(e) &&
+	       !in->headed && !in->tokens.delimited;
+}
+
+/* "14 mg/l of calcium": the name behind the figure; returns its place. */
+static size_t take_before(struct ts_intake *in, size_t figure, size_t name)
+{
+	open_entry(in, in->tokens.at[name].term);
+	add_part(in, figure);
+	add_part(in, figure + 1);
+	ts_entry_close(in, &in->entry);
+	return name;
+}
+
+/* The labels of this line and what follows each; whether a figure of it must be asked about. */
+static bool walk(struct ts_intake *in, size_t *asked)
 {
 	int depth = 0;
-	bool scale = false, opened = false;
+	bool scale = false, opened = false, thirsty = false, foreign = false, asks = false,
+	     held = false, ask;
+	size_t name;
 
 	for (size_t i = 0; i < in->tokens.count; i++) {
 		const struct ts_token *t = &in->tokens.at[i];
+		enum ts_prose before = ts_prose_before(in, i, &name);
 
 		depth += (t->kind == TS_TOKEN_OPEN) - (t->kind == TS_TOKEN_CLOSE);
 		if (is_kind(t, TS_TERM_SCALE)) {
@@ -305,37 +344,29 @@ static void walk(struct ts_intake *in)
 			if (in->headed && opened && has_figures(&in->entry) &&
 				ts_table_row(in, &in->entry))
 				in->entry.headed = true;
+			thirsty |= is_thirsty(in, t);
 			meet_label(in, t, depth);
 			scale = false;
 			opened = true;
+			foreign = !t->term->key;
+		} else if (before == TS_PROSE_ITS) {
+			i = take_before(in, i, name);
+		} else if (before == TS_PROSE_PERHAPS) {
+			ts_entry_close(in, &in->entry);
+			*asked = asks ? *asked : i;
+			asks = true;
+			i = name;
 		} else if (!scale) {
+			ask = thirsty && foreign && ts_is_figure(in, i);
+			*asked = ask && !asks ? i : *asked;
+			asks |= ask;
+			held |= !in->entry.label && foreign && ts_is_figure(in, i);
 			add_part(in, i);
 		}
 	}
-}
-
-/* What a water's pH may be. */
-#define PH_LEAST 4
-#define PH_MOST 11
-
-/* Figures with a unit (a pH has none) before the first name of this line. */
-static bool figures_before(const struct ts_intake *in, const struct ts_term *label)
-{
-	bool found = false, bare = label->key && strcmp(label->key, "pH") == 0;
-
-	for (size_t i = 0; i < in->tokens.count; i++) {
-		const struct ts_token *t = &in->tokens.at[i];
-
-		if (is_kind(t, TS_TERM_LABEL) ||
-			(is_kind(t, TS_TERM_COLUMN) && t->term->role == TS_ROLE_LEGAL))
-			break;
-		found |= ts_is_figure(in, i) &&
-			 ((bare && t->first >= PH_LEAST && t->first <= PH_MOST) ||
-				 (i + 1 < in->tokens.count &&
-					 is_kind(&in->tokens.at[i + 1], TS_TERM_UNIT) &&
-					 *in->tokens.at[i + 1].term->unit != '%'));
-	}
-	return found;
+	if (held)
+		list_other(in);
+	return asks;
 }
 
 /* "the pH lies / between 8.0 and 8.4": the name at the end of a line, its figure in a sentence. */
@@ -343,8 +374,7 @@ static void ask_next_line(struct ts_intake *in)
 {
 	struct ts_entry *e = &in->entry;
 
-	if (!e->label || has_figures(e) || e->line + 1 != in->line.number ||
-		!figures_before(in, e->label))
+	if (has_figures(e) || !ts_prose_below(in, e))
 		return;
 	add_text(in, e);
 	ts_collect_gap(in, e->line, e->text,
@@ -352,38 +382,21 @@ static void ask_next_line(struct ts_intake *in)
 		"look at both lines and use a flag or the file");
 }
 
-/* Whether the first name of the line has a figure of its own, and not only a limit. */
-static bool first_is_served(const struct ts_intake *in, size_t label)
-{
-	bool limit = false;
+/* What is shown of a long line before the figure that is asked about. */
+#define BEFORE_FIGURE 90
 
-	for (size_t i = label + 1; i < in->tokens.count; i++) {
-		const struct ts_token *t = &in->tokens.at[i];
-
-		if (is_kind(t, TS_TERM_LABEL))
-			return false;
-		if (is_kind(t, TS_TERM_COLUMN))
-			limit = t->term->role == TS_ROLE_LEGAL;
-		if (ts_is_figure(in, i) && !limit)
-			return true;
-	}
-	return false;
-}
-
-/* "9 grains per gallon of total hardness", "42 mg/l of sodium, against a limit of 200". */
-static void ask_before(struct ts_intake *in)
+static void ask_line(struct ts_intake *in, size_t figure, const char *why)
 {
 	char text[160];
-	size_t i = 0;
+	size_t at = in->line.from[in->tokens.at[figure].start];
+	size_t start =
+		at > BEFORE_FIGURE && in->line.raw_len >= sizeof text ? at - BEFORE_FIGURE : 0;
 
-	while (i < in->tokens.count && !is_kind(&in->tokens.at[i], TS_TERM_LABEL))
-		i++;
-	if (i == in->tokens.count || !in->tokens.at[i].term->key ||
-		!figures_before(in, in->tokens.at[i].term) || first_is_served(in, i))
-		return;
-	ts_line_show(&in->line, 0, in->line.raw_len, text, sizeof text);
-	ts_collect_gap(in, in->line.number, text, "a figure stands before its name: is it its?",
-		"look at the line and use a flag or the file");
+	while (start && start < at && in->line.raw[start - 1] != ' ')
+		start++;
+	ts_line_show(&in->line, start, in->line.raw_len, text, sizeof text);
+	ts_collect_gap(
+		in, in->line.number, text, why, "look at the line and use a flag or the file");
 }
 
 static void close_line(struct ts_intake *in)
@@ -443,12 +456,8 @@ static void note_other(struct ts_intake *in)
 			"if so, use the flag or the key of it");
 		return;
 	}
-	if (!unit)
-		return;
-	if (in->other_count == TS_REPORT_OTHERS_MOST)
-		in->other_more++;
-	else
-		in->others[in->other_count++] = in->line.number;
+	if (unit)
+		list_other(in);
 }
 
 /* A line that says a class and no more. */
@@ -460,6 +469,8 @@ static void read_tokens(struct ts_intake *in)
 
 	if (!in->tokens.count)
 		return;
+	ts_prose_ask_tail(in);
+	ts_prose_keep_tail(in);
 	if (labelled || !continues(in))
 		ask_next_line(in);
 	if (in->tokens.overfull || in->line.cut) {
@@ -482,6 +493,7 @@ static void read_tokens(struct ts_intake *in)
 	if (!ts_table_line(in) && !take_zone_line(in)) {
 		bool formula = in->tokens.count && acts_as_label(in, 0);
 		bool above = in->entry.label && in->entry.line != in->line.number;
+		size_t asked = 0;
 
 		if (!labelled && !formula) {
 			ts_entry_close(in, &in->entry);
@@ -496,10 +508,10 @@ static void read_tokens(struct ts_intake *in)
 			ts_entry_close(in, &in->entry);
 		if (states_class(in, true) && !any_of_kind(in, TS_TERM_SCALE))
 			gap_class(in);
-		else
-			walk(in);
-		if (!above) /* whose figures these may be, which is asked already */
-			ask_before(in);
+		else if (walk(in, &asked))
+			ask_line(in, asked, "a figure stands beside two names: of which is it?");
+		if (!above && ts_prose_asks_before(in)) /* above: asked already */
+			ask_line(in, 0, "a figure stands before its name: is it its?");
 		close_line(in);
 	}
 }

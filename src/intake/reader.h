@@ -48,7 +48,8 @@ struct ts_slot {
 	bool by_order; /* lowest, mean and highest told only by their order */
 	bool part;     /* of what the field counts: free chlorine */
 	bool restated; /* in brackets, or the second of two units */
-	bool unlike;   /* stated twice, each time as one figure, and not alike */
+	bool unlike;   /* stated by itself more than once, and not alike */
+	bool differs;  /* its statements are not all the same */
 	double low, high, mean;
 	enum ts_measure_kind kind; /* BELOW, ABOVE; VALUE = ordinary */
 	bool single;               /* one figure without a statistic */
@@ -104,7 +105,9 @@ struct ts_intake {
 	size_t clash_count, clash_room;
 	unsigned others[TS_REPORT_OTHERS_MOST];
 	size_t other_count, other_more;
-	unsigned asked; /* lines with a name that is not known, of which was asked */
+	char tail[160];     /* the last line that ended with a figure without a name */
+	unsigned tail_line; /* 0 = none */
+	unsigned asked;     /* lines with a name that is not known, of which was asked */
 	const char **zones;
 	size_t zone_count, zone_room;
 	bool class_only;
@@ -131,6 +134,19 @@ bool ts_table_row(struct ts_intake *in, struct ts_entry *entry);
 void ts_cell_text(const struct ts_intake *in, size_t cell, char out[TS_NAME_ROOM]);
 /* True for a figure that can be a value: no temperature of measurement, no year, no percent. */
 bool ts_is_figure(const struct ts_intake *in, size_t token);
+
+/* prose.c: whose a figure is that stands before a name. */
+enum ts_prose { TS_PROSE_NOT, TS_PROSE_ITS, TS_PROSE_PERHAPS };
+
+/* Whether the figure is that of the name behind it, whose token `name` is then. */
+enum ts_prose ts_prose_before(const struct ts_intake *in, size_t figure, size_t *name);
+/* Whether this line begins with what may be the figure of that name, at the end of the last one. */
+bool ts_prose_below(const struct ts_intake *in, const struct ts_entry *entry);
+/* Whether figures before the first name of the line are nobody's. */
+bool ts_prose_asks_before(const struct ts_intake *in);
+/* Keeps a line that ends with a figure; asks about it when the next begins with a name. */
+void ts_prose_keep_tail(struct ts_intake *in);
+void ts_prose_ask_tail(struct ts_intake *in);
 
 /* collect.c. Texts are copied where they are not constant. */
 void ts_collect_value(struct ts_intake *in, const struct ts_report_value *value);
