@@ -344,8 +344,9 @@ static bool walk(struct ts_intake *in, size_t *asked)
 			if (in->headed && opened && has_figures(&in->entry) &&
 				ts_table_row(in, &in->entry))
 				in->entry.headed = true;
-			thirsty |= is_thirsty(in, t);
+			ask = is_thirsty(in, t);
 			meet_label(in, t, depth);
+			thirsty |= ask && !in->entry.label;
 			scale = false;
 			opened = true;
 			foreign = !t->term->key;
