@@ -13,6 +13,7 @@
 #include "chem/substances.h"
 #include "stock/mending.h"
 #include "stock/rules.h"
+#include "stock/smallest.h"
 #include "words/rulings.h"
 #include "words/unusual.h"
 
@@ -94,7 +95,7 @@ static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_ruling *r = w->entries[entry].ruling;
 
-	if (ts_check_says_room(w, r)) {
+	if (ts_check_says_room(w, r, NULL)) {
 		ts_check_finish(w, TS_CHECK_NO, entry, NULL);
 		w->out->decides = ts_check_room_instead(w, r);
 		return;
@@ -144,7 +145,7 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 				  : met || r->remedy.kind < TS_REMEDY_LEAVE_OUT ? TS_CHECK_IF
 										: TS_CHECK_NO;
 
-	if (ts_check_says_room(w, r)) {
+	if (ts_check_says_room(w, r, NULL)) {
 		ts_check_finish(w, TS_CHECK_NO, entry, NULL);
 		w->out->decides = ts_check_room_instead(w, r);
 		return;
@@ -359,6 +360,13 @@ static bool of_newcomers(const struct ts_check_work *w, const struct ts_ruling *
 	       ((subject && subject->planned) || (other && other->planned));
 }
 
+/* About those alone that live there, where others are to be added. */
+static bool of_residents(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	return r && r->subject && w->check.planned_groups && w->check.living_groups &&
+	       !of_newcomers(w, r);
+}
+
 /* They were asked about; then the order of check_reasons.c. */
 static bool leads(
 	const struct ts_check_work *w, const struct ts_ruling *a, const struct ts_ruling *b)
@@ -475,6 +483,106 @@ static bool asked_of(const struct ts_check_work *w, size_t *io_concern)
 	return false;
 }
 
+/* The first concern about newcomers; how to feed is the last thing to say. entry_count: none. */
+static size_t concern_of_newcomers(const struct ts_check_work *w)
+{
+	size_t none = w->entry_count, feeding = none;
+
+	for (size_t i = 0; i < none; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (!r || w->entries[i].severity != TS_CONCERN || !of_newcomers(w, r) ||
+			w->out->judgements[i].folded)
+			continue;
+		if (r->rule != TS_RULE_OUTCOMPETED)
+			return i;
+		feeding = feeding < none ? feeding : i;
+	}
+	return feeding;
+}
+
+/* "The neon tetras and the corys go with those that live there." */
+static void put_newcomers_go(struct ts_check_work *w)
+{
+	size_t said = 0, all = w->check.planned_groups;
+	bool single = false;
+
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		if (!w->check.groups[i].planned)
+			continue;
+		ts_text_put(&w->text, !said ? "The " : said + 1 == all ? " and the " : ", the ");
+		ts_check_put_bought(w, w->check.groups[i].group.species);
+		single = !said && ts_group_count(&w->check.groups[i].group) == 1;
+		said++;
+	}
+	ts_text_put(&w->text,
+		single ? " goes with those that live there" : " go with those that live there");
+	ts_text_put(&w->text, w->check.water_known
+				      ? ", as far as is known."
+				      : "; whether the water suits them GH tells: test it.");
+}
+
+/* Those that live there have less than half the tank that they need. */
+#define FAR_TOO_SMALL 0.5
+
+/* The first conflict of their room that leaves no room for anybody; entry_count: none. */
+static size_t nobody_more(const struct ts_check_work *w)
+{
+	double litres = w->question->plan->tank.volume_l;
+
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+		const struct ts_plan_group *g =
+			r && of_residents(w, r) && w->entries[i].severity == TS_CONFLICT &&
+					ts_rule_of_room(r->rule)
+				? ts_check_group_of(&w->check, r->subject)
+				: NULL;
+		struct ts_smallest_tank own;
+
+		if (!g)
+			continue;
+		ts_smallest_tank(
+			&g->group, 1, false, &w->question->plan->tank, w->asking->practice, &own);
+		if (litres > 0 && litres < FAR_TOO_SMALL * own.volume_l)
+			return i;
+	}
+	return w->entry_count;
+}
+
+/*
+ * The fault is between those that live there, or their room: the newcomers were asked about, and
+ * come first; then what is to be done for the others.
+ */
+static void lead_with_newcomers(struct ts_check_work *w, size_t conflict)
+{
+	static const char before[] = "First for those that live there: ";
+	const struct ts_ruling *r = w->entries[conflict].ruling;
+	size_t concern = concern_of_newcomers(w), none = w->entry_count, full = nobody_more(w);
+	const char *theirs;
+
+	w->newcomers_led = true;
+	if (full != none && ts_check_says_room(w, w->entries[full].ruling, "Add nobody yet: ")) {
+		ts_check_finish(
+			w, TS_CHECK_NO, full, "a larger tank first, or another home for them");
+		return;
+	}
+
+	if (!ts_check_says_room(w, r, before)) {
+		ts_text_put(&w->text, before);
+		ts_say_opening(&w->text, r);
+		ts_text_put(&w->text, ".");
+	}
+	theirs = ts_asking_keep(w->asking, &w->text);
+	w->out->of_room = false;
+	if (concern != none) {
+		lead_with_concern(w, concern);
+		w->out->root_says = theirs;
+		return;
+	}
+	put_newcomers_go(w);
+	ts_check_finish(w, TS_CHECK_IF, conflict, theirs);
+}
+
 static void lead_with_list(struct ts_check_work *w)
 {
 	size_t none = w->entry_count, conflict = first_conflict(w);
@@ -483,7 +591,10 @@ static void lead_with_list(struct ts_check_work *w)
 
 	if (lead_with_singles(w))
 		return;
-	if (conflict != none && conflict != misfit)
+	if (conflict != none && conflict != misfit && misfit == none &&
+		of_residents(w, w->entries[conflict].ruling))
+		lead_with_newcomers(w, conflict);
+	else if (conflict != none && conflict != misfit)
 		lead_with_conflict(w, conflict);
 	else if (misfit != none)
 		ts_check_lead_with_misfit(w, misfit);

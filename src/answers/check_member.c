@@ -21,6 +21,7 @@ struct tried {
 	const char *but[TS_CANDIDATES_MOST]; /* what is between it and another; NULL: nothing */
 	bool sound[TS_CANDIDATES_MOST];      /* nothing is against the whole plan with it */
 	bool disliked[TS_CANDIDATES_MOST];   /* borne, and not liked */
+	bool nearly[TS_CANDIDATES_MOST];     /* its room is a little short */
 	bool clashes[TS_CANDIDATES_MOST];    /* with the others, even where they are a no alone */
 	struct ts_ruling why[TS_CANDIDATES_MOST]; /* of one that is not good */
 	struct ts_match match[TS_CANDIDATES_MOST];
@@ -57,12 +58,17 @@ static const struct ts_ruling *against(
 #define NEARLY 0.9
 
 /* Not quite its water, or its room: others of the name go before it. */
-static bool disliked(const struct ts_check *c, const struct ts_species *s)
+static bool disliked(const struct ts_check *c, const struct ts_species *s, bool *ret_nearly)
 {
+	*ret_nearly = false;
 	for (size_t i = 0; i < c->count; i++) {
-		if (c->rulings[i].subject == s &&
-			ts_ruling_topic(&c->rulings[i]) == TS_TOPIC_ROOM &&
-			c->rulings[i].rule != TS_RULE_SIDES_ASSUMED)
+		const struct ts_ruling *r = &c->rulings[i];
+
+		if (r->subject != s || ts_ruling_topic(r) != TS_TOPIC_ROOM ||
+			r->rule == TS_RULE_SIDES_ASSUMED)
+			continue;
+		*ret_nearly = r->severity == TS_NOTE && r->its > 0 && r->ours >= NEARLY * r->its;
+		if (!*ret_nearly)
 			return true;
 	}
 	for (size_t i = 0; i < c->group_count; i++) {
@@ -120,7 +126,7 @@ static bool try_one(struct ts_check_work *w, const struct ts_species **species, 
 	if (ok) {
 		const struct ts_ruling *r = against(&check, species[line], t->alone);
 
-		t->disliked[at] = disliked(&check, species[line]);
+		t->disliked[at] = disliked(&check, species[line], &t->nearly[at]);
 		t->but[at] = between(w, &check, species[line]);
 		t->good[at] = !r;
 		t->sound[at] = check.verdict <= TS_PLAN_ASKS && check.group_count > 1;
@@ -157,18 +163,31 @@ static bool before(const struct tried *t, size_t a, size_t b)
 		return t->clashes[b];
 	if (t->disliked[a] != t->disliked[b])
 		return t->disliked[b];
-	return t->members->items[a].species->sold < t->members->items[b].species->sold;
+	if (!t->but[a] != !t->but[b])
+		return !t->but[a];
+	if (t->members->items[a].species->sold != t->members->items[b].species->sold)
+		return t->members->items[a].species->sold < t->members->items[b].species->sold;
+	return !t->nearly[a] && t->nearly[b];
 }
 
-static size_t best_of(const struct tried *t)
+/* The best of those that would do and are not named yet; the count of members: none. */
+static size_t next_best(const struct tried *t, const bool *named)
 {
 	size_t best = t->members->count;
 
 	for (size_t i = 0; i < t->members->count; i++) {
-		if (t->asked[i] && t->good[i] && (best == t->members->count || before(t, i, best)))
+		if (t->asked[i] && t->good[i] && !named[i] &&
+			(best == t->members->count || before(t, i, best)))
 			best = i;
 	}
 	return best;
+}
+
+static size_t best_of(const struct tried *t)
+{
+	static const bool nobody[TS_CANDIDATES_MOST];
+
+	return next_best(t, nobody);
 }
 
 static bool any_clashes(const struct tried *t)
@@ -246,18 +265,14 @@ static void say_apart(struct ts_check_work *w, const char *name, const struct tr
 {
 	size_t bad = worst_of(t), said = 0;
 	size_t most = t->good_count < NAMED ? t->good_count : NAMED;
+	bool named[TS_CANDIDATES_MOST] = {false};
 
 	ts_text_puts(&w->text, "Which ", name, "? ", NULL);
-	for (int pass = 0; pass < 2; pass++) {
-		for (size_t i = 0; i < t->members->count && said < most; i++) {
-			if (!t->asked[i] || !t->good[i] || t->disliked[i] != pass)
-				continue;
-			ts_text_put(&w->text, !said              ? "The "
-					      : said + 1 == most ? " or the "
-								 : ", the ");
-			ts_say_animal(&w->text, t->members->items[i].species);
-			said++;
-		}
+	for (size_t i = best_of(t); said < most && i < t->members->count; i = next_best(t, named)) {
+		ts_text_put(&w->text, !said ? "The " : said + 1 == most ? " or the " : ", the ");
+		ts_say_animal(&w->text, t->members->items[i].species);
+		named[i] = true;
+		said++;
 	}
 	ts_text_put(&w->text, " would do here, and not the ");
 	ts_say_animal(&w->text, t->members->items[bad].species);

@@ -28,6 +28,7 @@ struct ts_check_work {
 	size_t entry_count;
 	struct ts_smallest_tank said_tank; /* the one size that the first lines name; 0: none */
 	bool room_said;                    /* the first lines name the smallest tank already */
+	bool newcomers_led;                /* the first line is about those that were asked about */
 	struct ts_text text;               /* scratch */
 	struct ts_check_result *out;
 };
@@ -128,10 +129,11 @@ bool ts_check_too_large(const struct ts_check_work *w, const struct ts_group *gr
 const char *ts_check_too_small(struct ts_check_work *w);
 
 /*
- * Room, where it decides (check_room.c): says "Not in this tank: ..." into the text, false: it is
- * not of room; what would do in this tank, in the arena; after the headline, the smallest tank.
+ * Room, where it decides (check_room.c): says "Not in this tank: ..." into the text, or `before`
+ * (NULL: as it is) instead of "Not in this tank: "; false: it is not of room; what would do in this
+ * tank, in the arena; after the headline, the smallest tank.
  */
-bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *fault);
+bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *fault, const char *before);
 const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_ruling *fault);
 void ts_check_room(struct ts_check_work *w);
 

@@ -327,7 +327,8 @@ static void say_newcomers(struct ts_check_work *w)
 {
 	size_t said = 0;
 
-	if (!w->check.planned_groups || !w->check.living_groups || !w->out->first)
+	if (!w->check.planned_groups || !w->check.living_groups || !w->out->first ||
+		w->newcomers_led)
 		return;
 	for (size_t i = 0; i < w->entry_count; i++) {
 		const struct ts_ruling *r = w->entries[i].ruling;

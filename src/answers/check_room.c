@@ -112,14 +112,14 @@ static const struct ts_plan_group *of_whom(const struct ts_check_work *w, const 
 	return r->subject ? ts_check_group_of(&w->check, r->subject) : who_takes_it(w);
 }
 
-bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r)
+bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r, const char *before)
 {
 	const struct ts_tank *tank = &w->question->plan->tank;
 	const struct ts_plan_group *g = of_whom(w, r);
 	struct ts_smallest_tank smallest = w->check.smallest;
 	bool high = r->rule == TS_RULE_TANK_HEIGHT;
 
-	if (g && ts_check_no_home(r)) {
+	if (g && ts_check_no_home(r) && !before) {
 		put_no_home(w, g);
 		return true;
 	}
@@ -134,8 +134,9 @@ bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r)
 			&g->group, 1, sensitive(&g->group), tank, w->asking->practice, &smallest);
 	if (!(smallest.length_cm > 0) || !short_of(tank, &smallest, high))
 		return false;
-	ts_text_put(&w->text,
-		r->severity == TS_CONFLICT ? "Not in this tank: " : "Better in a larger tank: ");
+	ts_text_put(&w->text, before                       ? before
+			      : r->severity == TS_CONFLICT ? "Not in this tank: "
+							   : "Better in a larger tank: ");
 	if (g)
 		put_animals(&w->text, &g->group);
 	else

@@ -11,6 +11,7 @@
 #include "answers/noted.h"
 #include "answers/thin.h"
 #include "answers/why_change.h"
+#include "match/bands.h"
 #include "model/shape.h"
 #include "stock/misfit.h"
 #include "water/first.h"
@@ -214,6 +215,33 @@ static void lead(
 		say_verdict(w, m, no_room, ret);
 }
 
+/*
+ * What was read lies beyond a band that excludes nobody: of the KH that its kind of water has, or
+ * of a pH, which follows from the minerals. "Tolerated" would contradict the verdict.
+ */
+static bool is_guide(const struct ts_parameter_fit *f, int p)
+{
+	bool coarse = p == TS_PH || f->source[0] == ts_by_kind_of_water;
+
+	return coarse && f->known && f->verdict <= TS_TOLERATES &&
+	       (f->reading < f->tolerated.low || f->reading > f->tolerated.high);
+}
+
+static void put_tolerated(struct work *w, const struct ts_parameter_fit *f, int p)
+{
+	if (!is_guide(f, p)) {
+		ts_text_put(&w->text, "tolerated ");
+		ts_say_range(&w->text, &f->tolerated, 1);
+		ts_text_puts(&w->text, " (", f->source[0], f->variant ? ", " : "",
+			f->variant ? f->variant : "", ")", NULL);
+		return;
+	}
+	ts_text_put(&w->text, p == TS_PH ? "found at " : "its kind of water has ");
+	ts_say_range(&w->text, &f->tolerated, 1);
+	ts_text_put(&w->text, p == TS_PH ? "; pH follows from the KH, and does not decide"
+					 : "; more or less of it alone excludes nobody");
+}
+
 static void fill_water(struct work *w, const struct ts_match *m, struct ts_why_animal *ret)
 {
 	ret->water = ts_arena_array(w->asking->arena, TS_PARAMETER__COUNT, sizeof *ret->water);
@@ -225,10 +253,7 @@ static void fill_water(struct work *w, const struct ts_match *m, struct ts_why_a
 			continue;
 		ts_say_parameter(&w->text, (enum ts_parameter)p, f);
 		row.says = keep(w);
-		ts_text_put(&w->text, "tolerated ");
-		ts_say_range(&w->text, &f->tolerated, 1);
-		ts_text_puts(&w->text, " (", f->source[0], f->variant ? ", " : "",
-			f->variant ? f->variant : "", ")", NULL);
+		put_tolerated(w, f, p);
 		row.tolerated_says = keep(w);
 		ret->water[ret->water_count++] = row;
 	}

@@ -96,7 +96,8 @@ static bool is_cause(const struct ts_advice_row *row, const struct ts_care_state
 	/* Gasping is a sign itself. */
 	if (row->group == 2)
 		return strcmp(row->id, "now.gasping") != 0;
-	if (s->acid_bed && strncmp(row->id, "buffer.gone", strlen("buffer.gone")) == 0)
+	if ((s->acid_bed || (s->signs & TS_SIGNS_SPOTS && s->lived_long)) &&
+		strncmp(row->id, "buffer.gone", strlen("buffer.gone")) == 0)
 		return false;
 	for (size_t i = 0; i < sizeof causes / sizeof *causes; i++) {
 		if (strcmp(row->id, causes[i]) == 0)

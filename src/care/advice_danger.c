@@ -98,11 +98,21 @@ CONDITION(gasping)
 	return !stands(s) && gasping_unread(s, practice, f);
 }
 
+/* So much CO2 fish do not live in for hours (common practice, no source): a reading is wrong. */
+#define CO2_NOBODY_MG_L 150
+
+CONDITION(co2_unlikely)
+{
+	UNUSED;
+	return !s->empty && s->co2_low_mg_l > CO2_NOBODY_MG_L && !s->co2_injected &&
+	       !(s->signs & TS_SIGNS_GASPING);
+}
+
 /* With its low end alone; where gas is injected and they are well, they are watched. */
 CONDITION(too_much_co2)
 {
 	return !s->empty && s->co2_low_mg_l > practice[TS_P_CO2_DANGER] && !s->co2_injected &&
-	       !ts_holds_gasping_with_co2(s, practice, f);
+	       !ts_holds_gasping_with_co2(s, practice, f) && !ts_holds_co2_unlikely(s, practice, f);
 }
 
 /* A poison or a temperature that was read, beside the oxygen. */
@@ -243,6 +253,7 @@ static bool poisoned(
 	struct ts_care_figures other = *f;
 
 	return ts_holds_too_much_co2(s, practice, &other) ||
+	       ts_holds_co2_unlikely(s, practice, &other) ||
 	       ts_holds_chlorine(s, practice, &other) || ts_holds_crashed(s, practice, &other) ||
 	       ts_holds_too_much_ammonia(s, practice, &other) ||
 	       ts_holds_too_much_nitrite(s, practice, &other) || copper(s, &other) ||
@@ -353,13 +364,16 @@ CONDITION(spots_brought)
 	       !ts_holds_minerals_wear(s, practice, &other);
 }
 
-/* They only rub, and the tank is far from its new water, or its buffer is short: that itches. */
+/*
+ * They only rub, and the tank is far from its new water, or its buffer is short: that itches. Who
+ * has lived in so little buffer for long does not begin to rub for it.
+ */
 static bool water_itches(
 	const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
 	return !(s->beside & TS_BESIDE_SPOTS) &&
 	       (ts_holds_kh_apart(s, practice, f) || ts_holds_gone_old(s, practice, f) ||
-		       ts_holds_buffer_gone(s, practice, f));
+		       (ts_holds_buffer_gone(s, practice, f) && !s->lived_long));
 }
 
 CONDITION(parasites)

@@ -23,6 +23,7 @@
 	X(algae)                                                                                   \
 	X(filter_stands)                                                                           \
 	X(untested_signs)                                                                          \
+	X(co2_unlikely)                                                                            \
 	X(too_much_co2)                                                                            \
 	X(chlorine)                                                                                \
 	X(water_changed)                                                                           \

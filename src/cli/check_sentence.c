@@ -712,6 +712,27 @@ static bool counts_what_follows(struct reader *r)
 	return behind > 0 || strlen(r->word[r->at]) <= 2;
 }
 
+/*
+ * "rainbow shrak": a group's word with a word behind it that is nothing is a longer name with a
+ * slip in it, where the catalogue takes it for one.
+ */
+static size_t with_slip(struct reader *r, size_t name)
+{
+	size_t behind = r->at + name, found;
+	enum then then;
+
+	if (!name || behind >= r->count || strpbrk(r->word[behind], ",()=0123456789") ||
+		AMONG(r->word[behind], before_name) || AMONG(r->word[behind], behind_name) ||
+		how(r, joined(r, r->at, behind)) != TS_NAME_GROUP)
+		return name;
+	r->at = behind;
+	found = name_here(r, false) + cut_here(r, &then) + ts_is_sign(r->word[behind]);
+	r->at -= name;
+	if (found || how(r, joined(r, r->at, behind + 1)) != TS_NAME_GUESSED)
+		return name;
+	return name + 1;
+}
+
 static void step(struct reader *r)
 {
 	/* "1 male 1 female betta": the sex is its own word, whatever is called so */
@@ -719,6 +740,7 @@ static void step(struct reader *r)
 	size_t name = sex || counts_what_follows(r) ? 0 : name_here(r, false), cut, used;
 	enum then then = AS_BEFORE;
 
+	name = with_slip(r, name);
 	if (is(r->word[r->at], "(") || is(r->word[r->at], ")")) {
 		bracket(r);
 		return;

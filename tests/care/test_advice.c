@@ -118,6 +118,13 @@ static void co2(struct tank *t)
 	t->state.co2_low_mg_l = 40;
 	t->state.co2_high_mg_l = 90;
 }
+static void co2_unlikely(struct tank *t)
+{
+	co2(t);
+	t->state.co2_low_mg_l = 400;
+	t->state.co2_mg_l = 1000;
+	t->state.co2_high_mg_l = 2000;
+}
 static void injected(struct tank *t)
 {
 	t->state.co2_injected = true;
@@ -505,6 +512,7 @@ static const struct {
 	{"now.nitrite", nitrite},
 	{"now.copper-move", copper},
 	{"now.copper", little_copper},
+	{"now.co2-unlikely", co2_unlikely},
 	{"now.co2", co2},
 	{"now.chlorine", chlorine},
 	{"now.chlorine-poured", chlorine_poured},
