@@ -236,10 +236,10 @@ static void put_tolerated(struct work *w, const struct ts_parameter_fit *f, int 
 			f->variant ? f->variant : "", ")", NULL);
 		return;
 	}
-	ts_text_put(&w->text, p == TS_PH ? "found at " : "its kind of water has ");
+	ts_text_put(&w->text, "usual ");
 	ts_say_range(&w->text, &f->tolerated, 1);
 	ts_text_put(&w->text, p == TS_PH ? "; pH follows from the KH, and does not decide"
-					 : "; more or less of it alone excludes nobody");
+					 : " in its kind of water; KH alone excludes nobody");
 }
 
 static void fill_water(struct work *w, const struct ts_match *m, struct ts_why_animal *ret)
