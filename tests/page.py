@@ -39,6 +39,7 @@ PAGES = {
     "club of many": ["why", "guppy", "neon tetra", "platy", "-w", "tap.yaml", "-w", "year.yaml",
                      "-w", "soft.yaml"],
     "due": ["due", "plan.yaml", "--to", "GH=6,KH=4"],
+    "log": ["log", str(PLANS / "old-tank.yaml")],
     "mix": ["mix", "tap.yaml=0.5", "pure=0.5"],
     "arrive": ["arrive", "--shop", "tap.yaml", "--hours", "1 h", *WATER],
     "remake": ["remake", "--for", "neon tetra", *WATER, "--volume", "100 L"],

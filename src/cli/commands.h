@@ -65,6 +65,7 @@ enum ts_status command_find(struct session *session);
 enum ts_status command_keep(struct session *session);
 /* Species records checked. */
 enum ts_status command_lint(struct session *session);
+enum ts_status command_log(struct session *session);
 /* A reading added to a file. */
 enum ts_status command_note(struct session *session);
 /* The program as a page, with the user's own in it. */

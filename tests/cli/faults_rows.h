@@ -44,6 +44,7 @@ static const struct fault_row fault_rows[] = {
 	{"lint", "records/exempla-mollis.yaml tap.yaml tank.yaml plan.yaml", 1, NULL, 0},
 	{"lint", "broken.yaml", 2, NULL, 0},
 	{"mix", "tap.yaml=30L pure=70L", 0, NULL, 0},
+	{"log", "running.yaml --today 2026-05-10", 0, NULL, 0},
 	{"note", "../out/noted.yaml GH=15 pH=7.4 --on 2026-05-09 --today 2026-05-10", 0, NULL, 0},
 	{"page", "--from page.html --own --catalogue records tap.yaml tank.yaml running.yaml", 0, NULL, 0},
 	{"page", "--from tap.yaml", 2, NULL, 0},

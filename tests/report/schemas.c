@@ -12,6 +12,7 @@
 #include "report/drift_result.h"
 #include "report/due_result.h"
 #include "report/find_result.h"
+#include "report/log_result.h"
 #include "report/propose_result.h"
 #include "report/read_result.h"
 #include "report/remake_result.h"
@@ -36,6 +37,8 @@ static const struct {
 	{"answer-arrive.json", NULL, "arrive", &ts_result_arrive},
 	{"answer-find.json", NULL, "find", &ts_result_find},
 	{"answer-lint.json", NULL, "lint", &ts_result_lint},
+	{"answer-log.json", NULL, "log", &ts_result_log},
+	{"answer-log.json", NULL, "log", &ts_result_log},
 	{"answer-propose.json", NULL, "propose", &ts_result_propose},
 	{"answer-mix.json", NULL, "mix", &ts_result_mix},
 	{"answer-rank.json", NULL, "rank", &ts_result_rank},

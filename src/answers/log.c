@@ -1,0 +1,324 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The course of each value is water/series.h's; here is which of them leads, how long the buffer
+ * lasts at that pace, and which readings and events share a line.
+ */
+#include "answers/log.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/date.h"
+#include "model/shape.h"
+#include "water/now.h"
+#include "water/series.h"
+#include "words/due.h"
+
+const char *const ts_log_verdict_words[] = {"moves", "steady", "too-few", NULL};
+enum { MOVES, STEADY, TOO_FEW };
+
+/* From so many dated readings on a course is one. */
+#define READINGS_LEAST 3
+
+/* The buffer first: where it goes, pH and animals follow. */
+static const struct {
+	enum ts_parameter parameter;
+	enum ts_now_value value;
+	const char *name, *unit, *falls, *rises;
+} courses[] = {
+	{TS_KH, TS_NOW_KH, "KH", " dH", "The buffer falls", "KH rises"},
+	{TS_GH, TS_NOW_GH, "GH", " dH", "GH falls", "GH rises"},
+	{TS_PH, TS_NOW_PH, "pH", "", "pH falls", "pH rises"},
+};
+#define COURSES (sizeof courses / sizeof *courses)
+
+struct work {
+	const struct ts_asking *asking;
+	const struct ts_log_question *question;
+	struct ts_text text;
+	struct ts_log_result r;
+};
+
+static const char *keep(struct work *w)
+{
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+/* "9 weeks", "12 days" */
+static void say_days(struct ts_text *text, double days)
+{
+	bool weeks = days >= 21;
+	double number = weeks ? round(days / 7) : round(days);
+
+	ts_text_number(text, number, 0);
+	ts_text_puts(text, weeks ? " week" : " day", number == 1 ? "" : "s", NULL);
+}
+
+static void say_number(struct ts_text *text, double value, const char *unit)
+{
+	ts_text_number_short(text, value, 1);
+	ts_text_put(text, unit);
+}
+
+/* "The buffer falls: KH 8 to 4.1 dH in 9 weeks, 0.4 a week" */
+static const char *course_says(struct work *w, size_t i, const struct ts_log_course *c)
+{
+	struct ts_text *text = &w->text;
+
+	if (c->moves) {
+		ts_text_puts(text, c->drift_per_week < 0 ? courses[i].falls : courses[i].rises,
+			": ", c->name, " ", NULL);
+		say_number(text, c->first, " to ");
+		say_number(text, c->last, courses[i].unit);
+		ts_text_put(text, " in ");
+		say_days(text, c->days);
+		ts_text_put(text, ", ");
+		say_number(text, fabs(c->drift_per_week), " a week");
+		return keep(w);
+	}
+	ts_text_puts(text, c->name, " ", NULL);
+	say_number(text, c->low, "");
+	if (c->high > c->low) {
+		ts_text_put(text, " to ");
+		say_number(text, c->high, "");
+	}
+	return keep(w);
+}
+
+static void take_course(struct work *w, const struct ts_water *water, size_t i)
+{
+	struct ts_series_facts facts;
+	struct ts_log_course *c = &w->r.courses[w->r.course_count];
+
+	ts_series_make(water, courses[i].parameter, &facts);
+	if (!facts.readings)
+		return;
+	*c = (struct ts_log_course){.name = courses[i].name,
+		.readings = facts.readings,
+		.first = (double)NAN,
+		.low = facts.low,
+		.high = facts.high,
+		.days = facts.days,
+		.drift_per_week = facts.drift_per_week,
+		.moves = facts.trend};
+	for (size_t k = 0; k < water->reading_count; k++) {
+		double value = ts_reading_value(&water->readings[k], courses[i].value);
+
+		if (isnan(value))
+			continue;
+		c->first = isnan(c->first) ? value : c->first;
+		c->last = value;
+	}
+	c->says = course_says(w, i, c);
+	w->r.course_count++;
+}
+
+/* "At this pace it is 1.1, where the pH is no longer held, in 8 weeks, by 3 May." */
+static void say_end(struct work *w, const struct ts_log_course *c)
+{
+	double floor = w->asking->practice->value[TS_P_KH_FLOOR];
+	double weeks = (c->last - floor) / -c->drift_per_week;
+
+	if (strcmp(c->name, "KH") != 0 || !(c->drift_per_week < 0) || !(weeks > 0) || weeks > 104)
+		return;
+	ts_text_put(&w->text, "At this pace the buffer is used up (KH ");
+	say_number(&w->text, floor, ") in about ");
+	say_days(&w->text, 7 * weeks);
+	if (w->asking->today >= 0) {
+		ts_text_put(&w->text, ", by ");
+		ts_say_day(&w->text, w->asking->today + (long)(7 * weeks), w->asking->today);
+	}
+	ts_text_put(
+		&w->text, ": smaller changes, more often, hold it where the tap's KH is higher.");
+	w->r.next = keep(w);
+}
+
+static void judge(struct work *w)
+{
+	size_t most = 0;
+	double days = 0;
+
+	for (size_t i = 0; i < w->r.course_count; i++) {
+		const struct ts_log_course *c = &w->r.courses[i];
+
+		most = c->readings > most ? c->readings : most;
+		days = fmax(days, c->days);
+		if (!c->moves || w->r.verdict)
+			continue;
+		w->r.verdict = ts_log_verdict_words[MOVES];
+		ts_text_puts(&w->text, c->says, ".", NULL);
+		w->r.headline = keep(w);
+		say_end(w, c);
+	}
+	if (w->r.verdict)
+		return;
+	if (most < READINGS_LEAST || !(days >= 7)) {
+		w->r.verdict = ts_log_verdict_words[TOO_FEW];
+		w->r.headline = "Too few readings yet to tell a course.";
+		w->r.next = "Three over two weeks or more tell whether the water is steady; the "
+			    "same kit at the same hour.";
+		return;
+	}
+	w->r.verdict = ts_log_verdict_words[STEADY];
+	ts_text_put(&w->text, "The water has been steady for ");
+	say_days(&w->text, days);
+	for (size_t i = 0; i < w->r.course_count; i++)
+		ts_text_puts(&w->text, i ? ", " : ": ", w->r.courses[i].says, NULL);
+	ts_text_put(&w->text, ".");
+	w->r.headline = keep(w);
+	w->r.next = "Leave it as it is, and go on as you do.";
+}
+
+static bool ahead(const char *date, long today)
+{
+	long day;
+
+	return today >= 0 && date && ts_date_read(date, &day) && day > today;
+}
+
+/* Earlier days first, a day without an hour before its hours; without a day first of all. */
+static int by_day(const void *a, const void *b)
+{
+	const struct ts_log_line *x = a, *y = b;
+	int order = strcmp(x->date ? x->date : "", y->date ? y->date : "");
+
+	return order ? order : strcmp(x->time ? x->time : "", y->time ? y->time : "");
+}
+
+/* "water changed, 20 L": of an event that its keeper gave no words. */
+static const char *event_says(struct work *w, const struct ts_tank_event *e)
+{
+	const struct {
+		double value;
+		const char *unit;
+	} amounts[] = {
+		{e->litres, " L"}, {e->share_percent, " %"}, {e->count, ""}, {e->lasted_h, " h"}};
+
+	if (e->says)
+		return e->says;
+	for (const char *c = ts_words_happened[e->what]; *c; c++)
+		ts_text_add(&w->text, *c == '-' ? " " : c, 1);
+	for (size_t i = 0; i < sizeof amounts / sizeof *amounts; i++) {
+		if (!(amounts[i].value > 0))
+			continue;
+		ts_text_put(&w->text, ", ");
+		say_number(&w->text, amounts[i].value, amounts[i].unit);
+	}
+	return keep(w);
+}
+
+static void take_lines(struct work *w)
+{
+	const struct ts_log_question *q = w->question;
+	struct ts_log_line *lines = w->r.lines;
+	size_t n = 0, left_out = 0;
+
+	for (size_t i = 0; i < q->reading_count; i++) {
+		const struct ts_reading *r = &q->readings[i];
+
+		if (ahead(r->date, w->asking->today)) {
+			left_out++;
+			continue;
+		}
+		lines[n++] = (struct ts_log_line){r->date, r->time, ts_reading_value(r, TS_NOW_GH),
+			ts_reading_value(r, TS_NOW_KH), ts_reading_value(r, TS_NOW_PH),
+			ts_reading_value(r, TS_NOW_TEMPERATURE), ts_reading_value(r, TS_NOW_NO3),
+			ts_reading_value(r, TS_NOW_NO2), ts_reading_value(r, TS_NOW_TAN), {0}};
+	}
+	for (size_t i = 0; i < q->event_count; i++) {
+		const struct ts_tank_event *e = &q->events[i];
+		double no = (double)NAN;
+
+		if (ahead(e->date, w->asking->today)) {
+			left_out++;
+			continue;
+		}
+		lines[n] = (struct ts_log_line){e->date, e->time, no, no, no, no, no, no, no, {0}};
+		ts_asking_note(w->asking, &lines[n++].happened, event_says(w, e));
+	}
+	if (n)
+		qsort(lines, n, sizeof *lines, by_day);
+	w->r.line_count = n;
+	if (left_out)
+		ts_asking_note(w->asking, &w->r.notes,
+			"What is dated after today is left out: are the dates right?");
+}
+
+/* What stands on one day without an hour of its own is one line. */
+static void join_lines(struct work *w)
+{
+	struct ts_log_line *lines = w->r.lines;
+	size_t n = 0;
+
+	for (size_t i = 0; i < w->r.line_count; i++) {
+		struct ts_log_line *last = n ? &lines[n - 1] : NULL;
+		bool event = lines[i].happened.count > 0;
+
+		if (last && event && lines[i].date && last->date && !lines[i].time &&
+			strcmp(last->date, lines[i].date) == 0)
+			ts_asking_note(w->asking, &last->happened, lines[i].happened.items[0]);
+		else
+			lines[n++] = lines[i];
+	}
+	w->r.line_count = n;
+}
+
+static void say_span(struct work *w)
+{
+	const struct ts_log_line *lines = w->r.lines;
+	size_t n = w->r.line_count, events = 0, readings = 0, first = 0;
+
+	for (size_t i = 0; i < w->question->reading_count; i++)
+		readings += !ahead(w->question->readings[i].date, w->asking->today);
+	for (size_t i = 0; i < w->question->event_count; i++)
+		events += !ahead(w->question->events[i].date, w->asking->today);
+	while (first < n && !lines[first].date)
+		first++;
+	ts_text_number(&w->text, (double)readings, 0);
+	ts_text_put(&w->text, readings == 1 ? " reading" : " readings");
+	if (events) {
+		ts_text_put(&w->text, ", ");
+		ts_text_number(&w->text, (double)events, 0);
+		ts_text_put(&w->text, events == 1 ? " event" : " events");
+	}
+	if (first < n) {
+		ts_text_puts(&w->text, ", ", lines[first].date, NULL);
+		if (strcmp(lines[first].date, lines[n - 1].date) != 0)
+			ts_text_puts(&w->text, " to ", lines[n - 1].date, NULL);
+	}
+	w->r.span = keep(w);
+}
+
+enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log_question *question,
+	struct ts_log_result *ret)
+{
+	struct work w = {.asking = asking, .question = question};
+	struct ts_water water = {
+		.readings = question->readings, .reading_count = question->reading_count};
+	char today[TS_DATE_ROOM];
+
+	while (water.reading_count &&
+		ahead(water.readings[water.reading_count - 1].date, asking->today))
+		water.reading_count--;
+	ts_text_open(&w.text, &asking->arena->allocator);
+	w.r.name = question->name;
+	if (asking->today >= 0 && ts_date_write(today, asking->today))
+		w.r.today = ts_arena_text(asking->arena, today, TS_DATE_ROOM - 1);
+	w.r.courses = ts_arena_array(asking->arena, COURSES, sizeof *w.r.courses);
+	w.r.lines = ts_arena_array(
+		asking->arena, question->reading_count + question->event_count, sizeof *w.r.lines);
+	if (w.r.courses && w.r.lines) {
+		for (size_t i = 0; i < COURSES; i++)
+			take_course(&w, &water, i);
+		take_lines(&w);
+		say_span(&w);
+		join_lines(&w);
+		judge(&w);
+	}
+	asking->arena->failed |= w.text.failed;
+	ts_text_drop(&w.text);
+	if (asking->arena->failed)
+		return TS_NO_MEMORY;
+	*ret = w.r;
+	return TS_OK;
+}
