@@ -6,6 +6,7 @@
 
 #include "answers/due.h"
 #include "base/arena.h"
+#include "care/happened.h"
 #include "cli/care_answer.h"
 #include "cli/remake.h"
 #include "cli/standing.h"
@@ -82,6 +83,8 @@ static enum ts_status load_subject(struct call *c, const char *file)
 		return refuse_kind(s, file);
 	status = ts_plan_load_from(s->system, file, s->arena, &c->plan, s->findings);
 	c->name = c->plan.name;
+	if (!status)
+		ts_happened_take(&c->plan, s->today);
 	c->has_supply = ts_due_poured(&c->plan)->reading_count > 0;
 	return status;
 }
