@@ -6,6 +6,7 @@
 
 #include <math.h>
 #include <stddef.h>
+#include <string.h>
 
 #define COLUMNS_MOST 9
 
@@ -26,7 +27,10 @@ static const struct {
 
 static double value(const struct ts_log_line *line, size_t column)
 {
-	return *(const double *)((const char *)line + columns[column].offset);
+	double ret;
+
+	memcpy(&ret, (const char *)line + columns[column].offset, sizeof ret);
+	return ret;
 }
 
 static bool is_read(const struct ts_log_result *r, size_t from, size_t column)
