@@ -298,6 +298,24 @@ static bool sisters(const struct ts_candidates *c)
 	return true;
 }
 
+/* A group's word that records have for their own, "bristlenose": all that it means, not one of
+ * them. */
+static bool take_group(
+	const struct ts_catalogue *catalogue, const struct asked *asked, struct ts_candidates *io)
+{
+	struct ts_candidates mine = {.how = TS_NAME_UNKNOWN};
+	unsigned miss;
+	const struct ts_name_row *row = nearest_row(asked, &miss);
+
+	if (!row || row->how != TS_NAME_GROUP || miss >= TS_NAME_TIER * TS_TIER_ORDER ||
+		!take_row(catalogue, row, miss, &mine) || mine.all <= io->all)
+		return false;
+	if (sisters(&mine))
+		mine.how = TS_NAME_GUESSED;
+	*io = mine;
+	return true;
+}
+
 static bool is_shared(const struct ts_candidates *candidates)
 {
 	return candidates->how == TS_NAME_GUESSED && candidates->all > 1 &&
@@ -456,6 +474,8 @@ static const struct ts_species *look_near(
 			(found = look_epithet(
 				 catalogue, &asked->words, asked->words.count - 1, ret))))
 		return found;
+	if (best < TS_NAME_TIER * TS_TIER_ORDER && take_group(catalogue, asked, ret))
+		return ret->how == TS_NAME_GUESSED ? ret->items[0].species : NULL;
 	row = nearest_row(asked, &miss);
 	/* What is outside passes for no animal whose name is no nearer; a group gives way. */
 	if (row && miss / TS_NAME_TIER < best / TS_NAME_TIER + (row->how != TS_NAME_GROUP) &&
@@ -484,9 +504,9 @@ const struct ts_species *ts_catalogue_species(
 		find_same(catalogue, &asked, &mine);
 	if (found)
 		mine.how = TS_NAME_SAME;
-	else if (mine.all)
+	else if (mine.all && !take_group(catalogue, &asked, &mine))
 		mine.how = how_of_same(&mine);
-	else
+	else if (!mine.all)
 		found = look_near(catalogue, &asked, &mine);
 	if (!found && (mine.how == TS_NAME_SAME || mine.how == TS_NAME_GUESSED))
 		found = mine.items[0].species;

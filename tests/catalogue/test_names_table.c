@@ -11,6 +11,7 @@
 #include <cmocka.h>
 #include <stdio.h>
 #include <string.h>
+#include <strings.h>
 
 #include "base/findings.h"
 #include "base/text.h"
@@ -20,6 +21,9 @@
 
 /* Fewer rows than this would not be the table that was written. */
 #define ROWS_LEAST 300
+
+/* Names of records that are a group's word; fewer would not be the records that were written. */
+#define GROUP_NAMES_LEAST 50
 
 struct row {
 	char line[256];
@@ -174,11 +178,76 @@ static void test_names__of_records_reach_their_record(void **state)
 
 			for (size_t k = 0; (!one || c.how == TS_NAME_GUESSED) && k < c.count; k++)
 				fine |= c.items[k].species == s;
+			fine |= !one && c.row && ts_name_row_holds(c.row, s);
 			if (!fine)
 				print_error("'%s' does not lead to %s\n", name, s->file);
 			wrong += !fine;
 		}
 	}
+	assert_int_equal(wrong, 0);
+}
+
+static size_t members_of(const struct ts_name_row *row)
+{
+	size_t count = 0;
+
+	for (size_t i = 0; i < catalogue.count; i++)
+		count += ts_name_row_holds(row, catalogue.items[i]);
+	return count;
+}
+
+/* Whether a row of a group has this among its names, in any language. */
+static const struct ts_name_row *group_of(const char *name)
+{
+	const struct ts_name_row *row;
+
+	for (size_t i = 0; (row = ts_name_row_at(i)); i++) {
+		for (const char *at = row->names; row->how == TS_NAME_GROUP && *at;) {
+			size_t word = *at == '*', len = strcspn(at, "|");
+
+			if (strlen(name) == len - word && !strncasecmp(at + word, name, len - word))
+				return row;
+			at += len + (at[len] == '|');
+		}
+	}
+	return NULL;
+}
+
+/* A group's word that a record has for its own name leads to all that it means, never to one that
+ * is not told: singular and plural. */
+static void test_names__of_groups_reach_no_one_silently(void **state)
+{
+	size_t met = 0, wrong = 0;
+
+	(void)state;
+	for (size_t i = 0; i < catalogue.count; i++) {
+		const char *name;
+
+		for (size_t n = 2; (name = ts_species_name(catalogue.items[i], n)); n++) {
+			const struct ts_name_row *row = group_of(name);
+			char plural[100];
+
+			if (!row)
+				continue;
+			met++;
+			snprintf(plural, sizeof plural, "%ss", name);
+			for (int many = 0; many < 2; many++) {
+				struct ts_candidates c;
+				const struct ts_species *one =
+					ts_catalogue_species(&catalogue, many ? plural : name, &c);
+				bool told = one ? c.how == TS_NAME_GUESSED && c.all > 1
+						: c.row == row || c.how == TS_NAME_SHARED;
+
+				if (!told && members_of(row) > 1) {
+					wrong++;
+					print_error("'%s' is %s alone\n", many ? plural : name,
+						one ? one->species : "nothing");
+				}
+			}
+		}
+	}
+	print_message("%zu names of groups in records\n", met);
+	assert_true(met >= GROUP_NAMES_LEAST);
 	assert_int_equal(wrong, 0);
 }
 
@@ -220,6 +289,7 @@ int main(void)
 		cmocka_unit_test(test_names__lead_where_the_table_says),
 		cmocka_unit_test(test_heads__hold_every_name_as_it_is_typed),
 		cmocka_unit_test(test_names__of_records_reach_their_record),
+		cmocka_unit_test(test_names__of_groups_reach_no_one_silently),
 	};
 
 	return cmocka_run_group_tests(tests, open_catalogue, close_catalogue);
