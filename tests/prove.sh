@@ -80,7 +80,7 @@ solvers() {
 # For a look at the figures: goals, no gates, since machines are shared.
 bench() {
 	export TAPSHOAL_RELEASE="$work/gcc"
-	{ sh tests/bench/rank.sh && sh tests/bench/image.sh && sh tests/bench/profile.sh && sh tests/bench/score.sh &&
+	{ sh tests/bench/rank.sh && sh tests/bench/image.sh && sh tests/bench/batch.sh && sh tests/bench/profile.sh && sh tests/bench/score.sh &&
 		sh tests/bench/drift.sh && sh tests/bench/report.sh &&
 		sh tests/bench/search.sh; } >"$work/bench" &&
 		sed 's/^/# /' "$work/bench"

@@ -46,6 +46,7 @@ HOW = {
     "sh tests/prove.sh": (SCRIPT, "tests/prove.sh", "sanitized_build"),
     "sh tests/bench/rank.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/rank.sh"),
     "sh tests/bench/image.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/image.sh"),
+    "sh tests/bench/batch.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/batch.sh"),
     "sh tests/bench/profile.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/profile.sh"),
     "sh tests/bench/score.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/score.sh"),
     "sh tests/bench/growth.sh": (SCRIPT, "tests/meson.build", "'growth'"),

@@ -96,12 +96,16 @@ club = subprocess.run([sys.argv[1], "why", "guppy", "neon tetra", "-w", "example
                        "-w", "examples/waters/soft-tap.yaml", "-f", "json"],
                       stdout=subprocess.PIPE).stdout
 note("the JSON of why over two waters", faults_of(schemas["answer-why-waters"], json.loads(club)))
-lines = subprocess.run([sys.argv[1], "rank", "--batch", "-"], input=TABLE, stdout=subprocess.PIPE,
-                       stderr=subprocess.DEVNULL).stdout.splitlines()
-note("six rows of rank --batch are six lines", [] if len(lines) == 6 else ["%d" % len(lines)])
-for line in map(json.loads, lines):
-    note("the line of rank --batch for %s" % (line["name"] or "a row without a name"),
-         faults_of(schemas["answer-rank-batch"], line))
+for schema, call in (("answer-rank-batch", ["rank", "-f", "json"]), ("answer-rank-lines", ["rank"]),
+                     ("answer-rank-lines", ["rank", "--all", "--only", "suits,unsure,excluded"]),
+                     ("answer-why-lines", ["why", "guppy", "neon tetra", "-f", "lines"])):
+    lines = subprocess.run([sys.argv[1], *call, "--batch", "-"], input=TABLE, stdout=subprocess.PIPE,
+                           stderr=subprocess.DEVNULL).stdout.splitlines()
+    note("six rows of %s --batch are six lines" % " ".join(call),
+         [] if len(lines) == 6 else ["%d" % len(lines)])
+    for line in map(json.loads, lines):
+        note("the line of %s --batch for %s" % (" ".join(call), line["name"] or "a row without a name"),
+             faults_of(schemas[schema], line))
 
 print("1..%d" % len(results))
 for number, (name, faults, skip) in enumerate(results, 1):

@@ -63,8 +63,7 @@ static bool asks_much(const struct ts_species *s)
 	return s->habits & (TS_HABIT_OLD_TANK | TS_HABIT_SPECIALIST) || s->needs.land;
 }
 
-/* Its turn among those of one verdict: sold in shops or not, fish or beside them, asking little. */
-static unsigned turn_of(const struct ts_species *s)
+unsigned ts_rank_turn(const struct ts_species *s)
 {
 	return (s->sold > TS_SOLD_OFTEN) * 4u + asks_much(s) * 2u + (s->kind != TS_ANIMAL_FISH);
 }
@@ -79,7 +78,7 @@ static void take_turns(struct ts_match *m, size_t count, struct ts_match *scratc
 		for (unsigned turn = 0; turn < 8; turn++) {
 			for (size_t i = 0; i < count; i++) {
 				if ((int)scratch[i].verdict == verdict &&
-					turn_of(scratch[i].species) == turn)
+					ts_rank_turn(scratch[i].species) == turn)
 					m[n++] = scratch[i];
 			}
 		}
@@ -169,26 +168,28 @@ static void put_tank(struct work *w)
 	}
 }
 
+void ts_rank_not_now(struct ts_text *text, const struct ts_profile *p, bool none)
+{
+	unsigned found = p->poisons.found;
+
+	if (found & (TS_POISON_AMMONIA | TS_POISON_NITRITE))
+		ts_text_put(text, "Not now: ammonia or nitrite stands in this water, and no "
+				  "animal goes into it.");
+	else if (found & TS_POISON_NO_OXYGEN && none)
+		ts_text_put(text, "Not now: this water holds too little oxygen; air it, and "
+				  "read it again before any animal goes into it.");
+	else if (none)
+		ts_say_first_sentence(text, p);
+}
+
 /* What forbids every list, whatever it holds; false: nothing does. */
 static bool say_not_now(struct work *w)
 {
-	unsigned found = w->profile->poisons.found;
-	bool none = w->out->suits + w->out->tolerates == 0;
+	const unsigned now = TS_POISON_AMMONIA | TS_POISON_NITRITE | TS_POISON_NO_OXYGEN;
 
-	if (found & (TS_POISON_AMMONIA | TS_POISON_NITRITE)) {
-		ts_text_put(&w->text, "Not now: ammonia or nitrite stands in this water, and no "
-				      "animal goes into it.");
-		return true;
-	}
-	if (found & TS_POISON_NO_OXYGEN && none) {
-		ts_text_put(&w->text, "Not now: this water holds too little oxygen; air it, and "
-				      "read it again before any animal goes into it.");
-		return true;
-	}
-	if (none)
-		ts_say_first_sentence(&w->text, w->q->profile);
-	w->told = w->text.len > 0;
-	return w->told;
+	ts_rank_not_now(&w->text, w->q->profile, w->out->suits + w->out->tolerates == 0);
+	w->told = w->text.len && !(w->q->profile->poisons.found & now);
+	return w->text.len > 0;
 }
 
 /* One that a first line may stand for: of company, peaceful, and unlike those before it. */
@@ -197,7 +198,7 @@ static bool stands_for_all(
 {
 	size_t genus = strcspn(s->species, " ") + 1;
 
-	if (s->kind != TS_ANIMAL_FISH || s->group.least < 3 || s->nips || turn_of(s))
+	if (s->kind != TS_ANIMAL_FISH || s->group.least < 3 || s->nips || ts_rank_turn(s))
 		return false;
 	for (size_t i = 0; i < count; i++) {
 		if (strncmp(before[i]->species, s->species, genus) == 0)
@@ -302,7 +303,8 @@ static bool bears_usual_taps(
 {
 	struct ts_match m;
 
-	if (turn_of(s) || s->nips || s->to_own_kind == TS_INJURES || !ts_match_advised_unasked(s))
+	if (ts_rank_turn(s) || s->nips || s->to_own_kind == TS_INJURES ||
+		!ts_match_advised_unasked(s))
 		return false;
 	ts_misfit_match(s, usual, w->q->keeping, w->asking->practice, &m);
 	return m.verdict <= TS_TOLERATES;

@@ -61,4 +61,10 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
  */
 bool ts_rank_alike(const struct ts_species *a, const struct ts_species *b);
 
+/* Its turn among those of one verdict: commonly sold, asking little, fish; lower goes first. */
+unsigned ts_rank_turn(const struct ts_species *species);
+
+/* Adds what forbids every list of such a water; `none`: it suits nobody and nobody bears it. */
+void ts_rank_not_now(struct ts_text *text, const struct ts_profile *profile, bool none);
+
 #endif

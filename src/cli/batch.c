@@ -1,97 +1,194 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * rank --batch: a table of waters, row by row. What a row needs is dropped before the next one is
- * read and each line is written at once, so that memory does not grow with the table.
+ * A table of waters, row by row. What has been read is answered, by all processors at once, and
+ * written in order before more is awaited: so who sends one row gets its answer, and memory does
+ * not grow with the table.
  */
+#include "cli/batch.h"
+
 #include "base/arena.h"
 #include "base/findings.h"
 #include "cli/output.h"
-#include "cli/rank.h"
-#include "cli/results.h"
 #include "cli/table.h"
-#include "report/rank_result.h"
+#include "report/csv.h"
+
+/* Fewer rows than that are not worth another processor. */
+#define ROWS_A_PART 4
+
+/* One row that waits for its answer. */
+struct slot {
+	struct ts_arena arena;
+	struct ts_findings findings;
+	struct ts_water water;
+	unsigned line;
+	bool ranked;
+};
+
+/* What one processor makes of its share of them. */
+struct part {
+	struct ts_text out;
+	bool nothing, no_memory;
+};
 
 struct batch {
+	const struct batch_question *q;
 	struct table table;
 	struct session *s;
-	struct session row; /* the same with memory and findings of the row alone */
 	struct ts_waters *waters;
 	struct output output;
 	struct answer answer;
-	struct rank_call call;
+	struct slot *slots;
+	size_t first, next; /* the slots that wait: first..next-1 */
+	struct part parts[TS_PARTS_MOST];
 	size_t rows, wrong;
-	bool any_suits_nothing;
+	bool headed, nothing;
+	enum ts_status status;
 };
 
-/* What cannot be asked of a table. */
-static bool agrees(const struct session *s)
+struct ts_texts batch_findings(const struct session *row)
 {
-	const struct options *o = s->options;
+	const struct ts_findings *f = row->findings;
+	struct ts_texts texts = {0};
 
-	if (table_agrees(s) && (o->format == FORMAT_CSV || o->format == FORMAT_HTML))
-		ts_text_put(s->error, "--batch writes a line of JSON a water; leave --format out");
-	return !s->error->len;
+	if (f->count)
+		texts.items = ts_arena_array(row->arena, f->count, sizeof *texts.items);
+	for (size_t i = 0; texts.items && i < f->count; i++)
+		texts.items[texts.count++] = ts_arena_join(row->arena,
+			f->items[i].place.path ? f->items[i].place.path : "",
+			f->items[i].place.path ? ": " : "", f->items[i].what, "; ",
+			f->items[i].remedy, NULL);
+	return texts;
 }
 
-/* Adds the line of one row; `water` NULL: it was not ranked, the findings say why. */
-static bool rank_row(struct batch *b, struct ts_water *water, const char *name, unsigned line)
+static bool answer_slot(struct batch *b, struct slot *slot, struct part *part)
 {
-	struct ts_rank_line_result rows = {.name = name, .line = line};
-	struct session *row = &b->row;
-	struct answer *a = &b->answer;
+	struct session row = *b->s;
+	struct answer a = b->answer;
+	void *result = ts_arena_take(&slot->arena, b->q->shape->size);
 
-	rows.finding_count = result_findings(row->arena, row->findings, &rows.findings);
-	if (water) {
-		water->softened |= b->s->options->softened;
-		a->water = *water;
-		ts_profile_make(&a->water, &a->keeping, b->s->practice, b->s->today, &a->profile);
-		if (!rank_answer(row, &b->call, a, &rows.answer))
-			return false;
-		rows.water = &rows.answer.water;
-		b->any_suits_nothing |= rows.answer.suits + rows.answer.tolerates == 0;
+	row.arena = &slot->arena;
+	row.findings = &slot->findings;
+	if (slot->ranked) {
+		slot->water.softened |= row.options->softened;
+		a.water = slot->water;
+		ts_profile_make(&a.water, &a.keeping, row.practice, row.today, &a.profile);
 	}
-	if (!row->arena->failed)
-		ts_result_json_line(row->out, TS_VERSION, "rank", &ts_result_rank_line, &rows);
-	return !row->arena->failed;
+	if (!result || !b->q->answer(b->q->state, &row, slot->ranked ? &a : NULL, slot->water.name,
+			       slot->line, result, &part->nothing))
+		return false;
+	if (row.options->format == FORMAT_CSV)
+		ts_csv_line(&part->out, b->q->shape, result);
+	else
+		ts_result_json_line(&part->out, TS_VERSION, b->q->command, b->q->shape, result);
+	return !slot->arena.failed && !part->out.failed && !slot->findings.no_memory;
 }
 
-/* One row read, ranked and written; TS_NO behind the last. */
+/* The share of one processor of the rows that wait. */
+static void answer_part(void *to, size_t number, size_t parts)
+{
+	struct batch *b = to;
+	struct part *part = &b->parts[number];
+	size_t count = b->next - b->first, end = b->first + count * (number + 1) / parts;
+
+	for (size_t i = b->first + count * number / parts; i < end; i++) {
+		struct slot *slot = &b->slots[i];
+
+		part->no_memory = part->no_memory || !answer_slot(b, slot, part);
+		ts_arena_drop(&slot->arena);
+		ts_findings_drop(&slot->findings);
+	}
+}
+
+static enum ts_status write_head(struct batch *b)
+{
+	void *result = ts_arena_take(b->s->arena, b->q->shape->size);
+	struct ts_text *out = &b->parts[0].out;
+	bool nothing;
+
+	b->headed = true;
+	if (b->s->options->format != FORMAT_CSV)
+		return TS_OK;
+	if (!result || !b->q->answer(b->q->state, b->s, NULL, NULL, 0, result, &nothing))
+		return TS_NO_MEMORY;
+	ts_csv_head(out, b->q->shape, result);
+	return out->failed ? TS_NO_MEMORY : TS_OK;
+}
+
+/* All rows that wait are answered and written. */
+static void answer_waiting(struct batch *b)
+{
+	size_t count = b->next - b->first, most = count / ROWS_A_PART, parts;
+
+	if (!count || b->status || b->output.closed)
+		return;
+	if (!b->headed)
+		b->status = write_head(b);
+	if (b->status)
+		return;
+	parts = b->s->system->together(b->s->system->state, most ? most : 1, answer_part, b);
+	for (size_t i = 0; i < parts; i++) {
+		struct part *part = &b->parts[i];
+
+		b->nothing |= part->nothing;
+		if (!b->status)
+			b->status = part->no_memory
+					    ? TS_NO_MEMORY
+					    : output_add(&b->output, &part->out, b->s->error);
+		ts_text_clear(&part->out);
+	}
+	b->first = b->next;
+}
+
+/* More of the table is wanted: what there is goes first. */
+static size_t read_more(void *state, char *bytes, size_t room)
+{
+	struct batch *b = state;
+
+	answer_waiting(b);
+	return b->status || b->output.closed ? 0 : table_read(&b->table, bytes, room);
+}
+
 static enum ts_status take_row(struct batch *b)
 {
-	struct session *row = &b->row;
-	struct ts_water water;
-	unsigned line = 0;
-	enum ts_status status = ts_waters_next(b->waters, row->arena, &water, &line, row->findings);
+	struct slot *slot = &b->slots[b->next];
+	enum ts_status status;
 
-	if (status == TS_NO || status == TS_NO_MEMORY)
+	*slot = (struct slot){0};
+	ts_arena_open(&slot->arena, &b->s->arena->allocator);
+	ts_findings_open(&slot->findings, &b->s->arena->allocator);
+	status =
+		ts_waters_next(b->waters, &slot->arena, &slot->water, &slot->line, &slot->findings);
+	if (status == TS_NO || status == TS_NO_MEMORY) {
+		ts_arena_drop(&slot->arena);
+		ts_findings_drop(&slot->findings);
 		return status;
+	}
+	slot->ranked = status == TS_OK;
 	b->rows++;
-	b->wrong += status == TS_BAD_INPUT;
-	row->out->len = 0;
-	if (!rank_row(b, status == TS_OK ? &water : NULL, water.name, line) || row->arena->failed ||
-		row->out->failed || row->findings->no_memory)
-		return TS_NO_MEMORY;
-	return output_add(&b->output, row->out, b->s->error);
+	b->wrong += !slot->ranked;
+	if (++b->next == b->q->rows) {
+		answer_waiting(b);
+		if (b->first == b->next)
+			b->first = b->next = 0;
+	}
+	return b->status;
 }
 
 static enum ts_status take_rows(struct batch *b)
 {
-	struct ts_arena arena;
-	struct ts_findings findings;
 	enum ts_status status;
 
-	b->row = *b->s;
-	b->row.arena = &arena;
-	b->row.findings = &findings;
-	ts_arena_open(&arena, &b->s->arena->allocator);
-	ts_findings_open(&findings, &b->s->arena->allocator);
 	do {
 		status = take_row(b);
-		ts_arena_drop(&arena);
-		ts_findings_drop(&findings);
 	} while (status == TS_OK && !b->output.closed);
-	ts_text_drop(b->s->out); /* all of it is written */
-	return status == TS_NO ? TS_OK : status;
+	answer_waiting(b);
+	for (size_t i = b->first; i < b->next; i++) { /* only where something failed */
+		ts_arena_drop(&b->slots[i].arena);
+		ts_findings_drop(&b->slots[i].findings);
+	}
+	for (size_t i = 0; i < TS_PARTS_MOST; i++)
+		ts_text_drop(&b->parts[i].out);
+	return b->status ? b->status : status == TS_NO ? TS_OK : status;
 }
 
 /* Yes where each water suits something, no where one suits nothing; first of all, what was wrong.
@@ -106,7 +203,7 @@ static enum ts_status verdict(struct batch *b)
 		return TS_BAD_INPUT;
 	}
 	if (!b->wrong)
-		return b->any_suits_nothing ? TS_NO : TS_OK;
+		return b->nothing ? TS_NO : TS_OK;
 	ts_text_number(error, (double)b->wrong, 0);
 	ts_text_put(error, " of ");
 	ts_text_number(error, (double)b->rows, 0);
@@ -115,8 +212,7 @@ static enum ts_status verdict(struct batch *b)
 	return TS_BAD_INPUT;
 }
 
-/* The header, the catalogue and room for the matches: all that can be wrong before a row is read.
- */
+/* The header, the catalogue and room for the rows: all that can be wrong before a row is read. */
 static enum ts_status open_all(struct batch *b)
 {
 	struct session *s = b->s;
@@ -125,16 +221,17 @@ static enum ts_status open_all(struct batch *b)
 	if (status)
 		return status;
 	b->answer.kept_age_days = (double)NAN;
-	b->waters = ts_waters_open(table_read, &b->table, b->table.file, s->arena, s->findings);
-	if (!b->waters)
+	b->slots = ts_arena_array(s->arena, b->q->rows, sizeof *b->slots);
+	b->waters = ts_waters_open(read_more, b, b->table.file, s->arena, s->findings);
+	if (!b->waters || s->arena->failed)
 		return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+	for (size_t i = 0; i < TS_PARTS_MOST; i++)
+		ts_text_open(&b->parts[i].out, &s->arena->allocator);
 	status = answer_catalogue(s);
-	if (!status)
-		status = rank_call(s, &b->answer, &b->call);
-	return status;
+	return status ? status : b->q->open(b->q->state, s, &b->answer);
 }
 
-static enum ts_status rank_stream(struct batch *b)
+static enum ts_status stream(struct batch *b)
 {
 	struct session *s = b->s;
 	enum ts_status status = open_all(b), answer = TS_NO_MEMORY;
@@ -157,18 +254,19 @@ static enum ts_status rank_stream(struct batch *b)
 	return status ? status : answer;
 }
 
-enum ts_status rank_batch(struct session *s)
+enum ts_status batch_run(struct session *s, const struct batch_question *question)
 {
-	struct batch *b = agrees(s) ? ts_arena_take(s->arena, sizeof *b) : NULL;
+	struct batch *b = table_agrees(s) ? ts_arena_take(s->arena, sizeof *b) : NULL;
 	enum ts_status status, closed;
 
 	if (!b)
 		return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
 	b->s = s;
+	b->q = question;
 	status = table_open(s, &b->table);
 	if (status)
 		return status;
-	status = rank_stream(b);
+	status = stream(b);
 	closed = table_close(s, &b->table);
 	return closed ? closed : status;
 }

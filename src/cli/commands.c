@@ -64,7 +64,7 @@ static const struct command commands[] = {
 		"this program as one file for a browser, with your waters, tanks and plans in it", NULL},
 	{"propose", command_propose, "propose -t TANK | --volume 60L", "text json html", true, false,
 		"animals that go together in this water and this tank", NULL},
-	{"rank", command_rank, "rank", "text json csv html brief", true, true,
+	{"rank", command_rank, "rank", "text json csv html brief lines", true, true,
 		"which species the water suits, best first, and what excludes the rest", NULL},
 	{"read", command_read, "read REPORT", "text json", false, false,
 		"a utility's or laboratory's report (text or CSV, - is stdin) to a water file", NULL},
@@ -74,7 +74,7 @@ static const struct command commands[] = {
 		"what acid or base does to a water, dose by dose: why not to chase pH", NULL},
 	{"water", command_water, "water WATER", "text json html brief", true, false,
 		"what is this water: values in all units, CO2, tank pH, what is unusual", NULL},
-	{"why", command_why, "why SPECIES...", "text json csv html brief", true, false,
+	{"why", command_why, "why SPECIES...", "text json csv html brief lines", true, false,
 		"one or more species in full against the water; against several, in a table", NULL},
 };
 /* clang-format on */

@@ -71,7 +71,8 @@ static const char *const words_theme[] = {
 	"any", "lake", "blackwater", "cool", "shrimps", "one-species", NULL}; /* enum ts_theme */
 static const char *const words_bottom[] = {
 	"unknown", "sand", "gravel", "coarse-gravel", "bare", NULL};
-static const char *const words_format[] = {"text", "json", "csv", "html", "ics", "brief", NULL};
+static const char *const words_format[] = {
+	"text", "json", "csv", "html", "ics", "brief", "lines", NULL};
 
 #define MATCHING "propose rank remake why"
 /* Where a tank's own readings may be typed. */
@@ -85,11 +86,11 @@ static const struct flag flags[] = {
 	SWITCH_ROW("--active-soil", NULL, acids, ACID_COMMANDS, "active soil in the tank: there pH tells no CO2"),
 	TEXT_ROW("--against", NULL, against, "FILE", "water", "puts another water beside it: your tap beside the tank"),
 	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", CATALOGUE, "what you keep them for (display)"),
-	SWITCH_ROW("--all", NULL, all, "check find log propose rank", "everything; find, rank, log: all of each list, where a terminal shows a dozen or two"),
+	SWITCH_ROW("--all", NULL, all, "check find log propose rank", "everything; find, rank, log: all of each list, where a terminal shows a dozen or two and a line of --batch a hundred"),
 	SWITCH_ROW("--any-size", NULL, any_size, "rank", "those for whom the tank is too small as well"),
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "plain letters alone, in charts and names"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
-	TEXT_ROW("--batch", NULL, batch_file, "FILE", "rank why", "many waters: a CSV table, a water a row (rank: a line of JSON for each); - is stdin"),
+	TEXT_ROW("--batch", NULL, batch_file, "FILE", "rank why", "many waters: a CSV table, a water a row; - is stdin; rank, and why with -f lines: a line of JSON for each"),
 	WORD_ROW("--bottom", NULL, bottom, words_bottom, "sand", "propose", "what covers the floor of the tank"),
 	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
 	TEXTS_ROW("--catalogue", folders, "FOLDER", RECORDS " page", "adds a folder of species records"),

@@ -30,7 +30,15 @@ struct command {
 	const char *file; /* a file that it takes, as an example; NULL: none is shown */
 };
 
-enum format { FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV, FORMAT_HTML, FORMAT_ICS, FORMAT_BRIEF };
+enum format {
+	FORMAT_TEXT,
+	FORMAT_JSON,
+	FORMAT_CSV,
+	FORMAT_HTML,
+	FORMAT_ICS,
+	FORMAT_BRIEF,
+	FORMAT_LINES
+};
 
 /* What a flag that may be repeated gave. */
 struct values {

@@ -5,7 +5,7 @@
 #ifndef TS_CLI_RANK_H
 #define TS_CLI_RANK_H
 
-#include "answers/rank.h"
+#include "answers/rank_short.h"
 #include "cli/commands.h"
 
 /* What the call asks of the catalogue, whatever the water. */
@@ -23,7 +23,7 @@ enum ts_status rank_call(
 bool rank_answer(struct session *session, const struct rank_call *call, const struct answer *answer,
 	struct ts_rank_result *ret);
 
-/* rank --batch: one line of JSON a row. */
-enum ts_status rank_batch(struct session *session);
+/* rank --batch: a line a row; `only`: bits of the verdicts that are named, 0: those it suits. */
+enum ts_status rank_batch(struct session *session, unsigned only);
 
 #endif

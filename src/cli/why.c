@@ -7,6 +7,7 @@
 
 #include "answers/why.h"
 #include "base/arena.h"
+#include "cli/batch.h"
 #include "cli/care_answer.h"
 #include "report/csv.h"
 #include "report/why_result.h"
@@ -114,6 +115,73 @@ static void write_answer(struct session *s, const struct answer *a, const struct
 	session_write(s, &doc);
 }
 
+/* What a table of waters is asked: the animals, in the arena of the call. */
+static enum ts_status open_table(void *state, struct session *s, const struct answer *a)
+{
+	struct ts_asking *asking = state;
+	const struct ts_species **species = NULL;
+	enum ts_status status = why_named(s, &species);
+
+	(void)a;
+	*asking = care_asking(s);
+	asking->species = species;
+	asking->species_count = s->options->argument_count;
+	return status;
+}
+
+static bool answer_row(const void *state, struct session *row, const struct answer *a,
+	const char *name, unsigned line, void *ret, bool *ret_nothing)
+{
+	struct ts_asking asking = *(const struct ts_asking *)state;
+	struct ts_why_short_result *r = ret;
+
+	asking.arena = row->arena;
+	r->name = name;
+	r->line = line;
+	r->findings = batch_findings(row);
+	if (!ts_answer_why_short(&asking, a ? &a->profile : NULL, a ? &a->keeping : NULL, r))
+		return false;
+	*ret_nothing |= a && !r->homes;
+	return true;
+}
+
+/* Rows that are held at once. */
+#define ROWS 256
+
+static enum ts_status answer_table(struct session *s)
+{
+	struct ts_asking asking;
+	const struct batch_question question = {
+		"why", &ts_result_why_short, ROWS, &asking, open_table, answer_row};
+
+	return batch_run(s, &question);
+}
+
+/* One water as a line of a table has it. */
+static enum ts_status one_line(struct session *s)
+{
+	struct ts_why_short_result r = {0};
+	struct ts_asking asking;
+	struct answer a;
+	bool given, nothing = false;
+	enum ts_status status;
+
+	if (s->options->waters.count > 1) {
+		ts_text_put(s->error, "-f lines takes one water, or a table of them behind "
+				      "--batch; give one -w");
+		return TS_BAD_INPUT;
+	}
+	status = open_water(s, &a, &given);
+	if (!status)
+		status = open_table(&asking, s, &a);
+	if (status)
+		return status;
+	if (!answer_row(&asking, s, &a, a.water.name, 0, &r, &nothing))
+		return TS_NO_MEMORY;
+	ts_result_json_line(s->out, TS_VERSION, "why", &ts_result_why_short, &r);
+	return nothing ? TS_NO : TS_OK;
+}
+
 enum ts_status command_why(struct session *s)
 {
 	struct ts_why_result r;
@@ -125,6 +193,11 @@ enum ts_status command_why(struct session *s)
 			s->error, "why needs a species; for example tapshoal why guppy --GH 14");
 		return status;
 	}
+	if (s->options->format == FORMAT_LINES && !s->options->batch_file)
+		return one_line(s);
+	if (s->options->batch_file &&
+		(s->options->format == FORMAT_LINES || s->options->format == FORMAT_CSV))
+		return answer_table(s);
 	if (s->options->waters.count > 1 || s->options->batch_file)
 		return why_waters(s);
 	status = ask(s, &a, &r);

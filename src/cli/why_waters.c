@@ -13,9 +13,6 @@
 #include "report/why_result.h"
 #include "show/why.h"
 
-/* Rows of a table at the most: each stays in memory. */
-#define ROWS_MOST 500
-
 /* The waters of the call: `answers` hold what `asked` lends. */
 struct opened {
 	struct answer *answers;
@@ -54,7 +51,7 @@ static enum ts_status open_files(struct session *s, struct opened *ret)
 /* Rows of a table, each a water with one reading. */
 struct rows {
 	struct ts_water *items;
-	size_t count;
+	size_t count, room;
 };
 
 /* A row without a name is called after its line. */
@@ -85,12 +82,11 @@ static enum ts_status read_rows(struct session *s, struct ts_waters *waters, str
 		worst = status == TS_BAD_INPUT ? status : worst;
 		if (status != TS_OK)
 			continue;
-		if (rows->count == ROWS_MOST) {
-			ts_text_put(s->error, "the table has more than 500 rows; tapshoal rank "
-					      "--batch takes any number");
-			return TS_BAD_INPUT;
-		}
 		name_row(s, &water, line);
+		rows->items = ts_arena_grow(
+			s->arena, rows->items, rows->count, &rows->room, sizeof *rows->items);
+		if (!rows->items)
+			return TS_NO_MEMORY;
 		rows->items[rows->count++] = water;
 	}
 	if (rows->count || worst)
@@ -158,11 +154,9 @@ static enum ts_status open_batch(struct session *s, struct opened *ret)
 {
 	struct table table;
 	struct ts_waters *waters;
-	struct rows rows = {ts_arena_array(s->arena, ROWS_MOST, sizeof *rows.items), 0};
+	struct rows rows = {0};
 	enum ts_status status, closed;
 
-	if (!rows.items)
-		return TS_NO_MEMORY;
 	if (!table_agrees(s))
 		return TS_BAD_INPUT;
 	status = table_open(s, &table);

@@ -11,6 +11,7 @@
 
 #include "base/number.h"
 #include "match/bands.h"
+#include "match/order.h"
 #include "match/parameter.h"
 #include "match/suitability.h"
 #include "model/practice.h"
@@ -302,28 +303,32 @@ void ts_match_species(const struct ts_species *species, const struct ts_profile 
 	nearest_limit(ret, profile, practice->value);
 }
 
-/* Farthest from its limits first; what has no known distance last. */
-static double distance_for_sorting(const struct ts_match *m)
+double ts_match_distance_key(const struct ts_match *m)
 {
 	return isnan(m->distance) ? -DBL_MAX : ts_number_quantised(m->distance);
+}
+
+int ts_match_compare(const struct ts_species *a, double distance_a, const struct ts_species *b,
+	double distance_b)
+{
+	int by_name;
+
+	if (a->sold != b->sold)
+		return a->sold < b->sold ? -1 : 1;
+	if (distance_a != distance_b)
+		return distance_a > distance_b ? -1 : 1;
+	by_name = strcmp(a->species, b->species);
+	return by_name ? by_name : strcmp(a->form ? a->form : "", b->form ? b->form : "");
 }
 
 static int compare_matches(const void *a, const void *b)
 {
 	const struct ts_match *x = a, *y = b;
-	double distance_x = distance_for_sorting(x), distance_y = distance_for_sorting(y);
-	int by_name;
 
 	if (x->verdict != y->verdict)
 		return x->verdict < y->verdict ? -1 : 1;
-	if (x->species->sold != y->species->sold)
-		return x->species->sold < y->species->sold ? -1 : 1;
-	if (distance_x != distance_y)
-		return distance_x > distance_y ? -1 : 1;
-	by_name = strcmp(x->species->species, y->species->species);
-	return by_name ? by_name
-		       : strcmp(x->species->form ? x->species->form : "",
-				 y->species->form ? y->species->form : "");
+	return ts_match_compare(
+		x->species, ts_match_distance_key(x), y->species, ts_match_distance_key(y));
 }
 
 void ts_match_sort(struct ts_match *matches, size_t count)

@@ -143,7 +143,8 @@ const struct ts_system *ts_system_machine(void)
 {
 	static const struct ts_system page = {TS_POSIX_SYSTEM, .open = open_file,
 		.close = close_file, .create = create, .write = write_file, .finish = finish,
-		.left_over = left_over, .today = today, .terminal = terminal, .paged = paged};
+		.left_over = left_over, .today = today, .terminal = terminal, .paged = paged,
+		.together = ts_system_alone};
 
 	return &page;
 }

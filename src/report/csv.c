@@ -316,18 +316,37 @@ static void put_struct(struct csv *c, const struct ts_result_shape *shape, const
 	}
 }
 
+/* The line at `item`; NULL: the header. */
+static void put_line(struct csv *c, const char *item)
+{
+	static const struct around nothing = {"", "", false};
+
+	c->header = !item;
+	c->filled = false;
+	put_struct(c, c->shape, item ? item : c->count ? c->items : NULL, &nothing);
+	ts_text_put(c->out, "\r\n");
+}
+
 void ts_csv_write(
 	struct ts_text *out, const struct ts_result_shape *shape, const void *items, size_t count)
 {
-	static const struct around nothing = {"", "", false};
 	struct csv c = {out, shape, items, count, true, false};
 
-	put_struct(&c, shape, count ? items : NULL, &nothing);
-	ts_text_put(out, "\r\n");
-	c.header = false;
-	for (size_t i = 0; i < count; i++) {
-		c.filled = false;
-		put_struct(&c, shape, c.items + i * shape->size, &nothing);
-		ts_text_put(out, "\r\n");
-	}
+	put_line(&c, NULL);
+	for (size_t i = 0; i < count; i++)
+		put_line(&c, c.items + i * shape->size);
+}
+
+void ts_csv_head(struct ts_text *out, const struct ts_result_shape *shape, const void *item)
+{
+	struct csv c = {out, shape, item, 1, true, false};
+
+	put_line(&c, NULL);
+}
+
+void ts_csv_line(struct ts_text *out, const struct ts_result_shape *shape, const void *item)
+{
+	struct csv c = {out, shape, item, 1, false, false};
+
+	put_line(&c, item);
 }

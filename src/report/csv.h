@@ -17,4 +17,11 @@
 void ts_csv_write(
 	struct ts_text *out, const struct ts_result_shape *shape, const void *items, size_t count);
 
+/*
+ * The same as it comes, a line at a time: the header of lines like `item`, and one line. Lists have
+ * the same names in every line.
+ */
+void ts_csv_head(struct ts_text *out, const struct ts_result_shape *shape, const void *item);
+void ts_csv_line(struct ts_text *out, const struct ts_result_shape *shape, const void *item);
+
 #endif

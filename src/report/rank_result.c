@@ -164,4 +164,55 @@ static const struct ts_result_field line_fields[] = {
 const struct ts_result_shape ts_result_rank_line =
 	TS_R_SHAPE("rank line", line_fields, struct ts_rank_line_result);
 #undef M
+
+#define W struct ts_water_short_result
+static const struct ts_result_field water_short_fields[] = {
+	TS_R_ROW_NUMBER(W, "gh_dh", gh_dh, 2, "general hardness as it counts"),
+	TS_R_ROW_NUMBER(W, "kh_dh", kh_dh, 2, "carbonate hardness as it counts"),
+	TS_R_ROW_NUMBER(W, "ph", ph, 2, "pH as it counts"),
+	TS_R_ROW_NUMBER(W, "temp_c", temp_c, 1, "temperature of the tank"),
+	TS_R_ROW_NUMBER(W, "salinity_g_l", salinity_g_l, 2, "salt"),
+	TS_R_ROW_NUMBER(W, "ph_tank", ph_tank, 1, "pH that a tank of this water runs at"),
+	TS_R_ROW_TEXT(W, "first", first, "what comes before any animal; null: nothing does"),
+	TS_R_ROW_TEXTS(W, "poisons", poisons, "poisons found, in words"),
+};
+#undef W
+const struct ts_result_shape ts_result_water_short =
+	TS_R_SHAPE("water in short", water_short_fields, struct ts_water_short_result);
+
+#define X struct ts_rank_short_excluded_result
+static const struct ts_result_field short_excluded_fields[] = {
+	TS_R_ROW_COUNT(X, "gh", at[TS_GH], "how many GH excludes"),
+	TS_R_ROW_COUNT(X, "kh", at[TS_KH], "how many KH excludes"),
+	TS_R_ROW_COUNT(X, "ph", at[TS_PH], "how many pH excludes"),
+	TS_R_ROW_COUNT(X, "temp", at[TS_TEMPERATURE], "how many the temperature excludes"),
+	TS_R_ROW_COUNT(X, "salinity", at[TS_SALINITY], "how many salt excludes"),
+	TS_R_ROW_COUNT(X, "copper", copper, "how many copper excludes"),
+};
+#undef X
+static const struct ts_result_shape short_excluded_shape =
+	TS_R_SHAPE("excluded by", short_excluded_fields, struct ts_rank_short_excluded_result);
+
+#define S struct ts_rank_short_result
+static const struct ts_result_field short_fields[] = {
+	TS_R_ROW_TEXT(S, "name", name, "of the row"),
+	TS_R_ROW_COUNT(S, "line", line, "on which the row starts"),
+	TS_R_ROW_TEXTS(S, "findings", findings, "what is wrong in the row or to be said of it, each with its remedy"),
+	TS_R_ROW_MAYBE(S, "water", water, struct ts_water_short_result, &ts_result_water_short, "null: the row was not ranked, and no count says anything"),
+	TS_R_ROW_COUNT(S, "species_count", asked, "species that were asked about"),
+	TS_R_ROW_COUNT(S, "suits_count", of[TS_SUITS], "those that the water suits"),
+	TS_R_ROW_COUNT(S, "tolerates_count", of[TS_TOLERATES], "those that can live in it"),
+	TS_R_ROW_COUNT(S, "unsure_count", of[TS_UNSURE], "those that wait for a measurement"),
+	TS_R_ROW_COUNT(S, "excluded_count", of[TS_EXCLUDED], "those that the water excludes"),
+	TS_R_ROW_COUNT(S, "too_large_count", too_large, "not excluded, without room in the tank"),
+	TS_R_ROW_COUNT(S, "no_home_count", no_home, "not excluded, but no ordinary home suits them"),
+	TS_R_ROW_SUB(S, "excluded_by", excluded_by, struct ts_rank_short_excluded_result, &short_excluded_shape, "how many each parameter excludes"),
+	TS_R_ROW_TEXTS(S, "suits", ids[TS_SUITS], "ids of those that it suits, best first"),
+	TS_R_ROW_TEXTS(S, "tolerates", ids[TS_TOLERATES], "ids of those that can live in it, where --only asks for them"),
+	TS_R_ROW_TEXTS(S, "unsure", ids[TS_UNSURE], "ids of those that wait for a measurement, where --only asks for them"),
+	TS_R_ROW_TEXTS(S, "excluded", ids[TS_EXCLUDED], "ids of those that it excludes, where --only asks for them"),
+};
+#undef S
+const struct ts_result_shape ts_result_rank_short =
+	TS_R_SHAPE("rank in short", short_fields, struct ts_rank_short_result);
 /* clang-format on */

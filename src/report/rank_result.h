@@ -5,7 +5,7 @@
 #ifndef TS_REPORT_RANK_RESULT_H
 #define TS_REPORT_RANK_RESULT_H
 
-#include "answers/rank.h"
+#include "answers/rank_short.h"
 #include "report/lint_result.h"
 
 /* One row of a table of waters. */
@@ -19,6 +19,6 @@ struct ts_rank_line_result {
 };
 
 extern const struct ts_result_shape ts_result_parameter, ts_result_match, ts_result_water_asked,
-	ts_result_rank, ts_result_rank_line;
+	ts_result_rank, ts_result_rank_line, ts_result_water_short, ts_result_rank_short;
 
 #endif

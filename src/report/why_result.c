@@ -116,6 +116,28 @@ static const struct ts_result_field waters_fields[] = {
 	TS_R_ROW_TEXTS(A, "notes", notes, "what is to be said of the waters"),
 };
 #undef A
+
+#define C struct ts_why_short_cell
+static const struct ts_result_field short_cell_fields[] = {
+	TS_R_ROW_TEXT(C, "name", name, "stem of the record's file"),
+	TS_R_ROW_WORD(C, "verdict", verdict, ts_verdict_words, "does the water suit it? null: the row was not matched"),
+	TS_R_ROW_TEXT(C, "limiting", limiting, "the parameter that decides"),
+	TS_R_ROW_NUMBER(C, "uncomfortable_by", uncomfortable_by, 2, "how far that lies beyond preferred, negative below"),
+	TS_R_ROW_TEXT(C, "says", says, "the number that decides"),
+};
+#undef C
+static const struct ts_result_shape short_cell_shape = TS_R_SHAPE("species in short", short_cell_fields, struct ts_why_short_cell);
+
+#define S struct ts_why_short_result
+static const struct ts_result_field short_fields[] = {
+	TS_R_ROW_TEXT(S, "name", name, "of the row"),
+	TS_R_ROW_COUNT(S, "line", line, "on which the row starts"),
+	TS_R_ROW_TEXTS(S, "findings", findings, "what is wrong in the row or to be said of it, each with its remedy"),
+	TS_R_ROW_MAYBE(S, "water", water, struct ts_water_short_result, &ts_result_water_short, "null: the row was not matched"),
+	TS_R_ROW_LIST(S, "species", cells, cell_count, struct ts_why_short_cell, &short_cell_shape, "each in the order of the call"),
+};
+#undef S
+const struct ts_result_shape ts_result_why_short = TS_R_SHAPE("why in short", short_fields, struct ts_why_short_result);
 /* clang-format on */
 const struct ts_result_shape ts_result_why_waters =
 	TS_R_SHAPE("why several waters", waters_fields, struct ts_why_waters_result);

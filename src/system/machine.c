@@ -181,7 +181,8 @@ static void terminal(void *state, bool error, struct ts_terminal *ret)
 		TS_POSIX_SYSTEM, .state = (of), .open = open_file, .close = close_file,            \
 				 .create = ts_machine_create, .write = ts_machine_write,           \
 				 .finish = ts_machine_finish, .left_over = ts_machine_left_over,   \
-				 .today = today, .terminal = terminal, .paged = ts_machine_paged   \
+				 .today = today, .terminal = terminal, .paged = ts_machine_paged,  \
+				 .together = ts_machine_together                                   \
 	}
 
 void ts_machine_open(struct ts_machine *machine)

@@ -40,6 +40,8 @@ int ts_machine_create(void *state, const char *path, int over, int *ret);
 int ts_machine_write(void *state, int handle, const char *bytes, size_t len);
 int ts_machine_finish(void *state, int handle, bool keep);
 bool ts_machine_paged(void *state, const char *text, size_t len); /* machine_pager.c */
+size_t ts_machine_together(void *state, size_t most,              /* machine_parts.c */
+	void (*work)(void *to, size_t part, size_t parts), void *to);
 bool ts_machine_left_over(void *state, const char *path, char *ret, size_t room);
 
 /* For machine_rights.c: what a new file `file` in the place of `target`, which was `old`, takes of

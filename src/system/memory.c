@@ -345,7 +345,8 @@ void ts_memory_open(struct ts_memory *memory)
 					     .today = today,
 					     .program = program,
 					     .terminal = terminal,
-					     .paged = paged}};
+					     .paged = paged,
+					     .together = ts_system_alone}};
 	ts_text_open(&memory->out, NULL);
 }
 

@@ -86,7 +86,19 @@ struct ts_system {
 	 * none.
 	 */
 	bool (*paged)(void *state, const char *text, size_t len);
+	/*
+	 * Does work(to, part, parts) for each part below `parts`, which is returned: at least 1, at
+	 * most `most` and TS_PARTS_MOST, as many as there are processors, all at the same time.
+	 */
+	size_t (*together)(void *state, size_t most,
+		void (*work)(void *to, size_t part, size_t parts), void *to);
 };
+
+#define TS_PARTS_MOST 16
+
+/* For the table of a system that has one processor. */
+size_t ts_system_alone(
+	void *state, size_t most, void (*work)(void *to, size_t part, size_t parts), void *to);
 
 /* The machine's own, for callers of the library who name none: it remembers nothing. */
 const struct ts_system *ts_system_machine(void);

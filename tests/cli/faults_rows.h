@@ -54,7 +54,7 @@ static const struct fault_row fault_rows[] = {
 	{"rank", "--practice practice.yaml --catalogue records" READ, 0, NULL, 0},
 	{"rank", "-w tap.yaml --season summer -t tank.yaml", 0, NULL, 0},
 	{"rank", "", 0, NULL, 0},
-	{"rank", "--batch waters.csv --temperature 25", 2, "text", 1},
+	{"rank", "--batch waters.csv --temperature 25", 2, "text csv json", 1},
 	{"read", "report.txt", 1, NULL, 0},
 	{"read", "- --supply-zone North", 0, NULL, 0},
 	{"remake", "running.yaml --to GH=6..9,KH=4..6 --today 2026-05-10", 0, NULL, 0},
@@ -63,8 +63,9 @@ static const struct fault_row fault_rows[] = {
 	{"titrate", "tap.yaml --nightly --towards 7", 0, NULL, 0},
 	{"water", "tap.yaml --against shop.yaml", 0, NULL, 0},
 	{"why", "Exempla~mollis Exempla~media" READ, 0, NULL, 0},
-	{"why", "Exempla~mollis Exempla~lata -w tap.yaml -w shop.yaml --temperature 25", 0, NULL, 0},
+	{"why", "Exempla~mollis Exempla~lata -w tap.yaml -w shop.yaml --temperature 25", 0, "text json csv html brief", 0},
 	{"why", "Exempla~mollis --batch waters.csv --temperature 25", 2, NULL, 0},
+	{"why", "Exempla~mollis --batch waters.csv --temperature 25", 2, "lines csv", 1},
 	{"why", "Exempla~dura" READ, 2, NULL, 0},
 };
 

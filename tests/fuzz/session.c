@@ -58,14 +58,26 @@ void __wrap_ts_json_number(struct ts_json *json, const char *key, double value, 
 	__real_ts_json_number(json, key, value, decimals);
 }
 
-/* An answer that comes piece by piece: a line of JSON each time. */
+/* An answer that comes piece by piece: whole lines of JSON, or of a table. */
 enum ts_status __wrap_output_add(
 	struct output *output, const struct ts_text *text, struct ts_text *error)
 {
+	const char *at = ts_text_get(text), *end;
+	bool table = *at != '{';
+
 	(void)output;
 	(void)error;
-	hold_utf8(ts_text_get(text), text->len);
-	hold_json(ts_text_get(text));
+	hold_utf8(at, text->len);
+	hold(!text->len || at[text->len - 1] == '\n');
+	for (; *at == '{' && (end = strchr(at, '\n')); at = end + 1) {
+		struct ts_text line;
+
+		ts_text_open(&line, NULL);
+		ts_text_add(&line, at, (size_t)(end - at) + 1);
+		hold_json(ts_text_get(&line));
+		ts_text_drop(&line);
+	}
+	hold(table || !*at);
 	return TS_OK;
 }
 
@@ -228,7 +240,6 @@ static void run_call(const char *const *call, unsigned format, const char *one, 
 {
 	const char *words[CALL_WORDS_MOST + 3];
 	char room[8], shares[2][80];
-	bool lines = strcmp(call[0], "rank") == 0 && strcmp(call[2], "--batch") == 0;
 	size_t count = 0;
 
 	for (; count < CALL_WORDS_MOST && call[count]; count++) {
@@ -249,10 +260,8 @@ static void run_call(const char *const *call, unsigned format, const char *one, 
 			words[count] = call[count];
 		}
 	}
-	if (!lines) { /* of which there is one format */
-		words[count++] = "--format";
-		words[count++] = format_of(command_named(call[0]), format, room);
-	}
+	words[count++] = "--format";
+	words[count++] = format_of(command_named(call[0]), format, room);
 	words[count] = NULL;
 	run_command(words, NULL);
 }

@@ -43,6 +43,8 @@ static const struct {
 	{"answer-mix.json", NULL, "mix", &ts_result_mix},
 	{"answer-rank.json", NULL, "rank", &ts_result_rank},
 	{"answer-rank-batch.json", NULL, "rank", &ts_result_rank_line},
+	{"answer-rank-lines.json", NULL, "rank", &ts_result_rank_short},
+	{"answer-why-lines.json", NULL, "why", &ts_result_why_short},
 	{"answer-read.json", NULL, "read", &ts_result_read},
 	{"answer-remake.json", NULL, "remake", &ts_result_remake},
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
