@@ -101,6 +101,11 @@ struct options {
 	size_t argument_count;
 };
 
+/* Where the command stands: the first word that is no flag and no flag's value; 0: nowhere. */
+int options_command_at(int argc, char **argv);
+/* Whether a call asks for JSON, were the rest of it wrong. */
+bool options_want_json(int argc, char **argv);
+
 /*
  * Parses arguments 1..argc-1 for a command (NULL: none was named, only --help and --version are
  * taken). False with one line in `error` naming the mistake and what would be right.

@@ -181,6 +181,20 @@ static void take_help(int *argc, char ***argv, char *words[3])
 	*argv = words;
 }
 
+/* Flags before the command are flags behind it. */
+static const char *take_command(int argc, char **argv)
+{
+	int at = options_command_at(argc, argv);
+	char *name = at ? argv[at] : NULL;
+
+	if (!name)
+		return NULL;
+	for (; at > 1; at--)
+		argv[at] = argv[at - 1];
+	argv[1] = name;
+	return name;
+}
+
 int program_run(
 	const struct ts_system *system, int argc, char **argv, struct ts_catalogue *catalogue)
 {
@@ -203,7 +217,7 @@ int program_run(
 	enum ts_status status = TS_BAD_INPUT;
 
 	take_help(&argc, &argv, words);
-	name = argc > 1 && argv[1][0] != '-' ? argv[1] : NULL;
+	name = take_command(argc, argv);
 	command = name ? command_named(name) : NULL;
 	ts_practice_defaults(&practice);
 	ts_arena_open(&arena, NULL);

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The rows of flags, for options.c alone.
+ */
+#ifndef TS_CLI_OPTIONS_ROWS_H
+#define TS_CLI_OPTIONS_ROWS_H
+
+#include "cli/options.h"
+
+enum flag_kind {
+	SWITCH,  /* bool */
+	TEXT,    /* const char * */
+	TEXTS,   /* struct values */
+	WORD,    /* int, index into words */
+	MEASURE, /* struct ts_measure of a quantity */
+	BOX,     /* struct box */
+	COUNT    /* size_t; 0 = not given */
+};
+
+struct flag {
+	const char *name, *short_name;
+	enum flag_kind kind;
+	enum ts_quantity quantity;
+	size_t offset;
+	const char *const *words;
+	const char *takes;    /* as help shows it; NULL = nothing */
+	const char *commands; /* separated by blanks; NULL = all */
+	const char *says;
+};
+
+extern const struct flag option_flags[]; /* sorted by name */
+extern const size_t option_flag_count;
+extern const char *const option_formats[]; /* in the order of enum format */
+
+#endif
