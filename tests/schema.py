@@ -107,6 +107,11 @@ for schema, call in (("answer-rank-batch", ["rank", "-f", "json"]), ("answer-ran
         note("the line of %s --batch for %s" % (" ".join(call), line["name"] or "a row without a name"),
              faults_of(schemas[schema], line))
 
+for call in (["rank", "-f", "json", "--GH", "x"], ["water", "no-such-file", "-f", "json"], ["ranc", "-fjson"]):
+    said = subprocess.run([sys.argv[1], *call], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    note("the messages of %s" % " ".join(call), faults_of(schemas["messages"], json.loads(said.stderr)) +
+         (["something on standard output"] if said.stdout else []))
+
 print("1..%d" % len(results))
 for number, (name, faults, skip) in enumerate(results, 1):
     print("%s %d - %s%s" % ("not ok" if faults else "ok", number, name,

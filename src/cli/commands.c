@@ -50,6 +50,8 @@ static const struct command commands[] = {
 		"what of a tank, a plan or a water to test next, and when; as a calendar with -f ics", NULL},
 	{"find", command_find, "find [PATTERN]", "text json csv html", true, true,
 		"the catalogue, by name or family (a regular expression), by words, by water", NULL},
+	{"init", command_init, "init [FOLDER]", "text", false, false,
+		"writes a water, a tank and a plan file to fill in, into this folder or that one", NULL},
 	{"keep", command_keep, "keep [@NAME] [FILE]", "text", true, false,
 		"remembers your tap, and waters and tanks by name; alone it lists them", NULL},
 	{"lint", command_lint, "lint FILE...", "text json", false, false,

@@ -15,6 +15,8 @@
 
 struct session {
 	const struct options *options;
+	const char *name; /* of the command; NULL: none was named */
+	bool json;        /* messages are JSON, as the answer is */
 	const struct ts_system *system; /* whose files, day and terminal these are */
 	struct ts_arena *arena;
 	struct ts_catalogue *catalogue;
@@ -61,6 +63,8 @@ enum ts_status command_due(struct session *session);
 enum ts_status command_arrive(struct session *session);
 /* The catalogue searched. */
 enum ts_status command_find(struct session *session);
+/* Files to begin with. */
+enum ts_status command_init(struct session *session);
 /* A water remembered. */
 enum ts_status command_keep(struct session *session);
 /* Species records checked. */

@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "cli/paths.h"
 #include "cli/tap.h"
 #include "records/file.h"
 #include "records/kind.h"
@@ -132,6 +133,41 @@ static enum ts_status not_kept(struct session *s, const char *name)
 	return TS_BAD_INPUT;
 }
 
+static const char sample[] = "sample/";
+static const char *const sample_folders[] = {"waters", "tanks", "plans", NULL};
+
+static bool list_sample(void *to, const char *file)
+{
+	struct session *s = to;
+	size_t len = strlen(file), end = strlen(ENDING);
+
+	if (len <= end || strcmp(file + len - end, ENDING) != 0)
+		return true;
+	ts_text_put(s->error, " @sample/");
+	ts_text_add(s->error, file, len - end);
+	return true;
+}
+
+/* "@sample/kitchen-tap": an example that came with the program, from any folder. */
+static enum ts_status sample_path(struct session *s, const char *name, const char **ret)
+{
+	const char *folder;
+
+	*ret = NULL;
+	for (size_t i = 0; sample_folders[i] && !*ret && is_name(name, strlen(name)); i++)
+		*ret = paths_example(s->system, s->arena,
+			ts_arena_join(s->arena, sample_folders[i], "/", name, ENDING, NULL));
+	if (*ret || s->arena->failed)
+		return *ret ? TS_OK : TS_NO_MEMORY;
+	ts_text_puts(s->error, "there is no sample '", name, "'; samples are", NULL);
+	for (size_t i = 0; sample_folders[i]; i++) {
+		folder = paths_examples(s->system, s->arena, sample_folders[i]);
+		if (folder)
+			(void)s->system->list(s->system->state, folder, list_sample, s);
+	}
+	return TS_BAD_INPUT;
+}
+
 /* One word of a call; `stop`: behind it stands more, as in mix @rain=0.3. */
 static enum ts_status resolve(struct session *s, const char **io, char stop)
 {
@@ -143,6 +179,13 @@ static enum ts_status resolve(struct session *s, const char **io, char stop)
 	end = stop ? strchr(word, stop) : NULL;
 	end = end ? end : word + strlen(word);
 	name = ts_arena_text(s->arena, word + 1, (size_t)(end - word - 1));
+	if (name && strncmp(name, sample, strlen(sample)) == 0) {
+		enum ts_status status = sample_path(s, name + strlen(sample), &path);
+
+		if (status == TS_OK)
+			*io = *end ? ts_arena_join(s->arena, path, end, NULL) : path;
+		return status == TS_OK && !*io ? TS_NO_MEMORY : status;
+	}
 	path = name ? kept_path(s, name) : NULL;
 	if (!path)
 		return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
@@ -162,6 +205,12 @@ enum ts_status kept_resolve(struct session *s, const struct command *command, st
 
 	if (command->run == command_keep)
 		return TS_OK;
+	if (command->run == command_note && o->argument_count &&
+		strncmp(o->arguments[0], "@sample/", 8) == 0) {
+		ts_text_put(s->error, "a sample is not written to; tapshoal init writes files of "
+				      "your own");
+		return TS_BAD_INPUT;
+	}
 	for (size_t i = 0; i < sizeof files / sizeof *files && !status; i++)
 		status = resolve(s, files[i], '\0');
 	for (size_t i = 0; i < o->waters.count && !status; i++)

@@ -25,6 +25,23 @@ static const struct {
 		"examples/plans/livebearers.yaml"},
 };
 
+/* What was found of a file, since it is of another kind, says nothing. */
+static void forget(struct ts_findings *f, const char *file)
+{
+	size_t kept = 0;
+
+	for (size_t i = 0; i < f->count; i++) {
+		const char *of = f->items[i].place.file;
+
+		if (of && strcmp(of, file) == 0)
+			f->errors -= f->items[i].code->severity == TS_ERROR;
+		else
+			f->items[kept++] = f->items[i];
+	}
+	f->count = kept;
+	f->more = 0;
+}
+
 /* "living-room.yaml is a tank; here belongs a plan, ..." */
 static enum ts_status explained(
 	struct session *s, enum ts_status status, const char *file, const struct ts_shape *wanted)
@@ -40,8 +57,10 @@ static enum ts_status explained(
 		is = kinds[i].shape == kind ? kinds[i].is : is;
 		belongs = kinds[i].shape == wanted ? kinds[i].wanted : belongs;
 	}
-	if (is && kind != wanted)
+	if (is && kind != wanted) {
+		forget(s->findings, file);
 		ts_text_puts(s->error, file, " is ", is, "; here belongs ", belongs, NULL);
+	}
 	return status;
 }
 

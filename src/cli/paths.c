@@ -103,18 +103,30 @@ static void add_data_folder(const struct ts_system *system, struct ts_arena *are
 	ret->items[ret->count++] = folder;
 }
 
-const char *paths_example(const struct ts_system *system, struct ts_arena *arena, const char *name)
+static const char *example(const struct ts_system *system, struct ts_arena *arena, const char *name,
+	enum ts_entry entry)
 {
 	const char *here = ts_arena_join(arena, "examples/", name, NULL);
 	const char *species = shipped(system, arena), *there;
 
-	if (is_a(system, here, TS_ENTRY_FILE))
+	if (is_a(system, here, entry))
 		return here;
 	there = ts_arena_join(arena, above(arena, species, 1), "/examples/", name, NULL);
-	if (species && !is_a(system, there, TS_ENTRY_FILE))
+	if (species && !is_a(system, there, entry))
 		there = ts_arena_join(
 			arena, above(arena, species, 3), "/doc/tapshoal/examples/", name, NULL);
-	return species && is_a(system, there, TS_ENTRY_FILE) ? there : NULL;
+	return species && is_a(system, there, entry) ? there : NULL;
+}
+
+const char *paths_example(const struct ts_system *system, struct ts_arena *arena, const char *name)
+{
+	return example(system, arena, name, TS_ENTRY_FILE);
+}
+
+const char *paths_examples(
+	const struct ts_system *system, struct ts_arena *arena, const char *folder)
+{
+	return example(system, arena, folder, TS_ENTRY_FOLDER);
 }
 
 const char *paths_image(const struct ts_system *system, struct ts_arena *arena)

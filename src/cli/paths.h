@@ -30,5 +30,8 @@ const char *paths_page(const struct ts_system *system, struct ts_arena *arena);
  * the source tree's, the installed one. NULL: there is none, or no memory.
  */
 const char *paths_example(const struct ts_system *system, struct ts_arena *arena, const char *name);
+/* The same of a folder of examples/. */
+const char *paths_examples(
+	const struct ts_system *system, struct ts_arena *arena, const char *folder);
 
 #endif

@@ -11,6 +11,7 @@
 #include "cli/kept.h"
 #include "cli/output.h"
 #include "cli/paths.h"
+#include "cli/results.h"
 #include "cli/standing.h"
 #include "cli/tap.h"
 #include "records/practice.h"
@@ -48,12 +49,31 @@ static void add_error(const struct session *s, struct ts_text *out)
 	}
 }
 
+/* The same for programs, on one line. */
+static void add_json(struct ts_text *out, const struct session *s)
+{
+	struct ts_messages_result rows = {.of = s->name};
+
+	if (s->error->len)
+		rows.error = ts_text_get(s->error);
+	if (!s->told) {
+		rows.finding_count = result_findings(s->arena, s->findings, &rows.findings);
+		rows.more = s->findings->more;
+	}
+	if (rows.error || rows.finding_count)
+		ts_result_json_line(out, TS_VERSION, "messages", &ts_result_messages, &rows);
+}
+
 /* All that is said beside the answer: the findings, the error of the call. */
 static void add_messages(struct ts_text *out, const struct session *s)
 {
 	const bool no_place = s->options->format == FORMAT_CSV || s->options->format == FORMAT_ICS;
 	struct ts_text line;
 
+	if (s->json) {
+		add_json(out, s);
+		return;
+	}
 	ts_text_open(&line, NULL);
 	for (size_t i = 0; i < s->findings->count && !s->told; i++) {
 		ts_text_clear(&line);
@@ -217,7 +237,8 @@ int program_run(
 	enum ts_status status = TS_BAD_INPUT;
 
 	take_help(&argc, &argv, words);
-	name = take_command(argc, argv);
+	session.json = options_want_json(argc, argv);
+	session.name = name = take_command(argc, argv);
 	command = name ? command_named(name) : NULL;
 	ts_practice_defaults(&practice);
 	ts_arena_open(&arena, NULL);

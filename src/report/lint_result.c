@@ -35,6 +35,17 @@ static const struct ts_result_field lint_fields[] = {
 	TS_R_ROW_COUNT(L, "more", more, "findings that were counted and not kept"),
 };
 #undef L
+
+#define M struct ts_messages_result
+static const struct ts_result_field messages_fields[] = {
+	TS_R_ROW_TEXT(M, "of", of, "the command that was called; null: none"),
+	TS_R_ROW_TEXT(M, "error", error, "what is wrong with the call, or what failed, and what would be right; null: nothing"),
+	TS_R_ROW_LIST(M, "findings", findings, finding_count, struct ts_finding_result, &ts_result_finding, "what is to be said of the files"),
+	TS_R_ROW_COUNT(M, "more", more, "findings that were counted and not kept"),
+};
+#undef M
 /* clang-format on */
+const struct ts_result_shape ts_result_messages =
+	TS_R_SHAPE("messages", messages_fields, struct ts_messages_result);
 const struct ts_result_shape ts_result_lint =
 	TS_R_SHAPE("lint", lint_fields, struct ts_lint_result);

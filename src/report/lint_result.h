@@ -21,7 +21,14 @@ struct ts_lint_result {
 	size_t finding_count;
 };
 
-extern const struct ts_result_shape ts_result_finding, ts_result_lint;
+/* What is said beside an answer in JSON, or in its place. */
+struct ts_messages_result {
+	const char *of, *error;
+	struct ts_finding_result *findings;
+	size_t finding_count, more;
+};
+
+extern const struct ts_result_shape ts_result_finding, ts_result_lint, ts_result_messages;
 /* In the order of enum ts_severity; NULL. */
 extern const char *const ts_severity_words[];
 

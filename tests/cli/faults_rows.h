@@ -37,6 +37,7 @@ static const struct fault_row fault_rows[] = {
 	{"find", "^exempla.*a$ --swims middle --GH 8", 0, NULL, 0},
 	{"find", "--fixed mollis --only-catalogue --catalogue records", 0, NULL, 0},
 	{"find", "(", 2, NULL, 0},
+	{"init", "../out", 0, NULL, 0},
 	{"keep", "tap.yaml --name kitchen", 0, NULL, 0},
 	{"keep", "--GH 8 --softened", 0, NULL, 0},
 	{"keep", "", 0, NULL, 0},
@@ -109,6 +110,8 @@ static const struct fault_file fault_inputs[] = {
 static const struct fault_file watched[] = {
 	{"../out/answer", "old\n"},
 	{"../out/plan.yaml", "old\n"},
+	{"../out/tank.yaml", "old\n"}, /* init leaves what stands there */
+	{"../out/water.yaml", "old\n"},
 	{"../out/model.lp", "old\n"},
 	{"../out/noted.yaml", "name: noted\nkind: tap\nreadings:\n  - {date: 2026-03-01, GH: 14 dH, pH: 7.6}\n"},
 	{"../config/tapshoal/tap.yaml", "name: old\nkept: 2026-05-01\nreadings: [{GH: 8, KH: 5, pH: 7.2, temperature: 25}]\n"},

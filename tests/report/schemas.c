@@ -29,6 +29,7 @@ static const struct {
 } schemas[] = {
 	{"plan.json", &ts_shape_plan, NULL, NULL},
 	{"species.json", &ts_shape_species, NULL, NULL},
+	{"messages.json", NULL, "messages", &ts_result_messages},
 	{"tank.json", &ts_shape_tank, NULL, NULL},
 	{"answer-ask-back.json", NULL, "ask-back", &ts_result_ask_back},
 	{"answer-check.json", NULL, "check", &ts_result_check},
