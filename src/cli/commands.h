@@ -15,8 +15,8 @@
 
 struct session {
 	const struct options *options;
-	const char *name; /* of the command; NULL: none was named */
-	bool json;        /* messages are JSON, as the answer is */
+	const char *name;               /* of the command; NULL: none was named */
+	bool json;                      /* messages are JSON, as the answer is */
 	const struct ts_system *system; /* whose files, day and terminal these are */
 	struct ts_arena *arena;
 	struct ts_catalogue *catalogue;

@@ -45,8 +45,7 @@ static const char *const words_theme[] = {
 	"any", "lake", "blackwater", "cool", "shrimps", "one-species", NULL}; /* enum ts_theme */
 static const char *const words_bottom[] = {
 	"unknown", "sand", "gravel", "coarse-gravel", "bare", NULL};
-const char *const option_formats[] = {
-	"text", "json", "csv", "html", "ics", "brief", "lines", NULL};
+const char *const option_formats[] = {"text", "json", "csv", "html", "ics", "brief", "lines", NULL};
 
 #define MATCHING "propose rank remake why"
 /* Where a tank's own readings may be typed. */
