@@ -50,26 +50,40 @@ static double round_step(double value)
 	return power * (part < 1.5 ? 1 : part < 3.5 ? 2 : part < 7.5 ? 5 : 10);
 }
 
-static enum ts_status fill_steps(struct work *w)
+/* So many points of the drawn line a step: where the buffer ends it bends within one. */
+#define POINTS_A_STEP 5
+
+static enum ts_status fill(struct work *w, double dose, size_t count,
+	struct ts_titrate_step_result **ret, size_t *ret_count)
 {
-	struct ts_titrate_result *r = w->out;
-	struct ts_titration_step steps[STEPS_MOST];
-	double buffer = fmax(w->water.alk_meq_l, 0.05);
-	double dose = isnan(w->q->dose_meq_l) ? round_step(buffer / 10) : w->q->dose_meq_l;
-	double wanted = w->q->base ? STEPS_OF_BASE : ceil(buffer / dose) + STEPS_AFTER;
-	size_t count = wanted > STEPS_MOST ? STEPS_MOST : (size_t)wanted;
+	struct ts_titration_step steps[(STEPS_MOST - 1) * POINTS_A_STEP + 1];
 	enum ts_status status = ts_titrate(&w->water, w->q->base ? -dose : dose, count,
 		w->times_air, w->asking->practice, steps, &count);
 
 	if (status != TS_OK)
 		return status;
-	r->steps = ts_arena_array(w->asking->arena, count, sizeof *r->steps);
-	if (!r->steps)
+	*ret = ts_arena_array(w->asking->arena, count, sizeof **ret);
+	if (!*ret)
 		return TS_NO_MEMORY;
 	for (size_t i = 0; i < count; i++)
-		r->steps[i] = step_of(&steps[i]);
-	r->step_count = count;
+		(*ret)[i] = step_of(&steps[i]);
+	*ret_count = count;
 	return TS_OK;
+}
+
+static enum ts_status fill_steps(struct work *w)
+{
+	struct ts_titrate_result *r = w->out;
+	double buffer = fmax(w->water.alk_meq_l, 0.05);
+	double dose = isnan(w->q->dose_meq_l) ? round_step(buffer / 10) : w->q->dose_meq_l;
+	double wanted = w->q->base ? STEPS_OF_BASE : ceil(buffer / dose) + STEPS_AFTER;
+	size_t count = wanted > STEPS_MOST ? STEPS_MOST : (size_t)wanted;
+	enum ts_status status = fill(w, dose, count, &r->steps, &r->step_count);
+
+	if (status != TS_OK || w->q->nightly)
+		return status;
+	return fill(w, dose / POINTS_A_STEP, (r->step_count - 1) * POINTS_A_STEP + 1, &r->line,
+		&r->line_count);
 }
 
 static double day_or_nan(unsigned day)
@@ -131,6 +145,7 @@ static void cannot(struct work *w, const char *headline, const char *reason)
 		.tank_co2_times_air = none,
 		.floor_acid_meq_l = none,
 		.gone_acid_meq_l = none,
+		.co2_danger_mg_l = w->asking->practice->value[TS_P_CO2_DANGER],
 		.cannot = reason,
 		.caution = ts_caution_acid};
 }
@@ -380,6 +395,7 @@ static enum ts_status answer(struct work *w)
 			w->water.alk_meq_l -
 			ts_chem_meq_l_from_dkh(w->asking->practice->value[TS_P_KH_FLOOR]),
 		.gone_acid_meq_l = w->water.alk_meq_l,
+		.co2_danger_mg_l = w->asking->practice->value[TS_P_CO2_DANGER],
 		.caution = ts_caution_acid};
 	if (r->floor_acid_meq_l < 0)
 		r->floor_acid_meq_l = (double)NAN;

@@ -51,6 +51,9 @@ struct ts_titrate_result {
 	double ph, gh_dh, kh_dh, alkalinity_meq_l, temp_c, tank_co2_times_air;
 	struct ts_titrate_step_result *steps;
 	size_t step_count;
+	struct ts_titrate_step_result *line; /* the same in finer steps, as it is drawn */
+	size_t line_count;
+	double co2_danger_mg_l; /* from here on CO2 is a danger */
 	double floor_acid_meq_l, gone_acid_meq_l;
 	struct ts_titrate_nightly_result *nightly;
 	const char *cannot; /* why there is no curve; NULL: there is one */

@@ -57,6 +57,7 @@ enum ts_status command_drift(struct session *s)
 		return TS_OK;
 	}
 	ts_doc_open(&doc, s->arena, "Where this tank drifts");
+	doc.drawn = s->options->format == FORMAT_HTML;
 	ts_show_drift(&doc, &r);
 	session_write(s, &doc);
 	return TS_OK;

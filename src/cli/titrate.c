@@ -56,6 +56,7 @@ enum ts_status command_titrate(struct session *s)
 		session_json(s, "titrate", &ts_result_titrate, &r);
 	} else {
 		ts_doc_open(&doc, s->arena, "Acid against this water");
+		doc.drawn = s->options->format == FORMAT_HTML;
 		ts_show_titrate(&doc, &r);
 		session_write(s, &doc);
 	}

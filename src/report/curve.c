@@ -44,6 +44,17 @@ static void widen(struct ts_range *range, double value)
 	range->high = !(range->high >= value) ? value : range->high;
 }
 
+/* The next lower value that can be written: an axis ends where its label says. */
+static double down(double value, int decimals)
+{
+	double steps = pow(10, decimals);
+
+	return floor(value * steps + 1e-9) / steps;
+}
+
+/* A line that hardly moves does not fill the height. */
+#define LEAST_STEPS 10
+
 bool ts_curve_extent(const struct ts_curve *curve, struct ts_range *ret_x, struct ts_range *ret_y)
 {
 	struct ts_range x = {(double)NAN, (double)NAN}, y = x;
@@ -60,8 +71,11 @@ bool ts_curve_extent(const struct ts_curve *curve, struct ts_range *ret_x, struc
 	}
 	if (isnan(x.low))
 		return false;
-	*ret_x = x;
-	*ret_y = y;
+	*ret_x = (struct ts_range){
+		down(x.low, curve->x_decimals), -down(-x.high, curve->x_decimals)};
+	*ret_y = (struct ts_range){
+		down(y.low, curve->y_decimals), -down(-y.high, curve->y_decimals)};
+	ret_y->high = fmax(ret_y->high, ret_y->low + LEAST_STEPS * pow(10, -curve->y_decimals));
 	return true;
 }
 

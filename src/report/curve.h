@@ -12,7 +12,8 @@
 void ts_curve_write(
 	struct ts_text *out, const struct ts_curve *curve, const struct ts_screen *screen);
 
-/* The extent of all finite points of all series; false when there is none. Used by pages too. */
+/* The extent of all finite points of all series, out to what labels can say; false when there is
+ * none. Used by pages too. */
 bool ts_curve_extent(const struct ts_curve *curve, struct ts_range *ret_x, struct ts_range *ret_y);
 
 /* The curve's value at `x`, straight between its points; NAN outside or beside a gap. */

@@ -54,7 +54,8 @@ struct ts_bar {
 	const char *label; /* a constant */
 	enum ts_hue hue;
 	struct ts_range tolerated, preferred, reading;
-	double miss; /* of the reading that counts beyond preferred, signed; 0 or NAN: none */
+	double reading_at; /* the value that counts; NAN: none */
+	double miss;       /* of the reading that counts beyond preferred, signed; 0 or NAN: none */
 	struct ts_bar *next;
 };
 

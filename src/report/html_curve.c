@@ -10,7 +10,7 @@
 
 #include "report/html_page.h"
 
-enum { LEFT = 34, RIGHT = 352, TOP = 8, GROUND = 168, PATTERNS = 4 };
+enum { LEFT = 44, RIGHT = 352, TOP = 8, GROUND = 168, PATTERNS = 4 };
 
 struct frame {
 	struct ts_range x, y;
@@ -122,14 +122,14 @@ static bool crosses(const struct ts_series *s, const struct frame *f, const stru
 	return false;
 }
 
-enum { LETTER = 6, LINE = 14 }; /* a letter's width and a line's height, about */
+enum { LETTER = 8, LINE = 16 }; /* a letter's width and a line's height, about */
 
 /* The highest line for a label on which it hides no part of a series; else the first. */
 static double free_line(
 	const struct ts_curve *curve, const struct frame *f, double left, double width)
 {
 	for (int y = TOP + 10; y < GROUND - LINE; y += LINE) {
-		const struct box box = {left, left + width, y - 11, y + 4};
+		const struct box box = {left, left + width, y - 13, y + 4};
 		bool clear = true;
 
 		for (size_t i = 0; i < curve->series_count; i++)
@@ -173,22 +173,31 @@ static void draw_marks(struct ts_page *page, const struct ts_curve *curve, const
 	}
 }
 
+/* The middle of an axis has a label where its figures can say it. */
+static bool written(const struct ts_range *range, int decimals)
+{
+	double middle = (range->low + range->high) / 2 * pow(10, decimals);
+
+	return fabs(middle - round(middle)) < 1e-6;
+}
+
 static void draw(struct ts_page *page, const struct ts_curve *curve, const struct frame *f)
 {
 	ts_page_open(page, "svg");
 	ts_page_attribute(page, "aria-hidden", "true");
 	ts_page_attribute(page, "class", "curve");
-	ts_page_attribute(page, "viewBox", "0 0 360 186");
+	ts_page_attribute(page, "viewBox", "0 0 360 188");
 	ts_page_open(page, "path");
 	ts_page_attribute(page, "class", "axis");
-	ts_page_attribute(page, "d", "M34 8V168H352");
+	ts_page_attribute(page, "d", "M44 8V168H352");
 	ts_page_close(page);
 	label(page, LEFT - 4, TOP + 8, "end", f->y.high, curve->y_decimals, "");
 	label(page, LEFT - 4, GROUND, "end", f->y.low, curve->y_decimals, "");
-	label(page, LEFT, GROUND + 14, "start", f->x.low, curve->x_decimals, "");
-	label(page, (LEFT + RIGHT) / 2.0, GROUND + 14, "middle", (f->x.low + f->x.high) / 2,
-		curve->x_decimals, "");
-	label(page, RIGHT, GROUND + 14, "end", f->x.high, curve->x_decimals, "");
+	label(page, LEFT, GROUND + 16, "start", f->x.low, curve->x_decimals, "");
+	if (written(&f->x, curve->x_decimals))
+		label(page, (LEFT + RIGHT) / 2.0, GROUND + 16, "middle", (f->x.low + f->x.high) / 2,
+			curve->x_decimals, "");
+	label(page, RIGHT, GROUND + 16, "end", f->x.high, curve->x_decimals, "");
 	for (size_t i = 0; i < curve->series_count; i++)
 		draw_series(page, &curve->series[i], i, f);
 	draw_marks(page, curve, f);

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The one mark of a page: a trapezoid whose foot is what an animal tolerates and whose top is what
- * it is comfortable in, the reading hatched across it, a line for the miss beyond the foot. One
- * path an outline and one drawing an entry, since a ranking holds some two thousand of them. The
- * drawing is hidden from readers that listen: the figures stand below it as text.
+ * The one mark of a page: an outline whose foot is what an animal tolerates and whose top is what
+ * it is comfortable in, an upright at the reading, a bar over its interval, a line along the ground
+ * for the miss beyond the foot. What goes on beyond the scale has no end there: an arrow says so.
+ * One path an outline and one drawing an entry, since a ranking holds some two thousand of them.
+ * The drawing is hidden from readers that listen: the figures stand below it as text. That it says
+ * what they say is tests/drawings.py.
  */
 #include <math.h>
 
@@ -16,37 +18,33 @@ static const struct {
 	struct ts_range range;
 	int decimals;
 } scales[TS_HUE__COUNT] = {
-	[TS_HUE_NONE] = {"", "", "", {0, 40}, 1},
+	[TS_HUE_NONE] = {"salt", "", " g/L", {0, 10}, 1},
 	[TS_HUE_GH] = {"GH", "GH", " dH", {0, 30}, 1},
 	[TS_HUE_KH] = {"KH", "KH", " dH", {0, 24}, 1},
 	[TS_HUE_PH] = {"pH", "pH", "", {4, 10}, 1},
 	[TS_HUE_TEMPERATURE] = {"temperature", "", " C", {10, 34}, 1},
 };
 
-enum { WIDE = 72, PITCH = 80, TOP = 2, FOOT = 13 };
+/* TOP: comfortable; SHELF: tolerated, nobody knows where comfort ends; GROUND: the end of it. */
+enum { WIDE = 72, PITCH = 80, TOP = 2, SHELF = 8, GROUND = 13, BAR_TOP = 14, BAR_FOOT = 16 };
+#define FAR 1e6 /* where an open end goes */
 
-/* The place of a value, cut at the ends of the scale; an open end lies there too. */
-static int place(const struct ts_bar *bar, double value, bool high)
+/* Where a value stands, beyond the ends of the scale too. */
+static double place(const struct ts_bar *bar, double value)
 {
 	const struct ts_range *scale = &scales[bar->hue].range;
-	double part = (value - scale->low) / (scale->high - scale->low);
 
-	if (!isfinite(value))
-		part = high ? 1 : 0;
-	part = part < 0 ? 0 : part > 1 ? 1 : part;
-	return (int)(part * WIDE + 0.5);
+	return (value - scale->low) / (scale->high - scale->low) * WIDE;
 }
 
-static void put(struct ts_text *out, const char *before, int value)
+static bool on_scale(const struct ts_bar *bar, double value)
 {
-	ts_text_put(out, before);
-	ts_text_number_short(out, value, 0);
+	return place(bar, value) >= 0 && place(bar, value) <= WIDE;
 }
 
-static void point(struct ts_text *out, const char *letter, int x, int y)
+static double within(double x)
 {
-	put(out, letter, x);
-	put(out, y < 0 ? "" : " ", y);
+	return fmin(fmax(x, 0), WIDE);
 }
 
 static bool outlined(const struct ts_bar *bar)
@@ -54,30 +52,192 @@ static bool outlined(const struct ts_bar *bar)
 	return isfinite(bar->tolerated.low) || isfinite(bar->tolerated.high);
 }
 
-/* Slanted strokes over the interval of the reading, at least one. */
-static void hatch(struct ts_text *out, const struct ts_bar *bar, int left)
-{
-	int low = place(bar, bar->reading.low, false), high = place(bar, bar->reading.high, true);
+/* A path that is being written: where its pen is, from the drawing's `left` on. */
+struct pen {
+	struct ts_text *out;
+	int left, x, y;
+	bool down;
+};
 
-	for (int x = low; x == low || x + 2 <= high; x += 3) {
-		point(out, "M", left + x, FOOT + 2);
-		ts_text_put(out, "l2-15");
-	}
+static void put(struct ts_text *out, const char *letter, int value)
+{
+	ts_text_put(out, letter);
+	ts_text_number_short(out, value, 0);
 }
 
-/* The hatched readings of a whole entry, as one path. */
-static void write_hatch(struct ts_page *page, const struct ts_bar *bars, const char *id)
+static void move(struct pen *pen, double x, double y)
+{
+	int at_x = pen->left + (int)(x + 0.5), at_y = (int)(y + 0.5);
+
+	if (pen->down && pen->x == at_x && pen->y == at_y)
+		return;
+	put(pen->out, "M", at_x);
+	put(pen->out, " ", at_y);
+	pen->x = at_x;
+	pen->y = at_y;
+	pen->down = true;
+}
+
+static void line(struct pen *pen, double x, double y)
+{
+	int at_x = pen->left + (int)(x + 0.5), at_y = (int)(y + 0.5);
+
+	if (at_y == pen->y) {
+		put(pen->out, "H", at_x);
+	} else if (at_x == pen->x) {
+		put(pen->out, "V", at_y);
+	} else {
+		put(pen->out, "L", at_x);
+		put(pen->out, " ", at_y);
+	}
+	pen->x = at_x;
+	pen->y = at_y;
+}
+
+/* An arrow's head at an end of the scale. */
+static void arrow(struct pen *pen, bool high, double y)
+{
+	double edge = high ? WIDE : 0, back = high ? WIDE - 3 : 3;
+
+	move(pen, back, y - 2);
+	line(pen, edge, y);
+	line(pen, back, y + 2);
+}
+
+struct corner {
+	double x, y;
+};
+
+/* What of a side lies on the scale; a level one that is cut there goes on. */
+static void side(struct pen *pen, struct corner a, struct corner b)
+{
+	double low = within(a.x), high = within(b.x),
+	       slope = b.x > a.x ? (b.y - a.y) / (b.x - a.x) : 0;
+
+	if (b.x < 0 || a.x > WIDE)
+		return;
+	if (a.y == b.y && a.x < 0)
+		arrow(pen, false, a.y);
+	move(pen, low, a.y + slope * (low - a.x));
+	line(pen, high, b.y + slope * (high - b.x));
+	if (a.y == b.y && b.x > WIDE)
+		arrow(pen, true, a.y);
+}
+
+/* The corners of one end, from the ground to the level of what is known; how many. A foot beyond
+ * the scale is no slope, which would be as good as level. */
+static size_t end_corners(const struct ts_bar *bar, bool high, struct corner ret[3])
+{
+	double foot = high ? bar->tolerated.high : bar->tolerated.low;
+	double top = high ? bar->preferred.high : bar->preferred.low, away = high ? FAR : -FAR;
+	bool unknown = isnan(bar->preferred.low) && isnan(bar->preferred.high);
+
+	if (unknown) {
+		ret[0] = (struct corner){isfinite(foot) ? place(bar, foot) : away, GROUND};
+		ret[1] = (struct corner){ret[0].x, SHELF};
+		return 2;
+	}
+	if (isfinite(foot) && on_scale(bar, foot)) {
+		ret[0] = (struct corner){place(bar, foot), GROUND};
+		ret[1] = (struct corner){isfinite(top) ? place(bar, top) : ret[0].x, TOP};
+		return 2;
+	}
+	ret[0] = (struct corner){away, SHELF};
+	ret[1] = (struct corner){isfinite(top) ? place(bar, top) : away, SHELF};
+	ret[2] = (struct corner){ret[1].x, TOP};
+	return 3;
+}
+
+static void outline(struct pen *pen, const struct ts_bar *bar)
+{
+	struct corner low[3], high[3];
+	size_t lows = end_corners(bar, false, low), highs = end_corners(bar, true, high);
+
+	for (size_t i = 1; i < lows; i++)
+		side(pen, low[i - 1], low[i]);
+	side(pen, low[lows - 1], high[highs - 1]);
+	for (size_t i = highs - 1; i; i--)
+		side(pen, high[i], high[i - 1]);
+}
+
+/* From the end of what is tolerated to the reading. */
+static void miss(struct pen *pen, const struct ts_bar *bar)
+{
+	double from =
+		bar->reading_at > bar->tolerated.high ? bar->tolerated.high : bar->tolerated.low;
+
+	if (!(bar->reading_at > bar->tolerated.high || bar->reading_at < bar->tolerated.low) ||
+		!on_scale(bar, from))
+		return;
+	pen->down = false; /* a part of its own */
+	move(pen, place(bar, from), GROUND);
+	line(pen, within(place(bar, bar->reading_at)), GROUND);
+}
+
+/* The bar over an interval; open where it goes on beyond the scale. */
+static void interval(struct pen *pen, const struct ts_bar *bar)
+{
+	double low = within(place(bar, bar->reading.low)),
+	       high = within(place(bar, bar->reading.high));
+	bool ends = on_scale(bar, bar->reading.high), begins = on_scale(bar, bar->reading.low);
+
+	if (high - low < 0.5)
+		return;
+	if (!begins && !ends) {
+		move(pen, low, BAR_TOP);
+		line(pen, high, BAR_TOP);
+		move(pen, low, BAR_FOOT);
+		line(pen, high, BAR_FOOT);
+		return;
+	}
+	move(pen, begins ? high : low, BAR_TOP);
+	line(pen, begins ? low : high, BAR_TOP);
+	line(pen, begins ? low : high, BAR_FOOT);
+	line(pen, begins ? high : low, BAR_FOOT);
+	if (begins && ends)
+		ts_text_put(pen->out, "Z");
+	pen->down = false;
+}
+
+static void reading(struct pen *pen, const struct ts_bar *bar)
+{
+	if (isfinite(bar->reading.low) && isfinite(bar->reading.high))
+		interval(pen, bar);
+	if (!isfinite(bar->reading_at))
+		return;
+	if (!on_scale(bar, bar->reading_at)) {
+		arrow(pen, place(bar, bar->reading_at) > WIDE, GROUND);
+		return;
+	}
+	move(pen, place(bar, bar->reading_at), BAR_FOOT);
+	line(pen, place(bar, bar->reading_at), TOP - 1);
+}
+
+/* "w3", behind a '#' where it is used. */
+static void put_name(struct ts_page *page, const char *attribute, const char *hue, size_t at)
+{
+	struct ts_text name;
+
+	ts_text_open(&name, &page->out->allocator);
+	ts_text_puts(&name, *attribute == 'h' ? "#" : "", hue, NULL);
+	ts_text_number_short(&name, (double)at, 0);
+	ts_page_attribute(page, attribute, ts_text_get(&name));
+	page->out->failed |= name.failed;
+	ts_text_drop(&name);
+}
+
+/* The readings of a whole entry, as one path. */
+static void write_readings(struct ts_page *page, const struct ts_bar *bars, size_t at)
 {
 	struct ts_text d;
-	int left = 0;
+	struct pen pen = {.out = &d};
 
 	ts_text_open(&d, &page->out->allocator);
-	for (const struct ts_bar *bar = bars; bar; bar = bar->next, left += PITCH) {
-		if (isfinite(bar->reading.low))
-			hatch(&d, bar, left);
-	}
+	for (const struct ts_bar *bar = bars; bar; bar = bar->next, pen.left += PITCH)
+		reading(&pen, bar);
 	ts_page_open(page, "path");
-	ts_page_attribute(page, "id", id);
+	if (at < TS_WATERS_MOST)
+		put_name(page, "id", "w", at);
 	ts_page_attribute(page, "class", "w");
 	ts_page_attribute(page, "d", ts_text_get(&d));
 	ts_page_close(page);
@@ -85,12 +245,22 @@ static void write_hatch(struct ts_page *page, const struct ts_bar *bars, const c
 	ts_text_drop(&d);
 }
 
+static bool same_range(const struct ts_range *a, const struct ts_range *b)
+{
+	return (a->low == b->low || (isnan(a->low) && isnan(b->low))) &&
+	       (a->high == b->high || (isnan(a->high) && isnan(b->high)));
+}
+
+static bool same_reading(const struct ts_bar *a, const struct ts_bar *b)
+{
+	return same_range(&a->reading, &b->reading) &&
+	       (a->reading_at == b->reading_at || (isnan(a->reading_at) && isnan(b->reading_at)));
+}
+
 static bool same_readings(const struct ts_bar *a, const struct ts_bar *b)
 {
 	for (; a && b; a = a->next, b = b->next) {
-		if (a->hue != b->hue || isfinite(a->reading.low) != isfinite(b->reading.low) ||
-			(isfinite(a->reading.low) && (a->reading.low != b->reading.low ||
-							     a->reading.high != b->reading.high)))
+		if (a->hue != b->hue || !same_reading(a, b))
 			return false;
 	}
 	return !a && !b;
@@ -98,49 +268,42 @@ static bool same_readings(const struct ts_bar *a, const struct ts_bar *b)
 
 static bool any_reading(const struct ts_bar *bars)
 {
-	while (bars && !isfinite(bars->reading.low))
+	while (bars && !isfinite(bars->reading.low) && !isfinite(bars->reading_at))
 		bars = bars->next;
 	return bars;
 }
 
-/* A ranking asks about one water: its hatching is written once and used by every entry. */
-static void put_hatch(struct ts_page *page, const struct ts_bar *bars)
+/*
+ * A ranking asks about one water: its readings are written once and used by every entry. Of a range
+ * the end that counts differs from animal to animal, so a few are kept.
+ */
+static void put_readings(struct ts_page *page, const struct ts_bar *bars)
 {
+	size_t at = 0;
+
 	if (!any_reading(bars))
 		return;
-	if (!page->water || !same_readings(page->water, bars)) {
-		write_hatch(page, bars, page->water || !bars->next ? NULL : "w");
-		if (!page->water && bars->next)
-			page->water = bars;
+	while (at < TS_WATERS_MOST && page->waters[at] && !same_readings(page->waters[at], bars))
+		at++;
+	if (at < TS_WATERS_MOST && page->waters[at]) {
+		ts_page_open(page, "use");
+		put_name(page, "href", "w", at);
+		ts_page_close(page);
 		return;
 	}
-	ts_page_open(page, "use");
-	ts_page_attribute(page, "href", "#w");
-	ts_page_close(page);
+	if (at < TS_WATERS_MOST && bars->next)
+		page->waters[at] = bars;
+	write_readings(page, bars, at < TS_WATERS_MOST && bars->next ? at : TS_WATERS_MOST);
 }
 
 static void path(struct ts_text *out, const struct ts_bar *bar, int left)
 {
-	int foot[2] = {
-		place(bar, bar->tolerated.low, false), place(bar, bar->tolerated.high, true)};
-	int top[2] = {place(bar, bar->preferred.low, false), place(bar, bar->preferred.high, true)};
-	int low = place(bar, bar->reading.low, false), high = place(bar, bar->reading.high, true);
+	struct pen pen = {.out = out, .left = left};
 
-	if (outlined(bar)) {
-		point(out, "M", left + foot[0], FOOT);
-		point(out, "l", top[0] - foot[0], TOP - FOOT);
-		put(out, "h", top[1] - top[0]);
-		point(out, "l", foot[1] - top[1], FOOT - TOP);
-	}
-	if (!isfinite(bar->reading.low))
+	if (!outlined(bar))
 		return;
-	if (outlined(bar) && low > foot[1]) {
-		point(out, "M", left + foot[1], FOOT);
-		put(out, "H", left + low);
-	} else if (outlined(bar) && high < foot[0]) {
-		point(out, "M", left + foot[0], FOOT);
-		put(out, "H", left + high);
-	}
+	outline(&pen, bar);
+	miss(&pen, bar);
 }
 
 /* "GH 1..8, 4 over": comfortable range, or all that is known, and the miss beyond it. */
@@ -177,16 +340,10 @@ static bool in_order(const struct ts_bar *bars, const struct ts_bar *bar)
 	return bar->hue == hue;
 }
 
-static bool same_range(const struct ts_range *a, const struct ts_range *b)
-{
-	return (a->low == b->low || (isnan(a->low) && isnan(b->low))) &&
-	       (a->high == b->high || (isnan(a->high) && isnan(b->high)));
-}
-
 static bool same_outline(const struct ts_bar *a, const struct ts_bar *b)
 {
 	return same_range(&a->tolerated, &b->tolerated) &&
-	       same_range(&a->preferred, &b->preferred) && same_range(&a->reading, &b->reading);
+	       same_range(&a->preferred, &b->preferred) && same_reading(a, b);
 }
 
 /*
@@ -209,19 +366,6 @@ static bool known_outline(struct ts_page *page, const struct ts_bar *bar, size_t
 	return at < TS_OUTLINES_MOST;
 }
 
-/* "te12", behind a '#' where it is used. */
-static void put_id(struct ts_page *page, const char *attribute, const struct ts_bar *bar, size_t at)
-{
-	struct ts_text name;
-
-	ts_text_open(&name, &page->out->allocator);
-	ts_text_puts(&name, *attribute == 'h' ? "#" : "", ts_page_hue(bar->hue), NULL);
-	ts_text_number_short(&name, (double)at, 0);
-	ts_page_attribute(page, attribute, ts_text_get(&name));
-	page->out->failed |= name.failed;
-	ts_text_drop(&name);
-}
-
 static void put_outline(
 	struct ts_page *page, const struct ts_bar *bars, const struct ts_bar *bar, int left)
 {
@@ -231,7 +375,7 @@ static void put_outline(
 
 	if (placed && known_outline(page, bar, &at)) {
 		ts_page_open(page, "use");
-		put_id(page, "href", bar, at);
+		put_name(page, "href", ts_page_hue(bar->hue), at);
 		ts_page_close(page);
 		return;
 	}
@@ -239,7 +383,7 @@ static void put_outline(
 	path(&d, bar, left);
 	ts_page_open(page, "path");
 	if (at < TS_OUTLINES_MOST)
-		put_id(page, "id", bar, at);
+		put_name(page, "id", ts_page_hue(bar->hue), at);
 	if (!placed)
 		ts_page_attribute(page, "class", ts_page_hue(bar->hue));
 	ts_page_attribute(page, "d", ts_text_get(&d));
@@ -260,9 +404,11 @@ void ts_page_marks(struct ts_page *page, const struct ts_bar *bars)
 		ts_page_attribute(page, "class", "one");
 		ts_page_attribute(page, "viewBox", "0 0 74 16");
 	}
-	for (const struct ts_bar *bar = bars; bar; bar = bar->next, left += PITCH)
+	for (const struct ts_bar *bar = bars; bar; bar = bar->next, left += PITCH) {
 		put_outline(page, bars, bar, left);
-	put_hatch(page, bars);
+		page->salt |= bar->hue == TS_HUE_NONE;
+	}
+	put_readings(page, bars);
 	ts_page_close(page);
 	if (!bars->next)
 		return; /* the entry's own sentence has the figures */
@@ -274,13 +420,18 @@ void ts_page_marks(struct ts_page *page, const struct ts_bar *bars)
 
 void ts_page_marks_key(struct ts_page *page)
 {
+	size_t named = 0;
+
 	ts_page_open(page, "p");
 	ts_page_attribute(page, "class", "key");
-	ts_page_text(page, "The outlines: the foot is what an animal tolerates, the top what it is "
-			   "comfortable in; hatched is your water, and a line along the ground the "
-			   "miss. Figures below an outline are the comfortable range. The scales:");
-	for (int hue = TS_HUE_NONE + 1; hue < TS_HUE__COUNT; hue++) {
-		ts_page_text(page, hue > 1 ? ", " : " ");
+	ts_page_text(page,
+		"The outlines: the foot is what an animal tolerates, the top what it is "
+		"comfortable in, an arrow where that goes on beyond the scale. The upright "
+		"is your water, the bar at its foot how far that is sure; a line along the "
+		"ground is the miss. Figures below an outline are the comfortable range. "
+		"The scales:");
+	for (int hue = page->salt ? TS_HUE_NONE : TS_HUE_NONE + 1; hue < TS_HUE__COUNT; hue++) {
+		ts_page_text(page, named++ ? ", " : " ");
 		ts_page_text(page, scales[hue].name);
 		ts_page_text(page, " ");
 		ts_page_number(page, scales[hue].range.low, 0);

@@ -10,12 +10,14 @@
 
 #define TS_ELEMENTS_MOST 16
 #define TS_OUTLINES_MOST 128
+#define TS_WATERS_MOST 16
 
 struct ts_page {
 	struct ts_text *out;
 	const char *open[TS_ELEMENTS_MOST];
 	size_t depth;
-	const struct ts_bar *water; /* whose hatching the page has by now */
+	const struct ts_bar *waters[TS_WATERS_MOST]; /* whose readings it has drawn by now */
+	bool salt;                                   /* a bar of salt is drawn */
 	const struct ts_bar *outlines[TS_HUE__COUNT][TS_OUTLINES_MOST]; /* written by now */
 	unsigned shared_tags; /* bits of the tags that stand at the list */
 	bool in_tag;          /* the start tag still takes attributes */

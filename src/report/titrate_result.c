@@ -67,6 +67,8 @@ static const struct ts_result_field titrate_fields[] = {
 	TS_R_ROW_NUMBER(R, "temp_c", temp_c, 1, "at which all holds"),
 	TS_R_ROW_NUMBER(R, "tank_co2_times_air", tank_co2_times_air, 1, "CO2 to which the tank airs"),
 	TS_R_ROW_LIST(R, "steps", steps, step_count, struct ts_titrate_step_result, &step_shape, "the curve; the first step is 0"),
+	TS_R_ROW_LIST(R, "line", line, line_count, struct ts_titrate_step_result, &step_shape, "the same in finer steps, as it is drawn"),
+	TS_R_ROW_NUMBER(R, "co2_danger_mg_l", co2_danger_mg_l, 0, "CO2 that is a danger"),
 	TS_R_ROW_NUMBER(R, "floor_acid_meq_l", floor_acid_meq_l, 3, "acid that leaves the floor of KH"),
 	TS_R_ROW_NUMBER(R, "gone_acid_meq_l", gone_acid_meq_l, 3, "acid that leaves no buffer"),
 	TS_R_ROW_MAYBE(R, "nightly", nightly, struct ts_titrate_nightly_result, &nightly_shape, "evening after evening, where asked for"),

@@ -390,6 +390,7 @@ static void say_bars(
 				.tolerated = r->tolerated,
 				.preferred = r->preferred,
 				.reading = r->doubt,
+				.reading_at = r->reading,
 				.miss = r->miss};
 
 			if (strcmp(r->parameter, ts_parameter_rows[p].key) == 0)

@@ -125,13 +125,17 @@ static void chart(struct page *p, const char *title, const char *unit, const str
 	ts_doc_curve(p->doc, curve);
 }
 
+/* A unit an axis; on a terminal the pH stands in the table alone. */
 static void charts(struct page *p)
 {
-	static const struct line buffer[] = {
-		{"KH, dH", kh_of, TS_HUE_KH}, {"pH at the usual CO2", ph_of, TS_HUE_PH}};
+	static const struct line buffer[] = {{"KH, dH", kh_of, TS_HUE_KH}};
+	static const struct line ph[] = {{"pH at the usual CO2", ph_of, TS_HUE_PH}};
 	static const struct line nitrate[] = {{"nitrate, mg/L", no3_of, TS_HUE_NONE}};
 
-	chart(p, "The buffer", "dH, pH", buffer, 2, p->r->buffer_gone_day);
+	chart(p, "The buffer", "KH, dH", buffer, 1, p->r->buffer_gone_day);
+	ts_doc_medium(p->doc, TS_ON_PAGES);
+	chart(p, "The pH that goes with it", "pH", ph, 1, (double)NAN);
+	ts_doc_medium(p->doc, TS_EVERYWHERE);
 	chart(p, "Nitrate", "mg/L", nitrate, 1, (double)NAN);
 }
 

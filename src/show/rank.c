@@ -42,10 +42,12 @@ void ts_show_bar(struct ts_document *doc, struct ts_node *node, const struct ts_
 		.tolerated = f->tolerated,
 		.preferred = f->preferred,
 		.reading = {f->reading_low, f->reading_high},
+		.reading_at = f->reading,
 		.miss = f->uncomfortable_by};
 
 	if (f->follows) {
 		bar.reading = (struct ts_range){(double)NAN, (double)NAN};
+		bar.reading_at = (double)NAN;
 		bar.miss = 0;
 	}
 	if (doc->drawn)

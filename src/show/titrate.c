@@ -74,32 +74,72 @@ static void steps_table(struct page *p, const struct ts_titrate_result *r, bool 
 	}
 }
 
-/* The two pH lines over what was dosed, with the end of the buffer marked. */
-static void steps_curve(struct page *p, const struct ts_titrate_result *r, bool base)
+/* One chart: `count` series of `n` points, from the arrays behind `x`. A mark that is NAN is none.
+ */
+struct chart {
+	const char *title, *x_label, *y_label, *mark_lead, *mark_unit, *mark_says;
+	const char *names[2];
+	enum ts_hue hues[2];
+	double mark;
+	int y_decimals;
+};
+
+static void draw(struct page *p, const struct chart *c, const double *x, const double *y, size_t n)
 {
 	struct ts_arena *arena = p->doc->arena;
-	size_t n = r->step_count;
-	double *x = ts_arena_array(arena, 3 * n, sizeof *x);
+	size_t count = c->names[1] ? 2 : 1;
 	struct ts_series *series = ts_arena_array(arena, 2, sizeof *series);
 	struct ts_curve_mark *mark = ts_arena_take(arena, sizeof *mark);
 	struct ts_curve *curve = ts_arena_take(arena, sizeof *curve);
 
-	if (!x || !series || !mark || !curve)
+	if (!series || !mark || !curve)
+		return;
+	for (size_t i = 0; i < count; i++)
+		series[i] = (struct ts_series){c->names[i], x, y + i * n, n, c->hues[i]};
+	*mark = (struct ts_curve_mark){c->mark, c->mark_says};
+	*curve = (struct ts_curve){c->title, c->x_label, c->y_label, 1, c->y_decimals, series,
+		count, mark, isnan(c->mark) ? 0u : 1u, c->mark_lead, c->mark_unit};
+	ts_doc_curve(p->doc, curve);
+}
+
+/* The two pH lines over what was dosed, and on pages the gas that it frees at once. */
+static void steps_curve(struct page *p, const struct ts_titrate_result *r, bool base)
+{
+	struct chart chart = {
+		.title = base ? "pH after so much strong base" : "pH after so much strong acid",
+		.x_label = "dH of KH",
+		.y_label = "pH",
+		.mark_lead = "at ",
+		.mark_unit = " dH of KH",
+		.mark_says = "the buffer ends",
+		.y_decimals = 1,
+		.names = {"once the tank has aired", "at once"},
+		.hues = {TS_HUE_PH, TS_HUE_NONE},
+		.mark = base ? (double)NAN : ts_chem_dkh_from_meq_l(r->gone_acid_meq_l)};
+	size_t n = r->line_count;
+	double *x = ts_arena_array(p->doc->arena, 5 * n, sizeof *x);
+
+	if (!x)
 		return;
 	for (size_t i = 0; i < n; i++) {
-		x[i] = ts_chem_dkh_from_meq_l(fabs(r->steps[i].acid_meq_l));
-		x[n + i] = r->steps[i].ph_tank;
-		x[2 * n + i] = r->steps[i].ph_closed;
+		x[i] = ts_chem_dkh_from_meq_l(fabs(r->line[i].acid_meq_l));
+		x[n + i] = r->line[i].ph_tank;
+		x[2 * n + i] = r->line[i].ph_closed;
+		x[3 * n + i] = r->line[i].co2_mg_l;
+		x[4 * n + i] = r->co2_danger_mg_l;
 	}
-	series[0] = (struct ts_series){"once the tank has aired", x, x + n, n, TS_HUE_PH};
-	series[1] = (struct ts_series){"at once", x, x + 2 * n, n, TS_HUE_NONE};
-	*mark = (struct ts_curve_mark){
-		ts_chem_dkh_from_meq_l(r->gone_acid_meq_l), "the buffer ends"};
-	*curve = (struct ts_curve){base ? "pH after so much strong base"
-					: "pH after so much "
-					  "strong acid",
-		"dH of KH", "pH", 1, 1, series, 2, mark, base ? 0u : 1u, "at ", " dH of KH"};
-	ts_doc_curve(p->doc, curve);
+	draw(p, &chart, x, x + n, n);
+	if (base)
+		return;
+	chart.title = "CO2 that the acid frees at once";
+	chart.y_label = "mg/L";
+	chart.names[0] = "CO2 at once";
+	chart.names[1] = "from here on a danger to fish";
+	chart.hues[0] = TS_HUE_NONE;
+	chart.y_decimals = 0;
+	ts_doc_medium(p->doc, TS_ON_PAGES);
+	draw(p, &chart, x, x + 3 * n, n);
+	ts_doc_medium(p->doc, TS_EVERYWHERE);
 }
 
 static const struct ts_titrate_night_result *first_of(const struct ts_titrate_keeper_result *k)
@@ -124,18 +164,24 @@ static void nights_table(struct page *p, const struct ts_titrate_keeper_result *
 	}
 }
 
-/* The seesaw: evening and morning, with the KH that pays for it. */
+/* Evening and morning; on pages the KH that pays for it, too. */
 static void nights_curve(struct page *p, const struct ts_titrate_result *r)
 {
 	const struct ts_titrate_keeper_result *k = &r->nightly->same_dose;
-	struct ts_arena *arena = p->doc->arena;
+	struct chart chart = {.title = "The same dose every evening",
+		.x_label = "evening, mornings at .5",
+		.y_label = "pH",
+		.mark_lead = "on evening ",
+		.mark_unit = "",
+		.mark_says = "the buffer is gone",
+		.y_decimals = 1,
+		.names = {"pH, evening and morning"},
+		.hues = {TS_HUE_PH},
+		.mark = k->gone_day};
 	size_t n = 2 * k->count + 1;
-	double *x = ts_arena_array(arena, 3 * n, sizeof *x);
-	struct ts_series *series = ts_arena_array(arena, 2, sizeof *series);
-	struct ts_curve_mark *mark = ts_arena_take(arena, sizeof *mark);
-	struct ts_curve *curve = ts_arena_take(arena, sizeof *curve);
+	double *x = ts_arena_array(p->doc->arena, 3 * n, sizeof *x);
 
-	if (!x || !series || !mark || !curve)
+	if (!x)
 		return;
 	x[0] = 0.5;
 	x[n] = r->nightly->ph_start;
@@ -149,13 +195,14 @@ static void nights_curve(struct page *p, const struct ts_titrate_result *r)
 		x[n + 2 * i + 2] = s->ph_tank;
 		x[2 * n + 2 * i + 1] = x[2 * n + 2 * i + 2] = s->kh_dh;
 	}
-	series[0] = (struct ts_series){"KH left, dH", x, x + 2 * n, n, TS_HUE_KH};
-	series[1] = (struct ts_series){"pH, evening and morning", x, x + n, n, TS_HUE_PH};
-	*mark = (struct ts_curve_mark){k->gone_day, "the buffer is gone"};
-	*curve = (struct ts_curve){"The same dose every evening", "evening, mornings at .5",
-		"pH and KH", 1, 1, series, 2, mark, isnan(k->gone_day) ? 0u : 1u, "on evening ",
-		""};
-	ts_doc_curve(p->doc, curve);
+	draw(p, &chart, x, x + n, n);
+	chart.title = "What is left of the buffer";
+	chart.y_label = "KH, dH";
+	chart.names[0] = "KH left, dH";
+	chart.hues[0] = TS_HUE_KH;
+	ts_doc_medium(p->doc, TS_ON_PAGES);
+	draw(p, &chart, x, x + 2 * n, n);
+	ts_doc_medium(p->doc, TS_EVERYWHERE);
 }
 
 void ts_show_titrate(struct ts_document *doc, const struct ts_titrate_result *r)

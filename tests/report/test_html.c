@@ -213,7 +213,8 @@ static void test_html__outline_reading_and_miss(void **state)
 		.hue = TS_HUE_GH,
 		.tolerated = {0, 10},
 		.preferred = {5, 5},
-		.reading = {20, 20},
+		.reading = {19, 21},
+		.reading_at = 20,
 		.miss = 15};
 	const char *body;
 
@@ -223,19 +224,60 @@ static void test_html__outline_reading_and_miss(void **state)
 	entry = ts_doc_entry(&kit.doc, "two");
 	ts_doc_bar(&kit.doc, entry, &bar);
 	bar.hue = TS_HUE_KH;
-	bar.miss = bar.reading.low = bar.reading.high = (double)NAN;
+	bar.miss = bar.reading_at = bar.reading.low = bar.reading.high = (double)NAN;
 	bar.tolerated = bar.preferred = bar.reading;
 	bar.label = "KH";
 	ts_doc_bar(&kit.doc, entry, &bar);
 	body = page(&kit);
 	/* the scale is 30 dH on 72 px: 10 dH at 24, 20 dH at 48 */
-	HAS(body, "<path class=\"gh\" d=\"M0 13l12-11h0l12 11M24 13H48\"/>");
-	HAS(body, "<path class=\"w\" d=\"M48 15l2-15\"/>");
+	HAS(body, "<path class=\"gh\" d=\"M0 13L12 2H12L24 13M24 13H48\"/>");
+	HAS(body, "<path class=\"w\" d=\"M50 14H46V16H50ZM48 16V1\"/>");
 	HAS(body, "<p><i>GH 5..5, 15 over</i><i>KH ?</i></p>");
 	HAS(body, "GH 0 to 30 dH");
 	HAS(body, "aria-hidden=\"true\"");
 	assert_null(strstr(strstr(body, "<ul") + 1, "<ul"));
 	close_kit(&kit);
+}
+
+/* What goes on beyond the scale has an arrow there and no end; a slope is cut as it falls. */
+static void test_html__what_lies_beyond_a_scale_is_no_limit(void **state)
+{
+	static const struct {
+		struct ts_range tolerated, preferred, reading;
+		double at;
+		const char *outline, *water;
+	} rows[] = {
+		{{(double)NAN, (double)INFINITY}, {(double)NAN, (double)NAN}, {1, 1}, 1, NULL,
+			"M2 16V1"},
+		{{15, (double)INFINITY}, {20, (double)INFINITY}, {40, 41}, 40,
+			"M36 13L48 2H72M69 0L72 2L69 4", "M69 11L72 13L69 15"},
+		{{15, 35}, {20, 25}, {28, 34}, 29, "M36 13L48 2H60V8H72M69 6L72 8L69 10",
+			"M72 14H67V16H72M70 16V1"},
+		{{15, (double)INFINITY}, {20, 25}, {25, 25}, 25,
+			"M36 13L48 2H60V8H72M69 6L72 8L69 10", "M60 16V1"},
+		{{15, 25}, {(double)NAN, (double)NAN}, {10, 10}, 10, "M36 13V8H60V13M36 13H24",
+			"M24 16V1"},
+	};
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		const struct ts_bar bar = {.label = "GH",
+			.hue = TS_HUE_GH,
+			.tolerated = rows[i].tolerated,
+			.preferred = rows[i].preferred,
+			.reading = rows[i].reading,
+			.reading_at = rows[i].at};
+		struct kit kit;
+		const char *body;
+
+		open_kit(&kit, "t");
+		ts_doc_bar(&kit.doc, ts_doc_entry(&kit.doc, "one"), &bar);
+		body = page(&kit);
+		if (rows[i].outline)
+			HAS(body, rows[i].outline);
+		HAS(body, rows[i].water);
+		close_kit(&kit);
+	}
 }
 
 static void test_html__what_is_printed_only_or_never_is_framed(void **state)
@@ -282,7 +324,8 @@ static void test_html__lists_of_animals_and_of_others(void **state)
 		.hue = TS_HUE_GH,
 		.tolerated = {2, 18},
 		.preferred = {4, 12},
-		.reading = {(double)NAN, (double)NAN}};
+		.reading = {(double)NAN, (double)NAN},
+		.reading_at = (double)NAN};
 	struct ts_node *node;
 	struct kit kit;
 	const char *body;
@@ -300,7 +343,7 @@ static void test_html__lists_of_animals_and_of_others(void **state)
 	HAS(body, "<ul class=\"entries tagged listed\">\n<li "
 		  "data-family=\"Exemplidae\"><b>one</b>: 4 cm");
 	HAS(body, "<ul class=\"entries tagged\">\n<li data-when=\"today\"><b>test</b>: today");
-	LACKS(body, "class=\"w\""); /* no reading, no hatching */
+	LACKS(body, "class=\"w\""); /* no reading, no upright */
 	close_kit(&kit);
 }
 
@@ -319,7 +362,7 @@ static void test_html__curve_breaks_at_gaps_and_says_its_marks(void **state)
 	ts_doc_curve(&kit.doc, &curve);
 	body = page(&kit);
 	HAS(body, "Acid &amp; buffer (across: meq/L, upward: pH)</figcaption>");
-	HAS(body, "d=\"M34 8M246 88L352 168\"");
+	HAS(body, "d=\"M44 8M249.3 88L352 168\"");
 	HAS(body, "pH &lt;now&gt;: from 8 to 4</li>");
 	HAS(body, "<li>at 3 meq/L: buffer gone</li>");
 	close_kit(&kit);
@@ -337,13 +380,13 @@ static void test_html__label_of_a_mark_hides_no_line(void **state)
 	(void)state;
 	open_kit(&kit, "t");
 	ts_doc_curve(&kit.doc, &curve);
-	HAS(page(&kit), "<text x=\"144\" y=\"32\" text-anchor=\"start\">buffer gone</text>");
+	HAS(page(&kit), "<text x=\"150.7\" y=\"34\" text-anchor=\"start\">buffer gone</text>");
 	close_kit(&kit);
 	curve.series = &series[1];
 	curve.series_count = 1;
 	open_kit(&kit, "t");
 	ts_doc_curve(&kit.doc, &curve);
-	HAS(page(&kit), "<text x=\"144\" y=\"18\" text-anchor=\"start\">buffer gone</text>");
+	HAS(page(&kit), "<text x=\"150.7\" y=\"18\" text-anchor=\"start\">buffer gone</text>");
 	close_kit(&kit);
 }
 
@@ -374,6 +417,7 @@ int main(void)
 		cmocka_unit_test(test_html__long_words_of_a_cell_may_break_and_short_cells_do_not),
 		cmocka_unit_test(test_html__steps_are_an_ordered_list),
 		cmocka_unit_test(test_html__outline_reading_and_miss),
+		cmocka_unit_test(test_html__what_lies_beyond_a_scale_is_no_limit),
 		cmocka_unit_test(test_html__what_is_printed_only_or_never_is_framed),
 		cmocka_unit_test(test_html__what_is_of_pages_alone_is_not_built_for_others),
 		cmocka_unit_test(test_html__lists_of_animals_and_of_others),
