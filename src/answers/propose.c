@@ -264,8 +264,12 @@ static void tank(struct ts_proposing *w)
 	} else {
 		ts_text_put(&w->text, "its floor is not known; ");
 	}
-	number(w, r->volume_l, 0);
-	ts_text_put(&w->text, " L of water, at most ");
+	if (r->volume_l > 0) {
+		number(w, r->volume_l, 0);
+		ts_text_put(&w->text, " L of water, at most ");
+	} else {
+		ts_text_put(&w->text, "its litres are not known, at most ");
+	}
 	number(w, (double)r->species_most, 0);
 	ts_text_put(&w->text, r->species_most == 1 ? " main species" : " main species");
 	r->tank_says = keep(w);

@@ -207,24 +207,30 @@ static bool stands_for_all(
 	return true;
 }
 
-/* Of the first `number` ranked the `named` that the first line names; those first in rank go first.
+/*
+ * Of the first `number` ranked the `named` that the first line names; those first in rank go first.
+ * Told apart by their rows: an animal that was asked for twice has two.
  */
 static void choose_first(
 	const struct work *w, size_t number, size_t named, const struct ts_species **ret)
 {
-	size_t count = 0;
+	size_t count = 0, rows[NAMED_FIRST];
 
 	for (size_t i = 0; i < number && count < named; i++) {
-		if (stands_for_all(w->ranked[i], ret, count))
-			ret[count++] = w->ranked[i];
+		if (!stands_for_all(w->ranked[i], ret, count))
+			continue;
+		rows[count] = i;
+		ret[count++] = w->ranked[i];
 	}
 	for (size_t i = 0; i < number && count < named; i++) {
 		bool there = false;
 
 		for (size_t k = 0; k < count; k++)
-			there |= ret[k] == w->ranked[i];
-		if (!there)
-			ret[count++] = w->ranked[i];
+			there |= rows[k] == i;
+		if (there)
+			continue;
+		rows[count] = i;
+		ret[count++] = w->ranked[i];
 	}
 }
 

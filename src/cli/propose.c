@@ -126,8 +126,10 @@ static enum ts_status load_tank(struct session *s, struct propose_call *a)
 		status = file_plan(s, o->like, &a->plan);
 	if (status)
 		return status;
-	if (!o->tank_file && !(o->size.length_cm > 0) && !(o->volume.value > 0) && !o->like)
-		return refuse(s, TS_BAD_INPUT, "no tank was given",
+	if (!o->tank_file && !(o->size.length_cm > 0) && !(o->volume.value > 0) &&
+		!(ts_tank_net_l(&a->plan.tank, s->practice) > 0))
+		return refuse(s, TS_BAD_INPUT,
+			o->like ? "the plan names no tank" : "no tank was given",
 			"give --size 100x40x45 (cm inside) or --volume 60L, or write its length, "
 			"width, height and filter into a file and give -t FILE");
 	status = answer_tank(s, &a->plan.tank);

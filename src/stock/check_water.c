@@ -147,7 +147,7 @@ static enum ts_severity of_misfit(struct ts_judging *w, const struct ts_plan_gro
 		(only_planned(g) || !of_minerals(g)))
 		return TS_CONFLICT;
 	/* Where all want a spoon more, the condition is known. */
-	w->cannot |= !well && (g->way != TS_WAY_MINERALS || m->gh_missing || m->kh_missing);
+	w->cannot |= !well && g->way != TS_WAY_MINERALS;
 	if (g->misfit == TS_MISFIT_OFF)
 		return TS_CONCERN;
 	return m->gh_missing || m->kh_missing || (ph_alone(m) && !minerals) ? TS_QUESTION
@@ -219,13 +219,18 @@ static void match_group(struct ts_judging *w, struct ts_plan_group *g)
 	g->misfit_at = at;
 }
 
-/* It wants more minerals, no more than a spoon of them, and nothing that no spoon mends. */
+/*
+ * It wants more minerals, no more than a spoon of them as read, and nothing that no spoon mends: of
+ * a hardness that nobody read, nobody knows how much is missing.
+ */
 static bool wants_a_spoon(const struct ts_plan_group *g)
 {
 	const struct ts_parameter_fit *warmth = &g->match.at[TS_TEMPERATURE];
 	const struct ts_parameter_fit *salt = &g->match.at[TS_SALINITY];
 	double missing = 0;
 
+	if (g->match.gh_missing || g->match.kh_missing)
+		return false;
 	if ((warmth->known && warmth->verdict > TS_TOLERATES) ||
 		(salt->known && salt->verdict > TS_TOLERATES))
 		return false;

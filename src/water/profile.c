@@ -398,7 +398,7 @@ static void assume_kh(struct work *w)
 	const struct ts_span *gh = &p->at[TS_GH];
 	struct ts_span *ph = &p->at[TS_PH], *kh = &p->kh_assumed;
 	double floor = w->practice->value[TS_P_PH_FLOOR], least[3], most[3];
-	double black = w->practice->value[TS_P_PH_FLOOR_BLACK];
+	double black = w->practice->value[TS_P_PH_FLOOR_BLACK], end[3];
 
 	/* So little buffer that no pH follows from it: anything down to that of black water. */
 	if (!ph->given && p->unusual & TS_UNUSUAL_NO_PH_FROM_KH && isnan(p->ph_tank))
@@ -416,6 +416,13 @@ static void assume_kh(struct work *w)
 		least[0] = floor;
 	if (!tank_ph(p, gh->high, kh->high, most))
 		most[1] = most[2] = 7; /* hardly any buffer at all */
+	/* Lime that falls out lowers it again: it may be highest between the ends. */
+	for (double dh = ceil(gh->low); dh < fmin(gh->high, TS_DEGREES_HIGH_DH); dh++) {
+		if (tank_ph(p, dh, KH_OF_GH_MOST * dh, end)) {
+			most[1] = fmax(most[1], end[1]);
+			most[2] = fmax(most[2], end[2]);
+		}
+	}
 	if (!ph->given)
 		p->ph_assumed = (struct ts_span){true, false, (least[0] + most[2]) / 2, least[0],
 			fmax(least[0], most[2]), TS_FROM_RESULT, (double)NAN};

@@ -361,10 +361,36 @@ static void test_five_answers__say_one_thing_of_one_water(void **state)
 	}
 }
 
+/* Its first line names rows, of which two may be of one animal. */
+static void test_an_animal_asked_for_again__is_told_again(void **state)
+{
+	struct ts_reading reading = {.gh_dh = value(8), .kh_dh = value(5), .ph = value(7.2)};
+	struct scene s = {.water = {.readings = &reading, .reading_count = 1},
+		.keeping.temperature = value(25)};
+
+	(void)state;
+	ts_profile_make(&s.water, &s.keeping, NULL, -1, &s.profile);
+	for (size_t i = 0; i < catalogue.count; i++) {
+		struct ts_arena arena;
+		struct ts_rank_result rank;
+
+		for (size_t k = 0; k < ANIMALS; k++)
+			s.species[k] = catalogue.items[i];
+		ts_arena_open(&arena, NULL);
+		rank = ask_rank(&s, &arena);
+		assert_int_equal(rank.asked_count, ANIMALS);
+		assert_true(rank.suits % ANIMALS == 0 && rank.tolerates % ANIMALS == 0);
+		assert_non_null(rank.headline);
+		assert_false(arena.failed);
+		ts_arena_drop(&arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_five_answers__say_one_thing_of_one_water),
+		cmocka_unit_test(test_an_animal_asked_for_again__is_told_again),
 	};
 
 	return cmocka_run_group_tests(tests, shipped_open, shipped_close);

@@ -6,8 +6,8 @@
 #include <stdio.h>
 #include <time.h>
 
-#include "care/drift.h"
 #include "chem/carbonate.h"
+#include "stock/drift.h"
 
 #define TANKS 1000
 #define DAYS 365

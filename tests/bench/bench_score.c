@@ -62,9 +62,10 @@ static double now_us(void)
 	return 1e6 * (double)t.tv_sec + 1e-3 * (double)t.tv_nsec;
 }
 
+/* Without a doubt, since a query knows none. */
 static struct ts_measure exactly(double value)
 {
-	return (struct ts_measure){value, value, value, TS_MEASURE_VALUE};
+	return (struct ts_measure){value, value, value, TS_MEASURE_DOUBT};
 }
 
 static void profile_of(double gh_dh, struct ts_profile *ret)

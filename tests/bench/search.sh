@@ -7,5 +7,5 @@ set -eu
 cd "$(dirname "$0")/../.."
 . tests/bench/release.sh
 cc -O2 -std=c17 -Iinclude -Isrc -o "$work/bench" tests/bench/bench_search.c \
-	"$work/build/src/libtapshoal-files.a" "$work/build/src/libtapshoal-engine.a" -lyaml -lm
+	"$work/build/src/libtapshoal-files.a" "$work/build/src/libtapshoal-engine.a" -lyaml -lutf8proc -lm
 python3 tests/bench/search.py "$work"
