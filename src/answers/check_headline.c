@@ -9,6 +9,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/date.h"
 #include "chem/hardness.h"
 #include "chem/substances.h"
 #include "stock/mending.h"
@@ -76,6 +77,9 @@ static const char *no_of(const struct ts_check_work *w, const struct ts_ruling *
 
 	if (ts_ruling_topic(r) == TS_TOPIC_WASTE && !w->check.planned_groups)
 		return "Change more of the water, or more often";
+	/* Plain water takes it out. */
+	if (ts_ruling_too_salty(r) && r->remedy.kind == TS_REMEDY_ROUTINE)
+		return "They stay; thin the salt slowly, and find what brought it";
 	return r->other ? no[topic].two : no[topic].one;
 }
 
@@ -216,6 +220,25 @@ static void say_yes_decides(struct ts_check_work *w, size_t chlorine)
 	out->water_too = NULL;
 }
 
+/* Half a year. */
+#define OLD_TANK_DAYS 182
+
+/* Animals have lived there for so long that the tank is no new one. */
+static bool runs_for_long(const struct ts_check_work *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+	long day;
+
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		const char *since = plan->stock[i].since;
+
+		if (since && ts_date_read(since, &day) && w->asking->today - day >= OLD_TANK_DAYS)
+			return true;
+	}
+	return plan->tank.running_since && ts_date_read(plan->tank.running_since, &day) &&
+	       w->asking->today - day >= OLD_TANK_DAYS;
+}
+
 /* "; the otocinclus last, once the tank has run for half a year": who is not for a new tank. */
 static void put_last(struct ts_check_work *w)
 {
@@ -228,6 +251,10 @@ static void put_last(struct ts_check_work *w)
 			if (!r || r->rule != TS_RULE_OLD_TANK ||
 				w->entries[i].severity != TS_NOTE || ts_check_lives(w, r->subject))
 				continue;
+			if (runs_for_long(w)) {
+				w->out->judgements[i].folded = true;
+				continue;
+			}
 			if (!pass) {
 				count++;
 				continue;

@@ -331,11 +331,15 @@ static bool of_now(
 }
 
 /* Nobody is told to buy more, or how many there will be, while something is to be made safe. */
-static bool of_numbers(const struct ts_check_work *w, const struct ts_ruling *r)
+static bool of_numbers(struct ts_check_work *w, const struct ts_ruling *r)
 {
 	bool more =
 		r->rule == TS_RULE_UNSETTLED || r->rule == TS_RULE_YOUNG || r->rule == TS_RULE_FEW;
 
+	/* More of them where the tank has no room for more would be another fault. */
+	if (r->rule == TS_RULE_FEW && r->severity == TS_NOTE &&
+		!ts_check_more_fit(w, r->subject, r->change))
+		return true;
 	return more && r->severity == TS_NOTE &&
 	       (ts_check_held(w) || ts_check_unwell(w) || waste_read(w));
 }
@@ -373,7 +377,7 @@ static bool of_settled(const struct ts_check_work *w, const struct ts_ruling *r)
 	       topic != TS_TOPIC_TEMPERATURE && ts_check_all_well(w);
 }
 
-static bool spoken_for(const struct ts_check_work *w, const struct ts_ruling *r)
+static bool spoken_for(struct ts_check_work *w, const struct ts_ruling *r)
 {
 	if (of_light(w, r) || of_numbers(w, r) || of_stocking(w, r) || of_settled(w, r))
 		return true;

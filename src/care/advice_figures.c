@@ -247,17 +247,22 @@ static double piled(const struct ts_care_state *s, double poured_dh, const doubl
 	return poured_dh * (s->pure_top_up ? 1 : 1 + lost / s->change_percent_week);
 }
 
-/* Likes no harder water than this, dH: an animal of soft water, to which salt is strange. */
-#define SOFT_WATER_DH 14.0
+/* Catfish and loaches, bare of scales, are given no salt: common practice, no source. */
+static const char *const bare_of_scales[] = {"Callichthyidae", "Loricariidae", "Cobitidae",
+	"Botiidae", "Mochokidae", "Pimelodidae", "Siluridae", "Doradidae", "Bagridae"};
 
+/* The gram to ten litres that is given against nitrite other fish of soft water bear, too. */
 static bool bears_salt(const struct ts_care_state *s)
 {
 	for (size_t i = 0; i < s->resident_count; i++) {
-		const struct ts_parameter_fit *gh = &s->residents[i].at[TS_GH];
-		double most = isnan(gh->preferred.high) ? gh->tolerated.high : gh->preferred.high;
+		const struct ts_species *one = s->residents[i].species;
 
-		if (s->residents[i].species->kind != TS_ANIMAL_FISH || most <= SOFT_WATER_DH)
+		if (one->kind != TS_ANIMAL_FISH)
 			return false;
+		for (size_t k = 0; k < sizeof bare_of_scales / sizeof *bare_of_scales; k++) {
+			if (one->family && strcmp(one->family, bare_of_scales[k]) == 0)
+				return false;
+		}
 	}
 	return true;
 }

@@ -69,6 +69,12 @@ struct ts_ruling *ts_judging_say(struct ts_judging *w, enum ts_rule_id rule,
 	return &c->rulings[c->count++];
 }
 
+bool ts_ruling_too_salty(const struct ts_ruling *r)
+{
+	return r->rule == TS_RULE_WATER && r->match && r->word == TS_SALINITY &&
+	       r->match->at[TS_SALINITY].uncomfortable_by > 0;
+}
+
 enum ts_rule_topic ts_ruling_topic(const struct ts_ruling *r)
 {
 	bool of_water = r->rule == TS_RULE_WATER || r->rule == TS_RULE_WATER_UNSURE;

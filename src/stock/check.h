@@ -92,6 +92,9 @@ TS_MUST_USE enum ts_status ts_check_faults(const struct ts_plan *plan,
 /* What a ruling is about: the row's, but of a water that is too cold or warm the temperature. */
 enum ts_rule_topic ts_ruling_topic(const struct ts_ruling *ruling);
 
+/* The water holds more salt than its subject bears. */
+bool ts_ruling_too_salty(const struct ts_ruling *ruling);
+
 /* Puts the rulings in their order and sets the verdict: the worst of them. */
 void ts_check_sort(struct ts_check *check);
 enum ts_plan_verdict ts_check_verdict(const struct ts_check *check);

@@ -10,6 +10,33 @@
 #include "stock/rules.h"
 #include "water/mend.h"
 
+static void mend_water(
+	const struct ts_mending *w, struct ts_draft *d, const struct ts_remedy *remedy);
+
+/* So much salt above what they like is thinned slowly: common practice, no source. */
+#define SALT_THINNED_G_L 5
+#define SALT_PERCENT 15
+#define SALT_DAYS 2
+
+/* Those that live in water a little too salty stay: plain water takes the salt out slowly. */
+static bool thin_salt(const struct ts_mending *w, const struct ts_ruling *fault, struct ts_draft *d,
+	struct ts_remedy *ret)
+{
+	const struct ts_plan_group *g = ts_check_group_of(w->check, fault->subject);
+	const struct ts_span *gh = &w->check->profile.at[TS_GH];
+	const struct ts_span *kh = &w->check->profile.at[TS_KH];
+
+	if (!g || g->planned ||
+		!(fault->match->at[TS_SALINITY].uncomfortable_by <= SALT_THINNED_G_L))
+		return false;
+	mend_water(w, d,
+		&(struct ts_remedy){.gh_dh = gh->given ? gh->value : (double)NAN,
+			.kh_dh = kh->given ? kh->value : (double)NAN});
+	ret->percent = SALT_PERCENT;
+	ret->days = SALT_DAYS;
+	return true;
+}
+
 static bool rung_routine(const struct ts_mending *w, const struct ts_ruling *fault,
 	unsigned attempt, struct ts_draft *d, struct ts_remedy *ret)
 {
@@ -17,6 +44,8 @@ static bool rung_routine(const struct ts_mending *w, const struct ts_ruling *fau
 		{20, 7}, {30, 7}, {40, 7}, {50, 7}, {30, 3.5}, {40, 3.5}, {50, 3.5}};
 	const struct ts_load *l = &w->check->load;
 
+	if (ts_ruling_too_salty(fault))
+		return !attempt && thin_salt(w, fault, d, ret);
 	if (fault->rule != TS_RULE_NITRATE_LOAD && fault->rule != TS_RULE_BUFFER)
 		return false;
 	while (attempt < sizeof routines / sizeof *routines && l->change_known &&

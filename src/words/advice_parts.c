@@ -511,7 +511,7 @@ static void say_waste_too(struct ts_text *text, const struct ts_care_figures *f)
 	ts_text_put(text, " of the water for treated water of the same warmth; ");
 }
 
-/* Fish of soft water, and animals without a backbone, are given none. */
+/* Animals without a backbone are given none. */
 static void say_salt(struct ts_text *text, const struct ts_care_figures *f)
 {
 	ts_text_put(text, f->salt_borne ? ", and add a little salt" : "");
@@ -519,9 +519,10 @@ static void say_salt(struct ts_text *text, const struct ts_care_figures *f)
 
 static void say_how_much_salt(struct ts_text *text, const struct ts_care_figures *f)
 {
-	ts_text_put(text, f->salt_borne ? "; about 1 g of cooking salt without additives to 10 L, "
-					  "no more where snails or plants are"
-					: "; no salt: there are animals of soft water");
+	ts_text_put(text,
+		f->salt_borne ? "; about 1 g of cooking salt without additives to 10 L, "
+				"no more where snails or plants are"
+			      : "; no salt: catfish, loaches, shrimps and snails bear less of it");
 }
 
 static void say_at_chloride(struct ts_text *text, const struct ts_care_figures *f)
