@@ -275,5 +275,5 @@ void ts_entry_close(struct ts_intake *in, struct ts_entry *entry)
 	}
 	entry->label = NULL;
 	entry->count = 0;
-	entry->overfull = entry->headed = entry->implied = false;
+	entry->overfull = entry->headed = entry->implied = entry->goes_on = false;
 }

@@ -486,6 +486,22 @@ static void lex_term(struct cursor *c, const struct ts_term *term, size_t len)
 		c->at = c->end; /* the rest is its name */
 }
 
+/* "l'ammonio", "d'ammonium": bytes of a word that ends in an apostrophe before a name; 0: none. */
+static size_t elided(const struct cursor *c)
+{
+	static const char *const words[] = {
+		"l'", "d'", "all'", "dall'", "dell'", "nell'", "sull'", "qu'", NULL};
+
+	for (size_t i = 0; words[i]; i++) {
+		size_t len = strlen(words[i]);
+
+		if (c->end - c->at > len && !memcmp(c->line->lower + c->at, words[i], len) &&
+			is_letter(peek(c, len)))
+			return len;
+	}
+	return 0;
+}
+
 static void lex_word(struct cursor *c)
 {
 	size_t start = c->at;
@@ -509,6 +525,8 @@ static void lex_one(struct cursor *c)
 
 	if (len) {
 		lex_term(c, term, len);
+	} else if (is_letter(sign) && elided(c)) {
+		c->at += elided(c);
 	} else if (is_letter(sign)) {
 		lex_word(c);
 	} else if (!lex_number(c) && !lex_bound(c) && !skip_uncertainty(c)) {

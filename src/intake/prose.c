@@ -188,6 +188,21 @@ bool ts_prose_asks_before(const struct ts_intake *in)
 	return figures_before(in, in->tokens.at[i].term) && !first_is_served(in, i);
 }
 
+bool ts_prose_goes_on(const struct ts_intake *in)
+{
+	static const char *const joins[] = {"to", "auf", "auf jetzt", "a", "naar", "bis", "tot",
+		"or", "oder", "ou", "of", "o", "and", "und", "et", "en", "y", "e", NULL};
+	const struct ts_tokens *t = &in->tokens;
+	size_t i = t->count;
+
+	while (i > 0 && !ts_is_figure(in, i - 1))
+		i--;
+	if (i == 0 || is_row(in))
+		return false;
+	i -= i == t->count || !is_contents(&t->at[i]);
+	return between_is(in, t->at[i].end, in->line.len, joins);
+}
+
 /* A line that ends with a figure that nothing took, whose name may begin the next line. */
 void ts_prose_keep_tail(struct ts_intake *in)
 {

@@ -100,6 +100,39 @@ static bool has_figures(const struct ts_entry *e)
 	return false;
 }
 
+/* Figures but temperatures of measurement: "at 20 degrees it was / 47 mS/m". */
+static bool has_values(const struct ts_entry *e)
+{
+	for (size_t i = 0; i < e->count; i++) {
+		const struct ts_token *next = i + 1 < e->count ? &e->parts[i + 1].token : NULL;
+		enum ts_token_kind kind = e->parts[i].token.kind;
+		bool figure = kind == TS_TOKEN_NUMBER || kind == TS_TOKEN_RANGE ||
+			      kind == TS_TOKEN_BELOW || kind == TS_TOKEN_ABOVE;
+
+		if (figure && !(next && is_kind(next, TS_TERM_UNIT) &&
+				      strcmp(next->term->unit, "c") == 0))
+			return true;
+	}
+	return false;
+}
+
+/* All its figures are limits: what was measured may stand below. */
+static bool only_limits(const struct ts_entry *e)
+{
+	bool legal = false;
+
+	for (size_t i = 0; i < e->count; i++) {
+		const struct ts_token *t = &e->parts[i].token;
+
+		if (is_kind(t, TS_TERM_COLUMN))
+			legal = t->term->role == TS_ROLE_LEGAL;
+		else if (!legal && (t->kind == TS_TOKEN_NUMBER || t->kind == TS_TOKEN_RANGE ||
+					   t->kind == TS_TOKEN_BELOW || t->kind == TS_TOKEN_ABOVE))
+			return false;
+	}
+	return true;
+}
+
 /* Figures of this line. */
 static size_t count_figures(const struct ts_intake *in)
 {
@@ -374,13 +407,19 @@ static bool walk(struct ts_intake *in, size_t *asked)
 static void ask_next_line(struct ts_intake *in)
 {
 	struct ts_entry *e = &in->entry;
+	bool goes_on = e->label && e->goes_on && e->line + 1 == in->line.number;
 
-	if (has_figures(e) || !ts_prose_below(in, e))
+	if (!goes_on && ((e->label && has_values(e)) || !ts_prose_below(in, e)))
 		return;
 	add_text(in, e);
 	ts_collect_gap(in, e->line, e->text,
 		"its figure may stand in the sentence on the next line",
 		"look at both lines and use a flag or the file");
+	if (!goes_on)
+		return;
+	e->label = NULL;
+	e->count = 0;
+	e->goes_on = false;
 }
 
 /* What is shown of a long line before the figure that is asked about. */
@@ -408,6 +447,12 @@ static void close_line(struct ts_intake *in)
 		return;
 	if (!count_figures(in))
 		return; /* only a temperature of measurement: the figures come below */
+	if (!in->headed && !in->tokens.delimited && only_limits(e))
+		return; /* "must not exceed 50 mg/l. / Mean: 34 mg/l" */
+	if (ts_prose_goes_on(in)) {
+		e->goes_on = true;
+		return;
+	}
 	e->headed = ts_table_row(in, e);
 	ts_entry_close(in, e);
 }

@@ -30,6 +30,7 @@ struct ts_part {
 struct ts_entry {
 	const struct ts_term *label; /* NULL: none is open */
 	bool implied;                /* there is no label, the unit says what it is */
+	bool goes_on;                /* its sentence ends in "from 44 to" */
 	bool headed;                 /* the roles of headings hold */
 	unsigned line;               /* of the label */
 	size_t zone;
@@ -144,6 +145,8 @@ enum ts_prose ts_prose_before(const struct ts_intake *in, size_t figure, size_t 
 bool ts_prose_below(const struct ts_intake *in, const struct ts_entry *entry);
 /* Whether figures before the first name of the line are nobody's. */
 bool ts_prose_asks_before(const struct ts_intake *in);
+/* Whether the line ends in the middle of "from 44 mg/l to". */
+bool ts_prose_goes_on(const struct ts_intake *in);
 /* Keeps a line that ends with a figure; asks about it when the next begins with a name. */
 void ts_prose_keep_tail(struct ts_intake *in);
 void ts_prose_ask_tail(struct ts_intake *in);
