@@ -201,6 +201,41 @@ static bool say_grown(struct ts_check_work *w)
 	return true;
 }
 
+/* "Run it at 24 to 25 C: 26 is 1 above what panda corys like": the heater is what mends it. */
+static bool say_heater(struct ts_check_work *w)
+{
+	const struct ts_shared_water *s = &w->check.shared;
+	const struct ts_range *t = &s->at[TS_TEMPERATURE];
+	const struct ts_span *set = &w->check.profile.at[TS_TEMPERATURE];
+
+	if (!set->given || !s->comfortable[TS_TEMPERATURE] || isnan(t->low) || t->low > t->high ||
+		(set->value >= t->low && set->value <= t->high))
+		return false;
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_plan_group *g = &w->check.groups[i];
+		double by = g->match.at[TS_TEMPERATURE].uncomfortable_by;
+
+		if (!g->match.at[TS_TEMPERATURE].known || by == 0)
+			continue;
+		ts_text_put(&w->text, "Run it at ");
+		ts_text_number_short(&w->text, t->low, 1);
+		if (t->high > t->low) {
+			ts_text_put(&w->text, " to ");
+			ts_text_number_short(&w->text, t->high, 1);
+		}
+		ts_text_put(&w->text, " C: ");
+		ts_text_number_short(&w->text, set->value, 1);
+		ts_text_put(&w->text, " is ");
+		ts_text_number_short(&w->text, fabs(by), 1);
+		ts_text_put(&w->text, by > 0 ? " above what " : " below what ");
+		ts_say_animals(&w->text, g->group.species);
+		ts_text_put(&w->text, " like.");
+		w->out->decides = ts_asking_keep(w->asking, &w->text);
+		return true;
+	}
+	return false;
+}
+
 /*
  * What deserves the second line: what is to be treated, who is bought grown, what the tank was
  * taken for, what the water lacks, what they share.
@@ -212,7 +247,7 @@ static void say_yes_decides(struct ts_check_work *w, size_t chlorine)
 	ts_check_say_water_too(w);
 	if (chlorine != w->entry_count)
 		out->decides = out->judgements[chlorine].says;
-	else if (!say_grown(w))
+	else if (!say_grown(w) && !say_heater(w))
 		out->decides = ts_check_sides_taken(w);
 	if (out->decides)
 		return;
@@ -803,7 +838,8 @@ static void lead_with_running_tank(struct ts_check_work *w, size_t advice)
 	size_t none = w->entry_count, question = asked_first(w);
 	bool asks = row->group == 1;
 
-	if (name_asked(w, question))
+	/* What is to be done hangs on no name. */
+	if (name_asked(w, question) && acting == none)
 		lead_with_question(w, question);
 	else if (asks && acting != none)
 		lead_with_advice(w, acting);
@@ -848,6 +884,11 @@ static void lead_with_waste(struct ts_check_work *w, size_t entry)
 		ts_text_put(&w->text, " % of the water every ");
 		ts_text_number_short(&w->text, r->remedy.days, 0);
 		ts_text_put(&w->text, " days: ");
+	} else if (!w->check.profile.at[TS_KH].given) {
+		/* Who has lived in old water is not brought to another at once. */
+		ts_text_put(&w->text,
+			"Change 10 to 15 % of the water every second day until it has "
+			"fallen, and test KH, and the nitrate of the tap: ");
 	} else {
 		ts_text_put(&w->text, "Change a third of the water now, and then every week: ");
 	}
@@ -937,7 +978,7 @@ static void lead(struct ts_check_work *w)
 		lead_with_nobody(w, nobody);
 	else if (!w->question->plan->stock_count && advice == none)
 		lead_with_water(w);
-	else if (!faults && waste != none && !name_asked(w, asked_first(w)) && !nobody)
+	else if (!faults && waste != none && !nobody)
 		lead_with_waste(w, waste);
 	else if (w->check.planned_groups || faults || advice == none)
 		lead_with_list(w);

@@ -9,6 +9,7 @@
 
 #include <string.h>
 
+#include "stock/rules.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
 
@@ -336,6 +337,23 @@ static void lead_with_the_well(struct ts_check_work *w, size_t entry)
 	}
 }
 
+/* Beside water that is not theirs a tank that is short for them is as plain: both at once. */
+static void say_room_too(struct ts_check_work *w)
+{
+	bool of_room = w->out->of_room;
+
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (!r || r->severity != TS_CONCERN || !r->subject || !ts_rule_of_room(r->rule) ||
+			!ts_check_says_room(w, r, "Also better in a larger tank: "))
+			continue;
+		ts_asking_note(w->asking, &w->out->also, ts_asking_keep(w->asking, &w->text));
+		break;
+	}
+	w->out->of_room = of_room;
+}
+
 void ts_check_lead_with_misfit(struct ts_check_work *w, size_t entry)
 {
 	static void (*const lead[TS_WAY__COUNT])(struct ts_check_work *, size_t) = {
@@ -350,6 +368,8 @@ void ts_check_lead_with_misfit(struct ts_check_work *w, size_t entry)
 	else
 		lead[way](w, entry);
 	fold_all(w, way);
+	if (way == TS_WAY_OTHER_FISH || way == TS_WAY_MINERALS)
+		say_room_too(w);
 }
 
 /* Borne, and not liked: of figures of the animal's own, and not of a little more buffer. */

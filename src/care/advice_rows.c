@@ -22,7 +22,7 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"{ask_gh}",
 		"GH is not known.", NULL, NULL, COMMON},
 	{"ask.kh", 1, TS_ASK, TS_THIS_WEEK, ts_holds_kh_missing,
-		"Test KH with drops first: without it nobody can say how steady the pH is.",
+		"{ask_kh}",
 		"KH is not known.", NULL, NULL, COMMON},
 	{"now.gasping-co2", 2, TS_MAKE_SAFE, TS_NOW, ts_holds_gasping_with_co2,
 		"Too much CO2: turn it off and air on strongly, now, until nobody gasps.",

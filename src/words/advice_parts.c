@@ -393,6 +393,17 @@ static void say_ask_gh(struct ts_text *text, const struct ts_care_figures *f)
 			  "advised without them. Leave the pH alone.");
 }
 
+static void say_ask_kh(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text,
+		f->settled_well
+			? "They are well: leave the water and the pH alone, a steady water is "
+			  "worth more than a perfect one. Test KH once, with drops, to know how "
+			  "steady it is."
+			: "Test KH with drops first: without it nobody can say how steady the pH "
+			  "is.");
+}
+
 /* Who has lived there well for long is told so; else what was not read comes first. */
 static void say_go_on(struct ts_text *text, const struct ts_care_figures *f)
 {
@@ -604,6 +615,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"ask_change_kh", say_ask_change_kh},
 	{"apart_first", say_apart_first},
 	{"ask_gh", say_ask_gh},
+	{"ask_kh", say_ask_kh},
 	{"ask_signs", say_ask_signs},
 	{"at_chloride", say_at_chloride},
 	{"below_ph", say_below_ph},
