@@ -238,16 +238,29 @@ static bool among_stones(const struct ts_community *c)
 	return c->count > 0;
 }
 
+/* Whether all of a place are at the end of what they like: those at home lead, extras end. */
+static bool put_off(
+	const struct ts_proposing *w, const struct ts_community *c, const struct place *place)
+{
+	for (size_t i = 0; i < c->count && place->role; i++) {
+		if (stands_in(w, &c->lines[i], place) && !at_its_end(w, &c->lines[i]))
+			return false;
+	}
+	return true;
+}
+
 /* "20 glowlight tetras in the middle, 6 bronze corys below, 4 honey gouramis to look at; ..." */
 static const char *why(struct ts_proposing *w, const struct ts_community *c)
 {
 	const struct ts_shared *gh = &c->shared[TS_GH];
 	bool any = false;
 
-	for (size_t i = 0; i < PLACES; i++) {
-		const struct place *place = place_at(w, i);
+	for (size_t i = 0; i < 2 * PLACES; i++) {
+		const struct place *place = place_at(w, i % PLACES);
 		size_t before = w->text.len;
 
+		if (put_off(w, c, place) != (i >= PLACES))
+			continue;
 		ts_text_put(&w->text, any ? ", " : "");
 		if (!put_place(w, c, place)) {
 			w->text.len = before;
@@ -423,45 +436,6 @@ static void load(
 	ret->buffer_says = keep(w);
 }
 
-/* "Grown angelfish need a tank 95 cm long, and this one has 80." */
-static void condition(struct ts_proposing *w, const struct ts_ruling *r)
-{
-	size_t end;
-
-	ts_say_ruling(&w->text, r);
-	ts_text_put(&w->text, "; ");
-	end = w->text.len;
-	ts_say_remedy(&w->text, r, false);
-	if (w->text.len == end && end >= 2)
-		w->text.len = end - 2; /* the sentence says it all */
-	ts_text_put(&w->text, ".");
-	ts_text_capital(&w->text, 0);
-}
-
-/* On what condition a list works that no list works without. */
-static void conditions(struct ts_proposing *w, const struct ts_community *c, struct ts_texts *ret)
-{
-	for (size_t i = 0; i < c->count; i++) {
-		for (size_t j = 0; j <= i; j++) {
-			struct ts_rulings r = {.count = 0};
-
-			if (i == j)
-				ts_rules_alone(
-					&c->lines[i].group, w->wish.tank, w->asking->practice, &r);
-			else
-				ts_rules_together(&c->lines[i].group, &c->lines[j].group,
-					w->wish.tank, w->asking->practice, &r);
-			for (size_t k = 0; k < r.count; k++) {
-				if (r.at[k].severity < TS_QUESTION &&
-					!ts_rule_of_room(r.at[k].rule))
-					continue;
-				condition(w, &r.at[k]);
-				ts_asking_note(w->asking, ret, keep(w));
-			}
-		}
-	}
-}
-
 static const char *heading(struct ts_proposing *w, const struct ts_community *c, size_t place)
 {
 	ts_text_put(&w->text, "LIST ");
@@ -509,6 +483,6 @@ void ts_propose_list(struct ts_proposing *w, size_t place, struct ts_propose_com
 		worst->limiting < 0 ? NULL : worst->species->species,
 		worst->limiting < 0 ? NULL : ts_parameter_rows[worst->limiting].key, keep(w)};
 	if (w->p.conditions)
-		conditions(w, c, &r->conditions);
+		ts_propose_conditions(w, c, &r->conditions);
 	ts_propose_purchases(w, c, r);
 }

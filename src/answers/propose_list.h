@@ -31,6 +31,10 @@ void ts_propose_put_kind(struct ts_proposing *work, const struct ts_company *lin
 void ts_propose_purchases(struct ts_proposing *work, const struct ts_community *community,
 	struct ts_propose_community_result *ret);
 
+/* On what condition a list works that no list works without. */
+void ts_propose_conditions(
+	struct ts_proposing *w, const struct ts_community *c, struct ts_texts *ret);
+
 /* Lid and buffer that the lists rest on, and the weeks before any animal. */
 void ts_propose_notes(struct ts_proposing *work);
 /* Who waits for a surer reading, by parameter. */

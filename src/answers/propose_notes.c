@@ -6,8 +6,10 @@
 #include "answers/propose_list.h"
 
 #include "stock/candidates.h"
+#include "stock/compose.h"
 #include "stock/judge.h"
 #include "stock/room.h"
+#include "stock/rules.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
 
@@ -146,6 +148,9 @@ static void waiting_for(struct ts_proposing *w, int parameter)
 			if (c->left_out != TS_LEFT_UNSURE || c->match.species->sold != sold ||
 				ts_candidacy_waits_for(&c->match) != parameter ||
 				!ts_match_advised_unasked(c->match.species) ||
+				/* never an addition to fish from elsewhere */
+				(w->wish.theme != TS_THEME_LAKE &&
+					ts_compose_of_rift_lake(c->match.species)) ||
 				!has_room(w, c->match.species))
 				continue;
 			if (row.species++ >= NAMED_MOST)
@@ -202,8 +207,8 @@ static void made_up(struct ts_proposing *w)
 {
 	const struct ts_proposal *p = &w->p;
 
-	if (!p->count ||
-		(p->kinds_least >= p->kinds_wanted && !p->bare_floor && p->reach < TS_REACH_ANY))
+	if (!p->count || (p->kinds_least >= p->kinds_wanted && !p->bare_floor && !p->no_centre &&
+				 p->reach < TS_REACH_ANY))
 		return;
 	if (p->reach == TS_REACH_ANY && !w->out->thin)
 		ts_text_put(&w->text, w->wish.with_count
@@ -222,6 +227,13 @@ static void made_up(struct ts_proposing *w)
 		ts_text_put(&w->text, "Nobody lives at the bottom: none that does is at home here "
 				      "and goes with the rest.");
 	}
+	if (p->no_centre)
+		ts_text_puts(&w->text, w->text.len ? " " : "", "Nothing larger to look at: ",
+			ts_judge_hardly_any_kh(&w->wish)
+				? "so little KH does not bear its waste beside the rest."
+				: "none that fits this tank is at home here and goes with the "
+				  "rest.",
+			NULL);
 	w->out->made_up_says = w->text.len ? keep(w) : NULL;
 }
 
@@ -245,6 +257,45 @@ static void fewer(struct ts_proposing *w)
 			" this tank.", NULL);
 	}
 	w->out->fewer_says = keep(w);
+}
+
+/* "Grown angelfish need a tank 95 cm long, and this one has 80." */
+static void condition(struct ts_proposing *w, const struct ts_ruling *r)
+{
+	size_t end;
+
+	ts_say_ruling(&w->text, r);
+	ts_text_put(&w->text, "; ");
+	end = w->text.len;
+	ts_say_remedy(&w->text, r, false);
+	if (w->text.len == end && end >= 2)
+		w->text.len = end - 2; /* the sentence says it all */
+	ts_text_put(&w->text, ".");
+	ts_text_capital(&w->text, 0);
+}
+
+void ts_propose_conditions(
+	struct ts_proposing *w, const struct ts_community *c, struct ts_texts *ret)
+{
+	for (size_t i = 0; i < c->count; i++) {
+		for (size_t j = 0; j <= i; j++) {
+			struct ts_rulings r = {.count = 0};
+
+			if (i == j)
+				ts_rules_alone(
+					&c->lines[i].group, w->wish.tank, w->asking->practice, &r);
+			else
+				ts_rules_together(&c->lines[i].group, &c->lines[j].group,
+					w->wish.tank, w->asking->practice, &r);
+			for (size_t k = 0; k < r.count; k++) {
+				if (r.at[k].severity < TS_QUESTION &&
+					!ts_rule_of_room(r.at[k].rule))
+					continue;
+				condition(w, &r.at[k]);
+				ts_asking_note(w->asking, ret, keep(w));
+			}
+		}
+	}
 }
 
 void ts_propose_notes(struct ts_proposing *w)

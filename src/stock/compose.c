@@ -71,8 +71,8 @@ unsigned ts_compose_role(const struct ts_species *s, enum ts_theme theme)
 		return TS_ROLE_SHOAL;
 	if (s->kind != TS_ANIMAL_FISH)
 		return 0;
-	if (livebearer(s))
-		return TS_ROLE_SHOAL;
+	if (livebearer(s)) /* large ones are what one looks at */
+		return s->adult_length_cm >= ROUGH_CM ? TS_ROLE_CENTRE : TS_ROLE_SHOAL;
 	if (s->group.sexes == TS_SEXES_ALONE && s->to_own_kind == TS_INJURES)
 		return 0; /* kept for itself */
 	if (bottom && !(few && shown_at_the_bottom(s)))
@@ -250,7 +250,7 @@ bool ts_compose_offers(const struct ts_wish *w, const struct ts_level *level, bo
 	if (breeds_unasked(&level->group) || speck(w, s, role) ||
 		too_few_for_the_rocks(w, &level->group))
 		return false;
-	if (level->crowd && !s->young_month && cm < p[TS_P_PROPOSE_LARGE])
+	if (level->crowd && !(s->young_month > 0) && cm < p[TS_P_PROPOSE_LARGE])
 		return false;
 	if (!level->comfortable && s->group.least >= 5)
 		return cm < (role == TS_ROLE_BOTTOM && s->adult_length_cm > FLOOR_DWARF_CM
@@ -504,6 +504,11 @@ double ts_compose_friction(
 		points += p[TS_P_PROPOSE_FLOW] * abs(a->needs.flow - b->needs.flow);
 	if (!layered(a, b))
 		points += p[TS_P_PROPOSE_FLOW] * fabs(tempo(a) - tempo(b));
+	/* One below the surface and one below that are of one genus: they swim as one, and may
+	 * cross. */
+	if (ts_rule_same_genus(a, b) &&
+		(role | ts_compose_role(b, w->theme)) == (TS_ROLE_SHOAL | TS_ROLE_TOP))
+		points += 4 * p[TS_P_PROPOSE_ALIKE];
 	if (!role || role != ts_compose_role(b, w->theme))
 		return points;
 	if (size > 0.7 && size < 1.4)

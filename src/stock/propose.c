@@ -14,29 +14,6 @@
 #include "stock/judge.h"
 #include "stock/rules.h"
 
-#define SPECIES_MOST ((size_t)(TS_MODEL_SPECIES_MOST - TS_EXTRAS_MOST))
-
-/* How many species by litres: common practice, no source. Unknown litres count as a small tank. */
-static size_t species_most(const struct ts_proposer *b)
-{
-	double litres = ts_tank_net_l(b->wish->tank, b->wish->practice);
-	enum ts_practice_id id = TS_P_SPECIES_60;
-	size_t most;
-
-	if (litres >= 60)
-		id = TS_P_SPECIES_120;
-	if (litres >= 120)
-		id = TS_P_SPECIES_250;
-	if (litres > 250)
-		id = TS_P_SPECIES_MORE;
-	most = b->wish->species_most ? b->wish->species_most : (size_t)ts_proposer_value(b, id);
-	if (b->wish->theme == TS_THEME_ONE_SPECIES)
-		most = 1;
-	if (most < b->wish->resident_count + b->wish->with_count)
-		most = b->wish->resident_count + b->wish->with_count;
-	return most < SPECIES_MOST ? most : SPECIES_MOST;
-}
-
 /*
  * A community of its own: neither one of a theme nor the completion of what lives there; where
  * nobody is at home, the fewer the better.
@@ -161,35 +138,46 @@ static bool community(const struct ts_wish *wish, const struct ts_proposal *p,
 	return true;
 }
 
-/* The bottom of a long tank is to be lived on. */
+/* The bottom of a long tank is to be lived on, and a longer one wants something to look at. */
 static unsigned roles_wanted(const struct ts_proposer *b)
 {
-	return wants_a_whole(b->wish) && b->wish->tank->length_cm >=
-						 ts_proposer_value(b, TS_P_PROPOSE_FLOOR_FROM)
-		       ? TS_ROLE_BOTTOM
-		       : 0;
+	double cm = b->wish->tank->length_cm;
+	unsigned roles = 0;
+
+	if (!wants_a_whole(b->wish))
+		return 0;
+	roles |= cm >= ts_proposer_value(b, TS_P_PROPOSE_FLOOR_FROM) ? TS_ROLE_BOTTOM : 0;
+	roles |= cm >= ts_proposer_value(b, TS_P_PROPOSE_CENTRE_FROM) && !b->wish->small_only
+			 ? TS_ROLE_CENTRE
+			 : 0;
+	return roles;
 }
 
 /*
  * The best list, made up as well as it can be: with as many kinds as the tank should have, then
- * with fewer, and of as many with somebody at the bottom first. The model keeps what was possible:
- * the lists after it are no worse made up.
+ * with fewer, and of as many with all its roles first, then with somebody at the bottom, then with
+ * something to look at. The model keeps what was possible: the lists after it are no worse made up.
  */
 static bool first_list(struct ts_proposer *b, struct ts_model *m, struct ts_search_list *ret)
 {
+	static const unsigned without[] = {
+		0, TS_ROLE_CENTRE, TS_ROLE_BOTTOM, TS_ROLE_CENTRE | TS_ROLE_BOTTOM};
 	unsigned roles = roles_wanted(b);
 
 	*ret = (struct ts_search_list){.count = 0};
 	for (size_t kinds = b->p->kinds_wanted; kinds && !ret->count; kinds--) {
-		for (int bare = 0; bare < (roles ? 2 : 1) && !ret->count; bare++) {
+		for (size_t i = 0; i < sizeof without / sizeof *without && !ret->count; i++) {
+			if (without[i] & ~roles)
+				continue;
 			m->species_least = (int)kinds;
-			m->roles_must = bare ? 0 : roles;
-			if (!ts_search_best(m, b->wish->limits, b->arena, ret))
+			m->roles_must = roles & ~without[i];
+			if (!ts_search_best(m, &b->limits, b->arena, ret))
 				return false;
 		}
 	}
 	b->p->kinds_least = (size_t)m->species_least;
-	b->p->bare_floor = roles && !m->roles_must;
+	b->p->bare_floor = roles & ~m->roles_must & TS_ROLE_BOTTOM;
+	b->p->no_centre = roles & ~m->roles_must & TS_ROLE_CENTRE;
 	b->p->model.species_least = m->species_least;
 	b->p->model.roles_must = m->roles_must;
 	return true;
@@ -240,9 +228,13 @@ static bool make_lists(struct ts_proposer *b)
 	while (p->count < most && !p->exhausted) {
 		struct ts_community *c = &p->lists[p->count];
 
-		if (!(p->count ? ts_search_best(&model, b->wish->limits, b->arena, &list)
+		if (!(p->count ? ts_search_best(&model, &b->limits, b->arena, &list)
 			       : first_list(b, &model, &list)))
 			return false;
+		if (b->thinned) {
+			list.proven = false;
+			list.at_most = ts_proposer_at_most(b);
+		}
 		p->exhausted = list.count == 0 || !worth_it(b, &list);
 		if (p->exhausted)
 			break;
@@ -278,16 +270,19 @@ static bool attempt(const struct ts_wish *wish, bool conditions, struct ts_arena
 	p.levels = ts_arena_array(arena, room, sizeof *p.levels);
 	if (arena->failed)
 		return false;
-	p.species_most = species_most(&b);
+	p.species_most = ts_proposer_species_most(&b);
 	p.kinds_wanted = kinds_wanted(&b);
 	p.nitrogen_most_mg_day = ts_judge_nitrogen_most_mg_day(wish, conditions);
 	p.floor_m2 = ts_tank_floor_m2(wish->tank);
 	ts_consider_all(wish, &p);
 	ts_proposer_add_items(&b);
-	if (!ts_proposer_build_model(&b))
+	if (wish->limits)
+		b.limits = *wish->limits;
+	if (!ts_proposer_thin_out(&b) || !ts_proposer_build_model(&b))
 		return false;
 	for (size_t i = 0; i < p.species_count; i++) {
-		if (p.species[i].left_out == TS_CANDIDATE && !p.species[i].must)
+		if (p.species[i].left_out == TS_CANDIDATE && p.species[i].levels &&
+			!p.species[i].must)
 			leave_out_by_musts(&b, &p.species[i]);
 	}
 	count_reasons(&p);
@@ -297,13 +292,16 @@ static bool attempt(const struct ts_wish *wish, bool conditions, struct ts_arena
 	return true;
 }
 
-/* Whether the one is made up better: more kinds, then somebody at the bottom. */
+/* Whether the one is made up better: more kinds, then the bottom, then a centre. */
 static bool made_up_better(const struct ts_proposal *a, const struct ts_proposal *b)
 {
 	if (!a->count || !b->count)
 		return a->count > 0;
-	return a->kinds_least > b->kinds_least ||
-	       (a->kinds_least == b->kinds_least && b->bare_floor && !a->bare_floor);
+	if (a->kinds_least != b->kinds_least)
+		return a->kinds_least > b->kinds_least;
+	if (a->bare_floor != b->bare_floor)
+		return b->bare_floor;
+	return b->no_centre && !a->no_centre;
 }
 
 /*
@@ -319,7 +317,8 @@ static bool reach_out(struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 		struct ts_wish wider = *wish;
 		struct ts_proposal more;
 
-		if (io->count && io->kinds_least >= io->kinds_wanted && !io->bare_floor)
+		if (io->count && io->kinds_least >= io->kinds_wanted && !io->bare_floor &&
+			!io->no_centre)
 			break;
 		if (reach == TS_REACH_ANY && (io->count ? !wish->with_count : musts))
 			break;

@@ -5,6 +5,8 @@
  */
 #include "stock/propose_work.h"
 
+#include <stdlib.h>
+
 #include "base/arena.h"
 #include "base/number.h"
 #include "stock/compose.h"
@@ -14,6 +16,28 @@
 /* The model's units of load and floor: 0.01 mg of nitrogen a day, cm2. */
 #define LOAD_UNITS 100.0
 #define FLOOR_UNITS 1e4
+#define SPECIES_MOST ((size_t)(TS_MODEL_SPECIES_MOST - TS_EXTRAS_MOST))
+
+size_t ts_proposer_species_most(const struct ts_proposer *b)
+{
+	double litres = ts_tank_net_l(b->wish->tank, b->wish->practice);
+	enum ts_practice_id id = TS_P_SPECIES_60;
+	size_t most;
+
+	if (litres >= 60)
+		id = TS_P_SPECIES_120;
+	if (litres >= 120)
+		id = TS_P_SPECIES_250;
+	if (litres > 250)
+		id = TS_P_SPECIES_MORE;
+	most = b->wish->species_most ? b->wish->species_most : (size_t)ts_proposer_value(b, id);
+	if (b->wish->theme == TS_THEME_ONE_SPECIES)
+		most = 1;
+	if (most < b->wish->resident_count + b->wish->with_count)
+		most = b->wish->resident_count + b->wish->with_count;
+	return most < SPECIES_MOST ? most : SPECIES_MOST;
+}
+
 static int rounded(double x)
 {
 	return (int)floor(x + 0.5);
@@ -99,6 +123,114 @@ void ts_proposer_add_items(struct ts_proposer *b)
 	}
 }
 
+/* What one item is worth by itself, and the unasked concerns of its group alone. */
+static double worth_of(const struct ts_proposer *b, size_t i)
+{
+	unsigned concerns;
+
+	ts_judge(b->wish, true, ts_proposer_group(b, i), NULL, &concerns, NULL);
+	return ts_compose_value(b->wish, &b->p->who[i]->match, &b->p->levels[i]) - (double)concerns;
+}
+
+static unsigned role_of(const struct ts_proposer *b, const struct ts_species *s)
+{
+	return s == b->wish->centre ? TS_ROLE_CENTRE : ts_compose_role(s, b->wish->theme);
+}
+
+/* A candidate by its place among its items, and the most that one of them is worth. */
+struct ranked {
+	struct ts_candidacy *who;
+	double worth;
+};
+
+static int by_worth(const void *a, const void *b)
+{
+	const struct ranked *x = a, *y = b;
+
+	if (x->worth != y->worth)
+		return x->worth < y->worth ? 1 : -1;
+	return x->who < y->who ? -1 : x->who > y->who;
+}
+
+/* The candidates with items, those of most worth first; fit counts as far as it may decide. */
+static size_t rank_candidates(struct ts_proposer *b, struct ranked *ret)
+{
+	double fit = ts_proposer_value(b, TS_P_PROPOSE_FIT);
+	size_t n = 0;
+
+	for (size_t i = 0; i < b->count; i++) {
+		struct ts_candidacy *c = b->p->who[i];
+		double worth = worth_of(b, i);
+
+		b->best = i && b->best > worth ? b->best : worth;
+		worth += fit * ts_compose_served(&c->match, b->practice.value);
+		if (!n || ret[n - 1].who != c)
+			ret[n++] = (struct ranked){c, worth};
+		else
+			ret[n - 1].worth = fmax(ret[n - 1].worth, worth);
+	}
+	qsort(ret, n, sizeof *ret, by_worth);
+	return n;
+}
+
+/* Leaves their items to those that still have levels. */
+static void close_up(struct ts_proposer *b)
+{
+	size_t kept = 0;
+
+	for (size_t i = 0; i < b->count; i++) {
+		struct ts_candidacy *c = b->p->who[i];
+
+		if (!c->levels)
+			continue;
+		if (i == c->first)
+			c->first = kept;
+		b->p->who[kept] = c;
+		b->p->levels[kept++] = b->p->levels[i];
+	}
+	b->count = kept;
+}
+
+/* So many candidates no shop has: the records shipped are fewer than that. */
+#define MANY 600
+/* Nodes of a search that proves nothing anyway, many of whose candidates are equal. */
+#define THINNED_NODES 20000
+
+bool ts_proposer_thin_out(struct ts_proposer *b)
+{
+	size_t most = (size_t)ts_proposer_value(b, TS_P_PROPOSE_SEARCHED);
+	size_t in_role[1u << TS_ROLE__COUNT] = {0}, n;
+	struct ranked *ranked = ts_arena_array(b->arena, b->count, sizeof *ranked);
+
+	if (b->arena->failed)
+		return false;
+	n = rank_candidates(b, ranked);
+	if (n <= MANY)
+		return true;
+	for (size_t i = 0; i < n; i++) {
+		struct ts_candidacy *c = ranked[i].who;
+
+		if (!c->must && in_role[role_of(b, c->match.species)]++ >= most)
+			c->levels = 0;
+	}
+	b->thinned = true;
+	if (!b->limits.nodes)
+		b->limits.nodes = THINNED_NODES;
+	close_up(b);
+	return true;
+}
+
+int64_t ts_proposer_at_most(const struct ts_proposer *b)
+{
+	const struct ts_model *m = &b->p->model;
+	int64_t most = (int64_t)m->fit_points * 1000;
+
+	for (size_t r = 0; r < TS_ROLE__COUNT; r++)
+		most += m->role_points[r];
+	return most +
+	       (int64_t)(m->species_most + m->extras_most) * (int64_t)ceil(fmax(b->best, 0) + 1);
+}
+
 /* Numbers groups and genera of the items; the catalogue is sorted by name. */
 static void number_items(const struct ts_proposer *b, unsigned *groups, unsigned *genera,
 	size_t *ret_groups, size_t *ret_genera)
@@ -121,15 +253,12 @@ static void fill_item(const struct ts_proposer *b, size_t i, struct ts_model_ite
 	const struct ts_candidacy *c = b->p->who[i];
 	const struct ts_species *s = c->match.species;
 	const struct ts_group *alone = ts_proposer_group(b, i);
-	unsigned concerns;
 
 	item->fit = ts_compose_served(&c->match, b->practice.value);
-	ts_judge(b->wish, true, alone, NULL, &concerns, NULL);
-	item->value =
-		rounded(ts_compose_value(b->wish, &c->match, &b->p->levels[i]) - (double)concerns);
+	item->value = rounded(worth_of(b, i));
 	item->weight = (int)ceil(LOAD_UNITS * weight_of(b, alone));
 	item->floor = rounded(FLOOR_UNITS * ts_group_floor_m2(alone, &b->practice));
-	item->role = s == b->wish->centre ? TS_ROLE_CENTRE : ts_compose_role(s, b->wish->theme);
+	item->role = role_of(b, s);
 	item->extra = ts_compose_extra(s, b->wish->theme) && !c->must; /* who asks has it so */
 }
 

@@ -18,6 +18,9 @@ struct ts_proposer {
 	struct ts_arena *arena;
 	struct ts_practice practice;
 	size_t count; /* items so far */
+	struct ts_search_limits limits;
+	bool thinned; /* of a large catalogue those of most worth alone are searched */
+	double best;  /* the most that one item is worth */
 };
 
 static inline double ts_proposer_value(const struct ts_proposer *b, enum ts_practice_id id)
@@ -30,8 +33,20 @@ static inline const struct ts_group *ts_proposer_group(const struct ts_proposer 
 	return &b->p->levels[item].group;
 }
 
+/* How many species by litres: common practice, no source. Unknown litres count as a small tank. */
+size_t ts_proposer_species_most(const struct ts_proposer *proposer);
+
 /* Makes the items of every candidate; a candidate of whom no level is left has its reason. */
 void ts_proposer_add_items(struct ts_proposer *proposer);
+
+/*
+ * Of a catalogue with many more candidates than any shop has, those of most worth in each role are
+ * searched, and no list of theirs is called proven. False when memory ran out.
+ */
+bool ts_proposer_thin_out(struct ts_proposer *proposer);
+
+/* No list of all candidates has more points than this, also where they were thinned out. */
+int64_t ts_proposer_at_most(const struct ts_proposer *proposer);
 
 /* Fills the model of the items; false when memory ran out. */
 bool ts_proposer_build_model(struct ts_proposer *proposer);
