@@ -143,7 +143,7 @@ struct ts_proposal {
 	size_t kinds_wanted; /* kinds of fish that a list should hold, and what these lists do */
 	size_t kinds_least;
 	bool bare_floor; /* nobody for the bottom goes with the rest */
-	bool no_centre; /* nothing to look at in a tank that is long enough for it */
+	bool no_centre;  /* nothing to look at in a tank that is long enough for it */
 	enum ts_reach reach;
 	struct ts_model model;     /* of the first list */
 	const char **names;        /* of the model's items: "6 Genus species" */
