@@ -543,13 +543,18 @@ static bool by_place(struct ts_intake *in, struct ts_entry *e)
 			int away = abs(middle(t->start, t->end) -
 				       middle(in->headings[h].start, in->headings[h].end));
 
-			if (has_place(&in->headings[h]) && away < least) {
+			if ((has_place(&in->headings[h]) || in->headings[h].role == TS_ROLE_TEXT) &&
+				away < least) {
 				least = away;
 				best = h;
 			}
 		}
 		if (!holds_place(e, i))
 			continue;
+		if (best != TS_COLUMNS_MOST && in->headings[best].role == TS_ROLE_TEXT) {
+			e->parts[i].role = TS_ROLE_TEXT; /* "WAS 036" under "Method" */
+			continue;
+		}
 		if (best == TS_COLUMNS_MOST && limit_in_brackets(e, i)) {
 			e->parts[i].role = TS_ROLE_LEGAL;
 			continue;
