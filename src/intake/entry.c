@@ -28,6 +28,49 @@ void ts_entry_add(struct ts_entry *entry, const struct ts_token *token, unsigned
 		entry->parts[entry->count++] = (struct ts_part){*token, line, 0, NULL, 0};
 }
 
+static bool is_figure(const struct ts_token *t)
+{
+	return t->kind == TS_TOKEN_NUMBER || t->kind == TS_TOKEN_RANGE ||
+	       t->kind == TS_TOKEN_BELOW || t->kind == TS_TOKEN_ABOVE;
+}
+
+bool ts_entry_has_figures(const struct ts_entry *e)
+{
+	for (size_t i = 0; i < e->count; i++) {
+		if (is_figure(&e->parts[i].token))
+			return true;
+	}
+	return false;
+}
+
+bool ts_entry_has_values(const struct ts_entry *e)
+{
+	for (size_t i = 0; i < e->count; i++) {
+		const struct ts_token *next = i + 1 < e->count ? &e->parts[i + 1].token : NULL;
+		bool warm = next && next->kind == TS_TOKEN_TERM &&
+			    next->term->kind == TS_TERM_UNIT && strcmp(next->term->unit, "c") == 0;
+
+		if (is_figure(&e->parts[i].token) && !warm)
+			return true;
+	}
+	return false;
+}
+
+bool ts_entry_only_limits(const struct ts_entry *e)
+{
+	bool legal = false;
+
+	for (size_t i = 0; i < e->count; i++) {
+		const struct ts_token *t = &e->parts[i].token;
+
+		if (t->kind == TS_TOKEN_TERM && t->term->kind == TS_TERM_COLUMN)
+			legal = t->term->role == TS_ROLE_LEGAL;
+		else if (!legal && is_figure(t))
+			return false;
+	}
+	return true;
+}
+
 void ts_study_gap(const struct ts_study *s, const char *why, const char *remedy)
 {
 	ts_collect_gap(s->in, s->entry->line, s->entry->text, why, remedy);

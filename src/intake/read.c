@@ -88,51 +88,6 @@ static void open_entry(struct ts_intake *in, const struct ts_term *label)
 	keep_text(in, e);
 }
 
-static bool has_figures(const struct ts_entry *e)
-{
-	for (size_t i = 0; i < e->count; i++) {
-		enum ts_token_kind kind = e->parts[i].token.kind;
-
-		if (kind == TS_TOKEN_NUMBER || kind == TS_TOKEN_RANGE || kind == TS_TOKEN_BELOW ||
-			kind == TS_TOKEN_ABOVE)
-			return true;
-	}
-	return false;
-}
-
-/* Figures but temperatures of measurement: "at 20 degrees it was / 47 mS/m". */
-static bool has_values(const struct ts_entry *e)
-{
-	for (size_t i = 0; i < e->count; i++) {
-		const struct ts_token *next = i + 1 < e->count ? &e->parts[i + 1].token : NULL;
-		enum ts_token_kind kind = e->parts[i].token.kind;
-		bool figure = kind == TS_TOKEN_NUMBER || kind == TS_TOKEN_RANGE ||
-			      kind == TS_TOKEN_BELOW || kind == TS_TOKEN_ABOVE;
-
-		if (figure && !(next && is_kind(next, TS_TERM_UNIT) &&
-				      strcmp(next->term->unit, "c") == 0))
-			return true;
-	}
-	return false;
-}
-
-/* All its figures are limits: what was measured may stand below. */
-static bool only_limits(const struct ts_entry *e)
-{
-	bool legal = false;
-
-	for (size_t i = 0; i < e->count; i++) {
-		const struct ts_token *t = &e->parts[i].token;
-
-		if (is_kind(t, TS_TERM_COLUMN))
-			legal = t->term->role == TS_ROLE_LEGAL;
-		else if (!legal && (t->kind == TS_TOKEN_NUMBER || t->kind == TS_TOKEN_RANGE ||
-					   t->kind == TS_TOKEN_BELOW || t->kind == TS_TOKEN_ABOVE))
-			return false;
-	}
-	return true;
-}
-
 /* Figures of this line. */
 static size_t count_figures(const struct ts_intake *in)
 {
@@ -181,7 +136,7 @@ static bool take_zone_line(struct ts_intake *in)
 static void meet_label(struct ts_intake *in, const struct ts_token *t, int depth)
 {
 	struct ts_entry *e = &in->entry;
-	bool bare = e->label && !has_figures(e);
+	bool bare = e->label && !ts_entry_has_figures(e);
 
 	if (bare && depth > 0 && t->term->key != e->label->key)
 		return; /* "hardness (calcium and magnesium)" */
@@ -200,7 +155,7 @@ static bool acts_as_label(const struct ts_intake *in, size_t i)
 	bool first = i == 0 || in->tokens.at[i - 1].cell != t->cell;
 
 	return is_kind(t, TS_TERM_FORMULA) && t->term->key && first &&
-	       (!in->entry.label || has_figures(&in->entry));
+	       (!in->entry.label || ts_entry_has_figures(&in->entry));
 }
 
 /*
@@ -343,8 +298,8 @@ static bool is_thirsty(const struct ts_intake *in, const struct ts_token *t)
 {
 	const struct ts_entry *e = &in->entry;
 
-	return !t->term->key && e->label && e->line == in->line.number && !has_figures(e) &&
-	       !in->headed && !in->tokens.delimited;
+	return !t->term->key && e->label && e->line == in->line.number &&
+	       !ts_entry_has_figures(e) && !in->headed && !in->tokens.delimited;
 }
 
 /* "14 mg/l of calcium": the name behind the figure; returns its place. */
@@ -374,7 +329,7 @@ static bool walk(struct ts_intake *in, size_t *asked)
 			ts_entry_close(in, &in->entry);
 			scale = in->class_only = true;
 		} else if (is_kind(t, TS_TERM_LABEL) || acts_as_label(in, i)) {
-			if (in->headed && opened && has_figures(&in->entry) &&
+			if (in->headed && opened && ts_entry_has_figures(&in->entry) &&
 				ts_table_row(in, &in->entry))
 				in->entry.headed = true;
 			ask = is_thirsty(in, t);
@@ -407,9 +362,10 @@ static bool walk(struct ts_intake *in, size_t *asked)
 static void ask_next_line(struct ts_intake *in)
 {
 	struct ts_entry *e = &in->entry;
-	bool goes_on = e->label && e->goes_on && e->line + 1 == in->line.number;
+	bool goes_on =
+		e->label && e->goes_on && e->line + 1 == in->line.number && ts_is_figure(in, 0);
 
-	if (!goes_on && ((e->label && has_values(e)) || !ts_prose_below(in, e)))
+	if (!goes_on && ((e->label && ts_entry_has_values(e)) || !ts_prose_below(in, e)))
 		return;
 	add_text(in, e);
 	ts_collect_gap(in, e->line, e->text,
@@ -443,11 +399,11 @@ static void close_line(struct ts_intake *in)
 {
 	struct ts_entry *e = &in->entry;
 
-	if (!e->label || e->line != in->line.number || !has_figures(e))
+	if (!e->label || e->line != in->line.number || !ts_entry_has_figures(e))
 		return;
 	if (!count_figures(in))
 		return; /* only a temperature of measurement: the figures come below */
-	if (!in->headed && !in->tokens.delimited && only_limits(e))
+	if (!in->headed && !in->tokens.delimited && ts_entry_only_limits(e))
 		return; /* "must not exceed 50 mg/l. / Mean: 34 mg/l" */
 	if (ts_prose_goes_on(in)) {
 		e->goes_on = true;
@@ -533,8 +489,9 @@ static void read_tokens(struct ts_intake *in)
 		continue_entry(in);
 		return;
 	}
-	if (!labelled && in->entry.label && !has_figures(&in->entry) && !count_figures(in) &&
-		any_of_kind(in, TS_TERM_CLASS) && in->tokens.count <= CLASS_TOKENS_MOST)
+	if (!labelled && in->entry.label && !ts_entry_has_figures(&in->entry) &&
+		!count_figures(in) && any_of_kind(in, TS_TERM_CLASS) &&
+		in->tokens.count <= CLASS_TOKENS_MOST)
 		return; /* "Hardness / slightly hard / 138 mg/l" */
 	if (!ts_table_line(in) && !take_zone_line(in)) {
 		bool formula = in->tokens.count && acts_as_label(in, 0);
@@ -596,7 +553,7 @@ static void end_line(struct ts_intake *in)
 		count_decimals(in);
 		read_tokens(in);
 		in->blank_lines = 0;
-	} else if (in->entry.label && (has_figures(&in->entry) || ++in->blank_lines > 1)) {
+	} else if (in->entry.label && (ts_entry_has_figures(&in->entry) || ++in->blank_lines > 1)) {
 		ts_entry_close(in, &in->entry);
 	}
 	in->line.number += 1 + in->pending_lines;
