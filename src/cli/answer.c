@@ -39,16 +39,21 @@ enum ts_status answer_catalogue(struct session *s)
 	const struct options *o = s->options;
 	struct ts_texts standard = {0};
 	enum ts_status status = TS_OK;
+	bool shipped;
 
 	if (s->catalogue->count)
 		return TS_OK; /* two parts of a command asked */
-	if (!o->only_catalogue && !paths_species(s->system, s->arena, &standard)) {
+	shipped = !o->only_catalogue && paths_species(s->system, s->arena, &standard);
+	if (!shipped && !o->only_catalogue && s->system->inside) {
+		status = ts_catalogue_add_image(
+			s->catalogue, s->system->inside, s->system->inside_len, NULL);
+	} else if (!shipped && !o->only_catalogue) {
 		ts_text_put(s->error, "the shipped species records are not where they should be; "
 				      "give --catalogue FOLDER and --only-catalogue");
 		return TS_SYSTEM;
 	}
 	for (size_t i = 0; i < standard.count && !status; i++) {
-		status = i ? TS_NO : add_shipped(s, standard.items[i]);
+		status = i || !shipped ? TS_NO : add_shipped(s, standard.items[i]);
 		if (status == TS_NO)
 			status = ts_catalogue_add_folder(
 				s->catalogue, standard.items[i], s->findings);

@@ -5,6 +5,10 @@
 #include "cli/commands.h"
 #include "system/machine.h"
 
+#ifdef TS_RECORDS_INSIDE
+extern const char ts_records_image[], ts_records_image_end[];
+#endif
+
 int main(int argc, char **argv)
 {
 	static struct ts_machine machine; /* paths make it large */
@@ -12,6 +16,10 @@ int main(int argc, char **argv)
 	int code;
 
 	ts_machine_open(&machine);
+#ifdef TS_RECORDS_INSIDE
+	machine.system.inside = ts_records_image;
+	machine.system.inside_len = (size_t)(ts_records_image_end - ts_records_image);
+#endif
 	ts_catalogue_open(&catalogue, NULL);
 	catalogue.system = &machine.system;
 	code = program_run(&machine.system, argc, argv, &catalogue);

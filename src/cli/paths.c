@@ -165,9 +165,10 @@ bool paths_species(const struct ts_system *system, struct ts_arena *arena, struc
 	size_t end;
 
 	*ret = (struct ts_texts){ts_arena_array(arena, FOLDERS_MOST, sizeof *ret->items), 0};
-	if (!ret->items || !first)
+	if (!ret->items || (!first && !system->inside))
 		return false;
-	ret->items[ret->count++] = first;
+	if (first)
+		ret->items[ret->count++] = first;
 	dirs = dirs && *dirs ? dirs : "/usr/local/share:/usr/share";
 	for (end = strlen(dirs);; end--) { /* the first of them counts most, so it comes last */
 		size_t start = end;
@@ -183,5 +184,5 @@ bool paths_species(const struct ts_system *system, struct ts_arena *arena, struc
 		own = home ? ts_arena_join(arena, home, "/.local/share", NULL) : NULL;
 	if (own)
 		add_data_folder(system, arena, own, strlen(own), ret, FOLDERS_MOST);
-	return true;
+	return first != NULL;
 }

@@ -13,7 +13,8 @@
 /*
  * The folders to read, weakest first: the shipped one; tapshoal/species in each of XDG_DATA_DIRS,
  * last to first; the user's own in XDG_DATA_HOME. Those that are not there are left out, and a
- * folder met twice is read once. False when there is no shipped folder. Texts are taken from
+ * folder met twice is read once. False when there is no shipped folder; the others are
+ * there all the same where the records are inside the program. Texts are taken from
  * `arena`.
  */
 bool paths_species(const struct ts_system *system, struct ts_arena *arena, struct ts_texts *ret);

@@ -51,6 +51,8 @@ struct ts_terminal {
 /* Every `int` that is returned says why it failed; a handle is good until close or finish. */
 struct ts_system {
 	void *state;
+	const char *inside; /* the image of the records, where the program holds it; NULL: not */
+	size_t inside_len;
 	int (*look)(void *state, const char *path, struct ts_seen *ret);
 	/* Hands over the names in a folder, in no order, until `each` returns false. */
 	int (*list)(void *state, const char *folder, bool (*each)(void *to, const char *name),
