@@ -16,8 +16,15 @@ name=tapshoal-$version
 failed=0
 water="--GH 14 --KH 9 --pH 7.6 --temperature 25"
 
-say() { # OK WHAT: a line of the report
-	[ "$1" = 0 ] && echo "ok - $2" || { echo "not ok - $2"; failed=1; }
+good() { echo "ok - $1"; }
+bad() {
+	echo "not ok - $1"
+	failed=1
+}
+check() { # WHAT COMMAND...: a line of the report
+	what=$1
+	shift
+	if "$@"; then good "$what"; else bad "$what"; fi
 }
 begin() { start=$(date +%s.%N); }
 took() { awk -v a="$start" -v b="$(date +%s.%N)" 'BEGIN { printf "%.1f s", b - a }'; }
@@ -26,24 +33,25 @@ answers() { # COMMAND...: does it answer?
 	# shellcheck disable=SC2086  # flags
 	"$@" rank $water 2>"$work/said" | grep -q 'suit this water'
 }
+# shellcheck disable=SC2317  # check calls it
 nothing_left() { # FOLDER: no file is left there
 	[ -z "$(find "$1" ! -type d -print -quit 2>/dev/null)" ]
 }
 
 git archive --prefix "$name/" HEAD | gzip -9n >"$out/$name.tar.gz"
-say 0 "a tarball of $(size "$out/$name.tar.gz")"
+good "a tarball of $(size "$out/$name.tar.gz")"
 
 # From source: unpacked, built, installed below a folder, asked, uninstalled.
 begin
 tar -xzf "$out/$name.tar.gz" -C "$work"
 if meson setup "$work/build" "$work/$name" -Dtests=false -Dbuildtype=release --prefix "$work/prefix" >"$work/log" 2>&1 &&
 	meson install -C "$work/build" >>"$work/log" 2>&1 && (cd / && answers "$work/prefix/bin/tapshoal"); then
-	say 0 "from the tarball to a first answer in $(took), $(size "$work/prefix") installed"
+	good "from the tarball to a first answer in $(took), $(size "$work/prefix") installed"
 	ninja -C "$work/build" uninstall >>"$work/log" 2>&1
-	nothing_left "$work/prefix" && say 0 "uninstalled, no file is left" || say 1 "uninstalled, no file is left"
+	check "uninstalled, no file is left" nothing_left "$work/prefix"
 else
 	tail -5 "$work/log"
-	say 1 "from the tarball to a first answer"
+	bad "from the tarball to a first answer"
 fi
 
 # One file: in a folder with nothing else, as the root of all there is where we may.
@@ -54,17 +62,18 @@ if sh "$work/$name/examples/static.sh" "$work/static" >"$work/log" 2>&1; then
 	cp "$work/static/tapshoal" "$out/$name-$(uname -m)"
 	built=$(took)
 	begin
-	if [ "$(id -u)" = 0 ]; then
-		answers chroot "$work/bare" /tapshoal && say 0 "one file of $(size "$work/bare"), built in $built, answers in an empty root in $(took)" ||
-			say 1 "one file answers in an empty root"
+	root_of=""
+	[ "$(id -u)" != 0 ] || root_of="chroot $work/bare"
+	# shellcheck disable=SC2086  # a command, or none
+	if (cd "$work/bare" && if [ "$root_of" ]; then answers $root_of /tapshoal; else answers ./tapshoal; fi); then
+		good "one file of $(size "$work/bare"), built in $built, answers in a folder with nothing else${root_of:+, its root,} in $(took)"
 	else
-		(cd "$work/bare" && answers ./tapshoal) && say 0 "one file of $(size "$work/bare"), built in $built, answers in $(took)" ||
-			say 1 "one file answers"
+		bad "one file answers in a folder with nothing else"
 	fi
-	[ "$(ls "$work/bare")" = tapshoal ] && say 0 "it leaves nothing beside itself" || say 1 "it leaves nothing beside itself"
+	check "it leaves nothing beside itself" [ "$(ls "$work/bare")" = tapshoal ]
 else
 	tail -5 "$work/log"
-	say 1 "one file is built"
+	bad "one file is built"
 fi
 
 # Debian: the recipe of docs/packaging beside the sources, with a changelog of this commit.
@@ -91,28 +100,32 @@ elif begin && package "$work/deb"; then
 	dpkg --root="$root" --force-depends --force-not-root --log=/dev/null -i "$deb" >"$work/log" 2>&1
 	# shellcheck disable=SC2086
 	if answers "$root/usr/bin/tapshoal" && [ "$("$root/usr/bin/tapshoal" find --fixed guppy -q | wc -l)" -gt 0 ]; then
-		say 0 "a package of $(size "$deb"), built in $built, from package to answer in $(took), $(size "$root/usr") installed"
+		good "a package of $(size "$deb"), built in $built, from package to answer in $(took), $(size "$root/usr") installed"
 	else
-		say 1 "from the package to a first answer"
+		bad "from the package to a first answer"
 	fi
 	dpkg --root="$root" --force-depends --force-not-root --log=/dev/null -P tapshoal >>"$work/log" 2>&1
 	rm -rf "$root/var/lib/dpkg"
-	nothing_left "$root" && say 0 "removed, no file is left" || say 1 "removed, no file is left"
-	package "$work/again" && cmp -s "$deb" "$work/again/$(basename "$deb")" && say 0 "built again elsewhere, the same to the byte" ||
-		say 1 "built again elsewhere, the same to the byte"
+	check "removed, no file is left" nothing_left "$root"
+	package "$work/again" || true
+	check "built again elsewhere, the same to the byte" cmp -s "$deb" "$work/again/$(basename "$deb")"
 	if command -v lintian >/dev/null; then
-		lintian --fail-on error,warning "$work"/deb/*.changes >"$work/lintian" 2>&1 && say 0 "lintian has nothing to say" || {
+		if lintian --fail-on error,warning "$work"/deb/*.changes >"$work/lintian" 2>&1; then
+			good "lintian has no error and no warning"
+		else
 			sed 's/^/# /' "$work/lintian"
-			say 1 "lintian has nothing to say"
-		}
+			bad "lintian has no error and no warning"
+		fi
 	else
 		echo "ok - lintian # SKIP not installed"
 	fi
 else
 	tail -20 "$work/deb/log"
-	say 1 "Debian packages are built"
+	bad "Debian packages are built"
 fi
 
+# shellcheck disable=SC2094  # find leaves that file out
 (cd "$out" && find . -maxdepth 1 -type f ! -name SHA256SUMS -printf '%f\n' | sort | xargs sha256sum >SHA256SUMS &&
-	sha256sum --quiet -c SHA256SUMS) && say 0 "checksums of $(wc -l <"$out/SHA256SUMS") files, to be signed by who releases them"
+	sha256sum --quiet -c SHA256SUMS)
+good "checksums of $(wc -l <"$out/SHA256SUMS") files, to be signed by who releases them"
 exit $failed

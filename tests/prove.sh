@@ -77,6 +77,12 @@ solvers() {
 	skips "$work/solvers"
 	[ "$status" = 0 ]
 }
+artefacts() {
+	sh tests/artefacts.sh >"$work/artefacts"
+	status=$?
+	sed 's/^/# /' "$work/artefacts"
+	return "$status"
+}
 # For a look at the figures: goals, no gates, since machines are shared.
 bench() {
 	export TAPSHOAL_RELEASE="$work/gcc"
@@ -135,5 +141,6 @@ step "every fuzz target, $seconds s each, with a fresh seed" fuzzed
 step "what somebody wrote is not lost: a thousand kills of each writer" rewritten
 step "completions are data: a thousand hostile names in bash, zsh, fish" completed
 step "small faults are noticed" mutants
+step "tarball, static file and packages, from nothing to an answer and away again" artefacts
 step "figures of tests/bench" bench
 closing

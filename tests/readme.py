@@ -69,6 +69,9 @@ HOW = {
     "python3 tests/mutate.py --each 12 --most 60 --seed 1131": (SUITE, "tests/mutate"),
     "ninja -C build regenerate": (SUITE, "report/formats"),
     "meson install -C build": (SUITE, "docs/pages"),
+    "ninja -C build uninstall": (SCRIPT, "tests/artefacts.sh", "uninstall"),
+    "sh examples/static.sh": (SCRIPT, "tests/artefacts.sh", "examples/static.sh"),
+    "sh tests/artefacts.sh FOLDER": (SCRIPT, "tests/prove.sh", "sh tests/artefacts.sh"),
     'meson configure build --prefix="$HOME/.local" && meson install -C build':
         (SCRIPT, "tests/full.sh", "ninja -C \"$work/tarball/build\" install"),
     "meson setup build -Dtests=false && ninja -C build":
