@@ -216,13 +216,17 @@ bool ts_advice_unwell(const struct ts_care_state *s)
 /* Changes of half the water that copper takes before moving them is the shorter way. */
 #define HALVES_MOST 2
 
-/* Invertebrates from a reading that is surely above theirs; any animal where some suffer. */
-static bool copper(const struct ts_care_state *s, struct ts_care_figures *f)
+/*
+ * Invertebrates from a reading that is surely above theirs, fish from one that poisons all of them;
+ * any animal where some suffer.
+ */
+static bool copper(const struct ts_care_state *s, const double *practice, struct ts_care_figures *f)
 {
 	for (size_t i = 0; !s->empty && i < s->resident_count; i++) {
 		const struct ts_match *m = &s->residents[i];
-		bool sure = m->species->kind != TS_ANIMAL_FISH &&
-			    s->copper_low_mg_l >= m->copper_borne_mg_l;
+		bool sure = s->copper_low_mg_l >=
+			    (m->species->kind == TS_ANIMAL_FISH ? practice[TS_P_COPPER_FISH_SURELY]
+								: m->copper_borne_mg_l);
 
 		if (isnan(m->copper_borne_mg_l) || !(sure || ts_advice_unwell(s)))
 			continue;
@@ -237,14 +241,12 @@ static bool copper(const struct ts_care_state *s, struct ts_care_figures *f)
 /* So much that changes would come too late. */
 CONDITION(copper_much)
 {
-	UNUSED;
-	return copper(s, f) && f->copper_halves > HALVES_MOST;
+	return copper(s, practice, f) && f->copper_halves > HALVES_MOST;
 }
 
 CONDITION(copper_some)
 {
-	UNUSED;
-	return copper(s, f) && !(f->copper_halves > HALVES_MOST);
+	return copper(s, practice, f) && !(f->copper_halves > HALVES_MOST);
 }
 
 static bool poisoned(
@@ -256,7 +258,7 @@ static bool poisoned(
 	       ts_holds_co2_unlikely(s, practice, &other) ||
 	       ts_holds_chlorine(s, practice, &other) || ts_holds_crashed(s, practice, &other) ||
 	       ts_holds_too_much_ammonia(s, practice, &other) ||
-	       ts_holds_too_much_nitrite(s, practice, &other) || copper(s, &other) ||
+	       ts_holds_too_much_nitrite(s, practice, &other) || copper(s, practice, &other) ||
 	       temperature_far_out(s, &other);
 }
 

@@ -59,6 +59,7 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_SOFTENED_KH] = {"softened.kh", "dH", 3, "above this without GH: a softener is suspected", COMMON},
 	[TS_P_COPPER_INVERTEBRATES] = {"copper.invertebrates", "mg/L", 0.008, "from here copper harms shrimps, crayfish, crabs and snails", "published, figure recalled, work not re-checked"},
 	[TS_P_COPPER_FISH] = {"copper.fish", "mg/L", 0.02, "from here copper harms fish in soft water", ESTIMATE},
+	[TS_P_COPPER_FISH_SURELY] = {"copper.fish.surely", "mg/L", 0.1, "from here it poisons fish, whether it shows yet or not", ESTIMATE},
 	[TS_P_TAN_DANGER] = {"ammonia.any", "mg/L N", 0.25, "from here no animal is called suited: the filter is not coping", COMMON},
 	[TS_P_NITRITE_DANGER] = {"nitrite.any", "mg/L NO2", 0.16, "0.05 mg/L as nitrogen, the limit where little chloride protects", ESTIMATE},
 	[TS_P_NITRATE_DRINKING] = {"nitrate.drinking", "mg/L NO3", 50, "above this it is a drinking-water matter", "WHO guideline for drinking-water, 50 mg/L (from memory)"},
