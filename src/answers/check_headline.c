@@ -140,6 +140,17 @@ static void put_warmth(struct ts_check_work *w, const struct ts_ruling *r)
 	put_first(w, ": ", NULL, r);
 }
 
+/* "Not before your authority allows it: marbled crayfish stand in the EU Union list". */
+static void put_listed(struct ts_check_work *w, const struct ts_species *s)
+{
+	ts_text_put(&w->text, "Not before your authority allows it: ");
+	ts_say_animals(&w->text, s);
+	ts_text_put(&w->text, " are listed by law (");
+	for (size_t i = 0; i < s->listed.count; i++)
+		ts_text_puts(&w->text, i ? "; " : "", s->listed.items[i], NULL);
+	ts_text_put(&w->text, ").");
+}
+
 static void lead_with_concern(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
@@ -160,6 +171,8 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 		put_first(w, "Not sure yet: ", NULL, r);
 	else if (r->remedy.kind == TS_REMEDY_WARMTH)
 		put_warmth(w, r);
+	else if (r->rule == TS_RULE_CAUTION && r->subject && r->subject->listed.count)
+		put_listed(w, r->subject);
 	else if (j->condition)
 		put_first(
 			w, several(w) ? "Together if " : "They can live here if ", j->condition, r);
