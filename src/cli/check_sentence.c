@@ -654,7 +654,6 @@ static void take_name(struct reader *r, size_t len)
 		emit(r, name, r->living);
 	r->last = sexed ? NULL : name;
 	r->last_living = r->living;
-	r->asked = false;
 	r->found = true;
 	r->at += len;
 	r->ended = r->at;
@@ -671,7 +670,8 @@ static void take_cut(struct reader *r, size_t len, enum then then)
 	if (!waits && r->strange < to)
 		flush_strange(r, to);
 	r->living = then == AS_BEFORE ? r->living : then == LIVES;
-	r->asked |= AMONG(r->word[r->at], asking);
+	/* A question ends with its mark. */
+	r->asked = !is(r->word[r->at], ",") && (r->asked || AMONG(r->word[r->at], asking));
 	if (ts_breadth_words(r->word[r->at]) >= 0)
 		r->how_many = r->word[r->at];
 	r->at += len;
