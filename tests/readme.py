@@ -60,6 +60,8 @@ HOW = {
         (SUITE, "tests/golden"),
     "python3 tests/audit.py build/src/cli/tapshoal": (SUITE, "catalogue/audit"),
     "python3 tests/keys.py": (SUITE, "catalogue/keys"),
+    "python3 tests/drawings.py build/src/cli/tapshoal": (SUITE, "report/drawings"),
+    "python3 tests/examples.py build/src/cli/tapshoal": (SUITE, "cli/examples"),
     "python3 tests/truth.py build/src/cli/tapshoal --rows":
         (HERE, {"build/src/cli/tapshoal": PROGRAM}),
     "python3 tests/rewrite.py PROGRAM --times 100 --seed 2026 --table": (SUITE, "cli/rewrite"),

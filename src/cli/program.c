@@ -16,6 +16,7 @@
 #include "cli/tap.h"
 #include "records/practice.h"
 #include "report/lint_result.h"
+#include "words/glossary.h"
 
 static const int exit_codes[] = {
 	[TS_OK] = 0, [TS_NO] = 1, [TS_BAD_INPUT] = 2, [TS_NO_MEMORY] = 3, [TS_SYSTEM] = 3};
@@ -215,6 +216,16 @@ static const char *take_command(int argc, char **argv)
 	return name;
 }
 
+/* "help KH": what a word of the trade means. */
+static enum ts_status explain(struct session *s, const struct ts_term *term)
+{
+	const struct ts_screen screen = output_screen(s->system, NULL, false, false);
+
+	ts_text_puts(s->out, term->forms[0], "\n    ", NULL);
+	ts_screen_wrap(s->out, term->says, 4, 4, &screen);
+	return TS_OK;
+}
+
 int program_run(
 	const struct ts_system *system, int argc, char **argv, struct ts_catalogue *catalogue)
 {
@@ -234,19 +245,23 @@ int program_run(
 		.error = &error};
 	const char *name;
 	const struct command *command;
+	const struct ts_term *term;
 	enum ts_status status = TS_BAD_INPUT;
 
 	take_help(&argc, &argv, words);
 	session.json = options_want_json(argc, argv);
 	session.name = name = take_command(argc, argv);
 	command = name ? command_named(name) : NULL;
+	term = name && !command && argv == words ? ts_glossary_find(name) : NULL;
 	ts_practice_defaults(&practice);
 	ts_arena_open(&arena, NULL);
 	ts_findings_open(&findings, NULL);
 	ts_text_open(&out, NULL);
 	ts_text_open(&error, NULL);
 	options = (struct options){0};
-	if (name && !command)
+	if (term)
+		status = explain(&session, term);
+	else if (name && !command)
 		status = dispatch(&session, name, NULL, &options);
 	else if (options_parse(
 			 command, name ? argc - 1 : argc, name ? argv + 1 : argv, &options, &error))

@@ -4,6 +4,7 @@
  */
 #include "words/glossary.h"
 
+#include <stdbool.h>
 #include <stddef.h>
 
 /* clang-format off: one row a line */
@@ -54,3 +55,28 @@ const struct ts_term ts_glossary[] = {
 	{{NULL}, NULL},
 };
 /* clang-format on */
+
+static char small(char letter)
+{
+	return letter >= 'A' && letter <= 'Z' ? (char)(letter - 'A' + 'a') : letter;
+}
+
+static bool same(const char *a, const char *b)
+{
+	while (*a && small(*a) == small(*b)) {
+		a++;
+		b++;
+	}
+	return small(*a) == small(*b);
+}
+
+const struct ts_term *ts_glossary_find(const char *form)
+{
+	for (const struct ts_term *term = ts_glossary; term->says; term++) {
+		for (size_t i = 0; i < TS_TERM_FORMS_MOST && term->forms[i]; i++) {
+			if (same(term->forms[i], form))
+				return term;
+		}
+	}
+	return NULL;
+}

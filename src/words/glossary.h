@@ -15,4 +15,7 @@ struct ts_term {
 /* Ends with a row of NULL. */
 extern const struct ts_term ts_glossary[];
 
+/* The term of that form, in any case of its letters; NULL: it is none. */
+const struct ts_term *ts_glossary_find(const char *form);
+
 #endif
