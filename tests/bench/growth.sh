@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: Apache-2.0
 # How rank and the preparation of propose grow over 300, 3,000 and 30,000 invented records: prints
-# the power of each. Goals: 1.1 and 2.1. Takes a minute or two. Usage: growth.sh
+# the power of each (goals 1.1 and 2.1), and the whole of propose over 30,000. Takes a minute or two. Usage: growth.sh
 set -eu
 cd "$(dirname "$0")/../.."
 . tests/bench/release.sh
