@@ -82,7 +82,7 @@ package() { # FOLDER: builds all packages there
 	tar -xzf "$out/$name.tar.gz" -C "$1"
 	cp "$out/$name.tar.gz" "$1/tapshoal_$version.orig.tar.gz"
 	cp -r docs/packaging/debian "$1/$name/debian"
-	printf 'tapshoal (%s-1) unstable; urgency=medium\n\n  * The state of %s.\n\n -- tapshoal developers <tapshoal@example.org>  %s\n' \
+	printf 'tapshoal (%s-0local1) unstable; urgency=medium\n\n  * The state of %s.\n\n -- tapshoal developers <tapshoal@example.org>  %s\n' \
 		"$version" "$(git rev-parse --short HEAD)" "$(git log -1 --format=%cD)" >"$1/$name/debian/changelog"
 	(cd "$1/$name" && dpkg-buildpackage -us -uc) >"$1/log" 2>&1
 }
@@ -92,7 +92,7 @@ if ! command -v dpkg-buildpackage >/dev/null || ! command -v dh >/dev/null; then
 elif begin && package "$work/deb"; then
 	built=$(took)
 	deb=$(ls "$work"/deb/tapshoal_*.deb)
-	cp "$work"/deb/*.deb "$work"/deb/*.dsc "$work"/deb/*.debian.tar.* "$out/"
+	cp "$work"/deb/*.deb "$work"/deb/*.dsc "$work"/deb/*.orig.tar.gz "$work"/deb/*.debian.tar.* "$out/"
 	root=$work/root
 	mkdir -p "$root/var/lib/dpkg/info" "$root/var/lib/dpkg/updates"
 	: >"$root/var/lib/dpkg/status"
