@@ -56,16 +56,18 @@ bool ts_entry_has_values(const struct ts_entry *e)
 	return false;
 }
 
-bool ts_entry_only_limits(const struct ts_entry *e)
+bool ts_entry_only(const struct ts_entry *e, int role)
 {
-	bool legal = false;
+	bool so = false;
 
 	for (size_t i = 0; i < e->count; i++) {
 		const struct ts_token *t = &e->parts[i].token;
 
 		if (t->kind == TS_TOKEN_TERM && t->term->kind == TS_TERM_COLUMN)
-			legal = t->term->role == TS_ROLE_LEGAL;
-		else if (!legal && is_figure(t))
+			so = t->term->role == role;
+		else if (t->kind == TS_TOKEN_TERM && t->term->kind == TS_TERM_NONE)
+			return false;
+		else if (!so && is_figure(t))
 			return false;
 	}
 	return true;

@@ -114,7 +114,7 @@ enum ts_prose ts_prose_before(const struct ts_intake *in, size_t figure, size_t 
 	return unit && !held ? TS_PROSE_ITS : TS_PROSE_PERHAPS;
 }
 
-/* Figures with a unit (a pH has none) before the first name of this line. */
+/* Figures with a unit (a pH has none) before the first name of ours in this line. */
 static bool figures_before(const struct ts_intake *in, const struct ts_term *label)
 {
 	bool found = false, bare = label->key && strcmp(label->key, "pH") == 0;
@@ -122,7 +122,7 @@ static bool figures_before(const struct ts_intake *in, const struct ts_term *lab
 	for (size_t i = 0; i < in->tokens.count; i++) {
 		const struct ts_token *t = &in->tokens.at[i];
 
-		if (is_kind(t, TS_TERM_LABEL) ||
+		if ((is_kind(t, TS_TERM_LABEL) && t->term->key) ||
 			(is_kind(t, TS_TERM_COLUMN) && t->term->role == TS_ROLE_LEGAL))
 			break;
 		found |= ts_is_figure(in, i) &&

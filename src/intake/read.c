@@ -403,8 +403,15 @@ static void close_line(struct ts_intake *in)
 		return;
 	if (!count_figures(in))
 		return; /* only a temperature of measurement: the figures come below */
-	if (!in->headed && !in->tokens.delimited && ts_entry_only_limits(e))
+	if (!in->headed && !in->tokens.delimited && ts_entry_only(e, TS_ROLE_LEGAL))
 		return; /* "must not exceed 50 mg/l. / Mean: 34 mg/l" */
+	if (!in->headed && ts_entry_only(e, TS_ROLE_DETECTION)) {
+		ts_collect_gap(in, e->line, e->text, "only what can be detected is printed",
+			"where it was not found, write it with '<' before that figure");
+		e->label = NULL;
+		e->count = 0;
+		return;
+	}
 	if (ts_prose_goes_on(in)) {
 		e->goes_on = true;
 		return;

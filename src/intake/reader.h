@@ -130,8 +130,9 @@ const struct ts_field *ts_field_of(const struct ts_term *label, const char *form
 bool ts_entry_has_figures(const struct ts_entry *entry);
 /* Figures but temperatures of measurement: "at 20 degrees it was / 47 mS/m". */
 bool ts_entry_has_values(const struct ts_entry *entry);
-/* All its figures are limits: what was measured may stand below. */
-bool ts_entry_only_limits(const struct ts_entry *entry);
+/* All its figures are limits of that role (TS_ROLE_*), and it says of none that it was not found.
+ */
+bool ts_entry_only(const struct ts_entry *entry, int role);
 
 /* table.c: takes the line in `in->tokens` when it is a heading or a row of a wide table. */
 bool ts_table_line(struct ts_intake *in);
