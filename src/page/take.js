@@ -189,6 +189,10 @@ function takeLink(fragment = location.hash.slice(1)) {
 	page.wait = link.wait.length ? link.wait.filter(rowOf) : null;
 	page.asked = link.ask;
 	// What is poured in is asked for beside a sample of the tank.
+	// Who is asked since when they live there, or what is wrong with them, lives there; the choice says so, to be put right.
+	if (page.wait && page.wait.some((name) => name.startsWith("sign.") || name === "animal.since")) {
+		link.sheet.lived = link.sheet.lived || LIVED[1][0];
+	}
 	if (page.wait && page.wait.some((name) => name.startsWith("supply."))) { link.sheet.water.kind = link.sheet.water.kind || "tank"; }
 	if (location.hash) { history.replaceState(null, "", location.href.split("#")[0]); }
 }
