@@ -271,7 +271,7 @@ static void tank(struct ts_proposing *w)
 		ts_text_put(&w->text, "its litres are not known, at most ");
 	}
 	number(w, (double)r->species_most, 0);
-	ts_text_put(&w->text, r->species_most == 1 ? " main species" : " main species");
+	ts_text_put(&w->text, " main species");
 	r->tank_says = keep(w);
 	number(w, (double)r->candidates, 0);
 	ts_text_put(&w->text, " of ");

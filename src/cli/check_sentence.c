@@ -675,12 +675,9 @@ static void take_cut(struct reader *r, size_t len, enum then then)
 	if (ts_breadth_words(r->word[r->at]) >= 0)
 		r->how_many = r->word[r->at];
 	r->at += len;
-	if (waits)
-		r->strange = r->at;
-	else if (!r->within)
-		r->pending = r->strange = r->at;
-	else
-		r->strange = r->at;
+	r->strange = r->at;
+	if (!waits && !r->within)
+		r->pending = r->at;
 }
 
 static void bracket(struct reader *r)
