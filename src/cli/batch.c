@@ -103,7 +103,7 @@ static enum ts_status write_head(struct batch *b)
 {
 	void *result = ts_arena_take(b->s->arena, b->q->shape->size);
 	struct ts_text *out = &b->parts[0].out;
-	bool nothing;
+	bool nothing = false;
 
 	b->headed = true;
 	if (b->s->options->format != FORMAT_CSV)
