@@ -2,6 +2,8 @@
 /*
  * The program on a terminal: one call, then its end.
  */
+#include <stdint.h>
+
 #include "cli/commands.h"
 #include "system/machine.h"
 
@@ -18,7 +20,7 @@ int main(int argc, char **argv)
 	ts_machine_open(&machine);
 #ifdef TS_RECORDS_INSIDE
 	machine.system.inside = ts_records_image;
-	machine.system.inside_len = (size_t)(ts_records_image_end - ts_records_image);
+	machine.system.inside_len = (uintptr_t)ts_records_image_end - (uintptr_t)ts_records_image;
 #endif
 	ts_catalogue_open(&catalogue, NULL);
 	catalogue.system = &machine.system;
