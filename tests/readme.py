@@ -4,7 +4,8 @@
 
 - Behind a `$` the output must stand below it, to the letter.
 - Any other command, indented or in backticks, that starts with `tapshoal` is run with PLACES filled
-  in, and must end with an answer (exit 0 or 1); a bare `tapshoal NAME` with its --help.
+  in, and must end with an answer (exit 0 or 1); a bare `tapshoal NAME` with its --help. It stands in
+  a folder of its own that has the tree's entries as links, so that what it writes is no part of them.
 - The rest must have a row in HOW: a test of this suite, a script that .ci/run calls, or a way to run
   it here. A command without a row fails, and so does a row that no page shows any longer.
 
@@ -107,13 +108,21 @@ def shown(page):
             yield code, None
 
 
-def run(command, **env):
+def run(command, folder=ROOT):
     with tempfile.TemporaryDirectory() as home:
-        return subprocess.run(["sh", "-c", command], cwd=ROOT, stdout=subprocess.PIPE,
+        return subprocess.run(["sh", "-c", command], cwd=folder, stdout=subprocess.PIPE,
                               stderr=subprocess.PIPE, text=True, timeout=300,
                               env={**os.environ, "HOME": home, "XDG_CONFIG_HOME": home,
                                    "XDG_DATA_HOME": home, "XDG_DATA_DIRS": home,
-                                   "TAPSHOAL_BUILD": str(BUILD), "LC_ALL": "C.UTF-8", **env})
+                                   "TAPSHOAL_BUILD": str(BUILD), "LC_ALL": "C.UTF-8"})
+
+
+def called(command):
+    """A call of the program as a reader types it in the tree, away from it."""
+    with tempfile.TemporaryDirectory() as folder:
+        for entry in ROOT.iterdir():
+            os.symlink(entry, os.path.join(folder, entry.name))
+        return run(command, folder)
 
 
 def filled(command):
@@ -125,12 +134,12 @@ def filled(command):
 def fault(command, want):
     """What is wrong with a command that is shown, or nothing."""
     if want is not None:
-        got = run(command.replace("tapshoal", PROGRAM, 1)).stdout.strip()
+        got = called(command.replace("tapshoal", PROGRAM, 1)).stdout.strip()
         return "" if got and got == want else "other output:\n" + got
     if command.startswith("tapshoal "):
         if command.count(" ") == 1:  # the name of a command, not a call
             command += " --help"
-        done = run(filled(command))
+        done = called(filled(command))
         return "" if done.returncode in (0, 1) else done.stderr or "exit %d" % done.returncode
     if command not in HOW:
         return "no row of HOW in tests/readme.py says where it is run"
@@ -146,7 +155,7 @@ def fault(command, want):
     return "" if done.returncode == 0 and done.stdout else done.stdout + done.stderr
 
 
-results, seen = [], set()
+results, seen, before = [], set(), set(os.listdir(ROOT))
 for page in pages():
     for command, want in shown(page):
         if (command, want) in seen:
@@ -159,6 +168,8 @@ for chapter in re.findall(r'guide\.md, \\"(.+?)\\"', (ROOT / "src/words/care.c")
                     "" if "\n## %s\n" % chapter in guide else "no such chapter"))
 stale = sorted(set(HOW) - {command for command, _ in seen})
 results.append(("every row of HOW is shown on some page", "\n".join(stale)))
+results.append(("nothing that was run wrote into the tree",
+                "\n".join(sorted(set(os.listdir(ROOT)) - before))))
 print("1..%d" % len(results))
 for number, (title, wrong) in enumerate(results, 1):
     print("%s %d - %s" % ("not ok" if wrong else "ok", number, title))

@@ -44,16 +44,6 @@ static const char *keep(struct work *w)
 	return ts_asking_keep(w->asking, &w->text);
 }
 
-/* "9 weeks", "12 days" */
-static void say_days(struct ts_text *text, double days)
-{
-	bool weeks = days >= 21;
-	double number = weeks ? round(days / 7) : round(days);
-
-	ts_text_number(text, number, 0);
-	ts_text_puts(text, weeks ? " week" : " day", number == 1 ? "" : "s", NULL);
-}
-
 static void say_number(struct ts_text *text, double value, const char *unit)
 {
 	ts_text_number_short(text, value, 1);
@@ -71,7 +61,7 @@ static const char *course_says(struct work *w, size_t i, const struct ts_log_cou
 		say_number(text, c->first, " to ");
 		say_number(text, c->last, courses[i].unit);
 		ts_text_put(text, " in ");
-		say_days(text, c->days);
+		ts_say_age(text, lround(c->days));
 		ts_text_put(text, ", ");
 		say_number(text, fabs(c->drift_per_week), " a week");
 		return keep(w);
@@ -123,7 +113,7 @@ static void say_end(struct work *w, const struct ts_log_course *c)
 		return;
 	ts_text_put(&w->text, "At this pace the buffer is used up (KH ");
 	say_number(&w->text, floor, ") in about ");
-	say_days(&w->text, 7 * weeks);
+	ts_say_age(&w->text, lround(7 * weeks));
 	if (w->asking->today >= 0) {
 		ts_text_put(&w->text, ", by ");
 		ts_say_day(&w->text, w->asking->today + (long)(7 * weeks), w->asking->today);
@@ -160,20 +150,14 @@ static void judge(struct work *w)
 		return;
 	}
 	w->r.verdict = ts_log_verdict_words[STEADY];
-	ts_text_put(&w->text, "The water has been steady for ");
-	say_days(&w->text, days);
+	ts_text_put(&w->text, "Steady for ");
+	ts_say_age(&w->text, lround(days));
 	for (size_t i = 0; i < w->r.course_count; i++)
 		ts_text_puts(&w->text, i ? ", " : ": ", w->r.courses[i].says, NULL);
 	ts_text_put(&w->text, ".");
 	w->r.headline = keep(w);
-	w->r.next = "Leave it as it is, and go on as you do.";
-}
-
-static bool ahead(const char *date, long today)
-{
-	long day;
-
-	return today >= 0 && date && ts_date_read(date, &day) && day > today;
+	w->r.next = "Whether that suits the animals, and what else was read of it, says tapshoal "
+		    "check of a plan with them.";
 }
 
 /* Earlier days first, a day without an hour before its hours; without a day first of all. */
@@ -216,7 +200,7 @@ static void take_lines(struct work *w)
 	for (size_t i = 0; i < q->reading_count; i++) {
 		const struct ts_reading *r = &q->readings[i];
 
-		if (ahead(r->date, w->asking->today)) {
+		if (ts_date_is_ahead(r->date, w->asking->today)) {
 			left_out++;
 			continue;
 		}
@@ -229,7 +213,7 @@ static void take_lines(struct work *w)
 		const struct ts_tank_event *e = &q->events[i];
 		double no = (double)NAN;
 
-		if (ahead(e->date, w->asking->today)) {
+		if (ts_date_is_ahead(e->date, w->asking->today)) {
 			left_out++;
 			continue;
 		}
@@ -269,9 +253,9 @@ static void say_span(struct work *w)
 	size_t n = w->r.line_count, events = 0, readings = 0, first = 0;
 
 	for (size_t i = 0; i < w->question->reading_count; i++)
-		readings += !ahead(w->question->readings[i].date, w->asking->today);
+		readings += !ts_date_is_ahead(w->question->readings[i].date, w->asking->today);
 	for (size_t i = 0; i < w->question->event_count; i++)
-		events += !ahead(w->question->events[i].date, w->asking->today);
+		events += !ts_date_is_ahead(w->question->events[i].date, w->asking->today);
 	while (first < n && !lines[first].date)
 		first++;
 	ts_text_number(&w->text, (double)readings, 0);
@@ -298,7 +282,7 @@ enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log
 	char today[TS_DATE_ROOM];
 
 	while (water.reading_count &&
-		ahead(water.readings[water.reading_count - 1].date, asking->today))
+		ts_date_is_ahead(water.readings[water.reading_count - 1].date, asking->today))
 		water.reading_count--;
 	ts_text_open(&w.text, &asking->arena->allocator);
 	w.r.name = question->name;

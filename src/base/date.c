@@ -154,6 +154,13 @@ bool ts_date_meant(const char *text, char out[TS_DATE_ROOM])
 	return write_day(year, month, day, out);
 }
 
+bool ts_date_is_ahead(const char *text, long today)
+{
+	long day;
+
+	return today >= 0 && text && ts_date_read(text, &day) && day > today;
+}
+
 int ts_clock_read(const char *text)
 {
 	long hours, minutes;

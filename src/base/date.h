@@ -23,6 +23,9 @@ bool ts_date_write(char out[TS_DATE_ROOM], long day);
  */
 bool ts_date_meant(const char *text, char out[TS_DATE_ROOM]);
 
+/* Whether this is a day after today; `today` -1: not known, then none is. NULL is no day. */
+bool ts_date_is_ahead(const char *text, long today);
+
 /* "HH:MM" in minutes, 0 to 1439; -1: it is no hour of the day. */
 int ts_clock_read(const char *text);
 

@@ -56,7 +56,7 @@ static const struct command commands[] = {
 		"remembers your tap, and waters and tanks by name; alone it lists them", NULL},
 	{"lint", command_lint, "lint FILE...", "text json", false, false,
 		"checks any of our files, or folders of species records", NULL},
-	{"log", command_log, "log FILE", "text json csv html", true, false,
+	{"log", command_log, "log FILE", "text json csv html", false, false,
 		"what was noted of a tank, plan or water, day by day, and whether anything moves", NULL},
 	{"mix", command_mix, "mix FILE=AMOUNT...", "text json html", false, false,
 		"the water that several make (fractions or litres; pure is water without minerals)", NULL},

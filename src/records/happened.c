@@ -9,26 +9,12 @@
 
 #include "base/arena.h"
 #include "model/shape.h"
-#include "records/animals.h"
+#include "records/signs.h"
 #include "units/units.h"
 
 static bool inside_word(char c)
 {
 	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
-}
-
-static char plain(char c)
-{
-	return (char)(c == '-' || c == '_' ? ' ' : c >= 'A' && c <= 'Z' ? c + 32 : c);
-}
-
-static bool phrase_at(const char *at, const char *phrase)
-{
-	size_t len = 0;
-
-	while (phrase[len] && plain(at[len]) == phrase[len])
-		len++;
-	return !phrase[len] && !inside_word(at[len]);
 }
 
 static const struct ts_happened_phrase *phrase_of(const char *words)
@@ -39,7 +25,7 @@ static const struct ts_happened_phrase *phrase_of(const char *words)
 		if (at > words && inside_word(at[-1]))
 			continue;
 		for (const struct ts_happened_phrase *p = ts_happened_phrases; p->text; p++) {
-			if (phrase_at(at, p->text) &&
+			if (ts_phrase_length(at, p->text) &&
 				(!best || strlen(p->text) > strlen(best->text)))
 				best = p;
 		}

@@ -23,8 +23,7 @@ static char plain(char c)
 	return (char)(c == '-' || c == '_' ? ' ' : c >= 'A' && c <= 'Z' ? c + 32 : c);
 }
 
-/* Bytes of `at` that are this phrase; 0: it is not. */
-static size_t length_of(const char *at, const char *phrase)
+size_t ts_phrase_length(const char *at, const char *phrase)
 {
 	size_t len = 0;
 
@@ -40,7 +39,7 @@ static const struct ts_phrase *phrase_at(const char *at, size_t *ret_len)
 
 	*ret_len = 0;
 	for (const struct ts_phrase *p = ts_phrases; p->text; p++) {
-		size_t len = length_of(at, p->text);
+		size_t len = ts_phrase_length(at, p->text);
 
 		if (len > *ret_len) {
 			*ret_len = len;

@@ -23,6 +23,12 @@ bool ts_sign_more(const char *words, struct ts_sign *io);
  */
 size_t ts_sign_span(const char *words, bool *ret_after);
 
+/*
+ * Bytes of `at` that are this phrase of lower case, whatever its case and with '-' or '_' for a
+ * blank; 0: it is not, or its last word goes on.
+ */
+size_t ts_phrase_length(const char *at, const char *phrase);
+
 /* Whether the words begin with a sign. */
 bool ts_is_sign(const char *words);
 

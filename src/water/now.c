@@ -106,9 +106,7 @@ static bool day_of(const struct ts_reading *r, long *ret)
 
 bool ts_reading_is_ahead(const struct ts_reading *r, long today)
 {
-	long day;
-
-	return today >= 0 && day_of(r, &day) && day > today;
+	return ts_date_is_ahead(r->date, today);
 }
 
 /* Minutes of the day; a reading without an hour is of the day's end. */

@@ -56,8 +56,7 @@ void ts_say_due_what(struct ts_text *text, const struct ts_due_item *item)
 	ts_text_puts(text, " of the ", ts_due_where_words[item->where], NULL);
 }
 
-/* "5 days", "9 weeks", "14 months". */
-static void put_age(struct ts_text *text, long days)
+void ts_say_age(struct ts_text *text, long days)
 {
 	long weeks = days / 7, months = (long)((double)days / 30.4);
 
@@ -83,7 +82,7 @@ static void put_last(struct ts_text *text, const struct ts_due_item *item, long 
 		ts_text_put(text, "last read today");
 	} else {
 		ts_text_put(text, "the last reading is ");
-		put_age(text, today - item->last);
+		ts_say_age(text, today - item->last);
 		ts_text_put(text, " old");
 	}
 }

@@ -23,6 +23,9 @@ void ts_say_day(struct ts_text *text, long day, long today);
 /* Adds what is tested where: "GH, KH and pH of the tank". */
 void ts_say_due_what(struct ts_text *text, const struct ts_due_item *item);
 
+/* Adds "5 days", "9 weeks", "14 months". */
+void ts_say_age(struct ts_text *text, long days);
+
 /* Adds what to do: "Test GH and KH of the tank by 3 December: the last reading is 9 weeks old". */
 void ts_say_due(struct ts_text *text, const struct ts_due_item *item, long today);
 
