@@ -229,6 +229,12 @@ static bool said(const struct ts_check_result *r, const struct ts_check_judgemen
 		       strstr(r->cautions.items[0], j->says));
 }
 
+/* A name that nobody knows; the sentence says itself what would be right. */
+static bool of_nobody(const struct ts_check_judgement *j)
+{
+	return strcmp(j->code, "stock.unknown-species") == 0;
+}
+
 /* "The tank is covered tightly: hatchetfish leave the water through any gap", in one line. */
 static void say_in_a_line(struct screen *s, const struct ts_check_judgement *j)
 {
@@ -241,8 +247,9 @@ static void say_in_a_line(struct screen *s, const struct ts_check_judgement *j)
 	} else {
 		const char *fault = sentence(s->doc, text, j->says, false);
 
-		ts_text_puts(
-			text, fault, j->remedy ? ": " : "", j->remedy ? j->remedy->says : "", NULL);
+		bool mends = j->remedy && !of_nobody(j);
+
+		ts_text_puts(text, fault, mends ? ": " : "", mends ? j->remedy->says : "", NULL);
 	}
 	(void)ts_doc_entry(s->doc, ts_doc_take(s->doc, text));
 }
@@ -257,7 +264,21 @@ static const struct {
 	{"note", "To know", NOTES},
 };
 
-/* What is to be done about a running tank, and when, is never left out; in a danger what has time.
+/* Names that nobody knows, beside a refusal. */
+#define NAMES_MOST 5
+
+static bool said_before(const struct ts_check_result *r, const struct ts_check_judgement *j)
+{
+	for (const struct ts_check_judgement *one = r->judgements; one < j; one++) {
+		if (strcmp(one->says, j->says) == 0)
+			return true;
+	}
+	return false;
+}
+
+/*
+ * What is to be done about a running tank, and when, is never left out; in a danger what has time.
+ * Nor is a name that nobody knows: who is refused another animal would take it for passed.
  */
 static bool left_out(
 	const struct screen *s, const struct ts_check_judgement *j, size_t most, size_t here)
@@ -266,7 +287,10 @@ static bool left_out(
 	bool pressing = j->urgency && (runs || strcmp(j->urgency, "now") == 0 ||
 					      strncmp(j->code, "away", 4) == 0);
 
-	return !s->all && ((!pressing && here >= most) || j->folded);
+	bool nobody = !is(s->r, TS_CHECK_DANGER) && of_nobody(j) && here < NAMES_MOST &&
+		      !said_before(s->r, j);
+
+	return !s->all && ((!pressing && !nobody && here >= most) || j->folded);
 }
 
 /* Of a tank that runs all that is to be done stands under one heading. */
