@@ -3,6 +3,7 @@
 """Times two general-purpose solvers on the model that bench_search wrote, beside our own time."""
 import pathlib
 import re
+import signal
 import subprocess
 import sys
 import time
@@ -12,6 +13,7 @@ import solvers  # noqa: E402  (the same calls as in the test)
 
 work = pathlib.Path(sys.argv[1])
 model = work / "model.lp"
+failed = False
 for kind in ([], ["conditions"]):
     print("concerns %s:" % ("cost points" if kind else "exclude, as they do by default"))
     ours = subprocess.run([str(work / "bench"), "species", str(model)] + kind, check=True,
@@ -28,11 +30,16 @@ for kind in ([], ["conditions"]):
             print("%s: no answer in the time that glpsol took" % name)
             continue
         except (subprocess.SubprocessError, OSError) as error:
-            print("%s: %s" % (name, error))
+            ended = getattr(error, "returncode", 0) == -signal.SIGKILL and times
+            print("%s: %s" % (name, "no answer in the time that glpsol took" if ended else error))
+            failed |= not ended
             continue
         times[name] = 1e3 * (time.perf_counter() - start)
-        print("%s %.0f ms, %s points, %s" % (name, times[name], points, "equal" if points == int(
-            first.group(2)) else "NOT EQUAL"))
+        equal = points == int(first.group(2))
+        failed |= not equal
+        print("%s %.0f ms, %s points, %s" % (
+            name, times[name], points, "equal" if equal else "NOT EQUAL"))
     if times:
         print("the faster solver takes %.0f times as long as the first list (goal 50)" %
               (min(times.values()) / float(first.group(1))))
+sys.exit(failed)

@@ -3,6 +3,7 @@
 """Forty larger models, solved by us and by two general-purpose solvers of Debian (coinor-cbc,
 glpk-utils) from the same written integers: the optima are equal, by ==. TAP; a solver that is not
 installed is skipped, and counted as such. Usage: solvers.py BUILD"""
+import math
 import pathlib
 import re
 import resource
@@ -16,7 +17,7 @@ LIMIT_S = 120
 
 def within(seconds):
     """So many seconds of the processor: on a busy machine the clock says little."""
-    return {"preexec_fn": lambda: resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds)),
+    return {"preexec_fn": lambda: resource.setrlimit(resource.RLIMIT_CPU, 2 * (math.ceil(seconds),)),
             "timeout": 20 * seconds}
 
 
