@@ -192,13 +192,11 @@ function keepSheets(kept) {
 	}
 }
 
-// The fragment of a link: one key a value; what is asked for stands in "wait" and "ask".
+// The fragment of a link: one key a value, so that a log stays at home; what is asked for stands in "wait" and "ask".
 function toLink(sheet, extra) {
 	const parts = new URLSearchParams();
-	for (const part of ["reading", "water", "supply", "tank", "shop"]) {
-		for (const [key, text] of Object.entries(sheet[part])) { parts.append(`${part}.${key}`, text); }
-	}
-	for (const [part, values] of [["sign", sheet.signs[0] || {}], ["plan", sheet.rest]]) {
+	const fields = ["reading", "water", "supply", "tank", "shop"].map((part) => [part, sheet[part]]);
+	for (const [part, values] of [...fields, ["sign", sheet.signs[0] || {}], ["plan", sheet.rest]]) {
 		for (const [key, text] of Object.entries(values)) {
 			if (typeof text === "string") { parts.append(`${part}.${key}`, text); }
 		}

@@ -32,7 +32,7 @@ const schema = (name) => JSON.parse(fs.readFileSync(path.join(root, `docs/schema
 
 test("every key of a reading, a water, a tank and an animal is a field", () => {
 	const plan = schema("plan"), water = schema("water"), tank = schema("tank");
-	const lists = ["readings", "stock", "signs", "water", "tank", "change_water"];
+	const lists = ["readings", "events", "stock", "signs", "water", "tank", "change_water"];
 	const of = (shape) => Object.keys(shape.properties).filter((key) => !lists.includes(key)).sort();
 	equal(keys(rows.reading), of(water.properties.readings.items), "readings");
 	equal(keys(rows.water), of(water), "water");
@@ -123,7 +123,7 @@ test("what is opened is saved again without a loss", () => {
 	};
 	const plans = [`name: a\nwater:\n  ${years.replace(/\n/g, "\n  ")}\ntank: {length: 80 cm, width: 35 cm, height: 40 cm}\nstock: [{species: guppy, count: 6}]\n`,
 		`name: b\nwater: {readings: [{GH: 6 dH, KH: 3 dH}]}\nchange_water: {name: rain, readings: [{GH: 1 dH, KH: 1 dH}]}\ntank:\n  length: 80 cm\n  ${
-			years.replace(/\n/g, "\n  ")}\nstock: [{species: guppy, count: 6, since: 2025-01-01}]\nsigns: [{sign: gasping, onset: now}, {sign: wounds}]\naway: 24 h\n`];
+			years.replace(/\n/g, "\n  ")}\nevents: [{date: 2026-01-05, what: water-changed, litres: 40 L, says: "changed 40 L"}, {date: 2026-01-09, what: died, count: 2}]\nstock: [{species: guppy, count: 6, since: 2025-01-01}]\nsigns: [{sign: gasping, onset: now}, {sign: wounds}]\naway: 24 h\n`];
 	for (const plan of plans) {
 		const sheet = P.emptySheet(), opened = plain(plan), name = P.takeFile(sheet, opened, new Map());
 		equal(said(plain(P.yaml(P.planFile(sheet, name)))), said(opened), name);
@@ -237,7 +237,10 @@ test("a link says what the sheet says, and takes no key that is none", () => {
 	const sheet = P.emptySheet();
 	Object.assign(sheet, { reading: { GH: "6 dH", "NO3-N": "2 mg/L N" }, tank: { length: "80 cm" }, shop: { GH: "9 dH" },
 		signs: [{ sign: "gasping", onset: "now" }], rest: { deaths: "2" }, stock: [{ species: "a & b=#?", count: "3" }] });
+	sheet.tank.events = [{ date: "2026-01-05", what: "died" }];
 	const link = P.toLink(sheet, { ask: "rank", wait: "" });
+	delete sheet.tank.events;
+	equal(new URLSearchParams(link).has("tank.events"), false, "a log stays at home");
 	equal(P.fromLink(link, rows).sheet, sheet, "there and back");
 	equal(P.fromLink("reading.__proto__=x&__proto__.GH=1&constructor.GH=1&reading.none=1&sign.none=1&plan.stock=1&animal.x.species=1", rows), null, "foreign keys");
 	equal(P.fromLink("", rows), null, "no link");
