@@ -8,11 +8,11 @@ import sys
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 ROOMS = [["base"], ["units"], ["model"], ["chem"], ["water"], ["match"], ["stock"], ["care"], ["words"], ["answers"],
          ["system"], ["records", "intake"], ["catalogue", "report"],
-         ["show"], ["cli"], ["page"]]
+         ["show"], ["cli"], ["ask", "page"]]
 LEVEL = {room: number for number, rooms in enumerate(ROOMS) for room in rooms}
 # The room in which each public header stands; one without a row here stands above every room.
 PUBLIC = {"base.h": "base", "water.h": "units", "catalogue.h": "model", "plan.h": "model", "profile.h": "water", "match.h": "match",
-          "stock.h": "stock", "care.h": "care"}
+          "stock.h": "stock", "care.h": "care", "ask.h": "ask", "tapshoal.h": "ask"}
 # All that the engine and the public headers may use of the C library: memory and mathematics.
 ENGINE = ["float.h", "limits.h", "math.h", "stdarg.h", "stdbool.h", "stddef.h", "stdint.h",
           "stdlib.h", "string.h"]

@@ -80,12 +80,22 @@ packed() {
 	meson dist -C "$work/gcc" --no-tests --formats gztar --allow-dirty && mkdir "$work/tarball" &&
 		tar -xzf "$work"/gcc/meson-dist/*.tar.gz -C "$work/tarball" --strip-components 1 &&
 		meson setup "$work/tarball/build" "$work/tarball" -Dtests=false -Dbuildtype=release \
-			--prefix "$work/prefix" --libdir lib &&
+			-Ddefault_library=both --prefix "$work/prefix" --libdir lib &&
 		ninja -C "$work/tarball/build" install && rm -r "$work/tarball" &&
 		(cd / && "$work/prefix/bin/tapshoal" find --fixed guppy) | grep 'Poecilia reticulata' &&
-		PKG_CONFIG_PATH=$work/prefix/lib/pkgconfig pkg-config --cflags --libs tapshoal |
-		xargs gcc examples/rank_water.c -o "$work/example" &&
-		LD_LIBRARY_PATH=$work/prefix/lib "$work/example" "$work/prefix/share/tapshoal/shipped/species"
+		strangers rank_water && strangers four_questions
+}
+# An example built against what was installed, with the shared library and with the static one.
+strangers() {
+	PKG_CONFIG_PATH=$work/prefix/lib/pkgconfig
+	export PKG_CONFIG_PATH
+	pkg-config --cflags --libs tapshoal | xargs gcc "examples/$1.c" -o "$work/shared" &&
+		pkg-config --cflags --libs --static tapshoal |
+		sed 's/-ltapshoal/-l:libtapshoal.a/' | xargs gcc "examples/$1.c" -o "$work/static" &&
+		LD_LIBRARY_PATH=$work/prefix/lib "$work/shared" "$work/prefix/share/tapshoal/shipped/species" \
+			>"$work/shared.out" &&
+		"$work/static" "$work/prefix/share/tapshoal/shipped/species" >"$work/static.out" &&
+		[ -s "$work/shared.out" ] && cmp "$work/shared.out" "$work/static.out"
 }
 # The corpora and a few inputs more, the same in every run: the first step replays the corpora too,
 # through the plain driver; here they go through the programs that explore. So many runs, not

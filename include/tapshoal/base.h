@@ -120,6 +120,9 @@ TS_API void ts_findings_open(struct ts_findings *findings, const struct ts_alloc
 /* Frees all findings and makes the collection empty. */
 TS_API void ts_findings_drop(struct ts_findings *findings);
 
+/* "note" ...; NULL behind the last. */
+TS_API extern const char *const ts_severity_words[];
+
 #ifdef __cplusplus
 }
 #endif

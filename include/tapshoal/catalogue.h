@@ -248,6 +248,12 @@ TS_API const char *ts_species_name(const struct ts_species *species, size_t inde
 TS_API TS_MUST_USE enum ts_status ts_water_load(const char *file, struct ts_arena *arena,
 	struct ts_water *ret, struct ts_findings *findings);
 
+/* The words of these enums as files and answers have them, in their order; NULL behind the last. */
+TS_API extern const char *const ts_words_home_water[];
+TS_API extern const char *const ts_words_kind[];
+TS_API extern const char *const ts_words_sold[];
+TS_API extern const char *const ts_words_cautions[];
+
 #ifdef __cplusplus
 }
 #endif

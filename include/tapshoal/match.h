@@ -96,6 +96,9 @@ TS_API double ts_match_tank_length_cm(const struct ts_species *species);
  */
 TS_API double ts_match_tank_volume_l(const struct ts_species *species);
 
+/* "suits" ...; NULL behind the last. */
+TS_API extern const char *const ts_verdict_words[TS_VERDICT__COUNT + 1];
+
 #ifdef __cplusplus
 }
 #endif

@@ -184,6 +184,30 @@ TS_API TS_MUST_USE enum ts_status ts_tank_load(const char *file, struct ts_arena
 TS_API TS_MUST_USE enum ts_status ts_plan_load(const char *file, struct ts_arena *arena,
 	struct ts_plan *ret, struct ts_findings *findings);
 
+/*
+ * The practice values (docs/methods.md) with those of a file in their place, for the functions that
+ * take some; `file` NULL: the table's own. They belong to `arena`. TS_BAD_INPUT: findings say what
+ * is wrong; TS_SYSTEM: it cannot be read; `*ret` is untouched then.
+ */
+struct ts_practice;
+TS_API TS_MUST_USE enum ts_status ts_practice_read(const char *file, struct ts_arena *arena,
+	const struct ts_practice **ret, struct ts_findings *findings);
+
+/* The words of these enums as files and answers have them, in their order; NULL behind the last. */
+TS_API extern const char *const ts_words_fill[];
+TS_API extern const char *const ts_words_fed[];
+TS_API extern const char *const ts_words_plants[];
+TS_API extern const char *const ts_words_co2[];
+TS_API extern const char *const ts_words_substrate[];
+TS_API extern const char *const ts_words_top_up[];
+TS_API extern const char *const ts_words_filter[];
+TS_API extern const char *const ts_words_sex[];
+TS_API extern const char *const ts_words_happened[];
+TS_API extern const char *const ts_words_sign[];
+TS_API extern const char *const ts_words_onset[];
+TS_API extern const char *const ts_words_breadth[];
+TS_API extern const char *const ts_words_after[];
+
 #ifdef __cplusplus
 }
 #endif

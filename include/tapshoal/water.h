@@ -83,6 +83,10 @@ struct ts_water {
 	size_t reading_count;
 };
 
+/* The words of these enums as files and answers have them, in their order; NULL behind the last. */
+TS_API extern const char *const ts_words_method[];
+TS_API extern const char *const ts_words_water_kind[];
+
 #ifdef __cplusplus
 }
 #endif

@@ -36,10 +36,14 @@ struct session {
 };
 
 /*
- * One call of the program, its words in `argv` behind the program's name: answer on standard
- * output, messages on standard error, the exit code back. A catalogue that is empty is read when a
- * command wants it; one that is not is taken as it is.
+ * One call of the program, its words in `argv` behind the program's name: answer to the system's
+ * standard output, what is said beside it added to `messages`. A catalogue that is empty is read
+ * when a command wants it; one that is not is taken as it is, unless the call names records of its
+ * own, which are read for this call alone.
  */
+enum ts_status program_ask(const struct ts_system *system, int argc, char **argv,
+	struct ts_catalogue *catalogue, struct ts_text *messages);
+/* The same with the messages on standard error, the exit code back. */
 int program_run(
 	const struct ts_system *system, int argc, char **argv, struct ts_catalogue *catalogue);
 

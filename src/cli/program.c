@@ -2,7 +2,8 @@
 /*
  * One call of the program: finds the command, runs it, prints its answer and its findings once. The
  * exit code is a look-up over the status: 0 yes or given, 1 no or cannot be given, 2 wrong call or
- * input, 3 the system failed. main.c calls it once, the page (src/page) again and again.
+ * input, 3 the system failed. main.c calls it once, the page (src/page) and the library's ask.h
+ * again and again.
  */
 #include <stdio.h>
 #include <string.h>
@@ -155,15 +156,13 @@ static enum ts_status close_stream(struct session *s, enum ts_status status)
 }
 
 /* No file takes its place before it is known that all that is to be said can be. */
-static enum ts_status finish(struct session *s, enum ts_status status)
+static enum ts_status finish(struct session *s, enum ts_status status, struct ts_text *messages)
 {
-	struct ts_text messages;
 	enum ts_status written = TS_OK, closed;
 
 	output_left_over(s->system, s->options->output, s->findings);
-	ts_text_open(&messages, NULL);
-	add_messages(&messages, s);
-	if (status == TS_NO_MEMORY || no_memory(s, &messages))
+	add_messages(messages, s);
+	if (status == TS_NO_MEMORY || no_memory(s, messages))
 		status = TS_NO_MEMORY;
 	else if (s->out->len && (status <= TS_NO || s->told) &&
 		 (s->options->output ||
@@ -176,16 +175,13 @@ static enum ts_status finish(struct session *s, enum ts_status status)
 	if (written) {
 		if (s->wrote && written != TS_NO_MEMORY)
 			ts_text_puts(s->error, "\n", s->wrote, NULL);
-		ts_text_clear(&messages);
-		add_messages(&messages, s);
-		status = no_memory(s, &messages) ? TS_NO_MEMORY : written;
+		ts_text_clear(messages);
+		add_messages(messages, s);
+		status = no_memory(s, messages) ? TS_NO_MEMORY : written;
 	}
-	fputs(status == TS_NO_MEMORY ? "tapshoal: out of memory\n" : ts_text_get(&messages),
-		stderr);
 	if (status == TS_BAD_INPUT && !s->told && !written)
-		fputs(ts_text_get(s->out), stderr); /* no pipe takes it for an answer */
-	ts_text_drop(&messages);
-	return status;
+		ts_text_put(messages, ts_text_get(s->out)); /* no pipe takes it for an answer */
+	return messages->failed ? TS_NO_MEMORY : status;
 }
 
 /* "help" and "help why" are what "--help" and "why --help" are. */
@@ -226,11 +222,48 @@ static enum ts_status explain(struct session *s, const struct ts_term *term)
 	return TS_OK;
 }
 
-int program_run(
-	const struct ts_system *system, int argc, char **argv, struct ts_catalogue *catalogue)
+/* Records of the call's own are no part of a catalogue that is kept from call to call. */
+static bool own_records(const struct options *options)
+{
+	return options->folders.count || options->only_catalogue;
+}
+
+static enum ts_status run(
+	struct session *s, int argc, char **argv, struct options *options, struct ts_text *messages)
 {
 	char *words[3];
-	struct options options;
+	const struct command *command;
+	const struct ts_term *term;
+	enum ts_status status = TS_BAD_INPUT;
+	struct ts_catalogue of_call;
+	bool own;
+
+	take_help(&argc, &argv, words);
+	s->json = options_want_json(argc, argv);
+	s->name = take_command(argc, argv);
+	command = s->name ? command_named(s->name) : NULL;
+	term = s->name && !command && argv == words ? ts_glossary_find(s->name) : NULL;
+	ts_catalogue_open(&of_call, NULL);
+	of_call.system = s->system;
+	if (term)
+		status = explain(s, term);
+	else if (s->name && !command)
+		status = dispatch(s, s->name, NULL, options);
+	else if (options_parse(command, s->name ? argc - 1 : argc, s->name ? argv + 1 : argv,
+			 options, s->error)) {
+		own = s->catalogue->count && own_records(options);
+		s->catalogue = own ? &of_call : s->catalogue;
+		status = dispatch(s, s->name, command, options);
+	}
+	status = finish(s, status, messages);
+	ts_catalogue_close(&of_call);
+	return status;
+}
+
+enum ts_status program_ask(const struct ts_system *system, int argc, char **argv,
+	struct ts_catalogue *catalogue, struct ts_text *messages)
+{
+	struct options options = {0};
 	struct ts_arena arena;
 	struct ts_findings findings;
 	struct ts_practice practice;
@@ -243,33 +276,31 @@ int program_run(
 		.practice = &practice,
 		.out = &out,
 		.error = &error};
-	const char *name;
-	const struct command *command;
-	const struct ts_term *term;
-	enum ts_status status = TS_BAD_INPUT;
+	enum ts_status status;
 
-	take_help(&argc, &argv, words);
-	session.json = options_want_json(argc, argv);
-	session.name = name = take_command(argc, argv);
-	command = name ? command_named(name) : NULL;
-	term = name && !command && argv == words ? ts_glossary_find(name) : NULL;
 	ts_practice_defaults(&practice);
 	ts_arena_open(&arena, NULL);
 	ts_findings_open(&findings, NULL);
 	ts_text_open(&out, NULL);
 	ts_text_open(&error, NULL);
-	options = (struct options){0};
-	if (term)
-		status = explain(&session, term);
-	else if (name && !command)
-		status = dispatch(&session, name, NULL, &options);
-	else if (options_parse(
-			 command, name ? argc - 1 : argc, name ? argv + 1 : argv, &options, &error))
-		status = dispatch(&session, name, command, &options);
-	status = finish(&session, status);
+	status = run(&session, argc, argv, &options, messages);
 	ts_text_drop(&error);
 	ts_text_drop(&out);
 	ts_findings_drop(&findings);
 	ts_arena_drop(&arena);
+	return status;
+}
+
+int program_run(
+	const struct ts_system *system, int argc, char **argv, struct ts_catalogue *catalogue)
+{
+	struct ts_text messages;
+	enum ts_status status;
+
+	ts_text_open(&messages, NULL);
+	status = program_ask(system, argc, argv, catalogue, &messages);
+	fputs(status == TS_NO_MEMORY ? "tapshoal: out of memory\n" : ts_text_get(&messages),
+		stderr);
+	ts_text_drop(&messages);
 	return exit_codes[status];
 }

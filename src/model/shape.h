@@ -148,21 +148,9 @@ extern const struct ts_happened_phrase ts_happened_phrases[]; /* ends with `text
  */
 const struct ts_field *ts_shape_alone(const struct ts_shape *shape);
 
-/* Word lists that other rooms print. */
-extern const char *const ts_words_home_water[], *const ts_words_cautions[], *const ts_words_sexes[];
-extern const char *const ts_words_home_water_said[], *const ts_words_swims[];
-extern const char *const ts_words_kind[];
-extern const char *const ts_words_happened[];
-extern const char *const ts_words_feeding[];
-extern const char *const ts_words_sold[];
-
-/* Word lists that people write in other words too (model/also.c). */
-extern const char *const ts_words_sign[], *const ts_words_onset[], *const ts_words_breadth[];
-extern const char *const ts_words_after[];
-extern const char *const ts_words_fed[], *const ts_words_fill[], *const ts_words_substrate[];
-extern const char *const ts_words_filter[], *const ts_words_sex[], *const ts_words_method[];
-extern const char *const ts_words_water_kind[], *const ts_words_plants[], *const ts_words_co2[];
-extern const char *const ts_words_tank_cover[], *const ts_words_top_up[];
+/* Word lists that are no public enum's; those stand in the public headers. */
+extern const char *const ts_words_home_water_said[], *const ts_words_swims[], *const ts_words_sexes[];
+extern const char *const ts_words_feeding[], *const ts_words_tank_cover[];
 extern const char *const ts_words_yesno[], *const ts_words_nothing[];
 
 #endif

@@ -68,33 +68,6 @@ int page_load(const char *image, size_t len)
 	return ts_catalogue_add_image(&kept, image, len, NULL) == TS_OK ? 0 : 3;
 }
 
-/* Records of the call's own are no part of what is kept. */
-static bool own_records(int argc, char **argv)
-{
-	for (int i = 1; i < argc; i++) {
-		if (strcmp(argv[i], "--catalogue") == 0 || strcmp(argv[i], "--only-catalogue") == 0)
-			return true;
-	}
-	return false;
-}
-
-static int run(int argc, char **argv)
-{
-	struct ts_catalogue of_call;
-	int code;
-
-	if (!own_records(argc, argv)) {
-		if (!opened)
-			ts_catalogue_open(&kept, NULL);
-		opened = true;
-		return program_run(ts_system_machine(), argc, argv, &kept);
-	}
-	ts_catalogue_open(&of_call, NULL);
-	code = program_run(ts_system_machine(), argc, argv, &of_call);
-	ts_catalogue_close(&of_call);
-	return code;
-}
-
 int page_ask(char *words, int count)
 {
 	char *argv[WORDS_MOST + 1];
@@ -107,7 +80,10 @@ int page_ask(char *words, int count)
 		words += strlen(words) + 1;
 	}
 	argv[count] = NULL;
-	code = run(count, argv);
+	if (!opened)
+		ts_catalogue_open(&kept, NULL);
+	opened = true;
+	code = program_run(ts_system_machine(), count, argv, &kept);
 	fflush(stdout);
 	fflush(stderr);
 	return code;

@@ -5,6 +5,8 @@
  */
 #include "records/practice.h"
 
+#include <tapshoal/plan.h>
+
 #include "base/arena.h"
 
 static bool make_shape(struct ts_arena *arena, struct ts_shape *ret)
@@ -39,5 +41,21 @@ enum ts_status ts_practice_load(const struct ts_system *system, const char *file
 		if (own[i].kind != TS_MEASURE_NONE)
 			io->value[i] = own[i].value;
 	}
+	return status;
+}
+
+enum ts_status ts_practice_read(const char *file, struct ts_arena *arena,
+	const struct ts_practice **ret, struct ts_findings *findings)
+{
+	struct ts_practice *own = ts_arena_array(arena, 1, sizeof *own);
+	enum ts_status status = TS_OK;
+
+	if (!own)
+		return TS_NO_MEMORY;
+	ts_practice_defaults(own);
+	if (file)
+		status = ts_practice_load(ts_system_machine(), file, arena, own, findings);
+	if (!status)
+		*ret = own;
 	return status;
 }

@@ -29,7 +29,5 @@ struct ts_messages_result {
 };
 
 extern const struct ts_result_shape ts_result_finding, ts_result_lint, ts_result_messages;
-/* In the order of enum ts_severity; NULL. */
-extern const char *const ts_severity_words[];
 
 #endif

@@ -20,7 +20,6 @@ struct ts_parameter_row {
 };
 
 extern const struct ts_parameter_row ts_parameter_rows[TS_PARAMETER__COUNT];
-extern const char *const ts_verdict_words[TS_VERDICT__COUNT + 1]; /* "suits" ... */
 
 /* Decimals of a reading: of one that was read as many as it may have been read with. */
 int ts_reading_decimals(enum ts_parameter parameter, bool read);
