@@ -149,7 +149,8 @@ extern const struct ts_happened_phrase ts_happened_phrases[]; /* ends with `text
 const struct ts_field *ts_shape_alone(const struct ts_shape *shape);
 
 /* Word lists that are no public enum's; those stand in the public headers. */
-extern const char *const ts_words_home_water_said[], *const ts_words_swims[], *const ts_words_sexes[];
+extern const char *const ts_words_home_water_said[], *const ts_words_swims[],
+							     *const ts_words_sexes[];
 extern const char *const ts_words_feeding[], *const ts_words_tank_cover[];
 extern const char *const ts_words_yesno[], *const ts_words_nothing[];
 
