@@ -28,7 +28,15 @@ def lists(program, water, size, *more):
     return call(program, "propose", water, "--size", size, "--mature", "--lists", LISTS, *more)
 
 
-def of_list(community, water, matches, low, high, told):
+def centre_of(fish, matches, length):
+    """What is wrong with what one looks at in a tank of 120 cm or more: a fifteenth of it, or larger."""
+    grown = [matches[line["species"]]["adult_length_cm"] for line in fish if line["role"] == "centre"]
+    if length >= 120 and not grown:
+        return ["nothing to look at"]
+    return ["a centre of %s cm" % cm for cm in grown if length >= 120 and cm * 15 < length]
+
+
+def of_list(community, water, matches, length, low, high, told):
     """What is wrong with one list."""
     wrong = []
     # Fish of a rift lake are a list by themselves, of one kind or two.
@@ -43,8 +51,9 @@ def of_list(community, water, matches, low, high, told):
         wrong += ["%s is sold %s" % (line["id"], match["sold"])] if match["sold"] not in ("everywhere", "often") else []
     if len(fish) > high or (len(fish) < low and not told):
         wrong.append("%d kinds of fish" % len(fish))
-    if low > 1 and "bottom" not in roles and not told:
-        wrong.append("nobody at the bottom")
+    if not told:
+        wrong += ["no %s" % role for role in ("shoal", "bottom") if role not in roles]
+        wrong += centre_of(fish, matches, length)
     wrong += ["%d groups: %s" % (roles.count(role), role) for role in ("bottom", "centre") if roles.count(role) > 1]
     ends = community["shared_water"]["gh"]
     if not ends["low"] <= water[0] <= ends["high"]:
@@ -58,7 +67,7 @@ def faults(program, water, size, low, high):
     matches = {m["species"]: m for part in ("ranked", "too_large", "no_home", "excluded") for m in ranked[part]}
     told = bool(answer["made_up"])
     found = answer["communities"]
-    wrong = [fault for one in found for fault in of_list(one, water, matches, low, high, told)]
+    wrong = [fault for one in found for fault in of_list(one, water, matches, int(size.split("x")[0]), low, high, told)]
     if not found or (len(found) < LISTS and not answer["fewer"]):
         wrong.append("%d lists, and nothing says why" % len(found))
     kinds = [frozenset(line["species"] for line in one["stock"] if line["role"]) for one in found]

@@ -202,12 +202,20 @@ static const char *say_number(size_t n)
 	return n < sizeof words / sizeof *words ? words[n] : "several";
 }
 
+/* Why nobody fills a place. */
+static const char *missing(const struct ts_proposing *w)
+{
+	return ts_judge_hardly_any_kh(&w->wish)
+		       ? "so little KH does not bear its waste beside the rest."
+		       : "none that fits this tank is at home here and goes with the rest.";
+}
+
 /* What a tank like this should have and the lists have not. */
 static void made_up(struct ts_proposing *w)
 {
 	const struct ts_proposal *p = &w->p;
 
-	if (!p->count || (p->kinds_least >= p->kinds_wanted && !p->bare_floor && !p->no_centre &&
+	if (!p->count || (p->kinds_least >= p->kinds_wanted && !p->lacks && !p->slight &&
 				 p->reach < TS_REACH_ANY))
 		return;
 	if (p->reach == TS_REACH_ANY && !w->out->thin)
@@ -219,20 +227,23 @@ static void made_up(struct ts_proposing *w)
 	if (p->kinds_least < p->kinds_wanted) {
 		ts_text_puts(&w->text, "A tank like this has room for ",
 			say_number(p->kinds_wanted), " kinds of fish",
-			p->bare_floor ? ", one at the bottom" : "", "; no more than ",
+			p->lacks & TS_ROLE_BOTTOM ? ", one at the bottom" : "", "; no more than ",
 			say_number(p->kinds_least), p->kinds_least == 1 ? " is" : " are",
 			" at home here and go", p->kinds_least == 1 ? "es" : "", " with the rest.",
 			NULL);
-	} else if (p->bare_floor) {
-		ts_text_put(&w->text, "Nobody lives at the bottom: none that does is at home here "
-				      "and goes with the rest.");
+	} else if (p->lacks & TS_ROLE_BOTTOM) {
+		ts_text_puts(&w->text, "Nobody lives at the bottom: ", missing(w), NULL);
 	}
-	if (p->no_centre)
-		ts_text_puts(&w->text, w->text.len ? " " : "", "Nothing larger to look at: ",
-			ts_judge_hardly_any_kh(&w->wish)
-				? "so little KH does not bear its waste beside the rest."
-				: "none that fits this tank is at home here and goes with the "
-				  "rest.",
+	if (p->lacks & TS_ROLE_SHOAL)
+		ts_text_puts(&w->text, w->text.len ? " " : "",
+			"No shoal swims in the middle: ", missing(w), NULL);
+	if (p->lacks & TS_ROLE_CENTRE)
+		ts_text_puts(&w->text, w->text.len ? " " : "",
+			"Nothing larger to look at: ", missing(w), NULL);
+	if (p->slight && !w->out->thin)
+		ts_text_puts(&w->text, w->text.len ? " " : "",
+			"What there is to look at is small for this tank: nothing larger is at "
+			"home here and goes with the rest.",
 			NULL);
 	w->out->made_up_says = w->text.len ? keep(w) : NULL;
 }

@@ -208,6 +208,12 @@ bool ts_compose_of_the_rocks(const struct ts_species *s)
 	       s->territory.per == TS_PER_GROUP;
 }
 
+bool ts_compose_of_the_shells(const struct ts_species *s)
+{
+	return s->home_water == TS_HOME_TANGANYIKA && s->swims == TS_SWIMS_BOTTOM &&
+	       s->territory.per == TS_PER_GROUP && s->needs.bottom == TS_BOTTOM_SAND;
+}
+
 /* A dozen is lost on the floor of a large tank. */
 #define ROCKS_LARGE_M2 0.9
 
@@ -236,6 +242,16 @@ static bool speck(const struct ts_wish *w, const struct ts_species *s, unsigned 
 	       w->tank->length_cm > w->practice->value[TS_P_PROPOSE_SPECK] * s->adult_length_cm;
 }
 
+/* Too small to be what one looks at in so long a tank. */
+static bool slight(const struct ts_wish *w, const struct ts_species *s, unsigned role)
+{
+	const double *p = w->practice->value;
+
+	return w->scale && role == TS_ROLE_CENTRE &&
+	       w->tank->length_cm >= p[TS_P_PROPOSE_CENTRE_FROM] &&
+	       w->tank->length_cm > p[TS_P_PROPOSE_CENTRE_LEAST] * s->adult_length_cm;
+}
+
 bool ts_compose_offers(const struct ts_wish *w, const struct ts_level *level, bool must)
 {
 	const double *p = w->practice->value;
@@ -247,7 +263,10 @@ bool ts_compose_offers(const struct ts_wish *w, const struct ts_level *level, bo
 		return false;
 	if (must)
 		return true;
-	if (breeds_unasked(&level->group) || speck(w, s, role) ||
+	if (!role && s->kind == TS_ANIMAL_FISH && ts_compose_of_the_bottom(s) &&
+		w->theme == TS_THEME_NONE)
+		return false; /* beside the group that lives there */
+	if (breeds_unasked(&level->group) || speck(w, s, role) || slight(w, s, role) ||
 		too_few_for_the_rocks(w, &level->group))
 		return false;
 	if (level->crowd && !(s->young_month > 0) && cm < p[TS_P_PROPOSE_LARGE])
@@ -258,7 +277,7 @@ bool ts_compose_offers(const struct ts_wish *w, const struct ts_level *level, bo
 					    : 1) *
 				    from;
 	/* A pair to look at, and one snail, are enough for a small tank. */
-	if (cm < p[TS_P_PROPOSE_FLOOR_FROM] &&
+	if (cm < p[TS_P_PROPOSE_FEW_BELOW] &&
 		(role == TS_ROLE_CENTRE || s->kind == TS_ANIMAL_SNAIL))
 		return ts_group_count(&level->group) <= s->group.least;
 	return true;

@@ -42,6 +42,9 @@ bool ts_compose_at_home(const struct ts_match *match, const struct ts_wish *wish
 /* Cichlids of the rocks of Malawi, a group of which divides its blows. */
 bool ts_compose_of_the_rocks(const struct ts_species *species);
 
+/* Cichlids of the floor of Tanganyika, a group of which lives in empty snail shells. */
+bool ts_compose_of_the_shells(const struct ts_species *species);
+
 /* Whether the GH, as it is read, lies at least so far inside what the animal likes. */
 bool ts_compose_spares_gh(
 	const struct ts_match *match, const struct ts_profile *profile, double room_dh);

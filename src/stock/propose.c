@@ -138,7 +138,10 @@ static bool community(const struct ts_wish *wish, const struct ts_proposal *p,
 	return true;
 }
 
-/* The bottom of a long tank is to be lived on, and a longer one wants something to look at. */
+/*
+ * A tank that has room for groups wants a shoal and somebody at the bottom, a longer one something
+ * to look at.
+ */
 static unsigned roles_wanted(const struct ts_proposer *b)
 {
 	double cm = b->wish->tank->length_cm;
@@ -146,6 +149,7 @@ static unsigned roles_wanted(const struct ts_proposer *b)
 
 	if (!wants_a_whole(b->wish))
 		return 0;
+	roles |= cm >= ts_proposer_value(b, TS_P_PROPOSE_GROUPS_FROM) ? TS_ROLE_SHOAL : 0;
 	roles |= cm >= ts_proposer_value(b, TS_P_PROPOSE_FLOOR_FROM) ? TS_ROLE_BOTTOM : 0;
 	roles |= cm >= ts_proposer_value(b, TS_P_PROPOSE_CENTRE_FROM) && !b->wish->small_only
 			 ? TS_ROLE_CENTRE
@@ -155,13 +159,15 @@ static unsigned roles_wanted(const struct ts_proposer *b)
 
 /*
  * The best list, made up as well as it can be: with as many kinds as the tank should have, then
- * with fewer, and of as many with all its roles first, then with somebody at the bottom, then with
- * something to look at. The model keeps what was possible: the lists after it are no worse made up.
+ * with fewer, and of as many with all its roles first, then without a centre, without anybody at
+ * the bottom, without a shoal. The model keeps what was possible: the lists after it are no worse
+ * made up.
  */
 static bool first_list(struct ts_proposer *b, struct ts_model *m, struct ts_search_list *ret)
 {
-	static const unsigned without[] = {
-		0, TS_ROLE_CENTRE, TS_ROLE_BOTTOM, TS_ROLE_CENTRE | TS_ROLE_BOTTOM};
+	static const unsigned without[] = {0, TS_ROLE_CENTRE, TS_ROLE_BOTTOM,
+		TS_ROLE_CENTRE | TS_ROLE_BOTTOM, TS_ROLE_SHOAL, TS_ROLE_SHOAL | TS_ROLE_CENTRE,
+		TS_ROLE_SHOAL | TS_ROLE_BOTTOM, TS_ROLE_SHOAL | TS_ROLE_CENTRE | TS_ROLE_BOTTOM};
 	unsigned roles = roles_wanted(b);
 
 	*ret = (struct ts_search_list){.count = 0};
@@ -176,8 +182,7 @@ static bool first_list(struct ts_proposer *b, struct ts_model *m, struct ts_sear
 		}
 	}
 	b->p->kinds_least = (size_t)m->species_least;
-	b->p->bare_floor = roles & ~m->roles_must & TS_ROLE_BOTTOM;
-	b->p->no_centre = roles & ~m->roles_must & TS_ROLE_CENTRE;
+	b->p->lacks = roles & ~m->roles_must;
 	b->p->model.species_least = m->species_least;
 	b->p->model.roles_must = m->roles_must;
 	return true;
@@ -292,44 +297,71 @@ static bool attempt(const struct ts_wish *wish, bool conditions, struct ts_arena
 	return true;
 }
 
-/* Whether the one is made up better: more kinds, then the bottom, then a centre. */
+/* Whether the one is made up better: more kinds, a shoal, the bottom, a centre, a larger one. */
 static bool made_up_better(const struct ts_proposal *a, const struct ts_proposal *b)
 {
+	static const unsigned order[] = {TS_ROLE_SHOAL, TS_ROLE_BOTTOM, TS_ROLE_CENTRE};
+
 	if (!a->count || !b->count)
 		return a->count > 0;
 	if (a->kinds_least != b->kinds_least)
 		return a->kinds_least > b->kinds_least;
-	if (a->bare_floor != b->bare_floor)
-		return b->bare_floor;
-	return b->no_centre && !a->no_centre;
+	for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
+		if ((a->lacks ^ b->lacks) & order[i])
+			return b->lacks & order[i];
+	}
+	return b->slight && !a->slight;
+}
+
+/* Nothing that such a tank should have is missing. */
+static bool made_up_well(const struct ts_proposal *p)
+{
+	return p->count && p->kinds_least >= p->kinds_wanted && !p->lacks;
+}
+
+/* Asks once more, and keeps the answer where it is made up better. */
+static bool try_wider(struct ts_wish *wish, enum ts_reach reach, bool scale, struct ts_arena *arena,
+	struct ts_proposal *io)
+{
+	struct ts_wish wider = *wish;
+	struct ts_proposal more;
+
+	wider.reach = reach;
+	wider.scale = scale;
+	if (!attempt(&wider, wish->conditions, arena, &more))
+		return false;
+	more.slight = wish->scale && !scale && !(more.lacks & TS_ROLE_CENTRE);
+	if (!made_up_better(&more, io) && (io->count || reach < TS_REACH_ANY))
+		return true;
+	*io = more;
+	return true;
 }
 
 /*
- * Where the lists are not what such a tank should have, further out: to those at their limit, and
- * where nobody is at home to those that can live there. What is asked for stands anyway, and gets
- * company that can live there rather than none.
+ * Where the lists are not what such a tank should have, further out: to those at their limit, then
+ * to a centre that is small for the tank, and where nobody is at home to those that can live there.
+ * What is asked for stands anyway, and gets company that can live there rather than none.
  */
 static bool reach_out(struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *io)
 {
 	const bool musts = wish->with_count || wish->resident_count;
 
-	for (int reach = (int)wish->reach + 1; reach <= TS_REACH_ANY; reach++) {
-		struct ts_wish wider = *wish;
-		struct ts_proposal more;
+	for (int scale = wish->scale; scale >= 0; scale--) {
+		for (int reach = (int)wish->reach; reach < TS_REACH_ANY; reach++) {
+			bool asked = reach == (int)wish->reach && scale == wish->scale;
 
-		if (io->count && io->kinds_least >= io->kinds_wanted && !io->bare_floor &&
-			!io->no_centre)
-			break;
-		if (reach == TS_REACH_ANY && (io->count ? !wish->with_count : musts))
-			break;
-		wider.reach = (enum ts_reach)reach;
-		if (!attempt(&wider, wish->conditions, arena, &more))
-			return false;
-		if (!made_up_better(&more, io) && (io->count || reach < TS_REACH_ANY))
-			continue;
-		*io = more;
-		wish->reach = wider.reach;
+			if (made_up_well(io))
+				break;
+			if (!asked && !try_wider(wish, (enum ts_reach)reach, scale, arena, io))
+				return false;
+		}
 	}
+	if (!made_up_well(io) && wish->reach < TS_REACH_ANY &&
+		!(io->count ? !wish->with_count : musts) &&
+		!try_wider(wish, TS_REACH_ANY, false, arena, io))
+		return false;
+	wish->scale &= !io->slight && io->reach < TS_REACH_ANY;
+	wish->reach = io->reach;
 	return true;
 }
 
@@ -433,6 +465,7 @@ bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 	ts_practice_defaults(&own);
 	if (!filled.practice)
 		filled.practice = &own;
+	filled.scale = wants_a_whole(&filled) && !filled.small_only && filled.reach < TS_REACH_ANY;
 	if (!attempt(&filled, wish->conditions, arena, &p))
 		return false;
 	if (!reach_out(&filled, arena, &p))

@@ -64,8 +64,9 @@ struct ts_wish {
 	bool full_load;            /* up to where a check complains, not the usual share of it */
 	bool conditions;           /* ask at once for lists that work on conditions */
 	enum ts_reach reach;       /* ask at once so far */
-	size_t species_most;       /* 0 = by the litres of the tank */
-	size_t lists;              /* 0 = 1 */
+	bool scale;          /* nothing too small for the tank is its centre; ts_propose sets it */
+	size_t species_most; /* 0 = by the litres of the tank */
+	size_t lists;        /* 0 = 1 */
 	const struct ts_search_limits *limits;
 };
 
@@ -142,8 +143,8 @@ struct ts_proposal {
 	size_t species_most;
 	size_t kinds_wanted; /* kinds of fish that a list should hold, and what these lists do */
 	size_t kinds_least;
-	bool bare_floor; /* nobody for the bottom goes with the rest */
-	bool no_centre;  /* nothing to look at in a tank that is long enough for it */
+	unsigned lacks; /* roles that such a tank wants filled and nobody fills */
+	bool slight;    /* what there is to look at is small for the tank */
 	enum ts_reach reach;
 	struct ts_model model;     /* of the first list */
 	const char **names;        /* of the model's items: "6 Genus species" */

@@ -616,6 +616,55 @@ static void test_with__the_best_list_that_holds_it(void **state)
 	assert_int_equal(c.count, 0);
 }
 
+/* Whether the first list holds the animal. */
+static bool first_holds(const struct asked *a, size_t which)
+{
+	for (size_t i = 0; i < a->p.lists[0].count; i++) {
+		if (a->p.lists[0].lines[i].group.species == &a->room.species[which])
+			return true;
+	}
+	return false;
+}
+
+/*
+ * A shoal, a group of the bottom, something small and something larger to look at, 120 cm: a
+ * fifteenth of that is 8 cm. Each place is filled where anybody fills it, and what is lacking said.
+ */
+static void test_make_up__each_place_and_a_centre_of_the_tank_s_scale(void **state)
+{
+	struct asked *a = *state;
+	struct ts_species *s = a->room.species;
+
+	ask(a, 4);
+	a->room.plan.tank.length_cm = 120;
+	s[1].swims = TS_SWIMS_BOTTOM;
+	s[2].group.least = s[2].group.comfortable = s[3].group.least = s[3].group.comfortable = 2;
+	s[2].adult_length_cm = 7.9;
+	s[2].sold = TS_SOLD_EVERYWHERE;
+	s[3].adult_length_cm = 8;
+	s[3].sold = TS_SOLD_OFTEN;
+	answer(a);
+	assert_true(first_holds(a, 0) && first_holds(a, 1) && first_holds(a, 3));
+	assert_false(first_holds(a, 2) || a->p.slight || a->p.lacks);
+	s[3].needs.tank_length_cm = 300;
+	answer(a);
+	assert_true(first_holds(a, 2) && a->p.slight && !a->p.lacks);
+	s[2].needs.tank_length_cm = 300;
+	answer(a);
+	assert_true(a->p.lacks == TS_ROLE_CENTRE && !a->p.slight);
+	s[3].needs.tank_length_cm = 0;
+	s[1].needs.tank_length_cm = 300;
+	answer(a);
+	assert_int_equal(a->p.lacks, TS_ROLE_BOTTOM);
+	s[1].needs.tank_length_cm = 0;
+	s[0].needs.tank_length_cm = 300;
+	answer(a);
+	assert_int_equal(a->p.lacks, TS_ROLE_SHOAL);
+	a->room.plan.tank.length_cm = 59; /* a small tank is free of all this */
+	answer(a);
+	assert_int_equal(a->p.lacks, 0);
+}
+
 /* Two animals of the same worth: two lists that are equal, and no third one. */
 static void test_lists__equal_and_exhausted(void **state)
 {
@@ -737,6 +786,7 @@ int main(void)
 		ASK(test_residents__stay_or_become_more),
 		ASK(test_residents__whom_they_injure_is_left_out),
 		ASK(test_with__the_best_list_that_holds_it),
+		ASK(test_make_up__each_place_and_a_centre_of_the_tank_s_scale),
 		ASK(test_lists__equal_and_exhausted),
 		ASK(test_purchase__order),
 		ASK(test_shared__preferred_or_tolerated),
