@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * Random figures for the property tests: the same on every machine for the same seed, so that a
- * failing case has a name. Include after cmocka. TAPSHOAL_PROPERTIES=20 runs twenty times as many
- * (tests/prove.sh).
+ * failing case has a name. Include after cmocka. TAPSHOAL_PROPERTIES=20 runs twenty times as many,
+ * TAPSHOAL_SEED=7 those of another seed (tests/prove.sh).
  */
 #ifndef TS_TESTS_RANDOM_H
 #define TS_TESTS_RANDOM_H
@@ -40,9 +40,11 @@ static inline double any_in(struct random *r, double low, double high, double st
 /* Cases of a property: `few` times what the environment asks for; the seed is printed. */
 static inline unsigned random_open(struct random *r, unsigned seed, unsigned few)
 {
-	const char *more = getenv("TAPSHOAL_PROPERTIES");
+	const char *more = getenv("TAPSHOAL_PROPERTIES"), *other = getenv("TAPSHOAL_SEED");
 	unsigned times = more ? (unsigned)strtoul(more, NULL, 10) : 1;
 
+	if (other)
+		seed = (unsigned)strtoul(other, NULL, 10);
 	*r = (struct random){.seed = seed};
 	printf("# seed %u, %u cases\n", seed, few * (times ? times : 1));
 	return few * (times ? times : 1);

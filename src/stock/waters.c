@@ -429,22 +429,17 @@ void ts_waters_make(const struct ts_waters_case *asked, const struct ts_practice
 static bool settles_so(
 	struct work *w, const struct ts_bearing *wanted, double mg_day, bool *ret_known)
 {
-	struct ts_waters *ret = w->ret;
+	struct ts_waters *of = w->ret;
 	struct ts_drift_tank tank;
 	struct run r;
 
-	ret->drift_known = ts_plan_drift(w->asked->plan, &ret->log, w->asked->today,
-				   mg_day / ret->load.net_l / TS_WEIGHT_N, plant_share(&ret->load),
-				   w->practice, &ret->drift) == TS_OK;
-	*ret_known = ret->drift_known;
-	if (!ret->drift_known)
-		return false;
-	ts_waters_run(ret, 0, &tank);
+	of->drift.tank.nitrogen_mmol_l = mg_day / of->load.net_l / TS_WEIGHT_N;
+	ts_waters_run(of, 0, &tank);
 	r = run(&tank, w->practice);
 	*ret_known = !isnan(r.no3_mg_l);
 	if (!(r.no3_mg_l <= wanted->no3_mg_l))
 		return false;
-	return !(wanted->buffer_days > 0) || ret->drift.assumed & TS_DRIFT_NO_KH ||
+	return !(wanted->buffer_days > 0) || of->drift.assumed & TS_DRIFT_NO_KH ||
 	       (r.buffer_days >= wanted->buffer_days &&
 		       r.kh_dh >= w->practice->value[TS_P_KH_FLOOR]);
 }
@@ -463,8 +458,11 @@ double ts_waters_bears_mg_day(const struct ts_plan *plan, long today,
 	fed.tank.feeding.value = 1; /* some feed: what plants take of it is a share */
 	ts_waters_now(&fed, today, practice, &waters);
 	take_load(&w);
-	if (!waters.load_known)
+	if (!waters.load_known ||
+		ts_plan_drift(&fed, &waters.log, today, 0, plant_share(&waters.load), practice,
+			&waters.drift) != TS_OK)
 		return (double)NAN;
+	waters.drift_known = true;
 	if (settles_so(&w, wanted, high, &known) || !known)
 		return known ? high : (double)NAN;
 	for (int i = 0; i < BEARS_STEPS; i++) {
