@@ -27,7 +27,7 @@ void ts_check_put_bought(struct ts_check_work *w, const struct ts_species *speci
 static bool planned(const struct ts_check *c, const struct ts_species *species)
 {
 	for (size_t i = 0; i < c->group_count; i++) {
-		if (c->groups[i].group.species == species)
+		if (species && c->groups[i].group.species == species)
 			return c->groups[i].planned > 0;
 	}
 	return false;
@@ -331,8 +331,8 @@ void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault)
 		(void)ts_check_name_instead(w, fault->subject);
 		return;
 	}
-	if (fault->remedy.kind != TS_REMEDY_LEAVE_OUT || !planned(&w->check, fault->subject) ||
-		!planned(&w->check, fault->other))
+	if (!goes || fault->remedy.kind != TS_REMEDY_LEAVE_OUT ||
+		!planned(&w->check, fault->subject) || !planned(&w->check, fault->other))
 		return;
 	if (goes == fault->subject || fault->rule == TS_RULE_FIN_NIPPER) {
 		(void)ts_check_name_instead(w, goes);

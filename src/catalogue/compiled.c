@@ -50,11 +50,11 @@ static const struct ts_shape shape_compiled = {"compiled", compiled_fields,
 
 static void look_at(const struct ts_seen *seen, struct file *ret)
 {
-	const int64_t seconds = seen->modified_ns / 1000000000;
+	const int64_t seconds = seen->modified_ns / 1000000000, hours = seconds / 3600;
 
 	ret->size = (double)seen->size;
-	ret->hours = (double)(seconds / 3600);
-	ret->seconds = (double)(seconds % 3600);
+	ret->hours = (double)hours;
+	ret->seconds = (double)(seconds - 3600 * hours);
 	ret->nanoseconds = (double)(seen->modified_ns % 1000000000);
 }
 

@@ -374,10 +374,9 @@ static const struct ts_species *settle(const struct asked *asked, struct ts_cand
 				   : TS_NAME_UNKNOWN;
 	else if (tier <= TS_TIER_PLURAL)
 		ret->how = how_of_same(ret);
-	else if (tier <= TS_TIER_SLIP && (ret->all == 1 || sisters(ret)))
-		ret->how = TS_NAME_GUESSED;
-	else if (tier == TS_TIER_WORDS && ret->all == 1 &&
-		 may_be_left_out(&asked->words, ret->items[0].name))
+	else if ((tier <= TS_TIER_SLIP && (ret->all == 1 || sisters(ret))) ||
+		 (tier == TS_TIER_WORDS && ret->all == 1 &&
+			 may_be_left_out(&asked->words, ret->items[0].name)))
 		ret->how = TS_NAME_GUESSED;
 	else
 		ret->how = TS_NAME_NEAR;

@@ -2,11 +2,15 @@
 /*
  * What rank and why share: catalogue and water loaded, the profile made.
  */
+#include <string.h>
+
 #include "base/arena.h"
 #include "cli/commands.h"
 #include "cli/paths.h"
 #include "cli/tap.h"
+#include "model/shape.h"
 #include "records/file.h"
+#include "records/value.h"
 #include "stock/room.h"
 #include "water/series.h"
 
@@ -238,22 +242,37 @@ enum ts_status answer_subject(struct session *s, struct answer *ret)
 	return status || o->against ? status : take_season(s, &ret->water);
 }
 
+enum ts_status answer_value(
+	struct session *s, const char *flag, const char *key, const char *value, struct ts_tank *io)
+{
+	const struct ts_field *field = ts_shape_field(&ts_shape_tank, key);
+	struct ts_value_says says;
+
+	if (!value || ts_value_read(field, value, strlen(value), s->arena, io, &says))
+		return TS_OK;
+	ts_text_puts(s->error, flag, ": ", says.what, says.remedy ? "; " : "",
+		says.remedy ? says.remedy : "", NULL);
+	return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+}
+
 enum ts_status answer_tank(struct session *s, struct ts_tank *ret)
 {
 	const struct options *o = s->options;
+	enum ts_status status = TS_OK;
 
 	if (o->tank_file && o->size.length_cm > 0) {
 		ts_text_put(s->error, "--size and --tank name two tanks; give one of them");
 		return TS_BAD_INPUT;
 	}
 	if (o->tank_file)
-		return file_tank(s, o->tank_file, ret);
+		status = file_tank(s, o->tank_file, ret);
 	if (o->size.length_cm > 0) {
 		ret->length_cm = o->size.length_cm;
 		ret->width_cm = o->size.width_cm;
 		ret->height_cm = o->size.height_cm;
 	}
-	return TS_OK;
+	return status ? status
+		      : answer_value(s, "--water-change", "water_change", o->water_change, ret);
 }
 
 enum ts_status answer_keeping(struct session *s, struct answer *ret)

@@ -82,8 +82,9 @@ enum ts_status care_sizes(
 enum ts_status care_plan_species(
 	struct session *s, const struct ts_plan *plan, const struct ts_species ***ret_species)
 {
-	enum ts_status status = look_up(s, plan->stock ? &plan->stock->species : NULL,
-		plan->stock_count, sizeof *plan->stock, ret_species);
+	static const char *const nobody = NULL;
+	enum ts_status status = look_up(s, plan->stock ? &plan->stock->species : &nobody,
+		plan->stock ? plan->stock_count : 0, sizeof *plan->stock, ret_species);
 
 	return status ? status : care_sizes(s, plan, *ret_species);
 }

@@ -182,18 +182,6 @@ static enum ts_status read_signs(struct session *s, struct call *c)
 	return TS_OK;
 }
 
-/* "off 12 h" */
-static enum ts_status read_filter(struct session *s, struct call *c)
-{
-	const struct ts_field *field = ts_shape_field(&ts_shape_tank, "filter");
-	const char *filter = s->options->filter;
-	struct ts_value_says says;
-
-	if (!filter || ts_value_read(field, filter, strlen(filter), s->arena, &c->plan.tank, &says))
-		return TS_OK;
-	return refuse_value(s, "--filter", &says);
-}
-
 /* Since when all live there of whom the call does not say it. */
 static enum ts_status read_since(struct session *s, struct call *c)
 {
@@ -393,7 +381,7 @@ static enum ts_status read_call(struct session *s, struct call *c)
 	if (!status)
 		status = read_tank(s, c);
 	if (!status)
-		status = read_filter(s, c);
+		status = answer_value(s, "--filter", "filter", s->options->filter, &c->plan.tank);
 	if (!status)
 		status = read_signs(s, c);
 	if (!status)

@@ -12,7 +12,9 @@
 
 #include "base/text.h"
 #include "catalogue/name_heads.h"
+#include "model/shape.h"
 #include "records/signs.h"
+#include "records/value.h"
 
 #define WORDS_MOST 200
 #define NAME_WORDS_MOST 6
@@ -127,6 +129,8 @@ static const struct {
 	{"aquarium", PLANNED},
 	{"tap", PLANNED},
 	{"tapwater", PLANNED},
+	{"water change", PLANNED},
+	{"water changes", PLANNED},
 	{"water", PLANNED},
 	{"plants", PLANNED},
 	{"planted", PLANNED},
@@ -284,6 +288,8 @@ static void cut_into_words(struct reader *r, const char *at)
 	while (*at) {
 		size_t len = strcspn(at, " \t\n,;?!()+&/=");
 
+		if (len && at[len] == '/' && at[len - 1] == '%') /* "30%/week" */
+			len += 1 + strcspn(at + len + 1, " \t\n,;?!()+&/=");
 		while (len && strchr(".:", at[len - 1]))
 			len--;
 		add_apart(r, at, len);
@@ -536,10 +542,43 @@ static size_t box(struct reader *r)
 	return r->at + 1 < r->count && is(r->word[r->at + 1], "cm") ? 2 : 1;
 }
 
+#define CHANGE_WORDS_MOST 8
+
+/* "25% weekly", "30 %/week", "25% water changes every 7 days"; the longest that is a routine. */
+static size_t change(struct reader *r)
+{
+	static const char *const passed[] = {"water", "change", "changes", "changed", "of", "the"};
+	const struct ts_field *field = ts_shape_field(&ts_shape_tank, "water_change");
+	const char *said = r->word[r->at], *routine = NULL;
+	size_t used = 0;
+
+	if (!figure_len(said) ||
+		!(strchr(said, '%') || (r->at + 1 < r->count && r->word[r->at + 1][0] == '%')))
+		return 0;
+	for (size_t i = 0; i < CHANGE_WORDS_MOST && r->at + i < r->count; i++) {
+		struct ts_tank tank;
+		struct ts_value_says says;
+
+		if (i && AMONG(r->word[r->at + i], passed))
+			continue;
+		said = i ? ts_arena_join(r->arena, said, " ", r->word[r->at + i], NULL) : said;
+		if (!said || !strpbrk(said, "abcdefghijklmnopqrstuvwxyz") ||
+			!ts_value_read(field, said, strlen(said), r->arena, &tank, &says))
+			continue;
+		routine = said;
+		used = i + 1;
+	}
+	if (routine)
+		flag(r, "--water-change", routine, "");
+	return used;
+}
+
 static size_t measure(struct reader *r)
 {
-	size_t used = box(r);
+	size_t used = change(r);
 
+	if (!used)
+		used = box(r);
 	if (!used)
 		used = key_and_figure(r);
 	return used ? used : figure_and_unit(r);

@@ -159,6 +159,9 @@ enum ts_status answer_kept(struct session *session, struct answer *ret);
 enum ts_status answer_subject(struct session *session, struct answer *ret);
 /* The tank of the call, from its file or --size; `*ret` stays as it is where none was given. */
 enum ts_status answer_tank(struct session *session, struct ts_tank *ret);
+/* Sets a key of a tank as a file of it would, unless `value` is NULL. */
+enum ts_status answer_value(struct session *session, const char *flag, const char *key,
+	const char *value, struct ts_tank *io);
 /*
  * Whether an answer may be written there: TS_BAD_INPUT with an error where it would replace a
  * record of the catalogue, which need not have been opened by this call (catalogue/compiled.h).

@@ -30,6 +30,9 @@ static enum ts_status open_plan(
 		status = answer_catalogue(s);
 	if (o->top_up)
 		plan->tank.top_up = o->top_up;
+	if (status == TS_OK)
+		status = answer_value(
+			s, "--water-change", "water_change", o->water_change, &plan->tank);
 	return status == TS_OK ? care_plan_species(s, plan, ret_species) : status;
 }
 

@@ -8,7 +8,9 @@
 
 #include <string.h>
 
+#include "base/arena.h"
 #include "model/shape.h"
+#include "records/value.h"
 
 static bool refuse(struct ts_text *error, const char *what, const char *remedy)
 {
@@ -107,6 +109,35 @@ static bool set_box(const char *flag, const char *value, void *at, struct ts_tex
 	return true;
 }
 
+/* "25% weekly": of a routine the share alone is asked for. */
+static bool is_routine(const char *value, struct ts_text *error, double *ret_percent)
+{
+	const struct ts_field *field = ts_shape_field(&ts_shape_tank, "water_change");
+	struct ts_value_says says;
+	struct ts_tank tank;
+	struct ts_arena arena;
+	bool is;
+
+	ts_arena_open(&arena, &error->allocator);
+	is = ts_value_read(field, value, strlen(value), &arena, &tank, &says);
+	error->failed |= arena.failed;
+	ts_arena_drop(&arena);
+	*ret_percent = is ? tank.water_change.amount : 0;
+	return *ret_percent > 0;
+}
+
+static bool set_share(const struct flag *flag, const char *value, void *at, struct ts_text *error)
+{
+	struct ts_measure measure = {.kind = TS_MEASURE_VALUE};
+	struct ts_scan scan;
+
+	if (!is_routine(value, error, &measure.value))
+		return set_measure(flag->name, flag->quantity, value, at, &scan, error);
+	measure.low = measure.high = measure.value;
+	memcpy(at, &measure, sizeof measure);
+	return true;
+}
+
 static bool set_flag(
 	struct options *o, const struct flag *flag, const char *value, struct ts_text *error)
 {
@@ -131,6 +162,8 @@ static bool set_flag(
 		return set_word(flag->name, flag->words, value, at, error);
 	case COUNT:
 		return set_count(flag->name, value, at, error);
+	case SHARE:
+		return set_share(flag, value, at, error);
 	case BOX:
 		return set_box(flag->name, value, at, error);
 	default:
@@ -272,12 +305,17 @@ static void suggest(const struct command *command, const char *name, struct ts_t
 	const char *names[NAMES_MOST];
 	size_t count = names_of(command, names), like = 0;
 	const char *near = ts_nearest_word(names, name);
+	const char *format = ts_nearest_word(option_formats, name);
+	bool exact = format && strcmp(format, name) == 0;
+	bool written = format && (!command || listed(command->formats, format));
 
-	for (int i = 0; option_formats[i]; i++) {
-		if (strcmp(option_formats[i], name) == 0) {
-			ts_text_puts(error, "did you mean -f ", name, "? ", NULL);
-			return;
-		}
+	if (exact && !written) {
+		ts_text_puts(error, "it writes ", command->formats, "; ", NULL);
+		return;
+	}
+	if (exact || (written && !near)) {
+		ts_text_puts(error, "did you mean -f ", format, "? ", NULL);
+		return;
 	}
 	for (size_t i = 0; i < count && *name && like <= LIKE_MOST; i++) {
 		if (strncmp(names[i], name, strlen(name)) == 0 && like++ < LIKE_MOST)
@@ -315,18 +353,23 @@ static bool unknown_flag(const struct command *command, const char *argument, st
 static void typed(const char *example, char form[FORM_MOST])
 {
 	const char *quote = strchr(example, ' ') ? "\"" : "";
+	size_t at;
 
 	ts_text_fit(form, FORM_MOST, quote, NULL);
-	for (const char *rest = example; *rest;) {
-		const char *other = strstr(rest, " or ");
-		size_t len = other ? (size_t)(other - rest) : strlen(rest), at = strlen(form);
-
-		if (len >= FORM_MOST - at)
+	for (const char *rest = example, *other; *rest;) {
+		at = strlen(form);
+		other = strstr(rest, " or ");
+		if (strlen(rest) >= FORM_MOST - at)
 			return;
-		memcpy(form + at, rest, len);
-		ts_text_fit(form + at + len, FORM_MOST - at - len, quote, other ? " or " : "",
-			other ? quote : "", NULL);
-		rest += len + (other ? 4 : 0);
+		ts_text_fit(form + at, FORM_MOST - at, rest, NULL);
+		if (!other) {
+			ts_text_fit(form + at + strlen(rest), FORM_MOST - at - strlen(rest), quote,
+				NULL);
+			return;
+		}
+		at += (size_t)(other - rest);
+		ts_text_fit(form + at, FORM_MOST - at, quote, " or ", quote, NULL);
+		rest = other + 4;
 	}
 }
 
@@ -457,7 +500,7 @@ static bool agree(const struct command *command, struct options *o, struct ts_te
 	return true;
 }
 
-/* A measure that was typed as a flag stands. */
+/* What was typed as a flag stands. */
 static bool is_given(const struct options *o, const struct flag *flag, const struct ts_field *field)
 {
 	const char *at =
@@ -466,6 +509,10 @@ static bool is_given(const struct options *o, const struct flag *flag, const str
 
 	if (flag && flag->kind == BOX)
 		return o->size.length_cm > 0;
+	if (flag && flag->kind == TEXT)
+		return *(const char *const *)(const void *)at;
+	if (flag && flag->kind == TEXTS) /* one more */
+		return false;
 	memcpy(&measure, at, sizeof measure);
 	return measure.kind != TS_MEASURE_NONE;
 }

@@ -82,7 +82,7 @@ struct options {
 	struct box size;
 	struct values with, without, there;
 	struct values signs; /* of check, as a sign of a plan is written */
-	const char *filter, *since;
+	const char *filter, *since, *water_change;
 	struct ts_measure deaths;
 	size_t lists, most_species;
 	struct ts_measure no3_rise, buffer;

@@ -13,6 +13,7 @@ enum flag_kind {
 	TEXTS,   /* struct values */
 	WORD,    /* int, index into words */
 	MEASURE, /* struct ts_measure of a quantity */
+	SHARE,   /* the same; how often may stand behind it, as in a tank file */
 	BOX,     /* struct box */
 	COUNT    /* size_t; 0 = not given */
 };

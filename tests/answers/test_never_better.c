@@ -638,6 +638,16 @@ static bool at_peace(const struct ts_profile *p)
 	return ph && !(p->unusual & TS_UNUSUAL__NOBODY_YET);
 }
 
+/* Why says yes of an animal where it did not before. */
+static bool told_yes(const struct scene *s, const struct six *a, const struct six *b)
+{
+	bool any = false;
+
+	for (size_t i = 0; i < s->plan.stock_count; i++)
+		any |= !yes(a->why.matches[i].verdict) && yes(b->why.matches[i].verdict);
+	return any;
+}
+
 static void step(struct random *r, struct tally *t, const struct scene *s, const struct six *a,
 	struct ts_arena *arena)
 {
@@ -651,10 +661,12 @@ static void step(struct random *r, struct tally *t, const struct scene *s, const
 	} while (!changes[k].make(r, &changed));
 	ask_six(&changed, arena, &b);
 	t->steps[k]++;
-	/* By itself pH decides nothing: where it follows from KH it is shown as the result, and
-	 * said. */
+	/*
+	 * By itself pH decides nothing: where it follows from KH it is shown as the result, and
+	 * said. A check is no stricter than why about the same animal.
+	 */
 	t->but = changes[k].make == forget_ph && b.profile.ph_computed
-			 ? OF_RANK | OF_WHY | OF_PROPOSE
+			 ? OF_RANK | OF_WHY | OF_PROPOSE | (told_yes(s, a, &b) ? OF_CHECK : 0)
 			 : 0;
 	if (changes[k].holds & GAINS_NOTHING ||
 		(changes[k].holds & GAINS_BY_PEACE && at_peace(&a->profile) &&
