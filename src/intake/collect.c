@@ -34,8 +34,10 @@ void ts_collect_gap(
 {
 	struct ts_report_gap *gaps;
 
+	ts_sweep_settle_shown(in, line, text);
 	if (in->gap_count && in->gaps[in->gap_count - 1].line == line &&
-		in->gaps[in->gap_count - 1].why == why)
+		in->gaps[in->gap_count - 1].why == why &&
+		strcmp(in->gaps[in->gap_count - 1].text, text) == 0)
 		return;
 	if (in->gap_count == TS_REPORT_GAPS_MOST) {
 		in->gap_more++;

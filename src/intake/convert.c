@@ -11,7 +11,6 @@
 #include "chem/conductivity.h"
 #include "chem/ions.h"
 
-#define MASS_PO4 (TS_WEIGHT_P + 4 * TS_WEIGHT_O)
 #define MASS_P2O5 (2 * TS_WEIGHT_P + 5 * TS_WEIGHT_O)
 
 /*
@@ -34,10 +33,14 @@ static const struct form_row {
 	{"GH", "", "mg/l", NULL, 1, NULL},
 	{"GH", "ca", "mg/lca", NULL, 1, "printed as calcium"},
 	{"GH", "caco3", "mg/lcaco3", NULL, 1, NULL},
+	{"GH", "cao", "mg/lcaco3", NULL, TS_MASS_CACO3 / TS_MASS_CAO,
+		"printed as calcium oxide (CaO)"},
 	{"K", "", "mg/l", NULL, 1, NULL},
 	{"K", "k", "mg/l", NULL, 1, NULL},
 	{"KH", "", "mg/l", NULL, 1, NULL},
 	{"KH", "caco3", "mg/lcaco3", NULL, 1, NULL},
+	{"KH", "cao", "mg/lcaco3", NULL, TS_MASS_CACO3 / TS_MASS_CAO,
+		"printed as calcium oxide (CaO)"},
 	{"KH", "hco3", "mg/lhco3", NULL, 1, NULL},
 	{"Mg", "", "mg/l", NULL, 1, NULL},
 	{"Mg", "caco3", "mg/lcaco3", NULL, 1, "printed as calcium carbonate"},
@@ -63,13 +66,16 @@ static const struct form_row {
 	{"chlorine", "", "mg/l", NULL, 1, NULL},
 	{"oxygen", "", "mg/l", NULL, 1, NULL},
 	{"oxygen", "o2", "mg/l", NULL, 1, NULL},
-	{"phosphate", "p", "mg/l", NULL, MASS_PO4 / TS_WEIGHT_P,
+	{"phosphate", "p", "mg/l", NULL, TS_MASS_PO4 / TS_WEIGHT_P,
 		"printed as phosphorus, times 3.066"},
-	{"phosphate", "p2o5", "mg/l", NULL, 2 * MASS_PO4 / MASS_P2O5,
+	{"phosphate", "p2o5", "mg/l", NULL, 2 * TS_MASS_PO4 / MASS_P2O5,
 		"printed as P2O5, times 1.338"},
 	{"phosphate", "po4", "mg/l", NULL, 1, NULL},
 	{"salinity", "", "mg/l", NULL, 1, NULL},
 };
+
+/* A supply has less than that of an ion, mg/L (from memory). */
+#define SUPPLY_MOST 3000
 
 static const char *const no_unit = "no unit is printed";
 static const char *const find_unit = "look for the unit in the report and use a flag or the file";
@@ -130,6 +136,56 @@ static bool without_thousands(const char *figure, char decimal, char *out)
 	return true;
 }
 
+/* What a supply never has: the figure is another quantity's (estimates from memory). */
+static const struct {
+	const char *key;
+	double low, high;
+} of_supplies[] = {
+	{"GH", 0, 150}, {"KH", 0, 150}, {"Na", 0, 5000}, {"NO3", 0, 500}, {"TDS", 5, 20000},
+	{"alkalinity", 0, 50}, {"chlorine", 0, 10},  /* chloride */
+	{"conductivity", 5, 30000}, {"pH", 3.5, 12}, /* a saturation index */
+};
+
+static bool of_a_supply(const struct ts_converted *c, const struct ts_measure *m)
+{
+	for (size_t i = 0; i < sizeof of_supplies / sizeof *of_supplies; i++) {
+		if (strcmp(c->field->key, of_supplies[i].key) == 0)
+			return m->value >= of_supplies[i].low && m->value <= of_supplies[i].high;
+	}
+	return m->value <= SUPPLY_MOST;
+}
+
+/*
+ * "1.250 uS/cm", "12.345 mg/l": three digits behind the only separator. Where one of the two
+ * readings is no supply's, the other is meant; false: both could be.
+ */
+static bool one_reading(
+	struct ts_converted *c, const char *figure, const char *spelling, char *text, size_t room)
+{
+	const char *sign = strpbrk(figure, ".,");
+	struct ts_measure whole, part;
+	struct ts_scan told;
+	size_t at = sign ? (size_t)(sign - figure) : 0, len = strlen(figure);
+	bool can_whole, can_part;
+
+	if (!sign || strpbrk(sign + 1, ".,") || len + strlen(spelling) + 3 > room)
+		return false;
+	memcpy(text, figure, at);
+	append(text, append(text, append(text, at, sign + 1), " "), spelling);
+	can_whole = ts_scan_measure(c->field->quantity, text, strlen(text), &whole, &told) &&
+		    of_a_supply(c, &whole);
+	memcpy(text, figure, len); /* a fourth digit makes it a decimal beyond doubt */
+	append(text, append(text, append(text, len, "0"), " "), spelling);
+	can_part = ts_scan_measure(c->field->quantity, text, strlen(text), &part, &told) &&
+		   of_a_supply(c, &part);
+	if (can_whole == can_part)
+		return false;
+	c->measure = can_whole ? whole : part;
+	c->assumed = can_whole ? "a thousands separator: no supply is the other reading"
+			       : "a decimal sign: no supply is the other reading";
+	return true;
+}
+
 static bool scan(struct ts_converted *c, const char *figure, const char *spelling)
 {
 	char text[TS_FIGURE_ROOM + 24], whole[TS_FIGURE_ROOM];
@@ -150,6 +206,9 @@ static bool scan(struct ts_converted *c, const char *figure, const char *spellin
 				     "written with the other sign";
 			return scan(c, whole, spelling);
 		}
+		if (told.fault == TS_SCAN_TWO_READINGS &&
+			one_reading(c, figure, spelling, text, sizeof text))
+			return true;
 		if (told.fault == TS_SCAN_TWO_READINGS)
 			return refuse(c,
 				"three digits behind the only separator: thousands or decimals?",
@@ -168,26 +227,14 @@ static void times(struct ts_measure *m, double factor)
 	m->high *= factor;
 }
 
-/* What a supply never has: the figure is another quantity's (estimates from memory). */
-static const struct {
-	const char *key;
-	double low, high;
-} of_supplies[] = {
-	{"pH", 3.5, 12},     /* a saturation index */
-	{"chlorine", 0, 10}, /* chloride */
-};
-
 /* The scanner judged the figure before its factor. */
 static bool possible(const struct ts_converted *c)
 {
 	double max = ts_quantities[c->field->quantity].max;
 
-	for (size_t i = 0; i < sizeof of_supplies / sizeof *of_supplies; i++) {
-		if (strcmp(c->field->key, of_supplies[i].key) == 0 &&
-			(c->measure.value < of_supplies[i].low ||
-				c->measure.value > of_supplies[i].high))
-			return false;
-	}
+	if ((strcmp(c->field->key, "pH") == 0 || strcmp(c->field->key, "chlorine") == 0) &&
+		!of_a_supply(c, &c->measure))
+		return false;
 	return c->measure.value <= max && (!isfinite(c->measure.high) || c->measure.high <= max);
 }
 

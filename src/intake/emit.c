@@ -98,6 +98,7 @@ static void list(const struct ts_study *s, const struct ts_figure *f, const stru
 		f->part->line, NULL, s->rule, c->assumed, ts_study_zone(s, f)};
 	struct ts_text text;
 
+	ts_sweep_settle(s->in, f->part->line, f->part->token.start);
 	ts_text_open(&text, &s->in->allocator);
 	show_figure(f, ts_study_unit(s, f), &text);
 	value.printed = ts_text_get(&text);
@@ -194,7 +195,7 @@ static void settle(const struct ts_study *s, const struct said *said, struct ts_
 static bool counts(const struct ts_study *s, const struct ts_figure *f, size_t group, size_t zone)
 {
 	return !f->dropped && f->group == group && ts_study_zone(s, f) == zone && f->role &&
-	       !strchr("cs", f->role);
+	       !strchr("cse", f->role);
 }
 
 /* An entry is taken whole or not at all: one result that cannot be read makes a gap of it. */
@@ -214,6 +215,24 @@ static bool all_readable(const struct ts_study *s, size_t group, size_t zone)
 	return true;
 }
 
+/* "0.02  not detected": what can be detected, and no result. */
+static bool is_found(const struct ts_study *s, size_t group, size_t zone)
+{
+	if (!s->unfound || s->entry->headed)
+		return true;
+	for (size_t i = 0; i < s->count; i++) {
+		const struct ts_figure *f = &s->figures[i];
+
+		if (!counts(s, f, group, zone) || column_of(f->role) != TS_COLUMN_RESULT ||
+			f->part->token.kind == TS_TOKEN_BELOW)
+			continue;
+		ts_study_gap(s, "it says of nothing found, and prints a figure beside it",
+			"is the figure what can be detected? Then write it with '<' before it");
+		return false;
+	}
+	return true;
+}
+
 void ts_study_emit(struct ts_study *s, size_t group, size_t zone)
 {
 	struct ts_slot slot = {.zone = zone,
@@ -225,7 +244,7 @@ void ts_study_emit(struct ts_study *s, size_t group, size_t zone)
 	struct ts_text printed;
 	struct ts_converted c;
 
-	if (!all_readable(s, group, zone))
+	if (!all_readable(s, group, zone) || !is_found(s, group, zone))
 		return;
 	ts_text_open(&printed, &s->in->allocator);
 	for (size_t i = 0; i < s->count; i++) {
@@ -251,6 +270,8 @@ void ts_study_emit(struct ts_study *s, size_t group, size_t zone)
 	slot.printed = ts_text_get(&printed);
 	s->in->arena.failed |= printed.failed;
 	if (slot.field) {
+		s->value = s->emitted ? s->value : said.first.value;
+		s->emitted = true;
 		settle(s, &said, &slot);
 		ts_collect_slot(s->in, &slot);
 	}

@@ -3,8 +3,10 @@
  * One label and the figures behind it: gathers figures, units, forms and the words beside them.
  * What each figure is: by headings where there are some, else by roles.c.
  */
+#include <math.h>
 #include <string.h>
 
+#include "intake/convert.h"
 #include "intake/study.h"
 
 const struct ts_field *ts_field_of(const struct ts_term *label, const char *form)
@@ -75,6 +77,8 @@ bool ts_entry_only(const struct ts_entry *e, int role)
 
 void ts_study_gap(const struct ts_study *s, const char *why, const char *remedy)
 {
+	for (size_t i = 0; i < s->entry->count; i++)
+		ts_sweep_settle(s->in, s->entry->parts[i].line, s->entry->parts[i].token.start);
 	ts_collect_gap(s->in, s->entry->line, s->entry->text, why, remedy);
 }
 
@@ -195,6 +199,7 @@ static void add_term(struct ts_study *s, const struct ts_part *part, const struc
 			set_form(s, term->form, before);
 		break;
 	case TS_TERM_NONE:
+		s->unfound |= (term->marks & TS_TERM_UNFOUND) != 0;
 		add_event(s, 'd', TS_NO_FIGURE);
 		break;
 	case TS_TERM_COLUMN:
@@ -203,6 +208,7 @@ static void add_term(struct ts_study *s, const struct ts_part *part, const struc
 			break;
 		}
 		s->limit_named = term->role == TS_ROLE_LEGAL;
+		s->other |= term->role == TS_ROLE_ELSE;
 		if (strchr("mixwltc", term->role) && !s->closed)
 			add_event(s, term->role, TS_NO_FIGURE);
 		break;
@@ -255,6 +261,49 @@ static void spread_form(struct ts_study *s)
 	}
 	if (only)
 		s->form = only;
+}
+
+/* What a table's other columns hold, and what is said once more in another unit. */
+static void settle_figures(struct ts_study *s)
+{
+	for (size_t i = 0; i < s->count; i++)
+		ts_sweep_settle(s->in, s->figures[i].part->line, s->figures[i].part->token.start);
+}
+
+/* "12 dH, which are 214 mg/l": other words stand between, but it is the same water. */
+static void settle_restated(const struct ts_study *s)
+{
+	const double near = 0.03;
+
+	for (size_t i = 0; i + 1 < s->entry->count; i++) {
+		const struct ts_part *part = &s->entry->parts[i];
+		const struct ts_token *next = &part[1].token;
+		struct ts_figure_context x = {.label = s->entry->label};
+		struct ts_converted c;
+
+		if (part->token.kind != TS_TOKEN_NUMBER || next->kind != TS_TOKEN_TERM ||
+			next->term->kind != TS_TERM_UNIT)
+			continue;
+		x.unit = next->term;
+		x.form = x.unit->form ? x.unit->form : s->entry->label->form;
+		if (ts_convert(&x, part->token.figure, &c) && c.field == s->field &&
+			fabs(c.measure.value - s->value) <= near * fabs(s->value))
+			ts_sweep_settle(s->in, part->line, part->token.start);
+	}
+}
+
+/* A limit that no rule says is perhaps the value: "acceptable at 7.4". */
+static void ask_lone_limit(const struct ts_study *s)
+{
+	for (size_t i = 0; i < s->count; i++) {
+		const struct ts_figure *f = &s->figures[i];
+
+		if (f->dropped || f->role != TS_ROLE_LEGAL || ts_study_is_rule(s, f))
+			continue;
+		ts_study_gap(s, "only what looks like a limit is printed: is it the value?",
+			"look at the line and use a flag or the file");
+		return;
+	}
 }
 
 static void read_headed(struct ts_study *s)
@@ -313,10 +362,19 @@ void ts_entry_close(struct ts_intake *in, struct ts_entry *entry)
 		else if (entry->overfull || s.alike || (s.torn && !s.figures[0].unit))
 			ts_study_gap(&s, "other words stand between its figures",
 				"look at the report and use a flag or the file");
+		else if (s.other && !entry->headed)
+			ts_study_gap(&s, "words of another time or place stand beside it",
+				"look at the line and use a flag or the file");
 		else if (entry->headed)
 			read_headed(&s);
 		else
 			read_laid_out(&s);
+		if (s.emitted) {
+			settle_figures(&s);
+			settle_restated(&s);
+		} else if (!entry->headed) {
+			ask_lone_limit(&s);
+		}
 	}
 	entry->label = NULL;
 	entry->count = 0;

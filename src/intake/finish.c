@@ -104,18 +104,30 @@ static bool of_zone(const struct finish *f, const struct ts_slot *s)
 	return s->zone == 0 || s->zone == f->zone;
 }
 
+/* "GH: 12 dH; 18 dH": a slot's figures as printed, with what they are of. */
+static void ask_slot(struct finish *f, const struct ts_slot *s, const char *why, const char *remedy)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &f->in->allocator);
+	ts_text_puts(&text, s->field->key, ": ", s->printed, NULL);
+	f->in->arena.failed |= text.failed;
+	ts_collect_gap(f->in, s->line, ts_text_get(&text), why, remedy);
+	ts_text_drop(&text);
+}
+
 /* Where one line of a report is in no order, the order of the others is chance: works, dates. */
 static bool by_chance(struct finish *f, const struct ts_slot *s)
 {
 	if (!s->by_order || !f->in->unordered)
 		return false;
-	ts_collect_gap(f->in, s->line, s->printed,
+	ask_slot(f, s,
 		"several figures side by side, in other lines in no order: of which place or day?",
 		"look at the headings of its columns in the report");
 	return true;
 }
 
-/* Several quantities stated twice, and not alike: two networks, or two days; so is what differs. */
+/* Stated twice, and not alike: two networks, or two days; beside such, so is what differs. */
 static bool of_two_places(struct finish *f, const struct ts_slot *s)
 {
 	size_t others = 0;
@@ -125,11 +137,12 @@ static bool of_two_places(struct finish *f, const struct ts_slot *s)
 	for (size_t i = 0; i < f->in->slot_count; i++)
 		others += of_zone(f, &f->in->slots[i]) && f->in->slots[i].unlike &&
 			  f->in->slots[i].field != s->field;
-	if (others < (s->unlike ? 1 : 2))
+	/* Many of one quantity alone are its samples. */
+	if (others < (s->unlike ? 1 : 2) && !(s->unlike && s->count == 2))
 		return false;
-	ts_collect_gap(f->in, s->line, s->printed,
-		"printed twice, and not alike: of which place or day?",
-		"look at both lines and use a flag or the file");
+	if (!s->restated)
+		ask_slot(f, s, "printed twice, and not alike: of which place or day?",
+			"look at both lines and use a flag or the file");
 	return true;
 }
 
@@ -184,7 +197,7 @@ static void take(struct finish *f, size_t row)
 	struct ts_measure m;
 
 	if (!measure_of(s, &m)) {
-		ts_collect_gap(f->in, s->line, s->printed, "only one end of its range is printed",
+		ask_slot(f, s, "only one end of its range is printed",
 			"look for the mean in the report");
 		f->best[row] = NULL;
 		return;

@@ -11,11 +11,11 @@
 
 /* clang-format off */
 const struct ts_layout ts_layouts[] = {
-	{"one-figure", "d*([nqgbav])d*", "R", 0, "the only figure of its line"},
-	{"bounds-only", "d*(?:([a])([bv])|([bv])([a]))d*", "LLLL", 0, "legal limits alone"},
+	{"one-figure", "d*([nqbav])d*", "R", 0, "the only figure of its line"},
+	{"bounds-only", "d*(?:([a])([bhv])|([bhv])([a]))d*", "LLLL", 0, "legal limits alone"},
 	{"one-range", "d*w?(r)d*", "W", 0, "the only range of its line"},
 	{"detection-below", "(q)(v)d*", "DR", 0, "a detection limit, then nothing above it"},
-	{"detection-below-legal", "(q)(v)([gGab])([ab])?", "DRLL", 0, "a detection limit, nothing above it, the legal limit"},
+	{"detection-below-legal", "(q)(v)([gGabh])([abh])?", "DRLL", 0, "a detection limit, nothing above it, the legal limit"},
 	{"detection-figure-none", "(q)([nqgb])d+", "DR", 0, "detection limit, result, no legal limit"},
 	{"detection-none-figure", "(q)d+([nqgb])", "DR", 0, "detection limit, no legal limit, result"},
 	{"detection-none-range", "(q)d+(r)", "DW", 0, "detection limit, no legal limit, range of results"},
@@ -32,8 +32,8 @@ const struct ts_layout ts_layouts[] = {
 	{"legal-range", "d*(g)(r)d*", "LW", 0, "legal limit, range of results"},
 	{"figure-legal", "d*([nqb])(g)d*", "RL", 0, "result, legal limit"},
 	{"range-legal", "d*(r)(g)d*", "WL", 0, "range of results, legal limit"},
-	{"figure-bounds", "d*([nqgp])([ab])([ab])?d*", "RLL", 0, "result, then legal limits"},
-	{"range-bounds", "d*(r)([ab])([ab])?d*", "WLL", 0, "range of results, then legal limits"},
+	{"figure-bounds", "d*([nqgp])([abh])([abh])?d*", "RLL", 0, "result, then legal limits"},
+	{"range-bounds", "d*(r)([abh])([abh])?d*", "WLL", 0, "range of results, then legal limits"},
 	{"pair-figure", "d*(p)(p)([nqgb])d*", "LLR", 0, "legal range in two columns, result"},
 	{"figure-pair", "d*([nqgb])(p)(p)d*", "RLL", 0, "result, legal range in two columns"},
 	{"mean-range", "d*([nqgb])(r)d*", "MW", 0, "mean, then lowest to highest"},
@@ -48,7 +48,7 @@ const struct ts_layout ts_layouts[] = {
 	{"three-legal", "d*([nqb])([nqb])([nqb])([gG])d*", "TTTL", 0, "lowest, mean and highest, then the legal limit"},
 	{"three-pair", "d*([nqb])([nqb])([nqb])(p)(p)d*", "TTTLL", 0, "lowest, mean and highest, then the legal range"},
 	{"pair-three", "d*(p)(p)([nqb])([nqb])([nqb])d*", "LLTTT", 0, "the legal range, then lowest, mean and highest"},
-	{"three-bounds", "d*([nqgb])([nqg])([nqg])([ab])([ab])?d*", "TTTLL", 0, "lowest, mean and highest, then legal limits"},
+	{"three-bounds", "d*([nqgb])([nqg])([nqg])([abh])([abh])?d*", "TTTLL", 0, "lowest, mean and highest, then legal limits"},
 	{"named-before", "(?:[imx]+[nqgbrp])+", "", -1, "the words before the figures name them"},
 	{"named-behind", "(?:[nqgbrp][imx]+)+", "", 1, "the words behind the figures name them"},
 };

@@ -10,9 +10,9 @@
 
 /*
  * Letters: n a figure, q one that looks like a detection limit, g a legal limit of this quantity,
- * p one of the two figures of a legal range, r a range, G a legal range printed as one, b "<",
- * v "<" of the detection limit before it, a ">", d a dash; m i x w words for mean, lowest,
- * highest, range.
+ * p one of the two figures of a legal range, r a range, G a legal range printed as one, b "<", h
+ * "<" of a legal limit, v "<" of the detection limit before it, a ">", d a dash; m i x w words for
+ * mean, lowest, highest, range.
  *
  * Roles, one a group: R the result, M mean, W range, T the next of lowest, mean and highest, which
  * must stand in that order, L a legal limit, D a detection limit. `named` rows pair each figure

@@ -197,10 +197,25 @@ static size_t without_digraphs(const struct cursor *c, const struct ts_term **re
 	return len ? from[len] - c->at : 0;
 }
 
+/* "pH7.4", "GH12": a name of two letters joined to its figure. */
+static bool is_joined(const struct cursor *c)
+{
+	static const char *const names[] = {"ph", "gh", "kh", NULL};
+	const char *at = c->line->lower + c->at;
+
+	for (size_t i = 0; names[i] && c->end - c->at > 2; i++) {
+		if (memcmp(at, names[i], 2) == 0 && is_digit(at[2]))
+			return true;
+	}
+	return false;
+}
+
 static size_t term_at(const struct cursor *c, const struct ts_term **ret)
 {
 	size_t len = longest_at(c->lexer, c->line->lower, c->line->plain, c->end, c->at, ret);
 
+	if (!len && is_joined(c))
+		len = longest_at(c->lexer, c->line->lower, c->line->plain, c->at + 2, c->at, ret);
 	return len ? len : without_digraphs(c, ret);
 }
 

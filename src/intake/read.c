@@ -153,9 +153,41 @@ static bool acts_as_label(const struct ts_intake *in, size_t i)
 {
 	const struct ts_token *t = &in->tokens.at[i];
 	bool first = i == 0 || in->tokens.at[i - 1].cell != t->cell;
+	/* "Ca 74.1  Mg 9.9  Na 12", "(mg/l): Ca 74.1" */
+	/* "Nitrate 50 mg/l NO3 27", "Hardness 67 mg/l Ca 33": what the unit counts */
+	const char *open = in->entry.label ? in->entry.label->key : "";
+	bool other = t->term && t->term->key && strcmp(open, t->term->key) != 0 &&
+		     strcmp(open, "GH") != 0;
+	bool in_list = i && other && i + 1 < in->tokens.count && ts_is_figure(in, i + 1) &&
+		       (ts_is_figure(in, i - 1) || is_kind(&in->tokens.at[i - 1], TS_TERM_UNIT) ||
+			       in->tokens.at[i - 1].kind == TS_TOKEN_CLOSE);
 
-	return is_kind(t, TS_TERM_FORMULA) && t->term->key && first &&
+	return is_kind(t, TS_TERM_FORMULA) && t->term->key && (first || in_list) &&
 	       (!in->entry.label || ts_entry_has_figures(&in->entry));
+}
+
+static bool lists_formulas(const struct ts_intake *in)
+{
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		if (acts_as_label(in, i))
+			return true;
+	}
+	return false;
+}
+
+/* "Cations (mg/l): Ca 74.1  Mg 9.9": the unit of all that is named behind it; NULL = none. */
+static const struct ts_token *unit_of_list(const struct ts_intake *in)
+{
+	const struct ts_token *unit = NULL;
+
+	for (size_t i = 0; i < in->tokens.count && !unit; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (is_kind(t, TS_TERM_LABEL) || is_kind(t, TS_TERM_FORMULA) || ts_is_figure(in, i))
+			return NULL;
+		unit = is_kind(t, TS_TERM_UNIT) ? t : NULL;
+	}
+	return unit;
 }
 
 /*
@@ -184,11 +216,26 @@ static const struct ts_token *limits_of_line(const struct ts_intake *in)
 	return first;
 }
 
+/* "Raw water: hardness 24 dH": the word before the name is that of its figure. */
+static const struct ts_token *elsewhere_before(const struct ts_intake *in, size_t figure)
+{
+	for (size_t i = figure; i-- > 0;) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (is_kind(t, TS_TERM_COLUMN) && t->term->role == TS_ROLE_ELSE)
+			return t;
+	}
+	return NULL;
+}
+
 static void add_part(struct ts_intake *in, size_t i)
 {
 	struct ts_entry *e = &in->entry;
 	const struct ts_token *limit = ts_is_figure(in, i) ? limits_of_line(in) : NULL;
+	const struct ts_token *elsewhere = ts_is_figure(in, i) ? elsewhere_before(in, i) : NULL;
 
+	if (e->label && elsewhere)
+		ts_entry_add(e, elsewhere, in->line.number);
 	if (e->label && limit)
 		ts_entry_add(e, limit, in->line.number);
 	if (e->label && (i || !limits_of_line(in))) /* which stands before each figure already */
@@ -285,6 +332,7 @@ static void gap_class(struct ts_intake *in)
 /* Lines of which nothing is held are listed, so that none passes unsaid. */
 static void list_other(struct ts_intake *in)
 {
+	ts_sweep_settle_shown(in, in->line.number, NULL);
 	if (in->other_count && in->others[in->other_count - 1] == in->line.number)
 		return;
 	if (in->other_count == TS_REPORT_OTHERS_MOST)
@@ -334,6 +382,9 @@ static bool walk(struct ts_intake *in, size_t *asked)
 				in->entry.headed = true;
 			ask = is_thirsty(in, t);
 			meet_label(in, t, depth);
+			if (in->entry.label && !in->entry.count &&
+				in->entry.line == in->line.number && unit_of_list(in))
+				ts_entry_add(&in->entry, unit_of_list(in), in->line.number);
 			thirsty |= ask && !in->entry.label;
 			scale = false;
 			opened = true;
@@ -378,19 +429,11 @@ static void ask_next_line(struct ts_intake *in)
 	e->goes_on = false;
 }
 
-/* What is shown of a long line before the figure that is asked about. */
-#define BEFORE_FIGURE 90
-
 static void ask_line(struct ts_intake *in, size_t figure, const char *why)
 {
-	char text[160];
-	size_t at = in->line.from[in->tokens.at[figure].start];
-	size_t start =
-		at > BEFORE_FIGURE && in->line.raw_len >= sizeof text ? at - BEFORE_FIGURE : 0;
+	char text[TS_SHOWN_ROOM];
 
-	while (start && start < at && in->line.raw[start - 1] != ' ')
-		start++;
-	ts_line_show(&in->line, start, in->line.raw_len, text, sizeof text);
+	ts_sweep_text(in, figure, text);
 	ts_collect_gap(
 		in, in->line.number, text, why, "look at the line and use a flag or the file");
 }
@@ -447,17 +490,18 @@ static bool names_a_figure(const struct ts_intake *in, bool unit)
 
 static void note_other(struct ts_intake *in)
 {
-	bool unit = false;
+	bool unit = false, hardness = false;
 
 	for (size_t i = 0; i < in->tokens.count; i++) {
 		const struct ts_token *t = &in->tokens.at[i];
 
 		unit |= is_kind(t, TS_TERM_UNIT) && *t->term->unit != '%' &&
 			strcmp(t->term->unit, "c") != 0;
+		hardness |= is_kind(t, TS_TERM_UNIT) && t->term->marks & TS_TERM_DEGREE;
 	}
 	if (!count_figures(in) || in->tokens.count > OTHER_TOKENS_MOST)
 		return;
-	if (in->asked < ASKED_MOST && names_a_figure(in, unit)) {
+	if (in->asked < ASKED_MOST && (hardness || names_a_figure(in, unit))) {
 		in->asked++;
 		keep_text(in, &in->entry);
 		ts_collect_gap(in, in->line.number, in->entry.text,
@@ -501,7 +545,7 @@ static void read_tokens(struct ts_intake *in)
 		in->tokens.count <= CLASS_TOKENS_MOST)
 		return; /* "Hardness / slightly hard / 138 mg/l" */
 	if (!ts_table_line(in) && !take_zone_line(in)) {
-		bool formula = in->tokens.count && acts_as_label(in, 0);
+		bool formula = lists_formulas(in);
 		bool above = in->entry.label && in->entry.line != in->line.number;
 		size_t asked = 0;
 
@@ -558,11 +602,13 @@ static void end_line(struct ts_intake *in)
 	if (in->line.lower[strspn(in->line.lower, " \t")]) {
 		lex(in);
 		count_decimals(in);
+		ts_sweep_line(in);
 		read_tokens(in);
 		in->blank_lines = 0;
 	} else if (in->entry.label && (ts_entry_has_figures(&in->entry) || ++in->blank_lines > 1)) {
 		ts_entry_close(in, &in->entry);
 	}
+	ts_sweep_ask(in, false);
 	in->line.number += 1 + in->pending_lines;
 	in->line.raw_len = 0;
 	in->line.cut = false;
@@ -641,4 +687,5 @@ void ts_intake_last_line(struct ts_intake *in)
 	if (in->line.raw_len)
 		end_line(in);
 	ts_entry_close(in, &in->entry);
+	ts_sweep_ask(in, true);
 }

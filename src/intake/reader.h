@@ -26,6 +26,10 @@ struct ts_part {
 /* Bytes of a zone's name, with its NUL. */
 #define TS_NAME_ROOM 80
 
+/* Bytes of a line that is shown, with its NUL. */
+#define TS_SHOWN_ROOM 160
+#define TS_DIGITS_ROOM 16
+
 /* A label and what stands behind it, perhaps over several lines. */
 struct ts_entry {
 	const struct ts_term *label; /* NULL: none is open */
@@ -37,7 +41,7 @@ struct ts_entry {
 	struct ts_part parts[TS_PARTS_MOST];
 	size_t count;
 	bool overfull;
-	char text[160]; /* the label's line, for gaps */
+	char text[TS_SHOWN_ROOM]; /* the label's line, for gaps */
 };
 
 /* What the figures of one entry, or of several alike, say. NAN = nothing said. */
@@ -57,6 +61,16 @@ struct ts_slot {
 	size_t count;              /* entries */
 	unsigned line, last;
 	const char *printed, *rule, *assumed;
+};
+
+#define TS_SIGHTS_MOST 96
+
+/* A figure beside a name or a unit of ours, until it is taken or asked about. */
+struct ts_sight {
+	unsigned line;
+	unsigned short start; /* of its token */
+	bool settled;
+	char digits[TS_DIGITS_ROOM], text[TS_SHOWN_ROOM];
 };
 
 #define TS_SLOTS_MOST 2048
@@ -106,9 +120,11 @@ struct ts_intake {
 	size_t clash_count, clash_room;
 	unsigned others[TS_REPORT_OTHERS_MOST];
 	size_t other_count, other_more;
-	char tail[160];     /* the last line that ended with a figure without a name */
-	unsigned tail_line; /* 0 = none */
-	unsigned asked;     /* lines with a name that is not known, of which was asked */
+	struct ts_sight sights[TS_SIGHTS_MOST];
+	size_t sight_count;
+	char tail[TS_SHOWN_ROOM]; /* the last line that ended with a figure without a name */
+	unsigned tail_line;       /* 0 = none */
+	unsigned asked;           /* lines with a name that is not known, of which was asked */
 	const char **zones;
 	size_t zone_count, zone_room;
 	bool class_only;
@@ -157,6 +173,19 @@ bool ts_prose_goes_on(const struct ts_intake *in);
 /* Keeps a line that ends with a figure; asks about it when the next begins with a name. */
 void ts_prose_keep_tail(struct ts_intake *in);
 void ts_prose_ask_tail(struct ts_intake *in);
+
+/* sweep.c: notes the figures of the line that something must be said about. */
+void ts_sweep_line(struct ts_intake *in);
+/* Strikes a figure off by the line and the start of its token. */
+void ts_sweep_settle(struct ts_intake *in, unsigned line, unsigned start);
+/* Strikes off those of the line whose digits stand in the text that is shown; NULL: all. */
+void ts_sweep_settle_shown(struct ts_intake *in, unsigned line, const char *text);
+/* Asks about what is left and nothing open can take; `all`: about all that is left. */
+void ts_sweep_ask(struct ts_intake *in, bool all);
+/* The line, or what of a long one stands about a figure. */
+void ts_sweep_text(const struct ts_intake *in, size_t figure, char out[TS_SHOWN_ROOM]);
+/* Whether a word that is no term looks like the name of something that a water file holds. */
+bool ts_sweep_names(const struct ts_intake *in, const struct ts_token *t);
 
 /* collect.c. Texts are copied where they are not constant. */
 void ts_collect_value(struct ts_intake *in, const struct ts_report_value *value);

@@ -101,6 +101,8 @@ static int letter_of(
 	case TS_TOKEN_RANGE:
 		return legal_range(s, f, t->first, t->second) ? 'G' : 'r';
 	case TS_TOKEN_BELOW:
+		if (ts_study_legal(s, ts_study_unit(s, f), t->first))
+			return 'h';
 		return before && fabs(before->part->token.first - t->first) < 1e-12 &&
 				       like_detection(s, t->first)
 			       ? 'v'
@@ -113,6 +115,14 @@ static int letter_of(
 	if (ts_study_legal(s, ts_study_unit(s, f), t->first) || undrinkable(s, f))
 		return 'g';
 	return like_detection(s, t->first) ? 'q' : 'n';
+}
+
+bool ts_study_is_rule(const struct ts_study *s, const struct ts_figure *f)
+{
+	const struct ts_token *t = &f->part->token;
+
+	return ts_study_legal(s, ts_study_unit(s, f), t->first) || undrinkable(s, f) ||
+	       (t->kind == TS_TOKEN_RANGE && legal_range(s, f, t->first, t->second));
 }
 
 static void mark_legal_pair(struct ts_study *s, size_t i)
@@ -254,6 +264,15 @@ static bool sensible(struct ts_study *s, const char *roles, const size_t *figure
 	}
 	if (mean && range && (mean->first < range->first || mean->first > range->second))
 		return false;
+	for (size_t i = 0; roles[i] && result; i++) {
+		const struct ts_token *t = &s->figures[figures[i]].part->token;
+
+		/* "0.31  <0.02": no limit, but another result */
+		if (roles[i] == 'L' &&
+			((t->kind == TS_TOKEN_BELOW && t->first < result->first) ||
+				(t->kind == TS_TOKEN_ABOVE && t->first > result->first)))
+			return false;
+	}
 	if (!detection || !result)
 		return true;
 	if (like_detection(s, detection->first))

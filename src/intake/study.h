@@ -43,6 +43,10 @@ struct ts_study {
 	bool limit_named;  /* the last word was one for a legal limit, also behind other words */
 	bool by_legal;
 	bool by_order; /* of ts_slot */
+	bool emitted;  /* a result */
+	bool unfound;  /* "not detected" */
+	bool other;    /* "last year", "raw water" */
+	double value;  /* of the first result, in the unit of the field */
 	const char *rule;
 };
 
@@ -56,6 +60,8 @@ const struct ts_term *ts_study_unit(const struct ts_study *s, const struct ts_fi
 /* The legal limit that a figure of this unit equals; NULL = none. */
 const struct ts_legal *ts_study_legal(
 	const struct ts_study *s, const struct ts_term *unit, double value);
+/* Whether a figure is what a rule says: a legal limit or range. */
+bool ts_study_is_rule(const struct ts_study *s, const struct ts_figure *f);
 /* Splits the figures into groups, each what is stated in one unit; at least one. */
 void ts_study_group(struct ts_study *s);
 /* Gives the figures of one group their roles by the layouts; false when none fits. */

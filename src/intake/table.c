@@ -210,6 +210,27 @@ static bool unknown_middle(const struct ts_intake *in)
 	return false;
 }
 
+/* A column of a wide table whose name is not known, but looks like one of ours. */
+static void ask_columns(struct ts_intake *in)
+{
+	char text[TS_SHOWN_ROOM];
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+		const struct ts_heading *h = heading_of_cell(in, t->cell);
+		/* degrees stand for hardness once more */
+		bool unit = is_kind(t, TS_TERM_UNIT) && *t->term->unit != '%' &&
+			    !(t->term->marks & TS_TERM_DEGREE);
+
+		if ((h && (h->label || h->role)) || !(unit || ts_sweep_names(in, t)))
+			continue;
+		ts_line_show(&in->line, 0, in->line.raw_len, text, sizeof text);
+		ts_collect_gap(in, in->line.number, text, "a column of which the name is not known",
+			"look at it and use a flag or the file");
+		return;
+	}
+}
+
 static bool take_heading(struct ts_intake *in)
 {
 	struct census c = take_census(in);
@@ -228,6 +249,8 @@ static bool take_heading(struct ts_intake *in)
 		read_heading(in, &in->tokens.at[i]);
 	if (in->tokens.delimited && !c.figures_results && !in->wide)
 		name_zones(in);
+	if (in->wide)
+		ask_columns(in);
 	in->headed = !unknown_middle(in);
 	return true;
 }
@@ -267,7 +290,7 @@ static void read_wide_cell(struct ts_intake *in, const struct ts_heading *h, siz
 	e->label = h->label;
 	e->line = in->line.number;
 	e->zone = zone;
-	memcpy(e->text, in->entry.text, sizeof e->text);
+	ts_line_show(&in->line, 0, in->line.raw_len, e->text, sizeof e->text);
 	if (h->unit)
 		ts_entry_add(e, &unit, e->line);
 	if (h->form)
@@ -293,6 +316,16 @@ static bool holds_classes(const struct ts_intake *in)
 	return scale && spread;
 }
 
+/* What a row below quantities says of its figures by its first word: limits, lowest, highest. */
+static int role_of_row(const struct ts_intake *in)
+{
+	const struct ts_token *first = &in->tokens.at[0];
+
+	return in->tokens.count && is_kind(first, TS_TERM_COLUMN) && first->cell == 0
+		       ? first->term->role
+		       : TS_ROLE_NONE;
+}
+
 /* A row below quantities side by side; a row that names a class holds its limits. */
 static bool take_wide_row(struct ts_intake *in)
 {
@@ -313,7 +346,11 @@ static bool take_wide_row(struct ts_intake *in)
 	}
 	if (!figures)
 		return false;
-	zone = row_zone(in);
+	if (role_of_row(in) && !strchr("Rm", role_of_row(in))) {
+		ts_sweep_settle_shown(in, in->line.number, NULL);
+		return true;
+	}
+	zone = role_of_row(in) ? in->zone : row_zone(in);
 	for (size_t i = 0; i < in->tokens.count; i++) {
 		const struct ts_heading *h = over(in, &in->tokens.at[i]);
 
@@ -380,7 +417,7 @@ static int role_of_piece(const struct ts_intake *in, size_t start)
 static bool take_places(struct ts_intake *in)
 {
 	const struct ts_report_line *l = &in->line;
-	size_t at = 0, start, places = 0, count = 0;
+	size_t at = 0, start, places = 0, elsewhere = 0, count = 0;
 	struct ts_heading found[PLACES_MOST] = {{0}};
 	char name[TS_NAME_ROOM];
 
@@ -402,8 +439,9 @@ static bool take_places(struct ts_intake *in)
 				.end = (unsigned short)at,
 				.zone = role == TS_ROLE_ZONE};
 		places += role == TS_ROLE_ZONE;
+		elsewhere += role == TS_ROLE_ELSE;
 	}
-	if (places < 2)
+	if (!places || places + elsewhere < 2)
 		return false;
 	ts_entry_close(in, &in->entry);
 	for (size_t i = 0; i < count; i++) {
@@ -421,11 +459,25 @@ static bool take_places(struct ts_intake *in)
 	return true;
 }
 
+/* "2019  2020  2021": the figures below are of one year each. */
+static bool names_years(const struct ts_intake *in)
+{
+	size_t years = 0;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		if (is_year(&in->tokens.at[i]))
+			years++;
+		else if (is_figure_token(&in->tokens.at[i]))
+			return false;
+	}
+	return years >= 2;
+}
+
 bool ts_table_line(struct ts_intake *in)
 {
 	if (take_places(in))
 		return true;
-	in->unordered |= names_places(in);
+	in->unordered |= names_places(in) || names_years(in);
 	if (take_heading(in))
 		return true;
 	return in->wide && in->tokens.delimited && take_wide_row(in);
@@ -450,7 +502,7 @@ static bool holds_place(const struct ts_entry *e, size_t i)
 
 static bool has_place(const struct ts_heading *h)
 {
-	return h->role && strchr("ltRmixwc", h->role);
+	return h->role && strchr("ltRmixwce", h->role);
 }
 
 /* A unit printed over one column holds for all, unless another column has another. */

@@ -37,14 +37,16 @@ enum ts_role {
 	TS_ROLE_RANGE = 'w',
 	TS_ROLE_COUNT = 'c', /* figures that are no values: number of samples, year */
 	TS_ROLE_TEXT = 's',  /* method, remark */
+	TS_ROLE_ELSE = 'e',  /* of another time or place than the water of today */
 	TS_ROLE_ZONE = 'z'
 };
 
 /* Marks of a row. */
-#define TS_TERM_CASE 1u    /* only in the case written in `as_printed` */
-#define TS_TERM_IMPLIES 2u /* a unit of hardness alone: says its quantity without a label */
-#define TS_TERM_DEGREE 4u  /* likewise, where the line holds nothing else */
-#define TS_TERM_PART 8u    /* LABEL: a part of what the key counts, no contradiction to it */
+#define TS_TERM_CASE 1u     /* only in the case written in `as_printed` */
+#define TS_TERM_IMPLIES 2u  /* a unit of hardness alone: says its quantity without a label */
+#define TS_TERM_DEGREE 4u   /* likewise, where the line holds nothing else */
+#define TS_TERM_UNFOUND 16u /* NONE: nothing was found, and not: there is no limit */
+#define TS_TERM_PART 8u     /* LABEL: a part of what the key counts, no contradiction to it */
 
 struct ts_term {
 	enum ts_term_kind kind;

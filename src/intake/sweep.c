@@ -1,0 +1,263 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What nobody took. Every figure that stands beside a unit or a name of water is noted when its
+ * line is met and struck off when it is taken, asked about or listed; what is left when nothing
+ * open can still take it is asked about, so that no value can pass unsaid.
+ */
+#include <string.h>
+
+#include "intake/reader.h"
+
+/* Beginnings of words for what a water file holds, in words that no row of terms.c knows. */
+static const char *const stems[] = {"acidit", "alcal", "alkal", "ammon", "amoni", "calci", "carbon",
+	"chlor", "cloro", "clorur", "cobre", "conduci", "conduct", "condutt", "copper", "cuivre",
+	"durete", "durez", "fosf", "geleid", "haerte", "hardhe", "hardne", "harte", "hydrog",
+	"idrog", "kalium", "kalzi", "karbon", "koper", "kupfer", "leitf", "magnes", "natri", "nitr",
+	"ossig", "oxig", "oxyg", "phosph", "potas", "salin", "sauerst", "saurebind", "saurekap",
+	"sodi", "solfat", "sulfa", "sulph", "zuurgr", "zuurst", NULL};
+/* Words before the limit of a class: "more than 14 degrees: hard". */
+static const char *const above[] = {"more", "mehr", "uber", "ueber", "ab ", "above", "over", "plus",
+	"meer", "mas", "oltre", "piu", "sup", "boven", "mayor", NULL};
+
+static bool is_kind(const struct ts_token *t, enum ts_term_kind kind)
+{
+	return t->kind == TS_TOKEN_TERM && t->term->kind == kind;
+}
+
+static bool holds(const struct ts_intake *in, const struct ts_token *t, const char *const *words)
+{
+	for (; *words; words++) {
+		size_t len = strlen(*words);
+
+		for (size_t at = t->start; at + len <= t->end; at++) {
+			if (memcmp(in->line.lower + at, *words, len) == 0)
+				return true;
+		}
+	}
+	return false;
+}
+
+bool ts_sweep_names(const struct ts_intake *in, const struct ts_token *t)
+{
+	return t->kind == TS_TOKEN_OTHER && holds(in, t, stems);
+}
+
+static bool is_contents(const struct ts_token *t)
+{
+	return is_kind(t, TS_TERM_UNIT) && *t->term->unit != '%' && strcmp(t->term->unit, "c") != 0;
+}
+
+/* A name of ours, of something else, or no name. */
+enum name { NO_NAME, OURS, FOREIGN };
+
+static enum name name_of(const struct ts_intake *in, const struct ts_token *t)
+{
+	if (is_kind(t, TS_TERM_LABEL))
+		return t->term->key ? OURS : FOREIGN;
+	if (is_kind(t, TS_TERM_FORMULA) && t->term->key)
+		return OURS;
+	return ts_sweep_names(in, t) ? OURS : NO_NAME;
+}
+
+/* Whose a figure looks: the last name before it, else one close behind it, else that above. */
+static enum name whose(const struct ts_intake *in, size_t figure)
+{
+	const struct ts_tokens *t = &in->tokens;
+	const size_t close = 4;
+
+	for (size_t i = figure; i-- > 0;) {
+		enum name name = name_of(in, &t->at[i]);
+
+		if (name)
+			return name;
+	}
+	for (size_t i = figure + 1; i < t->count && i <= figure + close; i++) {
+		enum name name = name_of(in, &t->at[i]);
+
+		if (name)
+			return name;
+		if (ts_is_figure(in, i))
+			break;
+	}
+	return in->entry.label && in->entry.line + 1 == in->line.number &&
+			       !ts_entry_has_values(&in->entry)
+		       ? OURS
+		       : NO_NAME;
+}
+
+static bool is_year(const struct ts_token *t)
+{
+	return t->kind == TS_TOKEN_NUMBER && t->first >= 1900 && t->first <= 2100 &&
+	       !strpbrk(t->figure, ".,");
+}
+
+/* "12 samples", "method 31": a word beside it says that it is no value. */
+static bool is_counted(const struct ts_intake *in, size_t i)
+{
+	for (int side = -1; side <= 1; side += 2) {
+		const struct ts_token *t;
+
+		if ((side < 0 && i == 0) || (side > 0 && i + 1 == in->tokens.count))
+			continue;
+		t = &in->tokens.at[i + (size_t)side];
+		if (is_kind(t, TS_TERM_COLUMN) &&
+			(t->term->role == TS_ROLE_COUNT || t->term->role == TS_ROLE_TEXT))
+			return true;
+	}
+	return false;
+}
+
+/* The limit of a class of hardness: bounds, ranges, what stands behind "more than". */
+static bool is_of_class(const struct ts_intake *in, size_t figure)
+{
+	bool classes = false, scale = false, spread = false;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		spread |= ts_is_figure(in, i) && in->tokens.at[i].kind != TS_TOKEN_NUMBER;
+		scale |= is_kind(&in->tokens.at[i], TS_TERM_SCALE);
+		classes |= is_kind(&in->tokens.at[i], TS_TERM_CLASS);
+	}
+	if (!scale && !classes)
+		return false;
+	if (spread)
+		return true;
+	return figure && in->tokens.at[figure - 1].kind == TS_TOKEN_OTHER &&
+	       holds(in, &in->tokens.at[figure - 1], above);
+}
+
+/* "The limit of 50 mg/l", "well below 200 mg/l": a rule's figure, in words for one. */
+static bool is_rule(const struct ts_intake *in, size_t i)
+{
+	const struct ts_token *t = &in->tokens.at[i],
+			      *next = i + 1 < in->tokens.count ? t + 1 : NULL;
+	const struct ts_term *unit = next && is_contents(next) ? next->term : NULL;
+
+	if (t->kind != TS_TOKEN_BELOW &&
+		!(i && is_kind(t - 1, TS_TERM_COLUMN) && t[-1].term->role == TS_ROLE_LEGAL))
+		return false;
+	for (size_t k = 0; k < ts_legals_count; k++) {
+		const struct ts_legal *l = &ts_legals[k];
+
+		if ((!unit || strcmp(unit->unit, l->unit) == 0) &&
+			l->value == t->first * (unit ? unit->scale : 1))
+			return true;
+	}
+	return false;
+}
+
+/* "1303 Conductivity 287": the number of a row, or its code. */
+static bool is_row_number(const struct ts_intake *in, size_t i)
+{
+	bool whole = in->tokens.at[i].kind == TS_TOKEN_NUMBER &&
+		     !strpbrk(in->tokens.at[i].figure, ".,"),
+	     other = false;
+
+	if (i || !whole || in->tokens.count < 3 || !name_of(in, &in->tokens.at[1]))
+		return false;
+	for (size_t k = 1; k < in->tokens.count; k++)
+		other |= ts_is_figure(in, k);
+	return other;
+}
+
+static bool is_sought(const struct ts_intake *in, size_t i)
+{
+	const struct ts_token *next = i + 1 < in->tokens.count ? &in->tokens.at[i + 1] : NULL;
+	bool unit = next && is_contents(next);
+	enum name name;
+
+	if (!ts_is_figure(in, i) || is_counted(in, i) || is_of_class(in, i) ||
+		is_row_number(in, i) || is_rule(in, i))
+		return false;
+	name = whose(in, i);
+	if (name == FOREIGN)
+		return false;
+	return unit || (name == OURS && !is_year(&in->tokens.at[i]));
+}
+
+/* What is shown of a long line before the figure that is asked about. */
+#define BEFORE_FIGURE 90
+
+void ts_sweep_text(const struct ts_intake *in, size_t figure, char out[TS_SHOWN_ROOM])
+{
+	size_t at = in->line.from[in->tokens.at[figure].start];
+	size_t start =
+		at > BEFORE_FIGURE && in->line.raw_len >= TS_SHOWN_ROOM ? at - BEFORE_FIGURE : 0;
+
+	while (start && start < at && in->line.raw[start - 1] != ' ')
+		start++;
+	ts_line_show(&in->line, start, in->line.raw_len, out, TS_SHOWN_ROOM);
+}
+
+/* The digits of a figure as printed; of a range its first. */
+static void keep_digits(
+	const struct ts_intake *in, const struct ts_token *t, char out[TS_DIGITS_ROOM])
+{
+	const char *at = in->line.lower + t->start;
+	size_t len = 0, room = TS_DIGITS_ROOM - 1;
+
+	at += strcspn(at, "0123456789");
+	while (len < room && at[len] && strchr("0123456789.,", at[len]))
+		len++;
+	while (len && strchr(".,", at[len - 1]))
+		len--;
+	memcpy(out, at, len);
+	out[len] = '\0';
+}
+
+static void ask(struct ts_intake *in, const struct ts_sight *s)
+{
+	ts_collect_gap(in, s->line, s->text, "a figure beside a name or a unit that was not taken",
+		"look at the line and use a flag or the file");
+}
+
+void ts_sweep_ask(struct ts_intake *in, bool all)
+{
+	size_t left = 0;
+
+	for (size_t i = 0; i < in->sight_count; i++) {
+		const struct ts_sight *s = &in->sights[i];
+		bool open = in->entry.label && s->line >= in->entry.line;
+
+		if (s->settled)
+			continue;
+		if (!all && (open || s->line == in->tail_line))
+			in->sights[left++] = *s;
+		else
+			ask(in, s);
+	}
+	in->sight_count = left;
+}
+
+void ts_sweep_line(struct ts_intake *in)
+{
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		struct ts_sight *s;
+
+		if (!is_sought(in, i))
+			continue;
+		if (in->sight_count == TS_SIGHTS_MOST)
+			ts_sweep_ask(in, true);
+		s = &in->sights[in->sight_count++];
+		*s = (struct ts_sight){.line = in->line.number, .start = in->tokens.at[i].start};
+		keep_digits(in, &in->tokens.at[i], s->digits);
+		ts_sweep_text(in, i, s->text);
+	}
+}
+
+void ts_sweep_settle(struct ts_intake *in, unsigned line, unsigned start)
+{
+	for (size_t i = 0; i < in->sight_count; i++)
+		in->sights[i].settled |= in->sights[i].line == line && in->sights[i].start == start;
+}
+
+void ts_sweep_settle_shown(struct ts_intake *in, unsigned line, const char *text)
+{
+	bool several = text && strstr(text, " / ");
+
+	for (size_t i = 0; i < in->sight_count; i++) {
+		struct ts_sight *s = &in->sights[i];
+
+		s->settled |= (s->line == line || (several && s->line > line)) &&
+			      (!text || strstr(text, s->digits));
+	}
+}
