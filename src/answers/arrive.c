@@ -261,6 +261,8 @@ static void say_way(struct work *w)
 
 static void fill_stages(struct work *w)
 {
+	w->r.stages_say = "Each change replaces quarantine water by your tank's own water; the "
+			  "figures are those after it.";
 	w->r.stages = ts_arena_array(w->asking->arena, w->a.count + 1, sizeof *w->r.stages);
 	for (size_t i = 0; w->r.stages && i < w->a.count; i++) {
 		const struct ts_arrive_stage *g = &w->a.stages[i];

@@ -41,6 +41,7 @@ struct ts_arrive_result {
 	double start_gh_dh, start_kh_dh, start_ec_us_cm; /* of the quarantine tank */
 	struct ts_stage_line *stages;
 	size_t stage_count;
+	const char *stages_say; /* how to read them */
 	struct ts_texts notes, cautions;
 	bool passes; /* they may go into this tank today */
 };

@@ -237,6 +237,8 @@ enum ts_status ts_ask_back(
 			(struct ts_asked_question_result){questions[i].id, questions[i].says};
 		found = id && strcmp(id, questions[i].id) == 0 ? i : found;
 	}
+	ret->lead = id ? "To answer that I need to know:"
+		       : "What were you asked? tapshoal ask-back with one of these words:";
 	if (!id)
 		return TS_OK;
 	if (found == QUESTIONS)
@@ -246,7 +248,9 @@ enum ts_status ts_ask_back(
 	ret->closing = "Write the unit that stands on the test. Leave out what you do not know.";
 	for (size_t i = 0; i < ASKS_MOST && questions[found].asks[i] != NOTHING; i++)
 		make_ask(arena, questions[found].asks[i], &ret->asks[ret->ask_count++]);
-	if (page)
+	if (page) {
+		ret->link_says = "A page opens there with these fields waiting:";
 		ret->link = link_of(arena, page, ret);
+	}
 	return arena->failed ? TS_NO_MEMORY : TS_OK;
 }

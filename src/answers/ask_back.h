@@ -23,7 +23,9 @@ struct ts_ask_back_result {
 	const char *id, *says; /* NULL: no question was named */
 	struct ts_ask_result *asks;
 	size_t ask_count;
+	const char *lead; /* what comes before the questions */
 	const char *closing;
+	const char *link_says; /* what `link` is; NULL: there is none */
 	const char *
 		link; /* opens the page with those fields waiting; NULL: its address is not known */
 	struct ts_asked_question_result *questions; /* all that there are */

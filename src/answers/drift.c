@@ -68,9 +68,22 @@ static double gh_or_unknown(const struct drift_work *w, double gh)
 	return w->gh_known ? gh : (double)NAN;
 }
 
+static void say_doubtful(struct drift_work *w)
+{
+	struct ts_text text;
+
+	ts_text_open(&text, &w->asking->arena->allocator);
+	ts_text_put(&text, "Ammonia marked doubtful: below pH ");
+	ts_text_number_short(&text, w->asking->practice->value[TS_P_FILTER_FULL_PH], 1);
+	ts_text_put(&text, " filter bacteria work slowly or stop; only a test says which.");
+	w->ret->doubtful_says = ts_asking_keep(w->asking, &text);
+	ts_text_drop(&text);
+}
+
 static enum ts_status fill_days(struct drift_work *w)
 {
 	struct ts_drift_result *r = w->ret;
+	bool doubtful = false;
 	size_t count = w->question->days + 1;
 	struct ts_drift_day *days = ts_arena_array(w->asking->arena, count, sizeof *days);
 	enum ts_status status;
@@ -90,8 +103,11 @@ static enum ts_status fill_days(struct drift_work *w)
 			gh_or_unknown(w, d->gh_dh), kh_or_unknown(w, d->ph),
 			kh_or_unknown(w, d->ph_low), kh_or_unknown(w, d->ph_high), d->tan_mg_l,
 			d->no3_mg_l, d->conductivity_us_cm, d->filter_doubtful, d->change_due};
+		doubtful |= d->filter_doubtful;
 	}
 	r->day_count = count;
+	if (doubtful)
+		say_doubtful(w);
 	return TS_OK;
 }
 

@@ -86,6 +86,7 @@ struct ts_drift_result {
 	size_t measured_count;
 	struct ts_drift_day_result *days;
 	size_t day_count;
+	const char *doubtful_says; /* of days marked so; NULL: none is */
 	double buffer_gone_day, buffer_gone_day_early, buffer_gone_day_late;
 	struct ts_drift_steady_result steady, steady_closed_form;
 	struct ts_drift_change_result *smallest_safe_change;

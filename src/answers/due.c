@@ -240,6 +240,8 @@ static void fill_stages(struct work *w)
 		ts_asking_note(w->asking, &w->r.notes, keep(w));
 		return;
 	}
+	w->r.stages_say = "The days hold while each test reads as it should. After each one, "
+			  "write the reading into the file and ask again.";
 	w->r.stages = ts_arena_array(w->asking->arena, k->stage_count + 1, sizeof *w->r.stages);
 	for (size_t i = 0; w->r.stages && i < k->stage_count; i++)
 		w->r.stages[w->r.stage_count++] = stage_line(w, i);

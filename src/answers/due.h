@@ -43,6 +43,7 @@ struct ts_due_result {
 	size_t test_count;
 	struct ts_due_stage_line *stages;
 	size_t stage_count;
+	const char *stages_say; /* NULL: there are none */
 	struct ts_texts notes, cautions;
 	bool nothing; /* is due today; no row */
 };

@@ -53,6 +53,7 @@ struct ts_find_result {
 	struct ts_texts did_you_mean;
 	struct ts_find_tally_result *groups, *home_waters, *values;
 	size_t group_count, home_water_count, value_count;
+	size_t values_in_all; /* the sum of `values` */
 	size_t fish, fish_ph_published, fish_gh_published, fish_temp_published;
 	struct ts_find_folder_result *folders;
 	size_t folder_count;

@@ -209,10 +209,11 @@ static void fill_water(struct ts_remake_work *w)
 	*made = (struct ts_made_water){recipe->gh_dh, recipe->kh_dh, recipe->ph_low, recipe->ph,
 		recipe->ph_high, recipe->ec_us_cm, s->ca_mmol_l * TS_WEIGHT_CA,
 		s->mg_mmol_l * TS_WEIGHT_MG, s->na_mmol_l * TS_WEIGHT_NA, s->k_mmol_l * TS_WEIGHT_K,
-		s->cl_mmol_l * TS_WEIGHT_CL, s->so4_mmol_l * TS_MASS_SO4};
+		s->cl_mmol_l * TS_WEIGHT_CL, s->so4_mmol_l * TS_MASS_SO4, (double)NAN};
 	if (w->remake.gh_unknown || w->remake.kh_unknown)
 		made->ca_mg_l = made->mg_mg_l = made->na_mg_l = made->k_mg_l = made->cl_mg_l =
 			made->so4_mg_l = (double)NAN;
+	made->ca_to_mg = made->mg_mg_l > 0 ? made->ca_mg_l / made->mg_mg_l : (double)NAN;
 	w->r.result = made;
 }
 
@@ -247,6 +248,8 @@ static void fill_stages(struct ts_remake_work *w)
 	if (w->are_apart || !stages->count ||
 		(w->verdict != TS_VERDICT_STAGES && w->verdict != TS_VERDICT_TEST_FIRST))
 		return;
+	w->r.stages_say = "Each stage is the greatest change that is safe for the most delicate of "
+			  "them; the figures are those after it.";
 	w->r.stages = ts_arena_array(w->asking->arena, stages->count, sizeof *w->r.stages);
 	for (size_t i = 0; w->r.stages && i < stages->count; i++)
 		w->r.stages[w->r.stage_count++] = stage_line(w, &stages->stages[i]);

@@ -31,6 +31,7 @@ struct ts_remake_question {
 struct ts_made_water {
 	double gh_dh, kh_dh, ph_low, ph, ph_high, conductivity_us_cm;
 	double ca_mg_l, mg_mg_l, na_mg_l, k_mg_l, cl_mg_l, so4_mg_l;
+	double ca_to_mg; /* by mass; NAN: not known, or no magnesium */
 };
 
 struct ts_recipe_line {
@@ -50,6 +51,7 @@ struct ts_remake_result {
 	const char *slow; /* lime that does it by itself; NULL: none does */
 	const char *bare; /* the water at hand is no water yet; NULL: it is one */
 	struct ts_texts wished_as_it_is, suits_as_it_is;
+	struct ts_texts as_it_is_says; /* both, and where to see all, in sentences */
 	double volume_l, change_percent;
 	bool volume_known;
 	const char *treatment; /* of all new water */
@@ -59,6 +61,7 @@ struct ts_remake_result {
 	struct ts_texts notes;
 	struct ts_stage_line *stages;
 	size_t stage_count;
+	const char *stages_say; /* how to read them; NULL: there are none */
 	const char
 		*stages_none; /* why a recipe has no stages; NULL: it has, or there is no recipe */
 	const char *routine;

@@ -78,6 +78,36 @@ static void name_others(struct ts_remake_work *w, const struct ts_match *m, size
 		add_name(w, &w->r.suits_as_it_is, others[i].match->species);
 }
 
+/* One more sentence: what leads it, the names, what ends it. */
+static void note_names(
+	struct ts_remake_work *w, const char *lead, const struct ts_texts *names, const char *end)
+{
+	ts_text_put(&w->text, lead);
+	for (size_t i = 0; i < names->count; i++)
+		ts_text_puts(&w->text, i ? ", " : "", names->items[i], NULL);
+	ts_text_put(&w->text, end);
+	ts_asking_note(w->asking, &w->r.as_it_is_says, ts_remake_keep(w));
+}
+
+static void say_as_it_is(struct ts_remake_work *w)
+{
+	if (w->r.wished_as_it_is.count)
+		note_names(w,
+			"As far as the water goes, these of your wishes can live in it as it is: ",
+			&w->r.wished_as_it_is,
+			". tapshoal why says where it falls short of their best, and what room "
+			"they need.");
+	if (w->r.suits_as_it_is.count)
+		note_names(w,
+			"Your water as it is suits or is tolerated by: ", &w->r.suits_as_it_is,
+			". tapshoal rank lists them all.");
+	else
+		note_names(w,
+			"No other animal fit for such a tank is known to suit the water as it is; "
+			"tapshoal rank lists them all.",
+			&(struct ts_texts){0}, "");
+}
+
 void ts_remake_as_it_is(struct ts_remake_work *w)
 {
 	size_t count = w->asking->species_count;
@@ -93,4 +123,5 @@ void ts_remake_as_it_is(struct ts_remake_work *w)
 	}
 	ts_match_sort(m, count);
 	name_others(w, m, count);
+	say_as_it_is(w);
 }

@@ -7,6 +7,8 @@
 
 #include <math.h>
 
+#include "base/arena.h"
+#include "chem/hardness.h"
 #include "water/first.h"
 #include "water/series.h"
 #include "words/first.h"
@@ -136,6 +138,10 @@ static void fill_over_time(struct work *w)
 			ts_parameter_rows[parameters[i]].key, f.readings, f.days, f.low, f.high,
 			f.spread, f.same_hour_spread, f.day_swing, f.drift_per_week, f.trend};
 	}
+	if (r->over_time_count)
+		r->over_time_says = "A changing supply is judged by both its ends: no animal "
+				    "chooses the day. --season takes the readings of one part of "
+				    "the year.";
 }
 
 /* The worst poison that is more than a concern; NULL: there is none. */
@@ -245,12 +251,44 @@ static void say_salt(struct work *w)
 	w->out->salt_says = keep(w);
 }
 
+static void add_hardness(struct ts_water_result *r, const char *name, double dh, double charges)
+{
+	const double mmol = ts_chem_mmol_l_from_dh(dh);
+
+	if (isnan(dh))
+		return;
+	r->hardness[r->hardness_count++] = (struct ts_hardness_result){name, dh, mmol * charges,
+		ts_chem_mg_caco3_from_mmol_l(mmol), mmol / TS_MMOL_L_PER_FH,
+		mmol / TS_MMOL_L_PER_CLARK, mmol / TS_MMOL_L_PER_GPG};
+}
+
+/* The figures again, in the units of reports and kits. */
+static void fill_units(struct work *w, const struct ts_water_facts *f)
+{
+	const double mg_l[TS_ION__IN_SOLUTION] = {f->ca_mg_l, f->mg_mg_l, f->na_mg_l, f->k_mg_l,
+		f->cl_mg_l, f->so4_mg_l, f->no3_mg_l};
+	struct ts_water_result *r = w->out;
+
+	r->hardness = ts_arena_array(w->asking->arena, 2, sizeof *r->hardness);
+	r->ions = ts_arena_array(w->asking->arena, TS_ION__IN_SOLUTION, sizeof *r->ions);
+	if (!r->hardness || !r->ions)
+		return;
+	add_hardness(r, "GH", f->gh_dh, 1);
+	add_hardness(r, "KH", f->kh_dh, 2);
+	for (int ion = 0; ion < TS_ION__IN_SOLUTION; ion++) {
+		if (!isnan(mg_l[ion]))
+			r->ions[r->ion_count++] = (struct ts_ion_result){ts_ions[ion].symbol,
+				mg_l[ion], mg_l[ion] / ts_ions[ion].molar_mass};
+	}
+}
+
 static void answer(struct work *w, const struct ts_water_facts *facts)
 {
 	struct ts_water_result *r = w->out;
 
 	r->facts = *facts;
 	r->nh3_n_mg_l = (double)NAN;
+	fill_units(w, facts);
 	if (w->water)
 		read_what(w);
 	fill_unusual(w);

@@ -18,6 +18,17 @@ struct ts_water_question {
 	const struct ts_water *against; /* NULL: no other */
 };
 
+/* GH or KH in the units that people print. */
+struct ts_hardness_result {
+	const char *name;                                              /* "GH" */
+	double dh, mmol_l, mg_l_caco3, french, english, grains_us_gal; /* of KH meq/L for mmol/L */
+};
+
+struct ts_ion_result {
+	const char *name; /* "Ca" */
+	double mg_l, mmol_l;
+};
+
 struct ts_unknown_result {
 	const char *fact, *why;
 };
@@ -39,6 +50,7 @@ struct ts_over_time_result {
 struct ts_against_result {
 	const char *name;
 	struct ts_range ph, gh_dh, kh_dh, conductivity_us_cm, no3_mg_l; /* this water, the other */
+	double ph_apart, gh_apart_dh, kh_apart_dh, conductivity_apart_us_cm, no3_apart_mg_l;
 	struct ts_texts says;
 	struct ts_advice_line
 		*advice; /* this water as the tank's, the other as what is poured in */
@@ -55,6 +67,9 @@ struct ts_water_result {
 	struct ts_texts notes; /* of `unusual` what the first lines have not said; no row */
 	struct ts_water_facts facts;
 	double nh3_n_mg_l;
+	struct ts_hardness_result *hardness;
+	struct ts_ion_result *ions;
+	size_t hardness_count, ion_count; /* those that are known */
 	struct ts_texts unusual, assumed, drinking_water;
 	struct ts_unknown_result *unknown;
 	size_t unknown_count;
@@ -63,6 +78,7 @@ struct ts_water_result {
 	const struct ts_danger_result *worst; /* of them the one that leads; NULL: none; no row */
 	struct ts_over_time_result *over_time;
 	size_t over_time_count;
+	const char *over_time_says; /* NULL: there is nothing over time */
 	const char *next_to_measure, *how_to_sample;
 	struct ts_against_result *against; /* NULL: no other water was given */
 };

@@ -166,7 +166,12 @@ enum ts_status ts_water_answer_against(const struct ts_asking *asking, enum ts_w
 		.gh_dh = {f->gh_dh, g->gh_dh},
 		.kh_dh = {f->kh_dh, g->kh_dh},
 		.conductivity_us_cm = {f->conductivity_us_cm, g->conductivity_us_cm},
-		.no3_mg_l = {f->no3_mg_l, g->no3_mg_l}};
+		.no3_mg_l = {f->no3_mg_l, g->no3_mg_l},
+		.ph_apart = f->ph - g->ph,
+		.gh_apart_dh = f->gh_dh - g->gh_dh,
+		.kh_apart_dh = f->kh_dh - g->kh_dh,
+		.conductivity_apart_us_cm = f->conductivity_us_cm - g->conductivity_us_cm,
+		.no3_apart_mg_l = f->no3_mg_l - g->no3_mg_l};
 	if (tank == TS_WATER_TANK_NONE)
 		say_apart(asking, r->against, &r->against->says);
 	else if (tank == TS_WATER_TANK_FIRST)

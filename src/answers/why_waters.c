@@ -421,7 +421,8 @@ enum ts_status ts_answer_why_waters(const struct ts_asking *asking,
 		.waters = ts_arena_array(arena, q->water_count, sizeof *r.waters),
 		.species = ts_arena_array(arena, q->species_count, sizeof *r.species),
 		.cells = ts_arena_array(arena, cells, sizeof *r.cells),
-		.animals_say = q->animals_say};
+		.animals_say = q->animals_say,
+		.closing = "One species in full: tapshoal why SPECIES -w FILE."};
 	struct work w = {.asking = asking,
 		.q = q,
 		.waters = ts_arena_array(arena, q->water_count, sizeof *w.waters),

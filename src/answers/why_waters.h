@@ -60,7 +60,7 @@ struct ts_why_waters_result {
 	struct ts_why_species_result *species;
 	struct ts_why_cell_result *cells; /* by species, then by water */
 	size_t water_count, species_count, cell_count;
-	const char *animals_say;
+	const char *animals_say, *closing; /* how to see one of them in full */
 	struct ts_texts notes;
 	bool all_have_one; /* each has a water that suits it or is tolerated; no row */
 };

@@ -188,6 +188,8 @@ static void make_counts(
 	for (int g = 0; g < TS_GRADE__COUNT; g++)
 		rows[ret->value_count++] =
 			(struct ts_find_tally_result){ts_grade_words[g], s->values[g]};
+	for (int g = 0; g < TS_GRADE__COUNT; g++)
+		ret->values_in_all += s->values[g];
 	ret->fish = s->fish;
 	ret->fish_ph_published = s->fish_ph_published;
 	ret->fish_gh_published = s->fish_gh_published;

@@ -41,6 +41,7 @@ static const struct ts_result_field arrive_fields[] = {
 	TS_R_ROW_NUMBER(A, "start_gh_dh", start_gh_dh, 1, "of the quarantine tank at first; null: none is needed"),
 	TS_R_ROW_NUMBER(A, "start_kh_dh", start_kh_dh, 1, "likewise"),
 	TS_R_ROW_NUMBER(A, "start_conductivity_us_cm", start_ec_us_cm, 0, "likewise"),
+	TS_R_ROW_TEXT(A, "stages_say", stages_say, "how to read the stages"),
 	TS_R_ROW_LIST(A, "stages", stages, stage_count, struct ts_stage_line, &ts_result_stage, "of the quarantine tank"),
 	TS_R_ROW_TEXTS(A, "notes", notes, "what was not known"),
 	TS_R_ROW_TEXTS(A, "cautions", cautions, "each once"),

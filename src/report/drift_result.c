@@ -146,6 +146,8 @@ static const struct ts_result_field drift_fields[] = {
 		&measured_shape, "what the log shows over weeks; it counts before the model"),
 	TS_R_ROW_LIST(
 		R, "days", days, day_count, struct ts_drift_day_result, &day_shape, "day by day"),
+	TS_R_ROW_TEXT(R, "doubtful_says", doubtful_says,
+		"of days whose ammonia is doubtful; null: none is"),
 	TS_R_ROW_NUMBER(R, "buffer_gone_day", buffer_gone_day, 0,
 		"days until KH is below the floor; null: not within settled.days, or it is so now"),
 	TS_R_ROW_NUMBER(R, "buffer_gone_day_early", buffer_gone_day_early, 0,

@@ -47,6 +47,7 @@ static const struct ts_result_field due_fields[] = {
 	TS_R_ROW_TEXT(R, "danger_because", danger_because, "the number that decides that"),
 	TS_R_ROW_LIST(R, "tests", tests, test_count, struct ts_due_test_line, &test_shape, "a danger first, then by day"),
 	TS_R_ROW_LIST(R, "stages", stages, stage_count, struct ts_due_stage_line, &stage_shape, "of the re-making, where one was asked for"),
+	TS_R_ROW_TEXT(R, "stages_say", stages_say, "what the days of the stages hold for; null: there are none"),
 	TS_R_ROW_TEXTS(R, "notes", notes, "what was left out, or could not be said"),
 	TS_R_ROW_TEXTS(R, "cautions", cautions, "each once"),
 };

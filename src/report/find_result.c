@@ -67,6 +67,7 @@ static const struct ts_result_field answer_fields[] = {
 	TS_R_ROW_LIST(A, "groups", groups, group_count, struct ts_find_tally_result, &tally_shape, "found, by group"),
 	TS_R_ROW_LIST(A, "home_waters", home_waters, home_water_count, struct ts_find_tally_result, &tally_shape, "found, by home water"),
 	TS_R_ROW_LIST(A, "values", values, value_count, struct ts_find_tally_result, &tally_shape, "values of water, by grade of source"),
+	TS_R_ROW_COUNT(A, "values_in_all", values_in_all, "the sum of values"),
 	TS_R_ROW_COUNT(A, "fish", fish, "fish among those found"),
 	TS_R_ROW_COUNT(A, "fish_ph_published", fish_ph_published, "fish whose tolerated pH is published"),
 	TS_R_ROW_COUNT(A, "fish_gh_published", fish_gh_published, "fish whose tolerated GH is published"),

@@ -24,6 +24,7 @@ static const struct ts_result_field water_fields[] = {
 	TS_R_ROW_NUMBER(W, "k_mg_l", k_mg_l, 1, "potassium"),
 	TS_R_ROW_NUMBER(W, "cl_mg_l", cl_mg_l, 1, "chloride"),
 	TS_R_ROW_NUMBER(W, "so4_mg_l", so4_mg_l, 1, "sulphate"),
+	TS_R_ROW_NUMBER(W, "ca_to_mg", ca_to_mg, 1, "calcium to one of magnesium, by mass"),
 };
 #undef W
 static const struct ts_result_shape shape_water = TS_R_SHAPE("made water", water_fields, struct ts_made_water);
@@ -56,6 +57,7 @@ static const struct ts_result_field remake_fields[] = {
 	TS_R_ROW_TEXT(R, "slow", slow, "lime that raises KH by itself in weeks, where that is enough"),
 	TS_R_ROW_TEXT(R, "bare", bare, "the water at hand holds hardly any minerals"),
 	TS_R_ROW_TEXTS(R, "wished_as_it_is", wished_as_it_is, "of the wished those that bear the water as it is"),
+	TS_R_ROW_TEXTS(R, "as_it_is_says", as_it_is_says, "both in sentences"),
 	TS_R_ROW_TEXTS(R, "suits_as_it_is", suits_as_it_is, "others that need no work, best and most alike in size first, at most five"),
 	TS_R_ROW_NUMBER(R, "volume_l", volume_l, 1, "that the amounts are for"),
 	TS_R_ROW_NUMBER(R, "change_percent", change_percent, 0, "of each later change"),
@@ -65,6 +67,7 @@ static const struct ts_result_field remake_fields[] = {
 	TS_R_ROW_TEXTS(R, "notes", notes, "lime, peat, the other end of the season"),
 	TS_R_ROW_LIST(R, "stages", stages, stage_count, struct ts_stage_line, &ts_result_stage, "none for an empty tank"),
 	TS_R_ROW_TEXT(R, "stages_none", stages_none, "why a recipe has no stages"),
+	TS_R_ROW_TEXT(R, "stages_say", stages_say, "how to read the stages; null: there are none"),
 	TS_R_ROW_TEXT(R, "routine", routine, "afterwards"),
 	TS_R_ROW_LIST(R, "groups", groups, group_count, struct ts_group_line, &shape_group, "where residents and wish cannot share"),
 	TS_R_ROW_TEXTS(R, "cautions", cautions, "each once"),

@@ -65,11 +65,38 @@ static const struct ts_result_field against_fields[] = {
 	TS_R_ROW_RANGE(A, "kh_dh", kh_dh, 2, "this water, the other"),
 	TS_R_ROW_RANGE(A, "conductivity_us_cm", conductivity_us_cm, 0, "this water, the other"),
 	TS_R_ROW_RANGE(A, "no3_mg_l", no3_mg_l, 1, "this water, the other"),
+	TS_R_ROW_NUMBER(A, "ph_apart", ph_apart, 2, "this water above the other"),
+	TS_R_ROW_NUMBER(A, "gh_apart_dh", gh_apart_dh, 2, "this water above the other"),
+	TS_R_ROW_NUMBER(A, "kh_apart_dh", kh_apart_dh, 2, "this water above the other"),
+	TS_R_ROW_NUMBER(A, "conductivity_apart_us_cm", conductivity_apart_us_cm, 0, "this water above the other"),
+	TS_R_ROW_NUMBER(A, "no3_apart_mg_l", no3_apart_mg_l, 1, "this water above the other"),
 	TS_R_ROW_TEXTS(A, "says", says, "what the difference means"),
 	TS_R_ROW_LIST(A, "advice", advice, advice_count, struct ts_advice_line, &advice_shape, "what to do where this water is a tank's and the other is poured into it"),
 };
 #undef A
 static const struct ts_result_shape against_shape = TS_R_SHAPE("against", against_fields, struct ts_against_result);
+
+#define H struct ts_hardness_result
+static const struct ts_result_field hardness_fields[] = {
+	TS_R_ROW_TEXT(H, "name", name, "GH or KH"),
+	TS_R_ROW_NUMBER(H, "dh", dh, 2, "degrees of the trade"),
+	TS_R_ROW_NUMBER(H, "mmol_l", mmol_l, 3, "of calcium and magnesium; of KH meq/L"),
+	TS_R_ROW_NUMBER(H, "mg_l_caco3", mg_l_caco3, 1, "as calcium carbonate"),
+	TS_R_ROW_NUMBER(H, "french", french, 2, "French degrees"),
+	TS_R_ROW_NUMBER(H, "english", english, 2, "English degrees"),
+	TS_R_ROW_NUMBER(H, "grains_us_gal", grains_us_gal, 2, "grains to a US gallon"),
+};
+#undef H
+static const struct ts_result_shape hardness_shape = TS_R_SHAPE("hardness", hardness_fields, struct ts_hardness_result);
+
+#define I struct ts_ion_result
+static const struct ts_result_field ion_fields[] = {
+	TS_R_ROW_TEXT(I, "name", name, "its symbol"),
+	TS_R_ROW_NUMBER(I, "mg_l", mg_l, 1, "as read"),
+	TS_R_ROW_NUMBER(I, "mmol_l", mmol_l, 3, "the same in mmol/L"),
+};
+#undef I
+static const struct ts_result_shape ion_shape = TS_R_SHAPE("ion", ion_fields, struct ts_ion_result);
 
 #define WATER_ROWS(W, a) \
 	TS_R_ROW_TEXT(W, "name", a name, "what the water is called"), \
@@ -91,6 +118,8 @@ static const struct ts_result_shape against_shape = TS_R_SHAPE("against", agains
 	TS_R_ROW_NUMBER(W, "kh_low_dh", a facts.kh_low_dh, 2, "least, likewise"), \
 	TS_R_ROW_NUMBER(W, "kh_high_dh", a facts.kh_high_dh, 2, "most, likewise"), \
 	TS_R_ROW_NUMBER(W, "alkalinity_meq_l", a facts.alkalinity_meq_l, 3, "the same in meq/L"), \
+	TS_R_ROW_LIST(W, "hardness", a hardness, a hardness_count, struct ts_hardness_result, &hardness_shape, "GH and KH in the units of reports"), \
+	TS_R_ROW_LIST(W, "ions", a ions, a ion_count, struct ts_ion_result, &ion_shape, "the ions that were read"), \
 	TS_R_ROW_NUMBER(W, "temp_c", a facts.temp_c, 1, "of the sample, at which the rest holds"), \
 	TS_R_ROW_NUMBER(W, "ca_mg_l", a facts.ca_mg_l, 1, "calcium, null where it was not read"), \
 	TS_R_ROW_NUMBER(W, "mg_mg_l", a facts.mg_mg_l, 1, "magnesium, likewise"), \
@@ -126,6 +155,7 @@ static const struct ts_result_field water_fields[] = {
 	TS_R_ROW_LIST(W, "dangers", dangers, danger_count, struct ts_danger_result, &danger_shape, "each poison that was measured, and oxygen"),
 	TS_R_ROW_TEXTS(W, "drinking_water", drinking_water, "what is a matter for the health authority"),
 	TS_R_ROW_LIST(W, "over_time", over_time, over_time_count, struct ts_over_time_result, &over_time_shape, "parameters with several readings"),
+	TS_R_ROW_TEXT(W, "over_time_says", over_time_says, "how a changing water is judged; null: it has no readings over time"),
 	TS_R_ROW_TEXT(W, "next_to_measure", next_to_measure, "the one next thing"),
 	TS_R_ROW_TEXT(W, "how_to_sample", how_to_sample, "how to take that sample"),
 	TS_R_ROW_MAYBE(W, "against", against, struct ts_against_result, &against_shape, "the other water, where one was given"),

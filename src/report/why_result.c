@@ -114,6 +114,7 @@ static const struct ts_result_field waters_fields[] = {
 	TS_R_ROW_LIST(A, "cells", cells, cell_count, struct ts_why_cell_result, &ts_result_why_cell, "each species against each water"),
 	TS_R_ROW_TEXT(A, "animals_say", animals_say, "how they are kept"),
 	TS_R_ROW_TEXTS(A, "notes", notes, "what is to be said of the waters"),
+	TS_R_ROW_TEXT(A, "closing", closing, "how to see one of them in full"),
 };
 #undef A
 

@@ -26,8 +26,7 @@ void ts_show_arrive(struct ts_document *doc, const struct ts_arrive_result *r)
 		ts_doc_line(doc, steps, r->steps[i].when, r->steps[i].says, NULL);
 	if (r->stage_count) {
 		ts_doc_heading(doc, 0, "FROM THE SHOP'S WATER TO YOURS");
-		ts_doc_paragraph(doc, "Each change replaces quarantine water by your tank's own "
-				      "water; the figures are those after it.");
+		ts_doc_paragraph(doc, r->stages_say);
 		ts_show_stages(doc, r->stages, r->stage_count, false);
 	}
 	for (size_t i = 0; i < r->notes.count; i++)

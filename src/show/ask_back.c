@@ -10,7 +10,7 @@ static void show_questions(struct ts_document *doc, const struct ts_ask_back_res
 {
 	struct ts_node *facts;
 
-	ts_doc_verdict(doc, "What were you asked? tapshoal ask-back with one of these words:", "");
+	ts_doc_verdict(doc, r->lead, "");
 	facts = ts_doc_facts(doc, 1);
 	for (size_t i = 0; i < r->question_count; i++)
 		ts_doc_line(doc, facts, r->questions[i].id, r->questions[i].says, NULL);
@@ -27,7 +27,7 @@ void ts_show_ask_back(struct ts_document *doc, const struct ts_ask_back_result *
 		return;
 	}
 	ts_doc_verdict(doc, r->says, "");
-	ts_doc_paragraph(doc, "To answer that I need to know:");
+	ts_doc_paragraph(doc, r->lead);
 	list = ts_doc_facts(doc, 0);
 	ts_text_open(&text, &doc->arena->allocator);
 	for (size_t i = 0; i < r->ask_count; i++) {
@@ -44,6 +44,6 @@ void ts_show_ask_back(struct ts_document *doc, const struct ts_ask_back_result *
 	if (!r->link)
 		return;
 	list = ts_doc_records(doc); /* a link is of no use in pieces */
-	ts_doc_line(doc, list, "A page opens there with these fields waiting:", NULL);
+	ts_doc_line(doc, list, r->link_says, NULL);
 	ts_doc_line(doc, list, r->link, NULL);
 }

@@ -227,15 +227,6 @@ static void say_smallest(struct page *p, struct ts_node *facts)
 	ts_doc_line(p->doc, facts, "Least change", take(p), NULL);
 }
 
-static bool any_doubtful(const struct ts_drift_result *r)
-{
-	for (size_t i = 0; i < r->day_count; i++) {
-		if (r->days[i].filter_doubtful)
-			return true;
-	}
-	return false;
-}
-
 static void list(
 	struct page *p, struct ts_node *facts, const char *label, const struct ts_texts *of)
 {
@@ -256,9 +247,8 @@ void ts_show_drift(struct ts_document *doc, const struct ts_drift_result *r)
 		ts_doc_paragraph(doc, r->asks.items[i]);
 	table(&p);
 	charts(&p);
-	if (any_doubtful(r))
-		ts_doc_paragraph(doc, "Ammonia marked doubtful: below pH 6.5 filter bacteria work "
-				      "slowly or stop; only a test says which.");
+	if (r->doubtful_says)
+		ts_doc_paragraph(doc, r->doubtful_says);
 	facts = ts_doc_facts(doc, 0);
 	say_limits(&p, facts);
 	say_load(&p, facts);

@@ -32,8 +32,7 @@ static void say_stages(
 		ts_text_puts(text, ": ", g->says, NULL);
 		ts_doc_line(doc, ts_doc_entry(doc, ts_doc_take(doc, text)), g->test, NULL);
 	}
-	ts_doc_paragraph(doc, "The days hold while each test reads as it should. After each one, "
-			      "write the reading into the file and ask again.");
+	ts_doc_paragraph(doc, r->stages_say);
 }
 
 void ts_show_due(struct ts_document *doc, const struct ts_due_result *r, long today)

@@ -79,16 +79,9 @@ static void tally(struct ts_document *doc, struct ts_text *text, struct ts_node 
 static void share(struct ts_document *doc, struct ts_text *text, struct ts_node *facts,
 	const char *label, size_t part, size_t of)
 {
-	double percent = of ? 100.0 * (double)part / (double)of : 0;
-
 	put_count(text, part);
 	ts_text_put(text, " of ");
 	put_count(text, of);
-	if (of) {
-		ts_text_put(text, ", ");
-		ts_text_number_short(text, percent, percent < 10 ? 1 : 0);
-		ts_text_put(text, " %");
-	}
 	ts_doc_line(doc, facts, label, ts_doc_take(doc, text), NULL);
 }
 
@@ -98,7 +91,6 @@ static void write_summary(
 	static const char *const said[TS_GRADE__COUNT] = {"Values from publications",
 		"Values of common practice", "Values computed", "Values from memory"};
 	struct ts_node *table = ts_doc_table(doc);
-	size_t values = 0;
 
 	ts_doc_line(doc, table, "group", "species", NULL);
 	for (size_t i = 0; i < r->group_count; i++)
@@ -109,8 +101,6 @@ static void write_summary(
 		if (r->home_waters[i].count)
 			tally(doc, text, table, r->home_waters[i].name, r->home_waters[i].count);
 	}
-	for (size_t g = 0; g < r->value_count; g++)
-		values += r->values[g].count;
 	ts_doc_heading(doc, 0, "WHERE THE FIGURES COME FROM");
 	table = ts_doc_facts(doc, 0);
 	share(doc, text, table, "Fish whose tolerated pH is published", r->fish_ph_published,
@@ -120,7 +110,7 @@ static void write_summary(
 	share(doc, text, table, "Fish whose tolerated temperature is published",
 		r->fish_temp_published, r->fish);
 	for (size_t g = 0; g < r->value_count; g++)
-		share(doc, text, table, said[g], r->values[g].count, values);
+		share(doc, text, table, said[g], r->values[g].count, r->values_in_all);
 }
 
 void ts_show_find(struct ts_document *doc, const struct ts_find_result *r, bool summary, bool dozen)

@@ -93,9 +93,8 @@ static void put_water(struct page *p)
 		return;
 	ts_doc_line(p->doc, facts, "conductivity",
 		figure(p, m->conductivity_us_cm, 0, " uS/cm, computed"), NULL);
-	if (m->mg_mg_l > 0)
-		ts_doc_line(p->doc, facts, "Ca to Mg",
-			figure(p, m->ca_mg_l / m->mg_mg_l, 1, " : 1"), NULL);
+	if (!isnan(m->ca_to_mg))
+		ts_doc_line(p->doc, facts, "Ca to Mg", figure(p, m->ca_to_mg, 1, " : 1"), NULL);
 	ts_doc_line(p->doc, facts, "sodium", figure(p, m->na_mg_l, 0, " mg/L"), NULL);
 	if (m->k_mg_l >= K_SHOWN_MG_L)
 		ts_doc_line(p->doc, facts, "potassium", figure(p, m->k_mg_l, 0, " mg/L"), NULL);
@@ -107,23 +106,7 @@ static void put_without_work(struct page *p)
 	ts_doc_heading(p->doc, 0, "WITHOUT ANY WORK");
 	if (p->r->bare)
 		ts_doc_caution(p->doc, p->r->bare);
-	if (p->r->wished_as_it_is.count) {
-		ts_text_put(&p->text,
-			"As far as the water goes, these of your wishes can live in it "
-			"as it is: ");
-		list(p, &p->r->wished_as_it_is,
-			". tapshoal why says where it falls short of their best, and what room "
-			"they need.");
-		ts_doc_paragraph(p->doc, take(p));
-	}
-	if (p->r->suits_as_it_is.count) {
-		ts_text_put(&p->text, "Your water as it is suits or is tolerated by: ");
-		list(p, &p->r->suits_as_it_is, ". tapshoal rank lists them all.");
-	} else {
-		ts_text_put(&p->text, "No other animal fit for such a tank is known to suit the "
-				      "water as it is; tapshoal rank lists them all.");
-	}
-	ts_doc_paragraph(p->doc, take(p));
+	ts_doc_paragraphs(p->doc, &p->r->as_it_is_says);
 }
 
 static void put_groups(struct page *p)
@@ -145,8 +128,7 @@ static void put_stages(struct page *p)
 
 	if (r->stage_count) {
 		ts_doc_heading(p->doc, 0, "STAGES FOR THE ANIMALS THERE NOW");
-		ts_doc_paragraph(p->doc, "Each stage is the greatest change that is safe for the "
-					 "most delicate of them; the figures are those after it.");
+		ts_doc_paragraph(p->doc, r->stages_say);
 		ts_show_stages(p->doc, r->stages, r->stage_count, true);
 	} else if (r->stages_none) {
 		ts_doc_paragraph(p->doc, r->stages_none);

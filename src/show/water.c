@@ -8,7 +8,6 @@
 #include <math.h>
 
 #include "base/arena.h"
-#include "chem/hardness.h"
 #include "words/water.h"
 
 static const char *figure(struct ts_document *doc, double value, int decimals, const char *unit)
@@ -59,49 +58,36 @@ static const char *interval(struct ts_document *doc, double value, double low, d
 	return taken;
 }
 
-static void hardness_row(
-	struct ts_document *doc, struct ts_node *table, const char *label, double dh, double factor)
-{
-	double mmol = ts_chem_mmol_l_from_dh(dh);
-
-	if (isnan(dh))
-		return;
-	ts_doc_line(doc, table, label, figure(doc, dh, 1, ""), figure(doc, mmol * factor, 2, ""),
-		figure(doc, ts_chem_mg_caco3_from_mmol_l(mmol), 0, ""),
-		figure(doc, mmol / TS_MMOL_L_PER_FH, 1, ""),
-		figure(doc, mmol / TS_MMOL_L_PER_CLARK, 1, ""),
-		figure(doc, mmol / TS_MMOL_L_PER_GPG, 1, ""), NULL);
-}
-
-static void hardness_table(struct ts_document *doc, const struct ts_water_facts *f)
+static void hardness_table(struct ts_document *doc, const struct ts_water_result *r)
 {
 	struct ts_node *table;
 
-	if (isnan(f->gh_dh) && isnan(f->kh_dh))
+	if (!r->hardness_count)
 		return;
 	table = ts_doc_table(doc);
 	ts_doc_line(doc, table, "", "dH", "mmol/L (KH meq/L)", "mg/L CaCO3", "French", "English",
 		"grains/US gal", NULL);
-	hardness_row(doc, table, "GH", f->gh_dh, 1);
-	hardness_row(doc, table, "KH", f->kh_dh, 2);
+	for (size_t i = 0; i < r->hardness_count; i++) {
+		const struct ts_hardness_result *h = &r->hardness[i];
+
+		ts_doc_line(doc, table, h->name, figure(doc, h->dh, 1, ""),
+			figure(doc, h->mmol_l, 2, ""), figure(doc, h->mg_l_caco3, 0, ""),
+			figure(doc, h->french, 1, ""), figure(doc, h->english, 1, ""),
+			figure(doc, h->grains_us_gal, 1, ""), NULL);
+	}
 }
 
-static void ion_rows(struct ts_document *doc, const struct ts_water_facts *f)
+static void ion_rows(struct ts_document *doc, const struct ts_water_result *r)
 {
-	const double mg_l[TS_ION__IN_SOLUTION] = {f->ca_mg_l, f->mg_mg_l, f->na_mg_l, f->k_mg_l,
-		f->cl_mg_l, f->so4_mg_l, f->no3_mg_l};
-	struct ts_node *table = NULL;
+	struct ts_node *table;
 
-	for (int ion = 0; ion < TS_ION__IN_SOLUTION; ion++) {
-		if (isnan(mg_l[ion]))
-			continue;
-		if (!table) {
-			table = ts_doc_table(doc);
-			ts_doc_line(doc, table, "", "mg/L", "mmol/L", NULL);
-		}
-		ts_doc_line(doc, table, ts_ions[ion].symbol, figure(doc, mg_l[ion], 1, ""),
-			figure(doc, mg_l[ion] / ts_ions[ion].molar_mass, 2, ""), NULL);
-	}
+	if (!r->ion_count)
+		return;
+	table = ts_doc_table(doc);
+	ts_doc_line(doc, table, "", "mg/L", "mmol/L", NULL);
+	for (size_t i = 0; i < r->ion_count; i++)
+		ts_doc_line(doc, table, r->ions[i].name, figure(doc, r->ions[i].mg_l, 1, ""),
+			figure(doc, r->ions[i].mmol_l, 2, ""), NULL);
 }
 
 /* One computed fact as it is shown: "not known" is said once for all of one reason. */
@@ -154,8 +140,8 @@ void ts_show_water_values(struct ts_document *doc, const struct ts_water_result 
 	size_t count = sizeof all / sizeof *all - ec_read;
 	struct ts_node *facts;
 
-	hardness_table(doc, f);
-	ion_rows(doc, f);
+	hardness_table(doc, r);
+	ion_rows(doc, r);
 	facts = ts_doc_facts(doc, 0);
 	if (!isnan(f->ph))
 		ts_doc_line(doc, facts, read ? "pH" : "pH closed",
@@ -235,16 +221,13 @@ static void over_time(struct ts_document *doc, const struct ts_water_result *r)
 						   : "no",
 			NULL);
 	}
-	if (table)
-		ts_doc_paragraph(doc, "A changing supply is judged by both its ends: no animal "
-				      "chooses the day. --season takes the readings of one part "
-				      "of the year.");
+	if (r->over_time_says)
+		ts_doc_paragraph(doc, r->over_time_says);
 }
 
 static void against_row(struct ts_document *doc, struct ts_node *table, const char *label,
-	const struct ts_range *pair, int decimals)
+	const struct ts_range *pair, double apart, int decimals)
 {
-	double apart = pair->low - pair->high;
 	struct ts_text text;
 
 	if (isnan(pair->low) && isnan(pair->high))
@@ -285,11 +268,11 @@ static void against(struct ts_document *doc, const struct ts_water_result *r)
 	table = ts_doc_table(doc);
 	ts_doc_line(doc, table, "", r->name ? r->name : "this water", a->name ? a->name : "other",
 		"difference", NULL);
-	against_row(doc, table, "GH dH", &a->gh_dh, 1);
-	against_row(doc, table, "KH dH", &a->kh_dh, 1);
-	against_row(doc, table, "pH", &a->ph, 1);
-	against_row(doc, table, "EC uS/cm", &a->conductivity_us_cm, 0);
-	against_row(doc, table, "NO3 mg/L", &a->no3_mg_l, 0);
+	against_row(doc, table, "GH dH", &a->gh_dh, a->gh_apart_dh, 1);
+	against_row(doc, table, "KH dH", &a->kh_dh, a->kh_apart_dh, 1);
+	against_row(doc, table, "pH", &a->ph, a->ph_apart, 1);
+	against_row(doc, table, "EC uS/cm", &a->conductivity_us_cm, a->conductivity_apart_us_cm, 0);
+	against_row(doc, table, "NO3 mg/L", &a->no3_mg_l, a->no3_apart_mg_l, 0);
 	/* The first of them is the answer's first line, where nothing harms. */
 	for (size_t i = a->says.count && r->headline == a->says.items[0]; i < a->says.count; i++)
 		ts_doc_paragraph(doc, a->says.items[i]);

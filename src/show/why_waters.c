@@ -126,6 +126,6 @@ void ts_show_why_waters(struct ts_document *doc, const struct ts_why_waters_resu
 	ts_doc_line(doc, facts, "Animals", r->animals_say, NULL);
 	for (size_t i = 0; i < r->notes.count; i++)
 		ts_doc_paragraph(doc, r->notes.items[i]);
-	ts_doc_paragraph(doc, "One species in full: tapshoal why SPECIES -w FILE.");
+	ts_doc_paragraph(doc, r->closing);
 	ts_doc_see(doc, ts_guide_suits);
 }
