@@ -19,6 +19,7 @@ PROGRAM = os.path.abspath(sys.argv[1])
 TODAY = "2026-03-10"
 READING = "pH: 7.6, GH: 9, KH: 6, NO3: 20 mg/L NO3, NO2: 0 mg/L NO2, ammonia: 0 mg/L N"
 TANK = "name: \"%s\"\nvolume: 100 L\nfilter: mature\nreadings:\n  - {date: \"%s\", %s}\n"
+ROUTINE = "water_change: 30 % every 7 days\n"
 PLAN = """name: a re-making (invented)
 water:
   readings: [{date: "2026-03-01", GH: 14, KH: 9, pH: 7.8}]
@@ -34,7 +35,9 @@ stock:
 LINE = re.compile(r'([A-Za-z0-9-]+)((?:;[A-Za-z0-9-]+=(?:[^\x00-\x08\x0a-\x1f\x7f";:,]*|"[^"]*"))*)'
                   r":([^\x00-\x08\x0a-\x1f\x7f]*)")
 # 3.6.1: what a VEVENT may hold once; these are all that this writer has a use for.
-ONCE = {"UID", "DTSTAMP", "DTSTART", "TRANSP", "SUMMARY", "DESCRIPTION"}
+ONCE = {"UID", "DTSTAMP", "DTSTART", "TRANSP", "SUMMARY", "DESCRIPTION", "RRULE"}
+# 3.6.6: an alarm that is shown has these, each once.
+ALARM = {"ACTION", "DESCRIPTION", "TRIGGER"}
 results = []
 
 
@@ -85,9 +88,25 @@ def event_of(rows):
     datetime.datetime.strptime(event["DTSTAMP"], "%Y%m%dT%H%M%SZ")
     if event.get("TRANSP", "OPAQUE") not in ("OPAQUE", "TRANSPARENT"):
         raise ValueError("3.8.2.7: TRANSP")
+    # 3.3.10: of the rules those that this writer has a use for: every so many days, so often.
+    if "RRULE" in event and not re.fullmatch(r"FREQ=DAILY;INTERVAL=[1-9]\d*;COUNT=[1-9]\d*",
+                                             event["RRULE"]):
+        raise ValueError("3.3.10: a rule: %s" % event["RRULE"])
     for name in ("UID", "SUMMARY", "DESCRIPTION"):
         event[name] = text_of(event.get(name, ""))
     return event
+
+
+def alarm_of(rows):
+    """3.6.6: one VALARM that is shown, its trigger a duration (3.3.6)."""
+    alarm = dict((name, value) for name, parameters, value in rows if not parameters)
+    if set(alarm) != ALARM or len(rows) != len(ALARM):
+        raise ValueError("3.6.6: an alarm of %s" % sorted(alarm))
+    if alarm["ACTION"] != "DISPLAY":
+        raise ValueError("3.8.6.1: %s" % alarm["ACTION"])
+    if not re.fullmatch(r"[+-]?P(?:\d+D)?(?:T(?=\d)(?:\d+H)?(?:\d+M)?(?:\d+S)?)?", alarm["TRIGGER"]):
+        raise ValueError("3.3.6: no duration: %s" % alarm["TRIGGER"])
+    return text_of(alarm["DESCRIPTION"])
 
 
 def calendar(data):
@@ -100,9 +119,20 @@ def calendar(data):
         rows.append((match.group(1).upper(), match.group(2), match.group(3)))
     if rows[0] != ("BEGIN", "", "VCALENDAR") or rows[-1] != ("END", "", "VCALENDAR"):
         raise ValueError("3.4: no VCALENDAR around it")
-    events, inside, head = [], None, {}
+    events, inside, alarm, head = [], None, None, {}
     for name, parameters, value in rows[1:-1]:
-        if name == "BEGIN":
+        if (name, value) == ("BEGIN", "VALARM"):
+            if inside is None or alarm is not None:
+                raise ValueError("3.6.6: an alarm in its place")
+            alarm = []
+        elif (name, value) == ("END", "VALARM"):
+            if alarm is None:
+                raise ValueError("3.6.6: an alarm ends that did not begin")
+            alarm_of(alarm)
+            alarm = None
+        elif alarm is not None:
+            alarm.append((name, parameters, value))
+        elif name == "BEGIN":
             if inside is not None or value != "VEVENT":
                 raise ValueError("3.6: %s in its place" % value)
             inside = []
@@ -117,7 +147,7 @@ def calendar(data):
             raise ValueError("3.6: %s twice, unknown, or behind a component" % name)
         else:
             head[name] = value
-    if inside is not None:
+    if inside is not None or alarm is not None:
         raise ValueError("3.6: a component is not ended")
     if head.get("VERSION") != "2.0" or not head.get("PRODID"):
         raise ValueError("3.6: VERSION or PRODID")
@@ -152,7 +182,16 @@ def broken():
     """Calendars that the standard forbids, made from a good one; each must be refused."""
     with tempfile.TemporaryDirectory() as folder:
         good = due(folder, "tank.yaml", TANK % ("a, b", "2026-03-05", READING))
+        ring = due(folder, "tank.yaml", TANK % ("a, b", "2026-03-05", READING) + ROUTINE)
     calendar(good)
+    calendar(ring)
+    rings = {
+        "an alarm not ended": ring.replace(b"END:VALARM\r\n", b""),
+        "an alarm without a trigger": ring.replace(b"TRIGGER:PT9H\r\n", b""),
+        "a trigger that is no duration": ring.replace(b"PT9H", b"9H"),
+        "a rule of no number": re.sub(rb"INTERVAL=\d+", b"INTERVAL=0", ring),
+        "two rules": ring.replace(b"RRULE:", b"RRULE:FREQ=DAILY;INTERVAL=7;COUNT=8\r\nRRULE:"),
+    }
     faults = {
         "LF alone": good.replace(b"\r\n", b"\n"),
         "no end of the last line": good[:-2],
@@ -174,8 +213,8 @@ def broken():
         "an empty line": good.replace(b"SUMMARY:", b"\r\nSUMMARY:", 1),
     }
     passed = []
-    for name, data in faults.items():
-        if data == good:
+    for name, data in {**faults, **rings}.items():
+        if data in (good, ring):
             passed.append(name + " (nothing was changed)")
         try:
             calendar(data)
@@ -223,6 +262,26 @@ def stable():
     return "" if first.count(b"DTSTAMP:20260310T000000Z") == len(one) else "stamps"
 
 
+def changes():
+    """The routine comes again; noted, it is counted from there; many tanks are one calendar."""
+    with tempfile.TemporaryDirectory() as folder:
+        text = TANK % ("tank", "2026-03-05", READING) + ROUTINE
+        noted = text + "events:\n  - {date: \"2026-03-09\", what: water-changed, litres: 30 L}\n"
+        first = calendar(due(folder, "tank.yaml", text))
+        second = due(folder, "noted.yaml", noted)
+        both = calendar(due(folder, "tank.yaml", text, str(pathlib.Path(folder) / "noted.yaml")))
+    change = [e for e in first if ": change 30 L" in e["SUMMARY"]]
+    later = [e for e in calendar(second) if ": change 30 L" in e["SUMMARY"]]
+    if len(change) != 1 or change[0]["DTSTART"] != datetime.date(2026, 3, 12):
+        return "of the reading: %s" % change
+    if len(later) != 1 or later[0]["DTSTART"] != datetime.date(2026, 3, 16):
+        return "of the change: %s" % later
+    if change[0].get("RRULE") != "FREQ=DAILY;INTERVAL=7;COUNT=8":
+        return "rule: %s" % change[0].get("RRULE")
+    uids = sorted(e["UID"] for e in first + calendar(second))
+    return "" if sorted(e["UID"] for e in both) == uids else "two tanks are not both of them"
+
+
 def overdue():
     with tempfile.TemporaryDirectory() as folder:
         events = calendar(due(folder, "tank.yaml", TANK % ("tank", "2025-03-05", READING)))
@@ -244,6 +303,7 @@ def outside():
     import icalendar  # pylint: disable=import-error,import-outside-toplevel
     with tempfile.TemporaryDirectory() as folder:
         for data in (due(folder, "tank.yaml", TANK % ("grün; a, b\\\\c", "2026-03-05", READING)),
+                     due(folder, "routine.yaml", TANK % ("a", "2026-03-05", READING) + ROUTINE),
                      due(folder, "plan.yaml", PLAN, "--to", "GH=8,KH=5")):
             mine = calendar(data)
             theirs = list(icalendar.Calendar.from_ical(data).walk("VEVENT"))
@@ -261,6 +321,7 @@ for sign in "x,üß魚🐟":
     test("names of '%s', folded at every place" % sign, lambda s=sign: folded(s))
 test("escapes come back as they were", escaped)
 test("the same to the byte, UIDs that stay", stable)
+test("changes come again, and of several tanks", changes)
 test("nothing stands in the past", overdue)
 test("stages of a re-making", staged)
 if "--outside" in sys.argv:

@@ -4,9 +4,11 @@
  */
 #include "answers/due.h"
 
+#include <limits.h>
 #include <string.h>
 
 #include "answers/cautions.h"
+#include "answers/due_change.h"
 #include "base/arena.h"
 #include "base/date.h"
 #include "care/due.h"
@@ -21,6 +23,8 @@ struct work {
 	const struct ts_asking *asking;
 	const struct ts_due_question *question;
 	struct ts_waters *waters;
+	const struct ts_advice *advice; /* of the tank as it is; NULL: nobody lives there */
+	size_t advice_count;
 	struct ts_due due;
 	struct ts_text text;
 	struct ts_due_result r;
@@ -124,25 +128,57 @@ static bool has_animals(const struct work *w)
 	return w->question->residents;
 }
 
+/* Those that live there, against the water of now: as check does. */
+static struct ts_match *match_residents(struct work *w, struct ts_plan_state *state)
+{
+	const struct ts_plan *plan = w->question->plan;
+	struct ts_match *all = ts_arena_array(w->asking->arena, plan->stock_count + 1, sizeof *all);
+	size_t count = 0;
+
+	for (size_t i = 0; all && w->question->species && i < plan->stock_count; i++) {
+		const struct ts_keeping keeping = {.wild = plan->stock[i].origin == TS_ORIGIN_WILD,
+			.temperature = plan->tank.temp_c};
+
+		if (ts_in_tank(&plan->stock[i]))
+			ts_match_species(w->question->species[i], &w->waters->now, &keeping,
+				w->asking->practice, &all[count++]);
+	}
+	ts_plan_state_residents(state, all, count);
+	return all;
+}
+
 /* A danger or a sign of distress goes before any test, as in check. */
 static bool ask_danger(struct work *w)
 {
 	struct ts_plan_state *state = ts_arena_take(w->asking->arena, sizeof *state);
 	struct ts_advice *all = ts_arena_array(w->asking->arena, TS_ADVICE_MOST, sizeof *all);
+	struct ts_match *residents;
 
 	if (!state || !all)
 		return false;
 	if (!w->question->has_tank || !has_animals(w))
 		return true;
 	ts_plan_state_make(w->question->plan, w->waters, w->asking->today, state);
-	ts_advise(&state->state, w->asking->practice, all);
+	residents = match_residents(w, state);
+	if (!residents)
+		return false;
+	w->advice = all;
+	w->advice_count = ts_advise(&state->state, w->asking->practice, all);
 	if (all[0].row->group != 2 && all[0].row->group != 3)
 		return true;
-	ts_say_advice_whole(&w->text, &all[0], NULL);
+	ts_say_advice_whole(&w->text, &all[0], residents);
 	w->r.danger = keep(w);
-	ts_say_advice_because(&w->text, &all[0], NULL);
+	ts_say_advice_because(&w->text, &all[0], residents);
 	w->r.danger_because = keep(w);
 	return true;
+}
+
+static bool ask_change(struct work *w)
+{
+	const struct ts_due_change_case asked = {
+		w->question, w->waters, w->advice, w->advice_count};
+
+	return ts_due_change_fill(w->asking, &asked, &w->r) != TS_NO_MEMORY;
 }
 
 static bool is_remaking(const struct work *w)
@@ -270,7 +306,7 @@ static void fill_notes(struct work *w)
 /* The first day after today that asks for something; 0: none. */
 static long next_day(const struct work *w)
 {
-	long next = 0;
+	long next = w->r.change && w->r.change->day > w->asking->today ? w->r.change->day : 0;
 
 	for (size_t i = 0; i < w->r.test_count; i++) {
 		if (w->r.tests[i].day > w->asking->today && (!next || w->r.tests[i].day < next))
@@ -283,29 +319,50 @@ static long next_day(const struct work *w)
 	return next;
 }
 
+/* Whichever of the first test, the change and the stage comes first; a danger's test before all. */
+static long first_thing(struct work *w, const char **ret_says, const char **ret_because)
+{
+	const struct ts_due_test_line *test = w->r.test_count ? &w->r.tests[0] : NULL;
+	const struct ts_due_change_line *change = w->r.change;
+	const struct ts_due_stage_line *stage = w->r.stage_count ? &w->r.stages[0] : NULL;
+	bool danger = test && ts_due_is_danger(w->due.items[0].reason);
+	long day = test ? test->day : LONG_MAX;
+
+	*ret_says = test ? test->says : NULL;
+	*ret_because = test ? test->because : NULL;
+	if (change && !danger && change->day < day) {
+		day = change->day;
+		*ret_says = change->says;
+		*ret_because = change->because;
+	}
+	if (stage && stage->day < day) {
+		day = stage->day;
+		*ret_says = day == w->asking->today ? "Today a stage of the re-making is due"
+						    : stage->says;
+		*ret_because = stage->says;
+	}
+	return day;
+}
+
 static void fill_verdict(struct work *w)
 {
-	const struct ts_due_test_line *first = w->r.test_count ? &w->r.tests[0] : NULL;
-	bool stage = w->r.stage_count && w->r.stages[0].day == w->asking->today;
-	long next = next_day(w);
-	bool due = first && first->day <= w->asking->today;
+	const char *says, *because;
+	long first = first_thing(w, &says, &because), next = next_day(w);
 
 	w->r.today = day_of(w, w->asking->today);
 	w->r.next = next ? day_of(w, next) : NULL;
-	w->r.verdict = ts_due_verdict_words[w->r.danger                            ? 0
-					    : due && first->day < w->asking->today ? 1
-					    : due || stage                         ? 2
-										   : 3];
-	w->r.says = due ? first->says : stage ? "Today a stage of the re-making is due" : NULL;
-	if (!w->r.says) {
-		ts_text_put(&w->text, "Nothing is due before ");
-		ts_say_day(&w->text, next, w->asking->today);
-		w->r.says = keep(w);
-		ts_text_puts(&w->text, first ? first->says : "", NULL);
-		w->r.because = keep(w);
+	w->r.verdict = ts_due_verdict_words[w->r.danger                 ? 0
+					    : first < w->asking->today  ? 1
+					    : first == w->asking->today ? 2
+									: 3];
+	w->r.says = says;
+	w->r.because = because;
+	if (first <= w->asking->today)
 		return;
-	}
-	w->r.because = due ? first->because : w->r.stages[0].says;
+	ts_text_put(&w->text, "Nothing is due before ");
+	ts_say_day(&w->text, next, w->asking->today);
+	w->r.says = keep(w);
+	w->r.because = says ? says : "";
 }
 
 enum ts_status ts_answer_due(const struct ts_asking *asking, const struct ts_due_question *question,
@@ -321,9 +378,11 @@ enum ts_status ts_answer_due(const struct ts_asking *asking, const struct ts_due
 		return TS_NO_MEMORY;
 	*w = (struct work){.asking = asking, .question = question};
 	w->r.name = question->name;
+	w->r.supply = question->has_supply ? ts_due_poured(question->plan)->name : NULL;
+	w->r.has_tank = question->has_tank;
 	ts_text_open(&w->text, &asking->arena->allocator);
 	note_ahead(w, left_out);
-	ok = make_waters(w) && ask_danger(w);
+	ok = make_waters(w) && ask_danger(w) && ask_change(w);
 	if (ok) {
 		asked.buffer_days = buffer_days(w);
 		asked.remaking = is_remaking(w);

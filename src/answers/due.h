@@ -36,16 +36,45 @@ struct ts_due_stage_line {
 	long day;
 };
 
+/* The next change of water. */
+struct ts_due_change_line {
+	const char *due, *when, *reason, *amount, *says, *because;
+	const char *last; /* the newest that was noted; NULL: none was */
+	double in_days, litres, percent, every_days;
+	double no3_mg_l, kh_dh; /* reckoned for today from the last reading; NAN: not known */
+	long day;
+};
+
+/* What that takes: "tap water", 40, "L". */
+struct ts_due_bring_line {
+	const char *what, *unit;
+	double amount;
+};
+
+/* A limit that the routine reaches. */
+struct ts_due_alarm_line {
+	const char *parameter, *due, *says, *because;
+	double in_days;
+	long day;
+};
+
 struct ts_due_result {
 	const char *name, *today, *verdict, *says, *because, *next;
 	const char *danger, *danger_because;
+	struct ts_due_change_line *change; /* NULL: none is asked for */
+	struct ts_due_bring_line *bring;
+	size_t bring_count;
+	struct ts_due_alarm_line *alarms; /* the first reached first */
+	size_t alarm_count;
 	struct ts_due_test_line *tests;
 	size_t test_count;
 	struct ts_due_stage_line *stages;
 	size_t stage_count;
 	const char *stages_say; /* NULL: there are none */
 	struct ts_texts notes, cautions;
-	bool nothing; /* is due today; no row */
+	const char *supply; /* the name of what is poured in; NULL: it has none */
+	bool has_tank;      /* no row, as is: */
+	bool nothing;       /* is due today */
 };
 
 /* "danger", "overdue", "today", "nothing-due"; NULL. */

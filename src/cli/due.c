@@ -8,6 +8,7 @@
 #include "base/arena.h"
 #include "care/happened.h"
 #include "cli/care_answer.h"
+#include "cli/kept.h"
 #include "cli/remake.h"
 #include "cli/standing.h"
 #include "records/file.h"
@@ -116,11 +117,6 @@ static enum ts_status load(struct call *c)
 	const struct options *o = c->s->options;
 	enum ts_status status;
 
-	if (o->argument_count != 1) {
-		ts_text_put(c->s->error, "due needs one file: a tank, a plan or a water; for "
-					 "example tapshoal due tank.yaml");
-		return TS_BAD_INPUT;
-	}
 	if (strcmp(o->arguments[0], "-") == 0) {
 		ts_text_put(c->s->error, "due looks at a file twice and cannot do so with -; give "
 					 "its name");
@@ -183,9 +179,9 @@ static void show(struct session *s, const struct ts_due_result *r)
 		return;
 	}
 	if (s->options->format == FORMAT_ICS) {
-		ts_show_due_calendar(s->arena, r,
-			&(struct ts_due_calendar){s->options->arguments[0], TS_VERSION, s->today},
-			s->out);
+		ts_show_due_calendar(s->arena,
+			&(struct ts_due_calendar){s->options->arguments[0], NULL, r}, 1, TS_VERSION,
+			s->today, s->out);
 		return;
 	}
 	ts_doc_open(&doc, s->arena, "What to test next");
@@ -226,6 +222,116 @@ enum ts_status due_of(struct session *s, const char *file, struct ts_due_result 
 	return status ? status : answer(c, ret);
 }
 
+/* The tanks of a call that names several, or of one that names none: all that are kept. */
+static enum ts_status subjects(struct session *s, struct ts_due_calendar **ret, size_t *ret_count)
+{
+	const struct options *o = s->options;
+	struct kept_item *items = NULL;
+	size_t count = o->argument_count;
+	enum ts_status status = count ? TS_OK : kept_list(s, &items, &count);
+
+	if (status)
+		return status;
+	*ret_count = count;
+	*ret = ts_arena_array(s->arena, count + 1, sizeof **ret);
+	for (size_t i = 0; *ret && i < count; i++) {
+		const char *path = items ? items[i].path : o->arguments[i];
+
+		(*ret)[i] = (struct ts_due_calendar){path, kept_called(s, path), NULL};
+	}
+	return s->arena->failed ? TS_NO_MEMORY : TS_OK;
+}
+
+/* One of them answered; what cannot be read is told in its place and hides no other. */
+static enum ts_status answer_one(
+	struct session *s, struct ts_due_calendar *tank, struct ts_due_all_tank *ret)
+{
+	struct ts_due_result *due = ts_arena_take(s->arena, sizeof *due);
+	size_t findings = s->findings->count;
+	enum ts_status status = due ? due_of(s, tank->file, due) : TS_NO_MEMORY;
+
+	*ret = (struct ts_due_all_tank){.name = tank->called};
+	if (!status) {
+		ret->due = tank->due = due;
+		return TS_OK;
+	}
+	if (status == TS_NO_MEMORY)
+		return status;
+	ret->not_answered = s->error->len
+				    ? ts_arena_text(s->arena, ts_text_get(s->error), s->error->len)
+			    : s->findings->count > findings ? s->findings->items[findings].what
+							    : "it cannot be read";
+	ts_text_clear(s->error);
+	return TS_OK;
+}
+
+static void show_all(struct session *s, const struct ts_due_all_result *r,
+	const struct ts_due_calendar *tanks, size_t count)
+{
+	struct ts_document doc;
+
+	if (s->options->format == FORMAT_JSON) {
+		session_json(s, "due", &ts_result_due_all, r);
+		return;
+	}
+	if (s->options->format == FORMAT_ICS) {
+		ts_show_due_calendar(s->arena, tanks, count, TS_VERSION, s->today, s->out);
+		return;
+	}
+	ts_doc_open(&doc, s->arena, "What is due");
+	ts_show_due_all(&doc, r, s->today, s->options->all);
+	session_write(s, &doc);
+}
+
+/* Those that have an answer, in their order. */
+static size_t answered(struct ts_due_calendar *tanks, size_t count)
+{
+	size_t n = 0;
+
+	for (size_t i = 0; i < count; i++) {
+		if (tanks[i].due)
+			tanks[n++] = tanks[i];
+	}
+	return n;
+}
+
+static enum ts_status due_in_all(struct session *s)
+{
+	const struct options *o = s->options;
+	struct ts_due_calendar *tanks;
+	struct ts_due_all_tank *all;
+	struct ts_due_all_result r;
+	struct ts_asking asking;
+	size_t count, with;
+	enum ts_status status = subjects(s, &tanks, &count);
+
+	if (!status && !count) {
+		ts_text_put(s->error, "due needs a file, a tank, a plan or a water, for example "
+				      "tapshoal due tank.yaml; alone it looks at all that keep "
+				      "has by a name, and that is nothing yet");
+		return TS_BAD_INPUT;
+	}
+	if (!status && (o->water_file || o->to || o->wished.count || o->with.count)) {
+		ts_text_put(
+			s->error, "-w, --to, --for and --with are about one tank; name it alone");
+		return TS_BAD_INPUT;
+	}
+	all = status ? NULL : ts_arena_array(s->arena, count, sizeof *all);
+	if (!all)
+		return status ? status : TS_NO_MEMORY;
+	for (size_t i = 0; i < count && !status; i++)
+		status = answer_one(s, &tanks[i], &all[i]);
+	if (status)
+		return status;
+	asking = care_asking(s);
+	status = ts_answer_due_all(&asking, all, count, &r);
+	if (status)
+		return status;
+	with = answered(tanks, count);
+	show_all(s, &r, tanks, with);
+	return with < count ? TS_BAD_INPUT : r.nothing ? TS_OK : TS_NO;
+}
+
 enum ts_status command_due(struct session *s)
 {
 	struct call *c = ts_arena_take(s->arena, sizeof *c);
@@ -234,6 +340,8 @@ enum ts_status command_due(struct session *s)
 
 	if (!c)
 		return status;
+	if (s->options->argument_count != 1)
+		return due_in_all(s);
 	c->s = s;
 	status = load(c);
 	if (!status)

@@ -62,6 +62,18 @@ const char *kept_path(struct session *s, const char *name)
 	return ts_arena_join(s->arena, folder, "/", name, ENDING, NULL);
 }
 
+const char *kept_called(struct session *s, const char *path)
+{
+	const char *folder = folder_of(s);
+	size_t len = folder ? strlen(folder) : 0, end = strlen(ENDING), all = strlen(path);
+
+	if (!len || all <= len + 1 + end || strncmp(path, folder, len) != 0 || path[len] != '/' ||
+		!is_name(path + len + 1, all - len - 1 - end))
+		return path;
+	return ts_arena_join(
+		s->arena, "@", ts_arena_text(s->arena, path + len + 1, all - len - 1 - end), NULL);
+}
+
 /* The names in the folder, as they come. */
 struct names {
 	struct session *s;

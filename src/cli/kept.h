@@ -26,6 +26,9 @@ TS_MUST_USE enum ts_status kept_list(
  */
 const char *kept_path(struct session *session, const char *name);
 
+/* How a file is called in a call: "@living-room" of one that is kept, else as it stands. */
+const char *kept_called(struct session *session, const char *path);
+
 /*
  * Puts the paths in the place of all names in a call, but in that of `keep` itself. TS_BAD_INPUT
  * with an error that lists what is kept where a name stands for nothing.

@@ -59,7 +59,7 @@ const struct flag option_flags[] = {
 	SWITCH_ROW("--active-soil", NULL, acids, ACID_COMMANDS, "active soil in the tank: there pH tells no CO2"),
 	TEXT_ROW("--against", NULL, against, "FILE", "water", "puts another water beside it: your tap beside the tank"),
 	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", CATALOGUE, "what you keep them for (display)"),
-	SWITCH_ROW("--all", NULL, all, "check find log propose rank", "everything; find, rank, log: all of each list, where a terminal shows a dozen or two and a line of --batch a hundred"),
+	SWITCH_ROW("--all", NULL, all, "check due find log propose rank", "everything; due: later weeks too; find, rank, log: all of each list, where a terminal shows a dozen or two and a line of --batch a hundred"),
 	SWITCH_ROW("--any-size", NULL, any_size, "rank", "those for whom the tank is too small as well"),
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "plain letters alone, in charts and names"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),

@@ -28,8 +28,8 @@ static void say_due(struct ts_document *doc, struct ts_node *entry, const struct
 {
 	if (due->danger)
 		ts_doc_line(doc, entry, due->danger, NULL);
-	else if (due->test_count)
-		ts_doc_line(doc, entry, due->tests[0].says, NULL);
+	else
+		ts_doc_line(doc, entry, due->nothing ? due->because : due->says, NULL);
 }
 
 static enum ts_status say_one(struct session *s, struct ts_document *doc,
@@ -78,9 +78,11 @@ enum ts_status standing(struct session *s)
 		return status;
 	if (answered)
 		ts_doc_paragraph(
-			&doc, ts_arena_join(s->arena, "More of one: tapshoal check @", answered,
-				      ", tapshoal due @", answered, "; a reading: tapshoal note @",
-				      answered, " GH=8", NULL));
+			&doc, ts_arena_join(s->arena,
+				      "What is due in all of them: tapshoal due; more of one: "
+				      "tapshoal check @",
+				      answered, ", tapshoal due @", answered,
+				      "; a reading: tapshoal note @", answered, " GH=8", NULL));
 	ts_doc_paragraph(&doc, "All commands: tapshoal --help");
 	session_write(s, &doc);
 	return TS_OK;

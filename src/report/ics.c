@@ -102,6 +102,24 @@ static void put_uid(struct ts_text *out, const struct ts_ics_event *e)
 	ts_text_drop(&line);
 }
 
+/* RRULE (3.8.5.3): the same entry again. */
+static void put_rule(struct ts_text *out, const struct ts_ics_event *e)
+{
+	ts_text_put(out, "RRULE:FREQ=DAILY;INTERVAL=");
+	ts_text_number(out, e->every_days, 0);
+	ts_text_put(out, ";COUNT=");
+	ts_text_number(out, e->times, 0);
+	ts_text_put(out, "\r\n");
+}
+
+/* VALARM (3.6.6), nine hours into the day (TRIGGER, 3.8.6.3). */
+static void put_alarm(struct ts_text *out, const struct ts_ics_event *e)
+{
+	ts_text_put(out, "BEGIN:VALARM\r\nACTION:DISPLAY\r\n");
+	text_line(out, "DESCRIPTION", e->summary);
+	ts_text_put(out, "TRIGGER:PT9H\r\nEND:VALARM\r\n");
+}
+
 void ts_ics_open(struct ts_text *out, const char *version)
 {
 	ts_text_puts(out, "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//tapshoal//tapshoal ",
@@ -118,8 +136,12 @@ void ts_ics_event(struct ts_text *out, const struct ts_ics_event *event, long to
 	put_uid(out, event);
 	ts_text_puts(out, "DTSTAMP:", stamp, "T000000Z\r\nDTSTART;VALUE=DATE:", day,
 		"\r\nTRANSP:TRANSPARENT\r\n", NULL);
+	if (event->every_days && event->times > 1)
+		put_rule(out, event);
 	text_line(out, "SUMMARY", event->summary);
 	text_line(out, "DESCRIPTION", event->description);
+	if (event->rings)
+		put_alarm(out, event);
 	ts_text_put(out, "END:VEVENT\r\n");
 }
 

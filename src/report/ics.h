@@ -7,12 +7,17 @@
 #ifndef TS_REPORT_ICS_H
 #define TS_REPORT_ICS_H
 
+#include <stdbool.h>
+
 #include "base/text.h"
 
 struct ts_ics_event {
 	const char *subject, *key; /* of what, and which: both together make the UID */
 	const char *summary, *description;
-	long day; /* days since 1970-01-01 */
+	long day;            /* days since 1970-01-01 */
+	unsigned every_days; /* and again so often; 0: once */
+	unsigned times;      /* how often in all, then */
+	bool rings;          /* with an alarm at nine in the morning */
 };
 
 /* Begins a calendar; `version` of the program. */

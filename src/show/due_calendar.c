@@ -5,13 +5,19 @@
  */
 #include "show/due.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/arena.h"
 #include "report/ics.h"
+#include "words/remake.h"
+
+/* A routine's changes stand in it for two months. */
+#define CHANGES_SHOWN 8
 
 struct sheet {
 	const struct ts_due_result *r;
+	const char *called;
 	struct ts_arena *arena;
 	const char *subject; /* of every entry */
 	long today;
@@ -47,8 +53,10 @@ static void add(struct sheet *c, struct ts_ics_event *event)
 
 static void put_subject(struct sheet *c)
 {
-	if (c->r->name)
-		ts_text_puts(&c->text, c->r->name, ": ", NULL);
+	const char *name = c->r->name ? c->r->name : c->called;
+
+	if (name)
+		ts_text_puts(&c->text, name, ": ", NULL);
 }
 
 static void add_test(struct sheet *c, const struct ts_due_test_line *t)
@@ -90,24 +98,78 @@ static void add_stage(struct sheet *c, const struct ts_due_stage_line *g)
 	add(c, &event);
 }
 
-void ts_show_due_calendar(struct ts_arena *arena, const struct ts_due_result *r,
-	const struct ts_due_calendar *how, struct ts_text *out)
+/* A change by routine comes again; one that is asked for once is asked for anew. */
+static void add_change(struct sheet *c, const struct ts_due_change_line *change)
 {
-	struct sheet c = {.r = r, .arena = arena, .out = out, .today = how->today};
+	struct ts_ics_event event = {.key = "change", .day = change->day, .rings = true};
+
+	if (change->every_days >= 1 && change->every_days == floor(change->every_days)) {
+		event.every_days = (unsigned)change->every_days;
+		event.times = CHANGES_SHOWN;
+	}
+	put_subject(c);
+	ts_text_puts(&c->text, "change ", change->amount, NULL);
+	event.summary = take(c);
+	ts_text_puts(&c->text, change->says, "\n", change->because, NULL);
+	for (size_t i = 0; i < c->r->bring_count; i++) {
+		ts_text_put(&c->text, i ? ", " : "\nbring ");
+		ts_say_amount(&c->text, c->r->bring[i].amount, c->r->bring[i].unit);
+		ts_text_puts(&c->text, " of ", c->r->bring[i].what, NULL);
+	}
+	event.description = take(c);
+	add(c, &event);
+}
+
+static void add_alarm(struct sheet *c, const struct ts_due_alarm_line *a)
+{
+	struct ts_ics_event event = {.day = a->day, .rings = true};
+
+	ts_text_puts(&c->text, "limit-", a->parameter, NULL);
+	event.key = take(c);
+	put_subject(c);
+	ts_text_put(&c->text, a->says);
+	event.summary = take(c);
+	event.description = a->because ? a->because : a->says;
+	add(c, &event);
+}
+
+static void add_danger(struct sheet *c)
+{
 	struct ts_ics_event danger = {.key = "danger",
-		.summary = r->danger,
-		.description = r->danger_because,
-		.day = how->today};
+		.description = c->r->danger_because,
+		.day = c->today,
+		.rings = true};
+
+	danger.summary = c->r->danger;
+	add(c, &danger);
+}
+
+static void add_tank(struct sheet *c, const struct ts_due_calendar *tank)
+{
+	c->r = tank->due;
+	c->called = tank->called;
+	c->subject = subject_of(c, tank->file);
+	if (c->r->danger)
+		add_danger(c);
+	if (c->r->change)
+		add_change(c, c->r->change);
+	for (size_t i = 0; i < c->r->test_count; i++)
+		add_test(c, &c->r->tests[i]);
+	for (size_t i = 0; i < c->r->stage_count; i++)
+		add_stage(c, &c->r->stages[i]);
+	for (size_t i = 0; i < c->r->alarm_count; i++)
+		add_alarm(c, &c->r->alarms[i]);
+}
+
+void ts_show_due_calendar(struct ts_arena *arena, const struct ts_due_calendar *tanks, size_t count,
+	const char *version, long today, struct ts_text *out)
+{
+	struct sheet c = {.arena = arena, .out = out, .today = today};
 
 	ts_text_open(&c.text, &arena->allocator);
-	c.subject = subject_of(&c, how->file);
-	ts_ics_open(out, how->version);
-	if (r->danger)
-		add(&c, &danger);
-	for (size_t i = 0; i < r->test_count; i++)
-		add_test(&c, &r->tests[i]);
-	for (size_t i = 0; i < r->stage_count; i++)
-		add_stage(&c, &r->stages[i]);
+	ts_ics_open(out, version);
+	for (size_t i = 0; i < count; i++)
+		add_tank(&c, &tanks[i]);
 	ts_ics_close(out);
 	arena->failed |= c.text.failed;
 	ts_text_drop(&c.text);

@@ -125,7 +125,8 @@ static void put_every(struct ts_text *text, const struct ts_due_item *item)
 {
 	if (item->reason == TS_DUE_BUFFER) {
 		ts_text_number_short(text, item->every_days, 0);
-		ts_text_put(text, " days after a reading: ");
+		ts_text_put(text, item->every_days == 1 ? " day after a reading: "
+							: " days after a reading: ");
 	} else if (item->every_days == 1) {
 		ts_text_put(text, "every day: ");
 	} else {

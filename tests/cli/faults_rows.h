@@ -34,6 +34,7 @@ static const struct fault_row fault_rows[] = {
 	{"check", "broken.yaml", 2, NULL, 0},
 	{"drift", "running.yaml --today 2026-05-10", 0, NULL, 0},
 	{"due", "running.yaml -w tap.yaml --today 2026-05-10", 0, NULL, 0},
+	{"due", "running.yaml tank.yaml --today 2026-05-10", 1, NULL, 0},
 	{"find", "^exempla.*a$ --swims middle --GH 8", 0, NULL, 0},
 	{"find", "--fixed mollis --only-catalogue --catalogue records", 0, NULL, 0},
 	{"find", "(", 2, NULL, 0},

@@ -35,6 +35,7 @@ static const struct {
 	{"answer-check.json", NULL, "check", &ts_result_check},
 	{"answer-drift.json", NULL, "drift", &ts_result_drift},
 	{"answer-due.json", NULL, "due", &ts_result_due},
+	{"answer-due-all.json", NULL, "due", &ts_result_due_all},
 	{"answer-arrive.json", NULL, "arrive", &ts_result_arrive},
 	{"answer-find.json", NULL, "find", &ts_result_find},
 	{"answer-lint.json", NULL, "lint", &ts_result_lint},
