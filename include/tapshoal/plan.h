@@ -132,7 +132,11 @@ enum ts_sign_kind {
 	TS_SIGN_HIDING,
 	TS_SIGN_CHASED,
 	TS_SIGN_FLOATING,
-	TS_SIGN_ALGAE /* of the tank, and no illness */
+	TS_SIGN_ALGAE, /* from here on: of the tank, and no illness */
+	TS_SIGN_CLOUDY_WATER,
+	TS_SIGN_SMELL,
+	TS_SIGN_SURFACE_FILM,
+	TS_SIGN_TINTED_WATER
 };
 enum ts_onset { TS_ONSET_UNKNOWN, TS_ONSET_NOW, TS_ONSET_DAYS, TS_ONSET_WEEKS };
 enum ts_breadth {

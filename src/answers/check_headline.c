@@ -15,6 +15,8 @@
 #include "stock/mending.h"
 #include "stock/rules.h"
 #include "stock/smallest.h"
+#include "water/first.h"
+#include "words/first.h"
 #include "words/rulings.h"
 #include "words/unusual.h"
 
@@ -95,9 +97,48 @@ static void put_yours(struct ts_check_work *w, const struct ts_ruling *r)
 	ts_text_put(&w->text, ")");
 }
 
+/* Below this, C, no tank of a heated room runs. */
+#define OUTDOORS_C 15
+
+/*
+ * "Not all year: 4 to 28 C, and white cloud mountain minnows bear 8 to 24.": a warmth that comes
+ * and goes, of which one end is beyond. False: it is none.
+ */
+static bool lead_with_seasons(struct ts_check_work *w, size_t entry)
+{
+	const struct ts_ruling *r = w->entries[entry].ruling;
+	const struct ts_span *t = &w->check.profile.at[TS_TEMPERATURE];
+	const struct ts_plan_group *g = ts_check_group_of(&w->check, r->subject);
+	const struct ts_range *bears = g ? &g->match.at[TS_TEMPERATURE].tolerated : NULL;
+
+	if (r->rule != TS_RULE_WATER || r->word != TS_TEMPERATURE || !t->exposure || !bears ||
+		(t->low > bears->high || t->high < bears->low))
+		return false;
+	ts_text_put(&w->text, "Not all year: ");
+	ts_text_number_short(&w->text, t->low, 1);
+	ts_text_put(&w->text, " to ");
+	ts_text_number_short(&w->text, t->high, 1);
+	ts_text_put(&w->text, " C, and ");
+	ts_say_animals(&w->text, r->subject);
+	ts_text_put(&w->text, " bear ");
+	ts_text_number_short(&w->text, bears->low, 1);
+	ts_text_put(&w->text, " to ");
+	ts_text_number_short(&w->text, bears->high, 1);
+	ts_text_put(&w->text, ".");
+	ts_check_finish(w, TS_CHECK_NO, entry,
+		t->low < OUTDOORS_C ? "outdoors in the months that stay within that, and indoors "
+				      "for the rest"
+				    : "keep the tank within that, summer and winter");
+	w->out->repair_said = true;
+	return true;
+}
+
 static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_ruling *r = w->entries[entry].ruling;
+
+	if (lead_with_seasons(w, entry))
+		return;
 
 	if (ts_check_says_room(w, r, NULL)) {
 		ts_check_finish(w, TS_CHECK_NO, entry, NULL);
@@ -125,6 +166,14 @@ static void put_first(struct ts_check_work *w, const char *before, const char *c
 	const struct ts_ruling *r)
 {
 	ts_text_puts(&w->text, before, condition ? condition : "", condition ? ": " : "", NULL);
+	if (condition && r->rule == TS_RULE_FEW) {
+		ts_text_number_short(&w->text, r->ours, 0);
+		ts_text_put(&w->text, " ");
+		(r->ours > 1 ? ts_say_animals : ts_say_animal)(&w->text, r->subject);
+		ts_text_put(&w->text,
+			r->ours > 1 ? " are too few to feel safe." : " does not feel safe.");
+		return;
+	}
 	ts_say_opening(&w->text, r);
 	put_yours(w, r);
 	ts_text_put(&w->text, ".");
@@ -160,6 +209,8 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 				  : met || r->remedy.kind < TS_REMEDY_LEAVE_OUT ? TS_CHECK_IF
 										: TS_CHECK_NO;
 
+	if (lead_with_seasons(w, entry))
+		return;
 	if (ts_check_says_room(w, r, NULL)) {
 		ts_check_finish(w, TS_CHECK_NO, entry, NULL);
 		w->out->decides = ts_check_room_instead(w, r);
@@ -770,10 +821,18 @@ static void lead_with_nobody(struct ts_check_work *w, const char *nobody)
 		bit <<= 1;
 	ts_say_unusual(&w->text, bit, p);
 	why = ts_asking_keep(w->asking, &w->text);
-	ts_text_puts(&w->text,
-		w->check.planned_groups ? "This water suits nobody yet: "
-					: "They stay, and this water is to be put right: ",
-		nobody, ".", NULL);
+	if (ts_water_first(p) == TS_FIRST_CONTRADICTION) {
+		ts_text_put(&w->text, w->check.planned_groups ? "Choose nobody for it yet"
+							      : "Change nothing yet");
+		ts_text_put(&w->text, ": its readings contradict each other; ");
+		ts_say_read_again(&w->text, p);
+		ts_text_put(&w->text, ".");
+	} else {
+		ts_text_puts(&w->text,
+			w->check.planned_groups ? "This water suits nobody yet: "
+						: "They stay, and this water is to be put right: ",
+			nobody, ".", NULL);
+	}
 	ts_check_finish(
 		w, w->check.planned_groups ? TS_CHECK_NO : TS_CHECK_TEND, w->entry_count, why);
 	/* Nothing that was read of it counts before. */
@@ -885,8 +944,43 @@ static size_t waste_of_residents(const struct ts_check_work *w)
 	return entry;
 }
 
-/* "Change 40 % of the water every 7 days: nitrate 70 mg/L, comfortable to 50." */
-static void lead_with_waste(struct ts_check_work *w, size_t entry)
+/* Nitrate of what is poured in, mg/L; NAN: not known, or the one reading is the tank's. */
+static double tap_nitrate(const struct ts_check_work *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+
+	return plan->tank.reading_count && plan->tank.readings == plan->water.readings
+		       ? (double)NAN
+		       : w->check.waters->poured.poisons.no3_mg_l;
+}
+
+/* Of each 100 L so many of pure water make the tap's nitrate half of what is comfortable. */
+static const char *blend_tap(struct ts_check_work *w, double tap, double limit)
+{
+	double pure_l = 5 * ceil(20 * (1 - limit / 2 / tap));
+
+	ts_text_put(&w->text, "Of each 100 L of new water ");
+	ts_text_number_short(&w->text, pure_l, 0);
+	ts_text_put(&w->text, " L from reverse osmosis or clean rain (with minerals as before) "
+			      "bring it there; feed less, and plants that grow fast take some");
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+/* Nothing that is poured in takes it below that; NULL: the tap is of no matter. */
+static const char *floor_of_tap(struct ts_check_work *w, double tap, double limit)
+{
+	if (isnan(tap))
+		return "Test the tap's nitrate too: no change brings the tank below it";
+	if (!(tap > limit / 3))
+		return NULL;
+	ts_text_put(&w->text, "Changes alone end at the ");
+	ts_text_number_short(&w->text, tap, 0);
+	ts_text_put(&w->text, " mg/L of your tap: less feed, plants that grow fast, and part rain "
+			      "or reverse-osmosis water take it lower");
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+static void put_changes(struct ts_check_work *w)
 {
 	size_t load = of_rule(w, TS_RULE_NITRATE_LOAD);
 	const struct ts_ruling *r = load < w->entry_count ? w->entries[load].ruling : NULL;
@@ -900,14 +994,36 @@ static void lead_with_waste(struct ts_check_work *w, size_t entry)
 	} else if (!w->check.profile.at[TS_KH].given) {
 		/* Who has lived in old water is not brought to another at once. */
 		ts_text_put(&w->text,
-			"Change 10 to 15 % of the water every second day until it has "
+			"Change 10 to 15 % of the water every second day until nitrate has "
 			"fallen, and test KH, and the nitrate of the tap: ");
 	} else {
 		ts_text_put(&w->text, "Change a third of the water now, and then every week: ");
 	}
-	ts_say_opening(&w->text, w->entries[entry].ruling);
+}
+
+/* "Change 40 % of the water every 7 days: nitrate 70 mg/L, comfortable to 50." */
+static void lead_with_waste(struct ts_check_work *w, size_t entry)
+{
+	const struct ts_ruling *r = w->entries[entry].ruling;
+	double tap = tap_nitrate(w), limit = r->its;
+	bool asked = !w->check.profile.at[TS_KH].given;
+	const char *decides = NULL;
+
+	if (tap >= limit) {
+		ts_text_put(&w->text, "No change of water brings it down, since your tap holds ");
+		ts_text_number_short(&w->text, tap, 0);
+		ts_text_put(&w->text, " mg/L itself: ");
+	} else {
+		put_changes(w);
+	}
+	ts_say_opening(&w->text, r);
 	ts_text_put(&w->text, ".");
 	ts_check_finish(w, TS_CHECK_TEND, entry, NULL);
+	if (tap >= limit)
+		decides = blend_tap(w, tap, limit);
+	else if (!isnan(tap) || !asked)
+		decides = floor_of_tap(w, tap, limit);
+	w->out->decides = decides;
 }
 
 /* A conflict that no routine mends. */
@@ -934,7 +1050,8 @@ static bool faulty(const struct ts_check_work *w)
 static bool of_waste(const struct ts_advice_row *row)
 {
 	static const char *const ids[] = {"now.gasping", "now.oxygen", "now.ammonia", "now.nitrite",
-		"filter.reading", "old-tank", "oxygen.short", "now.cold"};
+		"filter.reading", "old-tank", "oxygen.short", "now.cold", "seen.cloudy",
+		"seen.smell", "nitrate.high", "apart.no3"};
 
 	for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) {
 		if (strcmp(row->id, ids[i]) == 0)
@@ -976,6 +1093,13 @@ static void say_root(struct ts_check_work *w)
 	}
 }
 
+/* What is seen of the water was asked about: that answer goes before faults of room. */
+static bool asked_of_water(const struct ts_check_work *w)
+{
+	return w->advice_count && !w->check.planned_groups &&
+	       strncmp(w->advice[0].row->id, "seen.", strlen("seen.")) == 0;
+}
+
 static void lead(struct ts_check_work *w)
 {
 	size_t none = w->entry_count, advice = leading_advice(w), waste = waste_of_residents(w);
@@ -985,7 +1109,7 @@ static void lead(struct ts_check_work *w)
 	bool faults = faulty(w);
 	const char *nobody = ts_nobody_yet_says(&w->check.profile);
 
-	if (advice != none && danger)
+	if (advice != none && (danger || asked_of_water(w)))
 		lead_with_advice(w, advice);
 	else if (w->check.planned_groups && !faults && w->check.water_known && nobody)
 		lead_with_nobody(w, nobody);

@@ -147,54 +147,95 @@ static bool line_stays(
 	return true;
 }
 
-/* Nothing is held against `s`, nor between any two of them. */
+/* Nothing is held against `s` (NULL: against anybody), nor between any two of them. */
 static bool sound(const struct ts_check *c, const struct ts_species *s)
 {
 	for (size_t i = 0; i < c->count; i++) {
 		const struct ts_ruling *r = &c->rulings[i];
 
-		if (r->severity >= TS_CONCERN && (r->subject == s || r->other))
+		if (r->severity >= TS_CONCERN && (!s || r->subject == s || r->other))
 			return false;
 	}
 	return c->verdict != TS_PLAN_UNSOUND;
 }
 
-/* The whole plan is judged again with `s` in the place of `gone`: nobody is named to be refused. */
-static bool passes(
-	struct ts_check_work *w, const struct ts_species *gone, const struct ts_species *s)
+/*
+ * The whole plan judged again with `s` in the place of `gone`: nobody is named to be refused.
+ * `all`: with everybody else in it, or else with those alone that stay; `s` NULL: with nobody.
+ * False: nobody is left, or no memory.
+ */
+static bool judge_again(struct ts_check_work *w, const struct ts_species *gone,
+	const struct ts_species *s, bool all, struct ts_arena *scratch, struct ts_check *ret)
 {
 	const struct ts_check_question *q = w->question;
 	struct ts_plan plan = *q->plan;
-	struct ts_arena scratch;
-	struct ts_stock_line *stock;
-	const struct ts_species **species;
-	struct ts_check after;
-	bool pass = false;
+	struct ts_stock_line *stock =
+		ts_arena_array(scratch, q->plan->stock_count + 1, sizeof *stock);
+	const struct ts_species **species =
+		ts_arena_array(scratch, q->plan->stock_count + 1, sizeof *species);
 
-	ts_arena_open(&scratch, &w->asking->arena->allocator);
-	stock = ts_arena_array(&scratch, q->plan->stock_count + 1, sizeof *stock);
-	species = ts_arena_array(&scratch, q->plan->stock_count + 1, sizeof *species);
+	if (!stock || !species)
+		return false;
 	plan.stock = stock;
 	plan.stock_count = 0;
-	for (size_t i = 0; stock && species && i < q->plan->stock_count; i++) {
-		if (q->species[i] && !line_stays(w, gone, q->species[i]))
+	for (size_t i = 0; i < q->plan->stock_count; i++) {
+		if (q->species[i] &&
+			(all ? q->species[i] == gone : !line_stays(w, gone, q->species[i])))
 			continue;
 		species[plan.stock_count] = q->species[i];
 		stock[plan.stock_count++] = q->plan->stock[i];
 	}
-	if (stock && species) {
+	if (s) {
 		species[plan.stock_count] = s;
 		stock[plan.stock_count++] = (struct ts_stock_line){.species = s->species,
 			.count = ceil(s->group.comfortable),
 			.sex = TS_SEX_UNKNOWN,
 			.origin = TS_ORIGIN_UNKNOWN};
-		pass = ts_check_plan(&plan, species, w->asking->today, w->asking->practice,
-			       &scratch, &after) == TS_OK &&
-		       sound(&after, s);
 	}
+	return plan.stock_count && ts_check_plan(&plan, species, w->asking->today,
+					   w->asking->practice, scratch, ret) == TS_OK;
+}
+
+static bool passes(struct ts_check_work *w, const struct ts_species *gone,
+	const struct ts_species *s, bool all)
+{
+	struct ts_arena scratch;
+	struct ts_check after;
+	bool pass;
+
+	ts_arena_open(&scratch, &w->asking->arena->allocator);
+	pass = judge_again(w, gone, s, all, &scratch, &after) && sound(&after, s);
 	w->asking->arena->failed |= scratch.failed;
 	ts_arena_drop(&scratch);
 	return pass;
+}
+
+const struct ts_species *ts_check_no_room_without(
+	struct ts_check_work *w, const struct ts_species *gone)
+{
+	const struct ts_species *found = NULL;
+	struct ts_arena scratch;
+	struct ts_check after;
+
+	if (w->check.group_count < 2)
+		return NULL;
+	ts_arena_open(&scratch, &w->asking->arena->allocator);
+	if (judge_again(w, gone, NULL, true, &scratch, &after)) {
+		for (size_t i = 0; i < after.count && !found; i++) {
+			const struct ts_ruling *r = &after.rulings[i];
+
+			if (r->severity == TS_CONFLICT && ts_rule_of_room(r->rule))
+				found = r->subject ? r->subject : ts_check_takes_most(w, gone);
+		}
+	}
+	w->asking->arena->failed |= scratch.failed;
+	ts_arena_drop(&scratch);
+	return found;
+}
+
+bool ts_check_rest_is_sound(struct ts_check_work *w, const struct ts_species *gone)
+{
+	return w->check.group_count > 1 && passes(w, gone, NULL, true);
 }
 
 static double worth(const struct ts_species *gone, const struct ts_species *s, double distance)
@@ -286,9 +327,10 @@ static bool put_instead(
 	size_t count = w->check.water_known
 			       ? choose(w, gone->kind, gone, TS_SOLD_EVERYWHERE, LOOKED_AT, all)
 			       : 0;
+	bool rest = count && ts_check_rest_is_sound(w, gone);
 	size_t at = 0;
 
-	while (at < count && !passes(w, gone, all[at].species))
+	while (at < count && !passes(w, gone, all[at].species, rest))
 		at++;
 	if (at == count)
 		return false;
@@ -350,7 +392,7 @@ bool ts_check_name_for_water(struct ts_check_work *w, int kind)
 	for (int sold = TS_SOLD_EVERYWHERE; sold <= TS_SOLD_OFTEN && !kept; sold++) {
 		count = choose(w, kind, NULL, sold, LOOKED_AT, all);
 		for (size_t i = 0; i < count; i++) {
-			if (passes(w, NULL, all[i].species))
+			if (passes(w, NULL, all[i].species, false))
 				all[kept++] = all[i];
 		}
 	}

@@ -73,6 +73,8 @@ static const struct {
 	{"buffer.between", TS_RULE_NITRATE_LOAD},
 	{"buffer.", TS_RULE_BUFFER},
 	{"buffer.", TS_RULE_BUFFER_OPEN},
+	{"seen.cloudy", TS_RULE_UNTESTED},
+	{"seen.smell", TS_RULE_UNTESTED},
 	{"ask.kh", TS_RULE_KH_UNKNOWN},
 	{"leave.untested", TS_RULE_UNTESTED},
 	{"leave.ph-untested", TS_RULE_UNTESTED},

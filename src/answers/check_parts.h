@@ -27,7 +27,9 @@ struct ts_check_work {
 	struct ts_check_entry *entries; /* the gravest first */
 	size_t entry_count;
 	struct ts_smallest_tank said_tank; /* the one size that the first lines name; 0: none */
+	const struct ts_species *no_room;  /* who has no room, whoever else is not bought */
 	bool room_said;                    /* the first lines name the smallest tank already */
+	bool rest_said;                    /* the first lines say who may be bought all the same */
 	bool newcomers_led;                /* the first line is about those that were asked about */
 	struct ts_text text;               /* scratch */
 	struct ts_check_result *out;
@@ -75,6 +77,17 @@ void ts_check_put_bought(struct ts_check_work *w, const struct ts_species *speci
 
 /* Says who goes in the place of `gone`; false: nobody was found. */
 bool ts_check_name_instead(struct ts_check_work *w, const struct ts_species *gone);
+
+/* Nothing stands against all the others without `gone`. */
+bool ts_check_rest_is_sound(struct ts_check_work *w, const struct ts_species *gone);
+
+/* Who has no room though `gone` is not bought; NULL: all have. */
+const struct ts_species *ts_check_no_room_without(
+	struct ts_check_work *w, const struct ts_species *gone);
+
+/* The one but `gone` that needs the largest tank by itself; NULL: none has a figure. */
+const struct ts_species *ts_check_takes_most(
+	const struct ts_check_work *w, const struct ts_species *gone);
 
 /* Says which animals of a kind are for this water; false: none was found. */
 bool ts_check_name_for_water(struct ts_check_work *w, int kind);
@@ -127,6 +140,8 @@ bool ts_check_too_large(const struct ts_check_work *w, const struct ts_group *gr
 /* "too small a tank: 1 oscar needs 150 x 60 cm (450 L); yours holds 200 L", of those that stay,
  * else of all; NULL: it is large enough for each, or not known. */
 const char *ts_check_too_small(struct ts_check_work *w);
+/* The same of one, where it is short of anything; NULL: it is not. */
+const char *ts_check_too_small_for(struct ts_check_work *w, const struct ts_species *species);
 
 /*
  * Room, where it decides (check_room.c): says "Not in this tank: ..." into the text, or `before`

@@ -150,12 +150,29 @@ static void add_reason(struct ts_check_work *w, const struct ts_ruling *r, int r
 	ts_asking_note(w->asking, &w->out->also, ts_asking_keep(w->asking, &w->text));
 }
 
+/* With the one gone that the first line sends away somebody else has no room all the same. */
+static void say_room_of_others(struct ts_check_work *w, const struct ts_ruling *first)
+{
+	const struct ts_species *gone =
+		first && first->remedy.kind == TS_REMEDY_LEAVE_OUT ? first->remedy.species : NULL;
+	const struct ts_plan_group *g = ts_check_group_of(&w->check, gone);
+	const struct ts_species *who = g && g->planned ? ts_check_no_room_without(w, gone) : NULL;
+	const char *says = who ? ts_check_too_small_for(w, who) : NULL;
+
+	if (!says)
+		return;
+	w->no_room = who;
+	ts_text_puts(&w->text, "Also ", says, ".", NULL);
+	ts_asking_note(w->asking, &w->out->also, ts_asking_keep(w->asking, &w->text));
+}
+
 /* One line for each sort that the first line is not of; of its own sort where others are meant. */
 static void say_reasons(struct ts_check_work *w)
 {
 	const struct ts_ruling *first =
 		w->out->first ? w->entries[w->out->first - w->out->judgements].ruling : NULL;
 	int of_first = first ? ts_check_reason(first) : OF_DANGER;
+	bool of_room = of_first == OF_ROOM || of_first == OF_PEOPLE;
 
 	for (int reason = OF_PEOPLE; reason <= OF_TEMPER; reason++) {
 		if (reason == OF_WATER && w->out->water_too)
@@ -169,15 +186,19 @@ static void say_reasons(struct ts_check_work *w)
 							       mended_with(first, r))))
 				continue;
 			add_reason(w, r, reason);
+			of_room |= reason == OF_ROOM;
 			break;
 		}
 	}
+	if (!of_room && !w->out->of_room)
+		say_room_of_others(w, first);
 }
 
 /* Who is not to be bought: by the repair, and by what else is between two of them. */
 struct leavers {
 	const struct ts_species *who[TS_REMEDIES_TRIED];
 	size_t count;
+	bool large; /* some of them for want of room */
 };
 
 static bool leaves(const struct leavers *l, const struct ts_species *s)
@@ -250,7 +271,9 @@ static const char *repair_in_a_line(struct ts_check_work *w, const struct leaver
 	for (size_t i = 0; i < w->check.repair_count; i++) {
 		const struct ts_remedy *m = &w->check.repair[i].remedy;
 
-		if (m->kind == TS_REMEDY_LEAVE_OUT)
+		/* Where nobody is bought, nothing is to be made larger for them. */
+		if (m->kind == TS_REMEDY_LEAVE_OUT || l->count == w->check.group_count ||
+			(m->kind == TS_REMEDY_TANK && l->large))
 			continue;
 		ts_text_put(&w->text, said++ ? "; " : "");
 		if (is_another_size(w, m))
@@ -273,9 +296,11 @@ static void add_the_large(const struct ts_check_work *w, struct leavers *l)
 		const struct ts_plan_group *g = &w->check.groups[i];
 
 		if (g->planned && g->group.species != first_subject(w) &&
-			ts_check_too_large(w, &g->group))
+			ts_check_too_large(w, &g->group)) {
+			l->large |= !leaves(l, g->group.species);
 			add_leaver(l, &(struct ts_remedy){.kind = TS_REMEDY_LEAVE_OUT,
 					      .species = g->group.species});
+		}
 	}
 }
 
@@ -286,7 +311,12 @@ static void say_one_way(struct ts_check_work *w)
 	struct leavers l;
 	size_t steps;
 
+	if (w->rest_said)
+		return;
 	find_leavers(w, &l);
+	if (w->no_room && ts_check_group_of(&w->check, w->no_room)->planned)
+		add_leaver(&l,
+			&(struct ts_remedy){.kind = TS_REMEDY_LEAVE_OUT, .species = w->no_room});
 	if (out->of_room && begins(out->decides, "do not buy "))
 		add_the_large(w, &l);
 	if (out->of_room && begins(out->decides, "do not buy ") && l.count &&
@@ -302,6 +332,10 @@ static void say_one_way(struct ts_check_work *w)
 		out->decides = "do not buy any of these for this tank";
 		return;
 	}
+	/* Who is far too large for the tank that is there is not bought, rather than another tank.
+	 */
+	if (!out->of_room && l.count)
+		add_the_large(w, &l);
 	steps = w->check.repair_count > l.count ? w->check.repair_count : l.count;
 	if (begins(out->instead_says, "Instead of ")) {
 		if (steps <= 1 || w->check.repair_mends)

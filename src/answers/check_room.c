@@ -112,6 +112,31 @@ static const struct ts_plan_group *of_whom(const struct ts_check_work *w, const 
 	return r->subject ? ts_check_group_of(&w->check, r->subject) : who_takes_it(w);
 }
 
+/* " The same goes for the common pleco.": of one size on a screen that of the first is said. */
+static void put_too_large_as_well(struct ts_check_work *w, const struct ts_plan_group *first)
+{
+	size_t count = 0, said = 0;
+
+	for (int pass = 0; pass < 2; pass++) {
+		for (size_t i = 0; i < w->check.group_count; i++) {
+			const struct ts_plan_group *g = &w->check.groups[i];
+
+			if (g == first || !g->planned || !ts_check_too_large(w, &g->group))
+				continue;
+			if (!pass) {
+				count++;
+				continue;
+			}
+			ts_text_put(&w->text, !said               ? " The same goes for the "
+					      : said + 1 == count ? " and the "
+								  : ", the ");
+			ts_check_put_bought(w, g->group.species);
+			said++;
+		}
+	}
+	ts_text_put(&w->text, count ? "." : "");
+}
+
 bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r, const char *before)
 {
 	const struct ts_tank *tank = &w->question->plan->tank;
@@ -145,6 +170,8 @@ bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r, cons
 	put_tank(&w->text, &smallest, high);
 	put_yours(&w->text, tank, high);
 	ts_text_put(&w->text, ".");
+	if (g && g->planned && r->severity == TS_CONFLICT && !before)
+		put_too_large_as_well(w, g);
 	w->out->of_room = true;
 	w->said_tank = smallest;
 	w->room_said = smallest.length_cm == w->check.smallest.length_cm &&
@@ -162,6 +189,31 @@ static bool roomy(const struct ts_check_work *w, const struct ts_group *group)
 		if (ts_rule_of_room(all.at[i].rule) || all.at[i].severity >= TS_CONCERN)
 			return false;
 	}
+	return true;
+}
+
+/* Litres below which one kind of fish is company enough: common practice, no source. */
+#define ONE_KIND_L 45
+
+/* "The betta alone is fine in it.": what a small tank does hold. */
+static bool say_rest(struct ts_check_work *w, const struct ts_plan_group *gone)
+{
+	const struct ts_plan_group *rest;
+
+	if (!gone || !gone->planned || w->check.group_count != 2 ||
+		!(ts_rule_sold_l(&w->question->plan->tank, w->asking->practice) < ONE_KIND_L) ||
+		!ts_check_rest_is_sound(w, gone->group.species))
+		return false;
+	rest = &w->check.groups[gone == &w->check.groups[0]];
+	if (ts_group_count(&rest->group) > 1)
+		ts_text_put(&w->text, "The ");
+	else
+		ts_text_put(&w->text, "A ");
+	ts_check_put_bought(w, rest->group.species);
+	ts_text_put(&w->text, ts_group_count(&rest->group) > 1 ? " alone are fine in it."
+							       : " alone is fine in it.");
+	w->out->instead_says = ts_asking_keep(w->asking, &w->text);
+	w->rest_said = true;
 	return true;
 }
 
@@ -184,9 +236,12 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 		ts_text_put(&w->text, ", not for more");
 		return ts_asking_keep(w->asking, &w->text);
 	}
-	/* Fewer would not do: another animal, and of the water where that is not its own either. */
-	if (g && g->planned && g->way != TS_WAY_NONE &&
-		ts_check_name_for_water(w, g->group.species->kind))
+	/* Fewer would not do: the others, or another animal, and of the water where that is not its
+	 * own either. */
+	if (say_rest(w, g))
+		w->out->repair_said = true;
+	else if (g && g->planned && g->way != TS_WAY_NONE &&
+		 ts_check_name_for_water(w, g->group.species->kind))
 		w->out->repair_said = true;
 	else
 		ts_check_instead(w, r);
@@ -250,6 +305,52 @@ bool ts_check_more_fit(struct ts_check_work *w, const struct ts_species *species
 	return smallest.length_cm > 0 && !short_of(&tank, &smallest, false);
 }
 
+static const char *too_small(
+	struct ts_check_work *w, const struct ts_plan_group *g, const struct ts_smallest_tank *need)
+{
+	w->said_tank = *need;
+	ts_text_put(&w->text, "too small a tank: ");
+	put_animals(&w->text, &g->group);
+	ts_text_put(&w->text, ts_group_count(&g->group) == 1 ? " needs " : " need ");
+	put_tank(&w->text, need, false);
+	put_yours(&w->text, &w->question->plan->tank, false);
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+const struct ts_species *ts_check_takes_most(
+	const struct ts_check_work *w, const struct ts_species *gone)
+{
+	const struct ts_species *most = NULL;
+	double litres = 0;
+
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_group *g = &w->check.groups[i].group;
+		struct ts_smallest_tank own;
+
+		ts_smallest_tank(
+			g, 1, sensitive(g), &w->question->plan->tank, w->asking->practice, &own);
+		if (g->species == gone || !(own.volume_l > litres))
+			continue;
+		litres = own.volume_l;
+		most = g->species;
+	}
+	return most;
+}
+
+const char *ts_check_too_small_for(struct ts_check_work *w, const struct ts_species *species)
+{
+	const struct ts_plan_group *g = ts_check_group_of(&w->check, species);
+	struct ts_smallest_tank own;
+
+	if (!g)
+		return NULL;
+	ts_smallest_tank(&g->group, 1, sensitive(&g->group), &w->question->plan->tank,
+		w->asking->practice, &own);
+	return own.length_cm > 0 && short_of(&w->question->plan->tank, &own, false)
+		       ? too_small(w, g, &own)
+		       : NULL;
+}
+
 const char *ts_check_too_small(struct ts_check_work *w)
 {
 	const struct ts_plan_group *worst = NULL;
@@ -269,15 +370,7 @@ const char *ts_check_too_small(struct ts_check_work *w)
 		worst = g;
 		need = own;
 	}
-	if (!worst)
-		return NULL;
-	w->said_tank = need;
-	ts_text_put(&w->text, "too small a tank: ");
-	put_animals(&w->text, &worst->group);
-	ts_text_put(&w->text, ts_group_count(&worst->group) == 1 ? " needs " : " need ");
-	put_tank(&w->text, &need, false);
-	put_yours(&w->text, &w->question->plan->tank, false);
-	return ts_asking_keep(w->asking, &w->text);
+	return worst ? too_small(w, worst, &need) : NULL;
 }
 
 static bool room_asked(const struct ts_check_work *w)

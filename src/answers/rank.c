@@ -4,6 +4,7 @@
  */
 #include "answers/rank.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "answers/noted.h"
@@ -182,6 +183,104 @@ void ts_rank_not_now(struct ts_text *text, const struct ts_profile *p, bool none
 		ts_say_first_sentence(text, p);
 }
 
+/* Kinds that the warmth of the tank excludes, whatever its water. */
+static size_t by_warmth(const struct work *w)
+{
+	for (size_t i = 0; i < w->out->excluded_by_count; i++) {
+		if (strcmp(w->out->excluded_by[i].name, ts_parameter_rows[TS_TEMPERATURE].key) == 0)
+			return w->out->excluded_by[i].species;
+	}
+	return 0;
+}
+
+/* No reading of the water would leave anybody: the warmth does not. */
+static bool too_warm_or_cold(const struct work *w)
+{
+	const struct ts_rank_result *r = w->out;
+
+	return ts_answer_is_thin(w->q->profile) && r->asked_count > 1 &&
+	       !(r->suits + r->tolerates + r->unsure) && by_warmth(w) * 2 > r->asked_count;
+}
+
+static void put_warmth(struct work *w)
+{
+	const struct ts_span *t = &w->profile->at[TS_TEMPERATURE];
+
+	ts_text_number_short(&w->text, t->exposure ? t->low : t->value, 1);
+	if (t->exposure) {
+		ts_text_put(&w->text, " to ");
+		ts_text_number_short(&w->text, t->high, 1);
+	}
+	ts_text_put(&w->text, " C");
+}
+
+/* "None of 590 kinds lives at 0 to 25 C all year, whatever the water." */
+static const char *warmth_headline(struct work *w)
+{
+	ts_text_put(&w->text, "None of ");
+	count(&w->text, w->out->asked_count);
+	ts_text_put(&w->text, " kinds lives at ");
+	put_warmth(w);
+	ts_text_puts(&w->text, w->profile->at[TS_TEMPERATURE].exposure ? " all year" : "",
+		", whatever the water.", NULL);
+	return keep(w);
+}
+
+/* How far the warmth is from what it bears, of those that can be had; INFINITY: of no matter. */
+static double far(const struct ts_match *m)
+{
+	const struct ts_parameter_fit *f = &m->at[TS_TEMPERATURE];
+
+	return m->limiting == TS_TEMPERATURE && f->known && !ts_rank_turn(m->species) &&
+			       m->species->sold == TS_SOLD_EVERYWHERE
+		       ? fabs(f->outside_by)
+		       : (double)INFINITY;
+}
+
+/* "Nearest come: common goldfish (4 to 28 C)"; where it freezes, animals come in. */
+static const char *warmth_deciding(struct work *w)
+{
+	const struct ts_match *best[NAMED_MOST];
+	size_t named = 0;
+
+	for (; named < NAMED_MOST; named++) {
+		best[named] = NULL;
+		for (size_t i = 0; i < w->count; i++) {
+			const struct ts_match *m = &w->matches[i];
+			bool there = false;
+
+			for (size_t k = 0; k < named; k++)
+				there |= best[k] == m;
+			if (!there && isfinite(far(m)) &&
+				!ts_answer_no_home(w->asking, m->species) &&
+				(!best[named] || far(m) < far(best[named])))
+				best[named] = m;
+		}
+		if (!best[named])
+			break;
+	}
+	if (!named)
+		return NULL;
+	for (size_t i = 0; i < named; i++) {
+		const struct ts_range *t = &best[i]->at[TS_TEMPERATURE].tolerated;
+
+		ts_text_put(&w->text, !i ? "Nearest come " : ", ");
+		ts_say_animals(&w->text, best[i]->species);
+		ts_text_put(&w->text, " (");
+		ts_text_number_short(&w->text, t->low, 1);
+		ts_text_put(&w->text, " to ");
+		ts_text_number_short(&w->text, t->high, 1);
+		ts_text_put(&w->text, " C)");
+	}
+	ts_text_puts(&w->text,
+		w->profile->at[TS_TEMPERATURE].exposure      ? ": outdoors in the months that stay "
+							       "within that, and indoors for the rest."
+		: best[0]->at[TS_TEMPERATURE].outside_by > 0 ? ": cooler water first."
+							     : ": warmer water first.",
+		NULL);
+	return keep(w);
+}
+
 /* What forbids every list, whatever it holds; false: nothing does. */
 static bool say_not_now(struct work *w)
 {
@@ -260,6 +359,8 @@ static const char *headline(struct work *w)
 	size_t number;
 	bool one;
 
+	if (too_warm_or_cold(w))
+		return warmth_headline(w);
 	if (say_not_now(w))
 		return keep(w);
 	if (!r->suits && !r->tolerates && r->unsure) {
@@ -348,8 +449,17 @@ static const char *deciding(struct work *w)
 	const struct ts_profile *p = w->q->profile;
 	size_t first = 0;
 
+	if (too_warm_or_cold(w))
+		return warmth_deciding(w);
 	if (w->told) {
 		ts_say_first_because(&w->text, p);
+		if (by_warmth(w) * 2 > w->out->asked_count) {
+			ts_text_put(&w->text, w->text.len ? " " : "");
+			put_warmth(w);
+			ts_text_put(&w->text, " excludes ");
+			count(&w->text, by_warmth(w));
+			ts_text_put(&w->text, ", whatever the water.");
+		}
 		if (ts_answer_is_thin(p))
 			until_then(w);
 		return w->text.len ? keep(w) : NULL;
@@ -379,9 +489,11 @@ static void notes(struct work *w)
 	ts_answer_note_water(
 		w->asking, p, w->told ? ts_first_tells(p, ts_water_first(p)) : 0, notes);
 	ts_asking_note(w->asking, notes, w->sea);
-	if (ts_answer_is_thin(p))
+	if (ts_answer_is_thin(p) && !too_warm_or_cold(w))
 		ts_asking_note(w->asking, notes, ts_thin_how);
 	ts_asking_note(w->asking, notes, w->q->overlays_say);
+	if (too_warm_or_cold(w))
+		return;
 	ts_text_puts(&w->text, "Measure next: ", ts_next_to_measure(p), NULL);
 	ts_asking_note(w->asking, &w->out->measure, keep(w));
 }

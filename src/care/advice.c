@@ -70,6 +70,12 @@ static bool is_journey(const struct ts_advice_row *row)
 	return strncmp(row->id, "away", 4) == 0;
 }
 
+/* What is seen of the water was asked about. */
+static bool is_seen(const struct ts_advice_row *row)
+{
+	return strncmp(row->id, "seen.", strlen("seen.")) == 0 || strcmp(row->id, "algae") == 0;
+}
+
 /* Whether a row may stand behind the answer: no reassurance behind trouble, no idle repetition. */
 static bool may_follow(const struct ts_advice_row *row, const struct ts_advice *first)
 {
@@ -140,6 +146,8 @@ size_t ts_advise(const struct ts_care_state *state, const struct ts_practice *pr
 		/* Who asks about a journey, and whose tank is well, hears of that first. */
 		else if (is_journey(one.row) && ret[0].row->group >= 8)
 			ret[0] = ret[--count];
+		else if (is_seen(one.row) && ret[0].row->group == 1)
+			lead_with(ret, 0, count - 1);
 	}
 	return count;
 }

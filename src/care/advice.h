@@ -33,7 +33,12 @@ enum ts_care_beside {
 	TS_BESIDE_NO_BREADTH = 1 << 3, /* not said how many */
 	TS_BESIDE_SPOTS = 1 << 4,      /* spots are seen, and not only rubbing */
 	TS_BESIDE_ALGAE = 1 << 5,      /* algae, which are no illness */
-	TS_BESIDE_CHANGED = 1 << 6     /* it began with a change of water */
+	TS_BESIDE_CHANGED = 1 << 6,    /* it began with a change of water */
+	TS_BESIDE_WOUNDS = 1 << 7,     /* wounds, holes, fungus */
+	TS_BESIDE_CLOUDY = 1 << 8,     /* of the water: white or cloudy */
+	TS_BESIDE_SMELL = 1 << 9,      /* it smells */
+	TS_BESIDE_FILM = 1 << 10,      /* film or foam on the surface */
+	TS_BESIDE_TINTED = 1 << 11     /* brown or yellow */
 };
 
 enum ts_known { TS_NOT_KNOWN, TS_KNOWN_YES, TS_KNOWN_NO };
@@ -56,6 +61,7 @@ struct ts_care_state {
 	double change_percent_week;      /* of the water, as it was given; NAN: not said */
 	double evaporation_percent_week; /* the same */
 	bool pure_top_up;
+	bool kh_doubted;      /* pH and KH cannot both be right: nothing follows from that KH */
 	bool softened;        /* the new water, perhaps */
 	double newcomer_days; /* since the last animals came to others that live there; NAN: none */
 	double buffer_days; /* until the buffer is used up under the present feeding and changes */

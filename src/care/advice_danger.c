@@ -363,7 +363,7 @@ CONDITION(spots_brought)
 	struct ts_care_figures other = *f;
 
 	return s->signs & TS_SIGNS_SPOTS && s->newcomer_days <= BROUGHT_DAYS &&
-	       !ts_holds_minerals_wear(s, practice, &other);
+	       !copper(s, practice, &other) && !ts_holds_minerals_wear(s, practice, &other);
 }
 
 /*
@@ -383,7 +383,9 @@ CONDITION(parasites)
 	struct ts_care_figures other = *f;
 
 	return s->signs & TS_SIGNS_SPOTS && !ts_holds_spots_brought(s, practice, f) &&
-	       !ts_holds_minerals_wear(s, practice, &other) && !water_itches(s, practice, f);
+	       /* copper is made safe first, and its row says what follows */
+	       !copper(s, practice, &other) && !ts_holds_minerals_wear(s, practice, &other) &&
+	       !water_itches(s, practice, f);
 }
 
 CONDITION(floating)

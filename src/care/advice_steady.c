@@ -206,6 +206,36 @@ CONDITION(algae)
 	       !(s->kh_dh < practice[TS_P_KH_ACT]);
 }
 
+/* Something of the water is seen, and the animals are not ill. */
+static bool seen_of_water(const struct ts_care_state *s, const double *practice,
+	const struct ts_care_figures *f, enum ts_care_beside what)
+{
+	struct ts_care_figures other = *f;
+
+	return s->beside & (unsigned)what && !ts_advice_danger(s, practice, &other) &&
+	       !ts_advice_unwell(s) && !ts_holds_ammonia_or_nitrite_read(s, practice, &other);
+}
+
+CONDITION(cloudy)
+{
+	return seen_of_water(s, practice, f, TS_BESIDE_CLOUDY);
+}
+
+CONDITION(smells)
+{
+	return seen_of_water(s, practice, f, TS_BESIDE_SMELL);
+}
+
+CONDITION(film)
+{
+	return seen_of_water(s, practice, f, TS_BESIDE_FILM);
+}
+
+CONDITION(tinted)
+{
+	return seen_of_water(s, practice, f, TS_BESIDE_TINTED);
+}
+
 /* No water of ordinary KH stands above this but by light. */
 #define PH_OF_LIGHT 8.3
 
@@ -281,7 +311,7 @@ static bool too_soft_for_them(const struct ts_care_state *s, const double *pract
 
 CONDITION(buffer_gone)
 {
-	return !too_soft_for_them(s, practice) && !little_and_well(s, f) &&
+	return !s->kh_doubted && !too_soft_for_them(s, practice) && !little_and_well(s, f) &&
 	       s->kh_dh < practice[TS_P_KH_FLOOR] && !all_of_black_water(s) &&
 	       !ts_holds_acid_bed_and_well(s, practice, f) && !ts_holds_crashed(s, practice, f) &&
 	       !ts_holds_gone_old(s, practice, f);
@@ -301,17 +331,18 @@ CONDITION(buffer_used_up)
 /* Nothing is to be done, but to look. */
 CONDITION(buffer_borne)
 {
-	return s->kh_dh < practice[TS_P_KH_ACT] && little_and_well(s, f) &&
+	return !s->kh_doubted && s->kh_dh < practice[TS_P_KH_ACT] && little_and_well(s, f) &&
 	       !all_of_black_water(s) && !ts_holds_acid_bed_and_well(s, practice, f) &&
 	       !ts_holds_crashed(s, practice, f) && !ts_holds_gone_old(s, practice, f);
 }
 
 CONDITION(buffer_act)
 {
-	if (ts_holds_buffer_gone(s, practice, f) || ts_holds_buffer_borne(s, practice, f) ||
-		all_of_black_water(s) || too_soft_for_them(s, practice) ||
-		ts_holds_kh_apart(s, practice, f) || ts_holds_acid_bed_and_well(s, practice, f) ||
-		ts_holds_crashed(s, practice, f) || ts_holds_gone_old(s, practice, f))
+	if (s->kh_doubted || ts_holds_buffer_gone(s, practice, f) ||
+		ts_holds_buffer_borne(s, practice, f) || all_of_black_water(s) ||
+		too_soft_for_them(s, practice) || ts_holds_kh_apart(s, practice, f) ||
+		ts_holds_acid_bed_and_well(s, practice, f) || ts_holds_crashed(s, practice, f) ||
+		ts_holds_gone_old(s, practice, f))
 		return false;
 	return s->kh_dh < practice[TS_P_KH_ACT] || s->buffer_days < practice[TS_P_BUFFER_ACT];
 }
@@ -348,12 +379,13 @@ static bool little_is_liked(
 
 CONDITION(buffer_warn)
 {
-	if (little_is_liked(s, practice, f) || ts_holds_buffer_gone(s, practice, f) ||
-		ts_holds_buffer_borne(s, practice, f) || ts_holds_kh_apart(s, practice, f) ||
-		ts_holds_supply_changed(s, practice, f) || ts_holds_buffer_act(s, practice, f) ||
-		ts_holds_buffer_between(s, practice, f) || all_of_black_water(s) ||
-		ts_holds_acid_bed_and_well(s, practice, f) || ts_holds_crashed(s, practice, f) ||
-		kh_mends(s, practice) || ts_holds_gone_old(s, practice, f))
+	if (s->kh_doubted || little_is_liked(s, practice, f) ||
+		ts_holds_buffer_gone(s, practice, f) || ts_holds_buffer_borne(s, practice, f) ||
+		ts_holds_kh_apart(s, practice, f) || ts_holds_supply_changed(s, practice, f) ||
+		ts_holds_buffer_act(s, practice, f) || ts_holds_buffer_between(s, practice, f) ||
+		all_of_black_water(s) || ts_holds_acid_bed_and_well(s, practice, f) ||
+		ts_holds_crashed(s, practice, f) || kh_mends(s, practice) ||
+		ts_holds_gone_old(s, practice, f))
 		return false;
 	return s->kh_dh < practice[TS_P_KH_WARN] || s->buffer_days < practice[TS_P_BUFFER_WARN];
 }

@@ -21,6 +21,10 @@
 	X(too_cold_no_power)                                                                       \
 	X(no_filter)                                                                               \
 	X(algae)                                                                                   \
+	X(cloudy)                                                                                  \
+	X(smells)                                                                                  \
+	X(film)                                                                                    \
+	X(tinted)                                                                                  \
 	X(filter_stands)                                                                           \
 	X(untested_signs)                                                                          \
 	X(co2_unlikely)                                                                            \

@@ -75,13 +75,33 @@ static bool of_new_water(const struct ts_sign *sign)
 	       sign->sign != TS_SIGN_WASTING && !(kind & (TS_SIGNS_FIGHT | TS_SIGNS_FLOATING));
 }
 
+/* What is seen of the tank. */
+static unsigned of_tank(const struct ts_sign *sign)
+{
+	switch (sign->sign) {
+	case TS_SIGN_ALGAE:
+		return TS_BESIDE_ALGAE;
+	case TS_SIGN_CLOUDY_WATER:
+		return TS_BESIDE_CLOUDY;
+	case TS_SIGN_SMELL:
+		return TS_BESIDE_SMELL;
+	case TS_SIGN_SURFACE_FILM:
+		return TS_BESIDE_FILM;
+	case TS_SIGN_TINTED_WATER:
+		return TS_BESIDE_TINTED;
+	default:
+		return 0;
+	}
+}
+
 static unsigned beside(const struct ts_sign *sign)
 {
-	if (sign->sign == TS_SIGN_ALGAE)
-		return TS_BESIDE_ALGAE;
+	if (of_tank(sign))
+		return of_tank(sign);
 	return (strong(sign) ? TS_BESIDE_STRONG : 0u) |
 	       (of_new_water(sign) ? TS_BESIDE_CHANGED : 0u) |
 	       (sign->sign == TS_SIGN_SPOTS ? TS_BESIDE_SPOTS : 0u) |
+	       (sign->sign == TS_SIGN_WOUNDS ? TS_BESIDE_WOUNDS : 0u) |
 	       (sign->onset == TS_ONSET_UNKNOWN ? TS_BESIDE_NO_ONSET : 0u) |
 	       (sign->breadth == TS_BREADTH_UNKNOWN ? TS_BESIDE_NO_BREADTH : 0u) |
 	       (sign->breadth == TS_BREADTH_ALL && sign->onset == TS_ONSET_NOW ? TS_BESIDE_AT_ONCE
@@ -92,7 +112,7 @@ static unsigned sort_sign(const struct ts_sign *sign)
 {
 	unsigned kind = kind_of_sign(sign);
 
-	if (sign->sign == TS_SIGN_ALGAE)
+	if (of_tank(sign))
 		return 0;
 
 	if (sign->sign == TS_SIGN_GASPING)
@@ -266,6 +286,7 @@ static void take_tank(struct ts_plan_state *s, bool inhabited)
 	c->temp_c = value_of(now, TS_TEMPERATURE);
 	c->buffer_days =
 		s->waters->settled_known ? s->waters->settles.buffer_days.value : (double)NAN;
+	c->kh_doubted = now->unusual & TS_UNUSUAL_PH_AGAINST_KH;
 	c->copper_mg_l = now->poisons.copper_mg_l;
 	c->copper_low_mg_l = now->poisons.copper_low_mg_l;
 	/* In a call of words there is one water, and who lives in it breathes what was read. */

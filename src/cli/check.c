@@ -153,6 +153,17 @@ static enum ts_status refuse_value(
 	return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
 }
 
+/* "'gone quiet' is no sign that is known: taken as unwell." */
+static void say_taken(struct session *s, struct call *c, const char *taken)
+{
+	const char *says = ts_arena_join(s->arena, "'", taken,
+		"' is no sign that has a row, and is taken as: unwell. Words that say more: "
+		"gasping, listless, spots, wounds, bloated, not eating, cloudy water.",
+		NULL);
+
+	c->read_as = c->read_as ? ts_arena_join(s->arena, c->read_as, " ", says, NULL) : says;
+}
+
 /* What is wrong, as it was typed: signs and deaths of the call stand behind those of the file. */
 static enum ts_status read_signs(struct session *s, struct call *c)
 {
@@ -171,10 +182,14 @@ static enum ts_status read_signs(struct session *s, struct call *c)
 	if (count)
 		memcpy(signs, c->plan.signs, count * sizeof *signs);
 	for (size_t i = 0; i < o->signs.count; i++) {
+		const char *taken = NULL;
 		size_t more = 0;
 
-		if (!ts_value_signs(o->signs.items[i], s->arena, signs + count, &more, &says))
+		if (!ts_value_signs(
+			    o->signs.items[i], s->arena, signs + count, &more, &taken, &says))
 			return refuse_value(s, "--signs", &says);
+		if (taken)
+			say_taken(s, c, taken);
 		count += more;
 	}
 	c->plan.signs = signs;

@@ -206,12 +206,17 @@ struct reader {
 	size_t ended;               /* the word behind it */
 	bool last_living;
 	bool asked; /* "will they": what follows is no sign that is seen */
+	bool buys;  /* "I want": who is named does not live there yet */
 	const char *sign, *how_many, *since, *after; /* NULL: not said */
 };
 
 /* What asks for what may come. */
 static const char *const asking[] = {
 	"can", "could", "may", "will", "would", "should", "do", "does", "if", "to", "without"};
+
+/* What tells of animals that are to come. */
+static const char *const buying[] = {"want", "add", "adding", "put", "get", "buy", "plan",
+	"planning", "like", "love", "i'd", "keep", "keeping", "possible"};
 
 static bool is(const char *a, const char *b)
 {
@@ -632,14 +637,21 @@ static size_t words_of(const struct reader *r, size_t bytes)
 /* What is seen, of those that live there: "gasping since yesterday", "after the water change". */
 static bool take_sign(struct reader *r)
 {
-	static const char *const common[] = {"other", "thin", "algae", "spot", "dots"};
+	/* Words that mean something else as well in a sentence about animals. */
+	static const char *const common[] = {"other", "thin", "algae", "spot", "dots", "slow",
+		"dark", "darker", "blood", "hole", "holes", "dead", "flash", "vertical", "odd",
+		"racing", "bites", "biting", "nips", "nipping", "aggressive", "aggression",
+		"scared", "unusual", "velvet", "worm", "worms", "growth", "growths", "stress",
+		"parasite", "parasites", "moult", "molt", "moulting", "molting", "drifting"};
 	const char *rest = joined(r, r->at, r->count), *said;
 	bool after = false;
 	size_t bytes = ts_sign_span(rest, &after);
 
-	if (!bytes || (!after && (!ts_is_sign(rest) || AMONG(r->word[r->at], common))))
+	if (!bytes || (!after && !ts_is_sign(rest)))
 		return false;
-	if (!after && (r->asked || (r->last && !r->last_living)))
+	if (!after && ts_is_sign(rest) == strlen(r->word[r->at]) && AMONG(r->word[r->at], common))
+		return false;
+	if (!after && (r->asked || (r->last && !r->last_living && r->buys)))
 		return false;
 	said = ts_arena_text(r->arena, rest, bytes);
 	if (after)
@@ -711,6 +723,7 @@ static void take_cut(struct reader *r, size_t len, enum then then)
 	r->living = then == AS_BEFORE ? r->living : then == LIVES;
 	/* A question ends with its mark. */
 	r->asked = !is(r->word[r->at], ",") && (r->asked || AMONG(r->word[r->at], asking));
+	r->buys |= AMONG(r->word[r->at], buying);
 	if (ts_breadth_words(r->word[r->at]) >= 0)
 		r->how_many = r->word[r->at];
 	r->at += len;

@@ -398,7 +398,7 @@ static void load_signs(struct load *l, struct list *list)
 	struct ts_value_says says;
 	size_t count;
 
-	if (!ts_value_signs(scalar(l), l->arena, signs, &count, &says))
+	if (!ts_value_signs(scalar(l), l->arena, signs, &count, NULL, &says))
 		say(l, says.code, says.what, says.remedy);
 	for (size_t i = 0; i < count; i++) {
 		char *item = add_item(l, &ts_shape_sign, list);

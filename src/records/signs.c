@@ -118,6 +118,45 @@ bool ts_sign_words(const char *words, struct ts_sign *ret, const char **ret_at)
 	return true;
 }
 
+/* What turns the meaning of the word behind it. */
+static bool denies(const char *at)
+{
+	static const char *const words[] = {"no", "not", "none", "without", "never", "nothing"};
+
+	for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
+		if (ts_phrase_length(at, words[i]))
+			return true;
+	}
+	return false;
+}
+
+bool ts_sign_within(const char *words, struct ts_sign *ret, bool *ret_named)
+{
+	*ret = (struct ts_sign){.sign = TS_SIGN_OTHER};
+	*ret_named = false;
+	for (const char *at = after_breaks(words); *at; at = after_breaks(at)) {
+		size_t len = span_at(at, &ret->onset);
+		const struct ts_phrase *p = len ? NULL : phrase_at(at, &len);
+
+		if (!len && denies(at))
+			return false;
+		at += len ? len : strcspn(at, " ,;:.\t");
+		if (!p)
+			continue;
+		/* What is seen first is what it is about. */
+		if (p->part == TS_PHRASE_SIGN && !*ret_named)
+			ret->sign = p->word;
+		*ret_named |= p->part == TS_PHRASE_SIGN;
+		if (p->part == TS_PHRASE_BREADTH)
+			ret->breadth = p->word;
+		else if (p->part == TS_PHRASE_ONSET)
+			ret->onset = p->word;
+		else if (p->part == TS_PHRASE_AFTER)
+			ret->after = p->word;
+	}
+	return true;
+}
+
 bool ts_sign_more(const char *words, struct ts_sign *io)
 {
 	struct ts_sign sign = *io;
@@ -156,12 +195,12 @@ size_t ts_sign_span(const char *words, bool *ret_after)
 	return named || after ? (size_t)(end - words) : 0;
 }
 
-bool ts_is_sign(const char *words)
+size_t ts_is_sign(const char *words)
 {
 	size_t len;
 	const struct ts_phrase *p = phrase_at(after_breaks(words), &len);
 
-	return p && p->part == TS_PHRASE_SIGN;
+	return p && p->part == TS_PHRASE_SIGN ? len : 0;
 }
 
 /* The last word of one part, where all of the words are known and none of another part. */

@@ -9,10 +9,16 @@
 #include <tapshoal/plan.h>
 
 /*
- * Reads one sign by the phrases of model/also.c, in any order. False: no sign is named, and `*at`
- * (where given) is the first word that is no phrase, or NULL.
+ * Reads one sign by the phrases of model/phrases.c, in any order. False: no sign is named, and
+ * `*at` (where given) is the first word that is no phrase, or NULL.
  */
 bool ts_sign_words(const char *words, struct ts_sign *ret, const char **at);
+
+/*
+ * Looks for a sign among words that may be anything: what is seen first, how many, since when, and
+ * whether a sign is among them at all. False: something is denied ("no spots").
+ */
+bool ts_sign_within(const char *words, struct ts_sign *ret, bool *ret_named);
 
 /* Words that name no sign tell more of one that was named before: how many, since when. */
 bool ts_sign_more(const char *words, struct ts_sign *io);
@@ -29,8 +35,8 @@ size_t ts_sign_span(const char *words, bool *ret_after);
  */
 size_t ts_phrase_length(const char *at, const char *phrase);
 
-/* Whether the words begin with a sign. */
-bool ts_is_sign(const char *words);
+/* Bytes of the sign that the words begin with; 0: with none. */
+size_t ts_is_sign(const char *words);
 
 /* An onset alone: "3 days", "since weeks", "now"; a breadth alone: "most". -1: it is none. */
 int ts_onset_words(const char *words);

@@ -69,8 +69,21 @@ bool ts_value_word(const struct ts_field *field, const char *text, struct ts_are
 	return word(field->words, text, arena, ret, ret_says);
 }
 
+/* Words of anybody: a sign among them, or one that has no row. */
+static bool signs_within(
+	const char *phrase, const char *near, struct ts_sign *ret, const char **ret_taken)
+{
+	bool named;
+
+	if (!ret_taken || !ts_sign_within(phrase, ret, &named) || (!named && near))
+		return false;
+	if (!named)
+		*ret_taken = phrase;
+	return true;
+}
+
 bool ts_value_signs(const char *text, struct ts_arena *arena, struct ts_sign *ret,
-	size_t *ret_count, struct ts_value_says *ret_says)
+	size_t *ret_count, const char **ret_taken, struct ts_value_says *ret_says)
 {
 	*ret_says = (struct ts_value_says){0};
 	*ret_count = 0;
@@ -91,7 +104,11 @@ bool ts_value_signs(const char *text, struct ts_arena *arena, struct ts_sign *re
 		/* "clamped fins, all, for 3 days" is of one sign. */
 		if (!at && *ret_count && ts_sign_more(phrase, &ret[*ret_count - 1]))
 			continue;
-		near = ts_nearest_word(ts_words_sign, phrase + strspn(phrase, " "));
+		near = ts_nearest_word(ts_words_sign, at ? at : phrase + strspn(phrase, " "));
+		if (signs_within(phrase + strspn(phrase, " "), near, &ret[*ret_count], ret_taken)) {
+			++*ret_count;
+			continue;
+		}
 		return say(ret_says, TS_C_RECORDS_UNKNOWN_WORD,
 			ts_arena_join(
 				arena, "'", at ? at : phrase, "' is no sign that is known", NULL),

@@ -36,10 +36,12 @@ bool ts_value_word(const struct ts_field *field, const char *text, struct ts_are
 
 /*
  * "all gasping since today, clamped fins": signs in one line, parted by commas, into `ret` (room
- * for TS_SIGNS_MOST). False with `*ret_says` where something of it is no sign.
+ * for TS_SIGNS_MOST). False with `*ret_says` where something of it is no sign. Where `ret_taken` is
+ * given, other words may stand among them, and what names no sign is one that has no row; the last
+ * such phrase is told.
  */
 bool ts_value_signs(const char *text, struct ts_arena *arena, struct ts_sign *ret,
-	size_t *ret_count, struct ts_value_says *ret_says);
+	size_t *ret_count, const char **ret_taken, struct ts_value_says *ret_says);
 
 /*
  * Looks at a value that was read as one of a reading's two hardnesses; ts_value_pair_asks() then

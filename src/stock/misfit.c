@@ -63,6 +63,11 @@ enum ts_misfit ts_misfit_at(
 		return TS_MISFIT_EDGE;
 	if (f->verdict == TS_TOLERATES)
 		return TS_MISFIT_BORNE;
+	/* It lives all of a warmth that comes and goes: no other thermometer mends its worse end.
+	 */
+	if (p == TS_TEMPERATURE && s->exposure &&
+		ts_max(beyond(s->low, &f->tolerated), beyond(s->high, &f->tolerated)) > edge_by[p])
+		return TS_MISFIT_OFF;
 	return best <= margin || p == TS_PH ? TS_MISFIT_OPEN : TS_MISFIT_OFF;
 }
 

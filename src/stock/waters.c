@@ -33,7 +33,7 @@ struct run {
 bool ts_plan_unwell(const struct ts_plan *plan)
 {
 	for (size_t i = 0; i < plan->sign_count; i++) {
-		if (plan->signs[i].sign != TS_SIGN_ALGAE)
+		if (plan->signs[i].sign < TS_SIGN_ALGAE)
 			return true;
 	}
 	return plan->deaths.kind != TS_MEASURE_NONE && plan->deaths.value > 0;

@@ -104,6 +104,11 @@ static bool conductivity_is_off(const struct ts_profile *p, const struct ts_solu
 	return apart(read, made, CONDUCTIVITY_APART_SHARE, TS_BARE_US_CM);
 }
 
+/* The highest pH, aired, that so little KH holds (computed: 7.6 at KH 0.7 and 20 C), with half a
+ * degree to spare, and the KH that a kit of whole drops calls none. */
+#define PH_WITHOUT_KH 8.1
+#define KH_NONE_DH 1.0
+
 /*
  * A sample that stood cannot have less CO2 than the air gives back: so far above that balance it
  * did not stand open, or pH or KH is wrong. (A tank can, where plants take the gas in the light.)
@@ -125,9 +130,12 @@ static bool ph_against_kh(const struct ts_profile *p, const struct ts_solution *
 
 	if (assumed & TS_ASSUMED_PH_AGAINST_KH)
 		return true;
-	if (!s || isnan(p->ph_read) || !p->at[TS_KH].given ||
-		p->at[TS_KH].value < TS_CHEM_TANK_KH_LOW_DH)
+	if (!s || isnan(p->ph_read) || !p->at[TS_KH].given)
 		return false;
+	/* Water without a buffer holds no pH up: what does would be read as KH. */
+	if (p->at[TS_KH].value < TS_CHEM_TANK_KH_LOW_DH)
+		return p->at[TS_KH].high <= KH_NONE_DH && p->ph_read_low > PH_WITHOUT_KH &&
+		       !(p->unusual & TS_UNUSUAL_BARE);
 	if (above_air(p, s))
 		return true;
 	status = ts_chem_co2_from_ph(s, fmin(fmax(p->ph_read, 2), 12), &co2);

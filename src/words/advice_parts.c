@@ -338,6 +338,9 @@ static void say_ask_signs(struct ts_text *text, const struct ts_care_figures *f)
 				  "air on");
 	else if (breadth)
 		ts_text_put(text, "; if all show them, it is the water, and no illness");
+	if (f->beside & TS_BESIDE_WOUNDS && isnan(f->no3_mg_l))
+		ts_text_put(text, "; wounds and holes come mostly of waste, or of others that "
+				  "bite: test nitrate too");
 }
 
 /* Beside a likely cause what may be another is tested all the same. */
@@ -608,6 +611,68 @@ static void say_unionised(struct ts_text *text, const struct ts_care_figures *f)
 	ts_text_number_short(text, f->nh3_limit, 3);
 }
 
+/* What the water shows is judged by what it makes the animals live in. */
+static bool nil_known(const struct ts_care_figures *f)
+{
+	return !(f->untested & (unsigned)(TS_UNTESTED_AMMONIA | TS_UNTESTED_NITRITE));
+}
+
+static void say_cloudy(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, nil_known(f) ? "Wait, and leave the filter as it is: the cloud itself "
+					 "harms nobody."
+				       : "Test ammonia and nitrite today; the cloud itself harms "
+					 "nobody: leave the filter as it is, and wait.");
+}
+
+static void say_nil_read(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, nil_known(f) ? " Ammonia and nitrite were read, and are in order." : "");
+}
+
+static void say_test_both(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, nil_known(f) ? "" : "test ammonia and nitrite today; ");
+}
+
+/* Old water makes them, and keeps them open. */
+static void say_wounds(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->beside & TS_BESIDE_WOUNDS
+				  ? " Holes and wounds come of such water, and close in clean "
+				    "water; richer food, and a vet for fish if they do not within "
+				    "three weeks."
+				  : "");
+}
+
+/* White spot beside copper: what is cured of it bears no copper more, nor carbon beside it. */
+static void say_spots_too(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->beside & TS_BESIDE_SPOTS
+				  ? " The white spot of the fish is treated after that, without "
+				    "copper: carbon out of the filter while a medicine is in, and "
+				    "shrimps and snails elsewhere until it is out."
+				  : "");
+}
+
+/* Of nitrate that is comfortable so much in the tap is said: a third. */
+#define MUCH_OF_TAP 3
+
+/* No change of water brings a tank below its tap. */
+static void say_tap_nitrate(struct ts_text *text, const struct ts_care_figures *f)
+{
+	double tap = f->no3_mg_l - f->no3_apart_mg_l;
+
+	if (isnan(tap)) {
+		ts_text_put(text, ", and test the tap too: changes cannot go below it");
+	} else if (tap > f->no3_concern / MUCH_OF_TAP) {
+		ts_text_put(text, " towards the ");
+		ts_text_number_short(text, tap, 0);
+		ts_text_put(text, " mg/L of your tap, below which plants, less feed and pure "
+				  "water take it");
+	}
+}
+
 const struct ts_advice_part ts_advice_parts[] = {
 	{"again", say_again},
 	{"ammonia_first", say_ammonia_first},
@@ -623,6 +688,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"both_read", say_both_read},
 	{"buffer_is", say_buffer_is},
 	{"cause", say_cause},
+	{"cloudy", say_cloudy},
 	{"chase", say_chase},
 	{"feed", say_feed},
 	{"filter_new", say_filter_new},
@@ -638,6 +704,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"mend_from", say_mend_from},
 	{"mend_slowly", say_mend_slowly},
 	{"much_nitrate", say_much_nitrate},
+	{"nil_read", say_nil_read},
 	{"nitrate_too", say_nitrate_too},
 	{"nitrite_too", say_nitrite_too},
 	{"no_tap", say_no_tap},
@@ -653,9 +720,12 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"some", say_some},
 	{"source", say_source},
 	{"source_first", say_source_first},
+	{"spots_too", say_spots_too},
 	{"stood", say_stood},
+	{"tap_nitrate", say_tap_nitrate},
 	{"test_all_the_same", say_test_all_the_same},
 	{"test_ammonia", say_test_ammonia},
+	{"test_both", say_test_both},
 	{"test_ph", say_test_ph},
 	{"test_tap", say_test_tap},
 	{"tests_first", say_tests_first},
@@ -668,6 +738,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"warm_up", say_warm_up},
 	{"waste_too", say_waste_too},
 	{"way_out", say_way_out},
+	{"wounds", say_wounds},
 	{"wrong_hardness", say_wrong_hardness},
 };
 

@@ -14,17 +14,21 @@ static void say_minerals(struct ts_text *text, const struct ts_profile *p)
 					    : "measure GH and KH, and leave the pH alone");
 }
 
-static void say_contradiction(struct ts_text *text, const struct ts_profile *p)
+void ts_say_read_again(struct ts_text *text, const struct ts_profile *p)
 {
 	unsigned bit = ts_water_contradiction(p);
 
-	ts_text_puts(text, "these readings cannot all be right: ",
-		bit == TS_UNUSUAL_GH_AGAINST_IONS ? "read GH again"
-		: bit == TS_UNUSUAL_ALKALINITY    ? "read KH again"
-		: bit == TS_UNUSUAL_PH_AGAINST_KH ? "read pH again"
-		: bit == TS_UNUSUAL_CONDUCTIVITY  ? "read conductivity again"
-						  : "look at the units of the report",
-		NULL);
+	ts_text_put(text, bit == TS_UNUSUAL_GH_AGAINST_IONS ? "read GH again"
+			  : bit == TS_UNUSUAL_ALKALINITY    ? "read KH again"
+			  : bit == TS_UNUSUAL_PH_AGAINST_KH ? "test pH and KH again"
+			  : bit == TS_UNUSUAL_CONDUCTIVITY  ? "read conductivity again"
+							    : "look at the units of the report");
+}
+
+static void say_contradiction(struct ts_text *text, const struct ts_profile *p)
+{
+	ts_text_put(text, "these readings cannot all be right: ");
+	ts_say_read_again(text, p);
 }
 
 static void put_read(struct ts_text *text, const struct ts_profile *p)

@@ -18,6 +18,9 @@ void ts_say_first(struct ts_text *text, const struct ts_profile *profile);
 /* Adds the same as a sentence, behind "This water suits nobody yet." where that is so. */
 void ts_say_first_sentence(struct ts_text *text, const struct ts_profile *profile);
 
+/* "test pH and KH again": of readings that contradict each other the one that is doubted. */
+void ts_say_read_again(struct ts_text *text, const struct ts_profile *profile);
+
 /* Adds why, whole sentences: the figures that decide; nothing for TS_FIRST_NOTHING. */
 void ts_say_first_because(struct ts_text *text, const struct ts_profile *profile);
 

@@ -339,6 +339,22 @@ static void cold_power(struct tank *t)
 	cold(t);
 	t->state.filter_stopped_h = 6;
 }
+static void smell(struct tank *t)
+{
+	t->state.beside = TS_BESIDE_SMELL;
+}
+static void cloudy(struct tank *t)
+{
+	t->state.beside = TS_BESIDE_CLOUDY;
+}
+static void film(struct tank *t)
+{
+	t->state.beside = TS_BESIDE_FILM;
+}
+static void tinted(struct tank *t)
+{
+	t->state.beside = TS_BESIDE_TINTED;
+}
 static void algae(struct tank *t)
 {
 	t->state.beside = TS_BESIDE_ALGAE;
@@ -554,6 +570,10 @@ static const struct {
 	{"nitrate.high", no3_high},
 	{"light.swing", swing},
 	{"algae", algae},
+	{"seen.smell", smell},
+	{"seen.cloudy", cloudy},
+	{"seen.film", film},
+	{"seen.tinted", tinted},
 	{"co2.watch", injected},
 	{"leave.acid-bed", acid_bed},
 	{"leave.source", source},
