@@ -209,15 +209,7 @@ static void say_likes(struct ts_text *text, int p, const struct ts_parameter_fit
 	}
 	put_reading(text, p, f);
 	ts_text_put(text, ", likes ");
-	if (miss == 0) {
-		ts_say_range(text, band, row->decimals);
-		return;
-	}
-	ts_text_put(text, miss > 0 ? "to " : "from ");
-	ts_text_number_short(text, miss > 0 ? band->high : band->low, row->decimals);
-	ts_text_put(text, ": ");
-	ts_text_number_short(text, fabs(miss), row->decimals);
-	ts_text_puts(text, " ", miss > 0 ? row->above : row->below, NULL);
+	ts_say_miss(text, row, band, miss);
 }
 
 /* The number that decides. */

@@ -11,6 +11,7 @@
 #include "model/shape.h"
 #include "records/file.h"
 #include "records/load.h"
+#include "stock/rules.h"
 
 /* The first claim of that name; NULL: none. */
 static const struct ts_claim *first_claim(const struct ts_lint *lint, const char *name)
@@ -80,22 +81,6 @@ static bool synonym(const struct ts_lint *lint, const struct ts_species *s, stru
 	return true;
 }
 
-/* Does the record name this one, by its genus or its own name? */
-static bool names_it(const struct ts_species *s, const struct ts_species *other)
-{
-	size_t genus = strcspn(other->species, " ");
-
-	for (size_t i = 0; i < s->crosses_with.count; i++) {
-		const char *name = s->crosses_with.items[i];
-
-		if (strcmp(name, other->species) == 0 ||
-			(strlen(name) == genus && strncmp(name, other->species, genus) == 0))
-			return true;
-	}
-	return false;
-}
-
-/* Whoever is named names this one too. */
 static bool crosses(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
 {
 	const struct ts_catalogue *c = lint->catalogue;
@@ -105,7 +90,7 @@ static bool crosses(const struct ts_lint *lint, const struct ts_species *s, stru
 		const struct ts_species only = {.crosses_with = one};
 
 		for (size_t j = 0; j < c->count; j++) {
-			if (!names_it(&only, c->items[j]) || names_it(c->items[j], s))
+			if (!ts_rule_names(&only, c->items[j]) || ts_rule_names(c->items[j], s))
 				continue;
 			ts_text_puts(what, c->items[j]->species, " does not name ", s->species,
 				" in turn", NULL);

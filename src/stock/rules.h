@@ -145,4 +145,7 @@ bool ts_rule_first(const struct ts_species *a, const struct ts_species *b);
 
 bool ts_rule_same_genus(const struct ts_species *a, const struct ts_species *b);
 
+/* Does the record name the other among those it crosses with, by its genus or its own name? */
+bool ts_rule_names(const struct ts_species *s, const struct ts_species *other);
+
 #endif

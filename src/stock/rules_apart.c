@@ -164,8 +164,7 @@ static bool of_family(const struct ts_species *s, const char *const *families)
 	return *families;
 }
 
-/* Is the other named, by its genus or its own name? */
-static bool names_it(const struct ts_species *s, const struct ts_species *other)
+bool ts_rule_names(const struct ts_species *s, const struct ts_species *other)
 {
 	size_t genus = strcspn(other->species, " ");
 
@@ -221,7 +220,8 @@ bool ts_rule_crosses(const struct ts_scene *scene, const struct ts_group *a,
 	bool breeds = breeds_there(x) && breeds_there(y);
 
 	(void)scene;
-	if (!ts_rule_first(x, y) || (!names_it(x, y) && !names_it(y, x)) || !both_sexes(a, b, 1))
+	if (!ts_rule_first(x, y) || (!ts_rule_names(x, y) && !ts_rule_names(y, x)) ||
+		!both_sexes(a, b, 1))
 		return false;
 	r->severity = both_sexes(a, b, breeds ? 3 : 1000) ? TS_CONCERN : TS_NOTE;
 	if (rainbowfish(x) && !ts_rule_same_genus(x, y)) /* few of whose young live */

@@ -206,13 +206,19 @@ static bool reaches(const struct ts_species *b, const struct ts_species *a)
 	return b->temper & TS_TEMPER_ALL || same_level(a, b);
 }
 
+/* Is `a` somebody whom `b`, which meets others so, would bother? A snail is not. */
+static bool bothers(int how, const struct ts_group *a, const struct ts_group *b)
+{
+	return b->species->to_others == how && a->species->kind != TS_ANIMAL_SNAIL &&
+	       minds(b->species, a->species);
+}
+
 bool ts_rule_attacked(const struct ts_scene *scene, const struct ts_group *a,
 	const struct ts_group *b, struct ts_ruling *r)
 {
 	bool roomy;
 
-	if (b->species->to_others != TS_INJURES || a->species->kind == TS_ANIMAL_SNAIL ||
-		!minds(b->species, a->species))
+	if (!bothers(TS_INJURES, a, b))
 		return false;
 	roomy = floors(scene, a, b, r) >= 1;
 	switch (b->species->others_when) {
@@ -280,8 +286,7 @@ bool ts_rule_chased(const struct ts_scene *scene, const struct ts_group *a,
 {
 	bool roomy;
 
-	if (b->species->to_others != TS_CHASES || a->species->kind == TS_ANIMAL_SNAIL ||
-		!minds(b->species, a->species))
+	if (!bothers(TS_CHASES, a, b))
 		return false;
 	roomy = floors(scene, a, b, r) >= 1;
 	switch (b->species->others_when) {

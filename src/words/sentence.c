@@ -43,6 +43,20 @@ int ts_reading_decimals(enum ts_parameter parameter, bool read)
 	return parameter == TS_PH && read ? 2 : ts_parameter_rows[parameter].decimals;
 }
 
+void ts_say_miss(struct ts_text *text, const struct ts_parameter_row *row,
+	const struct ts_range *band, double miss)
+{
+	if (miss == 0) {
+		ts_say_range(text, band, row->decimals);
+		return;
+	}
+	ts_text_put(text, miss > 0 ? "to " : "from ");
+	ts_text_number_short(text, miss > 0 ? band->high : band->low, row->decimals);
+	ts_text_put(text, ": ");
+	ts_text_number_short(text, fabs(miss), row->decimals);
+	ts_text_puts(text, " ", miss > 0 ? row->above : row->below, NULL);
+}
+
 void ts_say_parameter(
 	struct ts_text *text, enum ts_parameter parameter, const struct ts_parameter_fit *f)
 {
@@ -64,15 +78,7 @@ void ts_say_parameter(
 	ts_text_put(text, f->perhaps ? "may be " : "");
 	ts_text_number_short(text, f->reading, ts_reading_decimals(parameter, f->read));
 	ts_text_puts(text, warmth ? " C" : "", comfort ? ", comfortable " : ", tolerated ", NULL);
-	if (miss == 0) {
-		ts_say_range(text, band, row->decimals);
-		return;
-	}
-	ts_text_put(text, miss > 0 ? "to " : "from ");
-	ts_text_number_short(text, miss > 0 ? band->high : band->low, row->decimals);
-	ts_text_put(text, ": ");
-	ts_text_number_short(text, fabs(miss), row->decimals);
-	ts_text_puts(text, " ", miss > 0 ? row->above : row->below, NULL);
+	ts_say_miss(text, row, band, miss);
 }
 
 void ts_say_near_miss(struct ts_text *text, const struct ts_match *m)

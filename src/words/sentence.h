@@ -30,6 +30,12 @@ int ts_reading_decimals(enum ts_parameter parameter, bool read);
 void ts_say_parameter(
 	struct ts_text *text, enum ts_parameter parameter, const struct ts_parameter_fit *fit);
 
+/*
+ * Adds the band and by how much it is missed: "10 to 14"; "to 10: 4 too hard". `miss`: above 0
+ * beyond the upper end, below 0 beyond the lower, 0 within.
+ */
+void ts_say_miss(struct ts_text *text, const struct ts_parameter_row *row,
+	const struct ts_range *band, double miss);
 /* Adds "near: would fit with GH 12 or less"; nothing where it is no near miss. */
 void ts_say_near_miss(struct ts_text *text, const struct ts_match *match);
 
