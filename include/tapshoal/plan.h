@@ -74,6 +74,7 @@ struct ts_tank_event {
 	int what;                /* enum ts_happened */
 	double litres;           /* changed or topped up */
 	double share_percent;    /* the same, of the water */
+	int with;                /* enum ts_top_up: what was poured in */
 	double count;            /* animals */
 	double lasted_h;         /* a power cut, a holiday */
 	const char *says;        /* in its keeper's words */
@@ -88,6 +89,8 @@ struct ts_tank {
 	double volume_l;       /* of the water itself, as measured */
 	struct ts_measure temp_c;
 	struct ts_every water_change; /* per cent of the water; 0 % every 7 days: none is made */
+	/* As the file says it, where the log of events shows another one, which stands above. */
+	struct ts_every change_said;
 	struct ts_every evaporation;  /* per cent of the water */
 	struct ts_choice feeding;     /* enum ts_feeding, or g of dry feed a day */
 	int plants, flow, light, cover, co2, substrate, water_level, filter, top_up;

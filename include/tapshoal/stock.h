@@ -247,6 +247,9 @@ struct ts_load_case {
 	double kh_dh;        /* of the tank now; NAN = not known */
 	double kh_new_dh;    /* of what is poured in; NAN = not known */
 	double no3_new_mg_l; /* likewise; NAN = taken as 0 */
+	/* What the tank's log shows of the rise of nitrate, plants taken off; NULL: nothing. */
+	const struct ts_estimate *measured_no3_rise_mg_l_week;
+	double measured_times; /* waste of all these animals by that of those it was read of; 0: 1 */
 };
 
 /*
@@ -264,7 +267,7 @@ struct ts_load {
 	double kh_steady_dh;            /* before a change, once settled; NAN: not known */
 	double change_percent, change_days;
 	bool feeding_known, plants_known, change_known;
-	double measured_no3_rise_mg_l_week; /* from two readings; NAN: none; then it counts above */
+	double measured_no3_rise_mg_l_week; /* by the log; NAN: none; then it counts above */
 	double modelled_no3_rise_mg_l_week;
 	bool differs;       /* measured and modelled are further apart than load.differs */
 	double oxygen_mg_l; /* what water of this temperature holds; NAN beyond 0..40 C */

@@ -712,7 +712,8 @@ static enum ts_status make_waters(struct drift_work *w, const char **ret_refusal
 	struct ts_group *groups =
 		ts_arena_array(w->asking->arena, plan->stock_count + 1, sizeof *groups);
 	struct ts_waters *waters = ts_arena_take(w->asking->arena, sizeof *waters);
-	const struct ts_waters_case asked = {plan, groups, plan->stock_count, w->asking->today};
+	const struct ts_waters_case asked = {
+		plan, groups, plan->stock_count, w->asking->today, w->question->species};
 
 	if (!groups || !waters)
 		return TS_NO_MEMORY;

@@ -81,7 +81,7 @@ static bool make_waters(struct work *w)
 	const struct ts_due_question *q = w->question;
 	size_t count = q->plan->stock_count;
 	struct ts_group *groups = ts_arena_array(w->asking->arena, count + 1, sizeof *groups);
-	struct ts_waters_case asked = {q->plan, groups, count, w->asking->today};
+	struct ts_waters_case asked = {q->plan, groups, count, w->asking->today, q->species};
 
 	w->waters = ts_arena_take(w->asking->arena, sizeof *w->waters);
 	if (!groups || !w->waters)

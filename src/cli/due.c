@@ -78,6 +78,8 @@ static enum ts_status load_subject(struct call *c, const char *file)
 	if (kind == &ts_shape_tank) {
 		status = ts_tank_load_from(s->system, file, s->arena, &c->plan.tank, s->findings);
 		c->name = c->plan.tank.name;
+		if (!status)
+			ts_happened_routine(&c->plan.tank, s->today, s->practice);
 		return status;
 	}
 	if (kind != &ts_shape_plan)
@@ -85,7 +87,7 @@ static enum ts_status load_subject(struct call *c, const char *file)
 	status = ts_plan_load_from(s->system, file, s->arena, &c->plan, s->findings);
 	c->name = c->plan.name;
 	if (!status)
-		ts_happened_take(&c->plan, s->today);
+		ts_happened_take(&c->plan, s->today, s->practice);
 	c->has_supply = ts_due_poured(&c->plan)->reading_count > 0;
 	return status;
 }

@@ -128,6 +128,8 @@ enum ts_status file_tank(struct session *s, const char *file, struct ts_tank *re
 
 	if (!status)
 		tank_ahead(s, file, "", ret);
+	if (!status)
+		ts_happened_routine(ret, s->today, s->practice);
 	return explained(s, status, file, &ts_shape_tank);
 }
 
@@ -138,6 +140,6 @@ enum ts_status file_plan(struct session *s, const char *file, struct ts_plan *re
 	if (!status)
 		plan_ahead(s, file, ret);
 	if (!status)
-		ts_happened_take(ret, s->today);
+		ts_happened_take(ret, s->today, s->practice);
 	return explained(s, status, file, &ts_shape_plan);
 }

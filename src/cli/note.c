@@ -84,6 +84,8 @@ static void pairs_of(struct noting *n, const struct ts_tank_event *e, struct ent
 		arena->failed |= text.failed;
 		ts_text_drop(&text);
 	}
+	if (e->with)
+		ret->pairs[ret->count++] = (struct ts_pair){"with", ts_words_top_up[e->with]};
 	ret->pairs[ret->count++] = (struct ts_pair){"says", e->says};
 }
 

@@ -177,6 +177,19 @@ const struct ts_tail ts_tails[] = {
 	{NULL, 0, NULL, NULL},
 };
 
+const struct ts_happened_phrase ts_poured_phrases[] = {
+	{"tap", TS_TOP_UP_SUPPLY, false},
+	{"pure", TS_TOP_UP_PURE, false},
+	{"ro", TS_TOP_UP_PURE, false},
+	{"osmosis", TS_TOP_UP_PURE, false},
+	{"rain", TS_TOP_UP_PURE, false},
+	{"rainwater", TS_TOP_UP_PURE, false},
+	{"distilled", TS_TOP_UP_PURE, false},
+	{"demineralised", TS_TOP_UP_PURE, false},
+	{"demineralized", TS_TOP_UP_PURE, false},
+	{NULL, 0, false},
+};
+
 const struct ts_happened_phrase ts_happened_phrases[] = {
 	{"changed the water", TS_HAPPENED_CHANGED, false},
 	{"changed water", TS_HAPPENED_CHANGED, false},

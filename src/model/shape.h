@@ -141,6 +141,8 @@ struct ts_happened_phrase {
 	bool needs;
 };
 extern const struct ts_happened_phrase ts_happened_phrases[]; /* ends with `text` NULL */
+/* What was poured in at a change or a topping up; `what`: enum ts_top_up. */
+extern const struct ts_happened_phrase ts_poured_phrases[]; /* ends with `text` NULL */
 
 /*
  * The one key of a shape that a bare word in a list fills ("signs: [gasping]"): a word, and nothing

@@ -358,6 +358,7 @@ static const struct ts_field event_fields[] = {
 	WORD(E, "what", what, REQ, ts_words_happened, "what happened"),
 	NUMBER(E, "litres", litres, OPT, TS_Q_VOLUME, "of a change or a topping up, with their unit: 40 L"),
 	NUMBER(E, "share", share_percent, OPT, TS_Q_PERCENT, "the same, as a part of the water"),
+	WORD(E, "with", with, OPT, ts_words_top_up, "what was poured in: the water of its changes, or water without minerals"),
 	NUMBER(E, "count", count, OPT, TS_Q_NUMBER, "how many animals"),
 	NUMBER(E, "lasted", lasted_h, OPT, TS_Q_TIME, "how long a power cut or a holiday lasted"),
 	TEXT(E, "says", says, OPT, "in your words"),

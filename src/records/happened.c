@@ -79,6 +79,22 @@ static void take_amounts(const char *words, struct ts_tank_event *e)
 	}
 }
 
+/* "changed 40 L with rain": which water, by the last of its words. */
+static int poured_in(const char *words)
+{
+	int with = TS_TOP_UP_UNKNOWN;
+
+	for (const char *at = words; *at; at++) {
+		if (at > words && inside_word(at[-1]))
+			continue;
+		for (const struct ts_happened_phrase *p = ts_poured_phrases; p->text; p++) {
+			if (ts_phrase_length(at, p->text))
+				with = p->what;
+		}
+	}
+	return with;
+}
+
 bool ts_happened_words(
 	struct ts_arena *arena, const char *words, struct ts_tank_event *ret, struct ts_text *error)
 {
@@ -94,6 +110,8 @@ bool ts_happened_words(
 	}
 	e.what = phrase->what;
 	take_amounts(words, &e);
+	if (e.what == TS_HAPPENED_CHANGED || e.what == TS_HAPPENED_TOPPED_UP)
+		e.with = poured_in(words);
 	if (phrase->needs && !(e.litres > 0) && !(e.share_percent > 0)) {
 		ts_text_puts(error, "how much water was changed in '", words,
 			"'? Write it like \"changed 40 L\" or \"changed 30 %\"", NULL);

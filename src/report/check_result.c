@@ -123,7 +123,7 @@ static const struct ts_result_field load_fields[] = {
 	TS_R_ROW_NUMBER(L, "volume_l", volume_l, 0, "of the water"),
 	TS_R_ROW_NUMBER(L, "feed_g_day", feed_g_day, 2, "dry feed"),
 	TS_R_ROW_RANGE(L, "feed_g_day_range", feed_range, 2, "least and most"),
-	TS_R_ROW_NUMBER(L, "measured_no3_rise_mg_l_week", measured_no3_rise, 1, "from two readings; it replaces the computed one"),
+	TS_R_ROW_NUMBER(L, "measured_no3_rise_mg_l_week", measured_no3_rise, 1, "by the log; it replaces the computed one"),
 	TS_R_ROW_NUMBER(L, "modelled_no3_rise_mg_l_week", modelled_no3_rise, 1, "the computed one"),
 	TS_R_ROW_NUMBER(L, "change_percent", change_percent, 0, "of the water, as given or as usual"),
 	TS_R_ROW_NUMBER(L, "change_days", change_days, 1, "from one change to the next"),

@@ -131,7 +131,7 @@ static const struct ts_result_field drift_fields[] = {
 	TS_R_ROW_NUMBER(R, "nitrogen_mg_day", nitrogen_mg_day, 1,
 		"of feed that reaches the water a day, modelled"),
 	TS_R_ROW_NUMBER(R, "nitrogen_measured_mg_day", nitrogen_measured_mg_day, 1,
-		"behind two nitrate readings, plants taken off; used where known"),
+		"by the log of nitrate and KH, plants taken off; used where known"),
 	TS_R_ROW_NUMBER(R, "plant_share", plant_share, 2, "of the nitrogen that plants take"),
 	TS_R_ROW_BOOL(R, "measured_differs", measured_differs,
 		"measured and modelled are more than twofold apart"),

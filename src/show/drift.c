@@ -159,7 +159,7 @@ static void say_load(struct page *p, struct ts_node *facts)
 	if (isnan(measured))
 		return;
 	put(p, measured, 0);
-	ts_text_put(&p->text, " mg a day by two nitrate readings; this one is used");
+	ts_text_put(&p->text, " mg a day by the log; this one is used");
 	if (r->measured_differs)
 		ts_text_put(&p->text, ". The two differ more than twofold: doubt the model, and "
 				      "the kit");

@@ -21,7 +21,10 @@ static void best_load(struct ts_judging *w, const struct ts_waters_case *asked)
 		.temp_c = (double)NAN,
 		.kh_dh = (double)NAN,
 		.kh_new_dh = (double)NAN,
-		.no3_new_mg_l = waters->poured.poisons.no3_mg_l};
+		.no3_new_mg_l = waters->poured.poisons.no3_mg_l,
+		.measured_no3_rise_mg_l_week =
+			waters->measured.value > 0 ? &waters->measured : NULL,
+		.measured_times = waters->measured_times};
 
 	if (!(tank.water_change.days > 0))
 		tank.water_change = (struct ts_every){
@@ -42,7 +45,8 @@ void ts_judge_waters(struct ts_judging *w)
 	const struct ts_plan *p = w->plan;
 	struct ts_group *groups = ts_arena_array(w->arena, w->out->group_count + 1, sizeof *groups);
 	struct ts_waters *waters = ts_arena_take(w->arena, sizeof *waters);
-	const struct ts_waters_case asked = {p, groups, w->out->group_count, w->today};
+	const struct ts_waters_case asked = {
+		p, groups, w->out->group_count, w->today, w->out->of_line};
 
 	if (!groups || !waters)
 		return;

@@ -11,13 +11,10 @@
 #include "chem/nitrogen.h"
 #include "chem/oxygen.h"
 #include "model/practice.h"
-#include "stock/rate.h"
 #include "stock/rules.h"
 
 #define NO3_PER_N (TS_MASS_NO3 / TS_WEIGHT_N)
 #define WEEK 7
-/* Over so many days even a rate that may be nothing beats the model. */
-#define RATE_DAYS_SURE 28
 
 /*
  * Mass = factor x length^power, by body (words of a record) where a record has no relation of its
@@ -168,31 +165,21 @@ static void take_change(const struct ts_tank *t, const double *practice, struct 
 	ret->change_days = ret->change_known ? t->water_change.days : practice[TS_P_CHANGE_DAYS];
 }
 
-/* Whether a rate tells more than that there are readings. */
-static bool tells(const struct ts_rate *rate)
-{
-	return rate->a_day > 0 && (rate->low > 0 || rate->days >= RATE_DAYS_SURE);
-}
-
-/* Readings beat the model; plants are in the measured figure already. */
+/* The log beats the model; plants are in the measured figure already. */
 static void calibrate(
 	const struct ts_load_case *c, const struct ts_practice *practice, struct ts_load *ret)
 {
-	const struct ts_tank *t = c->tank;
-	const struct ts_rate_case asked = {t->readings, t->reading_count, -1,
-		ret->change_percent / 100, ret->change_days,
-		isnan(c->no3_new_mg_l) ? 0 : c->no3_new_mg_l, 0};
+	const struct ts_estimate *measured = c->measured_no3_rise_mg_l_week;
 	double modelled = ret->no3_rise_mg_l_week.value, ratio;
-	struct ts_rate rate;
+	double more = c->measured_times > 0 ? c->measured_times : 1;
 
 	ret->modelled_no3_rise_mg_l_week = modelled;
 	ret->measured_no3_rise_mg_l_week = (double)NAN;
-	if (!ts_rate_of(&asked, TS_NOW_NO3, practice, &rate) || !tells(&rate))
+	if (!measured)
 		return;
-	ratio = WEEK * rate.a_day / modelled;
-	ret->measured_no3_rise_mg_l_week = WEEK * rate.a_day;
-	ret->no3_rise_mg_l_week =
-		(struct ts_estimate){WEEK * fmax(rate.low, 0), WEEK * rate.a_day, WEEK * rate.high};
+	ratio = more * measured->value / modelled;
+	ret->measured_no3_rise_mg_l_week = measured->value;
+	ret->no3_rise_mg_l_week = times(*measured, more, more, more);
 	ret->differs = ratio > practice->value[TS_P_LOAD_DIFFERS] ||
 		       ratio * practice->value[TS_P_LOAD_DIFFERS] < 1;
 }

@@ -10,20 +10,13 @@
 #include "chem/carbonate.h"
 #include "chem/hardness.h"
 #include "chem/ions.h"
+#include "stock/waters_log.h"
 
 struct work {
 	const struct ts_waters_case *asked;
 	const struct ts_practice *practice;
 	struct ts_waters *ret;
 };
-
-/* A rate counts from so many days on, and from the second on even where it may be nothing. */
-#define RATE_DAYS 14
-#define RATE_DAYS_SURE 28
-/* Faster than this no stone, plant or filter moves a tank by itself, dH a day (from memory). */
-#define GH_RATE_MOST (1.0 / 7)
-#define KH_GAIN_MOST (1.0 / 7)
-#define KH_LOSS_MOST (4.0 / 7)
 
 /* One run of the three. */
 struct run {
@@ -100,6 +93,11 @@ static double value_of(const struct ts_profile *p, enum ts_parameter parameter)
 	return p->at[parameter].given ? p->at[parameter].value : (double)NAN;
 }
 
+static bool measured(const struct ts_waters *w)
+{
+	return w->measured.value > 0;
+}
+
 static void take_load(struct work *w)
 {
 	const struct ts_waters_case *asked = w->asked;
@@ -110,7 +108,9 @@ static void take_load(struct work *w)
 		.temp_c = value_of(&ret->now, TS_TEMPERATURE),
 		.kh_dh = value_of(&ret->now, TS_KH),
 		.kh_new_dh = value_of(&ret->poured, TS_KH),
-		.no3_new_mg_l = ret->poured.poisons.no3_mg_l};
+		.no3_new_mg_l = ret->poured.poisons.no3_mg_l,
+		.measured_no3_rise_mg_l_week = measured(ret) ? &ret->measured : NULL,
+		.measured_times = ret->measured_times};
 
 	ret->load_known = ts_load_of(&input, w->practice, &ret->load) == TS_OK;
 }
@@ -124,57 +124,26 @@ static double plant_share(const struct ts_load *l)
 	return before > 0 ? fmin(fmax(1 - left / before, 0), 1) : 0;
 }
 
-/* The tank made ready: what was measured counts, plants in it, before what was modelled. */
+/* The tank made ready, but for its load. */
 static void take_drift(struct work *w)
 {
 	struct ts_waters *ret = w->ret;
-	const struct ts_load *l = &ret->load;
-	bool measured = ret->load_known && !isnan(l->measured_no3_rise_mg_l_week);
-	double nitrogen = !ret->load_known ? 0
-			  : measured       ? ts_net_nitrogen_mmol_l(l->measured_no3_rise_mg_l_week)
-					   : l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
 
-	ret->drift_known = ts_plan_drift(w->asked->plan, &ret->log, w->asked->today, nitrogen,
-				   ret->load_known && !measured ? plant_share(l) : 0, w->practice,
-				   &ret->drift) == TS_OK;
+	ret->drift_known = ts_plan_drift(w->asked->plan, &ret->log, w->asked->today, 0, 0,
+				   w->practice, &ret->drift) == TS_OK;
 }
 
-/* What a value of the log moves by, topping up taken off; nothing where it does not tell. */
-static struct ts_rate rate_of(const struct work *w, enum ts_now_value value, double poured)
+/* What was measured counts, plants in it, before what was modelled. */
+static void put_load(struct ts_waters *w)
 {
-	const struct ts_tank *tank = &w->asked->plan->tank;
-	const struct ts_drift_tank *t = &w->ret->drift.tank;
-	const struct ts_rate_case asked = {tank->readings, tank->reading_count, w->asked->today,
-		t->change_share, t->change_days, poured,
-		t->pure_top_up || isnan(poured) ? 0 : t->evaporated_share * poured};
-	struct ts_rate none = {0}, rate;
+	const struct ts_load *l = &w->load;
+	bool by_log = w->load_known && measured(w);
 
-	if (!ts_rate_of(&asked, value, w->practice, &rate) || rate.days < RATE_DAYS)
-		return none;
-	return rate.days >= RATE_DAYS_SURE || rate.low > 0 || rate.high < 0 ? rate : none;
-}
-
-static bool believable(const struct ts_rate *rate, double gain_most, double loss_most)
-{
-	return !rate->readings || (rate->low <= gain_most && rate->high >= -loss_most);
-}
-
-/*
- * What was measured over weeks counts before the model and before the bed, whose work is in it.
- * KH also falls by the filter's work, which the simulation does itself.
- */
-static void take_rates(struct work *w)
-{
-	const struct ts_rate none = {0};
-	struct ts_waters *ret = w->ret;
-
-	ret->gh_rate = rate_of(w, TS_NOW_GH, value_of(&ret->poured, TS_GH));
-	ret->kh_rate = rate_of(w, TS_NOW_KH, value_of(&ret->poured, TS_KH));
-	ret->no3_rate = rate_of(w, TS_NOW_NO3, fmax(ret->poured.poisons.no3_mg_l, 0));
-	ret->strange = !believable(&ret->gh_rate, GH_RATE_MOST, GH_RATE_MOST) ||
-		       !believable(&ret->kh_rate, KH_GAIN_MOST, KH_LOSS_MOST);
-	if (ret->strange)
-		ret->gh_rate = ret->kh_rate = none;
+	w->drift.tank.nitrogen_mmol_l =
+		!w->load_known ? 0
+		: by_log       ? ts_net_nitrogen_mmol_l(l->no3_rise_mg_l_week.value)
+			       : l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
+	w->drift.tank.plant_share = w->load_known && !by_log ? plant_share(l) : 0;
 }
 
 /* One of three: 0 as measured, 1 the most favourable that the log allows, 2 the least. */
@@ -411,7 +380,9 @@ void ts_waters_make(const struct ts_waters_case *asked, const struct ts_practice
 	take_load(&w);
 	take_drift(&w);
 	if (ret->drift_known) {
-		take_rates(&w);
+		ts_waters_learn(asked, w.practice, ret);
+		take_load(&w);
+		put_load(ret);
 		take_settled(&w);
 		put_rates(ret, 0, &ret->drift.tank);
 	}
@@ -449,7 +420,7 @@ double ts_waters_bears_mg_day(const struct ts_plan *plan, long today,
 {
 	struct ts_plan fed = *plan;
 	struct ts_waters waters;
-	const struct ts_waters_case asked = {&fed, NULL, 0, today};
+	const struct ts_waters_case asked = {&fed, NULL, 0, today, NULL};
 	struct work w = {&asked, practice, &waters};
 	double low = 0, high = most;
 	bool known;

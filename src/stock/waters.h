@@ -8,8 +8,8 @@
 #ifndef TS_STOCK_WATERS_H
 #define TS_STOCK_WATERS_H
 
+#include "stock/fit.h"
 #include "stock/plan_drift.h"
-#include "stock/rate.h"
 #include "water/now.h"
 
 /* Where a routine leads, at the waste that is expected and at the least and most that it may be. */
@@ -37,8 +37,12 @@ struct ts_waters {
 	struct ts_settled settles;
 	struct ts_load load; /* its buffer and steady values are those of `settles` */
 	bool load_known;     /* the litres are */
-	/* What the log shows over weeks, a day, beside changes and top-up; readings 0: nothing. */
+	struct ts_past past; /* what was done to the tank, by its log */
+	struct ts_fit fit;   /* all that the log teaches */
+	/* Of it what counts before the model; readings 0: too thin. */
 	struct ts_rate gh_rate, kh_rate, no3_rate;
+	struct ts_estimate measured; /* rise of nitrate, mg/L a week, where no3_rate tells it */
+	double measured_times; /* all animals beside those that it was read of, by their waste */
 	/* The log moves as no tank of this routine and supply does: one of them is another. */
 	bool strange;
 	struct ts_plan_drift drift; /* the tank made ready for a simulation */
@@ -51,6 +55,9 @@ struct ts_waters_case {
 	const struct ts_group *groups; /* all its animals as adults, those planned too */
 	size_t group_count;
 	long today; /* days since 1970-01-01; -1: not known, then readings are of today */
+	/* Of each line of the plan's stock; NULL, or a line's NULL: not known. Animals that came
+	 * and went are then left aside. */
+	const struct ts_species *const *species;
 };
 
 /* `practice` NULL: the table's own values. Never fails: what is missing is not known. */

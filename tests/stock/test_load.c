@@ -29,7 +29,8 @@ static void fill(struct tank *t)
 			.plants = TS_PLANTS_NONE,
 			.water_change = {30, 7}}};
 	t->group = (struct ts_group){.species = &t->species, .either = 20};
-	t->asked = (struct ts_load_case){&t->group, 1, &t->tank, 25, 6, 6, 10};
+	t->asked = (struct ts_load_case){
+		&t->group, 1, &t->tank, 25, 6, 6, 10, NULL, 1};
 }
 
 static struct ts_load load_of(const struct tank *t)
@@ -182,57 +183,29 @@ static void test_load__weighed_feed(void **state)
 	NEAR(load_of(&t).nitrogen_mg_day.value, 1000 * 0.5 * 0.16 * 0.8, 1e-9);
 }
 
-static void test_load__two_readings_count_more_than_the_model(void **state)
+static void test_load__the_log_counts_more_than_the_model(void **state)
 {
-	struct ts_reading readings[] = {{.date = "2026-03-01", .no3_mg_l = value(10)},
-		{.date = "2026-03-06", .no3_mg_l = value(30)}};
+	const struct ts_estimate measured = {21, 28, 35};
 	struct tank t;
 	struct ts_load l;
 
 	(void)state;
 	fill(&t);
-	t.tank.readings = readings;
-	t.tank.reading_count = 2;
+	t.asked.measured_no3_rise_mg_l_week = &measured;
 	l = load_of(&t);
 	NEAR(l.measured_no3_rise_mg_l_week, 28, 1e-9);
 	NEAR(l.no3_rise_mg_l_week.value, 28, 1e-9);
+	NEAR(l.no3_rise_mg_l_week.low, 21, 1e-9);
 	NEAR(l.modelled_no3_rise_mg_l_week, 5.33, 0.05);
 	assert_true(l.differs);
-	readings[1].date = "2026-03-08"; /* seven days, the time from change to change */
-	NEAR(load_of(&t).measured_no3_rise_mg_l_week, 20, 1e-9);
-	readings[1].date = "2026-03-09"; /* a change lies between: more than what was read */
-	assert_true(load_of(&t).measured_no3_rise_mg_l_week > 20 * 7 / 8.0 + 2);
-	readings[1].date = "2026-03-01"; /* twice on one day: no time for a rise */
-	assert_true(isnan(load_of(&t).measured_no3_rise_mg_l_week));
-	readings[1].date = NULL;
-	assert_true(isnan(load_of(&t).measured_no3_rise_mg_l_week));
-	readings[1].date = "2026-03-06";
-	readings[1].no3_mg_l = (struct ts_measure){0};
-	readings[1].no3_n_mg_l = value(30 / 4.42675); /* as nitrogen */
-	NEAR(load_of(&t).measured_no3_rise_mg_l_week, 28, 0.01);
-	readings[1].no3_n_mg_l.kind = TS_MEASURE_DOUBT;
-	NEAR(load_of(&t).measured_no3_rise_mg_l_week, 28, 0.01);
-	readings[1].no3_n_mg_l.kind = TS_MEASURE_BELOW; /* no figure */
-	assert_true(isnan(load_of(&t).measured_no3_rise_mg_l_week));
-	readings[1].no3_mg_l = value(30);
-	readings[1].date = "2026-03-06";
-	readings[1].no3_mg_l = value(5); /* it fell: no load */
-	assert_true(isnan(load_of(&t).measured_no3_rise_mg_l_week));
-}
-
-static void test_load__three_readings_are_all_used(void **state)
-{
-	struct ts_reading readings[] = {{.date = "2026-03-01", .no3_mg_l = value(10)},
-		{.date = "2026-03-20", .no3_mg_l = value(20)},
-		{.date = "2026-03-25", .no3_mg_l = value(30)}};
-	struct tank t;
-
-	(void)state;
-	fill(&t);
-	t.tank.readings = readings;
-	t.tank.reading_count = 3;
-	assert_true(load_of(&t).measured_no3_rise_mg_l_week > 5);
-	assert_true(load_of(&t).measured_no3_rise_mg_l_week < 20);
+	t.asked.measured_times = 1.5; /* half as much again is planned */
+	l = load_of(&t);
+	NEAR(l.measured_no3_rise_mg_l_week, 28, 1e-9);
+	NEAR(l.no3_rise_mg_l_week.value, 42, 1e-9);
+	t.asked.measured_no3_rise_mg_l_week = NULL;
+	l = load_of(&t);
+	assert_true(isnan(l.measured_no3_rise_mg_l_week));
+	NEAR(l.no3_rise_mg_l_week.value, 5.33, 0.05);
 }
 
 static void test_load__warmth(void **state)
@@ -306,8 +279,7 @@ int main(void)
 		cmocka_unit_test(test_load__steady_state),
 		cmocka_unit_test(test_load__unknown_feeding_and_plants_give_a_range),
 		cmocka_unit_test(test_load__weighed_feed),
-		cmocka_unit_test(test_load__two_readings_count_more_than_the_model),
-		cmocka_unit_test(test_load__three_readings_are_all_used),
+		cmocka_unit_test(test_load__the_log_counts_more_than_the_model),
 		cmocka_unit_test(test_load__warmth),
 		cmocka_unit_test(test_load__below_the_floor_nothing_is_left),
 		cmocka_unit_test(test_load__no_animals_and_no_volume),

@@ -46,7 +46,7 @@ static void open_fixture(struct fixture *f)
 
 static void make(struct fixture *f)
 {
-	const struct ts_waters_case asked = {&f->plan, NULL, 0, day("2026-05-10")};
+	const struct ts_waters_case asked = {&f->plan, NULL, 0, day("2026-05-10"), NULL};
 
 	ts_waters_make(&asked, NULL, &f->w);
 }
