@@ -263,9 +263,9 @@ static void one_tank(struct random *r, unsigned number, bool noted, struct count
 
 static void print(const char *what, const struct counts *n)
 {
-	print_message("# %s: %u tanks, load told of %u, true in %u of them (interval +- %.0f %%); "
-		      "four weeks ahead nitrate in its band %u, KH %u, GH %u; stones in their "
-		      "interval %u; of %u readings that were expected %u false alarms\n",
+	printf("# %s: %u tanks, load told of %u, true in %u of them (interval +- %.0f %%); "
+	       "four weeks ahead nitrate in its band %u, KH %u, GH %u; stones in their "
+	       "interval %u; of %u readings that were expected %u false alarms\n",
 		what, n->tanks, n->told, n->load, 100 * n->width / n->told, n->met, n->kh, n->gh,
 		n->stone, n->expected, n->alarms);
 }
