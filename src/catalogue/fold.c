@@ -48,6 +48,17 @@ static void put(struct folded *f, utf8proc_int32_t c)
 	put_bytes(f, (const char *)bytes, (size_t)len);
 }
 
+/* The same of a letter of one byte, in small: nearly all of them. */
+static inline void put_plain(struct folded *f, char c)
+{
+	bool kept = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || f->how != TS_FOLD_NAME;
+
+	if (!kept || f->gap || f->len + 1 >= f->room)
+		put(f, (unsigned char)c);
+	else
+		f->out[f->len++] = c;
+}
+
 static void put_decomposed(struct folded *f, utf8proc_int32_t c)
 {
 	utf8proc_int32_t parts[32];
@@ -71,7 +82,7 @@ size_t ts_fold(enum ts_fold how, const char *text, size_t len, char *out, size_t
 		utf8proc_ssize_t used = 1;
 
 		if (c < 0x80) {
-			put(&f, c >= 'A' && c <= 'Z' ? c + 32 : c);
+			put_plain(&f, (char)(c >= 'A' && c <= 'Z' ? c + 32 : c));
 			at++;
 			continue;
 		}

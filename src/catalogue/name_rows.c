@@ -156,20 +156,20 @@ const struct ts_name_row *ts_name_row_at(size_t index)
 	return index < ROWS ? &rows[index] : NULL;
 }
 
-/* Whether all words of `text` stand in the name, one behind the other. */
-static bool stands_in(const char *text, size_t len, const char *name)
+/* Whether all the words stand in the name, one behind the other. */
+static bool stands_in(const struct ts_name_words *wanted, const char *name)
 {
-	struct ts_name_words wanted = {0}, words = {0};
+	struct ts_name_words words;
 
-	ts_name_split(text, len, false, &wanted);
 	ts_name_split(name, strlen(name), false, &words);
-	for (size_t i = 0; wanted.count && i + wanted.count <= words.count; i++) {
+	for (size_t i = 0; wanted->count && i + wanted->count <= words.count; i++) {
 		size_t same = 0;
 
-		while (same < wanted.count && ts_name_same_word(wanted.at[same], wanted.len[same],
-						      words.at[i + same], words.len[i + same]))
+		while (same < wanted->count &&
+			ts_name_same_word(wanted->at[same], wanted->len[same], words.at[i + same],
+				words.len[i + same]))
 			same++;
-		if (same == wanted.count)
+		if (same == wanted->count)
 			return true;
 	}
 	return false;
@@ -196,6 +196,7 @@ static bool holds(const char *text, size_t len, const struct ts_species *s)
 {
 	const char *rest = text, *name;
 	size_t rest_len = len;
+	struct ts_name_words wanted;
 
 	if (begins(text, len, "genus ", &rest, &rest_len))
 		return equals(rest, rest_len, s->species, strcspn(s->species, " "));
@@ -212,8 +213,9 @@ static bool holds(const char *text, size_t len, const struct ts_species *s)
 
 		return equals(rest, rest_len, stem, strcspn(stem, "."));
 	}
+	ts_name_split(text, len, false, &wanted);
 	for (size_t i = 1 + s->synonyms.count; (name = ts_species_name(s, i)); i++) {
-		if (stands_in(text, len, name))
+		if (stands_in(&wanted, name))
 			return true;
 	}
 	return false;

@@ -10,14 +10,25 @@
 #include "base/edits.h"
 
 /* One and many in six languages; German adjectives, what the Dutch call small. */
+#define ENDING(one, many)                                                                          \
+	{                                                                                          \
+		one, many, sizeof one - 1, sizeof many - 1                                         \
+	}
 static const struct {
 	const char *one, *many;
-} plurals[] = {{"", "s"}, {"", "es"}, {"y", "ies"}, {"", "e"}, {"", "n"}, {"", "en"}, {"", "er"},
-	{"er", "e"}, {"er", "en"}, {"", "x"}, {"al", "aux"}, {"b", "bben"}, {"k", "kken"},
-	{"l", "llen"}, {"m", "mmen"}, {"n", "nnen"}, {"p", "ppen"}, {"t", "tten"}, {"s", "ssen"},
-	{"s", "zen"}, {"f", "ven"}, {"z", "ces"}, {"o", "i"}, {"a", "e"}, {"e", "i"}, {"co", "chi"},
-	{"ca", "che"}, {"", "je"}, {"", "jes"}, {"", "tje"}, {"", "tjes"}, {"io", "i"}};
+	unsigned char one_len, many_len;
+} plurals[] = {ENDING("", "s"), ENDING("", "es"), ENDING("y", "ies"), ENDING("", "e"),
+	ENDING("", "n"), ENDING("", "en"), ENDING("", "er"), ENDING("er", "e"), ENDING("er", "en"),
+	ENDING("", "x"), ENDING("al", "aux"), ENDING("b", "bben"), ENDING("k", "kken"),
+	ENDING("l", "llen"), ENDING("m", "mmen"), ENDING("n", "nnen"), ENDING("p", "ppen"),
+	ENDING("t", "tten"), ENDING("s", "ssen"), ENDING("s", "zen"), ENDING("f", "ven"),
+	ENDING("z", "ces"), ENDING("o", "i"), ENDING("a", "e"), ENDING("e", "i"),
+	ENDING("co", "chi"), ENDING("ca", "che"), ENDING("", "je"), ENDING("", "jes"),
+	ENDING("", "tje"), ENDING("", "tjes"), ENDING("io", "i")};
 #define PLURALS (sizeof plurals / sizeof *plurals)
+
+/* The last letters of the endings above: a word with another one is no plural. */
+#define LAST_LETTERS "senrxi"
 
 /* By so many letters a plural is longer at the most. */
 #define ENDING_MOST 4
@@ -208,29 +219,41 @@ bool ts_name_strip(struct ts_name_words *io)
 	return true;
 }
 
-static bool ends(const char *word, size_t len, const char *end)
+static bool ends(const char *word, size_t len, const char *end, size_t end_len)
 {
-	size_t end_len = strlen(end);
-
-	return len >= end_len && memcmp(word + len - end_len, end, end_len) == 0;
+	if (len < end_len)
+		return false;
+	while (end_len && word[len - 1] == end[end_len - 1]) { /* four letters at the most */
+		end_len--;
+		len--;
+	}
+	return !end_len;
 }
 
 /* How many letters are left of a plural before its ending; 0: it is none of that row. */
 static size_t stem_of(const char *many, size_t len, size_t row)
 {
-	size_t end = strlen(plurals[row].many), one = strlen(plurals[row].one);
+	size_t end = plurals[row].many_len;
 
-	return ends(many, len, plurals[row].many) && len - end + one >= SINGULAR_LEAST ? len - end
-										       : 0;
+	return ends(many, len, plurals[row].many, end) &&
+			       len - end + plurals[row].one_len >= SINGULAR_LEAST
+		       ? len - end
+		       : 0;
+}
+
+static bool may_be_plural(const char *word, size_t len)
+{
+	return len && memchr(LAST_LETTERS, word[len - 1], sizeof LAST_LETTERS - 1);
 }
 
 static bool plural_of(const char *many, size_t many_len, const char *one, size_t one_len)
 {
-	for (size_t i = 0; i < PLURALS; i++) {
+	for (size_t i = 0; i < PLURALS && may_be_plural(many, many_len); i++) {
 		size_t stem = stem_of(many, many_len, i);
 
-		if (stem && one_len == stem + strlen(plurals[i].one) &&
-			ends(one, one_len, plurals[i].one) && memcmp(many, one, stem) == 0)
+		if (stem && one_len == stem + plurals[i].one_len &&
+			ends(one, one_len, plurals[i].one, plurals[i].one_len) &&
+			memcmp(many, one, stem) == 0)
 			return true;
 	}
 	return false;
@@ -252,10 +275,36 @@ static size_t slips(size_t len)
 	return len < 4 ? 0 : len < 6 ? 1 : len < 10 ? 2 : 3;
 }
 
-/* Letters off, SIZE_MAX where the lengths alone say more than `most`. */
+/* A bit for each letter, others in the last places; of what a word has. */
+static uint32_t letters_of(const char *word, size_t len)
+{
+	uint32_t letters = 0;
+
+	for (size_t i = 0; i < len; i++)
+		letters |= (uint32_t)1 << (word[i] & 31);
+	return letters;
+}
+
+static size_t count_bits(uint32_t bits)
+{
+	size_t count = 0;
+
+	for (; bits; bits &= bits - 1)
+		count++;
+	return count;
+}
+
+/* Letters off; SIZE_MAX where the lengths, or letters that one word alone has, say more than
+ * `most`. */
 static size_t edits_within(const char *a, size_t a_len, const char *b, size_t b_len, size_t most)
 {
+	uint32_t in_a, in_b;
+
 	if (a_len > b_len + most || b_len > a_len + most)
+		return SIZE_MAX;
+	in_a = letters_of(a, a_len);
+	in_b = letters_of(b, b_len);
+	if (count_bits(in_a & ~in_b) > most || count_bits(in_b & ~in_a) > most)
 		return SIZE_MAX;
 	return ts_edits(a, a_len, b, b_len);
 }
@@ -271,16 +320,15 @@ static size_t letters_off(const char *word, size_t len, const char *name, size_t
 		has_digit(name, name_len))
 		return SIZE_MAX;
 	best = edits_within(word, len, name, name_len, slips(len));
-	for (size_t i = 0; i < PLURALS; i++) {
+	for (size_t i = 0; i < PLURALS && may_be_plural(word, len); i++) {
 		size_t stem = stem_of(word, len, i), edits;
 		char one[TS_FOLD_ROOM];
 
 		if (!stem)
 			continue;
 		memcpy(one, word, stem);
-		memcpy(one + stem, plurals[i].one, strlen(plurals[i].one));
-		edits = edits_within(
-			one, stem + strlen(plurals[i].one), name, name_len, slips(len));
+		memcpy(one + stem, plurals[i].one, plurals[i].one_len);
+		edits = edits_within(one, stem + plurals[i].one_len, name, name_len, slips(len));
 		best = edits < best ? edits : best;
 	}
 	return best;

@@ -205,16 +205,16 @@ static enum ts_status match(struct ts_pattern *p, const char *subject, size_t le
 enum ts_status ts_pattern_meets(struct ts_pattern *p, const char *text)
 {
 	static const enum ts_fold forms[] = {TS_FOLD_ACCENTS, TS_FOLD_NAME};
+	char folded[2][TS_FOLD_ROOM];
 	enum ts_status status = TS_NO;
 
 	for (size_t i = 0; i < 2 && status == TS_NO; i++) {
-		char folded[TS_FOLD_ROOM];
-		size_t len = ts_fold(forms[i], text, strlen(text), folded, sizeof folded);
+		size_t len = ts_fold(forms[i], text, strlen(text), folded[i], sizeof folded[i]);
 
-		if (p->code)
-			status = match(p, folded, len);
-		else if (strstr(folded, p->fixed[i]))
+		if (!p->code && strstr(folded[i], p->fixed[i]))
 			status = TS_OK;
+		else if (p->code && !(i && strcmp(folded[0], folded[1]) == 0))
+			status = match(p, folded[i], len);
 	}
 	return status;
 }

@@ -20,22 +20,14 @@
 /* The image that the build made of the shipped folder; TS_NO: there is none of just these files. */
 static enum ts_status add_shipped(struct session *s, const char *folder)
 {
-	const char *file = paths_image(s->system, s->arena);
-	struct ts_findings unsaid;
+	const char *file = paths_image(s->system, s->arena), *bytes;
 	enum ts_status status = TS_NO;
-	char *bytes = NULL, *kept = NULL;
 	size_t len;
 
-	ts_findings_open(&unsaid, &s->arena->allocator);
-	if (file && ts_file_read(s->system, file, TS_OPEN_ORDINARY, IMAGE_MOST,
-			    &s->arena->allocator, &bytes, &len, &unsaid) == TS_OK) {
-		kept = ts_arena_text(&s->catalogue->arena, bytes, len);
-		s->arena->allocator.resize(s->arena->allocator.state, bytes, 0);
-		status = kept ? ts_catalogue_add_image(s->catalogue, kept, len, folder)
-			      : TS_NO_MEMORY;
-	}
-	ts_findings_drop(&unsaid);
-	return status;
+	if (file)
+		status = ts_file_keep(
+			s->system, file, IMAGE_MOST, &s->catalogue->arena, &bytes, &len);
+	return status == TS_OK ? ts_catalogue_add_image(s->catalogue, bytes, len, folder) : status;
 }
 
 enum ts_status answer_catalogue(struct session *s)

@@ -5,6 +5,7 @@
 #include <stdint.h>
 
 #include "cli/commands.h"
+#include "cli/memory.h"
 #include "system/machine.h"
 
 #ifdef TS_RECORDS_INSIDE
@@ -17,6 +18,7 @@ int main(int argc, char **argv)
 	struct ts_catalogue catalogue;
 	int code;
 
+	memory_prepare();
 	ts_machine_open(&machine);
 #ifdef TS_RECORDS_INSIDE
 	machine.system.inside = ts_records_image;

@@ -96,3 +96,29 @@ enum ts_status ts_file_read(const struct ts_system *system, const char *file, en
 	system->close(system->state, handle);
 	return status;
 }
+
+enum ts_status ts_file_keep(const struct ts_system *system, const char *file, size_t most,
+	struct ts_arena *arena, const char **ret_bytes, size_t *ret_len)
+{
+	struct ts_seen seen;
+	size_t len = 0, got = 1;
+	char *bytes;
+	int handle;
+
+	if (system->look(system->state, file, &seen) != 0 || seen.entry != TS_ENTRY_FILE ||
+		seen.size >= most || system->open(system->state, file, TS_OPEN_ORDINARY, &handle))
+		return TS_NO;
+	bytes = ts_arena_take(arena, (size_t)seen.size + 1); /* one more tells that it has grown */
+	while (bytes && got && len <= seen.size) {
+		if (system->read(
+			    system->state, handle, bytes + len, (size_t)seen.size + 1 - len, &got))
+			break;
+		len += got;
+	}
+	system->close(system->state, handle);
+	if (!bytes)
+		return TS_NO_MEMORY;
+	*ret_bytes = bytes;
+	*ret_len = len;
+	return len == seen.size && !got ? TS_OK : TS_NO;
+}

@@ -18,6 +18,13 @@ TS_MUST_USE enum ts_status ts_file_read(const struct ts_system *system, const ch
 	enum ts_opening how, size_t most, const struct ts_allocator *allocator, char **ret_bytes,
 	size_t *ret_len, struct ts_findings *findings);
 
+/*
+ * A file of at most `most` bytes into the arena, in one piece and in one reading: for what is kept
+ * as it is. TS_NO: it is not there, not so, or changed while it was read; TS_NO_MEMORY.
+ */
+TS_MUST_USE enum ts_status ts_file_keep(const struct ts_system *system, const char *file,
+	size_t most, struct ts_arena *arena, const char **ret_bytes, size_t *ret_len);
+
 /* The same from a file that is open already, to its end. */
 TS_MUST_USE enum ts_status ts_file_read_open(const struct ts_system *system, int handle,
 	const char *file, size_t most, const struct ts_allocator *allocator, char **ret_bytes,

@@ -41,6 +41,19 @@ static uint64_t get(const char *bytes, size_t len)
 	return value;
 }
 
+/* The same of four and of eight, spelled out, so that a compiler sees one load in it. */
+static uint32_t get_4(const char *bytes)
+{
+	const unsigned char *b = (const unsigned char *)bytes;
+
+	return (uint32_t)b[0] | (uint32_t)b[1] << 8 | (uint32_t)b[2] << 16 | (uint32_t)b[3] << 24;
+}
+
+static uint64_t get_8(const char *bytes)
+{
+	return get_4(bytes) | (uint64_t)get_4(bytes + 4) << 32;
+}
+
 /*
  * FNV-1a (Fowler, Noll, Vo; IETF draft-eastlake-fnv) over steps of eight bytes, the last one filled
  * up with zeros: against damage, not against malice.
@@ -48,7 +61,7 @@ static uint64_t get(const char *bytes, size_t len)
 static uint64_t hash(uint64_t h, const char *bytes, size_t len)
 {
 	for (; len; len -= len < 8 ? len : 8, bytes += 8) {
-		h = (h ^ get(bytes, len < 8 ? len : 8)) * UINT64_C(1099511628211);
+		h = (h ^ (len < 8 ? get(bytes, len) : get_8(bytes))) * UINT64_C(1099511628211);
 		h ^= h >> 32; /* or the high bytes would never reach the low ones */
 	}
 	return h;
@@ -234,7 +247,7 @@ struct reader {
 	bool bad;
 };
 
-static uint64_t take(struct reader *r, size_t len)
+static inline uint64_t take(struct reader *r, size_t len)
 {
 	uint64_t value;
 
@@ -243,7 +256,7 @@ static uint64_t take(struct reader *r, size_t len)
 		r->at = r->end;
 		return 0;
 	}
-	value = get(r->at, len);
+	value = len == 8 ? get_8(r->at) : len == 4 ? get_4(r->at) : get(r->at, len);
 	r->at += len;
 	return value;
 }
@@ -303,8 +316,11 @@ static bool are_texts(const char *bytes, size_t len)
 {
 	size_t step = 1;
 
-	for (size_t at = 0; at < len && step; at += step)
-		step = letter_at(bytes + at, len - at);
+	for (size_t at = 0; at < len && step; at += step) {
+		while (len - at >= 8 && !(get_8(bytes + at) & UINT64_C(0x8080808080808080)))
+			at += 8; /* letters of one byte each */
+		step = at < len ? letter_at(bytes + at, len - at) : 1;
+	}
 	return step > 0;
 }
 

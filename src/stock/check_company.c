@@ -238,8 +238,9 @@ static void check_company(struct ts_judging *w)
 	const struct ts_check *c = w->out;
 
 	for (size_t i = 0; i < c->group_count; i++) {
-		struct ts_rulings all = {.count = 0};
+		struct ts_rulings all; /* large: what is beyond its count is not cleared */
 
+		all.count = 0;
 		ts_rules_alone(&c->groups[i].group, &w->plan->tank, w->practice, &all);
 		if (!c->groups[i].planned)
 			ease_few(&all);

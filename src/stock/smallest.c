@@ -93,8 +93,9 @@ static unsigned against(const struct ts_group *groups, size_t count, bool sensit
 	struct ts_load load;
 
 	for (size_t i = 0; i < count; i++) {
-		struct ts_rulings all = {.count = 0};
+		struct ts_rulings all; /* large: what is beyond its count is not cleared */
 
+		all.count = 0;
 		ts_floor_add(&floors, &groups[i], practice);
 		ts_rules_alone(&groups[i], tank, practice, &all);
 		sum += grave(&all);

@@ -20,10 +20,17 @@
 #include <pcre2.h>
 
 #include "cli/commands.h"
+#include "cli/memory.h"
 #include "faults.h"
 #include "faults_rows.h"
 
 int tapshoal_main(int argc, char **argv);
+
+/* A hint to the kernel, which no answer depends on: not here, where each allocation counts. */
+void memory_prepare(void)
+{
+}
+
 /* Of a sanitizer, where one is linked: its report must not go to the stream that is captured. */
 void __sanitizer_set_report_fd(void *file) __attribute__((weak));
 
