@@ -91,8 +91,8 @@ struct ts_tank {
 	struct ts_every water_change; /* per cent of the water; 0 % every 7 days: none is made */
 	/* As the file says it, where the log of events shows another one, which stands above. */
 	struct ts_every change_said;
-	struct ts_every evaporation;  /* per cent of the water */
-	struct ts_choice feeding;     /* enum ts_feeding, or g of dry feed a day */
+	struct ts_every evaporation; /* per cent of the water */
+	struct ts_choice feeding;    /* enum ts_feeding, or g of dry feed a day */
 	int plants, flow, light, cover, co2, substrate, water_level, filter, top_up;
 	double filter_stopped_h; /* how long the filter stood, as in a power cut; 0 = it did not */
 	const char *running_since; /* YYYY-MM-DD */

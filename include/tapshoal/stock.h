@@ -249,7 +249,8 @@ struct ts_load_case {
 	double no3_new_mg_l; /* likewise; NAN = taken as 0 */
 	/* What the tank's log shows of the rise of nitrate, plants taken off; NULL: nothing. */
 	const struct ts_estimate *measured_no3_rise_mg_l_week;
-	double measured_times; /* waste of all these animals by that of those it was read of; 0: 1 */
+	double measured_times; /* waste of all these animals by that of those it was read of; 0: 1
+				*/
 };
 
 /*

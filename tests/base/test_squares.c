@@ -29,7 +29,8 @@ static void test_squares__a_line(void **state)
 	assert_true(ts_squares_solve(&s, &r));
 	assert_true(fabs(r.x[0] - 2) < 1e-12 && fabs(r.x[1] - 3) < 1e-12);
 	assert_true(fabs(r.rest) < 1e-20);
-	/* The textbook: variance of the slope is s^2 over the sum of squares of x about its mean. */
+	/* The textbook: variance of the slope is s^2 over the sum of squares of x about its mean.
+	 */
 	assert_true(fabs(r.covariance[1][1] - 0.25 / 2) < 1e-12);
 }
 

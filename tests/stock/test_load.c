@@ -29,8 +29,7 @@ static void fill(struct tank *t)
 			.plants = TS_PLANTS_NONE,
 			.water_change = {30, 7}}};
 	t->group = (struct ts_group){.species = &t->species, .either = 20};
-	t->asked = (struct ts_load_case){
-		&t->group, 1, &t->tank, 25, 6, 6, 10, NULL, 1};
+	t->asked = (struct ts_load_case){&t->group, 1, &t->tank, 25, 6, 6, 10, NULL, 1};
 }
 
 static struct ts_load load_of(const struct tank *t)
