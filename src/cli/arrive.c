@@ -135,7 +135,10 @@ enum ts_status command_arrive(struct session *s)
 		return TS_NO_MEMORY;
 	if (s->options->argument_count) {
 		ts_text_puts(s->error, "arrive takes no '", s->options->arguments[0],
-			"'; the shop's water goes behind --shop, animals behind --with", NULL);
+			"'; the shop's water goes behind --shop, animals behind --with; a whole "
+			"tank "
+			"moves with tapshoal what-if move",
+			NULL);
 		return status;
 	}
 	w->s = s;

@@ -9,6 +9,7 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "cli/care_answer.h"
+#include "cli/check_call.h"
 #include "cli/check_sentence.h"
 #include "cli/standing.h"
 #include "records/animals.h"
@@ -16,6 +17,7 @@
 #include "records/write.h"
 #include "report/check_result.h"
 #include "show/check.h"
+#include "words/names.h"
 
 struct call {
 	struct ts_plan plan;
@@ -462,6 +464,27 @@ static enum ts_status answer(struct session *s, struct call *c, struct ts_check_
 			.species = s->catalogue->items,
 			.species_count = s->catalogue->count},
 		ret);
+}
+
+enum ts_status check_call_plan(
+	struct session *s, struct ts_plan *ret_plan, const struct ts_species ***ret_species)
+{
+	struct call *c = ts_arena_take(s->arena, sizeof *c);
+	enum ts_status status = c ? read_call(s, c) : TS_NO_MEMORY;
+
+	for (size_t i = 0; !status && i < c->plan.stock_count; i++) {
+		if (c->species[i])
+			continue;
+		ts_text_put(s->error, s->error->len ? "\n" : "");
+		ts_say_candidates(s->error, c->plan.stock[i].species, &c->candidates[i]);
+	}
+	if (!status && s->error->len)
+		status = TS_BAD_INPUT;
+	if (status)
+		return status;
+	*ret_plan = c->plan;
+	*ret_species = c->species;
+	return TS_OK;
 }
 
 enum ts_status check_of(struct session *s, const char *file, struct ts_check_result *ret)

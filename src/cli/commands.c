@@ -76,6 +76,8 @@ static const struct command commands[] = {
 		"what acid or base does to a water, dose by dose: why not to chase pH", NULL},
 	{"water", command_water, "water WATER", "text json html brief", true, false,
 		"what is this water: values in all units, CO2, tank pH, what is unusual", NULL},
+	{"what-if", command_what_if, "what-if [QUESTION] [PLAN]", "text json html", true, false,
+		"a power cut, a broken filter or heater, a holiday, a move: how long does it last, what to do by when; alone it lists the questions", NULL},
 	{"why", command_why, "why SPECIES...", "text json csv html brief lines", true, false,
 		"one or more species in full against the water; against several, in a table", NULL},
 };

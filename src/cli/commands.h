@@ -92,6 +92,8 @@ enum ts_status command_remake(struct session *session);
 enum ts_status command_titrate(struct session *session);
 /* What one water is. */
 enum ts_status command_water(struct session *session);
+/* What fails in a tank, or becomes of it: how long it lasts, what to do by when. */
+enum ts_status command_what_if(struct session *session);
 /* Some species in full. */
 enum ts_status command_why(struct session *session);
 

@@ -72,7 +72,7 @@ struct options {
 	struct ts_measure dose, towards;
 	const char *shop_file, *to; /* of remake and arrive, to the next blank */
 	struct values wished, have;
-	struct ts_measure volume, change_percent, hours;
+	struct ts_measure volume, change_percent, hours, room;
 
 	size_t days;
 	int top_up;

@@ -19,6 +19,7 @@
 #include "report/schema.h"
 #include "report/titrate_result.h"
 #include "report/water_result.h"
+#include "report/what_if_result.h"
 #include "report/why_result.h"
 
 static const struct {
@@ -51,6 +52,7 @@ static const struct {
 	{"answer-remake.json", NULL, "remake", &ts_result_remake},
 	{"answer-titrate.json", NULL, "titrate", &ts_result_titrate},
 	{"answer-water.json", NULL, "water", &ts_result_water},
+	{"answer-what-if.json", NULL, "what-if", &ts_result_what_if},
 	{"answer-why.json", NULL, "why", &ts_result_why},
 	{"answer-why-waters.json", NULL, "why", &ts_result_why_waters},
 	{"water.json", &ts_shape_water, NULL, NULL},
