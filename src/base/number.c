@@ -109,3 +109,8 @@ double ts_number_quantised(double value)
 {
 	return floor(value * 1e6 + 0.5) / 1e6;
 }
+
+double ts_number_tens(int power)
+{
+	return powers[power];
+}

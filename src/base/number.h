@@ -49,6 +49,9 @@ static inline double ts_max(double a, double b)
 /* A value on the grid of 1e-6, for sort keys that must not depend on the last bits. */
 double ts_number_quantised(double value);
 
+/* 10 to the power of 0 to 18, exactly. */
+double ts_number_tens(int power);
+
 /*
  * Of a base that is not negative. C's own pow() and log2() each bring tables of 5 kB along, which
  * cannot be compressed, and are more exact than anything here asks for.

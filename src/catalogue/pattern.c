@@ -112,7 +112,7 @@ static enum ts_status compile(struct ts_pattern *p, const char *text, struct ts_
 	fold_letters(text, folded);
 	p->code = pcre2_compile((PCRE2_SPTR)folded->text, folded->len,
 		PCRE2_UTF | PCRE2_UCP | PCRE2_CASELESS | PCRE2_AUTO_CALLOUT |
-			PCRE2_NEVER_BACKSLASH_C,
+			PCRE2_NEVER_BACKSLASH_C | PCRE2_NO_AUTO_POSSESS,
 		&error, &offset, p->compiling);
 	if (!p->code && !p->no_memory && error != PCRE2_ERROR_HEAP_FAILED) {
 		status = TS_BAD_INPUT;

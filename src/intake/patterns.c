@@ -108,8 +108,8 @@ bool ts_patterns_add(struct ts_patterns *set, size_t index, const char *head, co
 		return true;
 	}
 	append(whole, append(whole, append(whole, 0, head), pattern), tail);
-	set->codes[index] = pcre2_compile((PCRE2_SPTR)whole, PCRE2_ZERO_TERMINATED, PCRE2_ANCHORED,
-		&error, &at, set->compile);
+	set->codes[index] = pcre2_compile((PCRE2_SPTR)whole, PCRE2_ZERO_TERMINATED,
+		PCRE2_ANCHORED | PCRE2_UTF | PCRE2_NO_AUTO_POSSESS, &error, &at, set->compile);
 	if (!set->codes[index])
 		set->unsound++;
 	return set->codes[index] || error != PCRE2_ERROR_HEAP_FAILED;

@@ -23,7 +23,7 @@ cat >"$folder/wasm32.new" <<-END
 	pkg_config_libdir = '$folder/wasm-libs/lib/pkgconfig'
 	needs_exe_wrapper = true
 	[built-in options]
-	c_args = ['-Oz', '-mllvm', '-inline-threshold=-10', '-mnontrapping-fptoint', '-msign-ext', '-ffunction-sections']
+	c_args = ['-Oz', '-mllvm', '-inline-threshold=-10', '-mllvm', '-disable-lsr', '-mnontrapping-fptoint', '-msign-ext', '-ffunction-sections']
 	[host_machine]
 	system = 'wasi'
 	cpu_family = 'wasm32'

@@ -8,7 +8,7 @@ set -eu
 folder=$1
 prefix=$folder/wasm-libs
 here=$(cd "$(dirname "$0")" && pwd)
-how() { cat "$here/libraries.sh" "$here/thin.py" "$here/thin_pcre2.py"; }
+how() { cat "$here/libraries.sh" "$here/thin.py" "$here/thin_pcre2.py" "$here/thin_yaml.py"; }
 how | cmp -s - "$prefix/made-by" && exit 0
 # Source package, upstream version, checksum of the upstream tarball; Debian's patches on top of
 # it come with the revision that the main suite has today, signed by its lists.
@@ -46,8 +46,9 @@ library() { # NAME VERSION, objects in the current folder
 		"$1" "$2" "$prefix/include" "$prefix/lib" "$1" >"$prefix/lib/pkgconfig/$3.pc"
 }
 compile() {
-	clang-14 --target=wasm32-wasi -Oz -ffunction-sections -DNDEBUG -c "$@"
+	clang-14 --target=wasm32-wasi -Oz -mllvm -disable-lsr -ffunction-sections -DNDEBUG -c "$@"
 }
+python3 "$here/thin_yaml.py" libyaml/src
 (cd libyaml/src && cp ../include/yaml.h "$prefix/include" &&
 	compile -I../include -DYAML_VERSION_MAJOR=0 -DYAML_VERSION_MINOR=2 -DYAML_VERSION_PATCH=5 \
 		'-DYAML_VERSION_STRING="0.2.5"' api.c reader.c scanner.c parser.c emitter.c writer.c &&
@@ -55,7 +56,7 @@ compile() {
 python3 "$here/thin.py" utf8proc/utf8proc_data.c
 (cd utf8proc && cp utf8proc.h "$prefix/include" && compile -DUTF8PROC_STATIC utf8proc.c &&
 	library utf8proc 2.8.0 libutf8proc)
-python3 "$here/thin_pcre2.py" pcre2/src/pcre2_ucd.c
+python3 "$here/thin_pcre2.py" pcre2/src
 # 8-bit, with Unicode, without the compiler to machine code; the rest is its own generic set.
 (cd pcre2/src && cp config.h.generic config.h && cp pcre2.h.generic pcre2.h &&
 	cp pcre2_chartables.c.dist pcre2_chartables.c && cp pcre2.h "$prefix/include" &&
@@ -63,7 +64,7 @@ python3 "$here/thin_pcre2.py" pcre2/src/pcre2_ucd.c
 		extuni find_bracket maketables match match_data newline ord2utf pattern_info script_run \
 		serialize string_utils study substitute substring tables ucd valid_utf xclass; do
 		[ ! -f "pcre2_$part.c" ] || echo "pcre2_$part.c"
-	done | xargs clang-14 --target=wasm32-wasi -Oz -ffunction-sections -c -DHAVE_CONFIG_H \
+	done | xargs clang-14 --target=wasm32-wasi -Oz -mllvm -disable-lsr -ffunction-sections -c -DHAVE_CONFIG_H \
 		-DPCRE2_CODE_UNIT_WIDTH=8 -DSUPPORT_PCRE2_8 -DSUPPORT_UNICODE -DPCRE2_STATIC -I. &&
 	library pcre2-8 10.42 libpcre2-8)
 how >"$prefix/made-by"

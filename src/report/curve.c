@@ -8,6 +8,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/number.h"
 #include "report/shown.h"
 
 #define ROWS 12
@@ -47,7 +48,7 @@ static void widen(struct ts_range *range, double value)
 /* The next lower value that can be written: an axis ends where its label says. */
 static double down(double value, int decimals)
 {
-	double steps = pow(10, decimals);
+	double steps = ts_number_tens(decimals);
 
 	return floor(value * steps + 1e-9) / steps;
 }
@@ -75,7 +76,8 @@ bool ts_curve_extent(const struct ts_curve *curve, struct ts_range *ret_x, struc
 		down(x.low, curve->x_decimals), -down(-x.high, curve->x_decimals)};
 	*ret_y = (struct ts_range){
 		down(y.low, curve->y_decimals), -down(-y.high, curve->y_decimals)};
-	ret_y->high = fmax(ret_y->high, ret_y->low + LEAST_STEPS * pow(10, -curve->y_decimals));
+	ret_y->high =
+		fmax(ret_y->high, ret_y->low + LEAST_STEPS / ts_number_tens(curve->y_decimals));
 	return true;
 }
 

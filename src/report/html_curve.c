@@ -8,6 +8,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/number.h"
 #include "report/html_page.h"
 
 enum { LEFT = 44, RIGHT = 352, TOP = 8, GROUND = 168, PATTERNS = 4 };
@@ -176,7 +177,7 @@ static void draw_marks(struct ts_page *page, const struct ts_curve *curve, const
 /* The middle of an axis has a label where its figures can say it. */
 static bool written(const struct ts_range *range, int decimals)
 {
-	double middle = (range->low + range->high) / 2 * pow(10, decimals);
+	double middle = (range->low + range->high) / 2 * ts_number_tens(decimals);
 
 	return fabs(middle - round(middle)) < 1e-6;
 }
