@@ -77,8 +77,6 @@ bool ts_entry_only(const struct ts_entry *e, int role)
 
 void ts_study_gap(const struct ts_study *s, const char *why, const char *remedy)
 {
-	for (size_t i = 0; i < s->entry->count; i++)
-		ts_sweep_settle(s->in, s->entry->parts[i].line, s->entry->parts[i].token.start);
 	ts_collect_gap(s->in, s->entry->line, s->entry->text, why, remedy);
 }
 
@@ -184,6 +182,8 @@ static void set_form(struct ts_study *s, const char *form, const struct ts_part 
 		s->form = form;
 }
 
+#define COUNT_WORD_LEAST 4
+
 static void add_term(struct ts_study *s, const struct ts_part *part, const struct ts_part *before)
 {
 	const struct ts_term *term = part->token.term;
@@ -203,8 +203,9 @@ static void add_term(struct ts_study *s, const struct ts_part *part, const struc
 		add_event(s, 'd', TS_NO_FIGURE);
 		break;
 	case TS_TERM_COLUMN:
-		if (term->role == 'c' && s->count && before == s->figures[s->count - 1].part) {
-			drop_last(s); /* "12 samples" */
+		if (term->role == 'c' && s->count && before == s->figures[s->count - 1].part &&
+			part->token.end - part->token.start >= COUNT_WORD_LEAST) {
+			drop_last(s); /* "12 samples", but not "88 n." */
 			break;
 		}
 		s->limit_named = term->role == TS_ROLE_LEGAL;
@@ -215,6 +216,49 @@ static void add_term(struct ts_study *s, const struct ts_part *part, const struc
 	default:
 		break;
 	}
+}
+
+static bool is_contents(const struct ts_part *part)
+{
+	const struct ts_token *t = &part->token;
+
+	return t->kind == TS_TOKEN_TERM && t->term->kind == TS_TERM_UNIT && *t->term->unit != '%' &&
+	       strcmp(t->term->unit, "c") != 0;
+}
+
+/* "Clark degrees 20.9  French degrees 29.9": each unit stands before its figure. */
+static bool units_lead(const struct ts_entry *e)
+{
+	size_t pairs = 0;
+	bool unit = false;
+
+	for (size_t i = 0; i < e->count; i++) {
+		if (is_contents(&e->parts[i])) {
+			if (unit)
+				return false;
+			unit = true;
+		} else if (is_figure(&e->parts[i].token)) {
+			if (!unit)
+				return false;
+			unit = false;
+			pairs++;
+		}
+	}
+	return pairs >= 2 && !unit;
+}
+
+/* Gives each figure the unit before it. */
+static void lead_units(struct ts_study *s)
+{
+	for (size_t i = 0, k = 0; i < s->entry->count && k < s->count; i++) {
+		const struct ts_part *part = &s->entry->parts[i];
+
+		if (is_contents(part))
+			s->figures[k].unit = part->token.term;
+		else if (part == s->figures[k].part)
+			k++;
+	}
+	s->lead_count = 0;
 }
 
 static void gather(struct ts_study *s)
@@ -263,11 +307,15 @@ static void spread_form(struct ts_study *s)
 		s->form = only;
 }
 
-/* What a table's other columns hold, and what is said once more in another unit. */
-static void settle_figures(struct ts_study *s)
+/* What a table's other columns hold, and counts. */
+static void settle_figures(const struct ts_study *s)
 {
-	for (size_t i = 0; i < s->count; i++)
-		ts_sweep_settle(s->in, s->figures[i].part->line, s->figures[i].part->token.start);
+	for (size_t i = 0; i < s->count; i++) {
+		const struct ts_part *part = s->figures[i].part;
+
+		if (s->figures[i].dropped || (s->entry->headed && part->role))
+			ts_sweep_settle(s->in, part->line, part->token.start);
+	}
 }
 
 /* "12 dH, which are 214 mg/l": other words stand between, but it is the same water. */
@@ -356,6 +404,8 @@ void ts_entry_close(struct ts_intake *in, struct ts_entry *entry)
 	s.field = ts_field_of(entry->label, NULL);
 	if (s.field) {
 		gather(&s);
+		if (!entry->headed && units_lead(entry))
+			lead_units(&s);
 		spread_form(&s);
 		if (!any_figure(&s))
 			; /* a label in a sentence: nothing was stated */

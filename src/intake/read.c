@@ -75,6 +75,15 @@ static void add_text(struct ts_intake *in, struct ts_entry *e)
 	ts_line_show(&in->line, 0, in->line.raw_len, e->text + len + 3, sizeof e->text - len - 3);
 }
 
+/* The token of the line that opens an entry is shown, where not all of a long line is. */
+static void keep_text_at(struct ts_intake *in, struct ts_entry *e, const struct ts_token *t)
+{
+	size_t i = (size_t)(t - in->tokens.at);
+
+	if (i < in->tokens.count)
+		ts_sweep_text(in, i, e->text);
+}
+
 static void open_entry(struct ts_intake *in, const struct ts_term *label)
 {
 	struct ts_entry *e = &in->entry;
@@ -146,6 +155,8 @@ static void meet_label(struct ts_intake *in, const struct ts_token *t, int depth
 		return;
 	}
 	open_entry(in, t->term);
+	if (e->label)
+		keep_text_at(in, e, t);
 }
 
 /* A formula opens an entry where no label has: "Ca 80 mg/L". */
@@ -242,11 +253,28 @@ static void add_part(struct ts_intake *in, size_t i)
 		ts_entry_add(e, &in->tokens.at[i], in->line.number);
 }
 
+/* Whether anything but hardness is named on the line. */
+static bool names_others(const struct ts_intake *in)
+{
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		const struct ts_token *t = &in->tokens.at[i];
+
+		if (is_kind(t, TS_TERM_LABEL) && t->term->key && strcmp(t->term->key, "GH") != 0)
+			return true;
+	}
+	return false;
+}
+
+/* A paragraph that says "hard" somewhere states no classes. */
+#define CLASS_LINE_MOST 30
+
 /* A range or a bound beside the name of a class is the class's limit. */
 static bool states_class(const struct ts_intake *in, bool labelled)
 {
 	bool named = false, spread = false, behind = false;
 
+	if (names_others(in) || in->tokens.count > CLASS_LINE_MOST)
+		return false;
 	for (size_t i = 0; i < in->tokens.count; i++) {
 		const struct ts_token *t = &in->tokens.at[i];
 		bool figure = ts_is_figure(in, i);
@@ -332,7 +360,6 @@ static void gap_class(struct ts_intake *in)
 /* Lines of which nothing is held are listed, so that none passes unsaid. */
 static void list_other(struct ts_intake *in)
 {
-	ts_sweep_settle_shown(in, in->line.number, NULL);
 	if (in->other_count && in->others[in->other_count - 1] == in->line.number)
 		return;
 	if (in->other_count == TS_REPORT_OTHERS_MOST)
@@ -509,8 +536,10 @@ static void note_other(struct ts_intake *in)
 			"if so, use the flag or the key of it");
 		return;
 	}
-	if (unit)
+	if (unit) {
+		ts_sweep_settle_shown(in, in->line.number, NULL);
 		list_other(in);
+	}
 }
 
 /* A line that says a class and no more. */

@@ -122,6 +122,8 @@ struct ts_intake {
 	size_t other_count, other_more;
 	struct ts_sight sights[TS_SIGHTS_MOST];
 	size_t sight_count;
+	bool columns_above;       /* names side by side without a figure */
+	unsigned named_line;      /* the last with a name of ours alone; 0 = none */
 	char tail[TS_SHOWN_ROOM]; /* the last line that ended with a figure without a name */
 	unsigned tail_line;       /* 0 = none */
 	unsigned asked;           /* lines with a name that is not known, of which was asked */

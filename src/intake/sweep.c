@@ -9,12 +9,13 @@
 #include "intake/reader.h"
 
 /* Beginnings of words for what a water file holds, in words that no row of terms.c knows. */
-static const char *const stems[] = {"acidit", "alcal", "alkal", "ammon", "amoni", "calci", "carbon",
-	"chlor", "cloro", "clorur", "cobre", "conduci", "conduct", "condutt", "copper", "cuivre",
-	"durete", "durez", "fosf", "geleid", "haerte", "hardhe", "hardne", "harte", "hydrog",
-	"idrog", "kalium", "kalzi", "karbon", "koper", "kupfer", "leitf", "magnes", "natri", "nitr",
-	"ossig", "oxig", "oxyg", "phosph", "potas", "salin", "sauerst", "saurebind", "saurekap",
-	"sodi", "solfat", "sulfa", "sulph", "zuurgr", "zuurst", NULL};
+static const char *const stems[] = {"abdampf", "acidit", "alcal", "alcalin", "alkal", "ammon",
+	"amoni", "calcaire", "calci", "carbon", "chalk", "chlor", "cloro", "clorur", "cobre",
+	"conduci", "conduct", "condutt", "copper", "cuivre", "droogrest", "durete", "durez", "fosf",
+	"geleid", "haerte", "hardhe", "hardne", "harte", "hydrog", "idrog", "kalium", "kalk",
+	"kalzi", "karbon", "koper", "kupfer", "leitf", "leitwert", "magnes", "natr", "nitr",
+	"ossig", "oxig", "oxyg", "phosph", "potas", "residu", "salin", "sauerst", "saurebind",
+	"saurekap", "sodi", "solfat", "sulfa", "sulph", "trockenr", "zuurgr", "zuurst", NULL};
 /* Words before the limit of a class: "more than 14 degrees: hard". */
 static const char *const above[] = {"more", "mehr", "uber", "ueber", "ab ", "above", "over", "plus",
 	"meer", "mas", "oltre", "piu", "sup", "boven", "mayor", NULL};
@@ -37,9 +38,24 @@ static bool holds(const struct ts_intake *in, const struct ts_token *t, const ch
 	return false;
 }
 
+/* "ca 112 / mg 9.7": formulas as they are typed. */
+static bool is_formula(const struct ts_intake *in, const struct ts_token *t)
+{
+	static const char *const formulas[] = {
+		"ca", "cl", "cu", "hco3", "k", "mg", "na", "nh4", "no2", "no3", "po4", "so4", NULL};
+	size_t len = (size_t)(t->end - t->start);
+
+	for (size_t i = 0; formulas[i]; i++) {
+		if (strlen(formulas[i]) == len &&
+			memcmp(in->line.lower + t->start, formulas[i], len) == 0)
+			return true;
+	}
+	return false;
+}
+
 bool ts_sweep_names(const struct ts_intake *in, const struct ts_token *t)
 {
-	return t->kind == TS_TOKEN_OTHER && holds(in, t, stems);
+	return t->kind == TS_TOKEN_OTHER && (holds(in, t, stems) || is_formula(in, t));
 }
 
 static bool is_contents(const struct ts_token *t)
@@ -59,6 +75,29 @@ static enum name name_of(const struct ts_intake *in, const struct ts_token *t)
 	return ts_sweep_names(in, t) ? OURS : NO_NAME;
 }
 
+/* Lines below a name alone in which a cell may still be its figure. */
+#define NAMED_NEAR 4
+
+/* Letters of words beside a figure that is an answer: "about 11 to 12". */
+#define ANSWER_WORDS_MOST 16
+
+/* A line that holds a figure, perhaps its unit and a word, and no more. */
+static bool is_cell(const struct ts_intake *in)
+{
+	size_t figures = 0, words = 0;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		if (ts_is_figure(in, i))
+			figures++;
+		else if (in->tokens.at[i].kind == TS_TOKEN_OTHER)
+			words += (size_t)(in->tokens.at[i].end - in->tokens.at[i].start);
+		else if (!is_kind(&in->tokens.at[i], TS_TERM_UNIT) &&
+			 !is_kind(&in->tokens.at[i], TS_TERM_FORMULA))
+			return false;
+	}
+	return figures == 1 && words <= ANSWER_WORDS_MOST;
+}
+
 /* Whose a figure looks: the last name before it, else one close behind it, else that above. */
 static enum name whose(const struct ts_intake *in, size_t figure)
 {
@@ -71,6 +110,8 @@ static enum name whose(const struct ts_intake *in, size_t figure)
 		if (name)
 			return name;
 	}
+	if (in->columns_above)
+		return OURS;
 	for (size_t i = figure + 1; i < t->count && i <= figure + close; i++) {
 		enum name name = name_of(in, &t->at[i]);
 
@@ -79,6 +120,8 @@ static enum name whose(const struct ts_intake *in, size_t figure)
 		if (ts_is_figure(in, i))
 			break;
 	}
+	if (in->named_line && in->line.number - in->named_line <= NAMED_NEAR && is_cell(in))
+		return OURS;
 	return in->entry.label && in->entry.line + 1 == in->line.number &&
 			       !ts_entry_has_values(&in->entry)
 		       ? OURS
@@ -110,19 +153,20 @@ static bool is_counted(const struct ts_intake *in, size_t i)
 /* The limit of a class of hardness: bounds, ranges, what stands behind "more than". */
 static bool is_of_class(const struct ts_intake *in, size_t figure)
 {
-	bool classes = false, scale = false, spread = false;
+	const struct ts_tokens *t = &in->tokens;
+	bool classes = false, spread = false;
 
-	for (size_t i = 0; i < in->tokens.count; i++) {
-		spread |= ts_is_figure(in, i) && in->tokens.at[i].kind != TS_TOKEN_NUMBER;
-		scale |= is_kind(&in->tokens.at[i], TS_TERM_SCALE);
-		classes |= is_kind(&in->tokens.at[i], TS_TERM_CLASS);
+	for (size_t i = 0; i < t->count; i++) {
+		if (is_kind(&t->at[i], TS_TERM_LABEL) && t->at[i].term->key &&
+			strcmp(t->at[i].term->key, "GH") != 0)
+			return false; /* of other things, too */
+		spread |= ts_is_figure(in, i) && t->at[i].kind != TS_TOKEN_NUMBER;
+		classes |= is_kind(&t->at[i], TS_TERM_SCALE) || is_kind(&t->at[i], TS_TERM_CLASS);
 	}
-	if (!scale && !classes)
+	if (!classes)
 		return false;
-	if (spread)
-		return true;
-	return figure && in->tokens.at[figure - 1].kind == TS_TOKEN_OTHER &&
-	       holds(in, &in->tokens.at[figure - 1], above);
+	return spread || (figure && t->at[figure - 1].kind == TS_TOKEN_OTHER &&
+				 holds(in, &t->at[figure - 1], above));
 }
 
 /* "The limit of 50 mg/l", "well below 200 mg/l": a rule's figure, in words for one. */
@@ -159,12 +203,30 @@ static bool is_row_number(const struct ts_intake *in, size_t i)
 	return other;
 }
 
+/* "temperature between 9 and 16 C": no condition of a measurement. */
+static bool is_warmth(const struct ts_intake *in, size_t figure)
+{
+	const struct ts_token *next = &in->tokens.at[figure + 1];
+
+	if (figure + 1 >= in->tokens.count || !is_kind(next, TS_TERM_UNIT) ||
+		strcmp(next->term->unit, "c") != 0)
+		return false;
+	for (size_t i = figure; i-- > 0;) {
+		if (is_kind(&in->tokens.at[i], TS_TERM_LABEL))
+			return in->tokens.at[i].term->key &&
+			       strcmp(in->tokens.at[i].term->key, "temperature") == 0;
+	}
+	return false;
+}
+
 static bool is_sought(const struct ts_intake *in, size_t i)
 {
 	const struct ts_token *next = i + 1 < in->tokens.count ? &in->tokens.at[i + 1] : NULL;
 	bool unit = next && is_contents(next);
 	enum name name;
 
+	if (is_warmth(in, i))
+		return true;
 	if (!ts_is_figure(in, i) || is_counted(in, i) || is_of_class(in, i) ||
 		is_row_number(in, i) || is_rule(in, i))
 		return false;
@@ -174,8 +236,8 @@ static bool is_sought(const struct ts_intake *in, size_t i)
 	return unit || (name == OURS && !is_year(&in->tokens.at[i]));
 }
 
-/* What is shown of a long line before the figure that is asked about. */
-#define BEFORE_FIGURE 90
+/* What is shown of a long line before the figure, or the name, that is asked about. */
+#define BEFORE_FIGURE 60
 
 void ts_sweep_text(const struct ts_intake *in, size_t figure, char out[TS_SHOWN_ROOM])
 {
@@ -228,8 +290,30 @@ void ts_sweep_ask(struct ts_intake *in, bool all)
 	in->sight_count = left;
 }
 
+/* "Village   Hardness   pH": names side by side of which the lines below may hold the figures. */
+static void see_columns(struct ts_intake *in)
+{
+	size_t names = 0, figures = 0, words = 0;
+	bool degrees = false;
+
+	for (size_t i = 0; i < in->tokens.count; i++) {
+		names += name_of(in, &in->tokens.at[i]) == OURS;
+		degrees |= is_kind(&in->tokens.at[i], TS_TERM_UNIT) &&
+			   in->tokens.at[i].term->marks & TS_TERM_DEGREE;
+		figures += ts_is_figure(in, i);
+		words += in->tokens.at[i].kind == TS_TOKEN_OTHER;
+	}
+	if ((names == 1 || degrees) && !figures && in->tokens.count <= 3)
+		in->named_line = in->line.number;
+	if (names >= 2 && !figures && words <= names && !in->tokens.delimited)
+		in->columns_above = true;
+	else if (names || !figures)
+		in->columns_above = false;
+}
+
 void ts_sweep_line(struct ts_intake *in)
 {
+	see_columns(in);
 	for (size_t i = 0; i < in->tokens.count; i++) {
 		struct ts_sight *s;
 

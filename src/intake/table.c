@@ -536,7 +536,7 @@ static bool by_cell(struct ts_intake *in, struct ts_entry *e)
 	for (size_t i = 0; i < e->count; i++) {
 		const struct ts_heading *h = over(in, &e->parts[i].token);
 
-		if (h && holds_place(e, i) && has_place(h))
+		if (h && holds_place(e, i) && (has_place(h) || h->role == TS_ROLE_TEXT))
 			give(in, &e->parts[i], h);
 	}
 	return true;
@@ -648,6 +648,22 @@ static bool speaks_for_itself(const struct ts_entry *e)
 	return false;
 }
 
+/* "min mean max  min mean max": columns of one role and no place are of several waters. */
+static bool has_twins(const struct ts_entry *e)
+{
+	for (size_t i = 0; i < e->count; i++) {
+		for (size_t k = 0; k < i; k++) {
+			const struct ts_part *a = &e->parts[i], *b = &e->parts[k];
+
+			if (a->role && a->role == b->role && strchr("mix", a->role) &&
+				a->zone == b->zone && is_figure_token(&a->token) &&
+				is_figure_token(&b->token))
+				return true;
+		}
+	}
+	return false;
+}
+
 bool ts_table_row(struct ts_intake *in, struct ts_entry *e)
 {
 	size_t results = 0;
@@ -664,7 +680,7 @@ bool ts_table_row(struct ts_intake *in, struct ts_entry *e)
 	for (size_t i = 0; i < e->count && placed; i++)
 		results += e->parts[i].role && strchr("Rmixw", e->parts[i].role) &&
 			   is_figure_token(&e->parts[i].token);
-	if (!placed || !results) {
+	if (!placed || !results || has_twins(e)) {
 		forget_roles(e);
 		return false;
 	}
