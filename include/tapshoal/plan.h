@@ -65,7 +65,13 @@ enum ts_happened {
 	TS_HAPPENED_MEDICINE,
 	TS_HAPPENED_CLEANED,
 	TS_HAPPENED_POWER_CUT,
-	TS_HAPPENED_AWAY
+	TS_HAPPENED_AWAY,
+	TS_HAPPENED_UNTREATED,     /* water went in that was not treated against chlorine */
+	TS_HAPPENED_FILTER_WASHED, /* under the tap, or its media are new */
+	TS_HAPPENED_POISONED,      /* soap, spray, metal or the like got in */
+	TS_HAPPENED_OVERFED,
+	TS_HAPPENED_HEATER_FAILED, /* it does not warm */
+	TS_HAPPENED_HEATER_STUCK   /* it does not stop */
 };
 
 /* Something that happened to a tank, as its log tells it; 0 = not given. */

@@ -10,12 +10,19 @@
 #include "answers/asking.h"
 #include "stock/check.h"
 
+/* Words of a danger, or a figure, of which nothing was made. */
+struct ts_check_unread {
+	const char *words, *say; /* as typed; how it is said so that it is understood */
+};
+
 struct ts_check_question {
 	const char *name; /* of the plan, or of its file; NULL: it has none */
 	const struct ts_plan *plan;
 	const struct ts_species *const *species; /* of each line of the stock; NULL: unknown */
 	const struct ts_candidates *candidates;  /* of each line without a species */
 	const char *read_as; /* what was made of a sentence; NULL: none was typed */
+	const struct ts_check_unread *unread;
+	size_t unread_count;
 };
 
 /* What mends a fault; figures that its kind does not have are NAN, texts NULL. */
@@ -126,6 +133,7 @@ struct ts_check_result {
 	struct ts_check_tank *smallest_tank; /* NULL: not looked for, or none does */
 	const char *room_says, *waste_says;
 	const char *read_as;              /* what was made of a sentence; NULL: none was typed */
+	const char *not_understood;       /* beside a deed or a no: what was typed; NULL: nothing */
 	const char *not_judged;           /* what is not given, and so not judged; NULL: nothing */
 	bool waste_matters;               /* of their own routine, or it may be too much; no row */
 	struct ts_check_load *load;       /* NULL: the litres are not known */

@@ -217,7 +217,9 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 		return;
 	}
 	if (r->rule == TS_RULE_FILTER)
-		ts_text_put(&w->text, "Not yet: the filter is not mature.");
+		ts_text_put(&w->text, w->question->plan->tank.filter == TS_FILTER_NONE
+					      ? "Not yet: there is no filter to take their waste."
+					      : "Not yet: the filter is not mature.");
 	else if (r->rule == TS_RULE_WATER_UNSURE)
 		put_first(w, "Not sure yet: ", NULL, r);
 	else if (r->remedy.kind == TS_REMEDY_WARMTH)
@@ -709,6 +711,13 @@ static void lead_with_newcomers(struct ts_check_work *w, size_t conflict)
 	ts_check_finish(w, TS_CHECK_IF, conflict, theirs);
 }
 
+/* A filter that is known not to be mature: nobody is bought, whatever the water is. */
+static bool of_filter(const struct ts_check_work *w, size_t entry)
+{
+	return entry < w->entry_count && w->entries[entry].ruling &&
+	       w->entries[entry].ruling->rule == TS_RULE_FILTER;
+}
+
 static void lead_with_list(struct ts_check_work *w)
 {
 	size_t none = w->entry_count, conflict = first_conflict(w);
@@ -724,7 +733,7 @@ static void lead_with_list(struct ts_check_work *w)
 		lead_with_conflict(w, conflict);
 	else if (misfit != none)
 		ts_check_lead_with_misfit(w, misfit);
-	else if (question != none && !between_two(w, concern))
+	else if (question != none && !between_two(w, concern) && !of_filter(w, concern))
 		lead_with_question(w, question);
 	else if (concern != none && ts_check_keeps(w, concern) && !asked_of(w, &concern))
 		ts_check_lead_with_misfit(w, concern);
@@ -769,6 +778,12 @@ static void lead_with_filter(struct ts_check_work *w)
 		"mg/L; test both twice a week. Then buy in thirds, 14 days apart");
 }
 
+/* What poisons whoever lives there, and nobody is named. */
+static bool of_poison(const struct ts_ruling *r)
+{
+	return r && (r->rule == TS_RULE_AMMONIA || r->rule == TS_RULE_NITRITE);
+}
+
 static void lead_with_water(struct ts_check_work *w)
 {
 	const struct ts_profile *p = &w->check.profile;
@@ -777,6 +792,16 @@ static void lead_with_water(struct ts_check_work *w)
 
 	if (ts_check_filter_first(w)) {
 		lead_with_filter(w);
+		return;
+	}
+	if (fault != w->entry_count && of_poison(w->entries[fault].ruling)) {
+		ts_text_puts(&w->text,
+			"Where animals live in it, change half of the water now, and "
+			"feed nothing; where none do, none yet: ",
+			w->out->judgements[fault].says, ".", NULL);
+		ts_check_finish(w, TS_CHECK_TEND, fault,
+			"name the animals, with --there, and test pH and temperature: they tell "
+			"how much of it is borne");
 		return;
 	}
 	if (fault != w->entry_count) {
@@ -1127,4 +1152,5 @@ void ts_check_headline(struct ts_check_work *w)
 {
 	lead(w);
 	say_root(w);
+	ts_check_unread(w);
 }

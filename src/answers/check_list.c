@@ -133,6 +133,13 @@ static bool is_maturing(const struct ts_check_work *w)
 }
 
 /* What lives in the tank already, against the tank's own water; then what to do about it. */
+/* Signs, deaths and what happened are of a tank with animals, named or not. */
+static bool told_of_tank(const struct ts_plan *plan, const struct ts_plan_state *state)
+{
+	return plan->tank.reading_count || plan->sign_count || plan->deaths.value > 0 ||
+	       state->state.happened || state->state.filter_stands;
+}
+
 bool ts_check_advise(struct ts_check_work *w)
 {
 	const struct ts_plan *plan = w->question->plan;
@@ -157,9 +164,7 @@ bool ts_check_advise(struct ts_check_work *w)
 		ts_match_species(w->question->species[i], &now, &keeping, w->asking->practice,
 			&residents[count++]);
 	}
-	/* Signs are of animals, named or not. */
-	if (!count && !is_maturing(w) &&
-		(plan->stock_count || !(plan->tank.reading_count || plan->sign_count)))
+	if (!count && !is_maturing(w) && (plan->stock_count || !told_of_tank(plan, state)))
 		return true;
 	ts_plan_state_residents(state, residents, count);
 	w->residents = residents;

@@ -69,6 +69,9 @@ bool ts_check_unwell(const struct ts_check_work *w);
 /* Sets headline, decides and first. */
 void ts_check_headline(struct ts_check_work *w);
 
+/* What was typed and not understood becomes the question, or stands behind a deed or a no. */
+void ts_check_unread(struct ts_check_work *w);
+
 /* Says what may be taken in the place of the one that suffers from this fault. */
 void ts_check_instead(struct ts_check_work *w, const struct ts_ruling *fault);
 

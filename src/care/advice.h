@@ -8,6 +8,7 @@
 #define TS_CARE_ADVICE_H
 
 #include <tapshoal/match.h>
+#include <tapshoal/plan.h>
 
 #include "chem/solution.h"
 #include "model/practice.h"
@@ -87,6 +88,7 @@ struct ts_care_state {
 	bool empty;         /* animals are planned, and none lives there yet: nothing is harmed */
 	bool lime_bed;      /* limestone or aragonite: it raises GH and KH */
 	bool acid_bed;      /* active soil or peat: it holds KH and pH down */
+	unsigned happened;  /* these days: bits by enum ts_happened */
 	unsigned signs;     /* bits of enum ts_care_signs */
 	unsigned beside;    /* bits of enum ts_care_beside */
 	const struct ts_solution *tank;   /* NULL: not known; for what chasing a pH would cost */

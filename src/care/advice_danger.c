@@ -80,7 +80,8 @@ static bool gasping_unread(
 {
 	return s->signs & TS_SIGNS_GASPING && !ts_holds_gasping_with_co2(s, practice, f) &&
 	       !read_beyond(s, practice, f) && !ts_holds_chlorine_poured(s, practice, f) &&
-	       !ts_holds_water_changed(s, practice, f);
+	       !ts_holds_water_changed(s, practice, f) && !ts_holds_untreated(s, practice, f) &&
+	       !ts_holds_poison_got_in(s, practice, f);
 }
 
 static bool stands(const struct ts_care_state *s)
@@ -276,6 +277,7 @@ bool ts_advice_danger(
 {
 	return gasping_unread(s, practice, f) || ts_holds_gasping_with_co2(s, practice, f) ||
 	       ts_holds_water_changed(s, practice, f) || ts_holds_chlorine_poured(s, practice, f) ||
+	       ts_holds_untreated(s, practice, f) || ts_holds_poison_got_in(s, practice, f) ||
 	       read_beyond(s, practice, f);
 }
 
@@ -508,7 +510,8 @@ CONDITION(ammonia_or_nitrite_read)
 
 	if (s->empty || ts_holds_crashed(s, practice, f) ||
 		ts_holds_too_much_ammonia(s, practice, f) ||
-		ts_holds_too_much_nitrite(s, practice, f) || ts_holds_gone_old(s, practice, f))
+		ts_holds_too_much_nitrite(s, practice, f) || ts_holds_gone_old(s, practice, f) ||
+		ts_holds_poison_got_in(s, practice, f))
 		return false;
 	ts_chem_nitrite_limits(isnan(s->cl_mg_l) ? -1 : s->cl_mg_l, &concern, NULL);
 	return s->tan_mg_l >= practice[TS_P_TAN_DANGER] || s->no2_mg_l >= concern * NO2_PER_N;

@@ -288,6 +288,11 @@ static bool no_backbone(const struct ts_care_state *s)
 	return false;
 }
 
+/* Behind these nobody is fed. */
+#define FASTS                                                                                      \
+	(1u << TS_HAPPENED_FILTER_WASHED | 1u << TS_HAPPENED_OVERFED |                             \
+		1u << TS_HAPPENED_HEATER_FAILED | 1u << TS_HAPPENED_HEATER_STUCK)
+
 void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_practice *practice,
 	struct ts_care_figures *f)
 {
@@ -381,7 +386,8 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 	/* Bare water gets its KH with the other minerals. */
 	f->kh_short = f->kh_short && !ts_holds_change_is_bare(s, practice->value, &other);
 	f->fast = ts_advice_danger(s, practice->value, &other) || s->filter_stands ||
-		  s->filter_stopped_h >= practice->value[TS_P_FILTER_STOPPED];
+		  s->filter_stopped_h >= practice->value[TS_P_FILTER_STOPPED] ||
+		  (s->happened & FASTS && !s->empty);
 	fill_chase(s, practice, f);
 }
 

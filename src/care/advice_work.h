@@ -16,6 +16,14 @@
 	X(too_much_ammonia)                                                                        \
 	X(too_much_nitrite)                                                                        \
 	X(gasping_with_co2)                                                                        \
+	X(untreated)                                                                               \
+	X(poison_got_in)                                                                           \
+	X(heater_failed)                                                                           \
+	X(heater_stuck)                                                                            \
+	X(filter_washed)                                                                           \
+	X(changed_all)                                                                             \
+	X(overfed)                                                                                 \
+	X(medicine_given)                                                                          \
 	X(gasping)                                                                                 \
 	X(gasping_filter)                                                                          \
 	X(too_cold_no_power)                                                                       \

@@ -379,6 +379,33 @@ static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 								 : TS_NOT_KNOWN;
 }
 
+/* Of these kinds an event tells of the tank as it is for so many days (common practice). */
+static const struct {
+	int what;
+	long days;
+} lasting[] = {{TS_HAPPENED_CHANGED, 2}, {TS_HAPPENED_UNTREATED, 2}, {TS_HAPPENED_POISONED, 3},
+	{TS_HAPPENED_OVERFED, 3}, {TS_HAPPENED_MEDICINE, 5}, {TS_HAPPENED_FILTER_WASHED, 14},
+	{TS_HAPPENED_HEATER_FAILED, 2}, {TS_HAPPENED_HEATER_STUCK, 2}};
+
+/* A change of so much of the water is one of nearly all of it, per cent. */
+#define CHANGED_ALL_PERCENT 80
+
+static void take_happened(const struct ts_tank *tank, long today, struct ts_care_state *c)
+{
+	for (size_t i = 0; i < tank->event_count; i++) {
+		const struct ts_tank_event *e = &tank->events[i];
+		long day;
+
+		if (today < 0 || !e->date || !ts_date_read(e->date, &day) || day > today ||
+			(e->what == TS_HAPPENED_CHANGED && e->share_percent < CHANGED_ALL_PERCENT))
+			continue;
+		for (size_t k = 0; k < sizeof lasting / sizeof *lasting; k++) {
+			if (lasting[k].what == e->what && today - day <= lasting[k].days)
+				c->happened |= 1u << e->what;
+		}
+	}
+}
+
 static void take_change_water(const struct ts_profile *poured, struct ts_care_state *c)
 {
 	c->change_gh_dh = value_of(poured, TS_GH);
@@ -424,6 +451,7 @@ void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *wate
 	ts_care_state_open(&ret->state);
 	ret->waters = waters;
 	take_equipment(plan, &ret->state);
+	take_happened(&plan->tank, today, &ret->state);
 	take_tank(ret, plan->stock_count && !ret->state.empty);
 	take_ages(plan, waters, today, &ret->state);
 	take_course(&plan->tank, today, &ret->state);

@@ -8,15 +8,17 @@
 #include "answers/check.h"
 #include "base/arena.h"
 #include "base/date.h"
+#include "care/happened.h"
 #include "cli/care_answer.h"
 #include "cli/check_call.h"
-#include "cli/check_sentence.h"
 #include "cli/standing.h"
 #include "records/animals.h"
+#include "records/happened.h"
 #include "records/value.h"
 #include "records/write.h"
 #include "report/check_result.h"
 #include "show/check.h"
+#include "typed/sentence.h"
 #include "words/names.h"
 
 struct call {
@@ -26,7 +28,9 @@ struct call {
 	struct ts_candidates *candidates;
 	struct ts_reading reading;
 	const char *read_as; /* what was made of a sentence; NULL: none was typed */
-	bool file;           /* the first argument is a plan file */
+	struct ts_check_unread unread[TS_SENTENCE_MOST];
+	size_t unread_count;
+	bool file; /* the first argument is a plan file */
 };
 
 static bool ends(const char *text, const char *end)
@@ -199,6 +203,34 @@ static enum ts_status read_signs(struct session *s, struct call *c)
 	return TS_OK;
 }
 
+/* What happened these days stands behind what the tank's file has. */
+static enum ts_status read_happened(struct session *s, struct call *c)
+{
+	const struct options *o = s->options;
+	struct ts_tank *tank = &c->plan.tank;
+	size_t count = tank->event_count;
+	struct ts_tank_event *events;
+	char *today = ts_arena_take(s->arena, TS_DATE_ROOM);
+
+	if (!o->happened.count)
+		return TS_OK;
+	events = ts_arena_array(s->arena, count + o->happened.count, sizeof *events);
+	if (!events || !today)
+		return TS_NO_MEMORY;
+	ts_date_write(today, s->today);
+	if (count)
+		memcpy(events, tank->events, count * sizeof *events);
+	for (size_t i = 0; i < o->happened.count; i++) {
+		if (!ts_happened_words(s->arena, o->happened.items[i], &events[count], s->error))
+			return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+		events[count++].date = today;
+	}
+	tank->events = events;
+	tank->event_count = count;
+	ts_happened_take(&c->plan, s->today);
+	return TS_OK;
+}
+
 /* Since when all live there of whom the call does not say it. */
 static enum ts_status read_since(struct session *s, struct call *c)
 {
@@ -259,7 +291,7 @@ static bool is_known(struct session *s, const char *words)
 }
 
 /* "10 neon tetra, 1 betta (there); GH 8 dH": what was made of a sentence. */
-static void say_read(struct ts_text *text, const struct sentence *read, bool there)
+static void say_read(struct ts_text *text, const struct ts_sentence *read, bool there)
 {
 	for (size_t i = 0; i < read->planned_count; i++)
 		ts_text_puts(text, text->len ? ", " : "Read as: ", read->planned[i],
@@ -267,9 +299,13 @@ static void say_read(struct ts_text *text, const struct sentence *read, bool the
 	for (size_t i = 0; i < read->living_count; i++)
 		ts_text_puts(
 			text, text->len ? ", " : "Read as: ", read->living[i], " (there)", NULL);
-	for (size_t i = 0; i < read->flag_count; i++)
-		ts_text_puts(text, text->len ? ", " : "Read as: ", read->flags[i].flag + 2, " ",
-			read->flags[i].value, NULL);
+	for (size_t i = 0; i < read->flag_count; i++) {
+		const struct ts_sentence_flag *flag = &read->flags[i];
+
+		ts_text_puts(text, text->len ? ", " : "Read as: ", flag->flag + 2, " ", flag->value,
+			flag->taken ? " (" : "", flag->taken ? flag->taken : "",
+			flag->taken ? ")" : "", NULL);
+	}
 	for (size_t i = 0; i < read->unread_count; i++)
 		ts_text_puts(
 			text, i ? ", \"" : "; not understood: \"", read->unread[i], "\"", NULL);
@@ -285,7 +321,7 @@ static bool append(const char **list, size_t most, size_t *io_count, const char 
 
 /* Puts the animals and figures of one sentence where flags and words would have put them. */
 static bool take_sentence(
-	struct session *s, const struct sentence *read, bool there, struct options *o)
+	struct session *s, const struct ts_sentence *read, bool there, struct options *o)
 {
 	bool ok = true;
 
@@ -309,7 +345,7 @@ static enum ts_status understand(struct session *s, struct call *c)
 {
 	const struct options *given = s->options;
 	struct options *o = ts_arena_take(s->arena, sizeof *o);
-	struct sentence *read = ts_arena_take(s->arena, sizeof *read);
+	struct ts_sentence *read = ts_arena_take(s->arena, sizeof *read);
 	struct ts_text text;
 	bool ok = true;
 
@@ -324,13 +360,16 @@ static enum ts_status understand(struct session *s, struct call *c)
 		const char *words =
 			there ? given->there.items[i - given->argument_count] : given->arguments[i];
 
-		if (is_known(s, words) || !sentence_read(s->catalogue, s->arena, words, read)) {
+		if (is_known(s, words) || !ts_sentence_read(s->catalogue, s->arena, words, read)) {
 			ok &= there ? append(o->there.items, TS_VALUES_MOST, &o->there.count, words)
 				    : append(o->arguments, TS_ARGUMENTS_MOST, &o->argument_count,
 					      words);
 			continue;
 		}
 		ok &= take_sentence(s, read, there, o);
+		for (size_t k = 0; k < read->alarm_count && c->unread_count < TS_SENTENCE_MOST; k++)
+			c->unread[c->unread_count++] = (struct ts_check_unread){
+				read->alarms[k].words, read->alarms[k].say};
 		say_read(&text, read, there);
 	}
 	c->read_as = text.len ? ts_arena_text(s->arena, ts_text_get(&text), text.len) : NULL;
@@ -402,6 +441,8 @@ static enum ts_status read_call(struct session *s, struct call *c)
 	if (!status)
 		status = read_signs(s, c);
 	if (!status)
+		status = read_happened(s, c);
+	if (!status)
 		status = read_water(s, c);
 	if (!status)
 		status = look_up(s, c);
@@ -457,7 +498,7 @@ static enum ts_status answer(struct session *s, struct call *c, struct ts_check_
 
 	ts_practice_defaults(&practice);
 	return ts_answer_check(&(struct ts_check_question){c->name, &c->plan, c->species,
-				       c->candidates, c->read_as},
+				       c->candidates, c->read_as, c->unread, c->unread_count},
 		&(struct ts_asking){.arena = s->arena,
 			.practice = s->practice ? s->practice : &practice,
 			.today = s->today,

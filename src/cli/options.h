@@ -81,7 +81,8 @@ struct options {
 	const char *tank_file, *like, *why, *plan_out, *model_out;
 	struct box size;
 	struct values with, without, there;
-	struct values signs; /* of check, as a sign of a plan is written */
+	struct values signs;    /* of check, as a sign of a plan is written */
+	struct values happened; /* of check, as a note of a tank is written */
 	const char *filter, *since, *water_change;
 	struct ts_measure deaths;
 	size_t lists, most_species;

@@ -79,6 +79,7 @@ const struct flag option_flags[] = {
 	WORD_ROW("--format", "-f", format, option_formats, "FORMAT", NULL, "how the answer is written"),
 	SWITCH_ROW("--fresh", NULL, fresh, MATCHING " check water", "the sample came straight from the tap"),
 	TEXT_ROW("--from", NULL, from, "FILE", "page", "the page that it is made of, where none was installed"),
+	TEXTS_ROW("--happened", happened, "\"untreated water\"", "check", "what happened to the tank these days, as note takes it; may be repeated"),
 	SWITCH_ROW("--hardy", NULL, hardy, "propose", "nothing that takes change badly"),
 	TEXTS_ROW("--have", have, "INGREDIENT", "due remake", "only these are at hand: NaHCO3, mineral-free ...; may be repeated"),
 	SWITCH_ROW("--help", "-h", help, NULL, "this page"),

@@ -146,7 +146,8 @@ const char *const ts_words_breadth[] = {"unknown", "one", "one-species", "all", 
 const char *const ts_words_after[] = {"unknown", "water-change", "power-cut", NULL};
 
 const char *const ts_words_happened[] = {"remark", "water-changed", "topped-up", "fed", "added",
-	"died", "moved", "medicine", "filter-cleaned", "power-cut", "away", NULL};
+	"died", "moved", "medicine", "filter-cleaned", "power-cut", "away", "untreated-water",
+	"filter-washed", "poison", "overfed", "heater-failed", "heater-stuck", NULL};
 
 const char *const ts_words_yesno[] = {"no", "yes", NULL};
 const char *const ts_words_nothing[] = {"none", NULL};

@@ -8,10 +8,10 @@
 
 #include "base/arena.h"
 #include "catalogue/fold.h"
-#include "cli/check_sentence.h"
 #include "model/shape.h"
 #include "records/animals.h"
 #include "report/json.h"
+#include "typed/sentence.h"
 #include "words/animal.h"
 #include "words/names.h"
 
@@ -185,7 +185,7 @@ void page_sentence_write(
 	struct ts_text *out, const struct ts_catalogue *catalogue, const char *words)
 {
 	struct ts_arena arena;
-	struct sentence *read;
+	struct ts_sentence *read;
 	struct ts_json j;
 
 	ts_arena_open(&arena, &out->allocator);
@@ -193,7 +193,7 @@ void page_sentence_write(
 	ts_json_open(&j, out);
 	j.line = true;
 	ts_json_object(&j, NULL);
-	if (read && sentence_read(catalogue, &arena, words, read)) {
+	if (read && ts_sentence_read(catalogue, &arena, words, read)) {
 		write_texts(&j, "planned", read->planned, read->planned_count);
 		write_texts(&j, "living", read->living, read->living_count);
 		write_texts(&j, "unread", read->unread, read->unread_count);

@@ -386,8 +386,8 @@ static void check_state(struct ts_judging *w)
 		ts_judging_say(
 			w, TS_RULE_NEWCOMERS, TS_CONFLICT, (double)c->planned_groups, (double)NAN);
 	if (c->planned_groups && !filter_mature(w)) {
-		bool young = p->tank.filter == TS_FILTER_NEW || last(w, tan_in) > 0 ||
-			     last(w, no2_n_in) > 0;
+		bool young = p->tank.filter == TS_FILTER_NEW || p->tank.filter == TS_FILTER_NONE ||
+			     last(w, tan_in) > 0 || last(w, no2_n_in) > 0;
 
 		/* Where animals live is no tale of a new tank to be told; what to test is said. */
 		if (young || !(lived_long(w) || of_no_age(w->plan)))

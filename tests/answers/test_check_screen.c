@@ -75,7 +75,8 @@ static void any_scene(struct random *r, size_t lines, struct scene *s)
 static struct ts_check_result answered(
 	const struct scene *s, struct ts_arena *arena, const struct ts_practice *practice)
 {
-	struct ts_check_question question = {NULL, &s->plan, s->species, s->candidates, NULL};
+	struct ts_check_question question = {
+		NULL, &s->plan, s->species, s->candidates, NULL, NULL, 0};
 	struct ts_asking asking = {arena, practice, 20522, catalogue.items, catalogue.count};
 	struct ts_check_result result;
 

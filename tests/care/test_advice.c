@@ -193,6 +193,20 @@ static void changed(struct tank *t)
 	gasp(t);
 	t->state.beside |= TS_BESIDE_CHANGED;
 }
+/* What happened these days. */
+#define HAPPENED(name, what)                                                                       \
+	static void name(struct tank *t)                                                           \
+	{                                                                                          \
+		t->state.happened = 1u << (what);                                                  \
+	}
+HAPPENED(poured_untreated, TS_HAPPENED_UNTREATED)
+HAPPENED(poison_in, TS_HAPPENED_POISONED)
+HAPPENED(heater_stuck, TS_HAPPENED_HEATER_STUCK)
+HAPPENED(heater_failed, TS_HAPPENED_HEATER_FAILED)
+HAPPENED(filter_washed, TS_HAPPENED_FILTER_WASHED)
+HAPPENED(changed_all, TS_HAPPENED_CHANGED)
+HAPPENED(overfed, TS_HAPPENED_OVERFED)
+HAPPENED(medicine, TS_HAPPENED_MEDICINE)
 static void crash(struct tank *t)
 {
 	t->state.tan_mg_l = 3;
@@ -533,9 +547,13 @@ static const struct {
 	{"now.chlorine", chlorine},
 	{"now.chlorine-poured", chlorine_poured},
 	{"now.changed", changed},
+	{"now.untreated", poured_untreated},
+	{"now.poison", poison_in},
 	{"now.heat", hot},
 	{"now.cold-power", cold_power},
 	{"now.cold", cold},
+	{"now.heater-stuck", heater_stuck},
+	{"now.heater-failed", heater_failed},
 	{"vet.sudden-all", sudden},
 	{"vet.fight", fight},
 	{"vet.spots-brought", spots_brought},
@@ -552,6 +570,10 @@ static const struct {
 	{"filter.stood-long", stood_long},
 	{"filter.stood", stood},
 	{"filter.stands", stands},
+	{"filter.washed", filter_washed},
+	{"changed.all", changed_all},
+	{"overfed", overfed},
+	{"medicine", medicine},
 	{"filter.maturing", empty},
 	{"filter.reading", some_ammonia},
 	{"filter.none", no_filter},
@@ -1102,6 +1124,8 @@ static void random_waters(struct tank *t, unsigned *seed)
 		t->state.filter_stopped_h = random_in(seed, 1, 30);
 	t->state.filter_stands = random_in(seed, 0, 1) < 0.1;
 	t->state.beside = (unsigned)random_in(seed, 0, 15.99);
+	if (random_in(seed, 0, 1) < 0.2)
+		t->state.happened = (unsigned)random_in(seed, 0, 1u << 17);
 	t->state.softened = random_in(seed, 0, 1) < 0.1;
 	if (random_in(seed, 0, 1) < 0.2)
 		t->state.cl_mg_l = (double)NAN;

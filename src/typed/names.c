@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Which words of a sentence are the name of an animal: the longest that the catalogue knows.
+ */
+#include <string.h>
+
+#include "typed/reader.h"
+
+#define NAME_WORDS_MOST 6
+
+/* A name of which a word alone is a group's is none. */
+enum ts_name_how ts_typed_how(const struct ts_typed *t, const char *name)
+{
+	struct ts_candidates c;
+
+	(void)ts_catalogue_species(t->catalogue, name, &c);
+	return c.how == TS_NAME_GROUP && c.by_word ? TS_NAME_NEAR : c.how;
+}
+
+/* The catalogue knows the very name; `guess`: or takes it for one, by another order of words. */
+static bool names(const struct ts_typed *t, const char *words, bool guess)
+{
+	if (!ts_name_heads_may_name(&t->heads, words))
+		return false; /* most words of a sentence: comparing them with every name is long */
+	switch (ts_typed_how(t, words)) {
+	case TS_NAME_SAME:
+	case TS_NAME_FORM:
+	case TS_NAME_SHARED:
+	case TS_NAME_GROUP:
+	case TS_NAME_OUTSIDE:
+		return !guess;
+	case TS_NAME_GUESSED:
+		return guess;
+	default:
+		return false;
+	}
+}
+
+/* No name ends with them; "pleco is" would be taken for one of another spelling. */
+static const char *const no_end[] = {
+	"is", "are", "and", "the", "in", "to", "with", "or", "on", "at", "has", "have", "all"};
+
+size_t ts_typed_name_here(struct ts_typed *t, bool guess)
+{
+	size_t most = t->count - t->at < NAME_WORDS_MOST ? t->count - t->at : NAME_WORDS_MOST;
+
+	for (size_t i = 0; i < most; i++) {
+		if (strpbrk(t->word[t->at + i], ",()=<>") || ts_typed_is_figure(t->word[t->at + i]))
+			most = i;
+	}
+	for (size_t len = most; len > guess; len--) {
+		const char *last = t->word[t->at + len - 1];
+
+		if (!ts_typed_before_name(last) && !TS_TYPED_AMONG(last, no_end) &&
+			names(t, ts_typed_joined(t, t->at, t->at + len), guess))
+			return len;
+	}
+	return 0;
+}
+
+/* "ryukin goldfish": the word behind is a name of the same genus. */
+bool ts_typed_one_genus(const struct ts_typed *t, const char *first, const char *second)
+{
+	struct ts_candidates c;
+	const struct ts_species *a = ts_catalogue_species(t->catalogue, first, &c);
+	const struct ts_species *b = ts_catalogue_species(t->catalogue, second, &c);
+	size_t len = a ? strcspn(a->species, " ") : 0;
+
+	return a && b && strncmp(a->species, b->species, len) == 0 && b->species[len] == ' ';
+}
+
+/* "a rainbow shark", "two angelfish": the name begins behind the word; not so "three spot gourami".
+ */
+bool ts_typed_counts_what_follows(struct ts_typed *t)
+{
+	size_t behind;
+
+	if (!ts_typed_before_name(t->word[t->at]) || t->at + 1 >= t->count)
+		return false;
+	t->at++;
+	behind = ts_typed_name_here(t, false);
+	if (!behind)
+		behind = ts_typed_name_here(t, true);
+	t->at--;
+	return behind > 0 || strlen(t->word[t->at]) <= 2;
+}

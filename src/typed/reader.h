@@ -1,0 +1,118 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * What the files of this room share: the sentence as words, each with what became of it, and where
+ * the reading stands. Private to the room.
+ */
+#ifndef TS_TYPED_READER_H
+#define TS_TYPED_READER_H
+
+#include "catalogue/name_heads.h"
+#include "typed/sentence.h"
+
+#define TS_TYPED_WORDS_MOST 240
+
+/* Who is named behind a cut lives in the tank, is planned, or as before. */
+enum ts_typed_then { TS_TYPED_AS_BEFORE, TS_TYPED_LIVES, TS_TYPED_PLANNED };
+
+/* What became of a word. */
+enum ts_typed_mark {
+	TS_TYPED_OPEN,   /* nothing, so far */
+	TS_TYPED_USED,   /* something was made of it */
+	TS_TYPED_PASSED, /* it asks or joins */
+};
+
+struct ts_typed {
+	const struct ts_catalogue *catalogue;
+	struct ts_name_heads heads;
+	struct ts_arena *arena;
+	struct ts_sentence *out;
+	const char *word[TS_TYPED_WORDS_MOST];
+	unsigned char mark[TS_TYPED_WORDS_MOST];
+	size_t count, at;
+	bool long_one;              /* more words than are read */
+	size_t pending;             /* first of the counts and sexes before `at` */
+	size_t strange;             /* first of the words before `at` of which nothing was made */
+	bool living, found, within; /* `within`: brackets */
+	const char *last;           /* the name that was taken last */
+	size_t ended;               /* the word behind it */
+	bool last_living;
+	size_t clause;    /* planned animals before this one are of an earlier thought */
+	bool asked;       /* "will they": what follows is no sign that is seen */
+	bool buys;        /* "I want": who is named does not live there yet */
+	size_t signed_at; /* the word behind the last sign */
+	const char *sign, *how_many, *since, *after; /* NULL: not said */
+	double deaths;                               /* negative: not said */
+	double of_them;    /* "2 of my 6": of so many something is told; 0: not said */
+	double last_count; /* of the name that was taken last; 0: not said */
+};
+
+/* A list of words as an array of a table. */
+#define TS_TYPED_AMONG(word, list) ts_typed_among(word, list, sizeof list / sizeof *list)
+
+bool ts_typed_is(const char *a, const char *b);
+bool ts_typed_among(const char *word, const char *const *list, size_t count);
+
+/* Digits with a point or comma within, at the start of a word; bytes. */
+size_t ts_typed_figure_len(const char *at);
+bool ts_typed_is_figure(const char *word);
+/* "6", "6x". */
+bool ts_typed_is_count(const char *word);
+/* "ten": 10; 0: no number. A figure too. */
+double ts_typed_number(const char *word);
+
+/* Cuts a sentence into words; marks are words of their own. */
+void ts_typed_cut(struct ts_typed *t, const char *sentence);
+
+/* The words of a phrase stand from `at` on; how many, 0: not. */
+size_t ts_typed_phrase(const struct ts_typed *t, size_t at, const char *words);
+const char *ts_typed_joined(const struct ts_typed *t, size_t from, size_t to);
+
+const char *ts_typed_number_text(const struct ts_typed *t, double number);
+
+/* Whether a mark, "," or a bracket, stands there, or nothing does. */
+bool ts_typed_ends(const struct ts_typed *t, size_t at);
+
+/* The cut that stands there: how many words, and who is named behind it; 0: none. */
+size_t ts_typed_cut_here(const struct ts_typed *t, enum ts_typed_then *ret);
+/* Counts and sexes before a name; what stands behind one; sexes alone. */
+bool ts_typed_before_name(const char *word);
+bool ts_typed_behind_name(const char *word);
+bool ts_typed_sex(const char *word);
+/* "will", "if": what follows may come; "want", "add": it is to come. */
+bool ts_typed_asks(const char *word);
+bool ts_typed_buys(const char *word);
+/* A sign by itself, and a common word as well. */
+bool ts_typed_common(const char *word);
+
+/* A figure with its unit or key at `t->at`, taken as flags; how many words, 0: none. */
+size_t ts_typed_measure(struct ts_typed *t);
+/* Whether a word is a unit of a figure, with which it may stand glued. */
+bool ts_typed_unit(const char *word);
+/* The flag of a reading that the words from `at` on name, how many they are; NULL: none. */
+const char *ts_typed_key(const struct ts_typed *t, size_t at, size_t *ret_used);
+
+/* What happened, or the state of the tank, at `t->at`; how many words, 0: nothing. */
+size_t ts_typed_happened(struct ts_typed *t);
+
+/* Adds a flag; false: another value of it stands already, and the words are not used. */
+bool ts_typed_flag(struct ts_typed *t, const char *flag, const char *value, const char *taken);
+
+/* Those named in this thought, planned so far, live there. */
+void ts_typed_they_live(struct ts_typed *t);
+/* So many died, or as many as were just named; `number` negative: not said. */
+void ts_typed_died(struct ts_typed *t, double number);
+/* What was seen began so long ago; false: nothing was, or a name stands between. */
+bool ts_typed_since(struct ts_typed *t, const char *span);
+/* "for 2 years", of the animal that was named last; false: none was. */
+bool ts_typed_lived(struct ts_typed *t, const char *span);
+
+/* Names of the catalogue (typed/names.c). */
+enum ts_name_how ts_typed_how(const struct ts_typed *t, const char *name);
+size_t ts_typed_name_here(struct ts_typed *t, bool guess);
+bool ts_typed_counts_what_follows(struct ts_typed *t);
+bool ts_typed_one_genus(const struct ts_typed *t, const char *first, const char *second);
+
+/* Tells what is left of dangers and figures. */
+void ts_typed_alarms(struct ts_typed *t);
+
+#endif

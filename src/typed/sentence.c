@@ -1,0 +1,477 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * The sentence is gone through word by word: what is read, what happened, what is seen, who is
+ * named; the longest first. Nothing that might be an animal is passed over: what carries a figure
+ * and is no name stays one that is not known.
+ */
+#include "typed/sentence.h"
+
+#include <string.h>
+
+#include "base/text.h"
+#include "records/signs.h"
+#include "typed/reader.h"
+
+static void mark(struct ts_typed *t, size_t from, size_t to, enum ts_typed_mark as)
+{
+	memset(t->mark + from, (int)as, to - from);
+}
+
+static void emit(struct ts_typed *t, const char *words, bool living)
+{
+	struct ts_sentence *s = t->out;
+
+	if (living && s->living_count < TS_SENTENCE_MOST)
+		s->living[s->living_count++] = words;
+	else if (!living && s->planned_count < TS_SENTENCE_MOST)
+		s->planned[s->planned_count++] = words;
+}
+
+static bool has_sex(const struct ts_typed *t, size_t from, size_t to)
+{
+	for (size_t i = from; i < to; i++) {
+		if (ts_typed_sex(t->word[i]))
+			return true;
+	}
+	return false;
+}
+
+/* "2 male 4 female" before a name: one line each. */
+static void emit_each(struct ts_typed *t, size_t from, size_t to, const char *name, bool living)
+{
+	t->last_count = from < to ? ts_typed_number(t->word[from]) : 0;
+	while (from < to) {
+		size_t end = from + 1;
+
+		size_t stop;
+
+		while (end < to && !ts_typed_is_count(t->word[end]))
+			end++;
+		stop = end;
+		while (stop > from && (ts_typed_is(t->word[stop - 1], ",") ||
+					      ts_typed_is(t->word[stop - 1], "and")))
+			stop--;
+		if (stop > from)
+			emit(t,
+				ts_arena_join(
+					t->arena, ts_typed_joined(t, from, stop), " ", name, NULL),
+				living);
+		from = end;
+	}
+}
+
+/* "since yesterday", before or behind what it is about. */
+static bool tells_since(struct ts_typed *t, const char *words)
+{
+	if (t->since || ts_onset_words(words) < 0)
+		return false;
+	t->since = words;
+	return true;
+}
+
+/* Words of which nothing was made: with a figure before them an animal that is not known. */
+static void flush_strange(struct ts_typed *t, size_t to)
+{
+	const char *words = t->strange < to ? ts_typed_joined(t, t->strange, to) : "";
+	enum ts_name_how known;
+
+	if (*words && tells_since(t, words)) {
+		mark(t, t->strange, to, TS_TYPED_USED);
+	} else if (*words) {
+		bool counted = t->pending < t->strange && ts_typed_is_count(t->word[t->pending]);
+
+		known = ts_typed_how(t, words);
+		if (known == TS_NAME_GUESSED || known == TS_NAME_NUMBER ||
+			(counted && known != TS_NAME_GUESSED)) {
+			emit(t, ts_typed_joined(t, t->pending, to), t->living);
+			mark(t, t->pending, t->strange, TS_TYPED_USED);
+			if (known == TS_NAME_GUESSED)
+				mark(t, t->strange, to, TS_TYPED_USED);
+			t->found |= known == TS_NAME_GUESSED;
+		} else if (t->out->unread_count < TS_SENTENCE_MOST) {
+			t->out->unread[t->out->unread_count++] = words;
+		}
+	}
+	t->pending = t->strange = t->at;
+}
+
+/* Sexes behind the name, "6 guppies (2 males, 4 females)": they stand for its count. */
+static void sexes_behind(struct ts_typed *t)
+{
+	struct ts_sentence *s = t->out;
+
+	if (!t->last || !has_sex(t, t->pending, t->at))
+		return;
+	if (t->last_living)
+		s->living_count--;
+	else
+		s->planned_count--;
+	emit_each(t, t->pending, t->at, t->last, t->last_living);
+	mark(t, t->pending, t->at, TS_TYPED_USED);
+	t->pending = t->strange = t->at;
+}
+
+bool ts_typed_flag(struct ts_typed *t, const char *flag, const char *value, const char *taken)
+{
+	struct ts_sentence *s = t->out;
+	bool more = strcmp(flag, "--happened") == 0 || strcmp(flag, "--signs") == 0;
+
+	if (!value)
+		return true; /* no memory: the arena knows */
+	for (size_t i = 0; i < s->flag_count; i++) {
+		bool same = strcmp(s->flags[i].value, value) == 0;
+
+		if (strcmp(s->flags[i].flag, flag) == 0 && (same || !more))
+			return same;
+	}
+	if (s->flag_count == TS_SENTENCE_MOST)
+		return false;
+	s->flags[s->flag_count++] = (struct ts_sentence_flag){flag, value, taken};
+	t->found = true;
+	return true;
+}
+
+void ts_typed_they_live(struct ts_typed *t)
+{
+	struct ts_sentence *s = t->out;
+
+	for (size_t i = t->clause; i < s->planned_count; i++)
+		emit(t, s->planned[i], true);
+	if (t->clause < s->planned_count)
+		s->planned_count = t->clause;
+	t->last_living = true;
+	t->living = true;
+}
+
+bool ts_typed_lived(struct ts_typed *t, const char *span)
+{
+	struct ts_sentence *s = t->out;
+	const char *words;
+
+	if (!t->last || t->asked)
+		return false;
+	if (!t->last_living) {
+		t->clause = s->planned_count ? s->planned_count - 1 : 0;
+		ts_typed_they_live(t);
+	}
+	if (!s->living_count)
+		return false;
+	words = s->living[s->living_count - 1];
+	if (strstr(words, " for "))
+		return false;
+	s->living[s->living_count - 1] = ts_arena_join(t->arena, words, " for ", span, NULL);
+	if (!s->living[s->living_count - 1])
+		s->living[s->living_count - 1] = words;
+	return true;
+}
+
+bool ts_typed_since(struct ts_typed *t, const char *span)
+{
+	if (!t->sign || t->since || t->ended > t->signed_at)
+		return false;
+	t->since = span;
+	return true;
+}
+
+void ts_typed_died(struct ts_typed *t, double number)
+{
+	bool beside = t->last && t->ended == t->at;
+
+	if (!(number > 0))
+		number = t->of_them > 0                ? t->of_them
+			 : beside && t->last_count > 0 ? t->last_count
+						       : 1;
+	t->deaths = (t->deaths > 0 ? t->deaths : 0) + number;
+	t->of_them = 0;
+	/* Who died lived there. */
+	if (t->last && !t->last_living && !t->buys)
+		ts_typed_they_live(t);
+}
+
+/* What its kind is called stands behind a name, with nothing between: it is no other animal. */
+static bool at_large(struct ts_typed *t, size_t len)
+{
+	bool beside = t->last && t->ended == t->at && t->pending == t->at;
+	const char *name = ts_typed_joined(t, t->at, t->at + len);
+
+	return beside && (ts_typed_how(t, name) == TS_NAME_GROUP ||
+				 (len == 1 && ts_typed_one_genus(t, t->last, name)));
+}
+
+/* How many words from `at` on such a number of their bytes fills. */
+static size_t words_of(const struct ts_typed *t, size_t bytes)
+{
+	size_t count = 0, len = 0;
+
+	while (t->at + count < t->count && len < bytes)
+		len += strlen(t->word[t->at + count++]) + 1;
+	return count;
+}
+
+/* Goes on behind words of which something was made. */
+static void go_on(struct ts_typed *t, size_t used)
+{
+	if (t->strange < t->at)
+		flush_strange(t, t->at);
+	mark(t, t->at, t->at + used, TS_TYPED_USED);
+	t->at += used;
+	t->pending = t->strange = t->at;
+}
+
+/* The word before which a thought about signs ends. */
+static size_t thought_end(const struct ts_typed *t)
+{
+	static const char *const others[] = {"tank", "aquarium", "filter", "heater", "bowl"};
+	size_t end = t->at + 1;
+
+	while (end < t->count && !ts_typed_ends(t, end) && !TS_TYPED_AMONG(t->word[end], others))
+		end++;
+	return end;
+}
+
+/* What is seen, of those that live there: "gasping since yesterday", "after the water change". */
+static bool take_sign(struct ts_typed *t)
+{
+	const char *rest = ts_typed_joined(t, t->at, thought_end(t)), *said;
+	bool after = false;
+	size_t bytes = ts_sign_span(rest, &after);
+
+	if (!bytes || (!after && !ts_is_sign(rest)))
+		return false;
+	if (!after && ts_is_sign(rest) == strlen(t->word[t->at]) && ts_typed_common(t->word[t->at]))
+		return false;
+	if (!after && (t->asked || (t->last && !t->last_living && t->buys)))
+		return false;
+	said = ts_arena_text(t->arena, rest, bytes);
+	if (after)
+		t->after = said;
+	else
+		t->sign = t->sign ? ts_arena_join(t->arena, t->sign, ", ", said, NULL) : said;
+	go_on(t, words_of(t, bytes));
+	t->signed_at = t->at;
+	return true;
+}
+
+static bool has_changed_all(const struct ts_sentence *s)
+{
+	for (size_t i = 0; i < s->flag_count; i++) {
+		if (strcmp(s->flags[i].value, "changed 100 %") == 0)
+			return true;
+	}
+	return false;
+}
+
+/* Signs are told with all that was said of them. */
+static void tell_sign(struct ts_typed *t)
+{
+	const char *const parts[] = {t->how_many, t->sign, t->since,
+		t->after                  ? t->after
+		: has_changed_all(t->out) ? "after the water change"
+					  : NULL};
+	const char *all = "";
+
+	if (!t->sign)
+		return;
+	for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
+		if (parts[i])
+			all = ts_arena_join(
+				t->arena, all ? all : "", all && *all ? " " : "", parts[i], NULL);
+	}
+	(void)ts_typed_flag(t, "--signs", all ? all : "", NULL);
+}
+
+static void tell_deaths(struct ts_typed *t)
+{
+	if (!(t->deaths < 0))
+		(void)ts_typed_flag(t, "--deaths", ts_typed_number_text(t, t->deaths), NULL);
+}
+
+static void take_name(struct ts_typed *t, size_t len)
+{
+	bool counted = t->pending < t->at && t->strange == t->at, sexed;
+	const char *name;
+
+	if (at_large(t, len)) {
+		mark(t, t->at, t->at + len, TS_TYPED_USED);
+		t->at += len;
+		t->pending = t->strange = t->ended = t->at;
+		return;
+	}
+	/* "one honey gourami pair", "2 gourami males" */
+	sexed = t->at + len < t->count && ts_typed_behind_name(t->word[t->at + len]) &&
+		!has_sex(t, t->pending, t->at);
+	len += sexed;
+	name = ts_typed_joined(t, t->at, t->at + len);
+
+	if (t->strange < t->at)
+		flush_strange(t, t->at);
+	if (counted) {
+		mark(t, t->pending, t->at, TS_TYPED_USED);
+		emit_each(t, t->pending, t->at, name, t->living);
+	} else {
+		t->last_count = 0;
+		emit(t, name, t->living);
+	}
+	t->last = sexed ? NULL : name;
+	t->last_living = t->living;
+	t->found = true;
+	mark(t, t->at, t->at + len, TS_TYPED_USED);
+	t->at += len;
+	t->ended = t->at;
+	t->pending = t->strange = t->at;
+}
+
+static void take_cut(struct ts_typed *t, size_t len, enum ts_typed_then then)
+{
+	/* "2 males and 4 females of ...": the name comes. */
+	bool waits = then == TS_TYPED_AS_BEFORE && t->strange == t->at &&
+		     has_sex(t, t->pending, t->at) && !t->within;
+	const char *word = t->word[t->at];
+	size_t to = t->at;
+
+	if (!waits && t->strange < to)
+		flush_strange(t, to);
+	t->living = then == TS_TYPED_AS_BEFORE ? t->living : then == TS_TYPED_LIVES;
+	/* A question ends with its mark. */
+	t->asked = !ts_typed_is(word, ",") && (t->asked || ts_typed_asks(word));
+	if (ts_typed_buys(word))
+		t->buys = t->out->wanted = true;
+	if (ts_breadth_words(word) >= 0)
+		t->how_many = word;
+	mark(t, t->at, t->at + len, TS_TYPED_PASSED);
+	t->at += len;
+	t->strange = t->at;
+	if (!waits && !t->within)
+		t->pending = t->at;
+}
+
+static void bracket(struct ts_typed *t)
+{
+	bool opens = ts_typed_is(t->word[t->at], "(");
+
+	if (opens && t->strange < t->at)
+		flush_strange(t, t->at);
+	if (!opens)
+		sexes_behind(t);
+	t->within = opens;
+	mark(t, t->at, t->at + 1, TS_TYPED_PASSED);
+	t->at++;
+	t->pending = t->strange = t->at;
+}
+
+/*
+ * "rainbow shrak": a group's word with a word behind it that is nothing is a longer name with a
+ * slip in it, where the catalogue takes it for one.
+ */
+static size_t with_slip(struct ts_typed *t, size_t name)
+{
+	size_t behind = t->at + name, found;
+	enum ts_typed_then then;
+
+	if (!name || ts_typed_ends(t, behind) || strpbrk(t->word[behind], "=<>0123456789") ||
+		ts_typed_before_name(t->word[behind]) || ts_typed_behind_name(t->word[behind]) ||
+		ts_typed_how(t, ts_typed_joined(t, t->at, behind)) != TS_NAME_GROUP)
+		return name;
+	t->at = behind;
+	found = ts_typed_name_here(t, false) + ts_typed_cut_here(t, &then) +
+		(ts_is_sign(t->word[behind]) ? 1 : 0);
+	t->at -= name;
+	if (found || ts_typed_how(t, ts_typed_joined(t, t->at, behind + 1)) != TS_NAME_GUESSED)
+		return name;
+	return name + 1;
+}
+
+/* A name by its order of words, where no other reading of it is. */
+static size_t guessed_name(struct ts_typed *t, size_t cut)
+{
+	return !cut && !ts_typed_before_name(t->word[t->at]) ? ts_typed_name_here(t, true) : 0;
+}
+
+static void step(struct ts_typed *t)
+{
+	/* "1 male 1 female betta": the sex is its own word, whatever is called so */
+	bool sex = t->at > t->pending && ts_typed_sex(t->word[t->at]);
+	size_t name = sex || ts_typed_counts_what_follows(t) ? 0 : ts_typed_name_here(t, false);
+	size_t cut, used;
+	enum ts_typed_then then = TS_TYPED_AS_BEFORE;
+
+	name = with_slip(t, name);
+	if (ts_typed_is(t->word[t->at], "(") || ts_typed_is(t->word[t->at], ")")) {
+		bracket(t);
+		return;
+	}
+	used = ts_typed_measure(t);
+	if (!used && name < 2)
+		used = ts_typed_happened(t);
+	if (used) {
+		go_on(t, used);
+		return;
+	}
+	/* "fight" alone is what they do; a fighting fish is a name of two words. */
+	if (name < 2 && take_sign(t))
+		return;
+	cut = ts_typed_cut_here(t, &then);
+	if (!name)
+		name = guessed_name(t, cut);
+	if (name && name >= (cut ? cut + 1 : 1)) {
+		take_name(t, name);
+	} else if (cut) {
+		take_cut(t, cut, then);
+	} else if (t->strange == t->at &&
+		   (ts_typed_is_count(t->word[t->at]) || ts_typed_before_name(t->word[t->at]))) {
+		t->strange = ++t->at; /* stays before the name */
+	} else {
+		t->at++; /* strange, so far */
+	}
+}
+
+/* Who states what poisons a tank keeps it, unless somebody is to be bought. */
+static void settle_whose(struct ts_typed *t)
+{
+	static const char *const told[] = {
+		"--signs", "--deaths", "--happened", "--ammonia", "--NO2", "--NO2-N"};
+	const struct ts_sentence *s = t->out;
+
+	for (size_t i = 0; i < s->flag_count && !s->wanted && !s->living_count; i++) {
+		bool stands = strcmp(s->flags[i].flag, "--filter") == 0 &&
+			      (s->flags[i].value[0] == 'o' || s->flags[i].value[0] == 's');
+
+		if ((!stands && !TS_TYPED_AMONG(s->flags[i].flag, told)) ||
+			strcmp(s->flags[i].value, "0") == 0)
+			continue;
+		t->clause = 0;
+		ts_typed_they_live(t);
+	}
+}
+
+bool ts_sentence_read(const struct ts_catalogue *catalogue, struct ts_arena *arena,
+	const char *words, struct ts_sentence *ret)
+{
+	struct ts_typed *t = ts_arena_take(arena, sizeof *t);
+
+	*ret = (struct ts_sentence){.planned_count = 0};
+	if (!t)
+		return false;
+	memset(t, 0, sizeof *t);
+	t->catalogue = catalogue;
+	t->arena = arena;
+	t->out = ret;
+	t->deaths = -1;
+	ts_name_heads_make(catalogue, &t->heads);
+	ts_typed_cut(t, words);
+	for (size_t i = 0; i < t->count; i++) {
+		if (!t->word[i])
+			return false;
+	}
+	while (t->at < t->count)
+		step(t);
+	if (t->strange < t->at)
+		flush_strange(t, t->at);
+	else
+		sexes_behind(t);
+	tell_sign(t);
+	tell_deaths(t);
+	settle_whose(t);
+	ts_typed_alarms(t);
+	return t->found && !arena->failed;
+}
