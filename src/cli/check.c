@@ -227,7 +227,7 @@ static enum ts_status read_happened(struct session *s, struct call *c)
 	}
 	tank->events = events;
 	tank->event_count = count;
-	ts_happened_take(&c->plan, s->today);
+	ts_happened_take(&c->plan, s->today, s->practice);
 	return TS_OK;
 }
 

@@ -6,6 +6,8 @@
  */
 #include <string.h>
 
+#include "model/shape.h"
+#include "records/value.h"
 #include "typed/reader.h"
 
 /* Ways to write a unit, and how the flag's value has it. */
@@ -670,10 +672,39 @@ static size_t box(struct ts_typed *t)
 	return text && ts_typed_flag(t, "--size", text, NULL) ? at + used - t->at : 0;
 }
 
+#define CHANGE_WORDS_MOST 8
+
+/* "25% weekly", "30 %/week", "25% water changes every 7 days"; the longest that is a routine. */
+static size_t change(struct ts_typed *t)
+{
+	static const char *const passed[] = {"water", "change", "changes", "changed", "of", "the"};
+	const struct ts_field *field = ts_shape_field(&ts_shape_tank, "water_change");
+	const char *said = t->word[t->at], *routine = NULL;
+	size_t used = 0;
+
+	if (!ts_typed_figure_len(said) ||
+		!(strchr(said, '%') || (t->at + 1 < t->count && t->word[t->at + 1][0] == '%')))
+		return 0;
+	for (size_t i = 0; i < CHANGE_WORDS_MOST && !(i && ts_typed_ends(t, t->at + i)); i++) {
+		struct ts_tank tank;
+		struct ts_value_says says;
+
+		if (i && TS_TYPED_AMONG(t->word[t->at + i], passed))
+			continue;
+		said = i ? ts_arena_join(t->arena, said, " ", t->word[t->at + i], NULL) : said;
+		if (!said || !strpbrk(said, "abcdefghijklmnopqrstuvwxyz") ||
+			!ts_value_read(field, said, strlen(said), t->arena, &tank, &says))
+			continue;
+		routine = said;
+		used = i + 1;
+	}
+	return used && ts_typed_flag(t, "--water-change", routine, NULL) ? used : 0;
+}
+
 size_t ts_typed_measure(struct ts_typed *t)
 {
 	static size_t (*const ways[])(struct ts_typed *) = {
-		box, key_and_figure, figure_and_key, figure_and_unit, ppm_alone};
+		change, box, key_and_figure, figure_and_key, figure_and_unit, ppm_alone};
 	size_t used = 0;
 
 	for (size_t i = 0; !used && i < sizeof ways / sizeof *ways; i++)

@@ -196,6 +196,7 @@ static size_t word_len(const char *start)
 	for (;;) {
 		at += strcspn(at, " \t\n,;?!()+&/=:");
 		if (*at && (comma_within(start, at) || (*at == '/' && stroke_within(start, at)) ||
+				   (*at == '/' && at > start && at[-1] == '%') ||
 				   (*at == '+' && at > start && digit(at[-1]))))
 			at++;
 		else
