@@ -178,18 +178,6 @@ static bool measure_of(const struct ts_slot *s, struct ts_measure *ret)
 	return true;
 }
 
-/* All chlorine beside the free. */
-static bool whole_beside(const struct finish *f, const struct ts_slot *part)
-{
-	for (size_t i = 0; i < f->in->slot_count; i++) {
-		const struct ts_slot *s = &f->in->slots[i];
-
-		if (s->field == part->field && !s->part && of_zone(f, s))
-			return true;
-	}
-	return false;
-}
-
 static void take(struct finish *f, size_t row)
 {
 	const struct ts_slot *s = f->best[row];
@@ -203,11 +191,8 @@ static void take(struct finish *f, size_t row)
 		return;
 	}
 	memcpy((char *)&r->reading + s->field->offset, &m, sizeof m);
-	r->origins[row] = (struct ts_report_origin){s->line, s->last, s->count, s->printed, s->rule,
-		s->assumed || !s->part || !whole_beside(f, s)
-			? s->assumed
-			: "the free one; all of it, which harms animals, is printed, too",
-		s->mean};
+	r->origins[row] = (struct ts_report_origin){
+		s->line, s->last, s->count, s->printed, s->rule, s->assumed, s->mean};
 	r->taken++;
 }
 

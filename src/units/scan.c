@@ -75,10 +75,12 @@ static bool take_number(struct cursor *c, double *ret, struct written *w)
 }
 
 static const char *const range_marks[] = {
-	"...", "..", "\xe2\x80\xa6", "\xe2\x80\x93", "\xe2\x80\x94", "-", "to ", NULL};
+	"...", "..", "\xe2\x80\xa6", "\xe2\x80\x93", "\xe2\x80\x94", "-", "to ", "and ", NULL};
 static const char *const doubt_marks[] = {"+-", "+/-", "\xc2\xb1", NULL};
-static const char *const below_marks[] = {"<=", "<", "\xe2\x89\xa4", NULL};
-static const char *const above_marks[] = {">=", ">", "\xe2\x89\xa5", NULL};
+static const char *const below_marks[] = {
+	"<=", "<", "\xe2\x89\xa4", "less than ", "under ", "below ", "at most ", "up to ", NULL};
+static const char *const above_marks[] = {
+	">=", ">", "\xe2\x89\xa5", "more than ", "over ", "above ", "at least ", NULL};
 static const char *const open_marks[] = {"...", "..", "\xe2\x80\xa6", NULL};
 
 static bool at_digit(const struct cursor *c)
@@ -102,9 +104,15 @@ static bool take_bound(struct cursor *c, struct written *w)
 	return true;
 }
 
+/* What people write before a figure that changes nothing of it: every reading has its doubt. */
+static const char *const vague_marks[] = {"about ", "around ", "roughly ", "approximately ",
+	"approx. ", "approx ", "ca. ", "ca ", "circa ", "between ", "~", "\xe2\x89\x88", NULL};
+
 /* Everything in front of the unit. */
 static bool take_figures(struct cursor *c, struct written *w)
 {
+	skip_blanks(c);
+	(void)take_any(c, vague_marks);
 	skip_blanks(c);
 	if (!at_digit(c) && take_bound(c, w))
 		return take_number(c, w->open_low ? &w->second : &w->first, w);

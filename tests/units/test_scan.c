@@ -52,6 +52,35 @@ static void test_scan__one_value_in_many_spellings(void **state)
 		near(read_as(TS_Q_GH, spellings[i]).value, 14);
 }
 
+/* As people say it: words for the signs, and what changes nothing of the figure. */
+static void test_scan__words_in_front_of_the_figure(void **state)
+{
+	static const char *const about[] = {
+		"about 14 dH", "around 14", "approx. 14", "ca. 14 dH", "~14", "roughly 14", NULL};
+	static const char *const below[] = {
+		"less than 14", "under 14 dH", "below 14", "at most 14", "up to 14", "<14", NULL};
+	static const char *const above[] = {
+		"more than 14", "over 14 dH", "above 14", "at least 14", ">14", NULL};
+	struct ts_measure m;
+
+	(void)state;
+	for (size_t i = 0; about[i]; i++) {
+		m = read_as(TS_Q_GH, about[i]);
+		assert_int_equal(m.kind, TS_MEASURE_VALUE);
+		near(m.value, 14);
+	}
+	for (size_t i = 0; below[i]; i++)
+		assert_int_equal(read_as(TS_Q_GH, below[i]).kind, TS_MEASURE_BELOW);
+	for (size_t i = 0; above[i]; i++)
+		assert_int_equal(read_as(TS_Q_GH, above[i]).kind, TS_MEASURE_ABOVE);
+	m = read_as(TS_Q_GH, "between 7 and 9 dH");
+	assert_int_equal(m.kind, TS_MEASURE_RANGE);
+	near(m.low, 7);
+	near(m.high, 9);
+	refused(TS_Q_GH, "about", TS_SCAN_NO_NUMBER);
+	refused(TS_Q_GH, "over", TS_SCAN_NO_NUMBER);
+}
+
 static void test_scan__temperature_scales(void **state)
 {
 	(void)state;
@@ -369,6 +398,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_scan__one_value_in_many_spellings),
+		cmocka_unit_test(test_scan__words_in_front_of_the_figure),
 		cmocka_unit_test(test_scan__temperature_scales),
 		cmocka_unit_test(test_scan__ranges_doubt_and_one_sided),
 		cmocka_unit_test(test_scan__nitrogen_is_not_nitrate),
