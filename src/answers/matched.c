@@ -43,6 +43,15 @@ struct ts_parameter_result *ts_answer_parameters(struct ts_arena *arena, const s
 	return rows;
 }
 
+static bool excludes_any(const struct ts_match *m)
+{
+	bool any = m->verdict == TS_EXCLUDED;
+
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++)
+		any |= m->at[p].known && m->at[p].verdict == TS_EXCLUDED;
+	return any;
+}
+
 static void make_excluded(
 	const struct ts_profile *profile, const struct ts_match *m, struct ts_match_result *ret)
 {
@@ -121,14 +130,18 @@ static void habits(const struct ts_species *s, struct ts_texts *ret)
 
 struct ts_texts ts_answer_to_know(struct ts_arena *arena, const struct ts_species *s)
 {
-	struct ts_texts texts = {ts_arena_array(arena, CAUTIONS + 5, sizeof *texts.items), 0};
+	const char *said[CAUTIONS + 5];
+	struct ts_texts all = {said, 0}, texts = {0};
 
-	if (!texts.items)
-		return texts;
-	habits(s, &texts);
+	habits(s, &all);
 	for (size_t i = 0; i < CAUTIONS; i++) {
 		if (s->cautions & 1u << cautions[i].caution)
-			texts.items[texts.count++] = cautions[i].says;
+			all.items[all.count++] = cautions[i].says;
+	}
+	texts.items = all.count ? ts_arena_array(arena, all.count, sizeof *texts.items) : NULL;
+	if (texts.items) {
+		memcpy(texts.items, said, all.count * sizeof *said);
+		texts.count = all.count;
 	}
 	return texts;
 }
@@ -266,8 +279,6 @@ void ts_answer_match(const struct ts_asking *asking, const struct ts_match *m,
 		.verdict = ts_verdict_words[m->verdict],
 		.fit = m->fit,
 		.limiting = m->limiting < 0 ? NULL : ts_parameter_rows[m->limiting].key,
-		.excluded_by =
-			ts_arena_array(arena, TS_PARAMETER__COUNT + 1, sizeof *ret->excluded_by),
 		.adult_length_cm = s->adult_length_cm,
 		.group_least = s->group.least,
 		.group_comfortable = s->group.comfortable,
@@ -281,6 +292,9 @@ void ts_answer_match(const struct ts_asking *asking, const struct ts_match *m,
 		.reasons = reasons_of(asking, m, profile),
 		.to_know = ts_answer_to_know(arena, s)};
 	ret->parameters = ts_answer_parameters(arena, m, profile, &ret->parameter_count);
+	if (excludes_any(m))
+		ret->excluded_by =
+			ts_arena_array(arena, TS_PARAMETER__COUNT + 1, sizeof *ret->excluded_by);
 	if (ret->excluded_by)
 		make_excluded(profile, m, ret);
 	ts_text_open(&text, &arena->allocator);

@@ -28,7 +28,8 @@ struct work {
 	const char *sea;            /* what was assumed of the salt; NULL: nothing */
 	struct ts_profile *profile; /* that of the question, with the GH of sea salt */
 	struct ts_rank_result *out;
-	struct ts_match *matches, *scratch;
+	struct ts_match *matches;
+	const struct ts_match **turned; /* the matches in the order of the rows */
 	size_t count;
 	const struct ts_species **ranked; /* whose the rows are */
 	bool told;                        /* what comes first of the water leads */
@@ -69,21 +70,19 @@ unsigned ts_rank_turn(const struct ts_species *s)
 	return (s->sold > TS_SOLD_OFTEN) * 4u + asks_much(s) * 2u + (s->kind != TS_ANIMAL_FISH);
 }
 
-/* Sorts by turn within each verdict, which leaves the order within a turn as it is. */
-static void take_turns(struct ts_match *m, size_t count, struct ts_match *scratch)
-{
-	size_t n = 0;
+#define TURNS 8u
 
-	memcpy(scratch, m, count * sizeof *m);
-	for (int verdict = 0; verdict < TS_VERDICT__COUNT; verdict++) {
-		for (unsigned turn = 0; turn < 8; turn++) {
-			for (size_t i = 0; i < count; i++) {
-				if ((int)scratch[i].verdict == verdict &&
-					ts_rank_turn(scratch[i].species) == turn)
-					m[n++] = scratch[i];
-			}
-		}
-	}
+/* Sorts by turn within each verdict, which leaves the order within a turn as it is. */
+static void take_turns(const struct ts_match *m, size_t count, const struct ts_match **ret)
+{
+	size_t at[TS_VERDICT__COUNT * TURNS + 1] = {0};
+
+	for (size_t i = 0; i < count; i++)
+		at[m[i].verdict * TURNS + ts_rank_turn(m[i].species) + 1]++;
+	for (size_t n = 1; n < sizeof at / sizeof *at; n++)
+		at[n] += at[n - 1];
+	for (size_t i = 0; i < count; i++)
+		ret[at[m[i].verdict * TURNS + ts_rank_turn(m[i].species)]++] = &m[i];
 }
 
 static void match_all(struct work *w)
@@ -96,7 +95,7 @@ static void match_all(struct work *w)
 				&w->matches[w->count++]);
 	}
 	ts_match_sort(w->matches, w->count);
-	take_turns(w->matches, w->count, w->scratch);
+	take_turns(w->matches, w->count, w->turned);
 }
 
 static const char *no_room(struct work *w, const struct ts_species *s)
@@ -104,19 +103,68 @@ static const char *no_room(struct work *w, const struct ts_species *s)
 	return w->q->tank ? ts_answer_no_room(w->asking, s, w->q->tank) : NULL;
 }
 
-/* The list in which a match stands. */
-static void place(struct work *w, const struct ts_match *m)
+/* Where a match stands, found before any row is made, so that each list has just its room. */
+struct placed {
+	const char *no_home, *no_room;
+};
+
+static struct placed look_at(struct work *w, const struct ts_match *m)
+{
+	struct placed p = {ts_answer_no_home(w->asking, m->species), NULL};
+
+	if (m->verdict != TS_EXCLUDED && !p.no_home)
+		p.no_room = no_room(w, m->species);
+	return p;
+}
+
+static struct ts_match_result *rows(struct work *w, size_t *io_count)
+{
+	size_t count = *io_count;
+
+	*io_count = 0;
+	return ts_arena_array(w->asking->arena, count ? count : 1, sizeof(struct ts_match_result));
+}
+
+static size_t *list_of(struct ts_rank_result *r, const struct ts_match *m, const struct placed *p)
+{
+	return m->verdict == TS_EXCLUDED ? &r->excluded_count
+	       : p->no_home              ? &r->no_home_count
+	       : p->no_room              ? &r->too_large_count
+					 : &r->ranked_count;
+}
+
+static void open_lists(struct work *w, struct placed *ret)
+{
+	struct ts_rank_result *r = w->out;
+
+	for (size_t i = 0; i < w->count; i++) {
+		ret[i] = look_at(w, w->turned[i]);
+		++*list_of(r, w->turned[i], &ret[i]);
+		r->near_miss_count += ts_match_near_miss(w->turned[i]) >= 0;
+	}
+	w->ranked = ts_arena_array(
+		w->asking->arena, r->ranked_count ? r->ranked_count : 1, sizeof *w->ranked);
+	r->ranked = rows(w, &r->ranked_count);
+	r->too_large = rows(w, &r->too_large_count);
+	r->no_home = rows(w, &r->no_home_count);
+	r->excluded = rows(w, &r->excluded_count);
+	r->near_misses = rows(w, &r->near_miss_count);
+}
+
+/* Puts the row of a match into its list. */
+static void place(struct work *w, const struct ts_match *m, const struct placed *p)
 {
 	struct ts_rank_result *r = w->out;
 	struct ts_match_result row;
 
 	ts_answer_match(w->asking, m, w->profile, &row);
-	row.no_home = ts_answer_no_home(w->asking, m->species);
+	row.no_home = p->no_home;
+	row.no_room = p->no_room;
 	if (m->verdict == TS_EXCLUDED) {
 		r->excluded[r->excluded_count++] = row;
 	} else if (row.no_home) {
 		r->no_home[r->no_home_count++] = row;
-	} else if ((row.no_room = no_room(w, m->species))) {
+	} else if (row.no_room) {
 		r->too_large[r->too_large_count++] = row;
 	} else {
 		r->suits += m->verdict == TS_SUITS;
@@ -127,6 +175,17 @@ static void place(struct work *w, const struct ts_match *m)
 	}
 	if (ts_match_near_miss(m) >= 0)
 		r->near_misses[r->near_miss_count++] = row;
+}
+
+static void place_all(struct work *w)
+{
+	struct ts_arena *arena = w->asking->arena;
+	struct placed *placed = ts_arena_array(arena, w->count ? w->count : 1, sizeof *placed);
+
+	if (placed)
+		open_lists(w, placed);
+	for (size_t i = 0; i < w->count && !arena->failed; i++)
+		place(w, w->turned[i], &placed[i]);
 }
 
 /* How many each parameter excludes, most first. */
@@ -142,9 +201,9 @@ static void count_excluded(struct work *w)
 			row = (struct ts_rank_excluded_result){
 				ts_parameter_rows[p].key, ts_parameter_rows[p].label, 0, NULL};
 		for (size_t i = 0; i < w->count; i++)
-			row.species += w->matches[i].verdict == TS_EXCLUDED &&
-				       (p < TS_PARAMETER__COUNT ? w->matches[i].limiting == p
-								: w->matches[i].limiting < 0);
+			row.species += w->turned[i]->verdict == TS_EXCLUDED &&
+				       (p < TS_PARAMETER__COUNT ? w->turned[i]->limiting == p
+								: w->turned[i]->limiting < 0);
 		if (!row.species)
 			continue;
 		ts_text_puts(&w->text, row.label, " excludes ", NULL);
@@ -246,7 +305,7 @@ static const char *warmth_deciding(struct work *w)
 	for (; named < NAMED_MOST; named++) {
 		best[named] = NULL;
 		for (size_t i = 0; i < w->count; i++) {
-			const struct ts_match *m = &w->matches[i];
+			const struct ts_match *m = w->turned[i];
 			bool there = false;
 
 			for (size_t k = 0; k < named; k++)
@@ -426,7 +485,7 @@ static void until_then(struct work *w)
 
 	ts_answer_usual_taps(&usual, w->asking->practice);
 	for (size_t i = 0; i < w->count && found < NAMED_MOST; i++) {
-		const struct ts_species *s = w->matches[i].species;
+		const struct ts_species *s = w->turned[i]->species;
 
 		if (bears_usual_taps(w, &usual, s) && !ts_answer_no_home(w->asking, s) &&
 			!no_room(w, s))
@@ -536,11 +595,6 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 		.closing = "The water is one question; room and company are another. Local law and "
 			   "a vet come before any list. Never release an animal.",
 		.catalogue_count = q->catalogue_count,
-		.ranked = ts_arena_array(arena, room, sizeof *r.ranked),
-		.too_large = ts_arena_array(arena, room, sizeof *r.too_large),
-		.no_home = ts_arena_array(arena, room, sizeof *r.no_home),
-		.excluded = ts_arena_array(arena, room, sizeof *r.excluded),
-		.near_misses = ts_arena_array(arena, room, sizeof *r.near_misses),
 		.excluded_by =
 			ts_arena_array(arena, TS_PARAMETER__COUNT + 1, sizeof *r.excluded_by),
 		.fits_asked = q->tank != NULL,
@@ -549,8 +603,7 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 		.q = q,
 		.out = &r,
 		.matches = ts_arena_array(arena, room, sizeof *w.matches),
-		.ranked = ts_arena_array(arena, room, sizeof *w.ranked),
-		.scratch = ts_arena_array(arena, room, sizeof *w.scratch),
+		.turned = ts_arena_array(arena, room, sizeof *w.turned),
 		.profile = ts_arena_take(arena, sizeof *w.profile)};
 
 	if (arena->failed)
@@ -563,8 +616,11 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 	ts_text_open(&w.text, &arena->allocator);
 	match_all(&w);
 	r.asked_count = w.count;
-	for (size_t i = 0; i < w.count; i++)
-		place(&w, &w.matches[i]);
+	place_all(&w);
+	if (arena->failed) {
+		ts_text_drop(&w.text);
+		return false;
+	}
 	count_excluded(&w);
 	r.headline = headline(&w);
 	r.deciding = deciding(&w);

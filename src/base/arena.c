@@ -76,6 +76,18 @@ void ts_arena_drop(struct ts_arena *arena)
 	*arena = (struct ts_arena){.allocator = arena->allocator};
 }
 
+void ts_arena_back(struct ts_arena *arena, const struct ts_arena *mark)
+{
+	while (arena->blocks != mark->blocks) {
+		struct ts_arena_block *older = arena->blocks->older;
+
+		arena->allocator.resize(arena->allocator.state, arena->blocks, 0);
+		arena->blocks = older;
+	}
+	arena->used = mark->used;
+	arena->size = mark->size;
+}
+
 /* Blocks double up to a bound, so that a small answer stays small and a catalogue takes few. */
 static bool new_block(struct ts_arena *arena, size_t size)
 {

@@ -28,6 +28,12 @@ char *ts_arena_join(struct ts_arena *arena, ...);
  */
 void *ts_arena_grow(struct ts_arena *arena, void *items, size_t count, size_t *room, size_t size);
 
+/*
+ * Gives back what was taken since `*mark`, a copy of the arena as it was then; that an allocation
+ * failed stays known.
+ */
+void ts_arena_back(struct ts_arena *arena, const struct ts_arena *mark);
+
 /* The allocator to use when the caller gave `allocator` (NULL: malloc's family). */
 struct ts_allocator ts_allocator_or_default(const struct ts_allocator *allocator);
 

@@ -323,6 +323,7 @@ static bool made_up_well(const struct ts_proposal *p)
 static bool try_wider(struct ts_wish *wish, enum ts_reach reach, bool scale, struct ts_arena *arena,
 	struct ts_proposal *io)
 {
+	const struct ts_arena before = *arena;
 	struct ts_wish wider = *wish;
 	struct ts_proposal more;
 
@@ -331,9 +332,10 @@ static bool try_wider(struct ts_wish *wish, enum ts_reach reach, bool scale, str
 	if (!attempt(&wider, wish->conditions, arena, &more))
 		return false;
 	more.slight = wish->scale && !scale && !(more.lacks & TS_ROLE_CENTRE);
-	if (!made_up_better(&more, io) && (io->count || reach < TS_REACH_ANY))
-		return true;
-	*io = more;
+	if (made_up_better(&more, io) || (!io->count && reach == TS_REACH_ANY))
+		*io = more;
+	else
+		ts_arena_back(arena, &before);
 	return true;
 }
 
@@ -429,6 +431,7 @@ static bool of_a_lake(const struct ts_community *c)
  */
 static bool add_lake(const struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *io)
 {
+	const struct ts_arena before = *arena;
 	struct ts_wish lake = *wish;
 	struct ts_proposal p;
 
@@ -451,8 +454,9 @@ static bool add_lake(const struct ts_wish *wish, struct ts_arena *arena, struct 
 			continue;
 		p.lists[l].equal = false;
 		io->lists[io->count++] = p.lists[l];
-		break;
+		return true;
 	}
+	ts_arena_back(arena, &before);
 	return true;
 }
 

@@ -266,6 +266,7 @@ bool ts_search_best(const struct ts_model *model, const struct ts_search_limits 
 		.best = TS_SEARCH_NO_LIST,
 		.dropped = TS_SEARCH_NO_LIST,
 		.upper = TS_SEARCH_NO_LIST};
+	const struct ts_arena before = *arena;
 	struct ts_search_list list = {0};
 
 	w.nodes_most = limits && limits->nodes ? limits->nodes : TS_SEARCH_NODES_MOST;
@@ -288,6 +289,7 @@ bool ts_search_best(const struct ts_model *model, const struct ts_search_limits 
 		list.points = points_above(w.best);
 	list.at_most = list.proven || w.upper < w.best ? list.points : points_above(w.upper);
 	list.nodes = w.nodes;
+	ts_arena_back(arena, &before);
 	*ret = list;
 	return true;
 }

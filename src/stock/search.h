@@ -30,7 +30,7 @@ struct ts_search_list {
 /*
  * The best list of the model: most points, then fewer species, then less weight, then the names
  * first (the must groups' items, then the others, compared item by item). Working memory is taken
- * from the arena and left there. False when there is none, `*ret` untouched. `limits` NULL: the
+ * from the arena and given back. False when there is none, `*ret` untouched. `limits` NULL: the
  * usual ones.
  */
 bool ts_search_best(const struct ts_model *model, const struct ts_search_limits *limits,

@@ -32,6 +32,33 @@ static void test_take__is_zeroed_aligned_and_apart(void **state)
 	ts_arena_drop(&arena);
 }
 
+/* What was taken before stays, what was taken since is given back, however many blocks it took. */
+static void test_back__gives_back_what_was_taken_since(void **state)
+{
+	struct stingy stingy = {SIZE_MAX, 0, false};
+	struct ts_allocator allocator = {stingy_resize, &stingy};
+	struct ts_arena arena, mark;
+	char *kept, *again;
+
+	(void)state;
+	ts_arena_open(&arena, &allocator);
+	mark = arena;
+	assert_non_null(ts_arena_take(&arena, 100));
+	ts_arena_back(&arena, &mark);
+	assert_int_equal(stingy.out, 0);
+	kept = ts_arena_text(&arena, "kept", 4);
+	mark = arena;
+	for (size_t i = 0; i < 100; i++)
+		assert_non_null(ts_arena_take(&arena, 5000));
+	ts_arena_back(&arena, &mark);
+	assert_string_equal(kept, "kept");
+	assert_int_equal(stingy.out, 1);
+	again = ts_arena_text(&arena, "again", 5);
+	assert_ptr_equal(again, kept + 5);
+	ts_arena_drop(&arena);
+	assert_int_equal(stingy.out, 0);
+}
+
 static void test_array__overflow_is_a_failed_allocation(void **state)
 {
 	struct ts_arena arena;
@@ -125,6 +152,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_take__is_zeroed_aligned_and_apart),
+		cmocka_unit_test(test_back__gives_back_what_was_taken_since),
 		cmocka_unit_test(test_array__overflow_is_a_failed_allocation),
 		cmocka_unit_test(test_every_allocation_fails_once__nothing_leaks),
 		cmocka_unit_test(test_findings__beyond_the_most_are_counted),
