@@ -1,12 +1,13 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Names of anybody's records on the lines of three shells: they are data, and are never run.
+"""What three shells complete, typed on terminals: names of anybody's records are data, and never run.
 
 Usage: completion.py FOLDER [--names N]. FOLDER has the completions as the build wrote them. TAP: in
 bash, zsh and fish, each on a terminal of its own, N hostile names are completed and the lines are
 entered; what the shells ask is a stand-in that offers those names as no catalogue would, since the
 loader refuses them (tests/cli/cases/reader). No file appears, no command runs, and of the harmless
-names between them every one is completed.
+names between them every one is completed. With --program the program itself is asked: what is typed
+and what becomes of it are the rows of TYPED.
 """
 import argparse
 import os
@@ -35,8 +36,36 @@ SHELLS = {
 }
 # Offers the names, and counts its calls; with any other word it notes what it was asked about.
 STAND_IN = """#!/bin/sh
-if [ "$1" = find ]; then cat "{names}"; echo >>"{calls}"; else printf '%s\\n' "$*" >>"{asked}"; fi
+if [ "$1" = complete ]; then cat "{names}"; echo >>"{calls}"; else printf '%s\\n' "$*" >>"{asked}"; fi
 """
+# Asks the program, and notes every other call, a word in brackets.
+BESIDE = """#!/bin/sh
+if [ "$1" = complete ]; then exec "{program}" "$@"; fi
+{{ for word; do printf '[%s]' "$word"; done; echo; }} >>"{asked}"
+"""
+# A line as far as it is typed, and the words of the call that it becomes; {TAB} is the key.
+TYPED = [
+    ("ran{TAB}--GH 5", ["rank", "--GH", "5"]),
+    ("rank --temperat{TAB}25", ["rank", "--temperature", "25"]),
+    ("rank --water-c{TAB}", ["rank", "--water-c"]),  # of other commands
+    ("check --water-c{TAB}none", ["check", "--water-change", "none"]),
+    ("rank -f cs{TAB}", ["rank", "-f", "csv"]),
+    ("check -f cs{TAB}", ["check", "-f", "cs"]),  # check writes none
+    ("rank --format=li{TAB}", ["rank", "--format=lines"]),
+    ("propose --theme black{TAB}", ["propose", "--theme", "blackwater"]),
+    ("find --swims bot{TAB}", ["find", "--swims", "bottom"]),
+    ("why \"neon t{TAB}", ["why", "neon tetra"]),
+    ("why neon\\ t{TAB}", ["why", "neon tetra"]),
+    ("why \"Paracheirodon inn{TAB}", ["why", "Paracheirodon innesi"]),
+    ("check \"10 neon t{TAB}", ["check", "10 neon tetra"]),
+    ("remake --for \"honey gour{TAB}", ["remake", "--for", "honey gourami"]),
+    ("propose -t @cella{TAB}", ["propose", "-t", "@cellar"]),
+    ("water @sample/kitch{TAB}", ["water", "@sample/kitchen-tap"]),
+    ("drift my-pl{TAB}", ["drift", "my-plan.yaml"]),
+    ("why my-pl{TAB}", ["why", "my-pl"]),  # no files where animals go
+    ("rank --catalogue my-f{TAB}", ["rank", "--catalogue", "my-folder"]),
+    ("help ra{TAB}", ["help", "rank"]),
+]
 
 
 def hostile(count, chance):
@@ -101,8 +130,7 @@ def run(shell, folder, names, harmless):
     here, home, bin_folder = work / "here", work / "home", work / "bin"
     for path in (here, home, bin_folder):
         path.mkdir()
-    rows = ["species,more"] + [n.replace(",", "") + ",x" for n in names + harmless]
-    (work / "names").write_text("\n".join(rows) + "\n", encoding="utf-8")
+    (work / "names").write_text("".join(n + "\tan animal\n" for n in names + harmless), encoding="utf-8")
     (bin_folder / "tapshoal").write_text(STAND_IN.format(names=work / "names", asked=work / "asked",
                                                           calls=work / "calls"), encoding="utf-8")
     (bin_folder / "tapshoal").chmod(0o755)
@@ -147,15 +175,58 @@ def run(shell, folder, names, harmless):
     return wrong
 
 
+def completed(shell, setup_of, program, most=3.0):
+    """What is not completed as the rows say, each line on one terminal."""
+    work = pathlib.Path(tempfile.mkdtemp())
+    here, home, bin_folder = work / "here", work / "home", work / "bin"
+    for path in (here, home / "tapshoal" / "kept", bin_folder, here / "my-folder"):
+        path.mkdir(parents=True)
+    for path in (here / "my-plan.yaml", home / "tapshoal" / "kept" / "cellar.yaml"):
+        path.write_text("tank: {length: 60 cm, width: 30 cm, height: 30 cm}\n", encoding="utf-8")
+    (home / "tapshoal" / "kept" / "cellar.yaml").write_text(
+        "length: 60 cm\nwidth: 30 cm\nheight: 30 cm\n", encoding="utf-8")
+    asked = work / "asked"
+    asked.write_text("", encoding="utf-8")
+    (bin_folder / "tapshoal").write_text(BESIDE.format(program=program, asked=asked), encoding="utf-8")
+    (bin_folder / "tapshoal").chmod(0o755)
+    terminal, wrong = Shell(SHELLS[shell][0], home, bin_folder, here), []
+    try:
+        terminal.type(setup_of + "echo rea''dy\r")
+        terminal.until("\nready")
+        for line, want in TYPED:
+            before = asked.read_text(encoding="utf-8")
+            start, _, rest = line.partition("{TAB}")
+            terminal.type("tapshoal " + start + "\t" + rest + "\r")
+            # A quote that the shell has not closed by itself is closed by nobody else.
+            for more in ("", "\"\r"):
+                if asked.read_text(encoding="utf-8") != before:
+                    break
+                terminal.type(more)
+                end = time.monotonic() + most
+                while asked.read_text(encoding="utf-8") == before and time.monotonic() < end:
+                    terminal.read(0.02, 0.02)
+            terminal.read(0.15)  # until the next line is waited for
+            got = asked.read_text(encoding="utf-8")[len(before):].strip().replace("/]", "]")
+            if got != "".join("[%s]" % word for word in want):
+                wrong.append("%s: %s becomes %s" % (shell, line, got or "nothing"))
+                terminal.type("\x03")
+                terminal.read(0.2, 5)
+    finally:
+        terminal.close()
+    shutil.rmtree(work)
+    return wrong
+
+
 def main(argv):
     args = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     args.add_argument("folder", type=lambda path: pathlib.Path(path).resolve())
     args.add_argument("--names", type=int, default=40)
     args.add_argument("--seed", type=int, default=1)
+    args.add_argument("--program", type=lambda path: pathlib.Path(path).resolve())
     args = args.parse_args(argv)
     names = hostile(args.names, random.Random(args.seed))
     harmless = ["Mitis%s exemplar" % c for c in "abc"]
-    print("1..%d" % len(SHELLS))
+    print("1..%d" % (len(SHELLS) * (2 if args.program else 1)))
     bad = False
     for number, shell in enumerate(SHELLS, 1):
         title = "%s: %d hostile names are completed, nothing runs" % (shell, len(names))
@@ -166,6 +237,16 @@ def main(argv):
         bad = bad or bool(wrong)
         print("%s %d - %s" % ("not ok" if wrong else "ok", number, title), flush=True)
         for line in wrong[:20]:
+            print("# %s" % line)
+    for number, shell in enumerate(SHELLS if args.program else [], len(SHELLS) + 1):
+        title = "%s: %d lines become what is meant" % (shell, len(TYPED))
+        if not shutil.which(shell):
+            print("ok %d - %s # SKIP %s is not installed" % (number, title, shell))
+            continue
+        wrong = completed(shell, SHELLS[shell][1].format(args.folder), args.program)
+        bad = bad or bool(wrong)
+        print("%s %d - %s" % ("not ok" if wrong else "ok", number, title), flush=True)
+        for line in wrong:
             print("# %s" % line)
     return int(bad)
 

@@ -63,6 +63,25 @@ static bool all_can_be_kept(struct ts_check_work *w)
 	return all;
 }
 
+/*
+ * Where the water is made safe first, and where ammonia or nitrite stands though animals live
+ * there, there is no yes, however little it is. How much harm ammonia does nobody can say where no
+ * pH is known.
+ */
+static bool unsafe(const struct ts_check_work *w)
+{
+	const struct ts_now *log = &w->check.waters->log;
+	bool tan = ts_now_figure(log, TS_NOW_TAN) > 0;
+	bool waste = tan || ts_now_figure(log, TS_NOW_NO2) > 0;
+	bool fails = tan && !w->check.profile.at[TS_PH].given;
+
+	for (size_t i = 0; i < w->advice_count; i++)
+		fails |= w->advice[i].row->outcome == TS_MAKE_SAFE ||
+			 strcmp(w->advice[i].row->id, "filter.reading") == 0 ||
+			 (waste && strcmp(w->advice[i].row->id, "old-tank") == 0);
+	return fails;
+}
+
 static void take_verdict(struct ts_check_work *w)
 {
 	static const enum ts_plan_verdict of[] = {[TS_NOTE] = TS_PLAN_SOUND,
@@ -80,7 +99,8 @@ static void take_verdict(struct ts_check_work *w)
 	 */
 	not_yet = w->check.planned_groups ? TS_UNUSUAL__NOBODY_YET : TS_UNUSUAL__CONTRADICTIONS;
 	w->out->passes = w->out->answered && verdict <= TS_PLAN_SOUND_IF && all_can_be_kept(w) &&
-			 !ts_check_filter_first(w) && !(w->check.profile.unusual & not_yet);
+			 !ts_check_filter_first(w) && !unsafe(w) &&
+			 !(w->check.profile.unusual & not_yet);
 }
 
 /* The plan as it is asked about, judged and in one list; false: no memory. */

@@ -44,6 +44,12 @@ static struct ts_tank with_sides(
 	return t;
 }
 
+/* As it is, then from 25 cm on. */
+static double width_at(int step)
+{
+	return step ? 25 + (step - 1) * STEP_CM / 2.0 : 0;
+}
+
 /* The shortest, then the narrowest, then the lowest that does; none is wider than half its length.
  */
 static bool smallest_for(const struct ts_wish *wish, const struct ts_species *species,
@@ -51,7 +57,9 @@ static bool smallest_for(const struct ts_wish *wish, const struct ts_species *sp
 {
 	static const double heights_cm[] = {0, 40, 50, 60, 70};
 
-	for (double wide = 0; wide <= length_cm / 2; wide += wide > 0 ? STEP_CM / 2.0 : 25) {
+	for (int step = 0; width_at(step) <= length_cm / 2; step++) {
+		const double wide = width_at(step);
+
 		for (size_t h = 0; h < sizeof heights_cm / sizeof *heights_cm; h++) {
 			*ret = with_sides(wish->tank, length_cm, wide, heights_cm[h]);
 			if (alone_in(wish, ret, species))
@@ -75,11 +83,10 @@ static void put_sides(struct ts_text *text, const struct ts_tank *t)
 static bool by_sides(
 	struct ts_text *text, const struct ts_wish *wish, const struct ts_species *species)
 {
-	double from = ceil(wish->tank->length_cm / STEP_CM) * STEP_CM;
-
-	if (!(wish->tank->length_cm > 0))
+	if (!(wish->tank->length_cm > 0) || wish->tank->length_cm > LONGEST_CM)
 		return false;
-	for (double cm = from; cm <= LONGEST_CM; cm += STEP_CM) {
+	for (int cm = (int)ceil(wish->tank->length_cm / STEP_CM) * STEP_CM; cm <= LONGEST_CM;
+		cm += STEP_CM) {
 		struct ts_tank t;
 
 		if (!smallest_for(wish, species, cm, &t))
@@ -107,7 +114,7 @@ static bool by_change(struct ts_text *text, const struct ts_wish *wish, const st
 {
 	double litres = ts_tank_net_l(wish->tank, wish->practice);
 
-	for (double percent = 5; percent <= MOST_PERCENT; percent += 5) {
+	for (int percent = 5; percent <= MOST_PERCENT; percent += 5) {
 		struct ts_tank t = *wish->tank;
 
 		t.water_change = (struct ts_every){percent, 7};
@@ -137,7 +144,7 @@ static bool together(struct ts_text *text, const struct ts_wish *wish, struct ts
 {
 	double litres = ts_tank_net_l(wish->tank, wish->practice);
 
-	for (double percent = 40; percent <= MOST_PERCENT; percent += 10) {
+	for (int percent = 40; percent <= MOST_PERCENT; percent += 10) {
 		struct ts_tank t = *wish->tank;
 
 		t.water_change = (struct ts_every){percent, 7};
@@ -148,7 +155,8 @@ static bool together(struct ts_text *text, const struct ts_wish *wish, struct ts
 		ts_text_put(text, " L of the water changed every week");
 		return true;
 	}
-	for (double cm = wish->tank->length_cm + 2 * STEP_CM; cm <= LONGEST_CM; cm += 2 * STEP_CM) {
+	for (int step = 1; wish->tank->length_cm + 2 * STEP_CM * step <= LONGEST_CM; step++) {
+		const double cm = wish->tank->length_cm + 2 * STEP_CM * step;
 		struct ts_tank t = with_sides(wish->tank, cm, cm / 3, 50);
 
 		if (!list_in(wish, &t, arena))

@@ -41,6 +41,7 @@ void ts_why_deciding(
 	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
 {
 	const char *nobody_yet = ts_nobody_yet_says(profile);
+	const bool excluded = m->verdict == TS_EXCLUDED && m->limiting >= 0;
 
 	if (nobody_yet)
 		ts_text_puts(text, "No animal before this water is put right: ", nobody_yet, NULL);
@@ -52,9 +53,7 @@ void ts_why_deciding(
 		ts_say_little_oxygen(text, m, profile);
 	else if (!isnan(m->nitrate_borne_mg_l) && m->verdict == TS_UNSURE)
 		ts_say_much_nitrate(text, m, profile);
-	else if (m->verdict == TS_EXCLUDED && m->limiting >= 0)
-		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
-	else if (m->gh_missing)
+	else if (m->gh_missing && !excluded)
 		ts_text_put(text, "GH is not given, and it decides most");
 	else if (m->kh_missing && m->verdict == TS_UNSURE)
 		ts_text_put(

@@ -60,7 +60,7 @@ enum ts_status care_sizes(
 	enum ts_status status = TS_OK;
 	char path[64], number[TS_NUMBER_ROOM], size[TS_NUMBER_ROOM], greatest[TS_NUMBER_ROOM];
 
-	for (size_t i = 0; i < plan->stock_count; i++) {
+	for (size_t i = 0; plan->stock && i < plan->stock_count; i++) {
 		const double cm = plan->stock[i].size_cm;
 		struct ts_place place = {NULL, 0, 0, path};
 

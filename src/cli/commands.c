@@ -81,6 +81,9 @@ static const struct command commands[] = {
 	{"why", command_why, "why SPECIES...", "text json csv html brief lines", true, false,
 		"one or more species in full against the water; against several, in a table", NULL},
 };
+/* For shells and not for people: it stands in no list. */
+static const struct command completing = {"complete", command_complete, "complete -- WORD...", "text", false, false,
+	"what may stand where a shell completes: a value a line", NULL};
 /* clang-format on */
 #define COMMANDS (sizeof commands / sizeof *commands)
 
@@ -90,7 +93,7 @@ const struct command *command_named(const char *name)
 		if (strcmp(commands[i].name, name) == 0)
 			return &commands[i];
 	}
-	return NULL;
+	return strcmp(name, completing.name) == 0 ? &completing : NULL;
 }
 
 const struct command *command_at(size_t index)

@@ -65,6 +65,8 @@ enum ts_status command_drift(struct session *session);
 enum ts_status command_due(struct session *session);
 /* Carrying animals home. */
 enum ts_status command_arrive(struct session *session);
+/* What a shell may complete. */
+enum ts_status command_complete(struct session *session);
 /* The catalogue searched. */
 enum ts_status command_find(struct session *session);
 /* Files to begin with. */

@@ -160,11 +160,19 @@ static bool list_sample(void *to, const char *file)
 	return true;
 }
 
+void kept_samples(struct session *s, bool (*take)(void *state, const char *file), void *state)
+{
+	for (size_t i = 0; sample_folders[i]; i++) {
+		const char *folder = paths_examples(s->system, s->arena, sample_folders[i]);
+
+		if (folder)
+			(void)s->system->list(s->system->state, folder, take, state);
+	}
+}
+
 /* "@sample/kitchen-tap": an example that came with the program, from any folder. */
 static enum ts_status sample_path(struct session *s, const char *name, const char **ret)
 {
-	const char *folder;
-
 	*ret = NULL;
 	for (size_t i = 0; sample_folders[i] && !*ret && is_name(name, strlen(name)); i++)
 		*ret = paths_example(s->system, s->arena,
@@ -172,11 +180,7 @@ static enum ts_status sample_path(struct session *s, const char *name, const cha
 	if (*ret || s->arena->failed)
 		return *ret ? TS_OK : TS_NO_MEMORY;
 	ts_text_puts(s->error, "there is no sample '", name, "'; samples are", NULL);
-	for (size_t i = 0; sample_folders[i]; i++) {
-		folder = paths_examples(s->system, s->arena, sample_folders[i]);
-		if (folder)
-			(void)s->system->list(s->system->state, folder, list_sample, s);
-	}
+	kept_samples(s, list_sample, s);
 	return TS_BAD_INPUT;
 }
 
@@ -215,7 +219,7 @@ enum ts_status kept_resolve(struct session *s, const struct command *command, st
 	bool mixes = strcmp(command->name, "mix") == 0;
 	enum ts_status status = TS_OK;
 
-	if (command->run == command_keep)
+	if (command->run == command_keep || command->run == command_complete)
 		return TS_OK;
 	if (command->run == command_note && o->argument_count &&
 		strncmp(o->arguments[0], "@sample/", 8) == 0) {

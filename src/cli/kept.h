@@ -20,6 +20,10 @@ struct kept_item {
 TS_MUST_USE enum ts_status kept_list(
 	struct session *session, struct kept_item **ret, size_t *ret_count);
 
+/* Hands the files of all samples to `take`, until it says false. */
+void kept_samples(
+	struct session *session, bool (*take)(void *state, const char *file), void *state);
+
 /*
  * The file that a name behind the @ stands for, whether it is there or not. NULL: it is no name
  * (letters, digits, - and _, at most 40) or there is no home folder; the error says which.

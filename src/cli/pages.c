@@ -195,163 +195,97 @@ static void man5(void)
 	ts_text_put(out, ".SH SEE ALSO\n.BR tapshoal (1)\n");
 }
 
-/* Names of all commands, separated by blanks. */
-static void put_commands(void)
-{
-	for (size_t i = 0; command_at(i); i++)
-		ts_text_puts(out, i ? " " : "", command_at(i)->name, NULL);
-}
-
-static void bash_option(void *state, const struct option_view *option)
-{
-	(void)state;
-	ts_text_puts(out, " ", option->name, NULL);
-}
-
 /*
- * The scientific names, asked of the program, which alone knows the folders of its caller. They
+ * Completions: each shell hands its words to `tapshoal complete`, which knows the rows, the folders
+ * and the kept things of its caller, and gets lines: values, and what they are behind a tab. They
  * come out of files of anybody: in each shell they are values, and never words that it reads again.
  */
-#define ASK_SPECIES "tapshoal find -f csv 2>/dev/null | tail -n +2 | cut -d, -f1"
-
-static const char *const take_species[] = {"why", NULL};
-
-static bool takes_species(const char *command)
-{
-	for (size_t i = 0; take_species[i]; i++) {
-		if (strcmp(take_species[i], command) == 0)
-			return true;
-	}
-	return false;
-}
-
 static void bash(void)
 {
 	ts_text_put(out,
-		"# bash completion of tapshoal, written from its tables\n"
-		"_tapshoal() {\n\tlocal word=\"${COMP_WORDS[COMP_CWORD]}\" flags='' IFS=$' '\n"
-		"\tif [ \"$COMP_CWORD\" = 1 ]; then\n\t\tmapfile -t COMPREPLY < <(compgen -W \"");
-	put_commands();
-	ts_text_put(out, "\" -- \"$word\")\n\t\treturn\n\tfi\n\tcase ${COMP_WORDS[1]} in\n");
-	for (size_t i = 0; command_at(i); i++) {
-		ts_text_puts(out, "\t", command_at(i)->name, ") flags=\"", NULL);
-		options_each(command_at(i), bash_option, NULL);
-		ts_text_put(out, "\" ;;\n");
-	}
-	ts_text_put(out,
-		"\tesac\n\tif [[ $word == -* ]]; then\n"
-		"\t\tmapfile -t COMPREPLY < <(compgen -W \"$flags\" -- \"$word\")\n"
-		"\telif [[ ${COMP_WORDS[1]} == why || ${COMP_WORDS[COMP_CWORD - 1]} == --for ]]; "
-		"then\n"
-		"\t\tlocal name quote=''\n"
-		"\t\t[[ $word == [\\\"\\']* ]] && quote=${word:0:1} word=${word:1}\n"
-		"\t\tword=${word//\\\\/}\n"
-		"\t\twhile IFS= read -r name; do\n"
-		"\t\t\t[[ $name == \"$word\"* && $name != *[!A-Za-z\\ .-]* ]] || continue\n"
-		"\t\t\t[ -n \"$quote\" ] || printf -v name %q \"$name\"\n"
-		"\t\t\tCOMPREPLY+=(\"$name\")\n"
-		"\t\tdone < <(" ASK_SPECIES ")\n"
-		"\telse\n\t\tcompopt -o filenames 2>/dev/null\n"
-		"\t\tmapfile -t COMPREPLY < <(compgen -f -- \"$word\")\n\tfi\n}\n"
+		"# bash completion of tapshoal\n"
+		"_tapshoal() {\n"
+		"\tlocal line value word quote='' glue=''\n"
+		"\tlocal -a words=()\n"
+		"\t# '@' and '=' part words for this shell, and for nobody else\n"
+		"\tfor word in \"${COMP_WORDS[@]:1:COMP_CWORD}\"; do\n"
+		"\t\tif [[ $word == = && ${#words[@]} -gt 0 ]]; then words[-1]+== glue=1\n"
+		"\t\telif [ -n \"$glue\" ]; then words[-1]+=$word glue=''\n"
+		"\t\telse words+=(\"$word\"); fi\n"
+		"\t\t[[ $word == @ ]] && glue=1\n"
+		"\tdone\n"
+		"\tword=${words[-1]} words[-1]=''\n"
+		"\t[[ $word == [\\\"\\']* ]] && quote=${word:0:1} word=${word:1}\n"
+		"\twords[-1]=${word//\\\\/}\n"
+		"\tword=${words[-1]}\n"
+		"\t[[ $word == --*=* ]] && word=${word#*=}\n"
+		"\tCOMPREPLY=()\n"
+		"\twhile IFS= read -r line; do\n"
+		"\t\tvalue=${line%%$'\\t'*}\n"
+		"\t\tcase $value in\n"
+		"\t\t:files) compopt -o filenames 2>/dev/null\n"
+		"\t\t\tmapfile -t -O ${#COMPREPLY[@]} COMPREPLY < <(compgen -f -- \"$word\") ;;\n"
+		"\t\t:folders) compopt -o filenames 2>/dev/null\n"
+		"\t\t\tmapfile -t -O ${#COMPREPLY[@]} COMPREPLY < <(compgen -d -- \"$word\") ;;\n"
+		"\t\t*[\\$\\`\\\"\\'\\\\\\!]* | '') ;;\n"
+		"\t\t*) [[ ${value,,} == \"${word,,}\"* ]] || continue\n"
+		"\t\t\t[ -n \"$quote\" ] || printf -v value %q \"$value\"\n"
+		"\t\t\tCOMPREPLY+=(\"$value\") ;;\n"
+		"\t\tesac\n"
+		"\tdone < <(tapshoal complete -- \"${words[@]}\" 2>/dev/null)\n"
+		"}\n"
 		"complete -F _tapshoal tapshoal\n");
-}
-
-/* Single quotes inside a single-quoted shell word; brackets and colons for zsh's rows. */
-static void quoted(const char *text, const char *escape)
-{
-	for (; *text; text++) {
-		if (*text == '\'')
-			ts_text_put(out, "'\\''");
-		else if (strchr(escape, *text))
-			ts_text_put(out, "\\");
-		if (*text != '\'')
-			ts_text_add(out, text, 1);
-	}
-}
-
-static void zsh_option(void *state, const struct option_view *option)
-{
-	(void)state;
-	ts_text_puts(out, "\t\t\t'", option->name, "[", NULL);
-	quoted(option->says, "[]:\\");
-	ts_text_put(out, "]");
-	if (option->takes) {
-		ts_text_put(out, ":value:");
-		if (option->words) {
-			ts_text_put(out, "(");
-			for (size_t i = 0; option->words[i]; i++)
-				ts_text_puts(out, i ? " " : "", option->words[i], NULL);
-			ts_text_put(out, ")");
-		} else if (strcmp(option->takes, "FILE") == 0 ||
-			   strcmp(option->takes, "FOLDER") == 0) {
-			ts_text_put(out, "_files");
-		}
-	}
-	ts_text_put(out, "' \\\n");
 }
 
 static void zsh(void)
 {
-	ts_text_put(out, "#compdef tapshoal\n# written from the tables of tapshoal\n_tapshoal() {\n"
-			 "\tlocal -a commands species\n\tcommands=(\n");
-	for (size_t i = 0; command_at(i); i++) {
-		ts_text_puts(out, "\t\t'", command_at(i)->name, ":", NULL);
-		quoted(command_at(i)->says, ":\\");
-		ts_text_put(out, "'\n");
-	}
-	ts_text_put(out, "\t)\n\tif (( CURRENT == 2 )); then\n\t\t_describe command commands\n"
-			 "\t\treturn\n\tfi\n\tspecies=(${(f)\"$(" ASK_SPECIES ")\"})\n"
-			 "\tlocal command=$words[2]\n\tshift words\n\t(( CURRENT-- ))\n"
-			 "\tcase $command in\n");
-	for (size_t i = 0; command_at(i); i++) {
-		ts_text_puts(out, "\t", command_at(i)->name, ")\n\t\t_arguments \\\n", NULL);
-		options_each(command_at(i), zsh_option, NULL);
-		ts_text_puts(out, "\t\t\t'*:",
-			takes_species(command_at(i)->name) ? "species:{compadd -a species}"
-							   : "file:_files",
-			"' ;;\n", NULL);
-	}
-	ts_text_put(out, "\tesac\n}\n_tapshoal \"$@\"\n");
-}
-
-static void fish_option(void *state, const struct option_view *option)
-{
-	const struct command *command = state;
-
-	ts_text_puts(out, "complete -c tapshoal -n '__fish_seen_subcommand_from ", command->name,
-		"' -l ", option->name + 2, NULL);
-	if (option->short_name)
-		ts_text_puts(out, " -s ", option->short_name + 1, NULL);
-	if (option->takes)
-		ts_text_put(out, " -r");
-	if (option->words) {
-		ts_text_put(out, " -a '");
-		for (size_t i = 0; option->words[i]; i++)
-			ts_text_puts(out, i ? " " : "", option->words[i], NULL);
-		ts_text_put(out, "'");
-	}
-	ts_text_put(out, " -d '");
-	quoted(option->says, "\\");
-	ts_text_put(out, "'\n");
+	ts_text_put(out,
+		"#compdef tapshoal\n"
+		"_tapshoal() {\n"
+		"\tlocal line value says typed=\"${(Q)PREFIX}\" files='' folders=''\n"
+		"\tlocal -a asked values shown\n"
+		"\tasked=(\"${(@Q)words[2,CURRENT-1]}\" \"$typed\")\n"
+		"\tfor line in \"${(@f)$(tapshoal complete -- \"${(@)asked}\" 2>/dev/null)}\"; do\n"
+		"\t\tvalue=${line%%$'\\t'*} says=''\n"
+		"\t\t[[ $line == *$'\\t'* ]] && says=\"  ${line#*$'\\t'}\"\n"
+		"\t\tcase $value in\n"
+		"\t\t:files) files=1 ;;\n"
+		"\t\t:folders) folders=1 ;;\n"
+		"\t\t?*) values+=(\"$value\") shown+=(\"$value$says\") ;;\n"
+		"\t\tesac\n"
+		"\tdone\n"
+		"\t[[ $PREFIX == --*=* ]] && compset -P '*='\n"
+		"\t(( ${#values} )) && compadd -l -d shown -a -- values\n"
+		"\t[[ -n $files ]] && _files\n"
+		"\t[[ -n $folders ]] && _files -/\n"
+		"\treturn 0\n"
+		"}\n"
+		"_tapshoal \"$@\"\n");
 }
 
 static void fish(void)
 {
-	ts_text_put(out, "# fish completion of tapshoal, written from its tables\n");
-	for (size_t i = 0; command_at(i); i++) {
-		ts_text_puts(out, "complete -c tapshoal -n __fish_use_subcommand -a ",
-			command_at(i)->name, " -d '", NULL);
-		quoted(command_at(i)->says, "\\");
-		ts_text_put(out, "'\n");
-	}
-	for (size_t i = 0; command_at(i); i++) {
-		struct command command = *command_at(i);
-
-		options_each(command_at(i), fish_option, &command);
-		if (takes_species(command.name))
-			ts_text_puts(out, "complete -c tapshoal -n '__fish_seen_subcommand_from ",
-				command.name, "' -f -a '(" ASK_SPECIES ")'\n", NULL);
-	}
+	ts_text_put(out, "# fish completion of tapshoal\n"
+			 "function __tapshoal_complete\n"
+			 "\tset -l asked (commandline -opc)\n"
+			 "\tset -e asked[1]\n"
+			 "\tset -l word (commandline -ct | string trim --left --chars '\"\\'' | "
+			 "string replace --all '\\\\' '')\n"
+			 "\tset -l flag (string match --regex '^--[^=]*=' -- \"$word\")\n"
+			 "\tfor line in (tapshoal complete -- $asked \"$word\" 2>/dev/null)\n"
+			 "\t\tswitch $line\n"
+			 "\t\t\tcase :files\n"
+			 "\t\t\t\t__fish_complete_path (string replace --regex '^--[^=]*=' '' -- "
+			 "\"$word\") | string replace --regex '^' \"$flag\"\n"
+			 "\t\t\tcase :folders\n"
+			 "\t\t\t\t__fish_complete_directories (string replace --regex '^--[^=]*=' "
+			 "'' -- \"$word\") | string replace --regex '^' \"$flag\"\n"
+			 "\t\t\tcase '*'\n"
+			 "\t\t\t\tstring join '' -- \"$flag\" $line\n"
+			 "\t\tend\n"
+			 "\tend\n"
+			 "end\n"
+			 "complete -c tapshoal -f -a '(__tapshoal_complete)'\n");
 }
 
 /* Breaks lines of running text at a blank, since readers of the source see 80 columns. */

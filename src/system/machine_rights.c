@@ -149,6 +149,7 @@ int ts_machine_fill(int from, const char *target, const struct stat *old)
 
 	if (to < 0)
 		return errno;
+	info.st_mode = 0;
 	if (fstat(to, &info) != 0 || fstat(from, &made) != 0)
 		why = errno;
 	else if (info.st_ino != old->st_ino || info.st_dev != old->st_dev)

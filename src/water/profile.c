@@ -330,6 +330,7 @@ static void compute_tank_ph(struct work *w)
 	struct ts_profile *p = &w->p;
 	const struct ts_span *gh = &p->at[TS_GH], *kh = &p->at[TS_KH];
 	double middle[3], end[3];
+	bool one_sided;
 
 	if (!kh->given)
 		return;
@@ -342,7 +343,9 @@ static void compute_tank_ph(struct work *w)
 	p->ph_tank_high = middle[2];
 	w->middle_low = middle[0];
 	w->middle_high = middle[2];
-	if (!kh->exposure && kh->high - kh->low <= WIDE_DH)
+	/* "<1 dH" has no figure but its end, whatever is taken for it. */
+	one_sided = kh->low <= 0 && 2 * kh->value <= kh->high;
+	if (!kh->exposure && !one_sided && kh->high - kh->low <= WIDE_DH)
 		return;
 	if (tank_ph(p, gh->low, kh->low, end)) {
 		p->ph_tank_low = fmin(p->ph_tank_low, end[0]);

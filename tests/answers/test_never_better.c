@@ -45,7 +45,7 @@ struct scene {
 
 /* What the six say. */
 struct six {
-	struct ts_profile profile;
+	struct ts_profile profile, poured; /* of what is asked about; of what is poured in */
 	struct ts_water_result water;
 	struct ts_rank_result rank;
 	struct ts_why_result why;
@@ -171,6 +171,7 @@ static void ask_six(struct scene *s, struct ts_arena *arena, struct six *a)
 	*a = (struct six){.drifts = TS_OK};
 	fasten(s);
 	ts_profile_make(&water, &keeping, table(), TODAY, &a->profile);
+	ts_profile_make(&s->plan.water, &keeping, table(), TODAY, &a->poured);
 	assert_int_equal(ts_water_answer(&asking, &of_water, &a->water), TS_OK);
 	assert_true(ts_answer_rank(&asking, &of_rank, &a->rank));
 	assert_int_equal(ts_answer_why(&asking, &of_why, &a->why), TS_OK);
@@ -671,7 +672,7 @@ static void step(struct random *r, struct tally *t, const struct scene *s, const
 			 : 0;
 	if (changes[k].holds & GAINS_NOTHING ||
 		(changes[k].holds & GAINS_BY_PEACE && at_peace(&a->profile) &&
-			at_peace(a->check.profile)))
+			at_peace(&a->poured) && at_peace(a->check.profile)))
 		none_gained(r, t, k, s, a, &b);
 	if (changes[k].holds & NOBODY)
 		nobody_lives(r, t, k, s, &b);

@@ -76,18 +76,18 @@ for target in $targets; do
 	esac
 	mkdir -p "$inputs/$target"
 	log=$inputs/$target.$kind.log
-	# Timeouts are wall time: on a busy machine, look at the input.
+	# Timeouts are wall time: on a busy machine FUZZ_TIMEOUT gives an input more of it.
 	# shellcheck disable=SC2086  # options
 	"$build/$kind/tests/fuzz/fuzz_$target" -max_total_time="$2" -runs="${3:--1}" \
 		-seed="${FUZZ_SEED:-0}" \
-		-max_len="$longest" -dict="$work/words" -timeout=5 -report_slow_units=1 $memory \
+		-max_len="$longest" -dict="$work/words" -timeout=${FUZZ_TIMEOUT:-5} -report_slow_units=1 $memory \
 		-detect_leaks=1 $choice -print_final_stats=1 \
 		-artifact_prefix="$inputs/$target-" "$inputs/$target" "tests/fuzz/corpus/$target" \
 		</dev/null >"$log" 2>&1 || { tail -40 "$log"; exit 1; }
 	echo "$target, $kind: $(figures "$log")"
 	[ "$kind" = fast ] || continue
 	log=$inputs/$target.replay.log
-	"$build/sanitized/tests/fuzz/fuzz_$target" -runs=0 -timeout=5 -malloc_limit_mb=64 \
+	"$build/sanitized/tests/fuzz/fuzz_$target" -runs=0 -timeout=${FUZZ_TIMEOUT:-5} -malloc_limit_mb=64 \
 		-rss_limit_mb=400 -detect_leaks=1 -entropic=0 -print_final_stats=1 \
 		-artifact_prefix="$inputs/$target-" "$inputs/$target" "tests/fuzz/corpus/$target" \
 		</dev/null >"$log" 2>&1 || { tail -40 "$log"; exit 1; }

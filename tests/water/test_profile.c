@@ -383,6 +383,20 @@ static void test_ph__as_read_or_of_the_tank(void **state)
 }
 
 /* A supply that changes: the tank's pH spans that of each end by itself. */
+/* "<1 dH" says less than 0.5 to 1 dH: the pH that follows may be as high, and lower. */
+static void test_ph__of_one_sided_buffer(void **state)
+{
+	const struct ts_reading read = {.gh_dh = value(1),
+					.kh_dh = {1.1, 0.6, 1.1, TS_MEASURE_DOUBT}},
+				less = {.gh_dh = value(1),
+					.kh_dh = {1.1, 0, 1.1, TS_MEASURE_BELOW}};
+	const struct ts_profile a = profile_of(&read, 1), b = profile_of(&less, 1);
+
+	(void)state;
+	assert_true(b.at[TS_PH].high >= a.at[TS_PH].high - 1e-9);
+	assert_true(b.at[TS_PH].low <= a.at[TS_PH].low);
+}
+
 static void test_ph__of_a_changing_supply(void **state)
 {
 	struct ts_reading r[] = {
@@ -542,6 +556,7 @@ int main(void)
 		cmocka_unit_test(test_contents__means),
 		cmocka_unit_test(test_unusual__at_the_limits),
 		cmocka_unit_test(test_ph__as_read_or_of_the_tank),
+		cmocka_unit_test(test_ph__of_one_sided_buffer),
 		cmocka_unit_test(test_ph__of_a_changing_supply),
 		cmocka_unit_test(test_origin__and_age),
 		cmocka_unit_test(test_ph__stood_before_fresh),
