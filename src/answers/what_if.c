@@ -42,7 +42,8 @@ static bool take_tank(struct ts_what_if_work *w)
 		w->groups[i] = (struct ts_group){.species = w->question->species[i],
 			.either = (unsigned)fmax(1, plan->stock[i].count),
 			.size_cm = plan->stock[i].size_cm};
-	ts_waters_make(&(struct ts_waters_case){plan, w->groups, count, w->asking->today, NULL},
+	ts_waters_make(&(struct ts_waters_case){plan, w->groups, count, w->asking->today,
+			       w->question->species},
 		w->asking->practice, w->waters);
 	w->tank = plan->tank;
 	w->net_l = ts_tank_net_l(&plan->tank, w->asking->practice);

@@ -61,7 +61,7 @@ static const struct command commands[] = {
 	{"mix", command_mix, "mix FILE=AMOUNT...", "text json html", false, false,
 		"the water that several make (fractions or litres; pure is water without minerals)", NULL},
 	{"note", command_note, "note FILE KEY=VALUE... [WORDS...]", "text", false, false,
-		"adds a dated reading, or what happened (\"changed 40 L\"), to a file and touches nothing else in it", NULL},
+		"adds a dated reading, or what happened (\"changed 40 L\"), to a file and touches nothing else in it; --from takes a whole notebook", NULL},
 	{"page", command_page, "page -o FILE [WATER|TANK|PLAN...]", "html", false, false,
 		"this program as one file for a browser, with your waters, tanks and plans in it", NULL},
 	{"propose", command_propose, "propose -t TANK | --volume 60L", "text json html", true, false,

@@ -17,6 +17,7 @@
 #include "records/happened.h"
 #include "records/kind.h"
 #include "records/load.h"
+#include "records/notebook.h"
 
 /* One entry of a list. */
 struct entry {
@@ -33,6 +34,7 @@ struct noting {
 	struct entry *entries; /* the reading, then the events */
 	size_t count;
 	struct ts_noted *noted; /* of each */
+	size_t *twice; /* of a notebook: those that stand there already are left; else NULL */
 };
 
 /* KEY=VALUE of the call in two; false: it is none. */
@@ -182,13 +184,46 @@ static enum ts_status check_file(struct noting *n)
 	if (n->kind == &ts_shape_species)
 		return refuse(n, "neither a water nor a tank nor a plan",
 			"note takes one of the three, docs/formats.md has their keys");
-	if (n->kind == &ts_shape_water && strcmp(n->entries[n->count - 1].list, "events") == 0)
+	for (size_t i = 0; n->kind == &ts_shape_water && i < n->count; i++) {
+		if (strcmp(n->entries[i].list, "events") != 0)
+			continue;
 		return refuse(n, "a water", "what happened is noted of a tank or a plan");
+	}
 	return n->kind == &ts_shape_plan ? check_plan(n) : TS_OK;
 }
 
 /* How often somebody else may come in between; each time the file is read again. */
 #define TRIES_MOST 5
+
+/* One entry more; what it takes is given back at once, for a notebook has many. */
+static enum ts_status extend_by(struct noting *n, const struct entry *e, struct ts_noted *noted,
+	const char *bytes, size_t len, struct ts_text *ret)
+{
+	struct session *s = n->s;
+	struct ts_findings found;
+	struct ts_arena arena;
+	enum ts_status status;
+
+	ts_arena_open(&arena, &s->arena->allocator);
+	ts_findings_open(&found, &s->arena->allocator);
+	status = ts_records_note(n->kind, s->system, e->list, bytes, len, n->file, e->pairs,
+		e->count, s->today, &arena, ret, noted, &found);
+	*noted = (struct ts_noted){.count = noted->count}; /* its texts go with the arena */
+	if (status == TS_BAD_INPUT && found.count == 1 &&
+		found.items[0].code == &ts_codes[TS_C_NOTE_TWICE]) {
+		++*n->twice;
+		ts_text_clear(ret);
+		ts_text_add(ret, bytes, len);
+		status = TS_OK;
+	} else if (status == TS_BAD_INPUT) {
+		for (size_t i = 0; i < found.count; i++)
+			ts_finding_add(s->findings, found.items[i].code, &found.items[i].place,
+				found.items[i].what, found.items[i].remedy);
+	}
+	ts_findings_drop(&found);
+	ts_arena_drop(&arena);
+	return status;
+}
 
 /* `len` bytes of the file with every entry in its list, one after the other. */
 static enum ts_status extend(struct noting *n, const char *bytes, size_t len, struct ts_text *ret)
@@ -202,9 +237,12 @@ static enum ts_status extend(struct noting *n, const char *bytes, size_t len, st
 		const struct entry *e = &n->entries[i];
 
 		ts_text_clear(ret);
-		status = ts_records_note(n->kind, s->system, e->list,
-			i ? ts_text_get(&before) : bytes, i ? before.len : len, n->file, e->pairs,
-			e->count, s->today, s->arena, ret, &n->noted[i], s->findings);
+		status = n->twice ? extend_by(n, e, &n->noted[i], i ? ts_text_get(&before) : bytes,
+					    i ? before.len : len, ret)
+				  : ts_records_note(n->kind, s->system, e->list,
+					    i ? ts_text_get(&before) : bytes, i ? before.len : len,
+					    n->file, e->pairs, e->count, s->today, s->arena, ret,
+					    &n->noted[i], s->findings);
 		ts_text_clear(&before);
 		ts_text_add(&before, ts_text_get(ret), ret->len);
 	}
@@ -244,6 +282,8 @@ static enum ts_status write_file(struct noting *n)
 	output_left_over(system, n->file, n->s->findings);
 	do {
 		ts_text_clear(n->s->error);
+		if (n->twice)
+			*n->twice = 0;
 		why = system->open(system->state, n->file, TS_OPEN_REWRITE, &handle);
 		if (why == ENOMEM)
 			return TS_NO_MEMORY;
@@ -334,12 +374,122 @@ static void write_answer(struct noting *n)
 	session_write(s, &doc);
 }
 
+/* What the table is, read whole before anything is written. */
+static enum ts_status read_notebook(struct session *s, struct ts_notebook *ret)
+{
+	const struct options *o = s->options;
+	const struct ts_notebook_how how = {
+		(enum ts_day_order)o->dates, o->columns.items, o->columns.count};
+	char *bytes;
+	size_t len;
+	enum ts_status status = ts_file_read(s->system, o->from, TS_OPEN_ANY, TS_FILE_BYTES_MOST,
+		&s->arena->allocator, &bytes, &len, s->findings);
+
+	if (status)
+		return status;
+	status = ts_notebook_read(bytes, len, o->from, &how, s->arena, ret, s->findings);
+	s->arena->allocator.resize(s->arena->allocator.state, bytes, 0);
+	return status;
+}
+
+static enum ts_status take_notebook(struct noting *n, const struct ts_notebook *book)
+{
+	n->entries = ts_arena_array(n->s->arena, book->count + 1, sizeof *n->entries);
+	n->noted = ts_arena_array(n->s->arena, book->count + 1, sizeof *n->noted);
+	if (!n->entries || !n->noted)
+		return TS_NO_MEMORY;
+	for (size_t i = 0; i < book->count; i++)
+		n->entries[n->count++] = (struct entry){
+			book->entries[i].list, book->entries[i].pairs, book->entries[i].count};
+	return TS_OK;
+}
+
+static void count_of(struct ts_text *text, size_t count, const char *one, const char *more)
+{
+	ts_text_number(text, (double)count, 0);
+	ts_text_put(text, count == 1 ? one : more);
+}
+
+static void write_notebook_answer(struct noting *n, const struct ts_notebook *book)
+{
+	struct session *s = n->s;
+	size_t readings = 0, taken = n->count - *n->twice;
+	struct ts_document doc;
+	struct ts_node *facts;
+	struct ts_text text;
+	const char *first;
+
+	for (size_t i = 0; i < n->count; i++)
+		readings += strcmp(n->entries[i].list, "readings") == 0;
+	ts_doc_open(&doc, s->arena, "A notebook noted");
+	ts_text_open(&text, &s->arena->allocator);
+	ts_text_puts(&text, "Noted in ", n->file, " from ", s->options->from, ": ", NULL);
+	count_of(&text, taken, " entry", " entries");
+	first = ts_doc_take(&doc, &text);
+	count_of(&text, book->rows, " row: ", " rows: ");
+	count_of(&text, readings, " reading, ", " readings, ");
+	count_of(&text, n->count - readings, " event", " events");
+	if (n->count)
+		ts_text_puts(&text, ", ", n->entries[0].pairs[0].value, " to ",
+			n->entries[n->count - 1].pairs[0].value, NULL);
+	if (*n->twice) {
+		ts_text_put(&text, "; ");
+		count_of(&text, *n->twice, " stood there already", " stood there already");
+	}
+	ts_doc_verdict(&doc, first, ts_doc_take(&doc, &text));
+	facts = ts_doc_facts(&doc, 0);
+	for (size_t i = 0; i < book->columns.count; i++)
+		ts_doc_line(&doc, facts, book->columns.items[i], book->means.items[i], NULL);
+	for (size_t i = 0; i < book->left_out.count; i++)
+		ts_doc_line(&doc, facts, book->left_out.items[i], "left out, as you said", NULL);
+	ts_text_puts(&text, "What it tells: tapshoal log ", n->file, NULL);
+	ts_doc_paragraph(&doc, ts_doc_take(&doc, &text));
+	s->arena->failed |= text.failed;
+	ts_text_drop(&text);
+	session_write(s, &doc);
+}
+
+/* A notebook of elsewhere: all of its rows, or none. */
+static enum ts_status note_notebook(struct noting *n)
+{
+	struct ts_notebook book;
+	enum ts_status status;
+
+	if (n->s->options->argument_count != 1) {
+		ts_text_put(n->s->error, "note --from takes a tank, plan or water file and nothing "
+					 "else: tapshoal note tank.yaml --from notebook.csv");
+		return TS_BAD_INPUT;
+	}
+	status = read_notebook(n->s, &book);
+	if (status == TS_OK && !book.count) {
+		ts_text_puts(n->s->error, n->s->options->from, " has no row with a reading", NULL);
+		status = TS_BAD_INPUT;
+	}
+	if (status == TS_OK)
+		status = take_notebook(n, &book);
+	if (status == TS_OK)
+		status = check_file(n);
+	n->twice = ts_arena_take(n->s->arena, sizeof *n->twice);
+	if (!n->twice)
+		return TS_NO_MEMORY;
+	if (status == TS_OK)
+		status = write_file(n);
+	if (status != TS_OK)
+		return status;
+	n->s->wrote = ts_arena_join(
+		n->s->arena, "it is noted in ", n->file, "; only the answer is lost", NULL);
+	write_notebook_answer(n, &book);
+	return TS_OK;
+}
+
 enum ts_status command_note(struct session *s)
 {
 	const struct options *o = s->options;
 	struct noting n = {.s = s, .file = o->argument_count ? o->arguments[0] : NULL};
 	enum ts_status status;
 
+	if (o->from)
+		return note_notebook(&n);
 	if (o->argument_count < 2 || strcmp(n.file, "-") == 0) {
 		ts_text_put(s->error,
 			"note takes a water, tank or plan file and what was measured or happened: "

@@ -70,12 +70,12 @@ struct options {
 		summary;
 	bool base, nightly;
 	struct ts_measure dose, towards;
-	const char *shop_file, *to; /* of remake and arrive, to the next blank */
-	struct values wished, have;
+	const char *shop_file, *to;          /* of remake and arrive, to the next blank */
+	struct values wished, have, columns; /* columns: of a notebook */
 	struct ts_measure volume, change_percent, hours, room;
 
 	size_t days;
-	int top_up;
+	int top_up, dates;
 	const char *only; /* of rank: verdicts with commas between them */
 	bool all, any_size;
 	const char *tank_file, *like, *why, *plan_out, *model_out;

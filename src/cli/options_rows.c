@@ -43,6 +43,8 @@ static const char *const words_origin[] = {"farmed", "wild", NULL};
 static const char *const words_top_up[] = {"unknown", "tap", "pure", NULL};
 static const char *const words_theme[] = {
 	"any", "lake", "blackwater", "cool", "shrimps", "one-species", NULL}; /* enum ts_theme */
+static const char *const words_dates[] = {
+	"asked", "day-first", "month-first", NULL}; /* enum ts_day_order */
 static const char *const words_bottom[] = {
 	"unknown", "sand", "gravel", "coarse-gravel", "bare", NULL};
 const char *const option_formats[] = {"text", "json", "csv", "html", "ics", "brief", "lines", NULL};
@@ -69,6 +71,8 @@ const struct flag option_flags[] = {
 	TEXTS_ROW("--catalogue", folders, "FOLDER", RECORDS " page", "adds a folder of species records"),
 	TEXT_ROW("--centre", NULL, centre, "SPECIES", "propose", "the animal that the list is built around"),
 	{"--change-percent", NULL, SHARE, TS_Q_PERCENT, AT(change_percent, struct ts_measure), NULL, "\"30 %\"", "due remake", "how much water a later change replaces (25 %); how often may stand behind it"},
+	TEXTS_ROW("--column", columns, "HEAD=KEY", "note", "what a column of --from is (\"Nitrat=NO3 mg/L NO3\", \"Lamp=remark\"; \"Page=\" leaves it out); may be repeated"),
+	WORD_ROW("--dates", NULL, dates, words_dates, "day-first|month-first", "note", "how a day like 3/4/2026 is meant in --from"),
 	COUNT_ROW("--days", days, "28", "drift", "how far ahead (28)"),
 	MEASURE_ROW("--deaths", deaths, TS_Q_NUMBER, "2", "check", "how many died unexplained within four weeks"),
 	MEASURE_ROW("--dose", dose, TS_Q_ALKALINITY, "\"0.25 meq/L\"", "titrate", "what one step of the curve adds"),
@@ -78,7 +82,7 @@ const struct flag option_flags[] = {
 	TEXTS_ROW("--for", wished, "SPECIES", "due remake", "whose water it is to become; may be repeated"),
 	WORD_ROW("--format", "-f", format, option_formats, "FORMAT", NULL, "how the answer is written"),
 	SWITCH_ROW("--fresh", NULL, fresh, MATCHING " check water", "the sample came straight from the tap"),
-	TEXT_ROW("--from", NULL, from, "FILE", "page", "the page that it is made of, where none was installed"),
+	TEXT_ROW("--from", NULL, from, "FILE", "note page", "page: the page that it is made of, where none was installed; note: a notebook as CSV, whose rows are all noted"),
 	TEXTS_ROW("--happened", happened, "\"untreated water\"", "check", "what happened to the tank these days, as note takes it; may be repeated"),
 	SWITCH_ROW("--hardy", NULL, hardy, "propose", "nothing that takes change badly"),
 	TEXTS_ROW("--have", have, "INGREDIENT", "due remake", "only these are at hand: NaHCO3, mineral-free ...; may be repeated"),

@@ -51,6 +51,7 @@ static const struct fault_row fault_rows[] = {
 	{"mix", "tap.yaml=30L pure=70L", 0, NULL, 0},
 	{"log", "running.yaml --today 2026-05-10", 0, NULL, 0},
 	{"note", "../out/noted.yaml GH=15 pH=7.4 --on 2026-05-09 --today 2026-05-10", 0, NULL, 0},
+	{"note", "../out/noted.yaml --from notebook.csv --today 2026-05-10", 0, NULL, 0},
 	{"page", "--from page.html --own --catalogue records tap.yaml tank.yaml running.yaml", 0, NULL, 0},
 	{"page", "--from tap.yaml", 2, NULL, 0},
 	{"propose", "-t tank.yaml --plan-out ../out/plan.yaml --lists 2" READ, 0, NULL, 0},
@@ -93,6 +94,7 @@ static const struct fault_file fault_inputs[] = {
 		" ammonia: 0 mg/L N, NO2: 0 mg/L, NO3: 20 mg/L NO3}]}\n"
 		"stock:\n  - {species: Exempla lata, count: 8, since: 2025-01-01}\n"},
 	{"page.html", "<html><script type=\"text/plain\" id=\"own\">{\"old\": 1}</script></html>\n"},
+	{"notebook.csv", "date,GH (dH),KH (dH)\n2026-05-01,15,8\n2026-05-02,14,8\n"},
 	{"waters.csv", "name,GH,KH,pH\nfirst,8 dH,5 dH,7.2\nsecond,8 dX,5,7.2\n\"third\",1 dH,0.5 dH,6\n"},
 	{"broken.yaml", "nme: a plan\nwater: {readings: [{GH: 14 dX}, {pH: 99}, {date: 2026-02-30}]}\n"
 		"tank: {volume: 0.1 L, plants: sme}\nstock:\n  - {species: &a x, count: 1.5}\n  - [1]\n"},
