@@ -3,7 +3,7 @@
  * The course of each value is water/series.h's; here is which of them leads, how long the buffer
  * lasts at that pace, and which readings and events share a line.
  */
-#include "answers/log.h"
+#include "answers/log_model.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -265,6 +265,7 @@ static void say_span(struct work *w)
 		ts_text_number(&w->text, (double)events, 0);
 		ts_text_put(&w->text, events == 1 ? " event" : " events");
 	}
+	w->r.first_day = first < n ? lines[first].date : NULL;
 	if (first < n) {
 		ts_text_puts(&w->text, ", ", lines[first].date, NULL);
 		if (strcmp(lines[first].date, lines[n - 1].date) != 0)
@@ -280,6 +281,7 @@ enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log
 	struct ts_water water = {
 		.readings = question->readings, .reading_count = question->reading_count};
 	char today[TS_DATE_ROOM];
+	enum ts_status status = TS_OK;
 
 	while (water.reading_count &&
 		ts_date_is_ahead(water.readings[water.reading_count - 1].date, asking->today))
@@ -298,10 +300,16 @@ enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log
 		say_span(&w);
 		join_lines(&w);
 		judge(&w);
+		if (question->unknown)
+			ts_asking_note(asking, &w.r.notes,
+				ts_arena_join(asking->arena,
+					"What they like and what comes cannot be said: ",
+					question->unknown, NULL));
+		status = ts_log_model_fill(asking, question, &w.r);
 	}
 	asking->arena->failed |= w.text.failed;
 	ts_text_drop(&w.text);
-	if (asking->arena->failed)
+	if (status || asking->arena->failed)
 		return TS_NO_MEMORY;
 	*ret = w.r;
 	return TS_OK;

@@ -17,6 +17,10 @@ struct ts_log_question {
 	size_t reading_count;
 	const struct ts_tank_event *events;
 	size_t event_count;
+	/* Of a plan: the whole of it, and what its animals' names mean; NULL: not known. */
+	const struct ts_plan *plan;
+	const struct ts_species *const *species;
+	const char *unknown; /* which name is not known; NULL: none */
 };
 
 /* A day, or an hour of it. NAN: not read. */
@@ -36,12 +40,38 @@ struct ts_log_course {
 	const char *says;
 };
 
+/* One value over the whole time. NAN: not known, or nothing follows. */
+struct ts_log_value {
+	const char *name, *unit;
+	size_t readings;
+	double first, last;
+	struct ts_range likes;    /* what all who live there like; of nitrate what they bear */
+	double expected_now;      /* today, by the model from the first reading on */
+	struct ts_range expected; /* at the least and most that animals and plants may do */
+	double comes;             /* in eight weeks by this routine, as drift has it */
+	bool outside;             /* the last is, of what they like */
+};
+
+/* What the model has on a day, past or coming. */
+struct ts_log_point {
+	const char *date;
+	bool comes;
+	double kh_dh, gh_dh, no3_mg_l;
+	long day; /* of `date`; no row */
+};
+
 struct ts_log_result {
 	const char *name, *today, *verdict, *headline, *span, *next;
 	struct ts_log_course *courses;
 	size_t course_count;
 	struct ts_log_line *lines; /* the oldest first */
 	size_t line_count;
+	struct ts_log_value *values; /* that were read */
+	size_t value_count;
+	struct ts_log_point *points; /* a week apart */
+	size_t point_count;
+	const char *first_day;  /* of the oldest dated line; NULL: none is; no row */
+	const char *comes_says; /* drift's own headline; NULL: nothing follows */
 	struct ts_texts notes;
 };
 

@@ -21,19 +21,41 @@ static void of_tank(const struct ts_tank *tank, struct ts_log_question *ret)
 	ret->event_count = tank->event_count;
 }
 
+/* The animals of a plan; a name that is not known leaves their bands out, and is told. */
+static enum ts_status look_up(struct session *s, struct ts_plan *plan, struct ts_log_question *ret)
+{
+	const struct ts_species **species = NULL;
+	enum ts_status status;
+
+	ret->plan = plan;
+	if (!plan->stock_count)
+		return TS_OK;
+	status = answer_catalogue(s);
+	if (!status)
+		status = care_plan_species(s, plan, &species);
+	ret->species = status ? NULL : species;
+	if (status != TS_BAD_INPUT || !s->error->len)
+		return status;
+	ret->unknown = ts_arena_text(s->arena, ts_text_get(s->error), s->error->len);
+	ts_text_clear(s->error);
+	return ret->unknown ? TS_OK : TS_NO_MEMORY;
+}
+
 static enum ts_status load(struct session *s, const char *file, struct ts_log_question *ret)
 {
 	const struct ts_shape *kind;
 	struct ts_water water;
 	struct ts_tank tank;
-	struct ts_plan plan;
-	enum ts_status status = ts_records_kind(s->system, file, NULL, &kind);
+	struct ts_plan *plan = ts_arena_take(s->arena, sizeof *plan);
+	enum ts_status status = plan ? ts_records_kind(s->system, file, NULL, &kind) : TS_NO_MEMORY;
 
 	if (!status && kind == &ts_shape_plan) {
-		status = file_plan(s, file, &plan);
-		if (!status)
-			of_tank(&plan.tank, ret);
-		ret->name = status ? NULL : plan.name;
+		status = file_plan(s, file, plan);
+		if (!status) {
+			of_tank(&plan->tank, ret);
+			ret->name = plan->name;
+			status = look_up(s, plan, ret);
+		}
 	} else if (!status && kind == &ts_shape_tank) {
 		status = file_tank(s, file, &tank);
 		if (!status)
@@ -63,6 +85,7 @@ static void show(struct session *s, const struct ts_log_result *r)
 		return;
 	}
 	ts_doc_open(&doc, s->arena, r->name ? r->name : "What was noted");
+	doc.drawn = o->format == FORMAT_HTML;
 	ts_show_log(&doc, r, o->all || o->format == FORMAT_HTML ? 0 : LINES_SHOWN);
 	session_write(s, &doc);
 }

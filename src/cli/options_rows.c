@@ -53,7 +53,7 @@ const char *const option_formats[] = {"text", "json", "csv", "html", "ics", "bri
 /* Where a tank's own readings may be typed. */
 #define ACID_COMMANDS "check rank water why"
 #define CATALOGUE "arrive due find propose rank remake why"
-#define RECORDS "check drift what-if " CATALOGUE
+#define RECORDS "check drift log what-if " CATALOGUE
 
 /* Sorted by name. */
 /* clang-format off */
@@ -108,7 +108,7 @@ const struct flag option_flags[] = {
 	TEXT_ROW("--page", NULL, page, "ADDRESS", "ask-back", "where your page lies: adds a link that opens it with these fields waiting"),
 	SWITCH_ROW("--peat", NULL, acids, ACID_COMMANDS, "peat or leaves in the tank, likewise"),
 	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "check propose", "writes the plan (propose: the first list) into a file for check"),
-	TEXT_ROW("--practice", NULL, practice_file, "FILE", MATCHING " check due what-if", "your own figures of practice (docs/methods.md)"),
+	TEXT_ROW("--practice", NULL, practice_file, "FILE", MATCHING " check due log what-if", "your own figures of practice (docs/methods.md)"),
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
 	MEASURE_ROW("--room", room, TS_Q_TEMPERATURE, "\"18 C\"", "what-if", "how warm the room is without heating (18 C)"),
 	TEXT_ROW("--season", NULL, season, "DATE|NAME", "arrive check mix propose rank remake titrate water why", "only the readings of that part of the year"),

@@ -170,7 +170,9 @@ static void draw_marks(struct ts_page *page, const struct ts_curve *curve, const
 		number_attribute(page, "y1", TOP);
 		number_attribute(page, "y2", GROUND);
 		ts_page_close(page);
-		draw_label(page, curve, f, i);
+		/* Of several the list below says which day is which: in the picture they meet. */
+		if (curve->mark_count == 1)
+			draw_label(page, curve, f, i);
 	}
 }
 
@@ -205,7 +207,17 @@ static void draw(struct ts_page *page, const struct ts_curve *curve, const struc
 	ts_page_close(page);
 }
 
-/* "pH, evening and morning: from 7.9 to 4.2". */
+/* A limit: the same from end to end. */
+static bool level(const struct ts_series *s, size_t first, size_t last)
+{
+	for (size_t i = first; i < last; i++) {
+		if (isfinite(s->y[i]) && fabs(s->y[i] - s->y[first]) > 0)
+			return false;
+	}
+	return true;
+}
+
+/* "pH, evening and morning: from 7.9 to 4.2", "they like to 10". */
 static void say_series(
 	struct ts_page *page, const struct ts_curve *curve, const struct ts_series *s, size_t i)
 {
@@ -227,9 +239,13 @@ static void say_series(
 	ts_page_close(page);
 	ts_page_text(page, s->name);
 	if (first < last) {
-		ts_page_text(page, ": from ");
+		ts_page_text(page, level(s, first, last) ? " " : ": from ");
+	}
+	if (first < last && !level(s, first, last)) {
 		ts_page_number(page, s->y[first], curve->y_decimals);
 		ts_page_text(page, " to ");
+	}
+	if (first < last) {
 		ts_page_number(page, s->y[last - 1], curve->y_decimals);
 	}
 	ts_page_close(page);
