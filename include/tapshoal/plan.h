@@ -141,6 +141,7 @@ enum ts_sign_kind {
 	TS_SIGN_HIDING,
 	TS_SIGN_CHASED,
 	TS_SIGN_FLOATING,
+	TS_SIGN_DYING,
 	TS_SIGN_ALGAE, /* from here on: of the tank, and no illness */
 	TS_SIGN_CLOUDY_WATER,
 	TS_SIGN_SMELL,

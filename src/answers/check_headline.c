@@ -200,6 +200,20 @@ static void put_listed(struct ts_check_work *w, const struct ts_species *s)
 	ts_text_put(&w->text, ").");
 }
 
+/* Of two that live there, between whom it may go wrong: who goes when it does. */
+static const char *watch_them(struct ts_check_work *w, const struct ts_ruling *r)
+{
+	const struct ts_plan_group *g = ts_check_group_of(&w->check, r->other);
+
+	if (ts_ruling_topic(r) != TS_TOPIC_COMPANY || !g)
+		return NULL;
+	ts_text_put(&w->text, "Watch them: at torn fins, hiding or chasing the ");
+	ts_check_put_bought(w, r->other);
+	ts_text_put(&w->text, ts_group_count(&g->group) > 1 ? " go into another tank"
+							    : " goes into another tank");
+	return ts_asking_keep(w->asking, &w->text);
+}
+
 static void lead_with_concern(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_check_judgement *j = &w->out->judgements[entry];
@@ -234,6 +248,8 @@ static void lead_with_concern(struct ts_check_work *w, size_t entry)
 	/* The condition is the deed. */
 	ts_check_finish(w, kind, entry,
 		r->remedy.kind == TS_REMEDY_WARMTH ? w->out->shared_says : remedy_of(j));
+	if (!w->out->decides && !w->check.planned_groups && r->other && !j->condition)
+		w->out->decides = watch_them(w, r);
 }
 
 /* The first judgement of a rule; entry_count: none. */
@@ -302,6 +318,27 @@ static bool say_heater(struct ts_check_work *w)
 	return false;
 }
 
+/* One of a kind that fights its own may turn on others, and its fins tempt those that nip. */
+static bool say_temper(struct ts_check_work *w)
+{
+	for (size_t i = 0; several(w) && i < w->check.group_count; i++) {
+		const struct ts_plan_group *g = &w->check.groups[i];
+		const struct ts_species *s = g->group.species;
+
+		if (!g->planned || s->group.sexes != TS_SEXES_ALONE || s->to_others != TS_CHASES ||
+			s->to_own_kind != TS_INJURES)
+			continue;
+		ts_text_put(&w->text, "It hangs on the temper of the ");
+		ts_check_put_bought(w, s);
+		ts_text_puts(&w->text,
+			": some hunt what lives with them, so have a second home ready for it",
+			s->fins ? "; and its fins tempt others to nip." : ".", NULL);
+		w->out->decides = ts_asking_keep(w->asking, &w->text);
+		return true;
+	}
+	return false;
+}
+
 /*
  * What deserves the second line: what is to be treated, who is bought grown, what the tank was
  * taken for, what the water lacks, what they share.
@@ -313,7 +350,7 @@ static void say_yes_decides(struct ts_check_work *w, size_t chlorine)
 	ts_check_say_water_too(w);
 	if (chlorine != w->entry_count)
 		out->decides = out->judgements[chlorine].says;
-	else if (!say_grown(w) && !say_heater(w))
+	else if (!say_grown(w) && !say_heater(w) && (out->water_too || !say_temper(w)))
 		out->decides = ts_check_sides_taken(w);
 	if (out->decides)
 		return;
@@ -400,22 +437,39 @@ static void lead_with_yes(struct ts_check_work *w)
 	say_yes_decides(w, chlorine);
 }
 
-/* Questions without which nothing can be said: a name, or whether the water suits somebody. */
+/* A name that nobody knows, or of several, is of those that live there. */
+static bool of_living(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	const struct ts_plan *plan = w->question->plan;
+
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		if (plan->stock[i].species == r->name && !w->question->species[i])
+			return ts_in_tank(&plan->stock[i]);
+	}
+	return false;
+}
+
+/*
+ * Questions without which nothing can be said: a name, of newcomers first, who were asked about; or
+ * whether the water suits somebody.
+ */
 static size_t asked_first(const struct ts_check_work *w)
 {
-	size_t unsure = w->entry_count;
+	size_t none = w->entry_count, unsure = none, living = none;
 
-	for (size_t i = 0; i < w->entry_count; i++) {
+	for (size_t i = 0; i < none; i++) {
 		const struct ts_ruling *r = w->entries[i].ruling;
 
 		if (!r || w->entries[i].severity != TS_QUESTION)
 			continue;
-		if (r->rule == TS_RULE_UNKNOWN_SPECIES)
+		if (r->rule == TS_RULE_UNKNOWN_SPECIES && !of_living(w, r))
 			return i;
-		if (r->rule == TS_RULE_WATER_UNSURE && unsure == w->entry_count)
+		if (r->rule == TS_RULE_UNKNOWN_SPECIES && living == none)
+			living = i;
+		if (r->rule == TS_RULE_WATER_UNSURE && unsure == none)
 			unsure = i;
 	}
-	return unsure;
+	return living < none ? living : unsure;
 }
 
 static void lead_with_question(struct ts_check_work *w, size_t entry)
@@ -495,6 +549,21 @@ static bool of_residents(const struct ts_check_work *w, const struct ts_ruling *
 	       !of_newcomers(w, r);
 }
 
+static bool of_cool(const struct ts_species *s)
+{
+	return s->home_water == TS_HOME_COOL;
+}
+
+/* `a` is the warmth of a pair of which one is of cool water, and `b` that it eats the other. */
+static bool warmth_parts(const struct ts_ruling *a, const struct ts_ruling *b)
+{
+	bool same = (a->subject == b->subject && a->other == b->other) ||
+		    (a->subject == b->other && a->other == b->subject);
+
+	return a->rule == TS_RULE_TEMPERATURE_APART && a->severity >= TS_CONFLICT &&
+	       b->rule == TS_RULE_EATEN && same && of_cool(a->subject) != of_cool(a->other);
+}
+
 /* They were asked about; then the order of check_reasons.c. */
 static bool leads(
 	const struct ts_check_work *w, const struct ts_ruling *a, const struct ts_ruling *b)
@@ -503,6 +572,11 @@ static bool leads(
 
 	if (newcomers != of_newcomers(w, b))
 		return newcomers;
+	/* A cool one and a tropical one: that needs no mouth to be seen. */
+	if (warmth_parts(a, b))
+		return true;
+	if (warmth_parts(b, a))
+		return false;
 	return ts_check_reason(a) < ts_check_reason(b);
 }
 
@@ -835,6 +909,29 @@ static size_t leading_advice(const struct ts_check_work *w)
 	return w->entry_count;
 }
 
+/* The recipe of the advice for those that live in bare water; NULL: there is none. */
+static const char *advised_minerals(struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_advice *a = w->entries[i].advice;
+
+		if (!a || (strcmp(a->row->id, "stock.minerals") != 0 &&
+				  strcmp(a->row->id, "stock.stay") != 0))
+			continue;
+		w->out->judgements[i].folded = true;
+		return w->out->judgements[i].says;
+	}
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		if (!r || r->remedy.kind != TS_REMEDY_MINERALS)
+			continue;
+		ts_say_step(&w->text, &r->remedy);
+		return ts_asking_keep(w->asking, &w->text);
+	}
+	return NULL;
+}
+
 /* Bare or softened water, or readings that contradict each other: before any animal is chosen. */
 static void lead_with_nobody(struct ts_check_work *w, const char *nobody)
 {
@@ -844,14 +941,20 @@ static void lead_with_nobody(struct ts_check_work *w, const char *nobody)
 
 	while (!(p->unusual & TS_UNUSUAL__NOBODY_YET & bit))
 		bit <<= 1;
-	ts_say_unusual(&w->text, bit, p);
-	why = ts_asking_keep(w->asking, &w->text);
+	why = bit == TS_UNUSUAL_BARE && !w->check.planned_groups ? advised_minerals(w) : NULL;
+	if (!why) {
+		ts_say_unusual(&w->text, bit, p);
+		why = ts_asking_keep(w->asking, &w->text);
+	}
 	if (ts_water_first(p) == TS_FIRST_CONTRADICTION) {
 		ts_text_put(&w->text, w->check.planned_groups ? "Choose nobody for it yet"
 							      : "Change nothing yet");
 		ts_text_put(&w->text, ": its readings contradict each other; ");
 		ts_say_read_again(&w->text, p);
 		ts_text_put(&w->text, ".");
+	} else if (bit == TS_UNUSUAL_BARE && !w->check.planned_groups) {
+		ts_text_put(&w->text, "They stay, and the water gets its minerals back, slowly: "
+				      "there is hardly one in it.");
 	} else {
 		ts_text_puts(&w->text,
 			w->check.planned_groups ? "This water suits nobody yet: "
@@ -1074,9 +1177,9 @@ static bool faulty(const struct ts_check_work *w)
 /* What waste makes, a tank far too small lets come again. */
 static bool of_waste(const struct ts_advice_row *row)
 {
-	static const char *const ids[] = {"now.gasping", "now.oxygen", "now.ammonia", "now.nitrite",
-		"filter.reading", "old-tank", "oxygen.short", "now.cold", "seen.cloudy",
-		"seen.smell", "nitrate.high", "apart.no3"};
+	static const char *const ids[] = {"now.gasping", "now.gasping-young", "now.oxygen",
+		"now.ammonia", "now.nitrite", "filter.reading", "old-tank", "oxygen.short",
+		"now.cold", "seen.cloudy", "seen.smell", "nitrate.high", "apart.no3"};
 
 	for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) {
 		if (strcmp(row->id, ids[i]) == 0)
@@ -1137,6 +1240,10 @@ static void lead(struct ts_check_work *w)
 	if (advice != none && (danger || asked_of_water(w)))
 		lead_with_advice(w, advice);
 	else if (w->check.planned_groups && !faults && w->check.water_known && nobody)
+		lead_with_nobody(w, nobody);
+	else if (!w->check.planned_groups && w->check.living_groups && nobody &&
+		 w->check.profile.unusual & TS_UNUSUAL_BARE &&
+		 !(w->advice_count && w->advice[0].row->group < 7))
 		lead_with_nobody(w, nobody);
 	else if (!w->question->plan->stock_count && advice == none)
 		lead_with_water(w);

@@ -323,10 +323,7 @@ static bool put_instead(
 	struct ts_check_work *w, const struct ts_species *kept, const struct ts_species *gone)
 {
 	struct choice all[LOOKED_AT] = {0}, best;
-	/* Without the water nobody knows who would be at home in it. */
-	size_t count = w->check.water_known
-			       ? choose(w, gone->kind, gone, TS_SOLD_EVERYWHERE, LOOKED_AT, all)
-			       : 0;
+	size_t count = choose(w, gone->kind, gone, TS_SOLD_EVERYWHERE, LOOKED_AT, all);
 	bool rest = count && ts_check_rest_is_sound(w, gone);
 	size_t at = 0;
 
@@ -350,6 +347,8 @@ static bool put_instead(
 	if (w->check.water_known)
 		ts_text_put(&w->text, w->out->instead_count == 1 ? ", which likes this water"
 								 : ", which like this water");
+	else
+		ts_text_put(&w->text, ", if your water suits: test GH");
 	ts_text_put(&w->text, ".");
 	w->out->instead_says = ts_asking_keep(w->asking, &w->text);
 	return true;

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "stock/mending.h"
 #include "stock/rules.h"
 #include "words/rulings.h"
 
@@ -132,6 +133,36 @@ static bool is_maturing(const struct ts_check_work *w)
 	return ts_now_figure(log, TS_NOW_TAN) > 0 || ts_now_figure(log, TS_NOW_NO2) > 0;
 }
 
+bool ts_check_all_well(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		if (!w->check.groups[i].well)
+			return false;
+	}
+	return w->check.group_count > 0 && !w->check.planned_groups;
+}
+
+bool ts_check_in_time(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	const struct ts_plan_group *g = r ? ts_check_group_of(&w->check, r->subject) : NULL;
+
+	return r && ts_ruling_topic(r) == TS_TOPIC_ROOM && ts_check_all_well(w) &&
+	       !(g && ts_check_far_too_small(w, &g->group));
+}
+
+/* A fault that is more than a tank that will do no longer, one day, for those who are well in it.
+ */
+static bool faulty_now(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (r->severity == TS_CONFLICT && !ts_check_in_time(w, r))
+			return true;
+	}
+	return false;
+}
+
 /* What lives in the tank already, against the tank's own water; then what to do about it. */
 /* Signs, deaths and what happened are of a tank with animals, named or not. */
 static bool told_of_tank(const struct ts_plan *plan, const struct ts_plan_state *state)
@@ -167,6 +198,7 @@ bool ts_check_advise(struct ts_check_work *w)
 	if (!count && !is_maturing(w) && (plan->stock_count || !told_of_tank(plan, state)))
 		return true;
 	ts_plan_state_residents(state, residents, count);
+	state->state.at_fault = faulty_now(w);
 	w->residents = residents;
 	w->advice_count = ts_advise(&state->state, w->asking->practice, w->advice);
 	return true;
@@ -227,33 +259,6 @@ static bool filter_asked(const struct ts_check_work *w)
 {
 	for (size_t i = 0; i < w->check.count; i++) {
 		if (w->check.rulings[i].rule == TS_RULE_FILTER_UNKNOWN)
-			return true;
-	}
-	return false;
-}
-
-bool ts_check_all_well(const struct ts_check_work *w)
-{
-	for (size_t i = 0; i < w->check.group_count; i++) {
-		if (!w->check.groups[i].well)
-			return false;
-	}
-	return w->check.group_count > 0 && !w->check.planned_groups;
-}
-
-bool ts_check_in_time(const struct ts_check_work *w, const struct ts_ruling *r)
-{
-	return r && ts_ruling_topic(r) == TS_TOPIC_ROOM && ts_check_all_well(w);
-}
-
-/* A fault that is more than a tank that will do no longer, one day, for those who are well in it.
- */
-static bool faulty_now(const struct ts_check_work *w)
-{
-	for (size_t i = 0; i < w->check.count; i++) {
-		const struct ts_ruling *r = &w->check.rulings[i];
-
-		if (r->severity == TS_CONFLICT && !ts_check_in_time(w, r))
 			return true;
 	}
 	return false;

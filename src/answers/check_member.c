@@ -357,7 +357,8 @@ static bool settle(struct ts_check_work *w, const struct ts_species **species, s
 	}
 	if (!t->good_count)
 		return true; /* it stays a question, with what all of them share */
-	if (t->good_count < t->asked_count) {
+	/* Who lives there is one of them already: one that does is taken. */
+	if (t->good_count < t->asked_count && !ts_in_tank(&q->plan->stock[line])) {
 		say_apart(w, q->plan->stock[line].species, t);
 		return true;
 	}
@@ -372,15 +373,19 @@ bool ts_check_members(struct ts_check_work *w, struct ts_check_question *ret)
 	const struct ts_check_question *q = w->question;
 	const struct ts_species **species =
 		ts_arena_array(w->asking->arena, q->plan->stock_count + 1, sizeof *species);
+	bool bought = false;
 
 	if (!species)
 		return false;
 	if (q->plan->stock_count)
 		memcpy(species, q->species, q->plan->stock_count * sizeof *species);
+	/* Newcomers are asked about: any of those that live there does to judge them by. */
+	for (size_t i = 0; i < q->plan->stock_count; i++)
+		bought |= !ts_in_tank(&q->plan->stock[i]) && !ts_plan_unwell(q->plan);
 	for (size_t i = 0; i < q->plan->stock_count; i++) {
 		if (!species[i] && q->candidates[i].how == TS_NAME_GROUP)
 			species[i] = told(q->plan->stock[i].species, &q->candidates[i]);
-		if (!species[i] && !ts_in_tank(&q->plan->stock[i]) &&
+		if (!species[i] && (bought || !ts_in_tank(&q->plan->stock[i])) &&
 			of_several(&q->candidates[i]) && !settle(w, species, i))
 			return false;
 	}

@@ -137,6 +137,9 @@ const char *ts_check_sides_taken(struct ts_check_work *w);
 /* Whether so many more of them would fit the tank beside all others; without a tank they do. */
 bool ts_check_more_fit(struct ts_check_work *w, const struct ts_species *species, double more);
 
+/* The tank is not a quarter of what its own home has to be: no matter of time. */
+bool ts_check_far_too_small(const struct ts_check_work *w, const struct ts_group *group);
+
 /* Its own home would be far too small here. */
 bool ts_check_too_large(const struct ts_check_work *w, const struct ts_group *group);
 

@@ -179,11 +179,46 @@ bool ts_check_says_room(struct ts_check_work *w, const struct ts_ruling *r, cons
 	return true;
 }
 
-/* Nothing of the room is short for so many. */
+/* The tank with the sides that it has, or usually has. */
+static struct ts_tank with_sides(const struct ts_check_work *w)
+{
+	struct ts_tank tank = w->question->plan->tank;
+
+	if (!(tank.length_cm > 0) && tank.volume_l > 0)
+		ts_room_usual_sides(tank.volume_l, &tank);
+	return tank;
+}
+
+/* Far short of the smallest, and no near miss. */
+static bool far_short_of(const struct ts_check_work *w, const struct ts_smallest_tank *s)
+{
+	const struct ts_tank tank = with_sides(w);
+	double enough = w->asking->practice->value[TS_P_ROOM_CONFLICT];
+	struct ts_smallest_tank least = {
+		s->length_cm * enough, s->width_cm * enough, s->height_cm * enough, 0};
+
+	return tank.length_cm > 0 && short_of(&tank, &least, false);
+}
+
+/* The same of litres, where no sides were given. */
+static bool too_few_litres(const struct ts_check_work *w, const struct ts_smallest_tank *s)
+{
+	const struct ts_tank *tank = &w->question->plan->tank;
+
+	return !(tank->length_cm > 0) &&
+	       tank->volume_l < w->asking->practice->value[TS_P_ROOM_CONFLICT] * s->volume_l;
+}
+
+/* Nothing of the room is short for so many, nor would their own tank be larger. */
 static bool roomy(const struct ts_check_work *w, const struct ts_group *group)
 {
 	struct ts_rulings all = {.count = 0};
+	struct ts_smallest_tank own;
 
+	ts_smallest_tank(
+		group, 1, sensitive(group), &w->question->plan->tank, w->asking->practice, &own);
+	if (own.length_cm > 0 && (far_short_of(w, &own) || too_few_litres(w, &own)))
+		return false;
 	ts_rules_alone(group, &w->question->plan->tank, w->asking->practice, &all);
 	for (size_t i = 0; i < all.count; i++) {
 		if (ts_rule_of_room(all.at[i].rule) || all.at[i].severity >= TS_CONCERN)
@@ -246,7 +281,10 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 	else
 		ts_check_instead(w, r);
 	if (g && !g->planned)
-		return "a larger tank in time, or another home";
+		return ts_check_far_too_small(w, &g->group)
+			       ? "See to such a tank, or another home, now; small ones may stay "
+				 "some months, with half the water changed every week until then"
+			       : "a larger tank in time, or another home";
 	if (!g)
 		return "one kind fewer, or such a tank";
 	ts_text_put(&w->text, "do not buy the ");
@@ -255,25 +293,17 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 	return ts_asking_keep(w->asking, &w->text);
 }
 
-/* The tank with the sides that it has, or usually has. */
-static struct ts_tank with_sides(const struct ts_check_work *w)
+/* Of the litres that they need the tank holds less: no matter of time any more. */
+#define FAR_TOO_FEW 0.25
+
+bool ts_check_far_too_small(const struct ts_check_work *w, const struct ts_group *group)
 {
-	struct ts_tank tank = w->question->plan->tank;
+	const struct ts_tank *tank = &w->question->plan->tank;
+	struct ts_smallest_tank own;
+	double litres = ts_rule_sold_l(tank, w->asking->practice);
 
-	if (!(tank.length_cm > 0) && tank.volume_l > 0)
-		ts_room_usual_sides(tank.volume_l, &tank);
-	return tank;
-}
-
-/* Far short of the smallest, and no near miss. */
-static bool far_short_of(const struct ts_check_work *w, const struct ts_smallest_tank *s)
-{
-	const struct ts_tank tank = with_sides(w);
-	double enough = w->asking->practice->value[TS_P_ROOM_CONFLICT];
-	struct ts_smallest_tank least = {
-		s->length_cm * enough, s->width_cm * enough, s->height_cm * enough, 0};
-
-	return tank.length_cm > 0 && short_of(&tank, &least, false);
+	ts_smallest_tank(group, 1, sensitive(group), tank, w->asking->practice, &own);
+	return litres > 0 && own.volume_l > 0 && litres < FAR_TOO_FEW * own.volume_l;
 }
 
 bool ts_check_too_large(const struct ts_check_work *w, const struct ts_group *group)

@@ -100,7 +100,13 @@ static void say_needs(
 					      : "; your tank is large enough for it");
 	ret->headline = keep(w);
 	if (no_room) {
-		ts_text_puts(&w->text, no_room, ". ", NULL);
+		ts_text_put(&w->text, no_room);
+		if (w->q->assumed_litres > 0) {
+			ts_text_put(&w->text, ", as ");
+			ts_text_number_short(&w->text, w->q->assumed_litres, 0);
+			ts_text_put(&w->text, " litres usually have: measure it");
+		}
+		ts_text_put(&w->text, ". ");
 		ts_text_capital(&w->text, 0);
 	}
 	ts_text_put(&w->text, "Whether your water suits it: measure GH and KH, and give them "
@@ -179,11 +185,17 @@ static void say_verdict(
 		ts_text_put(&w->text, ", once every drop is treated for chlorine");
 	ret->headline = keep(w);
 	if (no_room) {
-		ts_text_puts(&w->text, no_room, ". ", NULL);
+		ts_text_put(&w->text, no_room);
+		if (w->q->assumed_litres > 0) {
+			ts_text_put(&w->text, ", as ");
+			ts_text_number_short(&w->text, w->q->assumed_litres, 0);
+			ts_text_put(&w->text, " litres usually have: measure it");
+		}
+		ts_text_put(&w->text, ". ");
 		ts_text_capital(&w->text, 0);
 	}
 	note_unsettled(w, m);
-	if (minerals_decide(m, w->q->profile)) {
+	if (!no_room && minerals_decide(m, w->q->profile)) {
 		ts_text_put(&w->text, "GH is what it likes, and that decides. ");
 		ts_say_parameter(&w->text, TS_PH, &m->at[TS_PH]);
 		ts_text_put(&w->text, "; leave the pH alone");

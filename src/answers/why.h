@@ -17,6 +17,7 @@ struct ts_why_question {
 	const struct ts_keeping *keeping;
 	bool water_given;           /* something was read; else their needs are the answer */
 	const struct ts_tank *tank; /* NULL: none was given */
+	double assumed_litres; /* its sides were assumed from so many litres; 0: they are known */
 	const char *water_name;
 	double kept_age_days;
 	const char *water_says, *animals_say, *overlays_say; /* overlays NULL: none */

@@ -101,7 +101,9 @@ static bool is_cause(const struct ts_advice_row *row, const struct ts_care_state
 
 	/* Gasping is a sign itself. */
 	if (row->group == 2)
-		return strcmp(row->id, "now.gasping") != 0;
+		return strncmp(row->id, "now.gasping", strlen("now.gasping")) != 0 ||
+		       strcmp(row->id, "now.gasping-co2") == 0 ||
+		       strcmp(row->id, "now.gasping-filter") == 0;
 	if ((s->acid_bed || (s->signs & TS_SIGNS_SPOTS && s->lived_long)) &&
 		strncmp(row->id, "buffer.gone", strlen("buffer.gone")) == 0)
 		return false;

@@ -69,8 +69,9 @@ struct ts_care_state {
 	double ph_trend; /* how far pH has moved over its readings, where that is a trend; 0 steady,
 			    NAN not known */
 	double ph_swing_low, ph_swing_high; /* the widest course of one day; NAN: not known */
-	bool ph_repeated;  /* read on more than one day: whether it is steady can be told */
-	double deaths;     /* unexplained, within four weeks */
+	bool ph_repeated;      /* read on more than one day: whether it is steady can be told */
+	double deaths;         /* unexplained, within four weeks */
+	bool deaths_uncounted; /* some die, and nobody says how many */
 	double lived_days; /* of the animals that have lived there longest; NAN: none, or no day */
 	double reading_age_days; /* of the older of GH and KH; NAN: not known */
 	double filter_stopped_h; /* how long the filter stood; NAN: it did not, or nobody knows */
@@ -85,6 +86,7 @@ struct ts_care_state {
 	bool filter_none;   /* there is none */
 	bool filter_stands; /* it does not run, or did not for a while */
 	bool alone;         /* it is one single animal */
+	bool at_fault;      /* something else is to be mended now, such as the room */
 	bool empty;         /* animals are planned, and none lives there yet: nothing is harmed */
 	bool lime_bed;      /* limestone or aragonite: it raises GH and KH */
 	bool acid_bed;      /* active soil or peat: it holds KH and pH down */
@@ -146,9 +148,10 @@ struct ts_care_figures {
 	double kh_floor, kh_act, kh_warn, buffer_act, no3_limit, no3_concern, kh_apart_limit,
 		ec_apart_limit;
 	double no3_apart_limit, tan_safe, settled_days;
-	bool buffer_lost;    /* KH below the floor */
-	bool hardness_liked; /* GH and KH are comfortable to all that live there */
-	bool settled_well;   /* they have lived there for long, without signs or deaths */
+	bool deaths_uncounted, at_fault; /* as in the state */
+	bool buffer_lost;                /* KH below the floor */
+	bool hardness_liked;             /* GH and KH are comfortable to all that live there */
+	bool settled_well; /* they have lived there for long, without signs or deaths */
 	/* What topping up with the new water can make of it at the most; NAN: the routine is not
 	 * known. */
 	double piled_gh_dh, piled_kh_dh;

@@ -94,9 +94,26 @@ CONDITION(gasping_filter)
 	return stands(s) && gasping_unread(s, practice, f);
 }
 
+/* A filter of fewer days does not cope yet (common practice). */
+#define YOUNG_DAYS 42
+
+/*
+ * In a tank that has not run for six weeks ammonia or nitrite makes them gasp until a test says
+ * otherwise; a change of treated water harms nobody whose buffer stands.
+ */
+CONDITION(gasping_young)
+{
+	bool young = s->filter_mature == TS_KNOWN_NO ||
+		     (s->lived_days > 0 && s->lived_days < YOUNG_DAYS && !s->lived_long);
+
+	return young && f->untested & (unsigned)(TS_UNTESTED_AMMONIA | TS_UNTESTED_NITRITE) &&
+	       !f->careful && !stands(s) && gasping_unread(s, practice, f);
+}
+
 CONDITION(gasping)
 {
-	return !stands(s) && gasping_unread(s, practice, f);
+	return !stands(s) && !ts_holds_gasping_young(s, practice, f) &&
+	       gasping_unread(s, practice, f);
 }
 
 /* So much CO2 fish do not live in for hours (common practice, no source): a reading is wrong. */
@@ -401,16 +418,6 @@ static bool named_by_sight(const struct ts_care_state *s)
 	return s->signs & (TS_SIGNS_SPOTS | TS_SIGNS_FLOATING);
 }
 
-CONDITION(one_ill)
-{
-	struct ts_care_figures other = *f;
-
-	return s->signs & TS_SIGNS_ONE && !explained(s, practice, f) &&
-	       !ts_holds_fighting(s, practice, f) && !named_by_sight(s) &&
-	       !ts_holds_minerals_wear(s, practice, &other) &&
-	       !ts_holds_old_age(s, practice, &other);
-}
-
 /* So many days after they came the leap shows (common practice). */
 #define LEAP_DAYS 14
 
@@ -418,6 +425,23 @@ CONDITION(one_ill)
 static bool leap(const struct ts_care_state *s)
 {
 	return s->deaths > 0 && s->newcomer_days <= LEAP_DAYS && !s->signs;
+}
+
+/* Where some die, ammonia and nitrite are tested before anything is thought of an illness. */
+static bool die_untested(const struct ts_care_state *s, const struct ts_care_figures *f)
+{
+	return s->deaths > 0 && !leap(s) &&
+	       f->untested & (unsigned)(TS_UNTESTED_AMMONIA | TS_UNTESTED_NITRITE);
+}
+
+CONDITION(one_ill)
+{
+	struct ts_care_figures other = *f;
+
+	return s->signs & TS_SIGNS_ONE && !die_untested(s, f) && !explained(s, practice, f) &&
+	       !ts_holds_fighting(s, practice, f) && !named_by_sight(s) &&
+	       !ts_holds_minerals_wear(s, practice, &other) &&
+	       !ts_holds_old_age(s, practice, &other);
 }
 
 /*
@@ -461,8 +485,9 @@ CONDITION(slow_decline)
 {
 	struct ts_care_figures other = *f;
 
-	return s->signs & TS_SIGNS_SLOW && !named_by_sight(s) && !explained(s, practice, f) &&
-	       !ts_holds_minerals_wear(s, practice, f) && !ts_holds_old_age(s, practice, &other);
+	return s->signs & TS_SIGNS_SLOW && !die_untested(s, f) && !named_by_sight(s) &&
+	       !explained(s, practice, f) && !ts_holds_minerals_wear(s, practice, f) &&
+	       !ts_holds_old_age(s, practice, &other);
 }
 
 /* Nothing that was read, and no look, tells what it is. */

@@ -283,26 +283,32 @@ static bool kh_mends(const struct ts_care_state *s, const double *practice)
 	       ts_advice_fill_mend(s, practice, &f);
 }
 
-/* Little KH that all of them like, and that they have been well in for long. */
+/* Little KH that all of them bear, and that they have been well in for long. */
 static bool little_and_well(const struct ts_care_state *s, const struct ts_care_figures *f)
 {
-	bool liked = f->settled_well && s->kh_dh >= BUFFER_LEFT_DH;
+	/* Far below what is poured in, or under much waste, it is being used up. */
+	bool liked = f->settled_well && s->kh_dh >= BUFFER_LEFT_DH && !much_nitrate(s, f) &&
+		     !(s->change_kh_dh - s->kh_dh > f->kh_act);
 
 	for (size_t i = 0; i < s->resident_count; i++) {
 		const struct ts_parameter_fit *kh = &s->residents[i].at[TS_KH];
 
-		liked &= kh->known && kh->uncomfortable_by >= 0;
+		liked &= kh->known && s->kh_dh >= kh->tolerated.low;
 	}
 	return liked && s->resident_count > 0;
 }
+
+/* Of less GH, dH, no animal that wants any has enough, whatever the buffer does. */
+#define BARE_GH_DH 1.0
 
 /* Nothing was used up: the water is too soft for them, and its recipe holds the buffer too. */
 static bool too_soft_for_them(const struct ts_care_state *s, const double *practice)
 {
 	struct ts_care_figures f = {.animal = -1};
+	bool bare = s->gh_dh < BARE_GH_DH;
 
-	if (!ts_advice_unwell(s) || s->change_kh_dh - s->kh_dh > BUFFER_LEFT_DH || s->acid_bed ||
-		!ts_advice_mendable(s, practice, &f) ||
+	if (!(ts_advice_unwell(s) || bare) || s->change_kh_dh - s->kh_dh > BUFFER_LEFT_DH ||
+		s->acid_bed || !ts_advice_mendable(s, practice, &f) ||
 		!(s->residents[f.animal].at[f.parameter].outside_by < 0))
 		return false;
 	/* Waste uses KH up, and no GH. */

@@ -29,6 +29,7 @@
 	X(too_cold_no_power)                                                                       \
 	X(no_filter)                                                                               \
 	X(algae)                                                                                   \
+	X(gasping_young)                                                                           \
 	X(cloudy)                                                                                  \
 	X(smells)                                                                                  \
 	X(film)                                                                                    \

@@ -114,6 +114,10 @@ static unsigned sort_sign(const struct ts_sign *sign)
 
 	if (of_tank(sign))
 		return 0;
+	/* Who dies is counted, not sorted: the water is tested first, whatever it is. */
+	if (sign->sign == TS_SIGN_DYING &&
+		!(sign->breadth == TS_BREADTH_ALL && sign->onset == TS_ONSET_NOW))
+		return 0;
 
 	if (sign->sign == TS_SIGN_GASPING)
 		return TS_SIGNS_GASPING;
@@ -445,6 +449,18 @@ static double supply_before(const struct ts_plan *plan, long today)
 	return before;
 }
 
+/* "They die": more than one, and nobody says how many. */
+#define SOME_DEATHS 2
+
+static bool dying(const struct ts_plan *plan)
+{
+	for (size_t i = 0; i < plan->sign_count; i++) {
+		if (plan->signs[i].sign == TS_SIGN_DYING)
+			return true;
+	}
+	return false;
+}
+
 void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *waters, long today,
 	struct ts_plan_state *ret)
 {
@@ -469,6 +485,10 @@ void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *wate
 		ret->state.filter_stands |= plan->signs[i].after == TS_AFTER_POWER_CUT;
 	}
 	ret->state.deaths = read_or_unknown(&plan->deaths);
+	if (dying(plan) && !(ret->state.deaths > 0)) {
+		ret->state.deaths = SOME_DEATHS;
+		ret->state.deaths_uncounted = true;
+	}
 	ret->ill_line = plan->sign_count ? ill_line(plan) : -1;
 	if (ret->ill_line >= 0)
 		ret->state.ill_days = (double)age_of(plan->stock[ret->ill_line].since, today);

@@ -96,6 +96,7 @@ static enum ts_status ask(struct session *s, struct answer *a, struct ts_why_res
 	q.species = species;
 	if (a->assumed_litres > 0 || o->tank_file || o->size.length_cm > 0)
 		q.tank = &a->tank;
+	q.assumed_litres = a->assumed_litres;
 	q.water_name = a->water.name;
 	q.kept_age_days = a->kept_age_days;
 	q.water_says = q.water_given ? say_water_kept(s, a) : NULL;

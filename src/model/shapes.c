@@ -139,8 +139,8 @@ const char *const ts_words_sex[] = {"unknown", "male", "female", "pairs", NULL};
 static const char *const words_origin[] = {"unknown", "farmed", "wild", NULL};
 const char *const ts_words_sign[] = {"other", "gasping", "listless", "clamped-fins", "rubbing",
 	"spots", "wounds", "wasting", "bloated", "not-eating", "darting", "torn-fins", "hiding",
-	"chased", "floating", "algae", "cloudy-water", "smell", "surface-film", "tinted-water",
-	NULL};
+	"chased", "floating", "dying", "algae", "cloudy-water", "smell", "surface-film",
+	"tinted-water", NULL};
 const char *const ts_words_onset[] = {"unknown", "now", "days", "weeks", NULL};
 const char *const ts_words_breadth[] = {"unknown", "one", "one-species", "all", "some", NULL};
 const char *const ts_words_after[] = {"unknown", "water-change", "power-cut", NULL};

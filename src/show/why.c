@@ -5,6 +5,9 @@
  */
 #include "show/why.h"
 
+#include <string.h>
+
+#include "base/arena.h"
 #include "show/rank.h"
 #include "words/care.h"
 
@@ -13,7 +16,12 @@ static void parameters(struct ts_document *doc, const struct ts_why_animal *a)
 	ts_doc_heading(doc, 1, "The water");
 	for (size_t i = 0; i < a->water_count; i++) {
 		const struct ts_why_parameter *p = &a->water[i];
-		struct ts_node *entry = ts_doc_entry(doc, p->says);
+		/* What decides stands above. */
+		bool said = a->decides && strstr(a->decides, p->says);
+		const char *value = ts_arena_text(doc->arena, p->says, strcspn(p->says, ","));
+		struct ts_node *entry = ts_doc_entry(
+			doc, said && value ? ts_arena_join(doc->arena, value, ": see above", NULL)
+					   : p->says);
 
 		if (entry)
 			entry->hue = ts_show_hue(p->parameter);

@@ -323,9 +323,15 @@ static void say_safe_and_test(struct ts_text *text, const struct ts_care_figures
 	put_tests(text, f);
 }
 
-static void say_death_s(struct ts_text *text, const struct ts_care_figures *f)
+static void say_who_died(struct ts_text *text, const struct ts_care_figures *f)
 {
-	ts_text_put(text, f->deaths > 1 ? "deaths" : "death");
+	if (f->deaths_uncounted) {
+		ts_text_put(text, "They die, and nobody knows yet of what");
+		return;
+	}
+	ts_text_number_short(text, f->deaths, 0);
+	ts_text_puts(text, " unexplained ", f->deaths > 1 ? "deaths" : "death",
+		" within four weeks", NULL);
 }
 
 /* What was not said of the signs, and would change the first deed. */
@@ -386,8 +392,20 @@ static void say_wrong_hardness(struct ts_text *text, const struct ts_care_figure
 	ts_text_put(text, f->hardness_liked ? "" : "wrong hardness, ");
 }
 
+/* Nothing was read that wants mending: "go on as you do" stands beside no remedy. */
+static bool nothing_to_mend(const struct ts_care_figures *f)
+{
+	return f->settled_well && !f->at_fault && !(f->no3_mg_l > f->no3_concern) &&
+	       !(f->tan_mg_l >= f->tan_safe) && !(f->no2_mg_l > AS_NIL) && !(f->tan_mg_l > AS_NIL);
+}
+
 static void say_ask_gh(struct ts_text *text, const struct ts_care_figures *f)
 {
+	if (f->settled_well && !nothing_to_mend(f)) {
+		ts_text_put(text, "Test GH and KH once too, with drops, to know what they live in; "
+				  "leave the pH alone.");
+		return;
+	}
 	ts_text_put(text,
 		f->settled_well
 			? "They are well: go on as you do, and leave the pH alone. Test GH and "
@@ -399,7 +417,7 @@ static void say_ask_gh(struct ts_text *text, const struct ts_care_figures *f)
 static void say_ask_kh(struct ts_text *text, const struct ts_care_figures *f)
 {
 	ts_text_put(text,
-		f->settled_well
+		nothing_to_mend(f)
 			? "They are well: leave the water and the pH alone, a steady water is "
 			  "worth more than a perfect one. Test KH once, with drops, to know how "
 			  "steady it is."
@@ -410,7 +428,7 @@ static void say_ask_kh(struct ts_text *text, const struct ts_care_figures *f)
 /* Who has lived there well for long is told so; else what was not read comes first. */
 static void say_go_on(struct ts_text *text, const struct ts_care_figures *f)
 {
-	if (!f->settled_well) {
+	if (!nothing_to_mend(f)) {
 		ts_text_put(text, ". Test ammonia and nitrite once, to be sure.");
 		return;
 	}
@@ -427,7 +445,7 @@ static void say_go_on(struct ts_text *text, const struct ts_care_figures *f)
 
 static void say_then_once(struct ts_text *text, const struct ts_care_figures *f)
 {
-	ts_text_put(text, f->settled_well ? " Test ammonia and nitrite once, to be sure." : "");
+	ts_text_put(text, nothing_to_mend(f) ? " Test ammonia and nitrite once, to be sure." : "");
 }
 
 static void say_mend_slowly(struct ts_text *text, const struct ts_care_figures *f)
@@ -695,7 +713,6 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"go_on", say_go_on},
 	{"half", say_half},
 	{"how_much_salt", say_how_much_salt},
-	{"death_s", say_death_s},
 	{"do_better", say_do_better},
 	{"hardness_is", say_hardness_is},
 	{"in_range", say_in_range},
@@ -738,6 +755,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"warm_up", say_warm_up},
 	{"waste_too", say_waste_too},
 	{"way_out", say_way_out},
+	{"who_died", say_who_died},
 	{"wounds", say_wounds},
 	{"wrong_hardness", say_wrong_hardness},
 };

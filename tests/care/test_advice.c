@@ -170,6 +170,12 @@ static void gh_mends_and_well(struct tank *t)
 	t->state.lived_long = true;
 	gh_mends(t);
 }
+static void gasp_young(struct tank *t)
+{
+	t->state.signs = TS_SIGNS_GASPING;
+	t->state.filter_mature = TS_KNOWN_NO;
+	t->state.tan_mg_l = t->state.no2_mg_l = (double)NAN;
+}
 static void gasp(struct tank *t)
 {
 	t->state.signs = TS_SIGNS_GASPING;
@@ -535,6 +541,7 @@ static const struct {
 	{"ask.kh", ask_kh},
 	{"now.gasping-co2", gasp_co2},
 	{"now.gasping-filter", gasp_filter},
+	{"now.gasping-young", gasp_young},
 	{"now.gasping", gasp},
 	{"now.crash", crash},
 	{"now.oxygen", oxygen},
