@@ -60,6 +60,8 @@ struct ts_check_animal {
 	const char *species, *name, *file, *fit;
 	size_t count, planned;
 	double grown_cm, tank_length_cm;
+	double in_six_months; /* of them, where they breed by themselves */
+	struct ts_range in_six_months_range;
 	struct ts_texts cautions;
 	struct ts_check_range *ranges;
 	size_t range_count;

@@ -7,6 +7,7 @@
 
 #include "answers/thin.h"
 #include "base/arena.h"
+#include "stock/growth.h"
 #include "words/animal.h"
 #include "words/rulings.h"
 #include "words/sentence.h"
@@ -80,12 +81,16 @@ void ts_check_animals(struct ts_check_work *w)
 		const struct ts_plan_group *g = &c->groups[i];
 		const struct ts_species *s = g->group.species;
 		struct ts_check_animal *a = &out->animals[out->animal_count++];
+		struct ts_growth grown;
 
+		ts_growth_of(&g->group, 6, w->asking->practice, &grown);
 		*a = (struct ts_check_animal){.species = s->species,
 			.file = s->file,
 			.count = ts_group_count(&g->group),
 			.planned = g->planned,
 			.grown_cm = s->adult_length_cm,
+			.in_six_months = grown.then.value,
+			.in_six_months_range = {grown.then.low, grown.then.high},
 			.tank_length_cm = ts_match_tank_length_cm(s),
 			.fit = c->water_known ? ts_verdict_words[ts_misfit_verdict(
 							g->match.verdict, g->misfit)]

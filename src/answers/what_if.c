@@ -28,6 +28,22 @@ static const char *keep(struct ts_what_if_work *w)
 	return ts_asking_keep(w->asking, &w->text);
 }
 
+/* One sex alone bears no young. */
+static void take_sexes(struct ts_what_if_work *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		struct ts_group *g = &w->groups[i];
+		unsigned count = g->either;
+
+		if (plan->stock[i].sex == TS_SEX_MALE)
+			*g = (struct ts_group){g->species, count, 0, 0, g->size_cm, 0};
+		else if (plan->stock[i].sex == TS_SEX_FEMALE)
+			*g = (struct ts_group){g->species, 0, count, 0, g->size_cm, 0};
+	}
+}
+
 /* The tank, its sides usual ones where only the litres are known, and all that lives in it. */
 static bool take_tank(struct ts_what_if_work *w)
 {
@@ -42,6 +58,7 @@ static bool take_tank(struct ts_what_if_work *w)
 		w->groups[i] = (struct ts_group){.species = w->question->species[i],
 			.either = (unsigned)fmax(1, plan->stock[i].count),
 			.size_cm = plan->stock[i].size_cm};
+	take_sexes(w);
 	ts_waters_make(&(struct ts_waters_case){plan, w->groups, count, w->asking->today,
 			       w->question->species},
 		w->asking->practice, w->waters);
@@ -66,7 +83,7 @@ static enum ts_status reckon(struct ts_what_if_work *w)
 {
 	static void (*const each[])(struct ts_what_if_work *) = {ts_what_if_oxygen,
 		ts_what_if_warmth, ts_what_if_cooling, ts_what_if_ammonia, ts_what_if_away,
-		ts_what_if_carried};
+		ts_what_if_carried, ts_what_if_grow};
 	unsigned wanted = w->question->row->reckons;
 
 	w->r.lasts = ts_arena_array(w->asking->arena, LASTS_MOST + 1, sizeof *w->r.lasts);
@@ -133,6 +150,16 @@ static bool holds(const struct ts_what_if_work *w, enum ts_what_if_holds what)
 		return w->far && w->r.stage_count > 0;
 	case TS_HOLDS_NEAR:
 		return !w->far;
+	case TS_HOLDS_BREEDS:
+		return w->breeds;
+	case TS_HOLDS_BEARS:
+		return w->breeds && w->breeds->kind == TS_ANIMAL_FISH;
+	case TS_HOLDS_SHRIMPS:
+		return w->breeds && w->breeds->kind != TS_ANIMAL_FISH;
+	case TS_HOLDS_OUTGROWS:
+		return w->outgrows;
+	case TS_HOLDS_STAYS:
+		return !w->breeds && !w->outgrows;
 	case TS_HOLDS_LONG_WAY:
 		return w->hours > p[TS_P_FILTER_RINSE];
 	default:
@@ -299,6 +326,41 @@ static void head_water(struct ts_what_if_work *w)
 	}
 }
 
+/* More than the tank bears by nitrate; of none that it bears the others are the cause. */
+static bool too_many(const struct ts_what_if_work *w)
+{
+	return w->breeds && w->young_then > w->young_borne && w->young_borne >= 1;
+}
+
+static void head_growth(struct ts_what_if_work *w)
+{
+	bool fish = w->breeds && w->breeds->kind == TS_ANIMAL_FISH;
+
+	if (w->outgrows && !too_many(w)) {
+		ts_say_animals(&w->text, w->outgrows);
+		ts_text_capital(&w->text, 0);
+		ts_text_put(
+			&w->text, " grow out of this tank: look for a larger one, or a home, now.");
+	} else if (too_many(w)) {
+		ts_text_put(&w->text, "About ");
+		ts_text_number(&w->text, w->young_then, 0);
+		ts_text_put(&w->text, " ");
+		ts_say_animals(&w->text, w->breeds);
+		ts_text_put(&w->text, " in half a year, and by its nitrate this tank bears about ");
+		ts_text_number(&w->text, w->young_borne, 0);
+		ts_text_put(&w->text, fish ? ": homes for the young, or males alone, before."
+					   : ": homes for some of them, before.");
+	} else if (w->breeds) {
+		ts_text_put(&w->text, "About ");
+		ts_text_number(&w->text, w->young_then, 0);
+		ts_text_put(&w->text, " ");
+		ts_say_animals(&w->text, w->breeds);
+		ts_text_put(&w->text, " in half a year: think of homes for the young.");
+	} else {
+		ts_text_put(&w->text, "Nothing grows out of this tank in half a year.");
+	}
+}
+
 static void fill_head(struct ts_what_if_work *w)
 {
 	if (is(w, TS_IF_POWER_CUT) || is(w, TS_IF_FILTER))
@@ -309,6 +371,8 @@ static void fill_head(struct ts_what_if_work *w)
 		ts_text_put(&w->text,
 			"Pull the heater's plug and move the water, now; let it come down "
 			"by 1 C an hour at most.");
+	else if (is(w, TS_IF_HALF_YEAR))
+		head_growth(w);
 	else if (is(w, TS_IF_HOLIDAY))
 		head_away(w);
 	else
@@ -317,9 +381,10 @@ static void fill_head(struct ts_what_if_work *w)
 	w->r.because = w->r.lasts_count
 			       ? ts_arena_join(w->asking->arena, w->r.lasts[0].says, ".", NULL)
 			       : "";
-	/* Of a water the two figures decide. */
+	/* Of a water the two figures decide, of a tank that is outgrown its length. */
 	for (size_t i = 0; i < w->r.lasts_count; i++) {
-		if (strcmp(w->r.lasts[i].what, "other-water") == 0)
+		if (strcmp(w->r.lasts[i].what, "other-water") == 0 ||
+			(strcmp(w->r.lasts[i].what, "room") == 0 && !too_many(w)))
 			w->r.because =
 				ts_arena_join(w->asking->arena, w->r.lasts[i].says, ".", NULL);
 	}
@@ -394,6 +459,7 @@ enum ts_status ts_answer_what_if(const struct ts_asking *asking,
 		.question = question,
 		.oxygen_h = {no, no, no},
 		.cools_h = {no, no, no},
+		.young_borne = no,
 		.no3_then = no,
 		.kh_then = no};
 	w->r.carry_l = w->r.old_water_l = no;

@@ -26,6 +26,9 @@ struct ts_what_if_work {
 	double away_days, evaporates_l, no3_then, kh_then;
 	double mass_g, hours;
 	bool far, waters_known; /* the other water: beyond a safe step; whether it can be said */
+	const struct ts_species *breeds, *outgrows; /* NULL: nobody */
+	bool small;                                 /* some are not grown yet */
+	double young_then, young_borne;             /* of those that breed most; NAN not known */
 	const char *recipe;
 	const char *refuses; /* who does not bear the water there; NULL: everybody does */
 	struct ts_text text;
@@ -43,6 +46,8 @@ void ts_what_if_warmth(struct ts_what_if_work *work);
 void ts_what_if_cooling(struct ts_what_if_work *work);
 void ts_what_if_ammonia(struct ts_what_if_work *work);
 void ts_what_if_away(struct ts_what_if_work *work);
+
+void ts_what_if_grow(struct ts_what_if_work *work);
 
 void ts_what_if_carried(struct ts_what_if_work *work);
 enum ts_status ts_what_if_other_water(struct ts_what_if_work *work);

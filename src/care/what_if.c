@@ -24,6 +24,7 @@ const struct ts_what_if_row ts_what_if_rows[TS_IF__COUNT] = {
 	[TS_IF_TAKEN_OVER] = {"taken-over", "I take over a tank with its animals: how does it come to me?", TS_LASTS_CARRIED | TS_LASTS_OTHER_WATER, NULL},
 	[TS_IF_NEW_SUPPLY] = {"new-supply", "The water from the tap becomes another: what does the tank need?", TS_LASTS_OTHER_WATER,
 		"The supplier, for the day of the change and the new values; a licensed person for pipes and softeners."},
+	[TS_IF_HALF_YEAR] = {"half-year", "What becomes of them in half a year: how many, how large, and does the tank bear it?", TS_LASTS_GROWTH, NULL},
 };
 
 const struct ts_what_if_step ts_what_if_steps[] = {
@@ -69,6 +70,12 @@ const struct ts_what_if_step ts_what_if_steps[] = {
 	{IF(NEW_SUPPLY), TS_HOLDS_FAR, false, "at the first changes", "Give the new water what the old one had before it goes in: {recipe}."},
 	{OTHER, TS_HOLDS_OVER, false, "from the second week", "Go over to the water there by the stages below, or go on making it like theirs: that is no less good."},
 	{IF(NEW_SUPPLY), TS_HOLDS_NEAR, false, "then", "It is near enough: change as much as ever, treated and of the same warmth."},
+	{IF(HALF_YEAR), TS_HOLDS_BEARS, true, "now", "Males alone bear no young: part the sexes, or find out who takes the young, before there are any: a club, a shop, another keeper. Nobody is ever set free."},
+	{IF(HALF_YEAR), TS_HOLDS_SHRIMPS, true, "now", "Find out who takes some: a club, a shop, another keeper. Their number comes to rest by what they find to eat: feed less and there are fewer. Nobody is ever set free."},
+	{IF(HALF_YEAR), TS_HOLDS_BREEDS, true, "every month", "Count them, and give away what is too many while they are small; test nitrate, which tells first that they are too many."},
+	{IF(HALF_YEAR), TS_HOLDS_BEARS, false, "if it goes on", "Do not buy an animal that eats the young as a remedy: it is grown before they are fewer. Females carry young for months without a male."},
+	{IF(HALF_YEAR), TS_HOLDS_OUTGROWS, true, "before they are grown", "A larger tank, or a home in one: look for it now, while they are small and somebody wants them. Growing up in too little room cripples them."},
+	{IF(HALF_YEAR), TS_HOLDS_STAYS, true, "as ever", "Go on with your routine; nobody breeds in it by itself, and nobody of them grows out of it."},
 };
 /* clang-format on */
 
@@ -100,6 +107,12 @@ static const struct {
 	{"moving", TS_IF_MOVE},
 	{"moving house", TS_IF_MOVE},
 	{"taken over", TS_IF_TAKEN_OVER},
+	{"six months", TS_IF_HALF_YEAR},
+	{"in six months", TS_IF_HALF_YEAR},
+	{"half a year", TS_IF_HALF_YEAR},
+	{"grow", TS_IF_HALF_YEAR},
+	{"growth", TS_IF_HALF_YEAR},
+	{"young", TS_IF_HALF_YEAR},
 	{"new supplier", TS_IF_NEW_SUPPLY},
 	{"new water", TS_IF_NEW_SUPPLY},
 	{"new tap", TS_IF_NEW_SUPPLY},

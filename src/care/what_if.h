@@ -18,6 +18,7 @@ enum ts_what_if {
 	TS_IF_MOVE,
 	TS_IF_TAKEN_OVER,
 	TS_IF_NEW_SUPPLY,
+	TS_IF_HALF_YEAR,
 	TS_IF__COUNT
 };
 
@@ -29,7 +30,8 @@ enum ts_what_if_lasts {
 	TS_LASTS_AMMONIA = 1 << 3,
 	TS_LASTS_AWAY = 1 << 4,
 	TS_LASTS_CARRIED = 1 << 5, /* in bags and boxes */
-	TS_LASTS_OTHER_WATER = 1 << 6
+	TS_LASTS_GROWTH = 1 << 6,  /* numbers and sizes */
+	TS_LASTS_OTHER_WATER = 1 << 7
 };
 
 struct ts_what_if_row {
@@ -54,7 +56,12 @@ enum ts_what_if_holds {
 	TS_HOLDS_AWAY_LONG,
 	TS_HOLDS_FAR, /* the other water is more than a safe step away */
 	TS_HOLDS_NEAR,
-	TS_HOLDS_OVER,    /* and there are stages over to it */
+	TS_HOLDS_OVER, /* and there are stages over to it */
+	TS_HOLDS_BREEDS,
+	TS_HOLDS_BEARS,   /* fish that bear young */
+	TS_HOLDS_SHRIMPS, /* invertebrates do, whose sexes nobody parts */
+	TS_HOLDS_OUTGROWS,
+	TS_HOLDS_STAYS,   /* nobody breeds, and nobody grows out of it */
 	TS_HOLDS_LONG_WAY /* a filter that is on its way so long is rinsed first */
 };
 

@@ -81,6 +81,8 @@ static const struct ts_result_field animal_fields[] = {
 	TS_R_ROW_COUNT(A, "planned", planned, "of them, not there yet"),
 	TS_R_ROW_TEXT(A, "fit", fit, "how the water suits; null: no water"),
 	TS_R_ROW_NUMBER(A, "grown_cm", grown_cm, 1, "length of an adult"),
+	TS_R_ROW_NUMBER(A, "in_six_months", in_six_months, 0, "of them, where they bear young by themselves; else as many as now"),
+	TS_R_ROW_RANGE(A, "in_six_months_range", in_six_months_range, 0, "the same, by how many of the young others leave"),
 	TS_R_ROW_NUMBER(A, "tank_length_cm", tank_length_cm, 0, "that adults need"),
 	TS_R_ROW_TEXTS(A, "cautions", cautions, "all of them, grave ones first"),
 	TS_R_ROW_LIST(A, "ranges", ranges, range_count, struct ts_check_range, &range_shape, "what it wants of the water"),

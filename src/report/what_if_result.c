@@ -9,11 +9,11 @@
 /* clang-format off */
 #define L struct ts_what_if_line
 static const struct ts_result_field lasts_fields[] = {
-	TS_R_ROW_TEXT(L, "what", what, "oxygen, warmth, cooling, ammonia, away, carried, other-water"),
+	TS_R_ROW_TEXT(L, "what", what, "oxygen, warmth, cooling, ammonia, away, carried, other-water, numbers, sizes, room, load"),
 	TS_R_ROW_NUMBER(L, "hours_low", low, 1, "at the worst; null: it does not end"),
 	TS_R_ROW_NUMBER(L, "hours", hours, 1, "as is likely; null: it does not end"),
 	TS_R_ROW_NUMBER(L, "hours_high", high, 1, "at the best; null: it does not end"),
-	TS_R_ROW_NUMBER(L, "limit", limit, 2, "down to which, or up to which: mg/L or C"),
+	TS_R_ROW_NUMBER(L, "limit", limit, 2, "down to which, or up to which: mg/L or C; how many, or how long in cm"),
 	TS_R_ROW_TEXT(L, "says", says, "the same in words"),
 };
 #undef L

@@ -59,7 +59,7 @@ void ts_show_what_if(struct ts_document *doc, const struct ts_what_if_result *r)
 	ts_doc_heading(doc, 0, "WHAT TO DO");
 	say_steps(doc, r, false);
 	if (r->lasts_count > 1)
-		ts_doc_heading(doc, 0, "WHAT LASTS");
+		ts_doc_heading(doc, 0, "IN FIGURES");
 	for (size_t i = 0; i < r->lasts_count && r->lasts_count > 1; i++) {
 		/* What stands above already needs no second line. */
 		if (strncmp(r->because, r->lasts[i].says, strlen(r->lasts[i].says)) != 0)

@@ -3,6 +3,7 @@
  * The rules of one species in a tank: room, number, sexes, what the tank offers. The table that
  * calls them is rules.c.
  */
+#include "stock/growth.h"
 #include "stock/room.h"
 #include "stock/rules.h"
 
@@ -363,16 +364,13 @@ bool ts_rule_sand(const struct ts_scene *scene, const struct ts_group *a, const 
 bool ts_rule_young(const struct ts_scene *scene, const struct ts_group *a, const struct ts_group *b,
 	struct ts_ruling *r)
 {
-	double count = ts_group_count(a);
-	double females = a->females + floor(a->either / 2.0);
-	bool males = a->males || a->either >= 2;
+	double count = ts_group_count(a), born = ts_growth_born_month(a);
 
 	(void)b;
-	if (!(a->species->young_month > 0) || !males || females < 1)
+	if (!(born > 0))
 		return false;
 	r->ours = count;
-	r->its = count +
-		 round(females * a->species->young_month * 6 * scene->practice[TS_P_YOUNG_REARED]);
+	r->its = count + round(born * 6 * scene->practice[TS_P_YOUNG_REARED]);
 	r->severity = TS_NOTE;
 	return true;
 }
