@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: Apache-2.0
 # Man pages and completions as the build wrote them, and what is installed. TAP.
 # Usage: pages.sh BUILD-FOLDER
-build=$1/src/cli
+build=$(realpath "$1/src/cli")
 at=$(mktemp -d)
 trap 'rm -rf "$at"' EXIT
 number=0
@@ -12,16 +12,34 @@ say() { # STATUS NAME
 }
 skip() { number=$((number + 1)); echo "ok $number - $1 # SKIP $2 is not installed"; }
 
-echo 1..10
-for page in tapshoal.1 tapshoal-formats.5; do
-	if command -v mandoc >/dev/null; then
-		# No date: a page written from the tables is as old as the program.
-		! mandoc -Tlint "$build/$page" | grep -v -E 'missing date|unknown manual section'
-		say $? "$page is clean"
-	else
-		skip "$page is clean" mandoc
-	fi
-done
+echo 1..12
+if command -v mandoc >/dev/null; then
+	! mandoc -Tlint "$build"/*.[15] | grep .
+	say $? "mandoc says nothing of any page"
+else
+	skip "mandoc says nothing of any page" mandoc
+fi
+if command -v groff >/dev/null; then
+	! groff -man -Tutf8 -ww -rCHECKSTYLE=3 "$build"/*.[15] 2>&1 >/dev/null | grep .
+	say $? "groff says nothing of any page"
+else
+	skip "groff says nothing of any page" groff
+fi
+# Every command has a page, and every page calls that run from an empty folder.
+! "$build/tapshoal" --help | sed -n 's/^  tapshoal \([a-z-]*\).*/\1/p' | while read -r name; do
+	grep -q '^\.SH EXAMPLES$' "$build/tapshoal-$name.1" || echo "no examples of $name"
+done | grep .
+say $? "a page a command, each with examples"
+mkdir "$at/empty"
+printf 'pH 7.8\nTotal hardness 12 dH\n' >"$at/empty/report.txt"
+! for page in "$build"/tapshoal-*.1; do
+	sed -n '/^\.nf$/,/^\.fi$/s/^\.B //p' "$page" | sed 's/\\(dq/"/g; s/\\-/-/g' | grep '^tapshoal' | while read -r call; do
+		(cd "$at/empty" && PATH=$build:$PATH XDG_CONFIG_HOME=$at/empty bash -c "$call" >out 2>err </dev/null)
+		code=$?
+		[ "$code" -le 1 ] && [ ! -s "$at/empty/err" ] || echo "$code: $call: $(cat "$at/empty/err")"
+	done
+done | grep -v 'the page was not built with this program'
+say $? "every example runs as it stands"
 grep -q '^\.B rank$' "$build/tapshoal.1" && grep -q '^\.B home_water' "$build/tapshoal-formats.5"
 say $? "the pages hold the rows"
 

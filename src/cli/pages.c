@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Writes the man pages and the completions of three shells from the tables of commands, flags and
- * keys: run by the build, not installed. `pages man1|man5|bash|zsh|fish`.
+ * Writes the man pages and the completions of three shells from the tables of commands, flags, keys
+ * and examples: run by the build, not installed. `pages man1|man5|bash|zsh|fish`, or a command's
+ * name.
  */
 #include <stdio.h>
 #include <string.h>
 
 #include "cli/commands.h"
+#include "cli/examples.h"
 #include "model/shape.h"
 
 static struct ts_text *out;
@@ -118,7 +120,7 @@ static void man1(void)
 	int reading = OPTION_READING, trait = OPTION_TRAIT;
 
 	ts_text_put(out,
-		".TH TAPSHOAL 1 \"\" \"tapshoal " TS_VERSION "\" \"User Commands\"\n"
+		".TH TAPSHOAL 1 \"" TS_DATE "\" \"tapshoal " TS_VERSION "\" \"User Commands\"\n"
 		".SH NAME\ntapshoal \\- matches freshwater fish to measured water\n"
 		".SH SYNOPSIS\n.B tapshoal\n.I command\n.RI [ flag ...]\n"
 		".SH DESCRIPTION\nReads what was measured of a water, says what it means, holds it "
@@ -154,7 +156,70 @@ static void man1(void)
 	ts_text_put(out,
 		".SH CAUTIONS\nWater is one question; room, company, feeding and care are "
 		"others. Local law comes first, a vet decides about sick animals, and nothing "
-		"is ever released into nature.\n.SH SEE ALSO\n.BR tapshoal\\-formats (5)\n");
+		"is ever released into nature.\n.SH SEE ALSO\n");
+	for (size_t i = 0; command_at(i); i++) {
+		ts_text_put(out, ".BR ");
+		roff("tapshoal-");
+		roff(command_at(i)->name);
+		ts_text_put(out, " (1),\n");
+	}
+	ts_text_put(out, ".BR tapshoal\\-formats (5)\n");
+}
+
+static void man_examples(const char *command)
+{
+	const char *before = "";
+
+	ts_text_put(out, ".SH EXAMPLES\n");
+	for (size_t i = 0; i < EXAMPLES; i++) {
+		if (strcmp(examples[i].command, command) != 0)
+			continue;
+		ts_text_put(out, before);
+		before = ".PP\n";
+		roff(examples[i].says);
+		ts_text_put(out, ":\n.PP\n.RS 4\n.nf\n.B ");
+		roff(examples[i].call);
+		ts_text_put(out, "\n.fi\n.RE\n");
+	}
+}
+
+/* A page of a command: what it takes in full, and calls that work as they stand. */
+static void man_of(const struct command *command)
+{
+	int reading = OPTION_READING, trait = OPTION_TRAIT, flag = OPTION_FLAG;
+
+	ts_text_put(out, ".TH TAPSHOAL-");
+	for (const char *c = command->name; *c; c++) {
+		const char upper = (char)(*c >= 'a' && *c <= 'z' ? *c - 0x20 : *c);
+
+		ts_text_add(out, &upper, 1);
+	}
+	ts_text_put(out, " 1 \"" TS_DATE "\" \"tapshoal " TS_VERSION "\" \"User Commands\"\n"
+			 ".SH NAME\n");
+	roff("tapshoal-");
+	roff(command->name);
+	ts_text_put(out, " \\- ");
+	roff(command->says);
+	ts_text_put(out, "\n.SH SYNOPSIS\n.B tapshoal\n");
+	roff(command->usage);
+	ts_text_put(out, "\n.RI [ flag ...]\n.SH FLAGS\n");
+	options_each(command, man_reading, &flag);
+	if (command->readings) {
+		ts_text_put(out, ".SH READINGS\nGH and KH without a unit are dH.\n");
+		options_each(command, man_reading, &reading);
+	}
+	if (command->traits) {
+		ts_text_put(out, ".SH WORDS OF A RECORD\n");
+		options_each(command, man_reading, &trait);
+	}
+	ts_text_puts(out, ".SH FORMATS\nOf \\-\\-format: ", command->formats, ".\n", NULL);
+	if (command->file) {
+		ts_text_put(out, ".SH FILE\nWhat no flag takes stands in a file:\n.PP\n.nf\n");
+		roff(command->file);
+		ts_text_put(out, ".fi\n");
+	}
+	man_examples(command->name);
+	ts_text_put(out, ".SH SEE ALSO\n.BR tapshoal (1),\n.BR tapshoal\\-formats (5)\n");
 }
 
 static void man_keys(const char *title, const struct ts_shape *shape)
@@ -181,7 +246,8 @@ static void man_keys(const char *title, const struct ts_shape *shape)
 static void man5(void)
 {
 	ts_text_put(out,
-		".TH TAPSHOAL-FORMATS 5 \"\" \"tapshoal " TS_VERSION "\" \"File Formats\"\n"
+		".TH TAPSHOAL-FORMATS 5 \"" TS_DATE "\" \"tapshoal " TS_VERSION
+		"\" \"File Formats\"\n"
 		".SH NAME\ntapshoal\\-formats \\- files that tapshoal reads\n"
 		".SH DESCRIPTION\nFiles are YAML in UTF\\-8, one document each, read strictly: "
 		"unknown or doubled keys, unknown words, anchors and tags are errors, all "
@@ -327,6 +393,11 @@ int main(int argc, char **argv)
 		pages[i].write();
 		if (strncmp(argv[1], "man", 3) == 0 && text.len)
 			break_lines(&text);
+		fine = !text.failed && fputs(ts_text_get(&text), stdout) >= 0;
+	}
+	if (argc == 2 && !fine && command_named(argv[1])) {
+		man_of(command_named(argv[1]));
+		break_lines(&text);
 		fine = !text.failed && fputs(ts_text_get(&text), stdout) >= 0;
 	}
 	ts_text_drop(&text);

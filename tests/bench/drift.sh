@@ -1,6 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: Apache-2.0
-# 1,000 tanks for a year beside one rank over the shipped catalogue: prints the median of 7 paired
+# 1,000 tanks for a year beside one rank over the shipped catalogue, in time of the processor: the median of 7 paired
 # runs of each and the ratio. Goal: under 60. Usage: drift.sh
 set -eu
 cd "$(dirname "$0")/../.."
