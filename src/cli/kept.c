@@ -212,8 +212,38 @@ static enum ts_status resolve(struct session *s, const char **io, char stop)
 	return *io ? TS_OK : TS_NO_MEMORY;
 }
 
+/* Commands whose words are files alone: there a name stands for what is kept without its sign. */
+static bool takes_files(const struct command *command)
+{
+	return command->run == command_note || command->run == command_log ||
+	       command->run == command_due || command->run == command_drift;
+}
+
+/* "living-room" where no such file lies here, and something is kept by that name. */
+static enum ts_status resolve_bare(struct session *s, const char **io)
+{
+	const char *off = s->system->variable(s->system->state, "TAPSHOAL_NO_CONFIG"), *path;
+	struct ts_seen seen;
+
+	if (!is_name(*io, strlen(*io)) || (off && *off) ||
+		s->system->look(s->system->state, *io, &seen) != ENOENT)
+		return TS_OK;
+	path = kept_path(s, *io);
+	if (!path) { /* no home folder: the word stays what it was */
+		ts_text_clear(s->error);
+		return s->arena->failed ? TS_NO_MEMORY : TS_OK;
+	}
+	if (s->system->look(s->system->state, path, &seen) == 0)
+		*io = path;
+	return TS_OK;
+}
+
 enum ts_status kept_resolve(struct session *s, const struct command *command, struct options *o)
 {
+	size_t bare = !takes_files(command)          ? 0
+		      : command->run == command_note ? 1
+						     : o->argument_count;
+
 	const char **const files[] = {&o->water_file, &o->tank_file, &o->shop_file, &o->against,
 		&o->batch_file, &o->practice_file, &o->like};
 	bool mixes = strcmp(command->name, "mix") == 0;
@@ -227,6 +257,8 @@ enum ts_status kept_resolve(struct session *s, const struct command *command, st
 				      "your own");
 		return TS_BAD_INPUT;
 	}
+	for (size_t i = 0; i < bare && i < o->argument_count && !status; i++)
+		status = resolve_bare(s, &o->arguments[i]);
 	for (size_t i = 0; i < sizeof files / sizeof *files && !status; i++)
 		status = resolve(s, files[i], '\0');
 	for (size_t i = 0; i < o->waters.count && !status; i++)

@@ -10,6 +10,7 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "base/findings.h"
+#include "cli/kept.h"
 #include "cli/note.h"
 #include "cli/output.h"
 #include "model/codes.h"
@@ -18,6 +19,7 @@
 #include "records/kind.h"
 #include "records/load.h"
 #include "records/notebook.h"
+#include "records/value.h"
 
 /* One entry of a list. */
 struct entry {
@@ -192,6 +194,43 @@ static enum ts_status check_file(struct noting *n)
 	return n->kind == &ts_shape_plan ? check_plan(n) : TS_OK;
 }
 
+/* A bare figure that could be two things is in the unit in which the file has it all along. */
+static void take_unit(struct noting *n, const char *bytes, struct ts_pair *pair)
+{
+	const struct ts_field *field = ts_shape_field_meant(&ts_shape_reading, pair->key);
+	struct ts_reading none = {0};
+	struct ts_value_says says;
+	const char *unit;
+
+	if (!field || field->kind != TS_MEASURE || !ts_value_bare(pair->value) ||
+		ts_value_read(field, pair->value, strlen(pair->value), n->s->arena, &none, &says))
+		return;
+	unit = ts_records_unit_before(n->s->arena, bytes, field->key);
+	if (unit)
+		pair->value = ts_arena_join(n->s->arena, pair->value, " ", unit, NULL);
+}
+
+static enum ts_status units_as_before(struct noting *n)
+{
+	struct session *s = n->s;
+	const char *text;
+	char *bytes;
+	size_t len;
+	enum ts_status status;
+
+	if (!n->count || strcmp(n->entries[0].list, "readings") != 0)
+		return TS_OK;
+	status = ts_file_read(s->system, n->file, TS_OPEN_ORDINARY, TS_FILE_BYTES_MOST,
+		&s->arena->allocator, &bytes, &len, NULL);
+	if (status)
+		return status == TS_NO_MEMORY ? status : TS_OK; /* told where it is written */
+	text = ts_arena_text(s->arena, bytes, len);
+	s->arena->allocator.resize(s->arena->allocator.state, bytes, 0);
+	for (size_t i = 0; text && i < n->entries[0].count; i++)
+		take_unit(n, text, &n->entries[0].pairs[i]);
+	return s->arena->failed ? TS_NO_MEMORY : TS_OK;
+}
+
 /* How often somebody else may come in between; each time the file is read again. */
 #define TRIES_MOST 5
 
@@ -354,20 +393,20 @@ static const char *counts(struct noting *n, struct ts_document *doc, struct ts_t
 static void write_answer(struct noting *n)
 {
 	struct session *s = n->s;
+	const char *first, *called = kept_called(s, n->file);
 	struct ts_document doc;
 	struct ts_text text;
-	const char *first;
 
 	ts_doc_open(&doc, s->arena,
 		strcmp(n->entries[0].list, "readings") == 0 ? "A reading noted" : "An event noted");
 	ts_text_open(&text, &s->arena->allocator);
-	ts_text_puts(&text, "Noted in ", n->file, ": ", n->noted[0].date, NULL);
+	ts_text_puts(&text, "Noted in ", called, ": ", n->noted[0].date, NULL);
 	for (size_t i = 0; i < n->count; i++)
 		say_pairs(&text, &n->entries[i], &n->noted[i]);
 	first = ts_doc_take(&doc, &text);
 	ts_doc_verdict(&doc, first, counts(n, &doc, &text));
 	ts_doc_paragraph(&doc, "Everything else in the file is as it was.");
-	ts_text_puts(&text, "What to test next, and when: tapshoal due ", n->file, NULL);
+	ts_text_puts(&text, "What to test next, and when: tapshoal due ", called, NULL);
 	ts_doc_paragraph(&doc, ts_doc_take(&doc, &text));
 	s->arena->failed |= text.failed;
 	ts_text_drop(&text);
@@ -423,7 +462,8 @@ static void write_notebook_answer(struct noting *n, const struct ts_notebook *bo
 		readings += strcmp(n->entries[i].list, "readings") == 0;
 	ts_doc_open(&doc, s->arena, "A notebook noted");
 	ts_text_open(&text, &s->arena->allocator);
-	ts_text_puts(&text, "Noted in ", n->file, " from ", s->options->from, ": ", NULL);
+	ts_text_puts(&text, "Noted in ", kept_called(s, n->file), " from ", s->options->from, ": ",
+		NULL);
 	count_of(&text, taken, " entry", " entries");
 	first = ts_doc_take(&doc, &text);
 	count_of(&text, book->rows, " row: ", " rows: ");
@@ -442,7 +482,7 @@ static void write_notebook_answer(struct noting *n, const struct ts_notebook *bo
 		ts_doc_line(&doc, facts, book->columns.items[i], book->means.items[i], NULL);
 	for (size_t i = 0; i < book->left_out.count; i++)
 		ts_doc_line(&doc, facts, book->left_out.items[i], "left out, as you said", NULL);
-	ts_text_puts(&text, "What it tells: tapshoal log ", n->file, NULL);
+	ts_text_puts(&text, "What it tells: tapshoal log ", kept_called(s, n->file), NULL);
 	ts_doc_paragraph(&doc, ts_doc_take(&doc, &text));
 	s->arena->failed |= text.failed;
 	ts_text_drop(&text);
@@ -499,6 +539,8 @@ enum ts_status command_note(struct session *s)
 	status = take_arguments(&n);
 	if (status == TS_OK)
 		status = check_file(&n);
+	if (status == TS_OK)
+		status = units_as_before(&n);
 	if (status == TS_OK && output_same(s->system, n.file, o->output)) {
 		ts_text_puts(s->error, "cannot write ", o->output,
 			": the answer would replace the file with the readings; name another file",

@@ -55,9 +55,22 @@ static const char *as_typed(const struct note *n, const struct ts_pair *pair)
 	return ts_arena_join(n->arena, pair->key, "=", pair->value, NULL);
 }
 
+/* The key, or the word that people write for one, that lies nearest. */
+static const char *nearest(const struct ts_shape *shape, const char *text)
+{
+	const char *words[64] = {NULL}, *near = ts_shape_nearest_key(shape, text);
+	size_t count = 0;
+
+	for (const struct ts_also_key *k = ts_keys_also; !near && k->shape; k++) {
+		if (k->shape == shape && count + 1 < sizeof words / sizeof *words)
+			words[count++] = k->also;
+	}
+	return near ? near : ts_nearest_word(words, text);
+}
+
 static void say_key(struct note *n, const struct ts_pair *pair)
 {
-	const char *near = ts_shape_nearest_key(n->list->sub, pair->key);
+	const char *near = nearest(n->list->sub, pair->key);
 
 	say(n, TS_C_RECORDS_UNKNOWN_KEY, as_typed(n, pair), NULL,
 		ts_arena_join(n->arena, "unknown key '", pair->key, "'", NULL),
@@ -99,6 +112,9 @@ static void take_pair(struct note *n, const struct ts_pair *given, long today)
 {
 	const struct ts_field *field = ts_shape_field_caseless(n->list->sub, given->key);
 	struct ts_value_says says;
+
+	/* As files take it: another word for it, a blank for a hyphen. */
+	field = field ? field : ts_shape_field_meant(n->list->sub, given->key);
 
 	if (!field) {
 		say_key(n, given);
@@ -302,4 +318,27 @@ enum ts_status ts_records_note(const struct ts_shape *shape, const struct ts_sys
 	if (status == TS_OK)
 		status = check_made(&n, out, &want);
 	return ended(&n, status);
+}
+
+const char *ts_records_unit_before(struct ts_arena *arena, const char *bytes, const char *key)
+{
+	const char *unit = NULL;
+	size_t len = strlen(key);
+
+	for (const char *at = strstr(bytes, key); at; at = strstr(at + 1, key)) {
+		const char *from = at + len, *one;
+		size_t end;
+
+		if (*from != ':' || (at > bytes && !strchr(" {,\n-", at[-1])))
+			continue;
+		from += 1 + strspn(from + 1, " \"<>0123456789.,");
+		end = strcspn(from, ",}\n\r#\"");
+		while (end && from[end - 1] == ' ')
+			end--;
+		one = end ? ts_arena_text(arena, from, end) : NULL;
+		if (!one || (unit && strcmp(unit, one) != 0))
+			return NULL;
+		unit = one;
+	}
+	return unit;
 }

@@ -37,4 +37,10 @@ TS_MUST_USE enum ts_status ts_records_note(const struct ts_shape *shape,
 	struct ts_arena *arena, struct ts_text *out, struct ts_noted *ret,
 	struct ts_findings *findings);
 
+/*
+ * The unit behind the figures of a key, as a file's text has it everywhere: "mg/L NO3"; NULL: none
+ * stands there, or not always the same. A copy in the arena.
+ */
+const char *ts_records_unit_before(struct ts_arena *arena, const char *bytes, const char *key);
+
 #endif
