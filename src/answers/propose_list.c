@@ -318,6 +318,8 @@ static void put_keeping(struct ts_proposing *w, const struct ts_group *g)
 		ts_text_put(&w->text, "; hides among piled stones");
 	if (ts_compose_of_the_shells(s))
 		ts_text_put(&w->text, "; lives in empty snail shells, one or two for each");
+	if (s->feeding == TS_FED_WOOD)
+		ts_text_put(&w->text, "; wants wood to rasp, greens and a cave");
 	if (s->needs.bottom)
 		ts_text_put(&w->text,
 			s->needs.bottom == BOTTOM_SAND ? "; on sand" : "; on sand or fine gravel");

@@ -43,15 +43,12 @@ static void buffer(struct ts_proposing *w)
 	ts_asking_note(w->asking, &w->out->notes, keep(w));
 }
 
-/* Who would leave an open tank; said where nothing is known of a lid. */
-static void lid(struct ts_proposing *w)
+/* Notes in `said`, which has room for NAMED_MOST, whom of the lists `is` speaks of. */
+static size_t of_lists(const struct ts_proposing *w, const struct ts_species **said,
+	bool (*is)(const struct ts_proposing *w, const struct ts_species *s))
 {
-	struct ts_propose_result *r = w->out;
-	const struct ts_species *said[NAMED_MOST];
 	size_t count = 0;
 
-	if (w->question->plan->tank.cover != TS_COVER_UNKNOWN)
-		return;
 	for (size_t i = 0; i < w->p.count; i++) {
 		for (size_t k = 0; k < w->p.lists[i].count; k++) {
 			const struct ts_species *s = w->p.lists[i].lines[k].group.species;
@@ -59,18 +56,72 @@ static void lid(struct ts_proposing *w)
 
 			while (at < count && said[at] != s)
 				at++;
-			if (s->needs.cover && at == count && count < NAMED_MOST)
+			if (at == count && count < NAMED_MOST && is(w, s))
 				said[count++] = s;
 		}
 	}
-	r->lid_assumed = count > 0;
-	if (!count)
-		return;
-	ts_text_put(&w->text, "A tight lid is taken for granted: without one ");
+	return count;
+}
+
+static void put_said(struct ts_proposing *w, const struct ts_species *const *said, size_t count)
+{
 	for (size_t i = 0; i < count; i++) {
 		ts_text_put(&w->text, !i ? "" : i + 1 == count ? " and " : ", ");
 		ts_say_animals(&w->text, said[i]);
 	}
+}
+
+/* So near to the lower end of its comfort a tank is cool for it. */
+#define COOL_C 0.25
+
+static bool at_its_cool_end(const struct ts_proposing *w, const struct ts_species *s)
+{
+	return w->profile.at[TS_TEMPERATURE].low < s->water.usual.temp_c.preferred.low + COOL_C;
+}
+
+/* What a tank a degree warmer would be better for. */
+static void heater(struct ts_proposing *w)
+{
+	const struct ts_span *at = &w->profile.at[TS_TEMPERATURE];
+	const struct ts_species *said[NAMED_MOST];
+	size_t count;
+
+	if (!at->given || at->from == TS_FROM_ASSUMED || w->p.reach == TS_REACH_ANY)
+		return;
+	count = of_lists(w, said, at_its_cool_end);
+	if (!count)
+		return;
+	ts_text_put(&w->text, "Hold ");
+	number(w, at->low + 1, 1);
+	ts_text_put(&w->text, " C rather than ");
+	number(w, at->low, 1);
+	ts_text_put(&w->text, ", the cool end of what ");
+	put_said(w, said, count);
+	ts_text_put(&w->text, " like.");
+	ts_asking_note(w->asking, &w->out->notes, keep(w));
+}
+
+static bool wants_cover(const struct ts_proposing *w, const struct ts_species *s)
+{
+	(void)w;
+	return s->needs.cover;
+}
+
+/* Who would leave an open tank; said where nothing is known of a lid. */
+static void lid(struct ts_proposing *w)
+{
+	struct ts_propose_result *r = w->out;
+	const struct ts_species *said[NAMED_MOST];
+	size_t count;
+
+	if (w->question->plan->tank.cover != TS_COVER_UNKNOWN)
+		return;
+	count = of_lists(w, said, wants_cover);
+	r->lid_assumed = count > 0;
+	if (!count)
+		return;
+	ts_text_put(&w->text, "A tight lid is taken for granted: without one ");
+	put_said(w, said, count);
 	ts_text_put(&w->text, " would leave the water.");
 	ts_asking_note(w->asking, &r->notes, keep(w));
 }
@@ -206,8 +257,17 @@ static const char *say_number(size_t n)
 static const char *missing(const struct ts_proposing *w)
 {
 	return ts_judge_hardly_any_kh(&w->wish)
-		       ? "so little KH does not bear its waste beside the rest."
+		       ? "with so little KH only animals of black water are proposed, and their "
+			 "waste is bounded."
 		       : "none that fits this tank is at home here and goes with the rest.";
+}
+
+/* A list of the fish of a lake stands behind the others, and is not made up as they are. */
+static bool ends_with_lake(const struct ts_proposal *p)
+{
+	const struct ts_community *last = p->count ? &p->lists[p->count - 1] : NULL;
+
+	return last && p->count > 1 && ts_compose_of_rift_lake(last->lines[0].group.species);
 }
 
 /* What a tank like this should have and the lists have not. */
@@ -216,7 +276,7 @@ static void made_up(struct ts_proposing *w)
 	const struct ts_proposal *p = &w->p;
 
 	if (!p->count || (p->kinds_least >= p->kinds_wanted && !p->lacks && !p->slight &&
-				 p->reach < TS_REACH_ANY))
+				 !p->sparse && p->reach < TS_REACH_ANY))
 		return;
 	if (p->reach == TS_REACH_ANY && !w->out->thin)
 		ts_text_put(&w->text, w->wish.with_count
@@ -227,12 +287,19 @@ static void made_up(struct ts_proposing *w)
 	if (p->kinds_least < p->kinds_wanted) {
 		ts_text_puts(&w->text, "A tank like this has room for ",
 			say_number(p->kinds_wanted), " kinds of fish",
-			p->lacks & TS_ROLE_BOTTOM ? ", one at the bottom" : "", "; no more than ",
-			say_number(p->kinds_least), p->kinds_least == 1 ? " is" : " are",
-			" at home here and go", p->kinds_least == 1 ? "es" : "", " with the rest.",
-			NULL);
+			p->lacks & TS_ROLE_BOTTOM ? ", one at the bottom" : "", NULL);
+		if (p->kinds_least == 1)
+			ts_text_put(&w->text,
+				"; of those at home here no second one goes with the first.");
+		else
+			ts_text_puts(&w->text, "; of those at home here no more than ",
+				say_number(p->kinds_least), " go together.", NULL);
 	} else if (p->lacks & TS_ROLE_BOTTOM) {
-		ts_text_puts(&w->text, "Nobody lives at the bottom: ", missing(w), NULL);
+		ts_text_puts(&w->text,
+			ends_with_lake(p)
+				? "But for the fish of the lake nobody lives at the bottom: "
+				: "Nobody lives at the bottom: ",
+			missing(w), NULL);
 	}
 	if (p->lacks & TS_ROLE_SHOAL)
 		ts_text_puts(&w->text, w->text.len ? " " : "",
@@ -240,6 +307,12 @@ static void made_up(struct ts_proposing *w)
 	if (p->lacks & TS_ROLE_CENTRE)
 		ts_text_puts(&w->text, w->text.len ? " " : "",
 			"Nothing larger to look at: ", missing(w), NULL);
+	if (p->sparse && !w->out->thin)
+		ts_text_puts(&w->text, w->text.len ? " " : "",
+			"At the bottom lives a single grazer: no group that does is at home here "
+			"and "
+			"goes with the rest.",
+			NULL);
 	if (p->slight && !w->out->thin)
 		ts_text_puts(&w->text, w->text.len ? " " : "",
 			"What there is to look at is small for this tank: nothing larger is at "
@@ -258,14 +331,10 @@ static void fewer(struct ts_proposing *w)
 	ts_text_put(&w->text, "There is no further list that one would recommend: ");
 	if (p->reach == TS_REACH_ANY) {
 		ts_text_put(&w->text, "nobody else is nearer to being at home here.");
-	} else if (p->candidates > FEW) {
-		ts_text_put(&w->text, "what else goes together repeats these, or is far poorer.");
 	} else {
-		number(w, (double)p->candidates, 0);
 		ts_text_puts(&w->text,
-			p->candidates == 1 ? " kind that is sold is at home here and fits"
-					   : " kinds that are sold are at home here and fit",
-			" this tank.", NULL);
+			p->candidates > FEW ? "" : "few kinds are at home here, and ",
+			"what else goes together repeats these, or is far poorer.", NULL);
 	}
 	w->out->fewer_says = keep(w);
 }
@@ -314,6 +383,7 @@ void ts_propose_notes(struct ts_proposing *w)
 	made_up(w);
 	fewer(w);
 	change(w);
+	heater(w);
 	lid(w);
 	males(w);
 	buffer(w);

@@ -66,6 +66,20 @@ static bool slips_in(
 	       deep_cm < swallows(w, by, s) * by->adult_length_cm;
 }
 
+/*
+ * What is bought as a settled pair is grown, and takes what goes into its mouth at the length at
+ * which shops sell it, deep bodies too: young ones are not deep yet.
+ */
+static bool swallows_as_sold(
+	const struct ts_wish *w, const struct ts_species *by, const struct ts_species *s)
+{
+	const double *p = w->practice->value;
+	double sold_cm = fmin(p[TS_P_PREY_SOLD] * s->adult_length_cm, p[TS_P_PREY_SOLD_MOST]);
+
+	return by->group.pair && by->hunts == TS_HUNTS_FISH && s->kind == TS_ANIMAL_FISH &&
+	       sold_cm < p[TS_P_PREY_NIBBLER + by->gape] * by->adult_length_cm;
+}
+
 bool ts_compose_of_rift_lake(const struct ts_species *s)
 {
 	return s->kind == TS_ANIMAL_FISH &&
@@ -139,6 +153,14 @@ static bool both_are(const struct ts_wish *w, unsigned role, const struct ts_spe
 	       ts_compose_role(b, w->theme) == role;
 }
 
+/* Two shoals of a short tank leave neither the room to be one. */
+static bool one_shoal(
+	const struct ts_wish *w, const struct ts_species *a, const struct ts_species *b)
+{
+	return w->theme != TS_THEME_SHRIMPS && both_are(w, TS_ROLE_SHOAL, a, b) &&
+	       w->tank->length_cm < w->practice->value[TS_P_PROPOSE_FEW_BELOW];
+}
+
 /* Who breeds in a cave owns the floor of a short tank. */
 static bool owns_floor(
 	const struct ts_wish *w, const struct ts_species *a, const struct ts_species *b)
@@ -176,6 +198,10 @@ const char *ts_compose_apart(
 		return "one kind to look at is enough";
 	if (owns_floor(w, a, b) || owns_floor(w, b, a))
 		return "the one takes the whole floor for its brood";
+	if (one_shoal(w, a, b))
+		return "one shoal is enough in so short a tank";
+	if (swallows_as_sold(w, a, b) || swallows_as_sold(w, b, a))
+		return "the one is sold small enough for a grown pair of the other to swallow it";
 	if (slips_in(w, a, b) || slips_in(w, b, a))
 		return "the one is slim enough for the other to swallow it some day";
 	return NULL;

@@ -248,7 +248,6 @@ static bool slight(const struct ts_wish *w, const struct ts_species *s, unsigned
 	const double *p = w->practice->value;
 
 	return w->scale && role == TS_ROLE_CENTRE &&
-	       w->tank->length_cm >= p[TS_P_PROPOSE_CENTRE_FROM] &&
 	       w->tank->length_cm > p[TS_P_PROPOSE_CENTRE_LEAST] * s->adult_length_cm;
 }
 
@@ -266,6 +265,8 @@ bool ts_compose_offers(const struct ts_wish *w, const struct ts_level *level, bo
 	if (!role && s->kind == TS_ANIMAL_FISH && ts_compose_of_the_bottom(s) &&
 		w->theme == TS_THEME_NONE)
 		return false; /* beside the group that lives there */
+	if (w->groups && role == TS_ROLE_BOTTOM && grazer(s))
+		return false; /* in the place of a group that is at home */
 	if (breeds_unasked(&level->group) || speck(w, s, role) || slight(w, s, role) ||
 		too_few_for_the_rocks(w, &level->group))
 		return false;

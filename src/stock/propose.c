@@ -260,8 +260,7 @@ static void count_reasons(struct ts_proposal *p)
 	p->candidates = p->of[TS_CANDIDATE];
 }
 
-/* One attempt: with concerns forbidden, or at a cost. */
-static bool attempt(const struct ts_wish *wish, bool conditions, struct ts_arena *arena,
+bool ts_proposer_attempt(const struct ts_wish *wish, bool conditions, struct ts_arena *arena,
 	struct ts_proposal *ret)
 {
 	struct ts_proposal p = {.species_count = wish->catalogue->count,
@@ -310,6 +309,8 @@ static bool made_up_better(const struct ts_proposal *a, const struct ts_proposal
 		if ((a->lacks ^ b->lacks) & order[i])
 			return b->lacks & order[i];
 	}
+	if (a->sparse != b->sparse)
+		return b->sparse;
 	return b->slight && !a->slight;
 }
 
@@ -320,19 +321,17 @@ static bool made_up_well(const struct ts_proposal *p)
 }
 
 /* Asks once more, and keeps the answer where it is made up better. */
-static bool try_wider(struct ts_wish *wish, enum ts_reach reach, bool scale, struct ts_arena *arena,
+static bool try_wider(struct ts_wish *wish, const struct ts_wish *wider, struct ts_arena *arena,
 	struct ts_proposal *io)
 {
 	const struct ts_arena before = *arena;
-	struct ts_wish wider = *wish;
 	struct ts_proposal more;
 
-	wider.reach = reach;
-	wider.scale = scale;
-	if (!attempt(&wider, wish->conditions, arena, &more))
+	if (!ts_proposer_attempt(wider, wish->conditions, arena, &more))
 		return false;
-	more.slight = wish->scale && !scale && !(more.lacks & TS_ROLE_CENTRE);
-	if (made_up_better(&more, io) || (!io->count && reach == TS_REACH_ANY))
+	more.slight = wish->scale && !wider->scale && !(more.lacks & TS_ROLE_CENTRE);
+	more.sparse = wish->groups && !wider->groups && !(more.lacks & TS_ROLE_BOTTOM);
+	if (made_up_better(&more, io) || (!io->count && wider->reach == TS_REACH_ANY))
 		*io = more;
 	else
 		ts_arena_back(arena, &before);
@@ -340,124 +339,49 @@ static bool try_wider(struct ts_wish *wish, enum ts_reach reach, bool scale, str
 }
 
 /*
- * Where the lists are not what such a tank should have, further out: to those at their limit, then
- * to a centre that is small for the tank, and where nobody is at home to those that can live there.
- * What is asked for stands anyway, and gets company that can live there rather than none.
+ * Where the lists are not what such a tank should have, further out: to a single grazer at the
+ * bottom, to those at their limit, then to a centre that is small for the tank, and where nobody
+ * is at home to those that can live there. What is asked for stands anyway, and gets company that
+ * can live there rather than none.
  */
 static bool reach_out(struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *io)
 {
 	const bool musts = wish->with_count || wish->resident_count;
+	struct ts_wish wider = *wish;
+	bool asked = true;
 
 	for (int scale = wish->scale; scale >= 0; scale--) {
 		for (int reach = (int)wish->reach; reach < TS_REACH_ANY; reach++) {
-			bool asked = reach == (int)wish->reach && scale == wish->scale;
-
-			if (made_up_well(io))
-				break;
-			if (!asked && !try_wider(wish, (enum ts_reach)reach, scale, arena, io))
-				return false;
+			for (int groups = wish->groups; groups >= 0; groups--) {
+				wider.scale = scale;
+				wider.groups = groups;
+				wider.reach = (enum ts_reach)reach;
+				if (!made_up_well(io) && !asked &&
+					!try_wider(wish, &wider, arena, io))
+					return false;
+				asked = false;
+			}
 		}
 	}
+	wider.scale = wider.groups = false;
+	wider.reach = TS_REACH_ANY;
 	if (!made_up_well(io) && wish->reach < TS_REACH_ANY &&
-		!(io->count ? !wish->with_count : musts) &&
-		!try_wider(wish, TS_REACH_ANY, false, arena, io))
+		!(io->count ? !wish->with_count : musts) && !try_wider(wish, &wider, arena, io))
 		return false;
 	wish->scale &= !io->slight && io->reach < TS_REACH_ANY;
+	wish->groups &= !io->sparse && io->reach < TS_REACH_ANY;
 	wish->reach = io->reach;
 	return true;
 }
 
-/* Whether two lists are of the same fish. */
-static bool same_fish(const struct ts_community *a, const struct ts_community *b)
+/* What the first rounds insist on, where the tank has room for it. */
+static void be_strict(struct ts_wish *w)
 {
-	for (size_t i = 0; i < a->count; i++) {
-		const struct ts_species *s = a->lines[i].group.species;
-		bool there = s->kind != TS_ANIMAL_FISH;
+	const double *p = w->practice->value;
+	bool whole = wants_a_whole(w) && w->reach < TS_REACH_ANY;
 
-		for (size_t j = 0; j < b->count; j++)
-			there |= b->lines[j].group.species == s;
-		if (!there)
-			return false;
-	}
-	return true;
-}
-
-/* Lists of lake fish that are looked through, and cichlids that are a group. */
-#define LAKE_LISTS 5
-#define LAKE_GROUP 6
-
-/* By custom some fish from elsewhere are kept with those of the lakes: not here. */
-static bool leave_out_others(struct ts_wish *w, struct ts_arena *arena)
-{
-	const struct ts_catalogue *all = w->catalogue;
-	const struct ts_species **without =
-		ts_arena_array(arena, w->without_count + all->count, sizeof *without);
-	size_t count = 0;
-
-	if (!without)
-		return false;
-	while (count < w->without_count) {
-		without[count] = w->without[count];
-		count++;
-	}
-	for (size_t i = 0; i < all->count; i++) {
-		if (all->items[i]->lakes_apart && !ts_compose_of_rift_lake(all->items[i]))
-			without[count++] = all->items[i];
-	}
-	w->without = without;
-	w->without_count = count;
-	return true;
-}
-
-/* A group of cichlids of a lake, with nobody from elsewhere. */
-static bool of_a_lake(const struct ts_community *c)
-{
-	bool group = false;
-
-	for (size_t i = 0; i < c->count; i++) {
-		const struct ts_group *g = &c->lines[i].group;
-
-		if (g->species->kind == TS_ANIMAL_FISH && !ts_compose_of_rift_lake(g->species))
-			return false;
-		group |= strcmp(g->species->family, "Cichlidae") == 0 &&
-			 ts_group_count(g) >= LAKE_GROUP;
-	}
-	return group;
-}
-
-/*
- * Hard water is made for the fish of the rift lakes, which are a list by themselves: where fewer
- * lists than asked for are worth it, one of theirs stands behind them.
- */
-static bool add_lake(const struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *io)
-{
-	const struct ts_arena before = *arena;
-	struct ts_wish lake = *wish;
-	struct ts_proposal p;
-
-	if (!io->count || io->count >= wish->lists || io->conditions || io->change_percent > 0 ||
-		wish->theme != TS_THEME_NONE || wish->with_count || wish->resident_count ||
-		wish->reach > TS_REACH_HOME || wish->small_only)
-		return true;
-	lake.theme = TS_THEME_LAKE;
-	lake.lists = LAKE_LISTS;
-	if (!leave_out_others(&lake, arena))
-		return false;
-	if (!attempt(&lake, false, arena, &p))
-		return false;
-	for (size_t l = 0; l < p.count; l++) {
-		bool known = false;
-
-		for (size_t i = 0; i < io->count; i++)
-			known |= same_fish(&p.lists[l], &io->lists[i]);
-		if (known || !of_a_lake(&p.lists[l]))
-			continue;
-		p.lists[l].equal = false;
-		io->lists[io->count++] = p.lists[l];
-		return true;
-	}
-	ts_arena_back(arena, &before);
-	return true;
+	w->groups = whole && w->tank->length_cm >= p[TS_P_PROPOSE_FLOOR_FROM];
+	w->scale = whole && !w->small_only && w->tank->length_cm >= p[TS_P_PROPOSE_CENTRE_FROM];
 }
 
 bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *ret)
@@ -469,14 +393,15 @@ bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 	ts_practice_defaults(&own);
 	if (!filled.practice)
 		filled.practice = &own;
-	filled.scale = wants_a_whole(&filled) && !filled.small_only && filled.reach < TS_REACH_ANY;
-	if (!attempt(&filled, wish->conditions, arena, &p))
+	be_strict(&filled);
+	if (!ts_proposer_attempt(&filled, wish->conditions, arena, &p))
 		return false;
 	if (!reach_out(&filled, arena, &p))
 		return false;
 	/* What is asked for may use all that a check is content with. */
 	filled.full_load |= !p.count && (wish->with_count || wish->resident_count);
-	if (filled.full_load && !wish->full_load && !attempt(&filled, wish->conditions, arena, &p))
+	if (filled.full_load && !wish->full_load &&
+		!ts_proposer_attempt(&filled, wish->conditions, arena, &p))
 		return false;
 	/* Where no change is given, a check judges at a good one. */
 	if (!p.count && filled.full_load && !(wish->tank->water_change.days > 0)) {
@@ -486,15 +411,15 @@ bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 		changed.water_change = (struct ts_every){filled.practice->value[TS_P_CHANGE_GOOD],
 			filled.practice->value[TS_P_CHANGE_DAYS]};
 		filled.tank = &changed;
-		if (!attempt(&filled, wish->conditions, arena, &better))
+		if (!ts_proposer_attempt(&filled, wish->conditions, arena, &better))
 			return false;
 		filled.tank = wish->tank;
 		better.change_percent = changed.water_change.amount;
 		p = better.count ? better : p;
 	}
-	if (!p.count && !wish->conditions && !attempt(&filled, true, arena, &p))
+	if (!p.count && !wish->conditions && !ts_proposer_attempt(&filled, true, arena, &p))
 		return false;
-	if (!add_lake(&filled, arena, &p))
+	if (!ts_proposer_add_lake(&filled, arena, &p))
 		return false;
 	*ret = p;
 	return true;

@@ -64,7 +64,9 @@ struct ts_wish {
 	bool full_load;            /* up to where a check complains, not the usual share of it */
 	bool conditions;           /* ask at once for lists that work on conditions */
 	enum ts_reach reach;       /* ask at once so far */
-	bool scale;          /* nothing too small for the tank is its centre; ts_propose sets it */
+	/* Nothing too small for the tank is its centre, no single grazer its bottom; ts_propose
+	 * sets these. */
+	bool scale, groups;
 	size_t species_most; /* 0 = by the litres of the tank */
 	size_t lists;        /* 0 = 1 */
 	const struct ts_search_limits *limits;
@@ -145,6 +147,7 @@ struct ts_proposal {
 	size_t kinds_least;
 	unsigned lacks; /* roles that such a tank wants filled and nobody fills */
 	bool slight;    /* what there is to look at is small for the tank */
+	bool sparse;    /* a single grazer at the bottom, since no group is at home */
 	enum ts_reach reach;
 	struct ts_model model;     /* of the first list */
 	const char **names;        /* of the model's items: "6 Genus species" */

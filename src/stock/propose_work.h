@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Between the two halves of proposing: the whole (propose.c) and the integer model that candidates
- * and rules become (propose_model.c). For these two files only.
+ * Between the parts of proposing: the whole (propose.c) and the integer model that candidates
+ * and rules become (propose_model.c), with the fish of the lakes (propose_lake.c). For these files
+ * only.
  */
 #ifndef TS_STOCK_PROPOSE_WORK_H
 #define TS_STOCK_PROPOSE_WORK_H
@@ -22,6 +23,17 @@ struct ts_proposer {
 	bool thinned; /* of a large catalogue those of most worth alone are searched */
 	double best;  /* the most that one item is worth */
 };
+
+/* One attempt: with concerns forbidden, or at a cost (propose.c). False when memory ran out. */
+bool ts_proposer_attempt(const struct ts_wish *wish, bool conditions, struct ts_arena *arena,
+	struct ts_proposal *ret);
+
+/*
+ * Hard water is made for the fish of the rift lakes, which are a list by themselves: where fewer
+ * lists than asked for are worth it, one of theirs stands behind them (propose_lake.c).
+ */
+bool ts_proposer_add_lake(
+	const struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *io);
 
 static inline double ts_proposer_value(const struct ts_proposer *b, enum ts_practice_id id)
 {

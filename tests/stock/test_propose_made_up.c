@@ -547,6 +547,41 @@ static void test_pairs__who_crosses_and_two_labyrinth_fish(void **state)
 	assert_false(together(a));
 }
 
+static void test_pairs__one_shoal_in_a_short_tank(void **state)
+{
+	struct asked *a = *state;
+
+	a->room.plan.tank.length_cm = 80;
+	assert_true(together(a));
+	a->room.plan.tank.length_cm = 79;
+	assert_false(together(a));
+	a->room.species[1].swims = TS_SWIMS_TOP;
+	assert_true(together(a));
+}
+
+/* A grown pair of 14 cm swallows what is 2.8 cm long when sold, 0.6 of its own length. */
+static void test_pairs__a_settled_pair_takes_what_is_sold_small(void **state)
+{
+	struct asked *a = *state;
+	struct ts_species *x = &a->room.species[0], *y = &a->room.species[1];
+
+	x->adult_length_cm = x->greatest_length_cm = 14;
+	x->hunts = TS_HUNTS_FISH;
+	x->gape = TS_GAPE_ORDINARY;
+	x->group.least = x->group.comfortable = 2;
+	x->group.pair = true;
+	a->room.plan.tank.length_cm = 200;
+	a->room.plan.tank.volume_l = 500;
+	y->body = TS_BODY_DEEP;
+	y->adult_length_cm = 4.6;
+	assert_false(together(a));
+	y->adult_length_cm = 4.7;
+	assert_true(together(a));
+	y->adult_length_cm = 4.6;
+	x->group.pair = false; /* bought young, it grows up beside them */
+	assert_true(together(a));
+}
+
 /* Eight that are there stay eight, or become one of the usual numbers above. */
 static void test_residents__stay_or_become_more(void **state)
 {
@@ -663,6 +698,25 @@ static void test_make_up__each_place_and_a_centre_of_the_tank_s_scale(void **sta
 	a->room.plan.tank.length_cm = 59; /* a small tank is free of all this */
 	answer(a);
 	assert_int_equal(a->p.lacks, 0);
+}
+
+static void test_make_up__a_group_below_goes_before_a_grazer(void **state)
+{
+	struct asked *a = *state;
+	struct ts_species *s = a->room.species;
+
+	ask(a, 3);
+	s[1].swims = s[2].swims = TS_SWIMS_BOTTOM;
+	s[1].group.least = s[1].group.comfortable = 1;
+	s[1].hunts = TS_HUNTS_GRAZER;
+	s[1].sold = TS_SOLD_EVERYWHERE;
+	s[2].sold = TS_SOLD_OFTEN;
+	answer(a);
+	assert_true(first_holds(a, 0) && first_holds(a, 2));
+	assert_false(first_holds(a, 1) || a->p.sparse);
+	s[2].needs.tank_length_cm = 300;
+	answer(a);
+	assert_true(first_holds(a, 1) && a->p.sparse && !a->p.lacks);
 }
 
 /* Two animals of the same worth: two lists that are equal, and no third one. */
@@ -786,6 +840,9 @@ int main(void)
 		ASK(test_residents__stay_or_become_more),
 		ASK(test_residents__whom_they_injure_is_left_out),
 		ASK(test_with__the_best_list_that_holds_it),
+		ASK(test_pairs__one_shoal_in_a_short_tank),
+		ASK(test_pairs__a_settled_pair_takes_what_is_sold_small),
+		ASK(test_make_up__a_group_below_goes_before_a_grazer),
 		ASK(test_make_up__each_place_and_a_centre_of_the_tank_s_scale),
 		ASK(test_lists__equal_and_exhausted),
 		ASK(test_purchase__order),
