@@ -23,20 +23,34 @@ enum ask {
 	GH,
 	KH,
 	PH,
+	TANK_GH,
+	TANK_KH,
+	TANK_PH,
 	METHOD,
 	SOFTENED,
 	TEMPERATURE,
 	SIDES,
 	FILTER,
+	FILTER_NOW,
+	AGE,
 	LID,
 	ANIMALS,
 	LIVING,
 	POISONS,
 	NITRATE,
+	NITRATE_POURED_IN,
 	CHANGE,
+	CHANGED_THEN,
+	TREATED,
+	COPPER,
+	DEATHS,
 	FEEDING,
+	PLANTS,
+	WELL,
 	SEEN,
 	POURED_IN,
+	LIVED_IN,
+	NEW_WATER,
 	SHOP,
 	READ_ON,
 	ASKS
@@ -46,13 +60,17 @@ enum ask {
 static const struct {
 	const char *fields[FIELDS_MOST];
 	const char *says;
+	bool said; /* the words of the field would not answer it: none are shown */
 } asks[ASKS] = {
 	[KIND] = {{"water.kind"}, "Is it water from the tap, or out of the tank?"},
 	[GH] = {{"reading.GH"}, "GH, the general hardness: from drops, a strip, or \"total "
 				"hardness\" on the supplier's page."},
 	[KH] = {{"reading.KH"}, "KH, the carbonate hardness: from drops, a strip, or "
 				"\"alkalinity\" in the supplier's report."},
-	[PH] = {{"reading.pH"}, "pH; of tap water, after it stood for a day."},
+	[PH] = {{"reading.pH"}, "pH of the tap water, after it stood for a day."},
+	[TANK_GH] = {{"reading.GH"}, "GH of the tank's own water, the general hardness."},
+	[TANK_KH] = {{"reading.KH"}, "KH of the tank's own water, the carbonate hardness."},
+	[TANK_PH] = {{"reading.pH"}, "pH of the tank's own water, and at what hour it was read."},
 	[METHOD] = {{"reading.method"}, "How was it read: drops, a strip, a meter, the supplier?"},
 	[SOFTENED] = {{"water.softened"}, "Does it go through a water softener in the house?"},
 	[TEMPERATURE] = {{"tank.temperature"},
@@ -61,6 +79,10 @@ static const struct {
 		"The tank: how long, how wide, how high? Litres alone do not tell."},
 	[FILTER] = {{"tank.filter"},
 		"Has its filter run with animals for two months (mature), or is it new?"},
+	[FILTER_NOW] = {{"tank.filter"},
+		"Is there a filter, does it run at this moment, and was it washed or off?"},
+	[AGE] = {{"tank.running_since"},
+		"How long has the tank been filled, and since when are animals in it?"},
 	[LID] = {{"tank.cover"}, "Does a tight lid cover it?"},
 	[ANIMALS] = {{"animal.species", "animal.count"},
 		"Which animals, by their full names, and how many of each? Those that live there "
@@ -68,39 +90,87 @@ static const struct {
 	[LIVING] = {{"animal.species", "animal.count", "animal.since"},
 		"Which animals live there, how many of each, and since when?"},
 	[POISONS] = {{"reading.ammonia", "reading.NO2"},
-		"Ammonia and nitrite, read today. If nobody measured them, that comes first."},
-	[NITRATE] = {{"reading.NO3"}, "Nitrate, and when it was read."},
+		"Ammonia and nitrite of the tank, read today."},
+	[NITRATE] = {{"reading.NO3"}, "Nitrate in the tank, and when it was read."},
+	[NITRATE_POURED_IN] = {{"supply.NO3"},
+		"Nitrate of the tap, or of whatever water is poured in: no change gets below it."},
 	[CHANGE] = {{"tank.water_change"}, "How much water do you change, and how often?"},
+	[CHANGED_THEN] = {{"sign.after"},
+		"What was done just before, and how much water was changed that day, how warm?",
+		true},
+	[TREATED] = {{"water.disinfectant"},
+		"Was the new water treated against chlorine (a conditioner), and what else went "
+		"into the tank: medicine, fertiliser, sprays in the room?",
+		true},
+	[COPPER] = {{"reading.Cu"},
+		"Copper, in the tank and in water that stood in the pipes: shrimps and snails die "
+		"of it first."},
+	[DEATHS] = {{"plan.deaths"}, "How many died, of which kinds, and who is well?"},
 	[FEEDING] = {{"tank.feeding"}, "How much do you feed?"},
+	[PLANTS] = {{"tank.plants"}, "Are there growing plants?"},
+	[WELL] = {{"sign.sign", "sign.onset"},
+		"Are all of them well and eating? If not: what do you see, and since when?"},
 	[SEEN] = {{"sign.sign", "sign.onset"},
-		"Is anything wrong with the animals: what do you see, and since when?"},
-	[POURED_IN] = {{"supply.GH", "supply.KH"},
-		"GH and KH of the water that you pour in, as well as of the tank."},
+		"What do you see, of which animals, and since when?"},
+	[POURED_IN] = {{"supply.GH", "supply.KH", "supply.pH"},
+		"GH, KH and pH of the water that you pour in, beside those of the tank."},
+	[LIVED_IN] = {{"reading.GH", "reading.KH", "reading.pH"},
+		"The old water, that they live in now: GH, KH and pH of the tank."},
+	[NEW_WATER] = {{"supply.GH", "supply.KH", "supply.pH"},
+		"The new water, that you can pour in: GH, KH and pH, with the unit that stands "
+		"there "
+		"(dH, ppm as CaCO3, mg/L)."},
 	[SHOP] = {{"shop.GH", "shop.KH", "shop.pH"},
 		"GH, KH and pH of the water that they come from: ask the shop."},
 	[READ_ON] = {{"reading.date"}, "When was that read?"},
 };
 
-/* In the order of the page. */
+/* Right whatever the cause is; before any question (judgement: life in danger). */
+#define FIRST_AID "air on, a third of the water changed for treated water of like warmth, no food."
+
+/*
+ * In the order of the page; then what is seen, each answered there by the question `by`. Of a tank
+ * that runs, what decides whether to leave it alone comes first.
+ */
 static const struct {
-	const char *id, *says;
+	const char *id, *says, *by, *first;
 	enum ask asks[ASKS_MOST];
 } questions[] = {
-	{"rank", "Which animals suit this water?", {GH, KH, METHOD, KIND, PH, TEMPERATURE, SIDES}},
-	{"fits", "What fits this tank?", {SIDES, GH, KH, METHOD, TEMPERATURE, FILTER, LID, PH}},
-	{"together", "Can these live together?", {ANIMALS, SIDES, TEMPERATURE, GH, KH, FILTER}},
-	{"tank", "What is to be done about my tank?",
-		{SEEN, POISONS, LIVING, SIDES, CHANGE, GH, KH, PH, TEMPERATURE, NITRATE, POURED_IN,
-			METHOD}},
-	{"why", "Why these, or why not?", {ANIMALS, GH, KH, METHOD, TEMPERATURE, PH, SIDES}},
-	{"water", "What is this water?", {KIND, GH, KH, PH, METHOD, SOFTENED, READ_ON}},
-	{"remake", "Other minerals for these animals, step by step",
-		{ANIMALS, GH, KH, METHOD, SOFTENED, SIDES, PH}},
-	{"arrive", "How do I bring them home?", {SHOP, ANIMALS, GH, KH, PH, TEMPERATURE}},
-	{"drift", "Where does my tank go?",
-		{SIDES, CHANGE, LIVING, FEEDING, GH, KH, NITRATE, POURED_IN}},
-	{"due", "What do I test next?", {LIVING, SIDES, CHANGE, FILTER, GH, KH, READ_ON}},
-	{"titrate", "Why not chase the pH? Shown with my own water", {KH, PH, GH}},
+	{"rank", "Which animals suit this water?", NULL, NULL,
+		{GH, KH, METHOD, KIND, PH, TEMPERATURE, SIDES}},
+	{"fits", "What fits this tank?", NULL, NULL,
+		{SIDES, GH, KH, METHOD, TEMPERATURE, FILTER, LID, PH}},
+	{"together", "Can these live together?", NULL, NULL,
+		{ANIMALS, SIDES, TEMPERATURE, GH, KH, FILTER}},
+	{"tank", "What is to be done about my tank?", NULL,
+		"If any of them gasp or die, now, before any test: " FIRST_AID,
+		{WELL, LIVING, TANK_GH, TANK_KH, TANK_PH, SIDES, CHANGE, FILTER, TEMPERATURE,
+			NITRATE, POURED_IN}},
+	{"why", "Why these, or why not?", NULL, NULL,
+		{ANIMALS, GH, KH, METHOD, TEMPERATURE, PH, SIDES}},
+	{"water", "What is this water?", NULL, NULL, {KIND, GH, KH, PH, METHOD, SOFTENED, READ_ON}},
+	{"remake", "Other minerals for these animals, step by step", NULL, NULL,
+		{LIVING, LIVED_IN, NEW_WATER, METHOD, SOFTENED, SIDES}},
+	{"arrive", "How do I bring them home?", NULL, NULL,
+		{SHOP, ANIMALS, TANK_GH, TANK_KH, TANK_PH, TEMPERATURE}},
+	{"drift", "Where does my tank go?", NULL, NULL,
+		{SIDES, CHANGE, LIVING, FEEDING, TANK_GH, TANK_KH, NITRATE, POURED_IN,
+			NITRATE_POURED_IN}},
+	{"due", "What do I test next?", NULL, NULL,
+		{LIVING, SIDES, CHANGE, FILTER, TANK_GH, TANK_KH, READ_ON}},
+	{"titrate", "Why not chase the pH? Shown with my own water", NULL, NULL, {KH, PH, GH}},
+	{"gasping", "They gasp, lie about or die: what now?", "tank",
+		"Now, before any test: " FIRST_AID,
+		{SEEN, FILTER_NOW, AGE, TREATED, POISONS, LIVING, SIDES, TEMPERATURE, TANK_PH,
+			TANK_KH, CHANGE}},
+	{"died", "Animals died, fish or shrimps: why?", "tank",
+		"If others gasp or lie about, now, before any test: " FIRST_AID,
+		{DEATHS, CHANGED_THEN, TREATED, COPPER, POISONS, LIVING, AGE, TEMPERATURE, TANK_GH,
+			TANK_KH, POURED_IN}},
+	{"nitrate", "The nitrate is high: how do I get it down?", "tank", NULL,
+		{NITRATE, NITRATE_POURED_IN, CHANGE, FEEDING, LIVING, SIDES, PLANTS, WELL}},
+	{"acid", "How do I lower the pH?", "tank", NULL,
+		{WELL, LIVING, TANK_GH, TANK_KH, TANK_PH, SIDES, POURED_IN}},
 };
 /* clang-format on */
 #define QUESTIONS (sizeof questions / sizeof *questions)
@@ -116,6 +186,7 @@ static const struct {
 	{"tank", &ts_shape_tank},
 	{"animal", &ts_shape_stock_line},
 	{"sign", &ts_shape_sign},
+	{"plan", &ts_shape_plan},
 };
 
 /* "reading.GH" is the row GH of a reading; NULL: a slip of ours. */
@@ -161,7 +232,7 @@ static void make_ask(struct ts_arena *arena, enum ask ask, struct ts_ask_result 
 		row = row_of(asks[ask].fields[i]);
 		fields[ret->fields.count++] = asks[ask].fields[i];
 	}
-	if (ret->fields.count != 1 || !row)
+	if (ret->fields.count != 1 || !row || asks[ask].said)
 		return;
 	ts_text_open(&takes, &arena->allocator);
 	add_takes(&takes, row);
@@ -171,8 +242,8 @@ static void make_ask(struct ts_arena *arena, enum ask ask, struct ts_ask_result 
 	ts_text_drop(&takes);
 }
 
-static const char *link_of(
-	struct ts_arena *arena, const char *page, const struct ts_ask_back_result *result)
+static const char *link_of(struct ts_arena *arena, const char *page, const char *by,
+	const struct ts_ask_back_result *result)
 {
 	struct ts_text text;
 	const char *link;
@@ -184,7 +255,9 @@ static const char *link_of(
 			ts_text_puts(
 				&text, count++ ? "," : "", result->asks[i].fields.items[k], NULL);
 	}
-	ts_text_puts(&text, "&ask=", result->id, NULL);
+	ts_text_puts(&text, "&ask=", by ? by : result->id, NULL);
+	if (by)
+		ts_text_puts(&text, "&seen=", result->id, NULL);
 	link = ts_arena_text(arena, ts_text_get(&text), text.len);
 	arena->failed |= text.failed;
 	ts_text_drop(&text);
@@ -199,6 +272,16 @@ const char *ts_ask_back_id(size_t index)
 const char *ts_ask_back_says(size_t index)
 {
 	return index < QUESTIONS ? questions[index].says : NULL;
+}
+
+const char *ts_ask_back_by(size_t index)
+{
+	return index < QUESTIONS ? questions[index].by : NULL;
+}
+
+const char *ts_ask_back_first(size_t index)
+{
+	return index < QUESTIONS ? questions[index].first : NULL;
 }
 
 const char *ts_ask_back_asks(size_t index, size_t ask, const char *const **fields)
@@ -245,12 +328,13 @@ enum ts_status ts_ask_back(
 		return TS_NO;
 	ret->id = questions[found].id;
 	ret->says = questions[found].says;
+	ret->first = questions[found].first;
 	ret->closing = "Write the unit that stands on the test. Leave out what you do not know.";
 	for (size_t i = 0; i < ASKS_MOST && questions[found].asks[i] != NOTHING; i++)
 		make_ask(arena, questions[found].asks[i], &ret->asks[ret->ask_count++]);
 	if (page) {
 		ret->link_says = "A page opens there with these fields waiting:";
-		ret->link = link_of(arena, page, ret);
+		ret->link = link_of(arena, page, questions[found].by, ret);
 	}
 	return arena->failed ? TS_NO_MEMORY : TS_OK;
 }

@@ -21,6 +21,7 @@ struct ts_asked_question_result {
 
 struct ts_ask_back_result {
 	const char *id, *says; /* NULL: no question was named */
+	const char *first;     /* what is to be done before anything is asked; NULL: nothing */
 	struct ts_ask_result *asks;
 	size_t ask_count;
 	const char *lead; /* what comes before the questions */
@@ -35,6 +36,12 @@ struct ts_ask_back_result {
 /* All questions, in the order of the page; NULL behind the last. */
 const char *ts_ask_back_id(size_t index);
 const char *ts_ask_back_says(size_t index);
+
+/* The question of the page that answers it, where it is none of its own; NULL: itself. */
+const char *ts_ask_back_by(size_t index);
+
+/* What is to be done before anything is asked; NULL: nothing. */
+const char *ts_ask_back_first(size_t index);
 
 /* What a question asks, in its order: the sentence, and the fields up to a NULL; NULL behind the
  * last. */

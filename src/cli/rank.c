@@ -312,6 +312,11 @@ enum ts_status command_rank(struct session *s)
 		return status;
 	if (!rank_answer(s, &call, &a, &result))
 		return TS_NO_MEMORY;
+	if (s->options->format ==
+		FORMAT_BRIEF) { /* a message names whom it suits, a dozen at most */
+		wanted.terminal = true;
+		wanted.verdicts = wanted.verdicts ? wanted.verdicts : 1u << TS_SUITS;
+	}
 	answer_with(s, &a, &result, &wanted);
 	return result.suits + result.tolerates ? TS_OK : TS_NO;
 }

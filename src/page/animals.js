@@ -135,6 +135,18 @@ function leave(index) {
 	at("animals").focus();
 }
 
+// Who shows a sign, or died, lives there.
+const ailing = (s) => s.signs.some(({ sign }) => sign) || Number(s.rest.deaths) > 0;
+
+// For so long they have lived there, as the choice has it.
+function liveThere(lived) {
+	const s = sheet();
+	s.lived = lived;
+	s.words = itemsOf(s.words).map((item) => item.replace(/\s+since\s.*$/, "")).join(", ");
+	showWords();
+	readAnimals();
+}
+
 const isWell = (s) => s.rest.deaths === "0" && !s.signs.some(({ sign }) => sign);
 
 // What is asked only of a tank that runs.
@@ -159,11 +171,7 @@ function wireAnimals() {
 		});
 	}
 	at("lived").addEventListener("change", () => {
-		const s = sheet();
-		s.lived = at("lived").value;
-		s.words = itemsOf(s.words).map((item) => item.replace(/\s+since\s.*$/, "")).join(", ");
-		showWords();
-		readAnimals();
+		liveThere(at("lived").value);
 		changed("words");
 	});
 	at("well").addEventListener("click", () => {

@@ -46,6 +46,9 @@ function roomWords(sheet) {
 	return ["--volume", litresOf(sheet), ...tankWords(sheet)];
 }
 
+// What is made other is the water that is poured in, where it was read beside the tank's.
+const pouredIn = (sheet) => (sheet.supply.GH || sheet.supply.KH ? { ...sheet, reading: sheet.supply, water: {}, older: [] } : sheet);
+
 const subject = (sheet) => (waterNeedsFile(sheet) ? ["water.yaml"] : waterWords(sheet));
 const names = (sheet) => sheet.stock.map((line) => line.species);
 const repeated = (flag, list) => list.flatMap((one) => [flag, one]);
@@ -65,7 +68,7 @@ const QUESTIONS = [
 		words: (s) => ["why", ...names(s), ...waterWords(s), ...tankWords(s)] },
 	{ id: "water", needs: ["water"], words: (s) => ["water", ...subject(s)] },
 	{ id: "remake", needs: ["water", "animals"],
-		words: (s) => ["remake", ...repeated("--for", names(s)), ...waterWords(s),
+		words: (s) => ["remake", ...repeated("--for", names(s)), ...waterWords(pouredIn(s)),
 			...(litresOf(s) ? ["--volume", litresOf(s)] : [])] },
 	{ id: "arrive", needs: ["water", "animals", "shop"],
 		words: (s) => ["arrive", ...repeated("--with", names(s)), "--shop", "shop.yaml", "--hours", "1 h", ...waterWords(s)] },

@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """One HTML file of program, records, style and script; what it forbids is bound to their checksums.
 
-Usage: assemble.py MODULE IMAGE FOLDER, the first two compressed (gzip). FOLDER/tapshoal.html is the page as a file; FOLDER/site is the same
+Usage: assemble.py MODULE IMAGE FOLDER, the first two compressed (gzip), MODULE as split.py lays it out. FOLDER/tapshoal.html is the page as a file; FOLDER/site is the same
 for a web server, with what lets a phone keep it: a manifest, a service worker, an icon.
 """
 import base64
@@ -13,7 +13,7 @@ import re
 import sys
 
 HERE = pathlib.Path(__file__).resolve().parent
-SCRIPTS = [HERE / name for name in ("program.js", "files.js", "form.js", "answer.js", "animals.js")] + [
+SCRIPTS = [HERE / name for name in ("program.js", "rejoin.js", "files.js", "form.js", "answer.js", "animals.js")] + [
     HERE.parent / "report" / "page.js"] + [HERE / name for name in ("first.js", "take.js", "page.js")]
 STYLES = [HERE.parent / "report" / "page.css", HERE / "page.css"]
 MOST = 1200000  # bytes of the whole file

@@ -42,8 +42,9 @@ ninja -C "$folder/objects"
 	-Wl,--whole-archive src/page/libtapshoal-page.a -Wl,--no-whole-archive \
 	src/cli/libtapshoal-cli.a src/libtapshoal-files.a src/libtapshoal-engine.a \
 	"$folder"/wasm-libs/lib/*.a -lm)
-zopfli --i10 -c "$folder/page.wasm" >"$folder/page.wasm.gz"
+python3 src/page/split.py "$folder/page.wasm" "$folder/page.split"
+zopfli --i10 -c "$folder/page.split" >"$folder/page.split.gz"
 zopfli --i5 -c "$build/src/cli/species.image" >"$folder/species.image.gz"
 exec >&3 2>&3
 trap - EXIT
-python3 src/page/assemble.py "$folder/page.wasm.gz" "$folder/species.image.gz" "$folder"
+python3 src/page/assemble.py "$folder/page.split.gz" "$folder/species.image.gz" "$folder"

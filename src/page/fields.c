@@ -113,6 +113,8 @@ static void write_question(struct ts_json *j, size_t question)
 
 	ts_json_object(j, ts_ask_back_id(question));
 	ts_json_text(j, "says", ts_ask_back_says(question));
+	ts_json_text(j, "by", ts_ask_back_by(question));
+	ts_json_text(j, "first", ts_ask_back_first(question));
 	ts_json_list(j, "asks");
 	for (size_t i = 0; (says = ts_ask_back_asks(question, i, &fields)); i++) {
 		ts_json_object(j, NULL);

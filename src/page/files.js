@@ -220,6 +220,7 @@ function fromLink(fragment, rows) {
 		const [part, ...rest] = name.split("."), key = rest[rest.length - 1];
 		if (name === "wait") { found.wait = text.split(","); count++; }
 		if (name === "ask") { found.ask = text; count++; }
+		if (name === "seen") { found.seen = text; }
 		if (!Object.hasOwn(known, part) || !known[part].some((row) => row.key === key) || !text) { continue; }
 		if (part === "sign") {
 			sheet.signs[0] = { ...sheet.signs[0], [key]: text };

@@ -5,6 +5,7 @@ const at = (id) => document.getElementById(id);
 // What is asked for first; all else is in the folds.
 const FIRST_READINGS = ["GH", "KH", "pH"];
 const OF_TANK = ["cover", "substrate", "filter", "water_change", "feeding"];
+const POURED_READINGS = [...FIRST_READINGS, "NO3"];
 const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
 const WAIT_MS = 20, TYPING_MS = 700, REST_MS = 300;
 
@@ -30,7 +31,7 @@ function buildFields() {
 		...into("tank-first", of("tank", ["size"]), s.tank, "tank-fields"),
 		...into("tank-fields", of("tank", OF_TANK), s.tank),
 		...into("tank-more", without("tank", ["temperature", "size", ...OF_TANK]), s.tank),
-		...into("supply-fields", of("reading", FIRST_READINGS), s.supply),
+		...into("supply-fields", of("reading", POURED_READINGS), s.supply),
 		...into("shop-fields", of("reading", SHOP_READINGS), s.shop),
 		...into("sign-fields", without("sign", ["species"]), s.signs[0]),
 		...into("plan-fields", without("plan", ["name"]), s.rest)];
@@ -61,6 +62,7 @@ function nearest(s) {
 
 function changed(key) {
 	if (key) { at("first").hidden = page.kept.seen = true; } // who fills in has found the sheet
+	if (ailing(sheet()) && !sheet().lived) { liveThere(LIVED[1][0]); }
 	keepSheets(page.kept);
 	const auto = nearest(sheet());
 	if (auto !== page.auto) { page.chosen = null; } // more is known: the question is another one
@@ -320,7 +322,7 @@ function wire() {
 	at("open").addEventListener("change", () => openFiles(Array.from(at("open").files)));
 	at("link-make").addEventListener("click", () => showText(at("link-said"), "A link",
 		linkTo(sheet(), { ask: page.question ? page.question.id : "" })));
-	at("ask-back").replaceChildren(...QUESTIONS.filter(({ paper }) => !paper).map(({ id, says }) => new Option(says, id)));
+	at("ask-back").replaceChildren(...Object.entries(page.rows.questions).map(([id, { says }]) => new Option(says, id)));
 	at("ask-back-make").addEventListener("click", askBack);
 	at("address").value = page.kept.address || "";
 	at("address").addEventListener("change", () => {
@@ -353,7 +355,7 @@ function keepPage() {
 async function begin() {
 	const [code, image] = await Promise.all([unpacked("program"), unpacked("records")]);
 	const own = JSON.parse(at("own").textContent || "{\"records\":[],\"sheets\":[]}");
-	page.program = new Program(await WebAssembly.compile(code), [image, ...own.records.map(bytesOf)]);
+	page.program = new Program(await WebAssembly.compile(rejoined(code)), [image, ...own.records.map(bytesOf)]);
 	page.rows = JSON.parse(page.program.call((running) => running.fields()).out);
 	for (const question of QUESTIONS) { Object.assign(question, page.rows.questions[question.id]); }
 	page.kept = addOwn(loadSheets(), own.sheets);

@@ -146,9 +146,13 @@ function valueOf(name) {
 	return (part === "animal" ? s.stock[0] || {} : part === "sign" ? s.signs[0] || {} : part === "plan" ? s.rest : s[part])[key];
 }
 
+// The program's row of what a link asks, or of what was seen.
+const askedQuestion = () => [page.seen, page.asked].filter((id) => Object.hasOwn(page.rows.questions, id))
+	.map((id) => page.rows.questions[id])[0] || {};
+
 // What a link asks for and nobody has filled in, as the question asks it, in its order.
 function askedOpen() {
-	const question = QUESTIONS.find(({ id }) => id === page.asked), asks = question && question.asks || [];
+	const { asks = [] } = askedQuestion();
 	const alone = page.wait.filter((name) => !asks.some(({ fields }) => fields.includes(name)));
 	return asks.concat(alone.map((name) => ({ says: labelled(name.split(".").pop()), fields: [name] })))
 		.map(({ says, fields }) => ({ says, fields: fields.filter((name) => page.wait.includes(name) && !valueOf(name)) }))
@@ -163,9 +167,9 @@ function askedPlace(name) {
 
 // Fields that a link waits for, and what becomes of them.
 function showAsked() {
-	const place = at("asked"), open = askedOpen(), waiting = open.flatMap(({ fields }) => fields), back = element("div", {});
+	const place = at("asked"), open = askedOpen(), { first } = askedQuestion(), waiting = open.flatMap(({ fields }) => fields), back = element("div", {});
 	place.hidden = false;
-	place.replaceChildren(element("p", {}, open.length ? "You are asked:" : "All that was asked is filled in. Send this link back:"),
+	place.replaceChildren(...(first ? [element("p", {}, first)] : []), element("p", {}, open.length ? "You are asked:" : "All that was asked is filled in. Send this link back:"),
 		element("ul", { class: "plain" }, ...open.map(({ says, fields: [first] }) => element("li", {},
 			element("button", { type: "button", class: "asks", onclick: () => toField(askedPlace(first)) }, says)))), back);
 	const begun = waiting.length < page.wait.length;
@@ -188,12 +192,12 @@ function takeLink(fragment = location.hash.slice(1)) {
 	page.kept.seen = true;
 	page.wait = link.wait.length ? link.wait.filter(rowOf) : null;
 	page.asked = link.ask;
-	// What is poured in is asked for beside a sample of the tank.
+	page.seen = link.seen;
 	// Who is asked since when they live there, or what is wrong with them, lives there; the choice says so, to be put right.
-	if (page.wait && page.wait.some((name) => name.startsWith("sign.") || name === "animal.since")) {
-		link.sheet.lived = link.sheet.lived || LIVED[1][0];
-	}
-	if (page.wait && page.wait.some((name) => name.startsWith("supply."))) { link.sheet.water.kind = link.sheet.water.kind || "tank"; }
+	const runs = (page.wait || []).some((name) => /^(sign|plan)\./.test(name) || name === "animal.since");
+	if (runs) { link.sheet.lived = link.sheet.lived || LIVED[1][0]; }
+	// The water that is read is the tank's then, and so beside what is poured in.
+	if (runs || (page.wait || []).some((name) => name.startsWith("supply."))) { link.sheet.water.kind = link.sheet.water.kind || "tank"; }
 	if (location.hash) { history.replaceState(null, "", location.href.split("#")[0]); }
 }
 

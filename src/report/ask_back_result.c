@@ -29,6 +29,8 @@ static const struct ts_result_shape question_shape =
 static const struct ts_result_field fields[] = {
 	TS_R_ROW_TEXT(R, "id", id, "the question that was named; null: none"),
 	TS_R_ROW_TEXT(R, "says", says, "the same in words"),
+	TS_R_ROW_TEXT(
+		R, "first", first, "what is to be done before anything is asked; null: nothing"),
 	TS_R_ROW_LIST(R, "asks", asks, ask_count, struct ts_ask_result, &ask_shape,
 		"what to ask, what decides most first"),
 	TS_R_ROW_TEXT(R, "lead", lead, "what comes before the questions"),

@@ -8,6 +8,8 @@
 
 #include "report/shown.h"
 
+#define RECORDS_MOST 6
+
 struct brief {
 	struct ts_text *out, piece;
 	size_t letters;
@@ -60,6 +62,8 @@ static void put(struct brief *b, const char *text)
 /* The cells of a line as one sentence: "day 1: change 20 L". */
 static void put_cells(struct brief *b, const struct ts_line *line)
 {
+	if (line->count > 1 && strncmp(line->cells[1], "--", 2) == 0)
+		return; /* what only a terminal takes */
 	ts_text_clear(&b->piece);
 	for (size_t i = 0; i < line->count; i++) {
 		if (!*line->cells[i])
@@ -82,6 +86,36 @@ static void put_entry(struct brief *b, const struct ts_node *node)
 	put(b, ts_text_get(&b->piece));
 }
 
+/* A figure has its noun before it; words speak for themselves. */
+static void put_cell(struct brief *b, const char *head, const char *cell, size_t index)
+{
+	bool figure = index && *cell >= '0' && *cell <= '9';
+
+	ts_text_puts(&b->piece,
+		!index       ? ""
+		: index == 1 ? ": "
+			     : ", ",
+		figure ? head : "", figure ? " " : "", cell, NULL);
+}
+
+/* The first of a list: "guppy: grown 5 cm, together 3, tank 60 cm"; the last cell is what no
+ * message needs. */
+static void put_records(struct brief *b, const struct ts_node *node)
+{
+	const struct ts_line *head = node->lines;
+	size_t count = 0;
+
+	for (const struct ts_line *line = head ? head->next : NULL; line && count < RECORDS_MOST;
+		line = line->next, count++) {
+		ts_text_clear(&b->piece);
+		for (size_t i = 0; i + 1 < line->count; i++) {
+			if (*line->cells[i])
+				put_cell(b, head->cells[i], line->cells[i], i);
+		}
+		put(b, ts_text_get(&b->piece));
+	}
+}
+
 static void put_node(struct brief *b, const struct ts_node *node)
 {
 	switch (node->kind) {
@@ -98,6 +132,11 @@ static void put_node(struct brief *b, const struct ts_node *node)
 	case TS_NODE_STEPS:
 		for (const struct ts_line *line = node->lines; line; line = line->next)
 			put_cells(b, line);
+		break;
+	case TS_NODE_TABLE: /* the first stood before; its heading is none of what follows */
+	case TS_NODE_FOLD:
+	case TS_NODE_UNFOLD:
+		b->heading = NULL;
 		break;
 	default: /* verdicts and cautions stood first; the rest is no text */
 		break;
@@ -136,6 +175,12 @@ void ts_brief_write(struct ts_text *out, const struct ts_document *doc, bool asc
 	for (const struct ts_node *node = doc->first; node; node = node->next) {
 		if (node->kind == TS_NODE_CAUTION && read_here(node))
 			put(&b, node->text);
+	}
+	for (const struct ts_node *node = doc->first; node; node = node->next) {
+		if (node->kind == TS_NODE_TABLE && node->level && read_here(node)) {
+			put_records(&b, node);
+			break;
+		}
 	}
 	put_rest(&b, doc);
 	out->failed |= b.piece.failed;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * A greeting is left to whoever sends it: the question, what is needed, how to write it.
+ * A greeting is left to whoever sends it: what cannot wait, the question, what is needed, how to
+ * write it.
  */
 #include "show/ask_back.h"
 
@@ -26,7 +27,7 @@ void ts_show_ask_back(struct ts_document *doc, const struct ts_ask_back_result *
 		show_questions(doc, r);
 		return;
 	}
-	ts_doc_verdict(doc, r->says, "");
+	ts_doc_verdict(doc, r->first ? r->first : r->says, r->first ? r->says : "");
 	ts_doc_paragraph(doc, r->lead);
 	list = ts_doc_facts(doc, 0);
 	ts_text_open(&text, &doc->arena->allocator);

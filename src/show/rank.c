@@ -118,7 +118,7 @@ static void short_head(struct ts_document *doc, struct ts_node *table, bool fits
 {
 	if (fits)
 		ts_doc_line(
-			doc, table, "name", "grown", "together", "what decides", "to know", NULL);
+			doc, table, "name", "grown", "together", "to know", "what decides", NULL);
 	else
 		ts_doc_line(doc, table, "name", "grown", "together", "tank", "what decides", NULL);
 }
@@ -131,8 +131,8 @@ static void short_row(struct ts_document *doc, struct ts_text *text, struct ts_n
 	ts_text_number_short(text, m->group_comfortable, 0);
 	group = ts_doc_take(doc, text);
 	if (fits)
-		ts_doc_line(doc, table, name_of(m), size, group, m->says,
-			joined(doc, text, &m->to_know, 1), NULL);
+		ts_doc_line(doc, table, name_of(m), size, group, joined(doc, text, &m->to_know, 1),
+			m->says, NULL);
 	else
 		ts_doc_line(doc, table, name_of(m), size, group, length, m->says, NULL);
 }

@@ -283,12 +283,13 @@ const moments = (() => {
 		expect(text.startsWith(same), "the page asks something else than the terminal");
 		await shown("ask-back");
 		// Every question's link opens a sheet on which each field that it waits for is to be seen.
-		for (const { id: name } of QUESTIONS.filter(({ paper }) => !paper)) {
+		for (const [name, { first }] of Object.entries(page.rows.questions)) {
 			const { out } = page.program.ask(["ask-back", name, "--page", "https://page.invalid/"]);
 			takeLink(/#(\S+)/.exec(out)[1]);
 			opened_();
 			askLinked();
 			expect(page.wait.length > 1, `${name} waits for nothing`);
+			expect(!first || id("asked").innerText.startsWith(first), `${name}: what cannot wait does not stand first`);
 			const order = Array.from(id("asked").querySelectorAll("li"), (li) => out.replace(/\s+/g, " ").indexOf(li.innerText));
 			expect(order.length > 1 && order.every((place, i) => place > (i ? order[i - 1] : -1)),
 				`${name} is not asked in the order of its sheet: ${order}`);
@@ -298,13 +299,18 @@ const moments = (() => {
 			}
 		}
 		await shown("asked-all");
+		// Whoever shows a sign lives there, though nobody said so.
+		takeLink("animal.1.species=guppy&animal.1.count=6&sign.sign=gasping");
+		opened_();
+		await until("the answer for a sick tank", () => /air/i.test(answer()));
+		expect(sheet().lived && page.question.id === "tank", `a sign is asked as ${page.question && page.question.id}`);
 		// The other one opens the link ...
 		takeLink(toLink(emptySheet(), { wait: "reading.GH,reading.KH,reading.pH", ask: "rank" }));
 		opened_();
 		askLinked();
 		steps = 0;
 		const sentences = () => Array.from(id("asked").querySelectorAll("li"), (li) => li.innerText);
-		const waited = /^GH, .*KH, .*pH; /s;
+		const waited = /^GH, .*KH, .*pH of /s;
 		expect(waited.test(sentences().join(" ")) && sentences().every((says) => same.replace(/\s+/g, " ").includes(says)),
 			`not asked as the sheet asks: ${sentences().join(" ")}`);
 		press(id("asked").querySelectorAll("button")[2]);
