@@ -12,7 +12,7 @@ say() { # STATUS NAME
 }
 skip() { number=$((number + 1)); echo "ok $number - $1 # SKIP $2 is not installed"; }
 
-echo 1..12
+echo 1..13
 if command -v mandoc >/dev/null; then
 	! mandoc -Tlint "$build"/*.[15] | grep .
 	say $? "mandoc says nothing of any page"
@@ -74,3 +74,11 @@ docs=$prefix/share/doc/tapshoal
 [ -f "$docs/docs/guide.md" ] && (cd / && "$program" 2>&1 | grep -q "check $docs/examples/plans/livebearers.yaml") &&
 	(cd "$docs" && "$program" check examples/plans/livebearers.yaml >/dev/null; [ $? -le 1 ])
 say $? "the guide and its examples are in place, and the bare name tells where"
+if command -v fish >/dev/null; then
+	found=$(cd "$at" && find . -name tapshoal.fish | head -1)
+	found=${found#.}
+	env -u XDG_DATA_DIRS HOME="$at" fish -c 'string join \n $fish_complete_path' 2>/dev/null | grep -qx "${found%/*}"
+	say $? "fish looks where its completion was installed"
+else
+	skip "fish looks where its completion was installed" fish
+fi

@@ -77,6 +77,13 @@ solvers() {
 	skips "$work/solvers"
 	[ "$status" = 0 ]
 }
+# With nothing released yet there is nothing to compare with.
+released() {
+	sh tests/abi.sh >"$work/abi"
+	status=$?
+	sed 's/^abi # SKIP/# abi # SKIP/' "$work/abi"
+	return "$status"
+}
 artefacts() {
 	sh tests/artefacts.sh >"$work/artefacts"
 	status=$?
@@ -102,8 +109,11 @@ fuzzed() {
 properties() {
 	TAPSHOAL_PROPERTIES=20 meson test -C "$work/gcc" --quiet --no-rebuild --print-errorlogs \
 		--timeout-multiplier 10 --suite properties &&
-		TAPSHOAL_PROPERTIES=100 "$work/gcc/tests/answers/test_answers_never_better" >"$work/steps" &&
-		sed -n 's/^# \([0-9]* steps, each by six\)/# \1/p' "$work/steps"
+		TAPSHOAL_PROPERTIES=100 TAPSHOAL_SEED="$(date +%s)" \
+			"$work/gcc/tests/answers/test_answers_never_better" >"$work/steps"
+	status=$?
+	sed -n 's/^# \(seed\|[0-9]* steps, each by six\)/# \1/p' "$work/steps"
+	return "$status"
 }
 # A thousand kills of whatever writes, a hundred pairs of notes, a fresh seed.
 rewritten() {
@@ -116,7 +126,8 @@ rewritten() {
 }
 # A thousand hostile names in each of three shells.
 completed() {
-	python3 tests/completion.py "$work/gcc/src/cli" --names 1000 --seed "$(date +%s)" >"$work/completed"
+	python3 tests/completion.py "$work/gcc/src/cli" --names 1000 --seed "$(date +%s)" \
+		--program "$work/gcc/src/cli/tapshoal" >"$work/completed"
 	status=$?
 	sed 's/^ok /# ok /' "$work/completed"
 	[ "$status" = 0 ]
@@ -142,5 +153,6 @@ step "what somebody wrote is not lost: a thousand kills of each writer" rewritte
 step "completions are data: a thousand hostile names in bash, zsh, fish" completed
 step "small faults are noticed" mutants
 step "tarball, static file and packages, from nothing to an answer and away again" artefacts
+step "the library goes on for programs built with the last release" released
 step "figures of tests/bench" bench
 closing
