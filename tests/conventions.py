@@ -12,6 +12,7 @@ import subprocess
 import sys
 import tempfile
 import termios
+import time
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 PROGRAM = str(pathlib.Path(sys.argv[1]).resolve())
@@ -80,6 +81,20 @@ for words, code in ((("rank", *WATER), 0), (("why", "neon tetra", "--GH", "30"),
     status, out, err = call(*words)
     note("exit %d: %s" % (code, " ".join(words)),
          status == code and bool(out) == (code < 2) and bool(err) == (code > 1))
+reader, errors = pty.openpty()
+with subprocess.Popen([PROGRAM, "rank", "--temperature", "25", "--batch", "-"], stdin=subprocess.PIPE,
+                      stdout=subprocess.DEVNULL, stderr=errors, env=PLAIN) as child:
+    child.stdin.write(b"GH dH,KH dH\n")
+    end = time.monotonic() + 3
+    while time.monotonic() < end:
+        child.stdin.write(b"8,5\n" * 20)
+        child.stdin.flush()
+        time.sleep(0.05)
+    child.stdin.close()
+os.close(errors)
+said = os.read(reader, 65536)
+note("what takes over a second says how far it is", re.search(rb"\r\d+ waters", said) is not None)
+note("and takes that line away", said.endswith(b" \r"))
 for word in ("--help", "-h", "--version", "-V"):
     status, out, err = call(word)
     note("%s is on standard output" % word, status == 0 and bool(out) and not err)

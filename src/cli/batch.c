@@ -114,6 +114,20 @@ static enum ts_status write_head(struct batch *b)
 	return out->failed ? TS_NO_MEMORY : TS_OK;
 }
 
+/* How far it is, where the answers themselves do not show it; `what` NULL: it is over. */
+static void tell(const struct batch *b, const char *what)
+{
+	const struct ts_system *system = b->s->system;
+	struct ts_terminal terminal = {0};
+
+	if (!system->progress)
+		return;
+	if (!b->s->options->output)
+		system->terminal(system->state, false, &terminal);
+	if (!terminal.is)
+		system->progress(system->state, (double)b->rows, what);
+}
+
 /* All rows that wait are answered and written. */
 static void answer_waiting(struct batch *b)
 {
@@ -137,6 +151,7 @@ static void answer_waiting(struct batch *b)
 		ts_text_clear(&part->out);
 	}
 	b->first = b->next;
+	tell(b, "waters");
 }
 
 /* More of the table is wanted: what there is goes first. */
@@ -182,6 +197,7 @@ static enum ts_status take_rows(struct batch *b)
 		status = take_row(b);
 	} while (status == TS_OK && !b->output.closed);
 	answer_waiting(b);
+	tell(b, NULL);
 	for (size_t i = b->first; i < b->next; i++) { /* only where something failed */
 		ts_arena_drop(&b->slots[i].arena);
 		ts_findings_drop(&b->slots[i].findings);

@@ -28,12 +28,16 @@ static enum ts_status feed(struct session *s, struct ts_intake *in, int handle, 
 	struct ts_report_refusal refusal;
 	enum ts_status status = TS_OK;
 	size_t len = 0;
+	double read = 0;
 	int why;
 
 	do {
 		why = s->system->read(s->system->state, handle, piece, sizeof piece, &len);
 		if (len)
 			status = ts_intake_feed(in, piece, len, &refusal);
+		read += (double)len / 1e6;
+		if (s->system->progress)
+			s->system->progress(s->system->state, read, len ? "MB read" : NULL);
 	} while (!why && len && status == TS_OK);
 	if (status == TS_BAD_INPUT)
 		find(s, TS_C_INTAKE_NO_TEXT, file, 0, refusal.what, refusal.remedy);

@@ -176,13 +176,39 @@ static void terminal(void *state, bool error, struct ts_terminal *ret)
 		ret->columns = size.ws_col;
 }
 
+static void progress(void *state, double done, const char *what)
+{
+	struct ts_machine *m = state;
+	struct timespec now = {0};
+	char line[64];
+	int len;
+
+	if (!m || !isatty(STDERR_FILENO) || clock_gettime(CLOCK_MONOTONIC, &now) != 0)
+		return;
+	if (!what) {
+		if (m->told_len)
+			fprintf(stderr, "\r%*s\r", (int)m->told_len, "");
+		m->told = 0;
+		m->told_len = 0;
+		return;
+	}
+	if (!m->told || now.tv_sec <= m->told) {
+		m->told = m->told ? m->told : now.tv_sec + 1;
+		return;
+	}
+	m->told = now.tv_sec;
+	len = snprintf(line, sizeof line, "\r%.0f %s", done, what);
+	fputs(line, stderr);
+	m->told_len = len > 0 ? (size_t)len : 0;
+}
+
 #define MACHINE(of)                                                                                \
 	{                                                                                          \
 		TS_POSIX_SYSTEM, .state = (of), .open = open_file, .close = close_file,            \
 				 .create = ts_machine_create, .write = ts_machine_write,           \
 				 .finish = ts_machine_finish, .left_over = ts_machine_left_over,   \
 				 .today = today, .terminal = terminal, .paged = ts_machine_paged,  \
-				 .together = ts_machine_together                                   \
+				 .together = ts_machine_together, .progress = progress             \
 	}
 
 void ts_machine_open(struct ts_machine *machine)

@@ -6,6 +6,8 @@
 #ifndef TS_SYSTEM_MACHINE_H
 #define TS_SYSTEM_MACHINE_H
 
+#include <time.h>
+
 #include "system/system.h"
 
 #define TS_PATH_MOST 4096
@@ -26,6 +28,8 @@ struct ts_machine {
 	int rewrite; /* the handle of TS_OPEN_REWRITE, or -1 */
 	struct ts_seen rewrite_seen;
 	struct ts_writer writers[TS_WRITERS_MOST];
+	time_t told;     /* when progress was told last; 0: nothing goes on */
+	size_t told_len; /* letters that stand there */
 };
 
 /* From here on a reader that goes away and a limit on file sizes are errors of a write, no end. */

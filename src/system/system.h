@@ -94,6 +94,12 @@ struct ts_system {
 	 */
 	size_t (*together)(void *state, size_t most,
 		void (*work)(void *to, size_t part, size_t parts), void *to);
+	/*
+	 * Tells somebody at a terminal how far what takes long is, on standard error and at most
+	 * once a second: "12000 waters". `what` NULL: it is over, and the line is taken away. NULL:
+	 * tells nobody.
+	 */
+	void (*progress)(void *state, double done, const char *what);
 };
 
 #define TS_PARTS_MOST 16
