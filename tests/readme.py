@@ -74,6 +74,7 @@ HOW = {
     "meson install -C build": (SUITE, "docs/pages"),
     "ninja -C build uninstall": (SCRIPT, "tests/artefacts.sh", "uninstall"),
     "sh examples/static.sh": (SCRIPT, "tests/artefacts.sh", "examples/static.sh"),
+    "sh tests/abi.sh": (SCRIPT, "tests/prove.sh", "sh tests/abi.sh"),
     "sh tests/artefacts.sh FOLDER": (SCRIPT, "tests/prove.sh", "sh tests/artefacts.sh"),
     'meson configure build --prefix="$HOME/.local" && meson install -C build':
         (SCRIPT, "tests/full.sh", "ninja -C \"$work/tarball/build\" install"),
