@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "care/what_if.h"
 #include "words/advice.h"
 #include "words/names.h"
 #include "words/rulings.h"
@@ -116,6 +117,16 @@ static bool judged(struct ts_check_work *w, struct ts_check_question *asked)
 	       ts_check_advise(w) && ts_check_gather(w);
 }
 
+/* What fails in this tank, or becomes of it: how long it lasts is what-if's. */
+static const char *what_if_of(const struct ts_plan *plan)
+{
+	if (plan->tank.filter_stopped_h > 0)
+		return ts_what_if_rows[TS_IF_POWER_CUT].id;
+	if (plan->tank.filter == TS_FILTER_STANDS)
+		return ts_what_if_rows[TS_IF_FILTER].id;
+	return plan->away_h > 0 ? ts_what_if_rows[TS_IF_HOLIDAY].id : NULL;
+}
+
 enum ts_status ts_answer_check(const struct ts_check_question *question,
 	const struct ts_asking *asking, struct ts_check_result *ret)
 {
@@ -133,6 +144,7 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 		return TS_NO_MEMORY;
 	}
 	result.profile = &w->check.profile;
+	result.what_if = what_if_of(w->question->plan);
 	take_verdict(w);
 	ts_check_fill_judgements(w);
 	ts_check_fill_repair(w);

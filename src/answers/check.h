@@ -136,6 +136,7 @@ struct ts_check_result {
 	const char *room_says, *waste_says;
 	const char *read_as;              /* what was made of a sentence; NULL: none was typed */
 	const char *not_understood;       /* beside a deed or a no: what was typed; NULL: nothing */
+	const char *what_if;              /* the question of what-if that it is a case of; NULL */
 	const char *not_judged;           /* what is not given, and so not judged; NULL: nothing */
 	bool waste_matters;               /* of their own routine, or it may be too much; no row */
 	struct ts_check_load *load;       /* NULL: the litres are not known */

@@ -70,6 +70,13 @@ static bool take_tank(struct ts_what_if_work *w)
 		ts_asking_note(w->asking, &w->r.notes,
 			"Its sides are taken as those that a tank of so many litres usually has.");
 	}
+	if (w->question->unknown)
+		ts_asking_note(w->asking, &w->r.notes,
+			ts_arena_join(w->asking->arena,
+				"Not reckoned, and so neither oxygen nor ammonia, which hang on "
+				"all "
+				"of them: ",
+				w->question->unknown, NULL));
 	w->temp_c = w->waters->now.at[TS_TEMPERATURE].given
 			    ? w->waters->now.at[TS_TEMPERATURE].value
 			    : 25;
@@ -94,6 +101,9 @@ static enum ts_status reckon(struct ts_what_if_work *w)
 			"Which animals in how many litres is not said: with a plan, or \"10 neon "
 			"tetra\" --volume 100L, it says how long this tank lasts.");
 	} else {
+		/* Who is not known breathes and fouls all the same. */
+		if (w->question->unknown)
+			wanted &= ~(unsigned)(TS_LASTS_OXYGEN | TS_LASTS_AMMONIA);
 		for (size_t i = 0; i < sizeof each / sizeof *each; i++) {
 			if (wanted & 1u << i)
 				each[i](w);

@@ -17,6 +17,7 @@ struct ts_what_if_question {
 	const struct ts_what_if_row *row;        /* NULL: which questions there are */
 	const struct ts_plan *plan;              /* all its animals live there */
 	const struct ts_species *const *species; /* what stock[i].species means; none NULL */
+	const char *unknown; /* names that are none, and are not reckoned; NULL: all are known */
 	const struct ts_water *other; /* the water there, or from now on; NULL: not known */
 	double hours;                 /* it lasts, or they are under way; NAN: not said */
 	double room_c;                /* the room, without heating; NAN: not said */

@@ -507,25 +507,35 @@ static enum ts_status answer(struct session *s, struct call *c, struct ts_check_
 		ret);
 }
 
-enum ts_status check_call_plan(
-	struct session *s, struct ts_plan *ret_plan, const struct ts_species ***ret_species)
+enum ts_status check_call_plan(struct session *s, struct ts_plan *ret_plan,
+	const struct ts_species ***ret_species, const char **ret_unknown)
 {
 	struct call *c = ts_arena_take(s->arena, sizeof *c);
 	enum ts_status status = c ? read_call(s, c) : TS_NO_MEMORY;
+	struct ts_text says;
+	size_t known = 0;
 
-	for (size_t i = 0; !status && i < c->plan.stock_count; i++) {
-		if (c->species[i])
-			continue;
-		ts_text_put(s->error, s->error->len ? "\n" : "");
-		ts_say_candidates(s->error, c->plan.stock[i].species, &c->candidates[i]);
-	}
-	if (!status && s->error->len)
-		status = TS_BAD_INPUT;
+	*ret_unknown = NULL;
 	if (status)
 		return status;
+	ts_text_open(&says, &s->arena->allocator);
+	for (size_t i = 0; i < c->plan.stock_count; i++) {
+		if (c->species[i]) {
+			c->plan.stock[known] = c->plan.stock[i];
+			c->species[known++] = c->species[i];
+			continue;
+		}
+		ts_text_put(&says, says.len ? "; " : "");
+		ts_say_candidates(&says, c->plan.stock[i].species, &c->candidates[i]);
+	}
+	c->plan.stock_count = known;
+	if (says.len)
+		*ret_unknown = ts_arena_text(s->arena, ts_text_get(&says), says.len);
+	s->arena->failed |= says.failed;
+	ts_text_drop(&says);
 	*ret_plan = c->plan;
 	*ret_species = c->species;
-	return TS_OK;
+	return s->arena->failed ? TS_NO_MEMORY : TS_OK;
 }
 
 enum ts_status check_of(struct session *s, const char *file, struct ts_check_result *ret)

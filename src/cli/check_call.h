@@ -8,10 +8,11 @@
 #include "cli/commands.h"
 
 /*
- * The plan of a call and what its animals' names mean; one that nobody knows is TS_BAD_INPUT with
- * an error. Without a file and without animals the plan is empty.
+ * The plan of a call and what its animals' names mean. A name that nobody knows, or that is of
+ * several animals, leaves the plan and is told; NULL: there is none. Without a file and without
+ * animals the plan is empty.
  */
-TS_MUST_USE enum ts_status check_call_plan(
-	struct session *session, struct ts_plan *ret_plan, const struct ts_species ***ret_species);
+TS_MUST_USE enum ts_status check_call_plan(struct session *session, struct ts_plan *ret_plan,
+	const struct ts_species ***ret_species, const char **ret_unknown);
 
 #endif

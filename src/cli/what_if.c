@@ -18,6 +18,7 @@ struct call {
 	const struct ts_species **species;
 	struct answer other;
 	bool has_other;
+	const char *unknown;
 };
 
 static double figure(const struct ts_measure *m)
@@ -62,7 +63,7 @@ static enum ts_status read_plan(struct session *s, const struct ts_what_if_row *
 		o->has_reading = false;
 	}
 	s->options = o;
-	status = check_call_plan(s, &c->plan, &c->species);
+	status = check_call_plan(s, &c->plan, &c->species, &c->unknown);
 	for (size_t i = 0; !status && i < c->plan.stock_count; i++)
 		c->plan.stock[i].since = c->plan.stock[i].since ? c->plan.stock[i].since : "";
 	return status;
@@ -94,6 +95,7 @@ enum ts_status command_what_if(struct session *s)
 		q.plan = &c->plan;
 		q.species = c->species;
 		q.other = c->has_other ? &c->other.water : NULL;
+		q.unknown = c->unknown;
 	}
 	if (status)
 		return status;

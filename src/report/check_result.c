@@ -166,6 +166,7 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_TEXT(C, "waste_says", waste_says, "in words"),
 	TS_R_ROW_TEXT(C, "read_as", read_as, "what was made of a sentence"),
 	TS_R_ROW_TEXT(C, "not_understood", not_understood, "what was typed, not understood, and must not be passed over"),
+	TS_R_ROW_TEXT(C, "what_if", what_if, "the question of what-if that says how long this lasts; null: none"),
 	TS_R_ROW_TEXT(C, "not_judged", not_judged, "what is not given, and so not judged"),
 };
 #undef C

@@ -547,6 +547,11 @@ void ts_show_check(struct ts_document *doc, const struct ts_check_result *r, boo
 		say_load(doc, &text, r->load);
 	doc->arena->failed |= text.failed;
 	ts_text_drop(&text);
+	if (r->what_if)
+		ts_doc_paragraph(
+			doc, ts_arena_join(doc->arena,
+				     "How long it lasts, and what to do by when: tapshoal what-if ",
+				     r->what_if, NULL));
 	if (r->read_as)
 		ts_doc_paragraph(doc, r->read_as);
 	if (shows(&s, GUIDE))

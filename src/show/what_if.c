@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "show/stages.h"
+#include "words/care.h"
 
 static void list_questions(struct ts_document *doc, const struct ts_what_if_result *r)
 {
@@ -79,4 +80,5 @@ void ts_show_what_if(struct ts_document *doc, const struct ts_what_if_result *r)
 	ts_doc_medium(doc, TS_EVERYWHERE);
 	for (size_t i = 0; i < r->cautions.count; i++)
 		ts_doc_caution(doc, r->cautions.items[i]);
+	ts_doc_see(doc, ts_guide_fails);
 }

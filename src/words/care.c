@@ -42,4 +42,5 @@ const char ts_guide_chasing[] = "More: docs/guide.md, \"Why chasing pH fails\"";
 const char ts_guide_suits[] = "More: docs/guide.md, \"Which animals suit it\"";
 const char ts_guide_alone[] = "More: docs/guide.md, \"When to leave it alone\"";
 const char ts_guide_old_tanks[] = "More: docs/guide.md, \"Old tanks\"";
+const char ts_guide_fails[] = "More: docs/guide.md, \"When something fails, or you move\"";
 const char ts_guide_due[] = "More: docs/guide.md, \"What to test, and when\"";

@@ -21,6 +21,6 @@ extern const char ts_caution_drift[];
 
 /* Chapters of docs/guide.md that answers point to. */
 extern const char ts_guide_suits[], ts_guide_chasing[], ts_guide_alone[], ts_guide_old_tanks[],
-	ts_guide_due[];
+	ts_guide_due[], ts_guide_fails[];
 
 #endif
