@@ -71,7 +71,8 @@ enum ts_happened {
 	TS_HAPPENED_POISONED,      /* soap, spray, metal or the like got in */
 	TS_HAPPENED_OVERFED,
 	TS_HAPPENED_HEATER_FAILED, /* it does not warm */
-	TS_HAPPENED_HEATER_STUCK   /* it does not stop */
+	TS_HAPPENED_HEATER_STUCK,  /* it does not stop */
+	TS_HAPPENED_NEW_WATER      /* another supply from this day on */
 };
 
 /* Something that happened to a tank, as its log tells it; 0 = not given. */

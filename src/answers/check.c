@@ -153,6 +153,8 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 		ts_check_animals(w);
 		ts_check_water(w);
 		ts_check_waste(w);
+		if (w->check.waters)
+			ts_learned_make(asking, asked.plan, w->check.waters, &result.learned);
 		ts_check_headline(w);
 		/* What is refused, or asked, is no yes. */
 		result.passes &= strcmp(result.kind, ts_check_kind_words[TS_CHECK_NO]) != 0 &&

@@ -8,6 +8,7 @@
 #define TS_ANSWERS_CHECK_H
 
 #include "answers/asking.h"
+#include "answers/learned.h"
 #include "stock/check.h"
 
 /* Words of a danger, or a figure, of which nothing was made. */
@@ -139,6 +140,7 @@ struct ts_check_result {
 	const char *what_if;              /* the question of what-if that it is a case of; NULL */
 	const char *not_judged;           /* what is not given, and so not judged; NULL: nothing */
 	bool waste_matters;               /* of their own routine, or it may be too much; no row */
+	struct ts_learned learned;        /* by the tank's log */
 	struct ts_check_load *load;       /* NULL: the litres are not known */
 	const struct ts_profile *profile; /* for what leads a printed page; no row */
 	bool passes;                      /* a yes: nothing harms, and what it needs is known */

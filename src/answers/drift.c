@@ -9,10 +9,12 @@
 
 #include "base/arena.h"
 #include "base/date.h"
+#include "base/number.h"
 #include "care/advice.h"
 #include "care/jump.h"
 #include "care/plan_state.h"
 #include "chem/ions.h"
+#include "stock/band.h"
 #include "words/advice.h"
 #include "words/care.h"
 
@@ -35,6 +37,8 @@ const struct ts_drift_moves_row ts_drift_moves_rows[TS_MOVES__COUNT] = {
 	[TS_MOVES_GH] = {"gh", "GH", "", TS_NOW_GH, 1},
 	[TS_MOVES_KH] = {"kh", "KH", "", TS_NOW_KH, 1},
 	[TS_MOVES_NO3] = {"no3", "nitrate", " mg/L", TS_NOW_NO3, 0},
+	[TS_MOVES_PH] = {"ph", "pH", "", TS_NOW_PH, 1},
+	[TS_MOVES_CONDUCTIVITY] = {"conductivity", "conductivity", " uS/cm", TS_NOW_CONDUCTIVITY, 0},
 };
 /* clang-format on */
 
@@ -80,19 +84,29 @@ static void say_doubtful(struct drift_work *w)
 	ts_text_drop(&text);
 }
 
+static struct ts_range band(bool known, const struct ts_estimate *e)
+{
+	const struct ts_range none = {(double)NAN, (double)NAN};
+
+	return known ? (struct ts_range){e->low, e->high} : none;
+}
+
 static enum ts_status fill_days(struct drift_work *w)
 {
 	struct ts_drift_result *r = w->ret;
 	bool doubtful = false;
 	size_t count = w->question->days + 1;
 	struct ts_drift_day *days = ts_arena_array(w->asking->arena, count, sizeof *days);
+	struct ts_drift_band *bands = ts_arena_array(w->asking->arena, count, sizeof *bands);
 	enum ts_status status;
 
 	r->days = ts_arena_array(w->asking->arena, count, sizeof *r->days);
-	if (!days || !r->days)
+	if (!days || !bands || !r->days)
 		return TS_NO_MEMORY;
 	status = ts_drift_run(
 		&w->waters->drift.tank, w->asking->practice, w->question->days, days, NULL);
+	if (status == TS_OK)
+		status = ts_waters_bands(w->waters, w->question->days, w->asking->practice, bands);
 	if (status != TS_OK)
 		return status;
 	w->today = days[0];
@@ -102,7 +116,9 @@ static enum ts_status fill_days(struct drift_work *w)
 		r->days[i] = (struct ts_drift_day_result){d->day, kh_or_unknown(w, d->kh_dh),
 			gh_or_unknown(w, d->gh_dh), kh_or_unknown(w, d->ph),
 			kh_or_unknown(w, d->ph_low), kh_or_unknown(w, d->ph_high), d->tan_mg_l,
-			d->no3_mg_l, d->conductivity_us_cm, d->filter_doubtful, d->change_due};
+			d->no3_mg_l, d->conductivity_us_cm, d->filter_doubtful, d->change_due,
+			band(w->kh_known, &bands[i].kh_dh), band(w->gh_known, &bands[i].gh_dh),
+			band(true, &bands[i].no3_mg_l)};
 		doubtful |= d->filter_doubtful;
 	}
 	r->day_count = count;
@@ -256,8 +272,9 @@ static void ask_one_sided(struct drift_work *w, const struct ts_reading *r, cons
 static void fill_now(struct drift_work *w)
 {
 	const struct ts_water *poured = &w->question->plan->water;
-	const double values[] = {gh_or_unknown(w, w->today.gh_dh), kh_or_unknown(w, w->today.kh_dh),
-		w->today.no3_mg_l};
+	const double values[TS_MOVES__COUNT] = {gh_or_unknown(w, w->today.gh_dh),
+		kh_or_unknown(w, w->today.kh_dh), w->today.no3_mg_l, kh_or_unknown(w, w->today.ph),
+		w->today.conductivity_us_cm};
 	struct ts_drift_result *r = w->ret;
 
 	r->now = ts_arena_array(w->asking->arena, TS_MOVES__COUNT, sizeof *r->now);
@@ -267,7 +284,8 @@ static void fill_now(struct drift_work *w)
 
 		r->now[r->now_count++] = (struct ts_drift_now_result){
 			row->key, values[i], from->age_days, from->reading != NULL};
-		if (!from->old)
+		/* pH and conductivity follow from the rest. */
+		if (!from->old || i >= TS_MOVES_FITTED)
 			continue;
 		ts_text_puts(&w->text, "Read ", row->label,
 			" of the tank again: the last reading is ", NULL);
@@ -323,8 +341,8 @@ static void fill_measured(struct drift_work *w)
 		&w->waters->gh_rate, &w->waters->kh_rate, &w->waters->no3_rate};
 	struct ts_drift_result *r = w->ret;
 
-	r->measured = ts_arena_array(w->asking->arena, TS_MOVES__COUNT, sizeof *r->measured);
-	for (int i = 0; r->measured && i < TS_MOVES__COUNT; i++) {
+	r->measured = ts_arena_array(w->asking->arena, TS_MOVES_FITTED, sizeof *r->measured);
+	for (int i = 0; r->measured && i < TS_MOVES_FITTED; i++) {
 		const struct ts_rate *rate = rates[i];
 
 		if (!rate->readings)
@@ -381,7 +399,7 @@ static double most_ammonia(const struct ts_drift_result *r)
 	return most;
 }
 
-/* " (12 to 31 by what is not known of feed and plants)" */
+/* " (12 to 31 by the doubt of readings, feed and plants)" */
 static void put_doubt(struct drift_work *w)
 {
 	double early = w->ret->buffer_gone_day_early, late = w->ret->buffer_gone_day_late;
@@ -396,12 +414,18 @@ static void put_doubt(struct drift_work *w)
 		ts_text_put(&w->text, " to ");
 		put(w, late, 0);
 	}
-	ts_text_put(&w->text, " by what feed and plants may do)");
+	ts_text_put(&w->text, " by the doubt of readings, feed and plants)");
 }
 
 static bool active_soil(const struct drift_work *w)
 {
 	return w->kh_known && isnan(w->today.ph) && w->today.kh_dh >= bound(w, TS_P_KH_FLOOR);
+}
+
+/* The first limit that is no mild one; NULL: none is passed. */
+static const struct ts_drift_limit_result *first_of(const struct drift_work *w)
+{
+	return w->ret->limit_count && !w->ret->limits[0].mild ? &w->ret->limits[0] : NULL;
 }
 
 /* A buffer that goes so soon stands before what only gathers. */
@@ -410,7 +434,7 @@ static bool buffer_first(const struct drift_work *w)
 	double day = w->ret->buffer_gone_day;
 
 	return day <= SOON * bound(w, TS_P_BUFFER_WARN) ||
-	       (!isnan(day) && w->ret->limits[0].day >= day);
+	       (!isnan(day) && (!first_of(w) || first_of(w)->day >= day));
 }
 
 /* Whether GH is known to go far: by the log, by a routine that is given, or by none at all. */
@@ -424,6 +448,14 @@ static bool gh_goes(const struct drift_work *w)
 
 	return w->gh_known && known &&
 	       fabs(w->waters->settles.gh_dh.value - w->today.gh_dh) > GH_MOVES_DH;
+}
+
+/* Whether the readings themselves show it. */
+static bool gh_gathers(const struct drift_work *w)
+{
+	const struct ts_rate *rate = &w->waters->gh_rate;
+
+	return rate->readings && (rate->low > 0 || rate->last - rate->first >= GH_MOVES_DH);
 }
 
 static const char *gh_moves(struct drift_work *w)
@@ -442,8 +474,9 @@ static const char *gh_moves(struct drift_work *w)
  */
 static const char *first_limit(struct drift_work *w)
 {
-	const struct ts_drift_limit_result *first = &w->ret->limits[0];
-	bool surely = !isnan(first->late);
+	const struct ts_drift_limit_result *first = first_of(w);
+	/* What was read is so, whatever the courses do. */
+	bool surely = !isnan(first->late) || first->day == 0;
 
 	ts_text_puts(&w->text, "This routine ", surely ? "does not keep" : "may not keep",
 		" the water: ", first->says, NULL);
@@ -458,7 +491,7 @@ static bool enough_is_changed(const struct drift_work *w)
 	const struct ts_drift_change_result *c = w->ret->smallest_safe_change;
 	const struct ts_drift_tank *t = &w->waters->drift.tank;
 
-	return c && w->ret->limit_count && isnan(w->ret->limits[0].late) && t->change_share > 0 &&
+	return c && first_of(w) && isnan(first_of(w)->late) && t->change_share > 0 &&
 	       c->share_percent / c->every_days <= 100 * t->change_share / t->change_days;
 }
 
@@ -482,22 +515,33 @@ static const char *judge(struct drift_work *w)
 	if (isnan(w->ret->buffer_gone_day) && most_ammonia(w->ret) >= bound(w, TS_P_TAN_DANGER))
 		return "Ammonia builds up: the filter cannot clear this feed yet";
 	/* Minerals that are seen to gather are the cause, whatever else is passed already. */
-	if (gh_goes(w) && w->waters->gh_rate.readings &&
-		w->waters->settles.gh_dh.value > w->today.gh_dh)
+	if (gh_goes(w) && gh_gathers(w) && w->waters->settles.gh_dh.value > w->today.gh_dh)
 		return gh_moves(w);
 	if (enough_is_changed(w)) {
 		ts_text_puts(&w->text, "This routine keeps the water where it settles, though ",
-			w->ret->limits[0].says, NULL);
+			first_of(w)->says, NULL);
 		return take(w);
 	}
-	if (w->ret->limit_count)
+	if (first_of(w))
 		return first_limit(w);
 	return gh_goes(w) ? gh_moves(w) : "This routine keeps the water";
 }
 
-/* "KH 8 now, 7.4 after 28 days, settles at 7.1; " */
+/* " (7 to 7.6)": of the last day, where its ends are not one figure. */
+static void put_band(struct drift_work *w, const struct ts_range *band, int decimals)
+{
+	if (!(band->high - band->low >= ts_power(10, -decimals)))
+		return;
+	ts_text_put(&w->text, " (");
+	put(w, band->low, decimals);
+	ts_text_put(&w->text, " to ");
+	put(w, band->high, decimals);
+	ts_text_put(&w->text, ")");
+}
+
+/* "KH 8 now, 7.4 (7 to 7.6) after 28 days, settles at 7.1; " */
 static void put_course(struct drift_work *w, const char *label, const char *unit, double now,
-	double then, double steady, int decimals)
+	double then, const struct ts_range *band, double steady, int decimals)
 {
 	if (isnan(now))
 		return;
@@ -505,6 +549,7 @@ static void put_course(struct drift_work *w, const char *label, const char *unit
 	put(w, now, decimals);
 	ts_text_puts(&w->text, unit, " now, ", NULL);
 	put(w, then, decimals);
+	put_band(w, band, decimals);
 	ts_text_put(&w->text, " after ");
 	put(w, (double)(w->ret->day_count - 1), 0);
 	ts_text_put(&w->text, " days");
@@ -567,19 +612,23 @@ static const char *because(struct drift_work *w)
 {
 	const struct ts_drift_result *r = w->ret;
 	const struct ts_drift_day_result *now = &r->days[0], *then = &r->days[r->day_count - 1];
+	const struct ts_range none = {(double)NAN, (double)NAN};
 
 	put_measured(w);
 	if (most_ammonia(r) >= bound(w, TS_P_TAN_DANGER))
-		put_course(w, "ammonia", " mg/L", now->tan_mg_l, then->tan_mg_l, (double)NAN, 2);
+		put_course(w, "ammonia", " mg/L", now->tan_mg_l, then->tan_mg_l, &none,
+			(double)NAN, 2);
 	if (fabs(then->gh_dh - now->gh_dh) >= GH_SHOWN_DH || gh_goes(w))
-		put_course(w, "GH", "", now->gh_dh, then->gh_dh, r->steady.gh_dh.before_change, 1);
-	put_course(w, "KH", "", now->kh_dh, then->kh_dh, r->steady.kh_dh.before_change, 1);
+		put_course(w, "GH", "", now->gh_dh, then->gh_dh, &then->gh_band,
+			r->steady.gh_dh.before_change, 1);
+	put_course(w, "KH", "", now->kh_dh, then->kh_dh, &then->kh_band,
+		r->steady.kh_dh.before_change, 1);
 	if (read_and_settled(w)) {
 		ts_text_put(&w->text, "nitrate ");
 		put(w, now->no3_mg_l, 0);
 		ts_text_put(&w->text, " mg/L, as read; ");
 	} else {
-		put_course(w, "nitrate", " mg/L", now->no3_mg_l, then->no3_mg_l,
+		put_course(w, "nitrate", " mg/L", now->no3_mg_l, then->no3_mg_l, &then->no3_band,
 			r->steady.no3_mg_l.before_change, 0);
 	}
 	put_routine(w);
@@ -636,7 +685,7 @@ static void fill_remedies(struct drift_work *w)
 
 	const struct ts_drift_change_result *c = w->ret->smallest_safe_change;
 	struct ts_texts *list = &w->ret->remedies;
-	bool limited = w->ret->limit_count > 0 && !active_soil(w) && !enough_is_changed(w);
+	bool limited = first_of(w) && !active_soil(w) && !enough_is_changed(w);
 
 	if (same)
 		ts_asking_note(w->asking, list, same);
@@ -695,6 +744,7 @@ static enum ts_status answer(struct drift_work *w)
 		return status;
 	fill_now(w);
 	fill_measured(w);
+	ts_learned_make(w->asking, w->question->plan, w->waters, &w->ret->learned);
 	fill_assumed(w);
 	fill_remedies(w);
 	w->ret->says = judge(w);

@@ -10,6 +10,7 @@
 #include <tapshoal/plan.h>
 
 #include "answers/asking.h"
+#include "answers/learned.h"
 #include "stock/waters.h"
 
 struct ts_drift_question {
@@ -21,6 +22,7 @@ struct ts_drift_question {
 struct ts_drift_day_result {
 	double day, kh_dh, gh_dh, ph, ph_low, ph_high, tan_mg_l, no3_mg_l, conductivity_us_cm;
 	bool filter_doubtful, change_due;
+	struct ts_range kh_band, gh_band, no3_band; /* what it may be, by readings and by load */
 };
 
 struct ts_drift_level_result {
@@ -45,7 +47,7 @@ struct ts_drift_jump_result {
 
 /* The newest reading of a value; NAN, not dated: as poured in, or no day is known. */
 struct ts_drift_now_result {
-	const char *parameter; /* "gh", "kh", "no3" */
+	const char *parameter; /* "gh", "kh", "no3", "ph", "conductivity" */
 	double value, age_days;
 	bool read; /* in the tank; else it is taken as what is poured in */
 };
@@ -56,6 +58,7 @@ struct ts_drift_limit_result {
 	double limit;
 	bool above;          /* what lies above it harms; else what lies below */
 	double day;          /* 0: it stands beyond it now */
+	bool mild;           /* told, and never first: pH by itself, and what is dissolved in all */
 	double early, late;  /* at the most and least that animals and evaporation may do; late NAN:
 				never */
 	const char *species; /* whose limit it is; NULL: everybody's */
@@ -84,6 +87,7 @@ struct ts_drift_result {
 	size_t limit_count;
 	struct ts_drift_measured_result *measured;
 	size_t measured_count;
+	struct ts_learned learned;
 	struct ts_drift_day_result *days;
 	size_t day_count;
 	const char *doubtful_says; /* of days marked so; NULL: none is */

@@ -8,6 +8,7 @@
 
 #include <string.h>
 
+#include "match/bands.h"
 #include "stock/rules.h"
 #include "words/rulings.h"
 
@@ -30,7 +31,10 @@ struct limits {
 
 static double value_of(const struct ts_drift_day *d, enum ts_drift_moves what)
 {
-	return what == TS_MOVES_GH ? d->gh_dh : what == TS_MOVES_KH ? d->kh_dh : d->no3_mg_l;
+	const double values[TS_MOVES__COUNT] = {
+		d->gh_dh, d->kh_dh, d->no3_mg_l, d->ph, d->conductivity_us_cm};
+
+	return values[what];
 }
 
 static bool beyond(const struct limit *l, double value)
@@ -61,24 +65,33 @@ static void add_species(struct drift_work *w, struct limits *all, size_t line)
 	const struct ts_keeping keeping = {
 		.wild = w->question->plan->stock[line].origin == TS_ORIGIN_WILD,
 		.temperature = w->question->plan->tank.temp_c};
-	static const enum ts_parameter parameters[] = {TS_GH, TS_KH};
+	static const struct {
+		enum ts_parameter parameter;
+		enum ts_drift_moves what;
+	} parameters[] = {{TS_GH, TS_MOVES_GH}, {TS_KH, TS_MOVES_KH}, {TS_PH, TS_MOVES_PH}};
 	struct ts_match m;
 
 	ts_match_species(s, &w->waters->now, &keeping, w->asking->practice, &m);
-	for (size_t i = 0; i < 2; i++) {
-		const struct ts_parameter_fit *fit = &m.at[parameters[i]];
-		enum ts_drift_moves what = i ? TS_MOVES_KH : TS_MOVES_GH;
+	for (size_t i = 0; i < sizeof parameters / sizeof *parameters; i++) {
+		const struct ts_parameter_fit *fit = &m.at[parameters[i].parameter];
+		enum ts_drift_moves what = parameters[i].what;
+		struct ts_range bears = fit->tolerated;
 		double now = value_of(&w->today, what);
 
+		/* Below a pH it is by its slack that hardness in range makes up for. */
+		if (what == TS_MOVES_PH && fit->known)
+			bears = ts_band_ph_slack(
+				s, &fit->tolerated, &keeping, w->asking->practice->value);
 		/* By the figure: a doubt that reaches beyond a limit takes none away. */
-		if (!fit->known || now > fit->tolerated.high || now < fit->tolerated.low ||
+		if (!fit->known || !(now <= bears.high && now >= bears.low) ||
 			(what == TS_MOVES_GH && !w->gh_known) ||
+			(what == TS_MOVES_PH && !w->kh_known) ||
 			strcmp(fit->source[0], "by kind of water") == 0)
 			continue;
-		if (isfinite(fit->tolerated.high))
-			add(all, what, fit->tolerated.high, true, s);
-		if (fit->tolerated.low > 0)
-			add(all, what, fit->tolerated.low, false, s);
+		if (isfinite(bears.high))
+			add(all, what, bears.high, true, s);
+		if (bears.low > 0)
+			add(all, what, bears.low, false, s);
 	}
 }
 
@@ -96,7 +109,7 @@ static enum ts_status follow(
 	for (unsigned n = 0; status == TS_OK && n <= ahead; n++) {
 		if (n)
 			ts_drift_live(&d);
-		ts_drift_read(&d, false, &day);
+		ts_drift_read(&d, true, &day);
 		for (size_t i = 0; i < all->count; i++) {
 			struct limit *l = &all->at[i];
 			bool out = beyond(l, value_of(&day, l->what));
@@ -114,18 +127,30 @@ static enum ts_status follow(
 
 static void put_unit(struct ts_text *t, const struct limit *l, double value)
 {
-	ts_text_puts(t, ts_drift_moves_rows[l->what].label, " ", NULL);
-	ts_text_number_short(t, value, l->what == TS_MOVES_NO3 ? 0 : 1);
-	ts_text_put(t, l->what == TS_MOVES_NO3 ? " mg/L" : "");
+	const struct ts_drift_moves_row *row = &ts_drift_moves_rows[l->what];
+
+	ts_text_puts(t, row->label, " ", NULL);
+	ts_text_number_short(t, value, row->decimals);
+	ts_text_put(t, row->unit);
 }
 
 static void put_whose(struct ts_text *t, const struct limit *l)
 {
+	if (l->what == TS_MOVES_CONDUCTIVITY)
+		ts_text_put(t, ", a good deal more than in the new water");
+	if (l->what == TS_MOVES_PH && !l->species)
+		ts_text_put(t, ", under which the filter works slowly");
 	if (!l->species)
 		return;
 	ts_text_put(t, l->above ? ", the most that " : ", the least that ");
 	ts_say_animal(t, l->species);
 	ts_text_put(t, " bears");
+}
+
+/* pH is the result of the rest, and what is dissolved in all harms nobody by itself. */
+static bool is_mild(const struct limit *l)
+{
+	return l->what == TS_MOVES_PH || l->what == TS_MOVES_CONDUCTIVITY;
 }
 
 static const char *says(struct drift_work *w, const struct limit *l, double now)
@@ -141,7 +166,7 @@ static const char *says(struct drift_work *w, const struct limit *l, double now)
 	} else {
 		put_unit(t, l, l->at);
 		put_whose(t, l);
-		ts_text_put(t, l->species ? ", is reached in " : " is reached in ");
+		ts_text_put(t, l->species || is_mild(l) ? ", is reached in " : " is reached in ");
 		ts_text_number_short(t, l->day[0], 0);
 		ts_text_put(t, l->day[0] == 1 ? " day" : " days");
 	}
@@ -159,6 +184,12 @@ static double latest(const struct limit *l)
 						    : fmax(l->day[0], fmax(l->day[1], l->day[2]));
 }
 
+/* What is mild stands behind all others. */
+static bool before(const struct ts_drift_limit_result *a, const struct ts_drift_limit_result *b)
+{
+	return a->mild != b->mild ? b->mild : a->day < b->day;
+}
+
 static void fill(struct drift_work *w, const struct limits *all)
 {
 	struct ts_drift_result *r = w->ret;
@@ -167,18 +198,33 @@ static void fill(struct drift_work *w, const struct limits *all)
 	for (size_t i = 0; r->limits && i < all->count; i++) {
 		const struct limit *l = &all->at[i];
 		struct ts_drift_limit_result one = {ts_drift_moves_rows[l->what].key, l->at,
-			l->above, l->day[0], earliest(l), latest(l),
+			l->above, l->day[0], is_mild(l), earliest(l), latest(l),
 			l->species ? l->species->species : NULL, NULL};
 		size_t at = r->limit_count;
 
 		if (isnan(l->day[0]))
 			continue;
 		one.says = says(w, l, value_of(&w->today, l->what));
-		for (; at && r->limits[at - 1].day > one.day; at--)
+		for (; at && before(&one, &r->limits[at - 1]); at--)
 			r->limits[at] = r->limits[at - 1];
 		r->limits[at] = one;
 		r->limit_count++;
 	}
+}
+
+/* Of the new water as it is simulated; NAN: outside the equations. */
+static double poured_us_cm(const struct drift_work *w)
+{
+	struct ts_drift_tank tank = w->waters->drift.tank;
+	struct ts_drift_day day;
+	struct ts_drift d;
+
+	tank.water = tank.supplies[0].water;
+	tank.water.temp_c = w->waters->drift.tank.water.temp_c;
+	if (ts_drift_open(&tank, w->asking->practice, &d) != TS_OK)
+		return (double)NAN;
+	ts_drift_read(&d, true, &day);
+	return day.conductivity_us_cm;
 }
 
 static bool sensitive(const struct drift_work *w)
@@ -191,12 +237,24 @@ static bool sensitive(const struct drift_work *w)
 	return false;
 }
 
+/* pH under which a filter slows down, and more dissolved than a large change bears. */
+static void add_general(struct drift_work *w, struct limits *all)
+{
+	const double *p = w->asking->practice->value;
+	double most = (1 + p[TS_P_APART_EC] / 100) * poured_us_cm(w);
+
+	if (w->kh_known && w->today.ph >= p[TS_P_FILTER_FULL_PH])
+		add(all, TS_MOVES_PH, p[TS_P_FILTER_FULL_PH], false, NULL);
+	if (w->today.conductivity_us_cm < most && w->gh_known)
+		add(all, TS_MOVES_CONDUCTIVITY, most, true, NULL);
+}
+
 enum ts_status drift_limits(struct drift_work *w)
 {
 	const struct ts_plan *plan = w->question->plan;
 	const double *p = w->asking->practice->value;
 	struct limits all = {
-		ts_arena_array(w->asking->arena, plan->stock_count * 4 + 3, sizeof *all.at), 0};
+		ts_arena_array(w->asking->arena, plan->stock_count * 6 + 5, sizeof *all.at), 0};
 	enum ts_status status = TS_OK;
 
 	if (!all.at)
@@ -207,6 +265,7 @@ enum ts_status drift_limits(struct drift_work *w)
 	}
 	w->no3_most = p[sensitive(w) ? TS_P_NITRATE_CONCERN_SENSITIVE : TS_P_NITRATE_CONCERN];
 	add(&all, TS_MOVES_NO3, w->no3_most, true, NULL);
+	add_general(w, &all);
 	for (size_t i = 0; i < plan->stock_count; i++)
 		add_species(w, &all, i);
 	for (int run = 0; run < RUNS && status == TS_OK; run++) {

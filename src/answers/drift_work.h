@@ -9,7 +9,16 @@
 #include "answers/drift.h"
 
 /* What moves in a tank. */
-enum ts_drift_moves { TS_MOVES_GH, TS_MOVES_KH, TS_MOVES_NO3, TS_MOVES__COUNT };
+enum ts_drift_moves {
+	TS_MOVES_GH,
+	TS_MOVES_KH,
+	TS_MOVES_NO3,
+	TS_MOVES_PH,
+	TS_MOVES_CONDUCTIVITY,
+	TS_MOVES__COUNT
+};
+/* Those that a log is fitted to, in the order of enum ts_fit_what. */
+#define TS_MOVES_FITTED (TS_MOVES_NO3 + 1)
 
 struct ts_drift_moves_row {
 	const char *key, *label, *unit;

@@ -386,10 +386,12 @@ enum ts_status ts_answer_due(const struct ts_asking *asking, const struct ts_due
 	if (ok) {
 		asked.buffer_days = buffer_days(w);
 		asked.remaking = is_remaking(w);
+		asked.expected = w->waters->fit.expected;
 		ts_due_make(&asked, asking->practice, &w->due);
 		fill_tests(w);
 		fill_stages(w);
 		fill_notes(w);
+		ts_learned_make(asking, question->plan, w->waters, &w->r.learned);
 		fill_verdict(w);
 		w->r.nothing = w->r.verdict == ts_due_verdict_words[3];
 	}

@@ -8,6 +8,7 @@
 
 #include <tapshoal/plan.h>
 
+#include "answers/learned.h"
 #include "answers/remake.h"
 
 struct ts_due_question {
@@ -61,6 +62,7 @@ struct ts_due_alarm_line {
 struct ts_due_result {
 	const char *name, *today, *verdict, *says, *because, *next;
 	const char *danger, *danger_because;
+	struct ts_learned learned;
 	struct ts_due_change_line *change; /* NULL: none is asked for */
 	struct ts_due_bring_line *bring;
 	size_t bring_count;

@@ -258,7 +258,8 @@ static enum ts_status put_alarms(struct work *w)
 	for (size_t i = 0; !status && i < drift->limit_count; i++) {
 		const struct ts_drift_limit_result *l = &drift->limits[i];
 
-		if (l->day > 0 && l->day <= TS_CHANGE_AHEAD_DAYS && w->r->alarm_count < ALARMS_MOST)
+		if (l->day > 0 && !l->mild && l->day <= TS_CHANGE_AHEAD_DAYS &&
+			w->r->alarm_count < ALARMS_MOST)
 			put_alarm(w, l, drift);
 	}
 	return status;

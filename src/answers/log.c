@@ -10,6 +10,7 @@
 
 #include "base/date.h"
 #include "model/shape.h"
+#include "stock/waters.h"
 #include "water/now.h"
 #include "water/series.h"
 #include "words/due.h"
@@ -36,6 +37,7 @@ struct work {
 	const struct ts_asking *asking;
 	const struct ts_log_question *question;
 	struct ts_text text;
+	const struct ts_waters *waters; /* of a tank's log; NULL: there are none */
 	struct ts_log_result r;
 };
 
@@ -103,20 +105,41 @@ static void take_course(struct work *w, const struct ts_water *water, size_t i)
 	w->r.course_count++;
 }
 
-/* "At this pace it is 1.1, where the pH is no longer held, in 8 weeks, by 3 May." */
+/* Days to the floor by the tank's whole routine, as drift has them; NAN: not known. */
+static double buffer_days(const struct work *w)
+{
+	const struct ts_waters *waters = w->waters;
+
+	return waters && waters->settled_known && waters->load_known &&
+			       ts_plan_poured(w->question->plan)->reading_count
+		       ? waters->settles.buffer_days.value
+		       : (double)NAN;
+}
+
+/* "At this pace the buffer is used up (KH 1.1) in 8 weeks, by 3 May." */
 static void say_end(struct work *w, const struct ts_log_course *c)
 {
-	double floor = w->asking->practice->value[TS_P_KH_FLOOR];
-	double weeks = (c->last - floor) / -c->drift_per_week;
+	double floor = w->asking->practice->value[TS_P_KH_FLOOR], days = buffer_days(w);
+	bool known = !isnan(days);
 
-	if (strcmp(c->name, "KH") != 0 || !(c->drift_per_week < 0) || !(weeks > 0) || weeks > 104)
+	if (strcmp(c->name, "KH") != 0 || !(c->drift_per_week < 0))
 		return;
-	ts_text_put(&w->text, "At this pace the buffer is used up (KH ");
+	if (known && !isfinite(days)) {
+		ts_text_put(&w->text, "By its routine it does not run out: KH settles at ");
+		say_number(&w->text, w->waters->settles.kh_dh.value, ".");
+		w->r.next = keep(w);
+		return;
+	}
+	days = known ? days : 7 * (c->last - floor) / -c->drift_per_week;
+	if (!(days > 0) || days > 728)
+		return;
+	ts_text_put(&w->text, known ? "By its routine" : "At this pace");
+	ts_text_put(&w->text, " the buffer is used up (KH ");
 	say_number(&w->text, floor, ") in about ");
-	ts_say_age(&w->text, lround(7 * weeks));
+	ts_say_age(&w->text, lround(days));
 	if (w->asking->today >= 0) {
 		ts_text_put(&w->text, ", by ");
-		ts_say_day(&w->text, w->asking->today + (long)(7 * weeks), w->asking->today);
+		ts_say_day(&w->text, w->asking->today + (long)days, w->asking->today);
 	}
 	ts_text_put(
 		&w->text, ": smaller changes, more often, hold it where the tap's KH is higher.");
@@ -274,6 +297,25 @@ static void say_span(struct work *w)
 	w->r.span = keep(w);
 }
 
+/* What all of it together teaches, by the tank of the plan and its animals. */
+static void learn(struct work *w)
+{
+	const struct ts_log_question *q = w->question;
+	size_t count = q->plan && q->species ? q->plan->stock_count : 0;
+	struct ts_group *groups = ts_arena_array(w->asking->arena, count + 1, sizeof *groups);
+	struct ts_waters *waters = ts_arena_take(w->asking->arena, sizeof *waters);
+	const struct ts_waters_case asked = {q->plan, groups, count, w->asking->today, q->species};
+
+	if (!q->plan || !groups || !waters)
+		return;
+	for (size_t i = 0; i < count; i++)
+		groups[i] = (struct ts_group){
+			.species = q->species[i], .either = (unsigned)q->plan->stock[i].count};
+	ts_waters_make(&asked, w->asking->practice, waters);
+	w->waters = waters;
+	ts_learned_make(w->asking, q->plan, waters, &w->r.learned);
+}
+
 enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log_question *question,
 	struct ts_log_result *ret)
 {
@@ -299,6 +341,7 @@ enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log
 		take_lines(&w);
 		say_span(&w);
 		join_lines(&w);
+		learn(&w);
 		judge(&w);
 		if (question->unknown)
 			ts_asking_note(asking, &w.r.notes,

@@ -9,6 +9,7 @@
 #include <tapshoal/plan.h>
 
 #include "answers/asking.h"
+#include "answers/learned.h"
 
 struct ts_log_question {
 	const char *name; /* of the tank, water or plan; NULL: it has none */
@@ -70,8 +71,9 @@ struct ts_log_result {
 	size_t value_count;
 	struct ts_log_point *points; /* a week apart */
 	size_t point_count;
-	const char *first_day;  /* of the oldest dated line; NULL: none is; no row */
-	const char *comes_says; /* drift's own headline; NULL: nothing follows */
+	const char *first_day;     /* of the oldest dated line; NULL: none is; no row */
+	const char *comes_says;    /* drift's own headline; NULL: nothing follows */
+	struct ts_learned learned; /* of a tank's log */
 	struct ts_texts notes;
 };
 

@@ -10,6 +10,7 @@
 #include <tapshoal/plan.h>
 
 #include "model/practice.h"
+#include "stock/fit.h"
 
 /* What a keeper tests. */
 enum ts_due_what {
@@ -30,6 +31,7 @@ enum ts_due_reason {
 	TS_DUE_GASPING,
 	TS_DUE_OXYGEN_SHORT,
 	TS_DUE_FOUND,
+	TS_DUE_UNEXPECTED,
 	TS_DUE_REMAKE_AMMONIA,
 	TS_DUE_REMAKE,
 	TS_DUE_CYCLING,
@@ -68,7 +70,9 @@ struct ts_due_case {
 	const struct ts_water *supply; /* what is poured in; NULL: not known, and not asked about */
 	long today;                    /* days since 1970-01-01 */
 	double buffer_days;            /* from the tank's last reading; NAN: not known, or long */
-	bool remaking;                 /* stages of another water are under way */
+	/* Newest readings beside what the log let expect, by enum ts_fit_what; NULL: not known. */
+	const struct ts_fit_expected *expected;
+	bool remaking; /* stages of another water are under way */
 };
 
 /* One test: several values where they are due on one day for one reason. */

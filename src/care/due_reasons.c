@@ -21,6 +21,7 @@ const struct ts_due_row ts_due_rows[TS_DUE_REASON__COUNT] = {
 	[TS_DUE_GASPING] = {"gasping", TS_DUE_TANK, BIT(OXYGEN), TS_P_DUE_DISTRESS, "animals gasp, or all of them suffer at once, as where oxygen is short; it is least at dawn"},
 	[TS_DUE_OXYGEN_SHORT] = {"oxygen-short", TS_DUE_TANK, BIT(OXYGEN), TS_P_DUE_OXYGEN, "oxygen {figure} mg/L, short under {other}; it is least at dawn"},
 	[TS_DUE_FOUND] = {"found", TS_DUE_TANK, POISONS, TS_P_DUE_FOUND, "{what} {figure} mg/L was found, and it must read nil"},
+	[TS_DUE_UNEXPECTED] = {"unexpected", TS_DUE_TANK, BIT(GH) | BIT(KH) | BIT(NITRATE), TS_P_DUE_UNEXPECTED, "{what} {figure} was not to be expected: by the log before it {other} or so"},
 	[TS_DUE_REMAKE_AMMONIA] = {"remake-ammonia", TS_DUE_TANK, POISONS, TS_P_TAN_AGE, "the water is being re-made, and over ammonia a rising pH kills"},
 	[TS_DUE_REMAKE] = {"remake", TS_DUE_TANK, MINERALS, TS_P_STAGE_DAYS, "the water is being re-made, and each stage starts from a test"},
 	[TS_DUE_CYCLING] = {"cycling", TS_DUE_TANK, POISONS, TS_P_DUE_CYCLING, "the filter is new, or not known to be mature"},
@@ -249,6 +250,18 @@ static bool takes_buffer(const struct ts_due_look *l)
 	return substrate == TS_SUBSTRATE_ACTIVE || substrate == TS_SUBSTRATE_PEAT;
 }
 
+/* Read far from what the log before it let expect; its nearer end is quoted. */
+static bool is_unexpected(struct ts_due_look *l)
+{
+	enum ts_fit_what what = l->what == TS_DUE_GH   ? TS_FIT_GH
+				: l->what == TS_DUE_KH ? TS_FIT_KH
+						       : TS_FIT_NO3;
+	const struct ts_fit_expected *e = l->c->expected ? &l->c->expected[what] : NULL;
+
+	return e && e->outside &&
+	       quote(l, e->read, e->read > e->high ? e->high : e->low, what == TS_FIT_NO3 ? 0 : 1);
+}
+
 bool ts_due_holds(struct ts_due_look *l, enum ts_due_reason reason)
 {
 	quote(l, (double)NAN, (double)NAN, 0);
@@ -261,6 +274,8 @@ bool ts_due_holds(struct ts_due_look *l, enum ts_due_reason reason)
 		return is_short_of_oxygen(l);
 	case TS_DUE_FOUND:
 		return was_found(l);
+	case TS_DUE_UNEXPECTED:
+		return is_unexpected(l);
 	case TS_DUE_REMAKE_AMMONIA:
 	case TS_DUE_REMAKE:
 		return l->c->remaking;

@@ -88,3 +88,25 @@ enum ts_status care_plan_species(
 
 	return status ? status : care_sizes(s, plan, *ret_species);
 }
+
+enum ts_status care_species_if_known(struct session *s, const struct ts_plan *plan,
+	const struct ts_species *const **ret_species, const char **ret_unknown)
+{
+	const struct ts_species **species = NULL;
+	enum ts_status status;
+
+	*ret_species = NULL;
+	if (!plan->stock_count)
+		return TS_OK;
+	status = answer_catalogue(s);
+	if (!status)
+		status = care_plan_species(s, plan, &species);
+	*ret_species = species;
+	if (status != TS_BAD_INPUT || !s->error->len)
+		return status;
+	*ret_species = NULL;
+	*ret_unknown = ts_arena_text(s->arena, ts_text_get(s->error), s->error->len);
+	ts_text_drop(s->error);
+	ts_text_open(s->error, NULL);
+	return *ret_unknown ? TS_OK : TS_NO_MEMORY;
+}

@@ -20,6 +20,13 @@ enum ts_status care_species(struct session *session, const struct values *names,
 enum ts_status care_plan_species(struct session *session, const struct ts_plan *plan,
 	const struct ts_species ***ret_species);
 
+/*
+ * The same where an answer does without: a name that is not known leaves `*ret_species` NULL and
+ * is told in `*ret_unknown`.
+ */
+enum ts_status care_species_if_known(struct session *session, const struct ts_plan *plan,
+	const struct ts_species *const **ret_species, const char **ret_unknown);
+
 /* Is every animal of a size that one of its kind has? TS_BAD_INPUT: no; a finding for each. */
 enum ts_status care_sizes(struct session *session, const struct ts_plan *plan,
 	const struct ts_species *const *species);

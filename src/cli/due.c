@@ -128,28 +128,6 @@ static enum ts_status load(struct call *c)
 	return status ? status : load_poured(c);
 }
 
-/* A name that is not known leaves the tests, and is told. */
-static enum ts_status look_up(struct call *c, struct ts_due_question *q)
-{
-	struct session *s = c->s;
-	const struct ts_species **species = NULL;
-	enum ts_status status;
-
-	if (!c->plan.stock_count)
-		return TS_OK;
-	status = answer_catalogue(s);
-	if (!status)
-		status = care_plan_species(s, &c->plan, &species);
-	q->species = species;
-	if (status != TS_BAD_INPUT || !s->error->len)
-		return status;
-	q->species = NULL;
-	q->unknown = ts_arena_text(s->arena, ts_text_get(s->error), s->error->len);
-	ts_text_drop(s->error);
-	ts_text_open(s->error, NULL);
-	return q->unknown ? TS_OK : TS_NO_MEMORY;
-}
-
 /* A wish of the flags makes the tank's way to another water part of what is due. */
 static enum ts_status ask_remake(struct call *c, struct ts_due_question *q)
 {
@@ -202,7 +180,7 @@ static enum ts_status answer(struct call *c, struct ts_due_result *ret)
 		.has_supply = c->has_supply,
 		.residents = s->options->with.count > 0};
 	struct ts_asking asking;
-	enum ts_status status = look_up(c, &q);
+	enum ts_status status = care_species_if_known(s, &c->plan, &q.species, &q.unknown);
 
 	if (!status)
 		status = ask_remake(c, &q);

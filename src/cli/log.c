@@ -13,54 +13,33 @@
 /* Lines where somebody reads on a terminal; --all has no end. */
 #define LINES_SHOWN 20
 
-static void of_tank(const struct ts_tank *tank, struct ts_log_question *ret)
+/* `plan`: where the tank and its animals go. */
+static void of_plan(const struct ts_plan *plan, struct ts_log_question *ret)
 {
-	ret->readings = tank->readings;
-	ret->reading_count = tank->reading_count;
-	ret->events = tank->events;
-	ret->event_count = tank->event_count;
-}
-
-/* The animals of a plan; a name that is not known leaves their bands out, and is told. */
-static enum ts_status look_up(struct session *s, struct ts_plan *plan, struct ts_log_question *ret)
-{
-	const struct ts_species **species = NULL;
-	enum ts_status status;
-
 	ret->plan = plan;
-	if (!plan->stock_count)
-		return TS_OK;
-	status = answer_catalogue(s);
-	if (!status)
-		status = care_plan_species(s, plan, &species);
-	ret->species = status ? NULL : species;
-	if (status != TS_BAD_INPUT || !s->error->len)
-		return status;
-	ret->unknown = ts_arena_text(s->arena, ts_text_get(s->error), s->error->len);
-	ts_text_clear(s->error);
-	return ret->unknown ? TS_OK : TS_NO_MEMORY;
+	ret->readings = plan->tank.readings;
+	ret->reading_count = plan->tank.reading_count;
+	ret->events = plan->tank.events;
+	ret->event_count = plan->tank.event_count;
 }
 
-static enum ts_status load(struct session *s, const char *file, struct ts_log_question *ret)
+static enum ts_status load(
+	struct session *s, const char *file, struct ts_plan *plan, struct ts_log_question *ret)
 {
 	const struct ts_shape *kind;
 	struct ts_water water;
-	struct ts_tank tank;
-	struct ts_plan *plan = ts_arena_take(s->arena, sizeof *plan);
-	enum ts_status status = plan ? ts_records_kind(s->system, file, NULL, &kind) : TS_NO_MEMORY;
+	enum ts_status status = ts_records_kind(s->system, file, NULL, &kind);
 
 	if (!status && kind == &ts_shape_plan) {
 		status = file_plan(s, file, plan);
-		if (!status) {
-			of_tank(&plan->tank, ret);
-			ret->name = plan->name;
-			status = look_up(s, plan, ret);
-		}
-	} else if (!status && kind == &ts_shape_tank) {
-		status = file_tank(s, file, &tank);
 		if (!status)
-			of_tank(&tank, ret);
-		ret->name = status ? NULL : tank.name;
+			of_plan(plan, ret);
+		ret->name = status ? NULL : plan->name;
+	} else if (!status && kind == &ts_shape_tank) {
+		status = file_tank(s, file, &plan->tank);
+		if (!status)
+			of_plan(plan, ret);
+		ret->name = status ? NULL : plan->tank.name;
 	} else if (!status) {
 		status = file_water(s, file, &water);
 		if (!status)
@@ -68,7 +47,8 @@ static enum ts_status load(struct session *s, const char *file, struct ts_log_qu
 				.readings = water.readings,
 				.reading_count = water.reading_count};
 	}
-	return status;
+	return status || !ret->plan ? status
+				    : care_species_if_known(s, plan, &ret->species, &ret->unknown);
 }
 
 static void show(struct session *s, const struct ts_log_result *r)
@@ -94,6 +74,7 @@ enum ts_status command_log(struct session *s)
 {
 	const struct options *o = s->options;
 	struct ts_log_question question = {0};
+	struct ts_plan plan = {0};
 	struct ts_asking asking;
 	struct ts_log_result r;
 	enum ts_status status;
@@ -103,7 +84,7 @@ enum ts_status command_log(struct session *s)
 				      "tapshoal log tank.yaml");
 		return TS_BAD_INPUT;
 	}
-	status = load(s, o->arguments[0], &question);
+	status = load(s, o->arguments[0], &plan, &question);
 	if (status)
 		return status;
 	asking = care_asking(s);

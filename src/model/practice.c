@@ -258,6 +258,7 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_DUE_CYCLING_BUFFER] = {"due.cycling.buffer", "days", 7, "KH, pH and nitrate while the filter matures, which uses up the buffer", COMMON},
 	[TS_P_DUE_NEWCOMERS] = {"due.newcomers", "days", 3, "ammonia and nitrite after animals were added, until the next may be", COMMON},
 	[TS_P_DUE_FOUND] = {"due.found", "days", 1, "ammonia or nitrite where it was found, until it reads nil", COMMON},
+	[TS_P_DUE_UNEXPECTED] = {"due.unexpected", "days", 1, "a value that is not what the log let expect is read again", COMMON},
 	[TS_P_DUE_DISTRESS] = {"due.distress", "days", 1, "everything, while animals show signs of distress or die", COMMON},
 	[TS_P_DUE_OXYGEN] = {"due.oxygen", "days", 1, "oxygen that was short, until it is enough", COMMON},
 	[TS_P_DUE_TREND] = {"due.trend", "days", 7, "a value of the tank that moves", COMMON},

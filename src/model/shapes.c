@@ -147,7 +147,7 @@ const char *const ts_words_after[] = {"unknown", "water-change", "power-cut", NU
 
 const char *const ts_words_happened[] = {"remark", "water-changed", "topped-up", "fed", "added",
 	"died", "moved", "medicine", "filter-cleaned", "power-cut", "away", "untreated-water",
-	"filter-washed", "poison", "overfed", "heater-failed", "heater-stuck", NULL};
+	"filter-washed", "poison", "overfed", "heater-failed", "heater-stuck", "new-water", NULL};
 
 const char *const ts_words_yesno[] = {"no", "yes", NULL};
 const char *const ts_words_nothing[] = {"none", NULL};

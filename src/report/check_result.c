@@ -4,6 +4,8 @@
  */
 #include "report/check_result.h"
 
+#include "report/learned_result.h"
+
 /* clang-format off */
 #define M struct ts_check_remedy
 static const struct ts_result_field remedy_fields[] = {
@@ -162,6 +164,7 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_TEXT(C, "shared_says", shared_says, "in words"),
 	TS_R_ROW_MAYBE(C, "smallest_tank", smallest_tank, struct ts_check_tank, &tank_shape, "that would do"),
 	TS_R_ROW_TEXT(C, "room_says", room_says, "of that tank, where room is asked"),
+	TS_R_ROW_SUB(C, "learned", learned, struct ts_learned, &ts_result_learned, "what the tank's log has taught"),
 	TS_R_ROW_MAYBE(C, "load", load, struct ts_check_load, &load_shape, "what the animals make of the water"),
 	TS_R_ROW_TEXT(C, "waste_says", waste_says, "in words"),
 	TS_R_ROW_TEXT(C, "read_as", read_as, "what was made of a sentence"),

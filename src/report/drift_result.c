@@ -4,6 +4,8 @@
  */
 #include "report/drift_result.h"
 
+#include "report/learned_result.h"
+
 /* clang-format off: one row a line */
 #define D struct ts_drift_day_result
 static const struct ts_result_field day_fields[] = {
@@ -20,6 +22,10 @@ static const struct ts_result_field day_fields[] = {
 	TS_R_ROW_NUMBER(D, "conductivity_us_cm", conductivity_us_cm, 0, "at 25 C, from the ions"),
 	TS_R_ROW_BOOL(
 		D, "filter_doubtful", filter_doubtful, "too acid for the filter to be relied on"),
+	TS_R_ROW_RANGE(
+		D, "kh_band_dh", kh_band, 2, "what KH may be, by the doubt of readings and load"),
+	TS_R_ROW_RANGE(D, "gh_band_dh", gh_band, 2, "what GH may be"),
+	TS_R_ROW_RANGE(D, "no3_band_mg_l", no3_band, 1, "what nitrate may be"),
 	TS_R_ROW_BOOL(D, "change_due", change_due, "water is changed on this day"),
 };
 #undef D
@@ -80,7 +86,8 @@ static const struct ts_result_shape jump_shape =
 
 #define N struct ts_drift_now_result
 static const struct ts_result_field now_fields[] = {
-	TS_R_ROW_TEXT(N, "parameter", parameter, "gh, kh (dH) or no3 (mg/L)"),
+	TS_R_ROW_TEXT(
+		N, "parameter", parameter, "gh, kh (dH), no3 (mg/L), ph or conductivity (uS/cm)"),
 	TS_R_ROW_NUMBER(N, "value", value, 2, "the newest reading"),
 	TS_R_ROW_NUMBER(N, "age_days", age_days, 0, "of that reading; null: no day is known"),
 	TS_R_ROW_BOOL(N, "read", read, "in the tank; else it is taken as what is poured in"),
@@ -91,9 +98,12 @@ static const struct ts_result_shape now_shape =
 
 #define M struct ts_drift_limit_result
 static const struct ts_result_field limit_fields[] = {
-	TS_R_ROW_TEXT(M, "parameter", parameter, "gh, kh (dH) or no3 (mg/L)"),
+	TS_R_ROW_TEXT(
+		M, "parameter", parameter, "gh, kh (dH), no3 (mg/L), ph or conductivity (uS/cm)"),
 	TS_R_ROW_NUMBER(M, "limit", limit, 2, "that is passed"),
 	TS_R_ROW_BOOL(M, "above", above, "what lies above it harms; else what lies below"),
+	TS_R_ROW_BOOL(
+		M, "mild", mild, "told, and never first: pH by itself, and all that is dissolved"),
 	TS_R_ROW_NUMBER(M, "day", day, 0, "on which it is passed; 0: it is so now"),
 	TS_R_ROW_NUMBER(
 		M, "early", early, 0, "the same at the most that animals and evaporation may do"),
@@ -144,6 +154,8 @@ static const struct ts_result_field drift_fields[] = {
 		"that the routine passes within settled.days, the first first"),
 	TS_R_ROW_LIST(R, "measured", measured, measured_count, struct ts_drift_measured_result,
 		&measured_shape, "what the log shows over weeks; it counts before the model"),
+	TS_R_ROW_SUB(R, "learned", learned, struct ts_learned, &ts_result_learned,
+		"what the log has taught"),
 	TS_R_ROW_LIST(
 		R, "days", days, day_count, struct ts_drift_day_result, &day_shape, "day by day"),
 	TS_R_ROW_TEXT(R, "doubtful_says", doubtful_says,

@@ -4,6 +4,8 @@
  */
 #include "report/due_result.h"
 
+#include "report/learned_result.h"
+
 #include "words/due.h"
 #include "words/next_change.h"
 
@@ -86,6 +88,7 @@ static const struct ts_result_field due_fields[] = {
 	TS_R_ROW_TEXT(R, "next", next, "the first day that something is due after today; null: nothing is"),
 	TS_R_ROW_TEXT(R, "danger", danger, "what to do before any test; null: nothing is known to be wrong"),
 	TS_R_ROW_TEXT(R, "danger_because", danger_because, "the number that decides that"),
+	TS_R_ROW_SUB(R, "learned", learned, struct ts_learned, &ts_result_learned, "what the tank's log has taught"),
 	TS_R_ROW_MAYBE(R, "change", change, struct ts_due_change_line, &change_shape, "the next change of water; null: none is asked for"),
 	TS_R_ROW_LIST(R, "bring", bring, bring_count, struct ts_due_bring_line, &bring_shape, "what that takes"),
 	TS_R_ROW_LIST(R, "alarms", alarms, alarm_count, struct ts_due_alarm_line, &alarm_shape, "limits that this routine reaches, as drift has them"),

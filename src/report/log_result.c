@@ -4,6 +4,8 @@
  */
 #include "report/log_result.h"
 
+#include "report/learned_result.h"
+
 /* clang-format off */
 #define L struct ts_log_line
 static const struct ts_result_field line_fields[] = {
@@ -77,6 +79,7 @@ static const struct ts_result_field log_fields[] = {
 	TS_R_ROW_LIST(R, "values", values, value_count, struct ts_log_value, &value_shape, "each value that was read, over the whole time"),
 	TS_R_ROW_LIST(R, "points", points, point_count, struct ts_log_point, &point_shape, "the model, a week apart: past, then coming"),
 	TS_R_ROW_TEXT(R, "comes_says", comes_says, "where the routine goes, as drift says it; null: nothing follows"),
+	TS_R_ROW_SUB(R, "learned", learned, struct ts_learned, &ts_result_learned, "what a tank's log has taught"),
 	TS_R_ROW_TEXTS(R, "notes", notes, "what was left out"),
 };
 #undef R

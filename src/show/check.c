@@ -8,6 +8,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "show/learned.h"
 #include "words/care.h"
 #include "words/sentence.h"
 
@@ -464,7 +465,8 @@ static void fact(
 	ts_doc_line(doc, facts, label, ts_doc_take(doc, text), NULL);
 }
 
-static void say_load(struct ts_document *doc, struct ts_text *text, const struct ts_check_load *l)
+static void say_load(struct ts_document *doc, struct ts_text *text, const struct ts_check_load *l,
+	const struct ts_learned *learned)
 {
 	struct ts_node *facts;
 
@@ -485,6 +487,7 @@ static void say_load(struct ts_document *doc, struct ts_text *text, const struct
 	fact(doc, facts, text, "nitrate rises");
 	put_estimate(text, l->kh_used_dh_week, &l->kh_used_range, 2, "dH a week");
 	fact(doc, facts, text, "KH used");
+	ts_show_learned(doc, facts, learned);
 	if (!l->feeding_known || !l->plants_known)
 		ts_doc_paragraph(doc, "The range is wide because feeding or plants are not given.");
 }
@@ -530,6 +533,7 @@ void ts_show_check(struct ts_document *doc, const struct ts_check_result *r, boo
 
 	ts_text_open(&text, &doc->arena->allocator);
 	say_answer(&s);
+	ts_show_alarms(doc, &r->learned);
 	say_list(&s, 0);
 	say_repair(&s);
 	say_list(&s, 1);
@@ -544,7 +548,7 @@ void ts_show_check(struct ts_document *doc, const struct ts_check_result *r, boo
 	say_filter(&s);
 	say_animals(doc, &text, r);
 	if (all && r->load)
-		say_load(doc, &text, r->load);
+		say_load(doc, &text, r->load, &r->learned);
 	doc->arena->failed |= text.failed;
 	ts_text_drop(&text);
 	if (r->what_if)

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "show/learned.h"
 #include "words/care.h"
 
 /* Lines of the table at the most. */
@@ -241,6 +242,7 @@ void ts_show_drift(struct ts_document *doc, const struct ts_drift_result *r)
 
 	ts_text_open(&p.text, &doc->arena->allocator);
 	ts_doc_verdict(doc, r->says, r->because);
+	ts_show_alarms(doc, &r->learned);
 	for (size_t i = 0; i < r->remedies.count; i++)
 		ts_doc_paragraph(doc, r->remedies.items[i]);
 	for (size_t i = 0; i < r->asks.count; i++)
@@ -252,6 +254,7 @@ void ts_show_drift(struct ts_document *doc, const struct ts_drift_result *r)
 	facts = ts_doc_facts(doc, 0);
 	say_limits(&p, facts);
 	say_load(&p, facts);
+	ts_show_learned(doc, facts, &r->learned);
 	say_steady(&p, facts);
 	say_smallest(&p, facts);
 	list(&p, facts, "Assumed", &r->assumed);

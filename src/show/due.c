@@ -4,6 +4,7 @@
  */
 #include "show/due.h"
 
+#include "show/learned.h"
 #include "words/care.h"
 #include "words/due.h"
 #include "words/remake.h"
@@ -84,6 +85,7 @@ void ts_show_due(struct ts_document *doc, const struct ts_due_result *r, long to
 	if (r->danger)
 		ts_doc_verdict(doc, r->danger, r->danger_because);
 	ts_doc_verdict(doc, r->says, r->because);
+	ts_show_alarms(doc, &r->learned);
 	say_change(doc, &text, r);
 	say_tests(doc, r);
 	say_alarms(doc, r);

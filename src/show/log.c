@@ -4,6 +4,8 @@
  */
 #include "show/log.h"
 
+#include "show/learned.h"
+
 #include <math.h>
 #include <stddef.h>
 #include <string.h>
@@ -340,6 +342,7 @@ void ts_show_log(struct ts_document *doc, const struct ts_log_result *r, size_t 
 	ts_doc_verdict(doc, r->headline, r->span);
 	if (r->next)
 		ts_doc_paragraph(doc, r->next);
+	ts_show_alarms(doc, &r->learned);
 	for (size_t i = 0; i < r->course_count; i++) {
 		if (!r->courses[i].moves)
 			continue;
@@ -366,6 +369,7 @@ void ts_show_log(struct ts_document *doc, const struct ts_log_result *r, size_t 
 	}
 	if (r->line_count)
 		show_lines(doc, &text, r, from);
+	ts_show_learned(doc, ts_doc_facts(doc, 0), &r->learned);
 	ts_doc_paragraphs(doc, &r->notes);
 	doc->arena->failed |= text.failed;
 	ts_text_drop(&text);

@@ -375,14 +375,16 @@ static void take_last(const struct work *w, enum ts_fit_what what, struct ts_fit
 	if (!all->count)
 		return;
 	p = &all->at[all->count - 1];
-	*ret = (struct ts_fit_level){true, p->value, half_of(p, p->value) * HALF_TO_DEVIATION};
+	*ret = (struct ts_fit_level){true, p->value, half_of(p, p->value) * HALF_TO_DEVIATION, 0};
+	for (size_t i = 0; i < all->count; i++)
+		ret->days += !i || all->at[i].day != all->at[i - 1].day;
 }
 
 static void take_level(struct work *w, enum ts_fit_what what, struct ts_fit_level *ret)
 {
 	walk(w, what, remember);
-	*ret = (struct ts_fit_level){
-		true, fmax(level_of(w, &w->last), 0), deviation_of(w, w->last.factors)};
+	ret->value = fmax(level_of(w, &w->last), 0);
+	ret->deviation = deviation_of(w, w->last.factors);
 }
 
 /* The newest reading by all those of the days before it. */

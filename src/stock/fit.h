@@ -53,6 +53,7 @@ struct ts_rate {
 struct ts_fit_level {
 	bool known;
 	double value, deviation;
+	size_t days; /* on which it was read */
 };
 
 /*

@@ -87,6 +87,12 @@ static void add_point(struct ts_fit_points *all, const struct ts_fit_point *one)
 	all->count++;
 }
 
+static void drop_first(struct ts_fit_points *all, size_t first)
+{
+	all->count -= first;
+	memmove(all->at, all->at + first, all->count * sizeof *all->at);
+}
+
 /* All of the window, or else the last two days. */
 static void keep_window(struct ts_fit_points *all, double length)
 {
@@ -102,8 +108,17 @@ static void keep_window(struct ts_fit_points *all, double length)
 	}
 	while (first < all->count && all->at[first].day < from)
 		first++;
-	all->count -= first;
-	memmove(all->at, all->at + first, all->count * sizeof *all->at);
+	drop_first(all, first);
+}
+
+/* Another supply began: what lay before it tells nothing, but for the level it began from. */
+static void keep_since(struct ts_fit_points *all, long day)
+{
+	size_t first = 0;
+
+	while (first + 1 < all->count && all->at[first + 1].day <= day)
+		first++;
+	drop_first(all, first);
 }
 
 void ts_fit_points_take(const struct ts_fit_case *c, enum ts_fit_what what,
@@ -116,5 +131,7 @@ void ts_fit_points_take(const struct ts_fit_case *c, enum ts_fit_what what,
 		if (point_of(c, &c->readings[i], what, practice, &p))
 			add_point(ret, &p);
 	}
+	if (c->past && c->past->new_water)
+		keep_since(ret, c->past->new_water_day);
 	keep_window(ret, practice->value[TS_P_RATE_DAYS]);
 }

@@ -133,8 +133,15 @@ static void take_event(const struct ts_past_case *c, const struct ts_practice *p
 			add_step(ret, day, each * e->count);
 		break;
 	case TS_HAPPENED_DIED:
-	case TS_HAPPENED_MOVED:
 		add_step(ret, day, -each * fmax(e->count, 1));
+		break;
+	case TS_HAPPENED_MOVED:
+		add_step(ret, day, -each * e->count);
+		break;
+	case TS_HAPPENED_NEW_WATER:
+		if (!ret->new_water || day > ret->new_water_day)
+			ret->new_water_day = day;
+		ret->new_water = true;
 		break;
 	case TS_HAPPENED_AWAY:
 		if (e->lasted_h > 0 && ret->pause_count < TS_PAST_MOST)

@@ -273,6 +273,8 @@ void ts_waters_run(const struct ts_waters *w, int i, struct ts_drift_tank *ret)
 	/* A filter matures; only until then it leaves ammonia. */
 	tank.filter_share = 1;
 	put_rates(w, i, &tank);
+	if (i)
+		ts_waters_start_at_end(w, i, &tank);
 	*ret = tank;
 }
 

@@ -83,10 +83,12 @@ static struct ts_fit_poured poured_of(const struct ts_profile *p, enum ts_parame
 }
 
 /* Water of which nitrate was never read is taken as free of it, or nearly so. */
-static struct ts_fit_poured poured_no3(const struct ts_profile *p)
+static struct ts_fit_poured poured_no3(const struct work *w)
 {
-	double value = fmax(p->poisons.no3_mg_l, 0);
+	double value = fmax(w->ret->poured.poisons.no3_mg_l, 0);
 
+	if (!ts_plan_poured(w->asked->plan)->reading_count)
+		return (struct ts_fit_poured){(double)NAN, 0};
 	return (struct ts_fit_poured){
 		value, fmax(POURED_NO3_LEAST, POURED_NO3_DOUBT * value) * HALF_TO_DEVIATION};
 }
@@ -116,7 +118,7 @@ static void take_fit(struct work *w)
 		.change_days = said->days > 0 ? said->days : t->change_days,
 		.poured = {[TS_FIT_GH] = poured_of(&ret->poured, TS_GH),
 			[TS_FIT_KH] = poured_of(&ret->poured, TS_KH),
-			[TS_FIT_NO3] = poured_no3(&ret->poured)},
+			[TS_FIT_NO3] = poured_no3(w)},
 		.evaporated_share = t->evaporated_share,
 		.evaporated_deviation = evaporation_doubt(w) * t->evaporated_share,
 		.pure_top_up = t->pure_top_up,

@@ -11,4 +11,8 @@
 void ts_waters_learn(const struct ts_waters_case *asked, const struct ts_practice *practice,
 	struct ts_waters *ret);
 
+/* Puts the tank at the end of its readings' doubt from which this run of the three starts (1 or 2).
+ */
+void ts_waters_start_at_end(const struct ts_waters *waters, int run, struct ts_drift_tank *io);
+
 #endif
