@@ -54,6 +54,7 @@ NAMES = ["the same name", "./", "absolute", "a link", "a link to a link", "a har
 # What writes, and the file that is written.
 WRITERS = [
     ("tap.yaml", ["note", "tap.yaml", "pH=7", *TODAY]),
+    ("tank.yaml", ["note", "tank.yaml", "KH=5", "changed 40 L", "2 neons died", *TODAY]),
     ("config/tapshoal/tap.yaml", ["keep", "other.yaml", *TODAY]),
     ("config/tapshoal/tap.yaml", ["keep", "--GH", "9", "--KH", "6", *TODAY]),
     ("out", ["rank", *NARROW, "-w", "tap.yaml", "--temperature", "25", "-o", "out"]),
@@ -199,7 +200,7 @@ def kills(program, times, chance):
     for name, words in WRITERS:
         folder = Folder(program)
         folder.write("other.yaml", TAP.replace("8 dH", "11 dH"))
-        before = TAP if name.endswith("yaml") else "an older answer\n" * 3000
+        before = FILES.get(name, TAP if name.endswith("yaml") else "an older answer\n" * 3000)
         wrong, killed, left = [], 0, 0
         began = time.monotonic()
         folder.write(name, before)
