@@ -1259,5 +1259,7 @@ void ts_check_headline(struct ts_check_work *w)
 {
 	lead(w);
 	say_root(w);
+	ts_check_happened(w);
+	ts_check_poison(w);
 	ts_check_unread(w);
 }

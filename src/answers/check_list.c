@@ -184,6 +184,8 @@ bool ts_check_advise(struct ts_check_work *w)
 	if (!state || !residents)
 		return false;
 	ts_plan_state_make(plan, w->check.waters, w->asking->today, state);
+	w->happened = state->state.happened;
+	w->filter_stands = state->state.filter_stands;
 	/* What is advised on a pH is of one that was read. */
 	now.at[TS_PH].given &= !isnan(now.ph_read);
 	for (size_t i = 0; i < plan->stock_count; i++) {

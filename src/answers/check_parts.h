@@ -23,6 +23,8 @@ struct ts_check_work {
 	struct ts_check check;
 	struct ts_advice advice[TS_ADVICE_MOST];
 	size_t advice_count;
+	unsigned happened;  /* these days: bits by enum ts_happened */
+	bool filter_stands; /* it does not run, or did not for a while */
 	const struct ts_match *residents;
 	struct ts_check_entry *entries; /* the gravest first */
 	size_t entry_count;
@@ -68,6 +70,12 @@ bool ts_check_unwell(const struct ts_check_work *w);
 
 /* Sets headline, decides and first. */
 void ts_check_headline(struct ts_check_work *w);
+
+/* What happened to a tank, where nobody is said to live in it, becomes the first line. */
+void ts_check_happened(struct ts_check_work *w);
+
+/* A poison that was read, and of which nothing is said, becomes the first line. */
+void ts_check_poison(struct ts_check_work *w);
 
 /* What was typed and not understood becomes the question, or stands behind a deed or a no. */
 void ts_check_unread(struct ts_check_work *w);

@@ -11,6 +11,7 @@
 #include "base/date.h"
 #include "model/shape.h"
 #include "records/signs.h"
+#include "units/units.h"
 
 /* Longest first, where one begins with another. */
 static const struct {
@@ -135,6 +136,28 @@ static const char *take_sex(const char *at, struct ts_stock_line *ret)
 	return at;
 }
 
+/* "5 cm ", "2 inch " before a name: how long they are now. */
+static const char *take_size(const char *at, struct ts_stock_line *ret)
+{
+	static const char *const units[] = {"cm", "mm", "inch", "inches"};
+	size_t digits = strspn(at, "0123456789."), blank = strspn(at + digits, " ");
+	const char *unit = at + digits + blank;
+	struct ts_scan scan;
+	double size_cm;
+
+	for (size_t i = 0; digits && i < sizeof units / sizeof *units; i++) {
+		const char *rest = behind(unit, units[i]);
+
+		if (rest == unit || !*rest ||
+			!ts_scan_value(TS_Q_SIDE, at, (size_t)(unit - at) + strlen(units[i]),
+				&size_cm, &scan))
+			continue;
+		ret->size_cm = size_cm;
+		return rest;
+	}
+	return at;
+}
+
 /* "dwarf gourami males", "one honey gourami pair": cuts the sex off. */
 static size_t take_sex_behind(const char *at, size_t len, struct ts_stock_line *ret, bool *given)
 {
@@ -253,8 +276,9 @@ bool ts_animal_words(struct ts_arena *arena, const char *words, long today,
 		at = behind(behind(at, "living:"), "there:");
 		line.since = "";
 	}
+	at = take_size(at, &line);
 	at = take_count(at, &line, &given);
-	at = take_sex(at, &line);
+	at = take_size(take_sex(at, &line), &line);
 	len = strlen(at);
 	while (len && at[len - 1] == ' ')
 		len--;

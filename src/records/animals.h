@@ -11,7 +11,7 @@
 
 /*
  * One line of a stock: count before or behind the name, "male", "female", "a pair of"; "living:"
- * before it all, "for 2 years" or "since 2024-05-01" behind it: they are in the tank already. No
+ * before it all, "5 cm" before the name, "for 2 years" or "since 2024-05-01" behind it: they are in the tank already. No
  * count: 0. `today`: days since 1970-01-01; -1: not known,
  * and then no "for 2 years". Texts are taken from `arena`. False with one line in
  * `error`.

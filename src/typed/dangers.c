@@ -75,6 +75,11 @@ static const struct {
 	{"medic", "--happened \"medicine: its name\""},
 	{"antibiotic", "--happened \"medicine: its name\""},
 	{"treat", "--happened \"medicine: its name\""},
+	{"stopped", "--filter \"off 3 h\", or --happened \"heater failed\""},
+	{"broke", "--filter \"off 3 h\", or --happened \"heater failed\""},
+	{"fail", "--filter \"off 3 h\", or --happened \"heater failed\""},
+	{"faulty", "--filter \"off 3 h\", or --happened \"heater failed\""},
+	{"overdose", "--happened \"medicine: its name\""},
 	{"leak", "--filter \"off 3 h\", where it does not run"},
 	{"crack", "--volume, with the litres that are left"},
 	{"spike", "--ammonia \"0.5 mg/L\" --NO2 \"0.5 mg/L\", as read"},
@@ -97,6 +102,15 @@ static const char *danger_of(const char *word)
 			return dangers[i].say;
 	}
 	return NULL;
+}
+
+bool ts_typed_endangers(const struct ts_typed *t, size_t from, size_t to)
+{
+	for (size_t i = from; i < to; i++) {
+		if (danger_of(t->word[i]))
+			return true;
+	}
+	return false;
 }
 
 /* So many words at the most are shown of what was not understood. */

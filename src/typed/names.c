@@ -40,6 +40,18 @@ static bool names(const struct ts_typed *t, const char *words, bool guess)
 static const char *const no_end[] = {
 	"is", "are", "and", "the", "in", "to", "with", "or", "on", "at", "has", "have", "all"};
 
+/* "clownfish and guppies" are two; only a very name has such a word within. */
+static bool joins(const struct ts_typed *t, size_t len)
+{
+	static const char *const words[] = {"and", "with", "or", "plus", "my", "the"};
+
+	for (size_t i = 1; i < len; i++) {
+		if (TS_TYPED_AMONG(t->word[t->at + i], words))
+			return true;
+	}
+	return false;
+}
+
 size_t ts_typed_name_here(struct ts_typed *t, bool guess)
 {
 	size_t most = t->count - t->at < NAME_WORDS_MOST ? t->count - t->at : NAME_WORDS_MOST;
@@ -51,6 +63,9 @@ size_t ts_typed_name_here(struct ts_typed *t, bool guess)
 	for (size_t len = most; len > guess; len--) {
 		const char *last = t->word[t->at + len - 1];
 
+		if (joins(t, len) &&
+			ts_typed_how(t, ts_typed_joined(t, t->at, t->at + len)) != TS_NAME_SAME)
+			continue;
 		if (!ts_typed_before_name(last) && !TS_TYPED_AMONG(last, no_end) &&
 			names(t, ts_typed_joined(t, t->at, t->at + len), guess))
 			return len;

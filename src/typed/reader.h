@@ -33,10 +33,12 @@ struct ts_typed {
 	size_t pending;             /* first of the counts and sexes before `at` */
 	size_t strange;             /* first of the words before `at` of which nothing was made */
 	bool living, found, within; /* `within`: brackets */
+	const char *size;           /* "5 cm ", of the name that comes; NULL: not said */
 	const char *last;           /* the name that was taken last */
 	size_t ended;               /* the word behind it */
 	bool last_living;
 	size_t clause;    /* planned animals before this one are of an earlier thought */
+	bool owns;        /* "my", "I have" was said: a tank is somebody\'s */
 	bool asked;       /* "will they": what follows is no sign that is seen */
 	bool buys;        /* "I want": who is named does not live there yet */
 	size_t signed_at; /* the word behind the last sign */
@@ -112,6 +114,8 @@ size_t ts_typed_name_here(struct ts_typed *t, bool guess);
 bool ts_typed_counts_what_follows(struct ts_typed *t);
 bool ts_typed_one_genus(const struct ts_typed *t, const char *first, const char *second);
 
+/* A word of a known danger stands among them. */
+bool ts_typed_endangers(const struct ts_typed *t, size_t from, size_t to);
 /* Tells what is left of dangers and figures. */
 void ts_typed_alarms(struct ts_typed *t);
 

@@ -72,6 +72,7 @@ static bool tells_since(struct ts_typed *t, const char *words)
 /* Words of which nothing was made: with a figure before them an animal that is not known. */
 static void flush_strange(struct ts_typed *t, size_t to)
 {
+	bool danger = ts_typed_endangers(t, t->strange, to);
 	const char *words = t->strange < to ? ts_typed_joined(t, t->strange, to) : "";
 	enum ts_name_how known;
 
@@ -81,8 +82,7 @@ static void flush_strange(struct ts_typed *t, size_t to)
 		bool counted = t->pending < t->strange && ts_typed_is_count(t->word[t->pending]);
 
 		known = ts_typed_how(t, words);
-		if (known == TS_NAME_GUESSED || known == TS_NAME_NUMBER ||
-			(counted && known != TS_NAME_GUESSED)) {
+		if (!danger && (known == TS_NAME_GUESSED || known == TS_NAME_NUMBER || counted)) {
 			emit(t, ts_typed_joined(t, t->pending, to), t->living);
 			mark(t, t->pending, t->strange, TS_TYPED_USED);
 			if (known == TS_NAME_GUESSED)
@@ -111,6 +111,18 @@ static void sexes_behind(struct ts_typed *t)
 	t->pending = t->strange = t->at;
 }
 
+/* Of two states of a filter the graver counts: that it is mature only where nothing else is said.
+ */
+static bool graver(struct ts_sentence_flag *io, const char *value)
+{
+	if (strcmp(io->flag, "--filter") != 0)
+		return false;
+	if (strcmp(io->value, "mature") == 0 ||
+		(strcmp(io->value, "new") == 0 && strcmp(value, "mature") != 0))
+		io->value = value;
+	return true;
+}
+
 bool ts_typed_flag(struct ts_typed *t, const char *flag, const char *value, const char *taken)
 {
 	struct ts_sentence *s = t->out;
@@ -122,7 +134,7 @@ bool ts_typed_flag(struct ts_typed *t, const char *flag, const char *value, cons
 		bool same = strcmp(s->flags[i].value, value) == 0;
 
 		if (strcmp(s->flags[i].flag, flag) == 0 && (same || !more))
-			return same;
+			return same || graver(&s->flags[i], value);
 	}
 	if (s->flag_count == TS_SENTENCE_MOST)
 		return false;
@@ -261,6 +273,13 @@ static bool has_changed_all(const struct ts_sentence *s)
 	return false;
 }
 
+/* "after the power cut" */
+static bool of_power(const char *after)
+{
+	return strstr(after, "ower") || strstr(after, "ilter") || strstr(after, "utage") ||
+	       strstr(after, "lackout");
+}
+
 /* Signs are told with all that was said of them. */
 static void tell_sign(struct ts_typed *t)
 {
@@ -270,6 +289,8 @@ static void tell_sign(struct ts_typed *t)
 					  : NULL};
 	const char *all = "";
 
+	if (!t->sign && t->after && of_power(t->after))
+		(void)ts_typed_flag(t, "--filter", "stopped", NULL);
 	if (!t->sign)
 		return;
 	for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
@@ -289,7 +310,7 @@ static void tell_deaths(struct ts_typed *t)
 static void take_name(struct ts_typed *t, size_t len)
 {
 	bool counted = t->pending < t->at && t->strange == t->at, sexed;
-	const char *name;
+	const char *name, *sized = NULL;
 
 	if (at_large(t, len)) {
 		mark(t, t->at, t->at + len, TS_TYPED_USED);
@@ -305,13 +326,16 @@ static void take_name(struct ts_typed *t, size_t len)
 
 	if (t->strange < t->at)
 		flush_strange(t, t->at);
+	if (t->size)
+		sized = ts_arena_join(t->arena, t->size, name, NULL);
 	if (counted) {
 		mark(t, t->pending, t->at, TS_TYPED_USED);
-		emit_each(t, t->pending, t->at, name, t->living);
+		emit_each(t, t->pending, t->at, sized ? sized : name, t->living);
 	} else {
 		t->last_count = 0;
-		emit(t, name, t->living);
+		emit(t, sized ? sized : name, t->living);
 	}
+	t->size = NULL;
 	t->last = sexed ? NULL : name;
 	t->last_living = t->living;
 	t->found = true;
@@ -333,6 +357,7 @@ static void take_cut(struct ts_typed *t, size_t len, enum ts_typed_then then)
 		flush_strange(t, to);
 	t->living = then == TS_TYPED_AS_BEFORE ? t->living : then == TS_TYPED_LIVES;
 	/* A question ends with its mark. */
+	t->owns |= then == TS_TYPED_LIVES;
 	t->asked = !ts_typed_is(word, ",") && (t->asked || ts_typed_asks(word));
 	if (ts_typed_buys(word))
 		t->buys = t->out->wanted = true;
@@ -387,14 +412,36 @@ static size_t guessed_name(struct ts_typed *t, size_t cut)
 	return !cut && !ts_typed_before_name(t->word[t->at]) ? ts_typed_name_here(t, true) : 0;
 }
 
+/* "a 5 cm pleco": how long it is, before its name; the words go, and the count stays beside it. */
+static void take_size(struct ts_typed *t)
+{
+	static const char *const units[] = {"cm", "inch", "inches", "mm"};
+	size_t here = t->at, name;
+
+	if (here + 2 >= t->count || !ts_typed_is_figure(t->word[here]) ||
+		!TS_TYPED_AMONG(t->word[here + 1], units))
+		return;
+	t->at += 2;
+	name = ts_typed_name_here(t, false);
+	t->at = here;
+	if (!name)
+		return;
+	t->size = ts_arena_join(t->arena, t->word[here], " ", t->word[here + 1], " ", NULL);
+	t->count -= 2;
+	memmove(&t->word[here], &t->word[here + 2], (t->count - here) * sizeof *t->word);
+	memmove(&t->mark[here], &t->mark[here + 2], t->count - here);
+}
+
 static void step(struct ts_typed *t)
 {
 	/* "1 male 1 female betta": the sex is its own word, whatever is called so */
-	bool sex = t->at > t->pending && ts_typed_sex(t->word[t->at]);
-	size_t name = sex || ts_typed_counts_what_follows(t) ? 0 : ts_typed_name_here(t, false);
-	size_t cut, used;
+	bool sex;
+	size_t name, cut, used;
 	enum ts_typed_then then = TS_TYPED_AS_BEFORE;
 
+	take_size(t);
+	sex = t->at > t->pending && ts_typed_sex(t->word[t->at]);
+	name = sex || ts_typed_counts_what_follows(t) ? 0 : ts_typed_name_here(t, false);
 	name = with_slip(t, name);
 	if (ts_typed_is(t->word[t->at], "(") || ts_typed_is(t->word[t->at], ")")) {
 		bracket(t);
@@ -429,7 +476,7 @@ static void step(struct ts_typed *t)
 static void settle_whose(struct ts_typed *t)
 {
 	static const char *const told[] = {
-		"--signs", "--deaths", "--happened", "--ammonia", "--NO2", "--NO2-N"};
+		"--signs", "--deaths", "--happened", "--ammonia", "--NO2", "--NO2-N", "--oxygen"};
 	const struct ts_sentence *s = t->out;
 
 	for (size_t i = 0; i < s->flag_count && !s->wanted && !s->living_count; i++) {

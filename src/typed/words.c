@@ -145,6 +145,14 @@ static void add_apart(struct ts_typed *t, const char *at, size_t len)
 		len--;
 	}
 	digits = ts_typed_figure_len(at);
+	/* "6.5-7" */
+	if (digits && digits + 1 < len && at[digits] == '-' &&
+		ts_typed_figure_len(at + digits + 1)) {
+		add_figure(t, at, digits);
+		add_word(t, "-", 1);
+		add_apart(t, at + digits + 1, len - digits - 1);
+		return;
+	}
 	if (digits && digits == len) {
 		add_figure(t, at, len);
 		return;
