@@ -11,10 +11,9 @@
 
 /*
  * One line of a stock: count before or behind the name, "male", "female", "a pair of"; "living:"
- * before it all, "5 cm" before the name, "for 2 years" or "since 2024-05-01" behind it: they are in the tank already. No
- * count: 0. `today`: days since 1970-01-01; -1: not known,
- * and then no "for 2 years". Texts are taken from `arena`. False with one line in
- * `error`.
+ * before it all, "5 cm" before the name, "for 2 years" or "since 2024-05-01" behind it: they are in
+ * the tank already. No count: 0. `today`: days since 1970-01-01; -1: not known, and then no "for 2
+ * years". Texts are taken from `arena`. False with one line in `error`.
  */
 bool ts_animal_words(struct ts_arena *arena, const char *words, long today,
 	struct ts_stock_line *ret, struct ts_text *error);
