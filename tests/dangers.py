@@ -26,6 +26,7 @@ TOLD = ["one died", "3 dead", "found one dead this morning", "two are gasping", 
         "set up yesterday", "tank running 2 weeks", "chlorine smell", "they keep dying", "lost two", "copper 0.5 mg/l",
         "oxygen 2 mg/l", "no current since last night", "I overfed", "the water was boiling hot", "an overdose of meds",
         "fish are panicking", "a poison spray", "my kid poured soap in"]
+OF_NEW_TANKS = ["no filter", "not cycled", "new tank", "set up yesterday", "tank running 2 weeks"]
 CALM = re.compile(r"Nothing speaks against|They can live here|.* go(es)? together|Together|Leave the (water|pH)|They are well|All is "
                   r"well|The water suits|Test GH|Nothing needs doing|Yes")
 ENV = {"PATH": os.environ["PATH"], "LC_ALL": "C.UTF-8", "TAPSHOAL_NO_CONFIG": "1"}
@@ -48,8 +49,8 @@ def sentence_of(chance):
         danger = "%s %s" % (poison, figure) if chance.random() < 0.8 else "%s in the tank %s" % (poison, figure)
     else:
         danger = chance.choice(TOLD)
-    if danger == "no filter" and "for 2 years" in pieces:
-        pieces.remove("for 2 years")  # who has lived so for years shows that plants and changes do its work
+    if "for 2 years" in pieces and danger in OF_NEW_TANKS:
+        pieces.remove("for 2 years")  # who has lived there for years shows that its work is done
     pieces.insert(chance.randint(0, len(pieces)), danger)
     joint = chance.choice([", ", ", ", ". ", "; ", " and "])
     return joint.join(pieces), danger

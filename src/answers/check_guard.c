@@ -114,7 +114,8 @@ static bool is_said(const struct ts_check_work *w, size_t poison)
 	for (size_t i = 0; i < w->out->judgement_count; i++) {
 		const struct ts_check_judgement *j = &w->out->judgements[i];
 		bool about = strstr(j->code, poisons[poison].rule) ||
-			     strstr(j->code, "filter.reading") || strstr(j->code, "old-tank");
+			     strncmp(j->code, "filter.", strlen("filter.")) == 0 ||
+			     strstr(j->code, "old-tank") || strcmp(j->code, "stock.filter") == 0;
 
 		if (about && (strcmp(j->severity, "concern") == 0 ||
 				     strcmp(j->severity, "conflict") == 0 || j->urgency))
@@ -128,7 +129,8 @@ void ts_check_poison(struct ts_check_work *w)
 {
 	const char *at = (const char *)&w->check.profile.poisons;
 
-	for (size_t i = 0; i < sizeof poisons / sizeof *poisons; i++) {
+	/* Without animals the water has its own first line. */
+	for (size_t i = 0; w->check.group_count && i < sizeof poisons / sizeof *poisons; i++) {
 		double mg_l;
 
 		memcpy(&mg_l, at + poisons[i].offset, sizeof mg_l);

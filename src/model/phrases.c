@@ -659,7 +659,6 @@ const struct ts_phrase ts_phrases[] = {
 	{"stays at the surface", TS_PHRASE_SIGN, TS_SIGN_GASPING},
 	{"stays at the top", TS_PHRASE_SIGN, TS_SIGN_GASPING},
 	{"at the water surface", TS_PHRASE_SIGN, TS_SIGN_GASPING},
-	{"on the surface", TS_PHRASE_SIGN, TS_SIGN_GASPING},
 	{"crowding at the surface", TS_PHRASE_SIGN, TS_SIGN_GASPING},
 	{"crowding around the filter", TS_PHRASE_SIGN, TS_SIGN_GASPING},
 	{"panting at the top", TS_PHRASE_SIGN, TS_SIGN_GASPING},

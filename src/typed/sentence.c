@@ -283,15 +283,17 @@ static bool of_power(const char *after)
 /* Signs are told with all that was said of them. */
 static void tell_sign(struct ts_typed *t)
 {
-	const char *const parts[] = {t->how_many, t->sign, t->since,
+	/* "they die after every water change": the change is the sign. */
+	const char *sign = t->sign ? t->sign : t->after && t->deaths > 0 ? "unwell" : NULL;
+	const char *const parts[] = {t->how_many, sign, t->since,
 		t->after                  ? t->after
 		: has_changed_all(t->out) ? "after the water change"
 					  : NULL};
 	const char *all = "";
 
-	if (!t->sign && t->after && of_power(t->after))
+	if (!sign && t->after && of_power(t->after))
 		(void)ts_typed_flag(t, "--filter", "stopped", NULL);
-	if (!t->sign)
+	if (!sign)
 		return;
 	for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
 		if (parts[i])
