@@ -616,8 +616,8 @@ static const char *because(struct drift_work *w)
 
 	put_measured(w);
 	if (most_ammonia(r) >= bound(w, TS_P_TAN_DANGER))
-		put_course(w, "ammonia", " mg/L", now->tan_mg_l, then->tan_mg_l, &none,
-			(double)NAN, 2);
+		put_course(w, "ammonia", " mg/L", now->tan_mg_l, then->tan_mg_l, &none, (double)NAN,
+			2);
 	if (fabs(then->gh_dh - now->gh_dh) >= GH_SHOWN_DH || gh_goes(w))
 		put_course(w, "GH", "", now->gh_dh, then->gh_dh, &then->gh_band,
 			r->steady.gh_dh.before_change, 1);

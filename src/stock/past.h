@@ -42,7 +42,7 @@ struct ts_past {
 	struct ts_past_pause pauses[TS_PAST_MOST];
 	size_t pause_count;
 	bool new_water;
-	long new_water_day; /* the newest on which another supply began */
+	long new_water_day;  /* the newest on which another supply began */
 	double fed_in_pause; /* waste of a day of pause beside another day's */
 };
 
