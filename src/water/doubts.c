@@ -144,11 +144,11 @@ static bool ph_against_kh(const struct ts_profile *p, const struct ts_solution *
 }
 
 unsigned ts_profile_doubts(const struct ts_water *water, const struct ts_profile *p,
-	const struct ts_solution *s, unsigned assumed)
+	const struct ts_solution *s, const struct ts_solution *gas, unsigned assumed)
 {
 	unsigned found = 0;
 
-	found |= ph_against_kh(p, s, assumed) ? TS_UNUSUAL_PH_AGAINST_KH : 0u;
+	found |= ph_against_kh(p, gas, assumed) ? TS_UNUSUAL_PH_AGAINST_KH : 0u;
 	found |= gh_against_ions(p) ? TS_UNUSUAL_GH_AGAINST_IONS : 0u;
 	found |= kh_against_alkalinity(water) ? TS_UNUSUAL_ALKALINITY : 0u;
 	found |= charge_is_off(p) ? TS_UNUSUAL_CHARGE : 0u;

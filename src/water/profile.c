@@ -316,6 +316,7 @@ static bool tank_ph(const struct ts_profile *p, double gh_dh, double kh_dh, doub
 	struct ts_solution s;
 	unsigned assumed;
 
+	of.contents.no3_mg_l = (double)NAN; /* see of_gas() */
 	of.at[TS_GH].value = gh_dh;
 	of.at[TS_KH].value = kh_dh;
 	of.at[TS_KH].given = true;
@@ -450,18 +451,34 @@ static void find_nh3(struct work *w)
 		p->poisons.found |= TS_POISON_AMMONIA;
 }
 
+/*
+ * What pH and gas are reckoned from: without nitrate, which gathers in a tank and is no part of its
+ * buffer. It would move a computed pH by hundredths, so that more of it would look better.
+ */
+static bool of_gas(const struct ts_profile *p, double temp, struct ts_solution *ret)
+{
+	struct ts_profile of = *p;
+	unsigned assumed;
+
+	of.contents.no3_mg_l = (double)NAN;
+	return ts_solution_from_profile(&of, temp, ret, &assumed) == TS_OK;
+}
+
 static void find_doubts(struct work *w)
 {
-	struct ts_solution s;
+	struct ts_solution s, gas;
 	unsigned assumed = 0;
 	/* As it was sampled: what a tank runs at is no matter of whether its readings agree. */
 	double temp = isnan(w->p.contents.temp_c) ? TS_TANK_TEMPERATURE_C : w->p.contents.temp_c;
 	enum ts_status status = ts_solution_from_profile(&w->p, temp, &s, &assumed);
 
-	w->p.unusual |= ts_profile_doubts(w->water, &w->p, status == TS_OK ? &s : NULL, assumed);
+	if (status == TS_OK && !of_gas(&w->p, temp, &gas))
+		gas = s;
+	w->p.unusual |= ts_profile_doubts(w->water, &w->p, status == TS_OK ? &s : NULL,
+		status == TS_OK ? &gas : NULL, assumed);
 	w->co2_mg_l = (double)NAN;
 	if (status == TS_OK && !isnan(w->p.ph_read) &&
-		ts_chem_co2_from_ph(&s, w->p.ph_read, &w->co2_mg_l) == TS_OK)
+		ts_chem_co2_from_ph(&gas, w->p.ph_read, &w->co2_mg_l) == TS_OK)
 		w->co2_mg_l = ts_chem_co2_mg_l_from_mmol_l(w->co2_mg_l);
 }
 

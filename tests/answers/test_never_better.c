@@ -512,16 +512,17 @@ static const char *fits(char room[32], double fit)
 }
 
 /*
- * A pH that is computed of all ions moves with each of them: its upper end, where lime falls out,
- * by two hundredths between no nitrate and 400 mg/L.
+ * A pH that is computed moves with the doubt of what it is computed of: its ends by hundredths
+ * where GH alone is wider.
  */
-#define FIT_BY_IONS 0.01
+#define FIT_BY_DOUBT 0.01
 
 static void none_gained(const struct random *r, struct tally *t, size_t k, const struct scene *s,
 	const struct six *a, const struct six *b)
 {
 	char one[32], two[32];
-	double slack = b->profile.at[TS_KH].given ? FIT_BY_IONS : 1e-9;
+	const bool computed = b->profile.at[TS_KH].given && changes[k].item == 14;
+	const double slack = computed ? FIT_BY_DOUBT : 1e-9;
 
 	for (size_t i = 0; i < s->plan.stock_count; i++) {
 		const struct ts_match_result *old = ranked(a, s->species[i]),
