@@ -55,7 +55,7 @@ static double ordered(const struct ts_advice *a)
 {
 	const double often = 2, seldom = 3;
 
-	if (a->row->group < 4 || a->row->group > 7)
+	if (a->row->group < 4 || a->row->group > 6)
 		return (double)NAN;
 	if (says(a->row, "{small}"))
 		return a->figures.small_changes && !a->figures.small_often ? seldom : often;
@@ -108,8 +108,13 @@ static void find_change(struct work *w)
 		.small = w->asked->advice_count && w->asked->advice[0].figures.small_changes,
 		.ordered_days = (double)NAN};
 
-	for (size_t i = 0; i < w->asked->advice_count && isnan(c.ordered_days); i++)
+	/* The answer of check behind what it asks for: what comes later it may have folded away. */
+	for (size_t i = 0; i < w->asked->advice_count; i++) {
+		if (w->asked->advice[i].row->group < 4)
+			continue;
 		c.ordered_days = ordered(&w->asked->advice[i]);
+		break;
+	}
 	ts_next_change_make(&c, w->asking->practice, &w->change);
 }
 

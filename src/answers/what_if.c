@@ -286,20 +286,30 @@ static void head_warmth(struct ts_what_if_work *w)
 	}
 }
 
+static void put_days_away(struct ts_what_if_work *w)
+{
+	ts_text_number_short(&w->text, w->away_days, 0);
+	ts_text_put(&w->text, w->away_days == 1 ? " day " : " days ");
+}
+
 static void head_away(struct ts_what_if_work *w)
 {
 	const double *p = w->asking->practice->value;
 
-	if (w->away_days <= p[TS_P_AWAY_SHORT])
+	if (w->away_days <= p[TS_P_AWAY_SHORT]) {
+		ts_text_put(&w->text, "Go: for ");
+		put_days_away(w);
 		ts_text_put(&w->text,
-			"Go: for so few days a tank that runs needs nothing, and grown, "
-			"healthy fish no feed.");
-	else if (w->away_days <= p[TS_P_AWAY_LONG])
-		ts_text_put(&w->text,
-			"Change water three days before; grown, healthy fish need no feed "
-			"for so long.");
-	else
-		ts_text_put(&w->text, "For so long somebody must look in every second day.");
+			"a tank that runs needs nothing, and grown, healthy fish no feed.");
+	} else if (w->away_days <= p[TS_P_AWAY_LONG]) {
+		ts_text_put(&w->text, "Change water three days before you go; for ");
+		put_days_away(w);
+		ts_text_put(&w->text, "grown, healthy fish need no feed.");
+	} else {
+		ts_text_put(&w->text, "For ");
+		put_days_away(w);
+		ts_text_put(&w->text, "somebody must look in every second day.");
+	}
 }
 
 static void head_water(struct ts_what_if_work *w)

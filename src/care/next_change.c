@@ -83,11 +83,24 @@ static bool newest_reading(const struct work *w, long *ret)
 	return any;
 }
 
+/* So many rounds without a word: either nobody changed water, or nobody wrote it down. */
+#define ROUNDS_MISSING 4
+
+static bool is_stale(const struct work *w)
+{
+	double days = w->asked->plan->tank.water_change.days;
+
+	return w->ret->noted && has_routine(&w->asked->plan->tank) &&
+	       (double)(w->asked->today - w->ret->last) > ROUNDS_MISSING * fmax(days, 1);
+}
+
 /* The next day of the routine; where no change was ever noted none is called overdue. */
 static long routine_day(struct work *w)
 {
 	long days = lround(fmax(w->asked->plan->tank.water_change.days, 1)), read = 0;
 
+	if (w->ret->stale)
+		return w->asked->today;
 	if (w->ret->noted)
 		return w->ret->last + days;
 	w->ret->by_reading = newest_reading(w, &read);
@@ -128,7 +141,7 @@ static double now_of(const struct work *w, const struct course *c)
 	const struct ts_now_from *from = &w->asked->waters->log.from[c->value];
 	double value = ts_now_figure(&w->asked->waters->log, c->value);
 
-	if (!from->dated || from->old || isnan(value) || isnan(c->a_day))
+	if (!from->dated || from->old || w->ret->stale || isnan(value) || isnan(c->a_day))
 		return (double)NAN;
 	/* On its own day it was read before the change; today's by the routine is what is asked. */
 	for (long day = from->day; day <= w->asked->today; day++) {
@@ -237,6 +250,7 @@ void ts_next_change_make(const struct ts_next_change_case *asked,
 		.a_day = (double)NAN,
 		.limit = (double)NAN};
 	find_last(&w);
+	ret->stale = is_stale(&w);
 	nitrate = nitrate_of(&w);
 	buffer = buffer_of(&w);
 	ret->no3_now = now_of(&w, &nitrate);

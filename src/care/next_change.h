@@ -42,6 +42,7 @@ struct ts_next_change {
 	double every_days;    /* NAN: no routine */
 	bool noted;           /* a change is, the newest of them on the day `last` */
 	long last;
+	bool stale;             /* and that is so long ago that others must be missing in the log */
 	bool by_reading;        /* none is: counted from the newest reading */
 	double no3_now, kh_now; /* reckoned for today from the last reading; NAN: not known */
 	double a_day, limit;    /* what moves it, and where to, of NITRATE and BUFFER */

@@ -39,6 +39,9 @@ static void put_last(struct ts_text *text, const struct ts_next_change *c, long 
 {
 	if (!c->noted) {
 		ts_text_put(text, ": no change is noted yet");
+	} else if (c->stale) {
+		ts_text_put(text, ": none is noted since ");
+		ts_say_day(text, c->last, today);
 	} else if (c->last == today) {
 		ts_text_put(text, ": the last change was today");
 	} else {
@@ -131,6 +134,9 @@ void ts_say_next_change_because(struct ts_text *text, const struct ts_next_chang
 		if (!c->noted)
 			ts_text_put(text, c->by_reading ? ", counted from the newest reading" : "");
 		put_now(text, c, "; ");
+		ts_text_put(text, c->stale ? "; where it was changed and not noted, note it with "
+					     "its day, and nitrate can be reckoned"
+					   : "");
 		return;
 	case TS_CHANGE_ORDERED:
 		ts_text_put(text, "a little and ");

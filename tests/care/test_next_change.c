@@ -186,6 +186,24 @@ static void test_old_reading__reckons_nothing(void **state)
 	assert_true(isnan(c.no3_now));
 }
 
+/* Noted once, months ago: nobody can tell whether nothing was changed, or nothing written. */
+static void test_noted_long_ago__asked_today_and_not_overdue(void **state)
+{
+	struct given g;
+	struct ts_next_change c;
+
+	(void)state;
+	open_given(&g, "2026-03-08", 20, 6);
+	g.plan.tank.water_change = (struct ts_every){30, 7};
+	changed(&g, "2025-12-01", 40);
+	assert_next(&g, TS_CHANGE_ROUTINE, TODAY, 30);
+	ts_next_change_make(&g.asked, NULL, &c);
+	assert_true(c.stale && c.noted);
+	assert_true(isnan(c.no3_now));
+	g.events[0].date = "2026-02-15";
+	assert_next(&g, TS_CHANGE_ROUTINE, "2026-02-22", 30);
+}
+
 static void test_ordered__small_and_often(void **state)
 {
 	struct given g;
@@ -228,6 +246,7 @@ int main(void)
 		cmocka_unit_test(test_limit_before_the_routine__sooner),
 		cmocka_unit_test(test_nobody_lives_there__no_limit_asks),
 		cmocka_unit_test(test_old_reading__reckons_nothing),
+		cmocka_unit_test(test_noted_long_ago__asked_today_and_not_overdue),
 		cmocka_unit_test(test_ordered__small_and_often),
 		cmocka_unit_test(test_litres_not_known__a_share),
 	};
