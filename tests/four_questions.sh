@@ -14,7 +14,7 @@ holds() {
 		echo "not ok $number - $1 (no line like: $2)"
 	fi
 }
-holds "hard water suits livebearers" '^(guppies|platies).*suit this water'
+holds "hard water suits livebearers" '(guppies|platies).*suit this water'
 holds "a neon tetra lives in it, not at its best" '^neon tetra .*tolerates'
 holds "six male guppies in 80 cm are sound" '^They can live here'
 holds "a community is proposed" '^These go together'

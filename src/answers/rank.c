@@ -463,6 +463,47 @@ static const char *headline(struct work *w)
 	return keep(w);
 }
 
+/* Named in a message. */
+#define CHOICES 3
+
+/* "Say 6 guppies (GH 8..24, 22..26 C), 6 platies (...) or 10 ...": what a friend would write. */
+static const char *choices(struct work *w)
+{
+	const struct ts_rank_result *r = w->out;
+	size_t named = r->suits < CHOICES ? r->suits : CHOICES;
+	const struct ts_species *first[NAMED_FIRST];
+
+	if (!named || w->told || r->asked_count < CHOICES)
+		return NULL;
+	choose_first(w, r->suits, named, first);
+	for (size_t i = 0; i < named; i++) {
+		const struct ts_species *s = first[i];
+		double many = s->group.comfortable;
+		struct ts_match m;
+
+		ts_match_species(s, w->profile, w->q->keeping, w->asking->practice, &m);
+		ts_text_put(&w->text, !i ? "Say " : i + 1 == named ? " or " : ", ");
+		ts_text_number_short(&w->text, many, 0);
+		ts_text_put(&w->text, " ");
+		(many > 1 ? ts_say_animals : ts_say_animal)(&w->text, s);
+		ts_text_put(&w->text, " (GH ");
+		ts_say_range(&w->text, &m.at[TS_GH].preferred, 1);
+		ts_text_put(&w->text, ", ");
+		ts_say_range(&w->text, &m.at[TS_TEMPERATURE].preferred, 1);
+		ts_text_put(&w->text, " C)");
+	}
+	ts_text_put(&w->text, ": of ");
+	count(&w->text, r->suits);
+	ts_text_puts(&w->text, r->suits == 1 ? " kind that suits" : " kinds that suit",
+		" this water", NULL);
+	if (r->fits_asked) {
+		ts_text_put(&w->text, r->suits == 1 ? " and fits " : " and fit ");
+		put_tank(w);
+	}
+	ts_text_put(&w->text, "; tapshoal check says which go together.");
+	return keep(w);
+}
+
 /* Whether it lives in any usual tap water, is sold in shops, and asks nothing special. */
 static bool bears_usual_taps(
 	const struct work *w, const struct ts_profile *usual, const struct ts_species *s)
@@ -624,6 +665,7 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 	count_excluded(&w);
 	r.headline = headline(&w);
 	r.deciding = deciding(&w);
+	r.choices = choices(&w);
 	r.tank_says = tank_says(&w);
 	notes(&w);
 	arena->failed |= w.text.failed;

@@ -36,6 +36,8 @@ struct ts_rank_result {
 	struct ts_water_asked_result water;
 	const char *water_says, *animals_say;
 	const char *headline, *deciding, *order, *tank_says, *closing;
+	const char
+		*choices; /* two or three of them with their numbers; NULL: none is at its best */
 	struct ts_texts notes, measure;
 	size_t catalogue_count, asked_count;
 	size_t suits, tolerates, unsure; /* of `ranked` */

@@ -62,6 +62,7 @@ struct ts_care_state {
 	double change_percent_week;      /* of the water, as it was given; NAN: not said */
 	double evaporation_percent_week; /* the same */
 	bool pure_top_up;
+	bool kh_level;        /* KH was read on several days, and has not fallen */
 	bool kh_doubted;      /* pH and KH cannot both be right: nothing follows from that KH */
 	bool softened;        /* the new water, perhaps */
 	double newcomer_days; /* since the last animals came to others that live there; NAN: none */
@@ -148,6 +149,7 @@ struct ts_care_figures {
 	double kh_floor, kh_act, kh_warn, buffer_act, no3_limit, no3_concern, kh_apart_limit,
 		ec_apart_limit;
 	double no3_apart_limit, tan_safe, settled_days;
+	bool ph_unliked;                 /* of those that live there somebody likes another */
 	bool deaths_uncounted, at_fault; /* as in the state */
 	bool buffer_lost;                /* KH below the floor */
 	bool hardness_liked;             /* GH and KH are comfortable to all that live there */
@@ -204,7 +206,7 @@ struct ts_advice_row {
 extern const struct ts_advice_row ts_advice_rows[];
 extern const size_t ts_advice_row_count;
 
-#define TS_ADVICE_MOST 96
+#define TS_ADVICE_MOST 120
 
 struct ts_advice {
 	const struct ts_advice_row *row;

@@ -345,6 +345,7 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 	f->filter_rinse = s->filter_stopped_h >= practice->value[TS_P_FILTER_RINSE];
 	f->beside = s->beside;
 	f->warmth_borne = warmth_borne(s);
+	f->ph_unliked = ts_advice_someone_misses(s, TS_PH, true, 0, &other);
 	f->anything_read = !isnan(s->gh_dh) || !isnan(s->kh_dh) || !isnan(s->ph) ||
 			   !isnan(s->temp_c) || !isnan(s->no3_mg_l);
 	f->routine_said = !isnan(s->change_percent_week);

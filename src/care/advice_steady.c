@@ -399,7 +399,14 @@ CONDITION(buffer_warn)
 CONDITION(ph_trends)
 {
 	/* Where tank and new water are apart, that is what moves it. */
-	return fabs(s->ph_trend) > 0 && !ts_holds_kh_apart(s, practice, f);
+	return fabs(s->ph_trend) > 0 && !s->kh_level && !ts_holds_kh_apart(s, practice, f);
+}
+
+/* The buffer is whole: what moves the pH is gas, light, or the reading itself. */
+CONDITION(ph_reads)
+{
+	return fabs(s->ph_trend) > 0 && s->kh_level && !ts_holds_kh_apart(s, practice, f) &&
+	       !ts_holds_light_swings(s, practice, f);
 }
 
 CONDITION(temperature_out)

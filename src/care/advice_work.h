@@ -30,6 +30,7 @@
 	X(no_filter)                                                                               \
 	X(algae)                                                                                   \
 	X(gasping_young)                                                                           \
+	X(ph_reads)                                                                                \
 	X(cloudy)                                                                                  \
 	X(smells)                                                                                  \
 	X(film)                                                                                    \

@@ -461,6 +461,24 @@ static bool dying(const struct ts_plan *plan)
 	return false;
 }
 
+/* KH was read on several days and did not fall: nothing uses the buffer up. */
+static bool kh_level(const struct ts_tank *tank)
+{
+	const struct ts_reading *first = NULL, *last = NULL;
+
+	for (size_t i = 0; i < tank->reading_count; i++) {
+		const struct ts_reading *r = &tank->readings[i];
+
+		if (r->kh_dh.kind == TS_MEASURE_NONE || !r->date)
+			continue;
+		if (!first || strcmp(r->date, first->date) < 0)
+			first = r;
+		if (!last || strcmp(r->date, last->date) > 0)
+			last = r;
+	}
+	return first && !same_day(first, last) && last->kh_dh.value >= first->kh_dh.value;
+}
+
 void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *waters, long today,
 	struct ts_plan_state *ret)
 {
@@ -477,6 +495,7 @@ void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *wate
 		ret->state.supply_before_gh_dh = supply_before(plan, today);
 	}
 	ret->state.ph_trend = ph_trend_of(&plan->tank);
+	ret->state.kh_level = kh_level(&plan->tank);
 	ret->state.lived_long = lived_long(plan, today);
 	ret->state.newcomer_days = newcomer_days(plan, today);
 	for (size_t i = 0; i < plan->sign_count; i++) {

@@ -72,7 +72,7 @@ static const struct command commands[] = {
 		"a utility's or laboratory's report (text or CSV, - is stdin) to a water file", NULL},
 	{"remake", command_remake, "remake [PLAN] --for SPECIES", "text json html brief", true, false,
 		"a recipe for other minerals, and safe stages for the animals there now", NULL},
-	{"titrate", command_titrate, "titrate WATER", "text json html", true, false,
+	{"titrate", command_titrate, "titrate WATER", "text json html brief", true, false,
 		"what acid or base does to a water, dose by dose: why not to chase pH", NULL},
 	{"water", command_water, "water WATER", "text json html brief", true, false,
 		"what is this water: values in all units, CO2, tank pH, what is unusual", NULL},

@@ -337,6 +337,7 @@ static void write_answer(struct session *s, struct propose_call *a)
 	}
 	ts_doc_open(&doc, s->arena, "Animals that go together");
 	doc.drawn = s->options->format == FORMAT_HTML;
+	doc.brief = s->options->format == FORMAT_BRIEF;
 	say_sheet(&doc, a->answer.water.name, &a->answer.profile);
 	ts_show_propose(&doc, &a->result, s->options->all || s->options->plan_out || doc.drawn);
 	session_write(s, &doc);

@@ -118,6 +118,7 @@ static void write_answer(struct session *s, const struct answer *a,
 
 	ts_doc_open(&doc, s->arena, "Fish for this water");
 	doc.drawn = s->options->format == FORMAT_HTML;
+	doc.brief = s->options->format == FORMAT_BRIEF;
 	say_sheet(&doc, a->water.name, &a->profile);
 	ts_show_rank(&doc, result, wanted);
 	session_write(s, &doc);

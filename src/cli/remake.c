@@ -252,6 +252,7 @@ enum ts_status command_remake(struct session *s)
 	}
 	ts_doc_open(&doc, s->arena, "Another water");
 	doc.drawn = s->options->format == FORMAT_HTML;
+	doc.brief = s->options->format == FORMAT_BRIEF;
 	ts_show_remake(&doc, &r);
 	session_write(s, &doc);
 	return r.status;

@@ -57,6 +57,7 @@ enum ts_status command_titrate(struct session *s)
 	} else {
 		ts_doc_open(&doc, s->arena, "Acid against this water");
 		doc.drawn = s->options->format == FORMAT_HTML;
+		doc.brief = s->options->format == FORMAT_BRIEF;
 		ts_show_titrate(&doc, &r);
 		session_write(s, &doc);
 	}

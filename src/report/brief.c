@@ -26,21 +26,36 @@ static size_t letters(const char *text)
 	return count;
 }
 
+/* Without " (--temperature 24..26)": whoever reads a message calls no program. */
+static void put_unflagged(struct ts_text *out, const char *text)
+{
+	const char *flag;
+
+	while ((flag = strstr(text, " (--")) && strchr(flag, ')')) {
+		ts_text_add(out, text, (size_t)(flag - text));
+		text = strchr(flag, ')') + 1;
+	}
+	ts_text_put(out, text);
+}
+
 /* Adds a line where it fits; one that does not ends the text. */
 static bool put_line(struct brief *b, const char *text)
 {
-	struct ts_text shown;
+	struct ts_text shown, plain;
 	size_t more;
 
 	ts_text_open(&shown, &b->out->allocator);
-	ts_shown_add(&shown, text, strlen(text), b->ascii);
+	ts_text_open(&plain, &b->out->allocator);
+	put_unflagged(&plain, text);
+	ts_shown_add(&shown, ts_text_get(&plain), plain.len, b->ascii);
 	more = letters(ts_text_get(&shown)) + 1;
 	b->full |= b->letters + more > TS_BRIEF_MOST;
 	if (!b->full) {
 		ts_text_puts(b->out, ts_text_get(&shown), "\n", NULL);
 		b->letters += more;
 	}
-	b->out->failed |= shown.failed;
+	b->out->failed |= shown.failed | plain.failed;
+	ts_text_drop(&plain);
 	ts_text_drop(&shown);
 	return !b->full;
 }

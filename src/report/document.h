@@ -108,6 +108,7 @@ struct ts_document {
 	const char *title;
 	bool drawn; /* a page is wanted: bars, tags and what is of pages alone are left out
 		       otherwise */
+	bool brief; /* a message of some 600 letters: what decides and what to do */
 	enum ts_medium medium; /* of the nodes that are added now */
 	struct ts_node *first, *last;
 };

@@ -117,6 +117,7 @@ static const struct ts_result_shape tally_shape =
 	TS_R_ROW_TEXT(S, "animals", a animals_say, "how the animals are kept"),                     \
 	TS_R_ROW_TEXT(S, "headline", a headline, "the answer in one sentence"),                    \
 	TS_R_ROW_TEXT(S, "deciding", a deciding, "what excludes most; null: nothing does"),        \
+	TS_R_ROW_TEXT(S, "choices", a choices, "two or three of them with their numbers"),         \
 	TS_R_ROW_TEXT(S, "order", a order, "the order of the lists, in words"),                    \
 	TS_R_ROW_TEXT(S, "tank", a tank_says, "the tank as it was taken; null: none was given"),   \
 	TS_R_ROW_TEXTS(S, "notes", a notes, "what is to be said of the water"),                    \

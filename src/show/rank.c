@@ -377,8 +377,15 @@ void ts_show_rank(
 	struct ts_text text;
 
 	ts_text_open(&text, &doc->arena->allocator);
-	ts_doc_verdict(doc, r->headline, r->deciding ? r->deciding : "");
+	ts_doc_verdict(doc, doc->brief && r->choices ? r->choices : r->headline,
+		r->deciding ? r->deciding : "");
 	water(doc, r);
+	/* A message names its choices, and no list. */
+	if (doc->brief && r->choices) {
+		ts_doc_paragraph(doc, r->closing);
+		ts_text_drop(&text);
+		return;
+	}
 	ts_doc_paragraphs(doc, &r->notes);
 	if (r->ranked_count)
 		ts_doc_paragraph(doc, r->order);

@@ -160,13 +160,45 @@ static void put_all(struct page *p)
 		ts_doc_caution(p->doc, r->cautions.items[i]);
 }
 
+/* "Into 100 L: 33 L of supply, 67 L of mineral-free": the recipe as a sentence. */
+static void put_recipe_in_a_line(struct page *p)
+{
+	const struct ts_remake_result *r = p->r;
+
+	ts_text_put(&p->text, "For ");
+	ts_say_amount(&p->text, r->volume_l, "L");
+	for (size_t i = 0; i < r->recipe_count; i++) {
+		ts_text_put(&p->text, i ? ", " : ": ");
+		ts_say_amount(&p->text, r->recipe[i].amount, r->recipe[i].unit);
+		ts_text_puts(&p->text, " ", r->recipe[i].ingredient, NULL);
+	}
+	ts_text_put(&p->text, "; the same share of every later change, and none of it straight "
+			      "into a tank with animals.");
+	ts_doc_paragraph(p->doc, take(p));
+}
+
+/* What a message has room for: the recipe, the pace, who needs none of it. */
+static void put_brief(struct page *p)
+{
+	const struct ts_remake_result *r = p->r;
+
+	if (r->bare)
+		ts_doc_paragraph(p->doc, r->bare);
+	if (r->recipe_count)
+		put_recipe_in_a_line(p);
+	ts_doc_paragraph(p->doc, r->treatment);
+	ts_doc_paragraphs(p->doc, &r->as_it_is_says);
+}
+
 void ts_show_remake(struct ts_document *doc, const struct ts_remake_result *r)
 {
 	struct page p = {.r = r, .doc = doc};
 
 	ts_text_open(&p.text, &doc->arena->allocator);
 	ts_doc_verdict(doc, r->says, r->because);
-	if (!r->asks_alone)
+	if (!r->asks_alone && doc->brief)
+		put_brief(&p);
+	else if (!r->asks_alone)
 		put_all(&p);
 	doc->arena->failed |= p.text.failed;
 	ts_text_drop(&p.text);

@@ -212,7 +212,10 @@ void ts_show_titrate(struct ts_document *doc, const struct ts_titrate_result *r)
 
 	ts_text_open(&p.text, &doc->arena->allocator);
 	ts_doc_verdict(doc, r->headline, r->decides);
-	if (!r->cannot) {
+	if (!r->cannot && doc->brief) {
+		ts_doc_paragraph(doc, r->instead);
+		ts_doc_paragraph(doc, ts_caution_acid_short);
+	} else if (!r->cannot) {
 		if (r->nightly) {
 			nights_table(&p, &r->nightly->same_dose);
 			nights_curve(&p, r);

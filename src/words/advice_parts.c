@@ -691,6 +691,18 @@ static void say_tap_nitrate(struct ts_text *text, const struct ts_care_figures *
 	}
 }
 
+/* Who asks about a pH hears that the buffer makes it. */
+static void say_ph_held(struct ts_text *text, const struct ts_care_figures *f)
+{
+	if (!f->ph_unliked || isnan(f->ph) || !(f->kh_dh >= f->kh_warn))
+		return;
+	ts_text_put(text, " pH ");
+	ts_text_number_short(text, f->ph, 1);
+	ts_text_put(text, " is held by KH ");
+	ts_text_number_short(text, f->kh_dh, 1);
+	ts_text_put(text, ", and comes down with that alone: leave it too.");
+}
+
 const struct ts_advice_part ts_advice_parts[] = {
 	{"again", say_again},
 	{"ammonia_first", say_ammonia_first},
@@ -728,6 +740,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"not_piled", say_not_piled},
 	{"or_kh", say_or_kh},
 	{"parasite", say_parasite},
+	{"ph_held", say_ph_held},
 	{"restart", say_restart},
 	{"safe_and_test", say_safe_and_test},
 	{"salt", say_salt},

@@ -33,6 +33,9 @@ const char ts_caution_acid[] =
 	"animals; a lower pH comes from fewer minerals, a higher one from more. Strong acids and "
 	"bases burn eyes, skin and lungs: that is work for goggles, gloves and people who have "
 	"learnt it.";
+const char ts_caution_acid_short[] = "No recipe: put neither acid nor base into a tank with "
+				     "animals; strong ones burn eyes, skin "
+				     "and lungs.";
 const char ts_caution_drift[] =
 	"a forecast of what feeding and water changes add up to, no measurement: test KH and "
 	"nitrate, and believe the test. Treat new water against chlorine and chloramine. Suffering "

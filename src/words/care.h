@@ -16,6 +16,7 @@ extern const char *const ts_drift_assumed_words[];
 
 /* What stands below every curve of acid or base. */
 extern const char ts_caution_acid[];
+extern const char ts_caution_acid_short[]; /* of a message */
 /* What stands below every forecast of a tank. */
 extern const char ts_caution_drift[];
 

@@ -321,7 +321,7 @@ static void put_room(struct ts_text *text, const struct ts_ruling *r, const char
 	} else if (strncmp(name, "longest", 7) == 0) {
 		ts_text_put(text, "one of so many litres is usually ");
 		put_number(text, r->ours, 0);
-		ts_text_put(text, " cm");
+		ts_text_put(text, " cm long");
 	} else if (isfinite(r->ours)) {
 		ts_text_put(text, " in a tank of ");
 		put_number(text, r->ours, 0);

@@ -481,6 +481,11 @@ static void black(struct tank *t)
 	t->state.kh_dh = 0.5;
 	t->species.home_water = TS_HOME_BLACK;
 }
+static void ph_reads(struct tank *t)
+{
+	t->state.ph_trend = 0.5;
+	t->state.kh_level = true;
+}
 static void trend(struct tank *t)
 {
 	t->state.ph_trend = -0.7;
@@ -614,6 +619,7 @@ static const struct {
 	{"buffer.borne", borne},
 	{"buffer.warn", warn},
 	{"black-water", black},
+	{"ph.reads", ph_reads},
 	{"ph.trend", trend},
 	{"stock.stay", gh_mends_and_well},
 	{"stock.minerals", gh_mends},
