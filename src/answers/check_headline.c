@@ -133,6 +133,32 @@ static bool lead_with_seasons(struct ts_check_work *w, size_t entry)
 	return true;
 }
 
+/* "Bring it to 26 to 27 C, which all of them bear": where one likes it as it is. */
+static const char *warmth_of_all(struct ts_check_work *w)
+{
+	struct ts_range all = {-INFINITY, INFINITY};
+
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_range *r = &w->check.groups[i].match.at[TS_TEMPERATURE].tolerated;
+
+		if (isnan(r->low))
+			continue;
+		all.low = fmax(all.low, r->low);
+		all.high = fmin(all.high, r->high);
+	}
+	if (!isfinite(all.low) || all.low > all.high)
+		return "they share no warmth: one of them needs a tank of its own";
+	ts_text_put(&w->text, "Bring it to ");
+	ts_text_number_short(&w->text, all.low, 1);
+	if (all.high > all.low) {
+		ts_text_put(&w->text, " to ");
+		ts_text_number_short(&w->text, all.high, 1);
+	}
+	ts_text_puts(&w->text, " C, by 2 C a day at most",
+		several(w) ? ", which all of them bear" : "", NULL);
+	return ts_asking_keep(w->asking, &w->text);
+}
+
 static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 {
 	const struct ts_ruling *r = w->entries[entry].ruling;
@@ -151,6 +177,8 @@ static void lead_with_conflict(struct ts_check_work *w, size_t entry)
 	ts_text_put(&w->text, ".");
 	ts_check_put_others_alike(w, r);
 	ts_check_finish(w, TS_CHECK_NO, entry, remedy_of(&w->out->judgements[entry]));
+	if (!w->out->decides && r->rule == TS_RULE_WATER && r->word == TS_TEMPERATURE)
+		w->out->decides = warmth_of_all(w);
 	ts_check_instead(w, r);
 }
 
@@ -840,16 +868,41 @@ static void put_no_buffer(struct ts_check_work *w)
 }
 
 /* No animal is named: what is to be done about the water, if anything. */
+/* "A filter stalls at KH 0.5: 13 g of baking soda in each 100 L first"; NULL: it has enough. */
+static const char *buffer_for_filter(struct ts_check_work *w)
+{
+	const double *p = w->asking->practice->value;
+	const struct ts_span *kh = &w->check.profile.at[TS_KH];
+	double to = ceil(p[TS_P_KH_ACT] + 1);
+
+	if (!kh->given || !(kh->value < p[TS_P_KH_FLOOR]))
+		return NULL;
+	ts_text_put(&w->text, "A filter stalls at KH ");
+	ts_text_number_short(&w->text, kh->value, 1);
+	ts_text_put(&w->text, ": ");
+	ts_text_number_short(&w->text,
+		ts_chem_substance_grams(
+			ts_chem_substance("NaHCO3"), ts_chem_meq_l_from_dkh(to - kh->value), 100),
+		0);
+	ts_text_put(&w->text, " g of baking soda in each 100 L first, at once, since nobody lives "
+			      "there; wood keeps it acid. Then feed it a pinch of food every day, "
+			      "test both twice a week, and buy in thirds, 14 days apart");
+	return ts_asking_keep(w->asking, &w->text);
+}
+
 static void lead_with_filter(struct ts_check_work *w)
 {
+	const char *buffer = buffer_for_filter(w);
+
 	ts_text_put(&w->text,
 		"Not yet: the filter comes first. Let it mature without animals, for four "
 		"to eight weeks, until ammonia and nitrite both read nil a day after it "
 		"was fed, for a week.");
 	ts_check_finish(w, TS_CHECK_TEND, w->entry_count,
-		"Feed it as if animals lived there: a pinch of food every day, or ammonia to 1 or "
-		"2 "
-		"mg/L; test both twice a week. Then buy in thirds, 14 days apart");
+		buffer ? buffer
+		       : "Feed it as if animals lived there: a pinch of food every day, or ammonia "
+			 "to 1 or 2 mg/L; test both twice a week. Then buy in thirds, 14 days "
+			 "apart");
 }
 
 /* What poisons whoever lives there, and nobody is named. */
@@ -932,6 +985,17 @@ static const char *advised_minerals(struct ts_check_work *w)
 	return NULL;
 }
 
+/* The buffer comes back with the minerals. */
+static void fold_buffer(struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_advice *a = w->entries[i].advice;
+
+		w->out->judgements[i].folded |=
+			a && strncmp(a->row->id, "buffer.", strlen("buffer.")) == 0;
+	}
+}
+
 /* Bare or softened water, or readings that contradict each other: before any animal is chosen. */
 static void lead_with_nobody(struct ts_check_work *w, const char *nobody)
 {
@@ -942,6 +1006,12 @@ static void lead_with_nobody(struct ts_check_work *w, const char *nobody)
 	while (!(p->unusual & TS_UNUSUAL__NOBODY_YET & bit))
 		bit <<= 1;
 	why = bit == TS_UNUSUAL_BARE && !w->check.planned_groups ? advised_minerals(w) : NULL;
+	if (!why && bit == TS_UNUSUAL_BARE && !w->check.planned_groups) {
+		fold_buffer(w);
+		why = "10 to 15 % every second day with water that was given minerals (tapshoal "
+		      "remake --to GH=4,KH=3 says the grams); test ammonia before the first one, "
+		      "since a rising pH makes it poison";
+	}
 	if (!why) {
 		ts_say_unusual(&w->text, bit, p);
 		why = ts_asking_keep(w->asking, &w->text);
@@ -976,7 +1046,9 @@ static void lead_with_nobody(struct ts_check_work *w, const char *nobody)
 /* Advice that is to be followed now, and no mere question or comfort. */
 static bool acts(const struct ts_advice_row *row)
 {
-	return row->group >= 2 && row->group <= 6 && row->urgency != TS_AT_LEISURE;
+	return ((row->group >= 2 && row->group <= 6) ||
+		       strcmp(row->id, "stock.temperature") == 0) &&
+	       row->urgency != TS_AT_LEISURE;
 }
 
 static bool name_asked(const struct ts_check_work *w, size_t question)
@@ -1243,7 +1315,7 @@ static void lead(struct ts_check_work *w)
 		lead_with_nobody(w, nobody);
 	else if (!w->check.planned_groups && w->check.living_groups && nobody &&
 		 w->check.profile.unusual & TS_UNUSUAL_BARE &&
-		 !(w->advice_count && w->advice[0].row->group < 7))
+		 !(w->advice_count && w->advice[0].row->group < 6))
 		lead_with_nobody(w, nobody);
 	else if (!w->question->plan->stock_count && advice == none)
 		lead_with_water(w);

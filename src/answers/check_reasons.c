@@ -101,6 +101,9 @@ static bool mended_with(const struct ts_ruling *first, const struct ts_ruling *r
 	const struct ts_species *gone =
 		first->remedy.species ? first->remedy.species : first->subject;
 
+	/* Fewer of them are still some of them. */
+	if (first->remedy.kind == TS_REMEDY_NUMBER && r->other && !first->other)
+		return false;
 	return gone && (r->subject == gone || r->other == gone);
 }
 

@@ -91,6 +91,7 @@ struct ts_care_state {
 	bool empty;         /* animals are planned, and none lives there yet: nothing is harmed */
 	bool lime_bed;      /* limestone or aragonite: it raises GH and KH */
 	bool acid_bed;      /* active soil or peat: it holds KH and pH down */
+	bool peat;          /* and it is peat */
 	unsigned happened;  /* these days: bits by enum ts_happened */
 	unsigned signs;     /* bits of enum ts_care_signs */
 	unsigned beside;    /* bits of enum ts_care_beside */
@@ -164,6 +165,7 @@ struct ts_care_figures {
 	unsigned beside;   /* as in the state */
 	bool change_half;  /* half at once, and again: the ammonia is far above its limit */
 	double nh3_halves; /* changes of half that bring the ammonia below its limit; NAN */
+	bool peat;         /* as in the state */
 	bool lime_bed;     /* which gives off hardness */
 	bool routine_said; /* how much is changed, and how often */
 	bool softer_liked; /* what is poured in suits them better than the tank */

@@ -195,9 +195,26 @@ bool ts_advice_someone_misses(const struct ts_care_state *s, enum ts_parameter p
 /* Beyond what is borne by so much, C, it is a danger at once. */
 #define FAR_OUT_C 3
 
+/* Somebody there likes it as it is: then it is no heater that failed, but two who share no warmth.
+ */
+bool ts_advice_warmth_liked(const struct ts_care_state *s)
+{
+	for (size_t i = 0; i < s->resident_count; i++) {
+		const struct ts_parameter_fit *fit = &s->residents[i].at[TS_TEMPERATURE];
+
+		if (fit->known && fit->uncomfortable_by == 0)
+			return true;
+	}
+	return false;
+}
+
+/* So far beyond that it is a danger whoever else likes it, C. */
+#define DEADLY_C 6
+
 static bool temperature_far_out(const struct ts_care_state *s, struct ts_care_figures *f)
 {
-	return ts_advice_someone_misses(s, TS_TEMPERATURE, false, FAR_OUT_C, f);
+	return ts_advice_someone_misses(
+		s, TS_TEMPERATURE, false, ts_advice_warmth_liked(s) ? DEADLY_C : FAR_OUT_C, f);
 }
 
 CONDITION(too_warm)

@@ -323,6 +323,7 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 		.change_percent = s->change_percent_week * s->change_days / DAYS_OF_WEEK,
 		.deaths_uncounted = s->deaths_uncounted,
 		.at_fault = s->at_fault,
+		.peat = s->peat,
 		.settled_well = s->lived_long && !s->signs && !(s->deaths > 0),
 		.hardness_liked = likes_hardness(s),
 		.harder = !s->lime_bed && s->gh_dh - s->change_gh_dh > HARDER_DH,

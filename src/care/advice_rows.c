@@ -305,7 +305,7 @@ const struct ts_advice_row ts_advice_rows[] = {
 		"They are well under injected CO2: watch them in the early morning, when oxygen is least and the gas most; turn it off at night, and give no more than now.",
 		"CO2 about {co2} mg/L ({co2_low} to {co2_high}) by pH and KH; borne to {co2_limit}.", NULL, NULL, CO2_SOURCE},
 	{"leave.acid-bed", 6, TS_LEAVE_ALONE, TS_AT_LEISURE, ts_holds_acid_bed_and_well,
-		"Leave the water alone: the soil or peat holds KH and pH low, and they have been well in it. Watch KH, pH and ammonia every week: soil is spent after a year or two, and KH then rises by itself.",
+		"Leave the water alone: {bed_holds}, and they have been well in it. Watch KH, pH and ammonia every week: {bed_spent}, and pH and KH then rise by themselves.",
 		"KH {kh}, pH {ph}, and they have lived there for {lived_days} days.", NULL, NULL, COMMON},
 	{"leave.source", 6, TS_LEAVE_ALONE, TS_AT_LEISURE, ts_holds_given_off_and_well,
 		"Leave the water alone: they are well in it, and {source}",

@@ -411,7 +411,8 @@ CONDITION(ph_reads)
 
 CONDITION(temperature_out)
 {
-	return ts_advice_someone_misses(s, TS_TEMPERATURE, false, 0, f) &&
+	return !ts_advice_warmth_liked(s) &&
+	       ts_advice_someone_misses(s, TS_TEMPERATURE, false, 0, f) &&
 	       !ts_holds_too_warm(s, practice, f) && !ts_holds_too_cold(s, practice, f) &&
 	       !ts_holds_too_cold_no_power(s, practice, f);
 }

@@ -151,6 +151,9 @@ bool ts_advice_someone_misses(const struct ts_care_state *state, enum ts_paramet
 /* Whether somebody likes it harder than what is poured in. */
 bool ts_advice_likes_harder(const struct ts_care_state *state);
 
+/* Somebody there likes the warmth as it is: no heater failed, but two share no warmth. */
+bool ts_advice_warmth_liked(const struct ts_care_state *state);
+
 /* Signs or deaths. */
 bool ts_advice_unwell(const struct ts_care_state *state);
 

@@ -364,6 +364,7 @@ static void take_equipment(const struct ts_plan *plan, struct ts_care_state *c)
 	c->filter_stands = plan->tank.filter == TS_FILTER_STANDS || plan->tank.filter_stopped_h > 0;
 	c->acid_bed = plan->tank.substrate == TS_SUBSTRATE_ACTIVE ||
 		      plan->tank.substrate == TS_SUBSTRATE_PEAT;
+	c->peat = plan->tank.substrate == TS_SUBSTRATE_PEAT;
 	c->lime_bed = plan->tank.substrate == TS_SUBSTRATE_LIMESTONE ||
 		      plan->tank.substrate == TS_SUBSTRATE_ARAGONITE;
 	if (plan->tank.water_change.days > 0 && plan->tank.water_change.amount > 0)

@@ -8,6 +8,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "stock/rules.h"
 #include "words/advice_parts.h"
 #include "words/animal.h"
 #include "words/mend.h"
@@ -114,6 +115,14 @@ static void say_company(struct ts_text *text, const struct ts_match *one)
 {
 	double many = one->species->group.comfortable;
 
+	/* A pair with a brood is calmed by no number. */
+	if (one->species->own_kind_when == TS_WHEN_BREEDING && one->species->group.pair) {
+		ts_text_put(text,
+			"; a pair that spawns wants a third of the tank for itself: where "
+			"there is not so much, a tank of its own, or one of the two "
+			"elsewhere");
+		return;
+	}
 	if (!one->species->to_own_kind || !(many > 4) || !(one->species->group.least > 4))
 		return;
 	ts_text_put(text, "; later ");

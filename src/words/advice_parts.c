@@ -410,8 +410,10 @@ static void say_ask_gh(struct ts_text *text, const struct ts_care_figures *f)
 		f->settled_well
 			? "They are well: go on as you do, and leave the pH alone. Test GH and "
 			  "KH once, with drops, to know what they live in."
-			: "Test GH with drops first, and KH: they decide most, and nothing is "
-			  "advised without them. Leave the pH alone.");
+		: isnan(f->ph) ? "Test GH with drops first, and KH: they decide most, and nothing "
+				 "is advised without them. Leave the pH alone."
+			       : "Leave the pH alone, and test GH and KH with drops: they decide "
+				 "most, and nothing is advised without them.");
 }
 
 static void say_ask_kh(struct ts_text *text, const struct ts_care_figures *f)
@@ -703,6 +705,17 @@ static void say_ph_held(struct ts_text *text, const struct ts_care_figures *f)
 	ts_text_put(text, ", and comes down with that alone: leave it too.");
 }
 
+static void say_bed_holds(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->peat ? "the peat holds the pH low" : "the soil holds KH and pH low");
+}
+
+static void say_bed_spent(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->peat ? "peat tires in weeks to months (renew it little by little)"
+				  : "soil is spent after a year or two");
+}
+
 const struct ts_advice_part ts_advice_parts[] = {
 	{"again", say_again},
 	{"ammonia_first", say_ammonia_first},
@@ -713,6 +726,8 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"ask_kh", say_ask_kh},
 	{"ask_signs", say_ask_signs},
 	{"at_chloride", say_at_chloride},
+	{"bed_holds", say_bed_holds},
+	{"bed_spent", say_bed_spent},
 	{"below_ph", say_below_ph},
 	{"better", say_better},
 	{"both_read", say_both_read},
