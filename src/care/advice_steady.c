@@ -293,7 +293,8 @@ static bool little_and_well(const struct ts_care_state *s, const struct ts_care_
 	for (size_t i = 0; i < s->resident_count; i++) {
 		const struct ts_parameter_fit *kh = &s->residents[i].at[TS_KH];
 
-		liked &= kh->known && s->kh_dh >= kh->tolerated.low;
+		/* A band by kind of water that begins at a degree is no wall to the settled. */
+		liked &= kh->known && (s->kh_dh >= kh->tolerated.low || kh->tolerated.low <= 1);
 	}
 	return liked && s->resident_count > 0;
 }
@@ -366,8 +367,9 @@ CONDITION(buffer_hinted)
 CONDITION(buffer_between)
 {
 	/* New water that is made up anyway gets its KH with it. */
-	return s->buffer_days < s->change_days && !ts_holds_kh_apart(s, practice, f) &&
-	       !ts_holds_change_unfit(s, practice, f) && !ts_holds_change_is_bare(s, practice, f) &&
+	return s->buffer_days < s->change_days && !ts_holds_buffer_borne(s, practice, f) &&
+	       !ts_holds_kh_apart(s, practice, f) && !ts_holds_change_unfit(s, practice, f) &&
+	       !ts_holds_change_is_bare(s, practice, f) &&
 	       !ts_holds_minerals_wear(s, practice, f) && !ts_holds_buffer_gone(s, practice, f) &&
 	       !ts_holds_buffer_act(s, practice, f) && !all_of_black_water(s) &&
 	       !ts_holds_acid_bed_and_well(s, practice, f) && !ts_holds_crashed(s, practice, f) &&
