@@ -3,9 +3,9 @@
 """The grid of propose beside one rank, then forty of its lists beside two general-purpose solvers on the
 same integers: equal by ==, and how many times as long the faster one takes, in seconds of the processor.
 Usage: grid.py WORK [SEED] ["grid" or "solvers" alone]"""
-import os
 import pathlib
 import re
+import resource
 import statistics
 import subprocess
 import sys
@@ -20,7 +20,9 @@ part = sys.argv[3] if len(sys.argv) > 3 else ""
 
 
 def used():
-    return os.times().children_user + os.times().children_system
+    """Seconds of the processor of all that was called and has ended."""
+    children = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return children.ru_utime + children.ru_stime
 
 
 def one_rank():
