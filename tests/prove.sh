@@ -95,7 +95,7 @@ bench() {
 	export TAPSHOAL_RELEASE="$work/gcc"
 	{ sh tests/bench/rank.sh && sh tests/bench/image.sh && sh tests/bench/cold.sh && sh tests/bench/batch.sh && sh tests/bench/profile.sh && sh tests/bench/score.sh &&
 		sh tests/bench/drift.sh && sh tests/bench/report.sh &&
-		sh tests/bench/grid.sh 1130 grid && sh tests/bench/search.sh; } >"$work/bench" &&
+		sh tests/bench/grid.sh solvers && sh tests/bench/search.sh; } >"$work/bench" &&
 		sed 's/^/# /' "$work/bench"
 }
 # The fast kind explores, and what it kept is replayed under the sanitizers. A crash stays there.

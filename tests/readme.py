@@ -51,6 +51,8 @@ HOW = {
     "sh tests/bench/profile.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/profile.sh"),
     "sh tests/bench/score.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/score.sh"),
     "sh tests/bench/growth.sh": (SCRIPT, "tests/meson.build", "'growth'"),
+    "sh tests/bench/cold.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/cold.sh"),
+    "sh tests/bench/grid.sh solvers": (SCRIPT, "tests/prove.sh", "sh tests/bench/grid.sh solvers"),
     "sh tests/bench/grid.sh": (SCRIPT, "tests/meson.build", "'grid'"),
     "meson test -C build --benchmark -v": (SCRIPT, "tests/meson.build", "benchmark(script"),
     "sh tests/bench/drift.sh": (SCRIPT, "tests/prove.sh", "sh tests/bench/drift.sh"),

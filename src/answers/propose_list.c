@@ -320,6 +320,12 @@ static void put_keeping(struct ts_proposing *w, const struct ts_group *g)
 		ts_text_put(&w->text, "; lives in empty snail shells, one or two for each");
 	if (s->feeding == TS_FED_WOOD)
 		ts_text_put(&w->text, "; wants wood to rasp, greens and a cave");
+	if (s->feeding == TS_FED_GREENS)
+		ts_text_put(&w->text, "; wants greens every day");
+	if (s->feeding == TS_FED_FROZEN)
+		ts_text_put(&w->text, s->swims == TS_SWIMS_BOTTOM && s->territory.per == TS_PER_PAIR
+					      ? "; wants frozen food and a cave"
+					      : "; wants frozen food");
 	if (s->needs.bottom)
 		ts_text_put(&w->text,
 			s->needs.bottom == BOTTOM_SAND ? "; on sand" : "; on sand or fine gravel");

@@ -14,6 +14,7 @@
 #include "words/sentence.h"
 
 #define NAMED_MOST 5
+#define ALL_MOST 24
 /* Candidates so few that they are why there are no more lists. */
 #define FEW 12
 
@@ -43,8 +44,8 @@ static void buffer(struct ts_proposing *w)
 	ts_asking_note(w->asking, &w->out->notes, keep(w));
 }
 
-/* Notes in `said`, which has room for NAMED_MOST, whom of the lists `is` speaks of. */
-static size_t of_lists(const struct ts_proposing *w, const struct ts_species **said,
+/* Notes in `said`, which has room for `most`, whom of the lists `is` speaks of. */
+static size_t of_lists(const struct ts_proposing *w, const struct ts_species **said, size_t most,
 	bool (*is)(const struct ts_proposing *w, const struct ts_species *s))
 {
 	size_t count = 0;
@@ -56,7 +57,7 @@ static size_t of_lists(const struct ts_proposing *w, const struct ts_species **s
 
 			while (at < count && said[at] != s)
 				at++;
-			if (at == count && count < NAMED_MOST && is(w, s))
+			if (at == count && count < most && is(w, s))
 				said[count++] = s;
 		}
 	}
@@ -83,12 +84,12 @@ static bool at_its_cool_end(const struct ts_proposing *w, const struct ts_specie
 static void heater(struct ts_proposing *w)
 {
 	const struct ts_span *at = &w->profile.at[TS_TEMPERATURE];
-	const struct ts_species *said[NAMED_MOST];
+	const struct ts_species *said[ALL_MOST];
 	size_t count;
 
 	if (!at->given || at->from == TS_FROM_ASSUMED || w->p.reach == TS_REACH_ANY)
 		return;
-	count = of_lists(w, said, at_its_cool_end);
+	count = of_lists(w, said, ALL_MOST, at_its_cool_end);
 	if (!count)
 		return;
 	ts_text_put(&w->text, "Hold ");
@@ -116,7 +117,7 @@ static void lid(struct ts_proposing *w)
 
 	if (w->question->plan->tank.cover != TS_COVER_UNKNOWN)
 		return;
-	count = of_lists(w, said, wants_cover);
+	count = of_lists(w, said, NAMED_MOST, wants_cover);
 	r->lid_assumed = count > 0;
 	if (!count)
 		return;
@@ -253,13 +254,44 @@ static const char *say_number(size_t n)
 	return n < sizeof words / sizeof *words ? words[n] : "several";
 }
 
-/* Why nobody fills a place. */
-static const char *missing(const struct ts_proposing *w)
+/* Who would fill the place, and makes too much waste; those sold most go first. NULL: nobody. */
+static const struct ts_species *too_much_waste(const struct ts_proposing *w, unsigned role)
 {
-	return ts_judge_hardly_any_kh(&w->wish)
-		       ? "with so little KH only animals of black water are proposed, and their "
-			 "waste is bounded."
-		       : "none that fits this tank is at home here and goes with the rest.";
+	const struct ts_species *best = NULL;
+
+	for (size_t i = 0; i < w->p.species_count; i++) {
+		const struct ts_candidacy *c = &w->p.species[i];
+		const struct ts_species *s = c->match.species;
+
+		if (c->left_out == TS_LEFT_BY_LOAD && ts_compose_role(s, w->wish.theme) == role &&
+			(!best || s->sold < best->sold))
+			best = s;
+	}
+	return best;
+}
+
+/* Why nobody fills a place, behind what is said of it. */
+static void put_missing(struct ts_proposing *w, const char *what, unsigned role)
+{
+	const struct ts_species *heavy = too_much_waste(w, role);
+
+	ts_text_puts(&w->text, w->text.len ? " " : "", what, NULL);
+	if (heavy) {
+		ts_text_put(&w->text, "the fewest ");
+		ts_say_animals(&w->text, heavy);
+		ts_text_put(&w->text, ts_judge_hardly_any_kh(&w->wish)
+					      ? " that keep company make more waste than so little "
+						"KH bears here, and others of black water are for "
+						"those who know them."
+					      : " that keep company make more waste than this tank "
+						"bears, and no other is at home here.");
+	} else {
+		ts_text_put(&w->text, ts_judge_hardly_any_kh(&w->wish)
+					      ? "with so little KH only animals of black water are "
+						"proposed, and their waste is bounded."
+					      : "none that fits this tank is at home here and goes "
+						"with the rest.");
+	}
 }
 
 /* A list of the fish of a lake stands behind the others, and is not made up as they are. */
@@ -295,18 +327,16 @@ static void made_up(struct ts_proposing *w)
 			ts_text_puts(&w->text, "; of those at home here no more than ",
 				say_number(p->kinds_least), " go together.", NULL);
 	} else if (p->lacks & TS_ROLE_BOTTOM) {
-		ts_text_puts(&w->text,
+		put_missing(w,
 			ends_with_lake(p)
 				? "But for the fish of the lake nobody lives at the bottom: "
 				: "Nobody lives at the bottom: ",
-			missing(w), NULL);
+			TS_ROLE_BOTTOM);
 	}
 	if (p->lacks & TS_ROLE_SHOAL)
-		ts_text_puts(&w->text, w->text.len ? " " : "",
-			"No shoal swims in the middle: ", missing(w), NULL);
+		put_missing(w, "No shoal swims in the middle: ", TS_ROLE_SHOAL);
 	if (p->lacks & TS_ROLE_CENTRE)
-		ts_text_puts(&w->text, w->text.len ? " " : "",
-			"Nothing larger to look at: ", missing(w), NULL);
+		put_missing(w, "Nothing larger to look at: ", TS_ROLE_CENTRE);
 	if (p->sparse && !w->out->thin)
 		ts_text_puts(&w->text, w->text.len ? " " : "",
 			"At the bottom lives a single grazer: no group that does is at home here "

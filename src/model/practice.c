@@ -214,6 +214,7 @@ const struct ts_practice_row ts_practice_rows[TS_P__COUNT] = {
 	[TS_P_PROPOSE_FLOOR_FROM] = {"propose.floor.from", "cm", 60, "a tank of this length or more has somebody at the bottom, where anybody suits", COMMON},
 	[TS_P_PROPOSE_CENTRE_FROM] = {"propose.centre.from", "cm", 120, "a tank of this length or more has something to look at, where anybody suits", COMMON},
 	[TS_P_PROPOSE_CENTRE_LEAST] = {"propose.centre.least", "lengths", 15, "there what goes into the length oftener is nothing to look at, where anything larger is at home", COMMON},
+	[TS_P_PROPOSE_CENTRE_MOST] = {"propose.centre.most", "", 6, "so many to look at, at the most: more males spar, and pester who is smaller", COMMON},
 	[TS_P_PROPOSE_LARGE] = {"propose.large", "cm", 150, "from this length on a tank has room for something to look at, however little waste its water bears", COMMON},
 	[TS_P_PROPOSE_WORTH] = {"propose.worth", "", 0.7, "a further list with less than this share of the first one's points is not given", ESTIMATE},
 	[TS_P_PROPOSE_RIVALS] = {"propose.rivals", "lengths", 15, "large male livebearers among themselves want a tank of so many adult lengths", COMMON},

@@ -265,6 +265,9 @@ bool ts_compose_offers(const struct ts_wish *w, const struct ts_level *level, bo
 	if (!role && s->kind == TS_ANIMAL_FISH && ts_compose_of_the_bottom(s) &&
 		w->theme == TS_THEME_NONE)
 		return false; /* beside the group that lives there */
+	if (role == TS_ROLE_CENTRE && !of_lake(s) &&
+		ts_group_count(&level->group) > fmax(p[TS_P_PROPOSE_CENTRE_MOST], s->group.least))
+		return false;
 	if (w->groups && role == TS_ROLE_BOTTOM && grazer(s))
 		return false; /* in the place of a group that is at home */
 	if (breeds_unasked(&level->group) || speck(w, s, role) || slight(w, s, role) ||

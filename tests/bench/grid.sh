@@ -1,9 +1,9 @@
 #!/bin/sh
 # SPDX-License-Identifier: Apache-2.0
-# propose on a grid of waters, tanks up to 1,000 L and numbers of species and lists beside one rank, and forty of
+# propose on a grid of waters, tanks up to 1,000 L and numbers of species and lists beside one rank; or forty of
 # its lists, drawn at random, beside two general-purpose solvers (Debian: coinor-cbc, glpk-utils) on the same
 # integers. Goals: every list proven or within 1 %, no call over 500 ms where rank takes 3 ms; equal by ==, the
-# faster solver 50 times slower in the median. The solvers take ten minutes or more. Usage: grid.sh [SEED [grid]]
+# faster solver 50 times slower in the median. Usage: grid.sh [solvers [SEED]]
 set -eu
 cd "$(dirname "$0")/../.."
 . tests/bench/release.sh
