@@ -15,6 +15,7 @@
 #include "care/plan_state.h"
 #include "words/advice.h"
 #include "words/due.h"
+#include "words/next_change.h"
 #include "words/remake.h"
 
 const char *const ts_due_verdict_words[] = {"danger", "overdue", "today", "nothing-due", NULL};
@@ -319,18 +320,49 @@ static long next_day(const struct work *w)
 	return next;
 }
 
-/* Whichever of the first test, the change and the stage comes first; a danger's test before all. */
+/* A change that does not only follow the calendar, and is due. */
+static bool is_rescue(const struct work *w)
+{
+	const struct ts_due_change_line *c = w->r.change;
+
+	return c && c->day <= w->asking->today &&
+	       strcmp(c->reason, ts_change_reason_words[TS_CHANGE_ROUTINE]) != 0;
+}
+
+/* The first test of the tank; of a supply alone, or where nothing else is due by then, its own. */
+static const struct ts_due_test_line *first_test(const struct work *w)
+{
+	const struct ts_due_change_line *c = w->r.change;
+	long now = w->asking->today;
+
+	for (size_t i = 0; i < w->r.test_count; i++) {
+		const struct ts_due_test_line *t = &w->r.tests[i];
+		bool tank = w->due.items[i].where == TS_DUE_TANK;
+
+		if (tank && (t->day <= now || i == 0))
+			return t;
+	}
+	/* The tap waits behind a change of the same day, and of the days before. */
+	if (w->r.test_count && c && c->day <= now && w->r.tests[0].day <= now)
+		return NULL;
+	return w->r.test_count ? &w->r.tests[0] : NULL;
+}
+
+/*
+ * Whichever of the first test, the change and the stage comes first: a danger's test before all, a
+ * change that is to mend something before any other test.
+ */
 static long first_thing(struct work *w, const char **ret_says, const char **ret_because)
 {
-	const struct ts_due_test_line *test = w->r.test_count ? &w->r.tests[0] : NULL;
+	const struct ts_due_test_line *test = first_test(w);
 	const struct ts_due_change_line *change = w->r.change;
 	const struct ts_due_stage_line *stage = w->r.stage_count ? &w->r.stages[0] : NULL;
-	bool danger = test && ts_due_is_danger(w->due.items[0].reason);
+	bool danger = w->r.test_count && ts_due_is_danger(w->due.items[0].reason);
 	long day = test ? test->day : LONG_MAX;
 
 	*ret_says = test ? test->says : NULL;
 	*ret_because = test ? test->because : NULL;
-	if (change && !danger && change->day < day) {
+	if (change && !danger && (change->day < day || is_rescue(w))) {
 		day = change->day;
 		*ret_says = change->says;
 		*ret_because = change->because;
@@ -344,10 +376,16 @@ static long first_thing(struct work *w, const char **ret_says, const char **ret_
 	return day;
 }
 
+/* The earliest day of all: what is overdue is so, whatever stands in front. */
+static long earliest(const struct work *w, long first)
+{
+	return w->r.test_count && w->r.tests[0].day < first ? w->r.tests[0].day : first;
+}
+
 static void fill_verdict(struct work *w)
 {
 	const char *says, *because;
-	long first = first_thing(w, &says, &because), next = next_day(w);
+	long first = earliest(w, first_thing(w, &says, &because)), next = next_day(w);
 
 	w->r.today = day_of(w, w->asking->today);
 	w->r.next = next ? day_of(w, next) : NULL;

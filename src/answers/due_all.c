@@ -107,6 +107,7 @@ static void add_tests(struct work *w, const char *tank, const struct ts_due_resu
 			continue;
 		w->supplies[w->r.thing_count] = of;
 		add(w, tank, TEST, t->day, says);
+		w->r.things[w->r.thing_count - 1].supply = supply && r->has_tank;
 	}
 }
 
@@ -160,6 +161,10 @@ static int by_day(const void *a, const void *b)
 
 	if ((kind_of(x) == DANGER) != (kind_of(y) == DANGER))
 		return kinds;
+	/* A tap's test waits behind whatever of a tank is due. */
+	if (x->supply != y->supply && strcmp(x->when, ts_due_when_words[2]) != 0 &&
+		strcmp(y->when, ts_due_when_words[2]) != 0)
+		return x->supply ? 1 : -1;
 	if (x->day != y->day)
 		return x->day < y->day ? -1 : 1;
 	return kinds ? kinds : strcmp(x->tank, y->tank);

@@ -17,7 +17,8 @@ struct ts_due_all_tank {
 struct ts_due_thing {
 	const char *tank, *kind, *due, *when, *says;
 	double in_days;
-	long day;
+	long day;    /* no row, as is: */
+	bool supply; /* a test of what is poured in */
 };
 
 struct ts_due_unanswered {

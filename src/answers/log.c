@@ -141,8 +141,8 @@ static void say_end(struct work *w, const struct ts_log_course *c)
 		ts_text_put(&w->text, ", by ");
 		ts_say_day(&w->text, w->asking->today + (long)days, w->asking->today);
 	}
-	ts_text_put(
-		&w->text, ": smaller changes, more often, hold it where the tap's KH is higher.");
+	ts_text_put(&w->text,
+		": more water changed, or more often, holds it where the tap's KH is higher.");
 	w->r.next = keep(w);
 }
 
