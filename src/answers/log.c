@@ -189,7 +189,9 @@ static int by_day(const void *a, const void *b)
 	const struct ts_log_line *x = a, *y = b;
 	int order = strcmp(x->date ? x->date : "", y->date ? y->date : "");
 
-	return order ? order : strcmp(x->time ? x->time : "", y->time ? y->time : "");
+	if (!order)
+		order = strcmp(x->time ? x->time : "", y->time ? y->time : "");
+	return order ? order : (x->order > y->order) - (x->order < y->order);
 }
 
 /* "water changed, 20 L": of an event that its keeper gave no words. */
@@ -227,10 +229,11 @@ static void take_lines(struct work *w)
 			left_out++;
 			continue;
 		}
-		lines[n++] = (struct ts_log_line){r->date, r->time, ts_reading_value(r, TS_NOW_GH),
+		lines[n] = (struct ts_log_line){r->date, r->time, ts_reading_value(r, TS_NOW_GH),
 			ts_reading_value(r, TS_NOW_KH), ts_reading_value(r, TS_NOW_PH),
 			ts_reading_value(r, TS_NOW_TEMPERATURE), ts_reading_value(r, TS_NOW_NO3),
-			ts_reading_value(r, TS_NOW_NO2), ts_reading_value(r, TS_NOW_TAN), {0}};
+			ts_reading_value(r, TS_NOW_NO2), ts_reading_value(r, TS_NOW_TAN), {0}, n};
+		n++;
 	}
 	for (size_t i = 0; i < q->event_count; i++) {
 		const struct ts_tank_event *e = &q->events[i];
@@ -240,7 +243,8 @@ static void take_lines(struct work *w)
 			left_out++;
 			continue;
 		}
-		lines[n] = (struct ts_log_line){e->date, e->time, no, no, no, no, no, no, no, {0}};
+		lines[n] =
+			(struct ts_log_line){e->date, e->time, no, no, no, no, no, no, no, {0}, n};
 		ts_asking_note(w->asking, &lines[n++].happened, event_says(w, e));
 	}
 	if (n)

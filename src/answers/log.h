@@ -29,6 +29,7 @@ struct ts_log_line {
 	const char *date, *time;
 	double gh_dh, kh_dh, ph, temp_c, no3_mg_l, no2_mg_l, tan_mg_l;
 	struct ts_texts happened;
+	size_t order; /* as it stood: what has the same hour keeps it */
 };
 
 struct ts_log_course {

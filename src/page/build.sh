@@ -23,7 +23,7 @@ cat >"$folder/wasm32.new" <<-END
 	pkg_config_libdir = '$folder/wasm-libs/lib/pkgconfig'
 	needs_exe_wrapper = true
 	[built-in options]
-	c_args = ['-Oz', '-mllvm', '-inline-threshold=-10', '-mllvm', '-disable-lsr', '-mnontrapping-fptoint', '-msign-ext', '-ffunction-sections']
+	c_args = ['-Oz', '-mllvm', '-inline-threshold=-60', '-mllvm', '-disable-lsr', '-mllvm', '-enable-pre=0', '-mllvm', '-enable-load-pre=0', '-mnontrapping-fptoint', '-msign-ext', '-ffunction-sections']
 	[host_machine]
 	system = 'wasi'
 	cpu_family = 'wasm32'
@@ -43,8 +43,9 @@ ninja -C "$folder/objects"
 	src/cli/libtapshoal-cli.a src/libtapshoal-files.a src/libtapshoal-engine.a \
 	"$folder"/wasm-libs/lib/*.a -lm)
 python3 src/page/split.py "$folder/page.wasm" "$folder/page.split"
-zopfli --i10 -c "$folder/page.split" >"$folder/page.split.gz"
-zopfli --i5 -c "$build/src/cli/species.image" >"$folder/species.image.gz"
+python3 src/page/compress.py 30 "$folder/page.split"
+cp "$build/src/cli/species.image" "$folder"
+python3 src/page/compress.py 5 "$folder/species.image"
 exec >&3 2>&3
 trap - EXIT
 python3 src/page/assemble.py "$folder/page.split.gz" "$folder/species.image.gz" "$folder"

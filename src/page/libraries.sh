@@ -40,13 +40,15 @@ echo "$sources" | while read -r name version sum; do
 	mv "$name-$version" "$name"
 done
 
+small="-Oz -mllvm -disable-lsr -mllvm -enable-pre=0 -mllvm -enable-load-pre=0 -mllvm -inline-threshold=-60 -ffunction-sections"
 library() { # NAME VERSION, objects in the current folder
 	llvm-ar-14 rcs "$prefix/lib/lib$1.a" ./*.o
 	printf 'Name: %s\nDescription: as WebAssembly\nVersion: %s\nCflags: -I%s\nLibs: -L%s -l%s\n' \
 		"$1" "$2" "$prefix/include" "$prefix/lib" "$1" >"$prefix/lib/pkgconfig/$3.pc"
 }
 compile() {
-	clang-14 --target=wasm32-wasi -Oz -mllvm -disable-lsr -ffunction-sections -DNDEBUG -c "$@"
+	# shellcheck disable=SC2086  # several words
+	clang-14 --target=wasm32-wasi $small -DNDEBUG -c "$@"
 }
 python3 "$here/thin_yaml.py" libyaml/src
 (cd libyaml/src && cp ../include/yaml.h "$prefix/include" &&
@@ -64,7 +66,7 @@ python3 "$here/thin_pcre2.py" pcre2/src
 		extuni find_bracket maketables match match_data newline ord2utf pattern_info script_run \
 		serialize string_utils study substitute substring tables ucd valid_utf xclass; do
 		[ ! -f "pcre2_$part.c" ] || echo "pcre2_$part.c"
-	done | xargs clang-14 --target=wasm32-wasi -Oz -mllvm -disable-lsr -ffunction-sections -c -DHAVE_CONFIG_H \
+	done | xargs clang-14 --target=wasm32-wasi $small -c -DHAVE_CONFIG_H \
 		-DPCRE2_CODE_UNIT_WIDTH=8 -DSUPPORT_PCRE2_8 -DSUPPORT_UNICODE -DPCRE2_STATIC -I. &&
 	library pcre2-8 10.42 libpcre2-8)
 how >"$prefix/made-by"

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 // The module out of the rows that split.py laid it in; what stands behind each instruction is said there.
 
-const ROWS = 11, LOCALS = 1, OPS = 2, MISC = 3, BRANCHES = 4, OFFSETS = 6, FIGURES = 9, BEHIND = 10;
+const ROWS = 12, LOCALS = 1, OPS = 2, MISC = 3, BRANCHES = 4, READ = 5, WRITTEN = 6, OFFSETS = 7, CALLS = 8, FIGURES = 10, BEHIND = 11;
 const ALIGNED = 16, TABLE = 32, INDIRECT = 33, BYTES = 64, END = 0x0b;
 
 function rejoined(split) {
 	const view = new DataView(split.buffer, split.byteOffset), size = (i) => view.getUint32(4 * i, true);
 	const out = new Uint8Array(size(0)), at = [], kinds = 4 * (2 + ROWS);
-	let to = 0;
+	let to = 0, used = [];
 	for (let i = 0, from = kinds + 256; i < ROWS; from += size(2 + i++)) { at[i] = from; }
 	const copy = (row, count) => {
 		for (const end = to + count; to < end;) { out[to++] = split[at[row]++]; }
@@ -18,6 +18,21 @@ function rejoined(split) {
 			value |= (byte & 127) << shift;
 			if (byte < 128) { return value; }
 		}
+	};
+	// A local, and a function that is called, is told by how many others were used since.
+	const called = [];
+	const place = (row, used) => {
+		const begin = to, since = number(row);
+		while (used.length <= since) { used.push(used.length); }
+		const it = used[since];
+		for (let i = since; i; i--) { used[i] = used[i - 1]; }
+		used[0] = it;
+		to = begin;
+		write(it);
+	};
+	const write = (value) => {
+		for (; value > 127; value >>= 7) { out[to++] = value & 127 | 128; }
+		out[to++] = value;
 	};
 	const instruction = () => {
 		const op = out[to++] = split[at[OPS]++], kind = split[kinds + op];
@@ -31,6 +46,8 @@ function rejoined(split) {
 		} else if (kind >= ALIGNED) {
 			out[to++] = kind - ALIGNED;
 			number(OFFSETS);
+		} else if (kind === READ || kind === WRITTEN || kind === CALLS) {
+			place(kind, kind === CALLS ? called : used);
 		} else if (kind) {
 			number(kind);
 		}
@@ -44,11 +61,11 @@ function rejoined(split) {
 			number(LOCALS);
 			copy(LOCALS, 1);
 		}
+		used = [];
 		for (let depth = 1; depth;) { depth += instruction(); }
 		const end = to;
-		let rest = end - begin - room;
-		for (to = begin; rest > 127; rest >>= 7) { out[to++] = rest & 127 | 128; }
-		out[to++] = rest;
+		to = begin;
+		write(end - begin - room);
 		out.copyWithin(to, begin + room, end);
 		to += end - begin - room;
 	}

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * In the place of the C library's: memory and the logarithm, which there are large for the sake of
- * many threads and the last bit. The module is 9 kB smaller by that, and goes over the wire.
+ * In the place of the C library's: memory, the logarithm and the exponential, which there are large
+ * for the sake of many threads and the last bit. The module is 11 kB smaller by that, compressed.
  */
 #include <errno.h>
 #include <math.h>
@@ -125,4 +125,25 @@ void *realloc(void *memory, size_t size)
 double log(double value)
 {
 	return log10(value) * 2.302585092994045684;
+}
+
+/* Of what is left of the value beyond a power of two, the series; what is less than any double is
+ * 0. */
+double exp(double value)
+{
+	static const double inverse[] = {1, 1.0 / 2, 1.0 / 3, 1.0 / 4, 1.0 / 5, 1.0 / 6, 1.0 / 7,
+		1.0 / 8, 1.0 / 9, 1.0 / 10, 1.0 / 11, 1.0 / 12, 1.0 / 13};
+	double twos = floor(value * 1.44269504088896340736 + 0.5), rest, sum = 1;
+	union {
+		uint64_t bits;
+		double value;
+	} scale;
+
+	if (!(fabs(value) < 708))
+		return value < 0 ? 0 : value > 0 ? (double)INFINITY : value;
+	rest = value - twos * 6.93147180369123816490e-01 - twos * 1.90821492927058770002e-10;
+	for (size_t i = sizeof inverse / sizeof *inverse; i-- > 0;)
+		sum = 1 + rest * inverse[i] * sum;
+	scale.bits = (uint64_t)(1023 + (int)twos) << 52;
+	return sum * scale.value;
 }

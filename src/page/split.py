@@ -15,14 +15,15 @@ import struct
 import sys
 
 # The rows; before and behind the code the module stands as it is.
-BEFORE, LOCALS, OPS, MISC, BRANCHES, PLACES, OFFSETS, CALLS, CONSTANTS, FIGURES, BEHIND = range(11)
+BEFORE, LOCALS, OPS, MISC, BRANCHES, READ, WRITTEN, OFFSETS, CALLS, CONSTANTS, FIGURES, BEHIND = range(12)
 # What stands behind an instruction: nothing, a number in the row of this name, an offset behind an alignment
-# (ALIGNED + how), or one of these.
+# (ALIGNED + how), or one of these. A local that is read or written, and a function that is
+# called, is told by how many others were used since.
 ALIGNED, TABLE, INDIRECT, BYTES = 16, 32, 33, 64
 UNKNOWN = 255
 NOTHING = [(0x00, 0x01), (0x05, 0x05), (0x0b, 0x0b), (0x0f, 0x0f), (0x1a, 0x1b), (0x45, 0xc4)]
 BEHIND_EACH = [(0x02, 0x04, MISC), (0x0c, 0x0d, BRANCHES), (0x0e, 0x0e, TABLE), (0x10, 0x10, CALLS), (0x11, 0x11, INDIRECT),
-               (0x20, 0x22, PLACES), (0x23, 0x24, MISC), (0x3f, 0x40, MISC), (0x41, 0x42, CONSTANTS), (0x43, 0x43, BYTES + 4),
+               (0x20, 0x20, READ), (0x21, 0x22, WRITTEN), (0x23, 0x24, MISC), (0x3f, 0x40, MISC), (0x41, 0x42, CONSTANTS), (0x43, 0x43, BYTES + 4),
                (0x44, 0x44, BYTES + 8), (0xfc, 0xfc, MISC)]
 ALIGNMENTS = [2, 3, 2, 3, 0, 0, 1, 1, 0, 0, 1, 1, 2, 2, 2, 3, 2, 3, 0, 1, 0, 1, 2]  # of 0x28 to 0x3e
 CODE, OPENS, ENDS, SATURATES = 10, (2, 3, 4), 0x0b, 0xfc
@@ -65,7 +66,15 @@ def written(number):
     return bytes(out + bytes([number]))
 
 
-def instruction(read, rows, kind):
+def since_used(used, number):
+    """Its place among those used last, where it is first from now on."""
+    used += range(len(used), number + 1)
+    since = used.index(number)
+    used.insert(0, used.pop(since))
+    return since
+
+
+def instruction(read, rows, kind, used, called):
     """One instruction into the rows, as it stands in the module as well; and what it is."""
     op = read.taken(1)[0]
     what, begin = kind[op], read.at
@@ -86,20 +95,22 @@ def instruction(read, rows, kind):
         offset = read.leb()
         rows[OFFSETS] += offset
         return op, bytes([op, what - ALIGNED]) + offset
+    elif what in (READ, WRITTEN, CALLS):
+        rows[what] += written(since_used(called if what == CALLS else used, read.number()))
     elif what:
         rows[what] += read.leb()
     return op, bytes([op]) + read.data[begin:read.at]
 
 
-def function(read, rows, kind):
-    size, begin, body, depth = read.number(), read.at, bytearray(), 1
+def function(read, rows, kind, called):
+    size, begin, body, depth, used = read.number(), read.at, bytearray(), 1, []
     for _ in range(read.number()):
         read.leb()
         read.taken(1)
     body += read.data[begin:read.at]
     rows[LOCALS] += body
     while depth:
-        op, text = instruction(read, rows, kind)
+        op, text = instruction(read, rows, kind, used, called)
         depth += (op in OPENS) - (op == ENDS)
         body += text
     if read.at != begin + size:
@@ -117,8 +128,8 @@ def main(module, split):
     before = read.at
     read.at += 1
     end = read.number() + read.at
-    count = read.number()
-    functions = b"".join(function(read, rows, kind) for _ in range(count))
+    count, called = read.number(), []
+    functions = b"".join(function(read, rows, kind, called) for _ in range(count))
     if read.at != end:
         sys.exit("the code ends elsewhere than it says")
     rows[BEFORE] = data[:before] + bytes([CODE]) + written(len(written(count)) + len(functions)) + written(count)
