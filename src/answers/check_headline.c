@@ -346,6 +346,29 @@ static bool say_heater(struct ts_check_work *w)
 	return false;
 }
 
+/* Two of what lives in groups are a pair that has settled, or none. */
+#define OF_GROUPS 5
+
+static bool say_pair(struct ts_check_work *w)
+{
+	for (size_t i = 0; several(w) && i < w->check.group_count; i++) {
+		const struct ts_plan_group *g = &w->check.groups[i];
+		const struct ts_species *s = g->group.species;
+
+		if (!g->planned || !s->group.pair || s->group.least < OF_GROUPS ||
+			g->group.either != 2 || g->group.males || g->group.females)
+			continue;
+		ts_text_put(&w->text, "2 ");
+		ts_say_animals(&w->text, s);
+		ts_text_put(&w->text, " as a pair that has settled already; young ones from ");
+		ts_text_number_short(&w->text, s->group.least, 0);
+		ts_text_put(&w->text, " up, in a tank for so many.");
+		w->out->decides = ts_asking_keep(w->asking, &w->text);
+		return true;
+	}
+	return false;
+}
+
 /* One of a kind that fights its own may turn on others, and its fins tempt those that nip. */
 static bool say_temper(struct ts_check_work *w)
 {
@@ -378,7 +401,8 @@ static void say_yes_decides(struct ts_check_work *w, size_t chlorine)
 	ts_check_say_water_too(w);
 	if (chlorine != w->entry_count)
 		out->decides = out->judgements[chlorine].says;
-	else if (!say_grown(w) && !say_heater(w) && (out->water_too || !say_temper(w)))
+	else if (!say_grown(w) && !say_heater(w) && !say_pair(w) &&
+		 (out->water_too || !say_temper(w)))
 		out->decides = ts_check_sides_taken(w);
 	if (out->decides)
 		return;
