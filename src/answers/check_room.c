@@ -252,6 +252,28 @@ static bool say_rest(struct ts_check_work *w, const struct ts_plan_group *gone)
 	return true;
 }
 
+/*
+ * Somebody that lives in too little room: how soon, and what keeps it alive until then. A bowl, or
+ * a tank without a filter, fouls within days whatever is changed once a week.
+ */
+static const char *home_in_time(const struct ts_check_work *w, const struct ts_plan_group *g)
+{
+	const struct ts_tank *tank = &w->question->plan->tank;
+	const bool bowl = ts_rule_sold_l(tank, w->asking->practice) < ONE_KIND_L ||
+			  tank->filter == TS_FILTER_NONE;
+
+	if (!ts_check_far_too_small(w, &g->group))
+		return "a larger tank in time, or another home";
+	if (bowl)
+		return "See to such a tank, or another home, within days or a few weeks; until "
+		       "then "
+		       "a filter or an air stone that runs day and night, a quarter of the water "
+		       "every second day for treated water of the same warmth, little food, and "
+		       "ammonia tested";
+	return "See to such a tank, or another home, now; small ones may stay some months, with "
+	       "half the water changed every week until then";
+}
+
 const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_ruling *r)
 {
 	const struct ts_plan_group *g = of_whom(w, r);
@@ -281,10 +303,7 @@ const char *ts_check_room_instead(struct ts_check_work *w, const struct ts_rulin
 	else
 		ts_check_instead(w, r);
 	if (g && !g->planned)
-		return ts_check_far_too_small(w, &g->group)
-			       ? "See to such a tank, or another home, now; small ones may stay "
-				 "some months, with half the water changed every week until then"
-			       : "a larger tank in time, or another home";
+		return home_in_time(w, g);
 	if (!g)
 		return "one kind fewer, or such a tank";
 	ts_text_put(&w->text, "do not buy the ");
