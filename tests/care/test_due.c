@@ -15,6 +15,7 @@
 #include "../given.h"
 #include "base/date.h"
 #include "care/due.h"
+#include "care/due_look.h"
 
 #define TODAY "2026-03-10"
 
@@ -553,9 +554,38 @@ static void test_every_row_has_an_interval_in_the_practice_table(void **state)
 	}
 }
 
+/* By hand, of the atomic weights: 80 mg/L Ca and 12 mg/L Mg are 2.490 mmol/L, 3.2 meq/L are 8.97
+ * dH. */
+static void test_value__in_whatever_form_it_was_read(void **state)
+{
+	static const struct {
+		struct ts_reading reading;
+		enum ts_due_what what;
+		double is;
+	} rows[] = {{{.ca_mg_l = {80, 80, 80, TS_MEASURE_VALUE},
+			     .mg_mg_l = {12, 12, 12, TS_MEASURE_VALUE}},
+			    TS_DUE_GH, 13.96},
+		{{.alkalinity_meq_l = {3.2, 3.2, 3.2, TS_MEASURE_VALUE}}, TS_DUE_KH, 8.97},
+		{{.no2_n_mg_l = {0.3, 0.3, 0.3, TS_MEASURE_VALUE}}, TS_DUE_NITRITE, 0.985},
+		{{.no3_n_mg_l = {4.5, 4.5, 4.5, TS_MEASURE_VALUE}}, TS_DUE_NITRATE, 19.92},
+		{{.ph = {7.4, 7.4, 7.4, TS_MEASURE_VALUE}}, TS_DUE_PH, 7.4},
+		{{.tan_mg_l = {0.5, 0.5, 0.5, TS_MEASURE_VALUE}}, TS_DUE_AMMONIA, 0.5}};
+	struct ts_reading half = {.ca_mg_l = {80, 80, 80, TS_MEASURE_VALUE}};
+	double is;
+
+	(void)state;
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		assert_true(ts_due_value(&rows[i].reading, rows[i].what, &is));
+		assert_true(fabs(is - rows[i].is) < 0.01);
+		assert_false(ts_due_value(&rows[i].reading, TS_DUE_OXYGEN, &is));
+	}
+	assert_false(ts_due_value(&half, TS_DUE_GH, &is));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_value__in_whatever_form_it_was_read),
 		cmocka_unit_test(test_settled_tank__the_usual_rows),
 		cmocka_unit_test(test_never_read__due_today),
 		cmocka_unit_test(test_never_read_in_a_tank_to_come__due_when_it_is_filled),
