@@ -170,11 +170,11 @@ static bool one_reading(
 
 	if (!sign || strpbrk(sign + 1, ".,") || len + strlen(spelling) + 3 > room)
 		return false;
-	memcpy(text, figure, at);
+	memcpy(text, figure, len + 1);
 	append(text, append(text, append(text, at, sign + 1), " "), spelling);
 	can_whole = ts_scan_measure(c->field->quantity, text, strlen(text), &whole, &told) &&
 		    of_a_supply(c, &whole);
-	memcpy(text, figure, len); /* a fourth digit makes it a decimal beyond doubt */
+	memcpy(text, figure, len + 1); /* a fourth digit makes it a decimal beyond doubt */
 	append(text, append(text, append(text, len, "0"), " "), spelling);
 	can_part = ts_scan_measure(c->field->quantity, text, strlen(text), &part, &told) &&
 		   of_a_supply(c, &part);

@@ -67,9 +67,8 @@ bool ts_entry_only(const struct ts_entry *e, int role)
 
 		if (t->kind == TS_TOKEN_TERM && t->term->kind == TS_TERM_COLUMN)
 			so = t->term->role == role;
-		else if (t->kind == TS_TOKEN_TERM && t->term->kind == TS_TERM_NONE)
-			return false;
-		else if (!so && is_figure(t))
+		else if ((t->kind == TS_TOKEN_TERM && t->term->kind == TS_TERM_NONE) ||
+			 (!so && is_figure(t)))
 			return false;
 	}
 	return true;

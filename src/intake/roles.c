@@ -317,7 +317,7 @@ static void name_three(struct ts_study *s, size_t group)
 
 	for (size_t i = 0; i < s->count; i++) {
 		if (s->figures[i].role == 'T' && s->figures[i].group == group && count < 3)
-			s->figures[i].role = in_order[count++];
+			s->figures[i].role = (unsigned char)in_order[count++];
 	}
 }
 

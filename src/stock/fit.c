@@ -316,7 +316,7 @@ static bool solve(struct work *w, long cut)
 			if (fitted(w, (enum ts_fit_what)i))
 				walk(w, (enum ts_fit_what)i, row);
 			else if (w->of[i].usable)
-				believe(w, (size_t)(START + i), 0, 1);
+				believe(w, START + (size_t)i, 0, 1);
 		}
 		if (!ts_squares_solve(&w->squares, &w->solution))
 			return false;

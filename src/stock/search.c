@@ -243,7 +243,7 @@ static void pass(struct ts_search_work *w)
 	}
 	if (!w->by_names && w->model->species_most > 1)
 		ts_search_find_prices(w, &root);
-	if (w->must_count <= (size_t)(w->model->species_most + w->model->extras_most))
+	if (w->must_count <= (size_t)w->model->species_most + (size_t)w->model->extras_most)
 		search(w, &root);
 }
 
