@@ -38,9 +38,19 @@ size_t ts_proposer_species_most(const struct ts_proposer *b)
 	return most < SPECIES_MOST ? most : SPECIES_MOST;
 }
 
+#define POINTS_MOST 1e9
+
+/* A whole number whatever a record holds: beyond all bounds the bound, of no figure none. */
+static int whole(double x)
+{
+	if (isnan(x))
+		return 0;
+	return (int)fmin(fmax(x, -POINTS_MOST), POINTS_MOST);
+}
+
 static int rounded(double x)
 {
-	return (int)floor(x + 0.5);
+	return whole(floor(x + 0.5));
 }
 
 /* A limit of the model; where it is not known, as of a tank without measures, nothing may be used.
@@ -256,7 +266,7 @@ static void fill_item(const struct ts_proposer *b, size_t i, struct ts_model_ite
 
 	item->fit = ts_compose_served(&c->match, b->practice.value);
 	item->value = rounded(worth_of(b, i));
-	item->weight = (int)ceil(LOAD_UNITS * weight_of(b, alone));
+	item->weight = whole(ceil(LOAD_UNITS * weight_of(b, alone)));
 	item->floor = rounded(FLOOR_UNITS * ts_group_floor_m2(alone, &b->practice));
 	item->role = role_of(b, s);
 	item->extra = ts_compose_extra(s, b->wish->theme) && !c->must; /* who asks has it so */
