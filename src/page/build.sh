@@ -42,8 +42,11 @@ ninja -C "$folder/objects"
 	-Wl,--whole-archive src/page/libtapshoal-page.a -Wl,--no-whole-archive \
 	src/cli/libtapshoal-cli.a src/libtapshoal-files.a src/libtapshoal-engine.a \
 	"$folder"/wasm-libs/lib/*.a -lm)
+# What makes it smaller when compressed; all that -Oz does makes it larger.
+wasm-opt --enable-sign-ext --enable-nontrapping-float-to-int --duplicate-function-elimination \
+	--optimize-instructions --precompute --vacuum -o "$folder/page.wasm" "$folder/page.wasm"
 python3 src/page/split.py "$folder/page.wasm" "$folder/page.split"
-python3 src/page/compress.py 30 "$folder/page.split"
+python3 src/page/compress.py 120 "$folder/page.split"
 cp "$build/src/cli/species.image" "$folder"
 python3 src/page/compress.py 5 "$folder/species.image"
 exec >&3 2>&3
