@@ -135,8 +135,12 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 	struct ts_check_result result = {
 		.name = question->name, .read_as = question->read_as, .instead_count = (double)NAN};
 
+	size_t outside = ts_check_outside_count(question);
+
 	if (!w)
 		return TS_NO_MEMORY;
+	if (outside && outside < question->plan->stock_count)
+		return ts_check_outside(question, asking, ret);
 	*w = (struct ts_check_work){.question = question, .asking = asking, .out = &result};
 	ts_text_open(&w->text, &asking->arena->allocator);
 	if (!judged(w, &asked)) {

@@ -71,6 +71,14 @@ bool ts_check_unwell(const struct ts_check_work *w);
 /* Sets headline, decides and first. */
 void ts_check_headline(struct ts_check_work *w);
 
+/*
+ * Lines of animals that this work does not know, as an axolotl, and the answer to a question that
+ * has such and others: that they are no company, and the others by themselves.
+ */
+size_t ts_check_outside_count(const struct ts_check_question *question);
+TS_MUST_USE enum ts_status ts_check_outside(const struct ts_check_question *question,
+	const struct ts_asking *asking, struct ts_check_result *ret);
+
 /* What happened to a tank, where nobody is said to live in it, becomes the first line. */
 void ts_check_happened(struct ts_check_work *w);
 

@@ -135,9 +135,9 @@ static const struct ts_name_row rows[] = {
 	{TS_NAME_FORM, "tiger parrot|hybrid catfish|synodontis hybrid|hybrid synodontis", NULL, "is a hybrid whose parents nobody can tell you"},
 
 	/* Outside: told so, and nothing said of what they need. */
-	{TS_NAME_OUTSIDE, "axolotl|*axolotl|*newt|*salamander|*Molch|*Salamander|*triton|*axolote|*ajolote|*salamandra|*tritone|water dragon", NULL, "is an amphibian"},
-	{TS_NAME_OUTSIDE, "frog|*frog|*toad|*tadpole|*Frosch|*Krallenfrosch|*Zwergkrallenfrosch|*Kröte|*Kaulquappe|*grenouille|*xénope|*crapaud|*kikker|*klauwkikker|*rana|*sapo|*renacuajo|*rospo|*girino|*xenopus|*hymenochirus", NULL, "is an amphibian"},
-	{TS_NAME_OUTSIDE, "turtle|*turtle|*terrapin|*slider|*tortoise|*Schildkröte|*Wasserschildkröte|*Schmuckschildkröte|*tortue|*schildpad|*waterschildpad|geelwangschildpad|roodwangschildpad|*tortuga|*tartaruga", NULL, "is a reptile"},
+	{TS_NAME_OUTSIDE, "axolotl|*axolotl|*newt|*salamander|*Molch|*Salamander|*triton|*axolote|*ajolote|*salamandra|*tritone|water dragon", NULL, "is an amphibian of cold water, 16 to 18 C, that swallows fish and shrimps, and whose gills fish nip"},
+	{TS_NAME_OUTSIDE, "frog|*frog|*toad|*tadpole|*Frosch|*Krallenfrosch|*Zwergkrallenfrosch|*Kröte|*Kaulquappe|*grenouille|*xénope|*crapaud|*kikker|*klauwkikker|*rana|*sapo|*renacuajo|*rospo|*girino|*xenopus|*hymenochirus", NULL, "is an amphibian: it eats what fits its mouth, and a small one starves beside quick fish"},
+	{TS_NAME_OUTSIDE, "turtle|*turtle|*terrapin|*slider|*tortoise|*Schildkröte|*Wasserschildkröte|*Schmuckschildkröte|*tortue|*schildpad|*waterschildpad|geelwangschildpad|roodwangschildpad|*tortuga|*tartaruga", NULL, "is a reptile that eats fish, and fouls the water of a tank of fish"},
 	{TS_NAME_OUTSIDE, "*clownfish|clown fish|*anemonefish|Anemonenfisch|*Clownfisch|poisson-clown|anemoonvis|pez payaso|pesce pagliaccio|ocellaris|percula", NULL, LAND_OR_SEA},
 	{TS_NAME_OUTSIDE, "tang|blue tang|yellow tang|*surgeonfish|*Doktorfisch|poisson chirurgien|*chirurgien|doktersvis|pez cirujano|pesce chirurgo", NULL, LAND_OR_SEA},
 	{TS_NAME_OUTSIDE, "seahorse|sea horse|*seahorse|*Seepferdchen|hippocampe|*zeepaardje|caballito de mar|cavalluccio marino|sea dragon", NULL, LAND_OR_SEA},

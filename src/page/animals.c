@@ -181,6 +181,41 @@ static void write_texts(struct ts_json *j, const char *key, const char *const *t
 	ts_json_end_list(j);
 }
 
+/* What no field of the sheet holds, and goes with the call as it is. */
+static bool goes_with_call(const char *flag)
+{
+	static const char *const flags[] = {
+		"--signs", "--deaths", "--filter", "--happened", "--water-change"};
+
+	for (size_t i = 0; i < sizeof flags / sizeof *flags; i++) {
+		if (strcmp(flag, flags[i]) == 0)
+			return true;
+	}
+	return false;
+}
+
+static void write_flags(struct ts_json *j, const struct ts_sentence *read)
+{
+	ts_json_object(j, "flags");
+	for (size_t i = 0; i < read->flag_count; i++) {
+		if (!goes_with_call(read->flags[i].flag))
+			ts_json_text(j, read->flags[i].flag + 2, read->flags[i].value);
+	}
+	ts_json_end_object(j);
+	ts_json_list(j, "told");
+	for (size_t i = 0; i < read->flag_count; i++) {
+		if (!goes_with_call(read->flags[i].flag))
+			continue;
+		ts_json_text(j, NULL, read->flags[i].flag);
+		ts_json_text(j, NULL, read->flags[i].value);
+	}
+	ts_json_end_list(j);
+	ts_json_list(j, "alarms");
+	for (size_t i = 0; i < read->alarm_count; i++)
+		ts_json_text(j, NULL, read->alarms[i].words);
+	ts_json_end_list(j);
+}
+
 void page_sentence_write(
 	struct ts_text *out, const struct ts_catalogue *catalogue, const char *words)
 {
@@ -197,10 +232,7 @@ void page_sentence_write(
 		write_texts(&j, "planned", read->planned, read->planned_count);
 		write_texts(&j, "living", read->living, read->living_count);
 		write_texts(&j, "unread", read->unread, read->unread_count);
-		ts_json_object(&j, "flags");
-		for (size_t i = 0; i < read->flag_count; i++)
-			ts_json_text(&j, read->flags[i].flag + 2, read->flags[i].value);
-		ts_json_end_object(&j);
+		write_flags(&j, read);
 	}
 	ts_json_end_object(&j);
 	ts_text_put(out, "\n");

@@ -21,8 +21,9 @@ void page_animals_write(
 
 /*
  * Adds one line of JSON for a sentence ("I have 54 litres and 8 dH, can I add 6 neons?"): the words
- * of the animals in it, "planned" and "living", its figures as "flags", and what was "unread"; {}
- * where it names no animal.
+ * of the animals in it, "planned" and "living", its figures as "flags", what no field of the sheet
+ * holds as the words of a call in "told", what was "unread", and of that what no calm answer may
+ * stand beside as "alarms"; {} where nothing of it is understood.
  */
 void page_sentence_write(
 	struct ts_text *out, const struct ts_catalogue *catalogue, const char *words);

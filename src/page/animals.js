@@ -32,6 +32,8 @@ function readAnimals(whole = true) {
 	const s = sheet(), before = new Map(s.stock.map((line) => [line.species, line]));
 	const items = [...itemsOf(s.words).map((item) => readItem(item, s.lived)), ...itemsOf(s.lived ? s.coming : "").map((item) => readItem(item, ""))];
 	page.unread = [];
+	page.told = [];
+	page.alarms = [];
 	const read = (whole && readSentence(s, items)) || items;
 	s.stock = read.filter(({ line }) => line).map(({ line }) => {
 		const { sex, origin, size } = before.get(line.species) || {};
@@ -51,11 +53,13 @@ function readSentence(s, items) {
 	const astray = items.filter(({ name, group }) => !name && !group).length;
 	const short = s.words.split(/[\s,;?!()+&/=]+/).length <= SENTENCE_WORDS_MOST;
 	const words = s.words.replace(/\s+/g, " ");
-	const { planned, living, unread, flags } = astray && short ? askedOnce(`sentence ${words}`, (running) => running.sentence(words)) : {};
-	const taken = planned && (unread.length < astray || Object.keys(flags).length > 0);
+	const { planned, living, unread, flags, told, alarms } = astray && short ? askedOnce(`sentence ${words}`, (running) => running.sentence(words)) : {};
+	const taken = planned && (unread.length < astray || told.length > 0 || Object.keys(flags).length > 0);
 	for (const [part, key] of page.figures || []) { delete s[part][key]; } // what the words said before
 	page.figures = [];
 	page.unread = taken ? unread : [];
+	page.told = taken ? told : []; // signs, deaths, what happened: they go with the call
+	page.alarms = taken ? alarms : [];
 	if (!taken) { return null; }
 	for (const [flag, text] of Object.entries(flags)) {
 		const part = Object.hasOwn(PLACE_OF, flag) ? "tank" : "reading", key = part === "tank" ? PLACE_OF[flag] : flag;

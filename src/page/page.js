@@ -183,6 +183,14 @@ function finishAnswer() {
 	if (rest) { rest(); }
 }
 
+// No calm line stands before what was typed of a danger and not understood, or is no matter of this question.
+const checks = (question) => question.words(sheet())[0] === "check";
+function alarming(question) {
+	const left = [...(page.alarms || []), ...(checks(question) ? [] : (page.told || []).filter((word) => !word.startsWith("--")))];
+	return left.length ? [element("p", { class: "verdict" },
+		`Not answered here, and asked before anything else: ${left.join(", ")}. Say it in its field, or ask whether all are well.`)] : [];
+}
+
 // The answer to the question that was chosen, or lies nearest.
 function answer() {
 	clearTimeout(page.resting);
@@ -198,11 +206,12 @@ function answer() {
 		at("to-answer").textContent = says;
 		return;
 	}
-	const words = question.words(sheet());
+	const words = question.words(sheet()).concat(checks(question) ? page.told || [] : []);
 	const { code, out, error } = ask(words.concat("-f", "html", today()));
 	place.className = question.paper ? "shop" : "";
 	place.replaceChildren(code <= 1 ? fragmentOf(question.paper ? out : folded(out)) : refusal(error),
 		...(code <= 1 && error ? [refusal(error)] : []), below(words));
+	place.prepend(...alarming(question));
 	if (question.paper) { shortened(place, page.narrowed); }
 	page.makeNames = () => namesOpen(place, (species) =>
 		ask(["why", species, ...waterWords(sheet()), ...tankWords(sheet()), "-f", "html", ...today()]));

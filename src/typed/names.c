@@ -45,7 +45,7 @@ static bool joins(const struct ts_typed *t, size_t len)
 {
 	static const char *const words[] = {"and", "with", "or", "plus", "my", "the"};
 
-	for (size_t i = 1; i < len; i++) {
+	for (size_t i = 0; i < len; i++) {
 		if (TS_TYPED_AMONG(t->word[t->at + i], words))
 			return true;
 	}
