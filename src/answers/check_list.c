@@ -171,6 +171,15 @@ static bool told_of_tank(const struct ts_plan *plan, const struct ts_plan_state 
 	       state->state.happened || state->state.filter_stands;
 }
 
+static bool all_there(const struct ts_plan *plan)
+{
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		if (!ts_in_tank(&plan->stock[i]))
+			return false;
+	}
+	return true;
+}
+
 bool ts_check_advise(struct ts_check_work *w)
 {
 	const struct ts_plan *plan = w->question->plan;
@@ -197,7 +206,8 @@ bool ts_check_advise(struct ts_check_work *w)
 		ts_match_species(w->question->species[i], &now, &keeping, w->asking->practice,
 			&residents[count++]);
 	}
-	if (!count && !is_maturing(w) && (plan->stock_count || !told_of_tank(plan, state)))
+	/* What is to be done at once hangs on no name. */
+	if (!count && !is_maturing(w) && !(told_of_tank(plan, state) && all_there(plan)))
 		return true;
 	ts_plan_state_residents(state, residents, count);
 	state->state.at_fault = faulty_now(w);

@@ -72,11 +72,11 @@ static const char *says_of(const struct ts_check_question *q, const struct ts_as
 	for (size_t i = 0; i < q->plan->stock_count; i++) {
 		if (is_outside(q, i) && !is_harmless(q, i))
 			ts_text_puts(&text, text.len ? "; " : "Not together: ",
-				article(q->plan->stock[i].species), q->plan->stock[i].species,
-				" ", q->candidates[i].says, NULL);
+				article(q->plan->stock[i].species), q->plan->stock[i].species, " ",
+				q->candidates[i].says, NULL);
 	}
 	if (text.len)
-		ts_text_put(&text, ".");
+		ts_text_put(&text, " (outside this work).");
 	says = text.len ? ts_arena_text(asking->arena, ts_text_get(&text), text.len) : NULL;
 	asking->arena->failed |= text.failed;
 	ts_text_drop(&text);
@@ -108,15 +108,16 @@ enum ts_status ts_check_outside(const struct ts_check_question *question,
 	says = status ? NULL : says_of(question, asking);
 	if (status || asking->arena->failed)
 		return status ? status : TS_NO_MEMORY;
-	if (says && strcmp(result.kind, ts_check_kind_words[TS_CHECK_DANGER]) == 0) {
+	if (says && (strcmp(result.kind, ts_check_kind_words[TS_CHECK_DANGER]) == 0 ||
+			    strcmp(result.kind, ts_check_kind_words[TS_CHECK_NO]) == 0)) {
 		result.not_understood = result.not_understood
 						? ts_arena_join(asking->arena, says, " ",
 							  result.not_understood, NULL)
 						: says;
 	} else if (says) {
-		result.decides = ts_arena_join(asking->arena, "The others by themselves: ",
-			result.headline, result.decides ? " " : "",
-			capital(asking, result.decides), NULL);
+		result.decides =
+			ts_arena_join(asking->arena, "The others by themselves: ", result.headline,
+				result.decides ? " " : "", capital(asking, result.decides), NULL);
 		result.headline = says;
 		result.kind = ts_check_kind_words[TS_CHECK_NO];
 		result.verdict = ts_check_verdict_words[TS_PLAN_UNSOUND];

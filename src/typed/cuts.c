@@ -11,6 +11,10 @@ static const struct {
 } cuts[] = {
 	{",", TS_TYPED_AS_BEFORE},
 	{"and", TS_TYPED_AS_BEFORE},
+	{"can we", TS_TYPED_PLANNED},
+	{"could we", TS_TYPED_PLANNED},
+	{"should we", TS_TYPED_PLANNED},
+	{"if we", TS_TYPED_PLANNED},
 	{"i already have", TS_TYPED_LIVES},
 	{"already have", TS_TYPED_LIVES},
 	{"i currently have", TS_TYPED_LIVES},
@@ -21,6 +25,7 @@ static const struct {
 	{"i just bought", TS_TYPED_LIVES},
 	{"i bought", TS_TYPED_LIVES},
 	{"we bought", TS_TYPED_LIVES},
+	{"bought", TS_TYPED_LIVES},
 	{"just bought", TS_TYPED_LIVES},
 	{"just added", TS_TYPED_LIVES},
 	{"i just added", TS_TYPED_LIVES},

@@ -12,6 +12,8 @@
 #include "records/signs.h"
 #include "typed/reader.h"
 
+#define WORDS_OF_DANGER 4
+
 static void mark(struct ts_typed *t, size_t from, size_t to, enum ts_typed_mark as)
 {
 	memset(t->mark + from, (int)as, to - from);
@@ -411,6 +413,11 @@ static size_t with_slip(struct ts_typed *t, size_t name)
 /* A name by its order of words, where no other reading of it is. */
 static size_t guessed_name(struct ts_typed *t, size_t cut)
 {
+	static const char *const nouns[] = {"tank", "aquarium"};
+
+	/* What stands before "tank" is none. */
+	if (t->at + 1 < t->count && TS_TYPED_AMONG(t->word[t->at + 1], nouns))
+		return 0;
 	return !cut && !ts_typed_before_name(t->word[t->at]) ? ts_typed_name_here(t, true) : 0;
 }
 
@@ -522,5 +529,7 @@ bool ts_sentence_read(const struct ts_catalogue *catalogue, struct ts_arena *are
 	tell_deaths(t);
 	settle_whose(t);
 	ts_typed_alarms(t);
+	/* So many words with a danger among them are a sentence, whatever else was understood. */
+	t->found |= t->count >= WORDS_OF_DANGER && ret->alarm_count && ret->alarms[0].danger;
 	return t->found && !arena->failed;
 }
