@@ -687,6 +687,16 @@ static void fill_remedies(struct drift_work *w)
 	struct ts_texts *list = &w->ret->remedies;
 	bool limited = first_of(w) && !active_soil(w) && !enough_is_changed(w);
 
+	if (limited && ts_learned_less_is_changed(w->question->plan)) {
+		const struct ts_every *said = &w->question->plan->tank.change_said;
+
+		ts_text_put(&w->text, "Go back to ");
+		put(w, said->amount, 0);
+		ts_text_put(&w->text, " % every ");
+		put(w, said->days, 0);
+		ts_text_put(&w->text, " days, as the file says, by small steps.");
+		ts_asking_note(w->asking, list, take(w));
+	}
 	if (same)
 		ts_asking_note(w->asking, list, same);
 	if (same && strstr(same, "pure water"))

@@ -279,6 +279,13 @@ static void put_routine(struct work *w, const struct ts_every *e)
 	ts_text_put(&w->text, " days");
 }
 
+bool ts_learned_less_is_changed(const struct ts_plan *plan)
+{
+	const struct ts_every *said = &plan->tank.change_said, *done = &plan->tank.water_change;
+
+	return said->days > 0 && done->amount * said->days < said->amount * done->days;
+}
+
 static void say_routine(struct work *w)
 {
 	const struct ts_tank *tank = &w->plan->tank;

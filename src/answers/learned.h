@@ -44,6 +44,9 @@ struct ts_learned {
 /* "nitrate", "gh", "kh", "stones", "evaporation", "plants"; NULL. */
 extern const char *const ts_learned_words[];
 
+/* By the log less is changed than the file says: the way back is the first remedy. */
+bool ts_learned_less_is_changed(const struct ts_plan *plan);
+
 /* All belongs to the arena of `asking`. `plan`: with the routine of its log (care/happened.h). */
 void ts_learned_make(const struct ts_asking *asking, const struct ts_plan *plan,
 	const struct ts_waters *waters, struct ts_learned *ret);

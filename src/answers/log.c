@@ -142,7 +142,10 @@ static void say_end(struct work *w, const struct ts_log_course *c)
 		ts_say_day(&w->text, w->asking->today + (long)days, w->asking->today);
 	}
 	ts_text_put(&w->text,
-		": more water changed, or more often, holds it where the tap's KH is higher.");
+		w->question->plan && ts_learned_less_is_changed(w->question->plan)
+			? ": go back to the changes that the file says, by small steps."
+			: ": more water changed, or more often, holds it where the tap's KH is "
+			  "higher.");
 	w->r.next = keep(w);
 }
 
