@@ -208,10 +208,10 @@ enum ts_status command_complete(struct session *s)
 	for (size_t i = 0; i < last; i++) /* behind the name of the program, whatever it is */
 		words[i + 1] =
 			(char *)ts_arena_text(s->arena, o->arguments[i], strlen(o->arguments[i]));
+	if (s->arena->failed)
+		return TS_NO_MEMORY; /* a word may be missing */
 	at = options_command_at((int)last + 1, words);
 	c.command = at ? command_named(words[at]) : NULL;
-	if (s->arena->failed)
-		return TS_NO_MEMORY;
 	if (!c.command) {
 		if (!at || strcmp(words[at], "help") == 0)
 			offer_commands(&c);
