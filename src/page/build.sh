@@ -46,7 +46,7 @@ ninja -C "$folder/objects"
 wasm-opt --enable-sign-ext --enable-nontrapping-float-to-int --duplicate-function-elimination \
 	--optimize-instructions --precompute --vacuum -o "$folder/page.wasm" "$folder/page.wasm"
 python3 src/page/split.py "$folder/page.wasm" "$folder/page.split"
-python3 src/page/compress.py 120 "$folder/page.split"
+python3 src/page/compress.py 240 "$folder/page.split"
 cp "$build/src/cli/species.image" "$folder"
 python3 src/page/compress.py 5 "$folder/species.image"
 exec >&3 2>&3
