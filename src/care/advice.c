@@ -107,6 +107,9 @@ static bool is_cause(const struct ts_advice_row *row, const struct ts_care_state
 	if ((s->acid_bed || (s->signs & TS_SIGNS_SPOTS && s->lived_long)) &&
 		strncmp(row->id, "buffer.gone", strlen("buffer.gone")) == 0)
 		return false;
+	/* Spots that are seen are a parasite, however warm it is. */
+	if (s->beside & TS_BESIDE_SPOTS && strcmp(row->id, "stock.temperature") == 0)
+		return false;
 	for (size_t i = 0; i < sizeof causes / sizeof *causes; i++) {
 		if (strcmp(row->id, causes[i]) == 0)
 			return true;

@@ -340,7 +340,7 @@ static bool explained(
 {
 	struct ts_care_figures other = *f;
 
-	return ts_advice_danger(s, practice, f) ||
+	return ts_advice_danger(s, practice, f) || ts_holds_medicine_kills(s, practice, f) ||
 	       ts_holds_ammonia_or_nitrite_read(s, practice, f) ||
 	       ts_holds_oxygen_short(s, practice, f) || ts_holds_gone_old(s, practice, f) ||
 	       ts_holds_change_is_softened(s, practice, f) || ts_holds_kh_apart(s, practice, f) ||
@@ -611,5 +611,15 @@ CONDITION(filter_unready)
 		return false;
 	if (s->filter_mature == TS_NOT_KNOWN)
 		return !s->lived_long && !s->lived_in && !s->runs;
-	return s->filter_mature == TS_KNOWN_NO;
+	return s->filter_mature == TS_KNOWN_NO && !s->lived_in;
+}
+
+/* It is too late to let it mature first: all that is named lives there. */
+CONDITION(filter_unripe)
+{
+	return s->filter_mature == TS_KNOWN_NO && s->lived_in && !(s->tan_mg_l > 0) &&
+	       !(s->no2_mg_l > 0) && !ts_holds_ammonia_or_nitrite_read(s, practice, f) &&
+	       !ts_holds_maturing_empty(s, practice, f) &&
+	       !ts_holds_too_much_ammonia(s, practice, f) &&
+	       !ts_holds_too_much_nitrite(s, practice, f);
 }

@@ -54,8 +54,20 @@ CONDITION(overfed)
 	return happened(s, TS_HAPPENED_OVERFED);
 }
 
-CONDITION(medicine_given)
+/* Shrimps, snails and their like bear little of what cures fish, and no copper. */
+CONDITION(medicine_kills)
 {
 	UNUSED;
-	return happened(s, TS_HAPPENED_MEDICINE);
+	if (!happened(s, TS_HAPPENED_MEDICINE) || !(s->deaths > 0 || s->signs))
+		return false;
+	for (size_t i = 0; i < s->resident_count; i++) {
+		if (s->residents[i].species->kind != TS_ANIMAL_FISH)
+			return true;
+	}
+	return false;
+}
+
+CONDITION(medicine_given)
+{
+	return happened(s, TS_HAPPENED_MEDICINE) && !ts_holds_medicine_kills(s, practice, f);
 }

@@ -23,6 +23,7 @@
 	X(filter_washed)                                                                           \
 	X(changed_all)                                                                             \
 	X(overfed)                                                                                 \
+	X(medicine_kills)                                                                          \
 	X(medicine_given)                                                                          \
 	X(gasping)                                                                                 \
 	X(gasping_filter)                                                                          \
@@ -69,6 +70,7 @@
 	X(filter_stood)                                                                            \
 	X(maturing_empty)                                                                          \
 	X(filter_unready)                                                                          \
+	X(filter_unripe)                                                                           \
 	X(oxygen_short)                                                                            \
 	X(supply_changed)                                                                          \
 	X(change_is_bare)                                                                          \

@@ -258,6 +258,13 @@ static void copper(struct tank *t)
 	t->state.copper_mg_l = t->state.copper_low_mg_l = 0.15;
 	t->match.copper_borne_mg_l = 0.008;
 }
+static void medicine_kills(struct tank *t)
+{
+	t->species.kind = TS_ANIMAL_SHRIMP;
+	match_again(t);
+	t->state.happened = 1u << TS_HAPPENED_MEDICINE;
+	t->state.deaths = 3;
+}
 static void little_copper(struct tank *t)
 {
 	copper(t);
@@ -409,6 +416,11 @@ static void unready(struct tank *t)
 {
 	t->state.filter_mature = TS_NOT_KNOWN;
 }
+static void unripe(struct tank *t)
+{
+	t->state.filter_mature = TS_KNOWN_NO;
+	t->state.lived_in = true;
+}
 static void old_tank(struct tank *t)
 {
 	t->state.kh_dh = 0.5;
@@ -554,6 +566,7 @@ static const struct {
 	{"now.nitrite", nitrite},
 	{"now.copper-move", copper},
 	{"now.copper", little_copper},
+	{"now.medicine", medicine_kills},
 	{"now.co2-unlikely", co2_unlikely},
 	{"now.co2", co2},
 	{"now.chlorine", chlorine},
@@ -589,6 +602,7 @@ static const struct {
 	{"filter.maturing", empty},
 	{"filter.reading", some_ammonia},
 	{"filter.none", no_filter},
+	{"filter.unripe", unripe},
 	{"filter.unready", unready},
 	{"old-tank", old_tank},
 	{"apart.softened", softened},
