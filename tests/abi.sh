@@ -21,8 +21,11 @@ git archive "$base" | tar -x -C "$work/old"
 for which in old new; do
 	tree=$PWD
 	[ $which = new ] || tree=$work/old
-	meson setup "$work/build-$which" "$tree" -Dtests=false -Dbuildtype=debug --prefix "$work/$which-installed" >"$work/log" 2>&1 &&
-		meson install -C "$work/build-$which" >>"$work/log" 2>&1 || { tail -5 "$work/log"; exit 1; }
+	if ! meson setup "$work/build-$which" "$tree" -Dtests=false -Dbuildtype=debug --prefix "$work/$which-installed" >"$work/log" 2>&1 ||
+		! meson install -C "$work/build-$which" >>"$work/log" 2>&1; then
+		tail -5 "$work/log"
+		exit 1
+	fi
 done
 library() { find "$work/$1-installed" -name 'libtapshoal.so.*' -type f; }
 # 4: something changed, 8: what was there is gone or is another (abidiff's own bits).

@@ -77,6 +77,7 @@ say $? "the guide and its examples are in place, and the bare name tells where"
 if command -v fish >/dev/null; then
 	found=$(cd "$at" && find . -name tapshoal.fish | head -1)
 	found=${found#.}
+	# shellcheck disable=SC2016 # fish expands it
 	env -u XDG_DATA_DIRS HOME="$at" fish -c 'string join \n $fish_complete_path' 2>/dev/null | grep -qx "${found%/*}"
 	say $? "fish looks where its completion was installed"
 else

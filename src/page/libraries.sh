@@ -60,6 +60,7 @@ python3 "$here/thin.py" utf8proc/utf8proc_data.c
 	library utf8proc 2.8.0 libutf8proc)
 python3 "$here/thin_pcre2.py" pcre2/src
 # 8-bit, with Unicode, without the compiler to machine code; the rest is its own generic set.
+# shellcheck disable=SC2086 # several flags
 (cd pcre2/src && cp config.h.generic config.h && cp pcre2.h.generic pcre2.h &&
 	cp pcre2_chartables.c.dist pcre2_chartables.c && cp pcre2.h "$prefix/include" &&
 	for part in auto_possess chkdint chartables compile config context convert dfa_match error \

@@ -79,10 +79,11 @@ void *malloc(size_t size)
 
 void free(void *memory)
 {
-	struct block *block = (struct block *)memory - 1;
+	struct block *block;
 
 	if (!memory)
 		return;
+	block = (struct block *)memory - 1;
 	block->next = freed[block->row];
 	freed[block->row] = block;
 }
@@ -96,11 +97,12 @@ void *calloc(size_t count, size_t size)
 
 void *realloc(void *memory, size_t size)
 {
-	struct block *block = (struct block *)memory - 1;
+	struct block *block;
 	void *moved;
 
 	if (!memory)
 		return malloc(size);
+	block = (struct block *)memory - 1;
 	if (size <= block->size)
 		return memory;
 	if (size <= PTRDIFF_MAX / 2 && (uintptr_t)(block + 1) + block->size == end) {

@@ -87,7 +87,7 @@ for target in $targets; do
 	echo "$target, $kind: $(figures "$log")"
 	[ "$kind" = fast ] || continue
 	log=$inputs/$target.replay.log
-	"$build/sanitized/tests/fuzz/fuzz_$target" -runs=0 -timeout=${FUZZ_TIMEOUT:-5} -malloc_limit_mb=64 \
+	"$build/sanitized/tests/fuzz/fuzz_$target" -runs=0 -timeout="${FUZZ_TIMEOUT:-5}" -malloc_limit_mb=64 \
 		-rss_limit_mb=400 -detect_leaks=1 -entropic=0 -print_final_stats=1 \
 		-artifact_prefix="$inputs/$target-" "$inputs/$target" "tests/fuzz/corpus/$target" \
 		</dev/null >"$log" 2>&1 || { tail -40 "$log"; exit 1; }
