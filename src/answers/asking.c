@@ -6,6 +6,9 @@
 
 #include <string.h>
 
+#include "base/arena.h"
+#include "base/date.h"
+
 const char *ts_asking_keep(const struct ts_asking *asking, struct ts_text *text)
 {
 	const char *kept = ts_arena_text(asking->arena, ts_text_get(text), text->len);
@@ -13,6 +16,13 @@ const char *ts_asking_keep(const struct ts_asking *asking, struct ts_text *text)
 	asking->arena->failed |= text->failed;
 	ts_text_clear(text);
 	return kept ? kept : "";
+}
+
+const char *ts_asking_day(const struct ts_asking *asking, long day)
+{
+	char out[TS_DATE_ROOM];
+
+	return ts_date_write(out, day) ? ts_arena_text(asking->arena, out, sizeof out - 1) : NULL;
 }
 
 void ts_asking_note(const struct ts_asking *asking, struct ts_texts *list, const char *says)

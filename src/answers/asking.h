@@ -24,6 +24,9 @@ struct ts_asking {
 /* Moves a scratch text into the arena and empties it for the next sentence; never NULL. */
 const char *ts_asking_keep(const struct ts_asking *asking, struct ts_text *text);
 
+/* The day as files have it, "2026-03-01"; NULL: it is none, or there is no memory. */
+const char *ts_asking_day(const struct ts_asking *asking, long day);
+
 /* Adds a sentence to a list of the arena; NULL and an empty one add nothing. */
 void ts_asking_note(const struct ts_asking *asking, struct ts_texts *list, const char *says);
 

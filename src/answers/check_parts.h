@@ -132,6 +132,9 @@ void ts_check_finish(
 
 /* Reasons for a no in one order, the least leads (check_reasons.c). */
 int ts_check_reason(const struct ts_ruling *ruling);
+/* Adds one of those of whom the same is said, the one `at` of `count`: " and the guppies". */
+void ts_check_put_alike(
+	struct ts_check_work *w, const struct ts_species *species, size_t at, size_t count);
 /* Adds " The same goes for the guppies.": whom the same one harms in the same way. */
 void ts_check_put_others_alike(struct ts_check_work *w, const struct ts_ruling *ruling);
 /* The tank is too small, as any tank at home is for this animal. */

@@ -107,6 +107,15 @@ static bool mended_with(const struct ts_ruling *first, const struct ts_ruling *r
 	return gone && (r->subject == gone || r->other == gone);
 }
 
+void ts_check_put_alike(
+	struct ts_check_work *w, const struct ts_species *species, size_t at, size_t count)
+{
+	ts_text_put(&w->text, !at               ? " The same goes for the "
+			      : at + 1 == count ? " and the "
+						: ", the ");
+	ts_check_put_bought(w, species);
+}
+
 /* " The same goes for the guppies and the platies.": whom the same one harms in the same way. */
 void ts_check_put_others_alike(struct ts_check_work *w, const struct ts_ruling *r)
 {
@@ -123,11 +132,7 @@ void ts_check_put_others_alike(struct ts_check_work *w, const struct ts_ruling *
 				count++;
 				continue;
 			}
-			ts_text_put(&w->text, !said               ? " The same goes for the "
-					      : said + 1 == count ? " and the "
-								  : ", the ");
-			ts_check_put_bought(w, o->subject);
-			said++;
+			ts_check_put_alike(w, o->subject, said++, count);
 		}
 	}
 	ts_text_put(&w->text, count ? "." : "");

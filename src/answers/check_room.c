@@ -127,11 +127,7 @@ static void put_too_large_as_well(struct ts_check_work *w, const struct ts_plan_
 				count++;
 				continue;
 			}
-			ts_text_put(&w->text, !said               ? " The same goes for the "
-					      : said + 1 == count ? " and the "
-								  : ", the ");
-			ts_check_put_bought(w, g->group.species);
-			said++;
+			ts_check_put_alike(w, g->group.species, said++, count);
 		}
 	}
 	ts_text_put(&w->text, count ? "." : "");

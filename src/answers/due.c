@@ -190,22 +190,15 @@ static bool is_remaking(const struct work *w)
 			    is(k, TS_VERDICT_SAFE_FIRST));
 }
 
-static const char *day_of(struct work *w, long day)
-{
-	char iso[TS_DATE_ROOM];
-
-	return ts_date_write(iso, day) ? ts_arena_text(w->asking->arena, iso, sizeof iso - 1)
-				       : NULL;
-}
-
 static struct ts_due_test_line test_line(struct work *w, const struct ts_due_item *item)
 {
 	long today = w->asking->today;
 	struct ts_due_test_line line = {.where = ts_due_where_words[item->where],
-		.due = day_of(w, item->day),
+		.due = ts_asking_day(w->asking, item->day),
 		.when = ts_due_when(item->day, today),
 		.reason = ts_due_rows[item->reason].id,
-		.last_read = item->read && item->dated ? day_of(w, item->last) : NULL,
+		.last_read =
+			item->read && item->dated ? ts_asking_day(w->asking, item->last) : NULL,
 		.in_days = (double)(item->day - today),
 		.every_days = item->every_days,
 		.day = item->day};
@@ -232,7 +225,7 @@ static struct ts_due_stage_line stage_line(struct work *w, size_t i)
 	const struct ts_stage_line *g = &w->question->remake->stages[i];
 	long day = w->asking->today + (long)g->day;
 	struct ts_due_stage_line line = {.number = i + 1,
-		.due = day_of(w, day),
+		.due = ts_asking_day(w->asking, day),
 		.when = ts_due_when(day, w->asking->today),
 		.in_days = (double)g->day,
 		.day = day};
@@ -387,8 +380,8 @@ static void fill_verdict(struct work *w)
 	const char *says, *because;
 	long first = earliest(w, first_thing(w, &says, &because)), next = next_day(w);
 
-	w->r.today = day_of(w, w->asking->today);
-	w->r.next = next ? day_of(w, next) : NULL;
+	w->r.today = ts_asking_day(w->asking, w->asking->today);
+	w->r.next = next ? ts_asking_day(w->asking, next) : NULL;
 	w->r.verdict = ts_due_verdict_words[w->r.danger                 ? 0
 					    : first < w->asking->today  ? 1
 					    : first == w->asking->today ? 2

@@ -8,7 +8,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "base/date.h"
 #include "words/due.h"
 #include "words/remake.h"
 
@@ -31,19 +30,11 @@ static const char *keep(struct work *w)
 	return ts_asking_keep(w->asking, &w->text);
 }
 
-static const char *iso(struct work *w, long day)
-{
-	char out[TS_DATE_ROOM];
-
-	return ts_date_write(out, day) ? ts_arena_text(w->asking->arena, out, sizeof out - 1)
-				       : NULL;
-}
-
 static void add(struct work *w, const char *tank, int kind, long day, const char *says)
 {
 	w->r.things[w->r.thing_count++] = (struct ts_due_thing){.tank = tank,
 		.kind = ts_due_kind_words[kind],
-		.due = iso(w, day),
+		.due = ts_asking_day(w->asking, day),
 		.when = ts_due_when(day, w->asking->today),
 		.says = says,
 		.in_days = (double)(day - w->asking->today),
@@ -247,8 +238,8 @@ static void judge(struct work *w)
 		overdue |= t->day < w->asking->today;
 		next = t->day > w->asking->today && !next ? t->day : next;
 	}
-	w->r.today = iso(w, w->asking->today);
-	w->r.next = next ? iso(w, next) : NULL;
+	w->r.today = ts_asking_day(w->asking, w->asking->today);
+	w->r.next = next ? ts_asking_day(w->asking, next) : NULL;
 	w->r.verdict = ts_due_verdict_words[danger ? 0 : overdue ? 1 : now ? 2 : 3];
 	w->r.nothing = !now;
 	if (now) {

@@ -10,7 +10,6 @@
 #include <string.h>
 
 #include "answers/drift.h"
-#include "base/date.h"
 #include "care/next_change.h"
 #include "care/plan_state.h"
 #include "stock/rules.h"
@@ -35,14 +34,6 @@ struct work {
 static const char *keep(struct work *w)
 {
 	return ts_asking_keep(w->asking, &w->text);
-}
-
-static const char *iso(struct work *w, long day)
-{
-	char out[TS_DATE_ROOM];
-
-	return ts_date_write(out, day) ? ts_arena_text(w->asking->arena, out, sizeof out - 1)
-				       : NULL;
 }
 
 static bool says(const struct ts_advice_row *row, const char *what)
@@ -125,10 +116,10 @@ static void put_line(struct work *w)
 
 	if (!line)
 		return;
-	*line = (struct ts_due_change_line){.due = iso(w, c->day),
+	*line = (struct ts_due_change_line){.due = ts_asking_day(w->asking, c->day),
 		.when = ts_due_when(c->day, w->asking->today),
 		.reason = ts_change_reason_words[c->reason],
-		.last = c->noted ? iso(w, c->last) : NULL,
+		.last = c->noted ? ts_asking_day(w->asking, c->last) : NULL,
 		.in_days = (double)(c->day - w->asking->today),
 		.litres = c->litres,
 		.percent = 100 * c->share,
@@ -232,7 +223,7 @@ static void put_alarm(
 	ts_text_put(&w->text, " is reached by ");
 	ts_say_day(&w->text, day, w->asking->today);
 	*line = (struct ts_due_alarm_line){.parameter = l->parameter,
-		.due = iso(w, day),
+		.due = ts_asking_day(w->asking, day),
 		.says = keep(w),
 		.because = drift->remedies.count && !w->r->alarm_count ? drift->remedies.items[0]
 								       : NULL,

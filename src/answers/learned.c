@@ -6,7 +6,6 @@
 
 #include <math.h>
 
-#include "base/date.h"
 #include "chem/ions.h"
 #include "words/due.h"
 
@@ -212,14 +211,12 @@ static void say_expected(struct work *w, enum ts_fit_what what)
 {
 	const struct ts_fit_expected *e = &w->waters->fit.expected[what];
 	struct ts_learned_expected *line = &w->ret->expected[w->ret->expected_count];
-	char date[TS_DATE_ROOM];
 
 	if (!e->known)
 		return;
 	*line = (struct ts_learned_expected){parameters[what].key, NULL, e->read, e->low, e->high,
 		e->outside, expected_says(w, what, e)};
-	if (ts_date_write(date, e->day))
-		line->date = ts_arena_text(w->asking->arena, date, TS_DATE_ROOM - 1);
+	line->date = ts_asking_day(w->asking, e->day);
 	w->ret->expected_count++;
 	if (!e->outside)
 		return;

@@ -329,7 +329,6 @@ enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log
 	struct work w = {.asking = asking, .question = question};
 	struct ts_water water = {
 		.readings = question->readings, .reading_count = question->reading_count};
-	char today[TS_DATE_ROOM];
 	enum ts_status status = TS_OK;
 
 	while (water.reading_count &&
@@ -337,8 +336,7 @@ enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log
 		water.reading_count--;
 	ts_text_open(&w.text, &asking->arena->allocator);
 	w.r.name = question->name;
-	if (asking->today >= 0 && ts_date_write(today, asking->today))
-		w.r.today = ts_arena_text(asking->arena, today, TS_DATE_ROOM - 1);
+	w.r.today = asking->today >= 0 ? ts_asking_day(asking, asking->today) : NULL;
 	w.r.courses = ts_arena_array(asking->arena, COURSES, sizeof *w.r.courses);
 	w.r.lines = ts_arena_array(
 		asking->arena, question->reading_count + question->event_count, sizeof *w.r.lines);

@@ -255,23 +255,16 @@ static void take_expected(struct work *w)
 	}
 }
 
-static const char *iso(struct work *w, long day)
-{
-	char out[TS_DATE_ROOM];
-
-	return ts_date_write(out, day) ? ts_arena_text(w->asking->arena, out, sizeof out - 1)
-				       : NULL;
-}
-
 static void add_point(
 	struct work *w, long day, bool comes, double kh_dh, double gh_dh, double no3_mg_l)
 {
-	w->r->points[w->r->point_count++] = (struct ts_log_point){.date = iso(w, day),
-		.comes = comes,
-		.kh_dh = kh_dh,
-		.gh_dh = gh_dh,
-		.no3_mg_l = no3_mg_l,
-		.day = day};
+	w->r->points[w->r->point_count++] =
+		(struct ts_log_point){.date = ts_asking_day(w->asking, day),
+			.comes = comes,
+			.kh_dh = kh_dh,
+			.gh_dh = gh_dh,
+			.no3_mg_l = no3_mg_l,
+			.day = day};
 }
 
 /* A point a week, and the last. */

@@ -249,6 +249,26 @@ static bool put_off(
 	return true;
 }
 
+static bool of_shrimps(const struct ts_community *c)
+{
+	for (size_t i = 0; i < c->count; i++) {
+		if (c->lines[i].group.species->kind != TS_ANIMAL_SHRIMP)
+			return false;
+	}
+	return c->count > 0;
+}
+
+/* Where those of a place are, in words; who lives alone is beside nobody. */
+static const char *where(
+	const struct ts_proposing *w, const struct ts_community *c, const struct place *place)
+{
+	if (w->wish.theme == TS_THEME_SHRIMPS || of_shrimps(c))
+		return " all over the tank";
+	if (among_stones(c))
+		return " among stones";
+	return c->count == 1 && !place->role && !place->later ? " alone" : place->behind;
+}
+
 /* "20 glowlight tetras in the middle, 6 bronze corys below, 4 honey gouramis to look at; ..." */
 static const char *why(struct ts_proposing *w, const struct ts_community *c)
 {
@@ -266,9 +286,7 @@ static const char *why(struct ts_proposing *w, const struct ts_community *c)
 			w->text.len = before;
 			continue;
 		}
-		ts_text_put(&w->text, w->wish.theme == TS_THEME_SHRIMPS ? " all over the tank"
-				      : among_stones(c)                 ? " among stones"
-									: place->behind);
+		ts_text_put(&w->text, where(w, c, place));
 		any = true;
 	}
 	if (of_a_lake(c))

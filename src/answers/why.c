@@ -88,6 +88,21 @@ static void put_needs(struct work *w, const struct ts_match *m, bool temperature
 	}
 }
 
+/* Adds why it has no room, and that the length was reckoned, where it was; NULL: it has. */
+static void put_no_room(struct work *w, const char *no_room)
+{
+	if (!no_room)
+		return;
+	ts_text_put(&w->text, no_room);
+	if (w->q->assumed_litres > 0) {
+		ts_text_put(&w->text, ", as ");
+		ts_text_number_short(&w->text, w->q->assumed_litres, 0);
+		ts_text_put(&w->text, " litres usually have: measure it");
+	}
+	ts_text_put(&w->text, ". ");
+	ts_text_capital(&w->text, 0);
+}
+
 /* No water was given: its needs are the answer. */
 static void say_needs(
 	struct work *w, const struct ts_match *m, const char *no_room, struct ts_why_animal *ret)
@@ -99,16 +114,7 @@ static void say_needs(
 		ts_text_put(&w->text, no_room ? ", and there is no room for it in your tank"
 					      : "; your tank is large enough for it");
 	ret->headline = keep(w);
-	if (no_room) {
-		ts_text_put(&w->text, no_room);
-		if (w->q->assumed_litres > 0) {
-			ts_text_put(&w->text, ", as ");
-			ts_text_number_short(&w->text, w->q->assumed_litres, 0);
-			ts_text_put(&w->text, " litres usually have: measure it");
-		}
-		ts_text_put(&w->text, ". ");
-		ts_text_capital(&w->text, 0);
-	}
+	put_no_room(w, no_room);
 	ts_text_put(&w->text, "Whether your water suits it: measure GH and KH, and give them "
 			      "(--GH 14 --KH 9).");
 	ret->decides = keep(w);
@@ -184,16 +190,7 @@ static void say_verdict(
 	if (lives && w->q->profile->poisons.found & TS_POISON_CHLORINE)
 		ts_text_put(&w->text, ", once every drop is treated for chlorine");
 	ret->headline = keep(w);
-	if (no_room) {
-		ts_text_put(&w->text, no_room);
-		if (w->q->assumed_litres > 0) {
-			ts_text_put(&w->text, ", as ");
-			ts_text_number_short(&w->text, w->q->assumed_litres, 0);
-			ts_text_put(&w->text, " litres usually have: measure it");
-		}
-		ts_text_put(&w->text, ". ");
-		ts_text_capital(&w->text, 0);
-	}
+	put_no_room(w, no_room);
 	note_unsettled(w, m);
 	if (!no_room && minerals_decide(m, w->q->profile)) {
 		ts_text_put(&w->text, "GH is what it likes, and that decides. ");

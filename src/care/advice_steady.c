@@ -376,12 +376,15 @@ CONDITION(buffer_between)
 	       !ts_holds_gone_old(s, practice, f);
 }
 
-/* Steady for long at a KH that all of them like: that is no shortage. */
+/*
+ * Steady for long at a KH that all of them like: that is no shortage. What is poured in counts
+ * where it was read; the time that the buffer lasts has to be known.
+ */
 static bool little_is_liked(
 	const struct ts_care_state *s, const double *practice, const struct ts_care_figures *f)
 {
 	return f->settled_well && f->hardness_liked && s->kh_dh >= practice[TS_P_KH_ACT] &&
-	       s->change_kh_dh >= practice[TS_P_KH_ACT] &&
+	       !(s->change_kh_dh < practice[TS_P_KH_ACT]) &&
 	       s->buffer_days >= practice[TS_P_BUFFER_WARN];
 }
 

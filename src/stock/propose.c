@@ -384,9 +384,30 @@ static void be_strict(struct ts_wish *w)
 	w->scale = whole && !w->small_only && w->tank->length_cm >= p[TS_P_PROPOSE_CENTRE_FROM];
 }
 
+/* Where no fish has room, shrimps, rather than fish that want a longer tank. */
+static bool try_shrimps(const struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *io)
+{
+	const struct ts_arena before = *arena;
+	struct ts_wish shrimps = *wish;
+	struct ts_proposal p;
+
+	if (io->count || wish->theme != TS_THEME_NONE || wish->with_count || wish->resident_count ||
+		wish->centre)
+		return true;
+	shrimps.theme = TS_THEME_SHRIMPS;
+	shrimps.conditions = false;
+	if (!ts_proposer_attempt(&shrimps, false, arena, &p))
+		return false;
+	if (p.count)
+		*io = p;
+	else
+		ts_arena_back(arena, &before);
+	return true;
+}
+
 bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_proposal *ret)
 {
-	struct ts_wish filled = *wish;
+	struct ts_wish filled = *wish, first;
 	struct ts_practice own;
 	struct ts_proposal p;
 
@@ -417,6 +438,10 @@ bool ts_propose(const struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 		better.change_percent = changed.water_change.amount;
 		p = better.count ? better : p;
 	}
+	first = *wish;
+	first.practice = filled.practice;
+	if (!try_shrimps(&first, arena, &p))
+		return false;
 	if (!p.count && !wish->conditions && !ts_proposer_attempt(&filled, true, arena, &p))
 		return false;
 	if (!ts_proposer_add_lake(&filled, arena, &p))

@@ -991,6 +991,8 @@ static void test_buffer__little_that_is_liked_is_left_alone(void **state)
 	t.state.buffer_days = (double)NAN;
 	assert_string_equal(first(&t), "buffer.warn");
 	t.state.buffer_days = 300;
+	t.state.change_kh_dh = (double)NAN;
+	assert_string_equal(first(&t), "leave.all");
 	t.state.change_kh_dh = 1;
 	assert_string_equal(first(&t), "buffer.warn");
 }
