@@ -51,13 +51,34 @@ void ts_answer_say_usual_taps(
 	ts_text_put(text, ")");
 }
 
+/* "Of GH 45 the salt brings about 35". */
+static const char *gh_of_salt(const struct ts_asking *asking, const struct ts_profile *p)
+{
+	const struct ts_span *gh = &p->at[TS_GH];
+	struct ts_span salt = ts_contents_gh_of_salt(p, asking->practice->value[TS_P_SALT_FRESH]);
+	struct ts_text text;
+	const char *said;
+
+	if (!gh->given || gh->exposure || !salt.given || !(gh->value > salt.value))
+		return NULL;
+	ts_text_open(&text, &asking->arena->allocator);
+	ts_text_put(&text, "Of GH ");
+	ts_text_number_short(&text, gh->value, 1);
+	ts_text_put(&text, " the salt, if it is of the sea, brings about ");
+	ts_text_number_short(&text, salt.value, 0);
+	ts_text_put(&text, ": those that bear salt are not held too hard by it.");
+	said = ts_asking_keep(asking, &text);
+	ts_text_drop(&text);
+	return said;
+}
+
 const char *ts_answer_sea_gh(const struct ts_asking *asking, struct ts_profile *p)
 {
 	struct ts_text text;
 	const char *said;
 
 	if (!ts_contents_sea_gh(p, asking->practice->value[TS_P_SALT_FRESH]))
-		return NULL;
+		return gh_of_salt(asking, p);
 	ts_text_open(&text, &asking->arena->allocator);
 	ts_text_put(&text, "GH was not read: ");
 	ts_text_number_short(&text, p->at[TS_SALINITY].value, 1);

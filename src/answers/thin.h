@@ -25,7 +25,8 @@ void ts_answer_say_usual_taps(
 
 /*
  * Where salt was read and GH was not: the GH that so much sea salt makes by itself, taken as
- * assumed and said in the note returned; NULL where there is nothing to assume.
+ * assumed and said in the note returned; where both were read, what of the GH the salt brings.
+ * NULL where there is nothing to say.
  */
 const char *ts_answer_sea_gh(const struct ts_asking *asking, struct ts_profile *profile);
 

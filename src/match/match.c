@@ -239,7 +239,8 @@ static double doubt_of(const struct ts_span *s, int p, const double *practice)
 
 /*
  * The nearest limit. pH is the result of the minerals, KH by kind of water no figure of the
- * animal's own: neither counts. An end at nothing, or where no fresh water goes, is no limit.
+ * animal's own: neither counts. An end at nothing, or where no fresh water goes, is no limit,
+ * nor is too hard what salt makes so.
  */
 static void nearest_limit(
 	struct ts_match *m, const struct ts_profile *profile, const double *practice)
@@ -252,6 +253,8 @@ static void nearest_limit(
 		int p = (int)counted[i];
 		const struct ts_parameter_fit *f = &m->at[p];
 		const struct ts_span *s = &profile->at[p];
+		bool of_salt = p == TS_GH && f->known &&
+			       ts_parameter_gh(m->species, profile, f, practice).high < s->high;
 		bool comfort = m->verdict == TS_SUITS && !isnan(f->preferred.low);
 		const struct ts_range *r = comfort ? &f->preferred : &f->tolerated;
 		double low = s->exposure ? s->low : s->value,
@@ -262,7 +265,7 @@ static void nearest_limit(
 			continue;
 		if (r->low > 0)
 			room = low - r->low;
-		if (r->high < NO_LIMIT)
+		if (r->high < NO_LIMIT && !of_salt)
 			room = ts_min(room, r->high - high);
 		if (room == DBL_MAX)
 			continue;

@@ -11,6 +11,7 @@
 #include "match/bands.h"
 #include "match/suitability.h"
 #include "model/practice.h"
+#include "water/contents.h"
 #include "water/follows.h"
 
 /*
@@ -282,17 +283,35 @@ static bool gh_answers(const struct ts_species *species, const struct ts_span *g
 	return from > 0 && gh->given && (gh->exposure ? gh->low : gh->value) >= from;
 }
 
-/* A GH that sea salt makes is enough of it, and never too much: of that the salt itself tells. */
-static struct ts_span of_sea_salt(const struct ts_span *gh, const struct ts_parameter_fit *f)
+/* Of what is more than it likes, that which the salt did not bring. */
+static double without_salt(double gh_dh, double of_salt_dh, double most_dh)
+{
+	return gh_dh > most_dh ? ts_max(most_dh, gh_dh - of_salt_dh) : gh_dh;
+}
+
+static bool says_its_salt(const struct ts_species *s)
+{
+	return !isnan(s->water.usual.salinity_g_l.tolerated.low);
+}
+
+struct ts_span ts_parameter_gh(const struct ts_species *species, const struct ts_profile *profile,
+	const struct ts_parameter_fit *f, const double *practice)
 {
 	double most = isnan(f->preferred.low) ? f->tolerated.high : f->preferred.high;
-	struct ts_span s = *gh;
+	struct ts_span salt = {.given = false}, s = profile->at[TS_GH];
 
-	if (gh->from != TS_FROM_ASSUMED || gh->exposure)
+	/* A GH that sea salt makes is enough of it, and never too much. */
+	if (s.from == TS_FROM_ASSUMED && !s.exposure) {
+		salt = s;
+		salt.low = salt.high = s.high;
+	} else if (says_its_salt(species)) {
+		salt = ts_contents_gh_of_salt(profile, practice[TS_P_SALT_FRESH]);
+	}
+	if (!salt.given)
 		return s;
-	s.value = ts_min(s.value, most);
-	s.low = ts_min(s.low, most);
-	s.high = ts_min(s.high, most);
+	s.low = without_salt(s.low, salt.high, most);
+	s.value = without_salt(s.value, salt.value, most);
+	s.high = without_salt(s.high, salt.low, most);
 	return s;
 }
 
@@ -312,9 +331,11 @@ void ts_parameters_meet(const struct ts_species *species, const struct ts_profil
 		f->known = s->given && band;
 		f->assumed = false;
 		if (f->known) {
-			struct ts_span of_sea = p == TS_GH ? of_sea_salt(s, f) : *s;
+			struct ts_span own = *s;
 
-			meet(f, p, &of_sea, species, keeping, practice);
+			if (p == TS_GH)
+				own = ts_parameter_gh(species, profile, f, practice);
+			meet(f, p, &own, species, keeping, practice);
 			continue;
 		}
 		not_known(f);

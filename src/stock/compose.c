@@ -184,8 +184,9 @@ bool ts_compose_spares_gh(
 	const struct ts_range *likes = &m->species->water.usual.gh_dh.preferred;
 
 	double soft = at->exposure ? at->low : at->value;
+	bool of_salt = m->at[TS_GH].verdict == TS_SUITS && at->value > likes->high;
 
-	return !at->given || !(likes->high - at->high < room_dh ||
+	return !at->given || !((likes->high - at->high < room_dh && !of_salt) ||
 				     (likes->low > SOFT_DH && soft - likes->low < room_dh));
 }
 

@@ -266,6 +266,18 @@ struct ts_span ts_contents_hardness(const struct ts_water *water, const struct t
 /* As of brines and salts for tanks that differ, share of it. */
 #define SEA_DOUBT 0.2
 
+struct ts_span ts_contents_gh_of_salt(const struct ts_profile *profile, double fresh_g_l)
+{
+	const struct ts_span *salt = &profile->at[TS_SALINITY];
+
+	if (!salt->given || salt->from == TS_FROM_ASSUMED || !(salt->low > fresh_g_l))
+		return (struct ts_span){.given = false};
+	return (struct ts_span){true, salt->exposure, SEA_GH_DH * (salt->value - fresh_g_l),
+		(1 - SEA_DOUBT) * SEA_GH_DH * (salt->low - fresh_g_l),
+		(1 + SEA_DOUBT) * SEA_GH_DH * (salt->high - fresh_g_l), TS_FROM_COMPUTED,
+		(double)NAN};
+}
+
 bool ts_contents_sea_gh(struct ts_profile *io, double fresh_g_l)
 {
 	struct ts_span *gh = &io->at[TS_GH];

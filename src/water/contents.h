@@ -28,6 +28,12 @@ struct ts_span ts_contents_salt(
 struct ts_span ts_contents_hardness(const struct ts_water *water, const struct ts_profile *profile);
 
 /*
+ * Of the GH of a brackish water, that which its salt brings, taken as of the sea: of what is above
+ * the salt of fresh water; nothing where no salt was read.
+ */
+struct ts_span ts_contents_gh_of_salt(const struct ts_profile *profile, double fresh_g_l);
+
+/*
  * Where salt was read and GH was not: the GH that so much sea salt makes by itself, as assumed.
  * False: nothing is to be assumed.
  */
