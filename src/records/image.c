@@ -281,7 +281,8 @@ static double take_double(struct reader *r)
 	return value;
 }
 
-/* As a record's own file is read: not given, without end, or within what its quantity can be. */
+/* As a record's own file is read: not given, without end, or within what its quantity can be; what
+ * need not be given may be nothing. */
 static double take_figure(struct reader *r, const struct ts_field *f)
 {
 	const struct ts_quantity_row *q = &ts_quantities[f->quantity];
@@ -289,6 +290,8 @@ static double take_figure(struct reader *r, const struct ts_field *f)
 
 	if (isnan(value))
 		return (double)NAN;
+	if (value == 0 && f->kind == TS_NUMBER && f->need != TS_REQUIRED)
+		return 0;
 	r->bad |= isfinite(value) && (value < q->min || value > q->max);
 	return value;
 }

@@ -138,7 +138,7 @@ bool ts_compose_of_theme(const struct ts_species *s, const struct ts_wish *w)
 		return false;
 	switch (w->theme) {
 	case TS_THEME_LAKE:
-		return of_lake(s) || (s->kind == TS_ANIMAL_FISH && s->lakes_apart);
+		return of_lake(s) || ts_compose_of_rift_lake(s);
 	case TS_THEME_BLACKWATER:
 		return s->home_water == TS_HOME_BLACK || s->kind != TS_ANIMAL_FISH;
 	case TS_THEME_COOL:

@@ -34,7 +34,10 @@ static const struct {
 /* Two in three studies of one species lie that near to each other. */
 #define DOUBT_MEASURED 1.2
 
-double ts_mass_g(const struct ts_species *species, double length_cm)
+/* What no animal of a home weighs, whatever a record says. */
+#define MASS_MOST_G 1e6
+
+static double mass_g(const struct ts_species *species, double length_cm)
 {
 	double cube = length_cm * length_cm * length_cm;
 
@@ -47,6 +50,11 @@ double ts_mass_g(const struct ts_species *species, double length_cm)
 	if (species->body_length_cm > 0) /* trailing fins weigh next to nothing */
 		length_cm *= species->body_length_cm / species->adult_length_cm;
 	return by_body[species->body].factor * ts_power(length_cm, by_body[species->body].power);
+}
+
+double ts_mass_g(const struct ts_species *species, double length_cm)
+{
+	return fmin(fmax(mass_g(species, length_cm), 0), MASS_MOST_G);
 }
 
 double ts_mass_doubt(const struct ts_species *species)

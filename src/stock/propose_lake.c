@@ -28,29 +28,6 @@ static bool same_fish(const struct ts_community *a, const struct ts_community *b
 #define LAKE_LISTS 5
 #define LAKE_GROUP 6
 
-/* By custom some fish from elsewhere are kept with those of the lakes: not here. */
-static bool leave_out_others(struct ts_wish *w, struct ts_arena *arena)
-{
-	const struct ts_catalogue *all = w->catalogue;
-	const struct ts_species **without =
-		ts_arena_array(arena, w->without_count + all->count, sizeof *without);
-	size_t count = 0;
-
-	if (!without)
-		return false;
-	while (count < w->without_count) {
-		without[count] = w->without[count];
-		count++;
-	}
-	for (size_t i = 0; i < all->count; i++) {
-		if (all->items[i]->lakes_apart && !ts_compose_of_rift_lake(all->items[i]))
-			without[count++] = all->items[i];
-	}
-	w->without = without;
-	w->without_count = count;
-	return true;
-}
-
 /* A group of cichlids of a lake, with nobody from elsewhere. */
 static bool of_a_lake(const struct ts_community *c)
 {
@@ -80,8 +57,6 @@ bool ts_proposer_add_lake(
 		return true;
 	lake.theme = TS_THEME_LAKE;
 	lake.lists = LAKE_LISTS;
-	if (!leave_out_others(&lake, arena))
-		return false;
 	if (!ts_proposer_attempt(&lake, false, arena, &p))
 		return false;
 	for (size_t l = 0; l < p.count; l++) {

@@ -58,7 +58,7 @@ const struct ts_quantity_row ts_quantities[TS_Q__COUNT] = {
 		NULL},
 	[TS_Q_OXYGEN] = {"dissolved oxygen", "mg/L", 1, false, 0, 50, "7.5 mg/L", 0, NULL, 0, NULL},
 	[TS_Q_SATURATION] = {"oxygen saturation", "%", 0, true, 0, 400, "85 %", 0, NULL, 0, NULL},
-	[TS_Q_LENGTH] = {"length", "cm", 1, false, 0, 1000, "80 cm", 0, NULL, 0, NULL},
+	[TS_Q_LENGTH] = {"length", "cm", 1, false, 0.001, 1000, "80 cm", 0, NULL, 0, NULL},
 	[TS_Q_SIDE] = {"side", "cm", 1, true, 0, 1000, "80 cm", 0, NULL, 0, NULL},
 	[TS_Q_AREA] = {"floor", "m2", 2, false, 0, 100, "0.15 m2", 0, NULL, 0, NULL},
 	[TS_Q_VOLUME] = {"volume", "L", 0, true, 0, 1e6, "112 L", 0, NULL, 0, NULL},
