@@ -76,6 +76,7 @@ bool ts_entry_only(const struct ts_entry *e, int role)
 
 void ts_study_gap(const struct ts_study *s, const char *why, const char *remedy)
 {
+	s->in->asked_of[s->field - ts_shape_reading.fields] = true;
 	ts_collect_gap(s->in, s->entry->line, s->entry->text, why, remedy);
 }
 
@@ -181,6 +182,20 @@ static void set_form(struct ts_study *s, const char *form, const struct ts_part 
 		s->form = form;
 }
 
+/* "2.8 mg/l (as N: 0.63)": of the figure behind it. Which of the two is meant, is asked. */
+static bool is_ahead(struct ts_study *s, const struct ts_part *part, const struct ts_part *before)
+{
+	const struct ts_part *next = part + 1, *end = s->entry->parts + s->entry->count;
+	bool so;
+
+	while (next < end && next->token.kind == TS_TOKEN_OTHER)
+		next++;
+	so = s->count && before->token.kind == TS_TOKEN_OPEN && next < end &&
+	     is_figure(&next->token);
+	s->alike |= so;
+	return so;
+}
+
 #define COUNT_WORD_LEAST 4
 
 static void add_term(struct ts_study *s, const struct ts_part *part, const struct ts_part *before)
@@ -194,7 +209,7 @@ static void add_term(struct ts_study *s, const struct ts_part *part, const struc
 			set_form(s, term->form, part);
 		break;
 	case TS_TERM_FORMULA:
-		if (!s->closed && is_own(s, term))
+		if (!s->closed && is_own(s, term) && !is_ahead(s, part, before))
 			set_form(s, term->form, before);
 		break;
 	case TS_TERM_NONE:

@@ -127,12 +127,15 @@ static bool by_chance(struct finish *f, const struct ts_slot *s)
 	return true;
 }
 
-/* Stated twice, and not alike: two networks, or two days; beside such, so is what differs. */
+/*
+ * Stated twice, and not alike: two networks, or two days; beside such, so is what differs, and what
+ * was asked about in one place and is read in another.
+ */
 static bool of_two_places(struct finish *f, const struct ts_slot *s)
 {
 	size_t others = 0;
 
-	if (!s->unlike && !s->differs)
+	if (!s->unlike && !s->differs && !f->in->asked_of[s->field - ts_shape_reading.fields])
 		return false;
 	for (size_t i = 0; i < f->in->slot_count; i++)
 		others += of_zone(f, &f->in->slots[i]) && f->in->slots[i].unlike &&

@@ -517,6 +517,8 @@ static size_t elided(const struct cursor *c)
 	return 0;
 }
 
+#define CODE_LETTERS 3
+
 static void lex_word(struct cursor *c)
 {
 	size_t start = c->at;
@@ -524,6 +526,12 @@ static void lex_word(struct cursor *c)
 
 	while (is_word(peek(c, 0)) || (peek(c, 0) == '\'' && is_letter(peek(c, 1))))
 		c->at++;
+	/* "W-04": the code of a method */
+	if (c->at - start <= CODE_LETTERS && peek(c, 0) == '-' && is_digit(peek(c, 1)) &&
+		c->line->plain[start] >= 'A' && c->line->plain[start] <= 'Z') {
+		for (c->at++; is_word(peek(c, 0));)
+			c->at++;
+	}
 	if (out->count && out->at[out->count - 1].kind == TS_TOKEN_OTHER &&
 		out->at[out->count - 1].cell == c->cell)
 		out->at[out->count - 1].end = (unsigned short)c->at;

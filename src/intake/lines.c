@@ -196,6 +196,59 @@ static unsigned windows_code(char byte)
 	return (unsigned char)byte;
 }
 
+static bool is_digit(char c)
+{
+	return c >= '0' && c <= '9';
+}
+
+static bool is_letter(char c)
+{
+	return (c >= 'a' && c <= 'z') || c == '~';
+}
+
+/* "0,O5", "<1O", "O,4": a capital O among the digits of a figure is its zero. */
+static void mend_zeros(struct ts_report_line *l)
+{
+	bool figure = false; /* what stands before is one, and no word's */
+
+	for (size_t i = 0; i < l->len; i++) {
+		char before = i ? l->lower[i - 1] : ' ', next = l->lower[i + 1];
+		bool sign = next == '.' || next == ',';
+		bool begins = strchr(" \t<>", before) && sign && is_digit(l->lower[i + 2]);
+
+		if (l->plain[i] == 'O' && !is_letter(next) && (figure || begins))
+			l->plain[i] = l->lower[i] = '0';
+		figure = is_digit(l->lower[i]) ? figure || !is_letter(before)
+					       : figure && strchr(".,", l->lower[i]);
+	}
+}
+
+/*
+ * "7 ,41": a blank before the sign of a decimal is the scan's. Where another figure stands just
+ * before ("2 0 ,5") the digits may be of one figure or of two, and nothing is mended.
+ */
+static void mend_blanks(struct ts_report_line *l)
+{
+	for (size_t i = 1; i + 2 < l->len; i++) {
+		size_t first = i, last = i + 2;
+
+		if (l->lower[i] != ' ' || !strchr(".,", l->lower[i + 1]))
+			continue;
+		while (first && is_digit(l->lower[first - 1]))
+			first--;
+		while (is_digit(l->lower[last]))
+			last++;
+		if (first == i || last == i + 2 || (last < l->len && l->lower[last] != ' ') ||
+			(first && !strchr(" <>\t", l->lower[first - 1])) ||
+			(first > 1 && is_digit(l->lower[first - 2])) || l->lower[last + 1] == ',')
+			continue;
+		memmove(l->plain + i, l->plain + i + 1, l->len - i);
+		memmove(l->lower + i, l->lower + i + 1, l->len - i);
+		memmove(l->from + i, l->from + i + 1, (l->len - i) * sizeof *l->from);
+		l->len--;
+	}
+}
+
 void ts_line_fold(struct ts_report_line *line)
 {
 	struct fold f = {line, 0};
@@ -213,6 +266,8 @@ void ts_line_fold(struct ts_report_line *line)
 	}
 	line->plain[line->len] = line->lower[line->len] = '\0';
 	line->from[line->len] = (unsigned short)line->raw_len;
+	mend_zeros(line);
+	mend_blanks(line);
 }
 
 size_t ts_line_cell_end(const struct ts_report_line *line, size_t at, char delimiter)
@@ -226,16 +281,6 @@ size_t ts_line_cell_end(const struct ts_report_line *line, size_t at, char delim
 			break;
 	}
 	return at;
-}
-
-static bool is_digit(char c)
-{
-	return c >= '0' && c <= '9';
-}
-
-static bool is_letter(char c)
-{
-	return (c >= 'a' && c <= 'z') || c == '~';
 }
 
 /* One cell without a figure, or nothing but one. */

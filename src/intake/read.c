@@ -322,8 +322,14 @@ static bool take_implied(struct ts_intake *in)
 static bool continues(const struct ts_intake *in)
 {
 	bool figures = count_figures(in) > 0;
+	const struct ts_entry *e = &in->entry;
 
-	if (!in->entry.label)
+	if (!e->label)
+		return false;
+	/* "91 mg/l / Degrees French": a unit behind a unit is of what comes below */
+	if (!figures && e->count && ts_entry_has_values(e) &&
+		is_kind(&e->parts[e->count - 1].token, TS_TERM_UNIT) &&
+		is_kind(&in->tokens.at[0], TS_TERM_UNIT))
 		return false;
 	for (size_t i = 0; i < in->tokens.count; i++) {
 		const struct ts_token *t = &in->tokens.at[i];

@@ -130,8 +130,9 @@ struct ts_intake {
 	const char **zones;
 	size_t zone_count, zone_room;
 	bool class_only;
-	bool unordered;        /* three figures side by side in no order, or places side by side */
-	size_t points, commas; /* figures so far whose decimals are beyond doubt */
+	bool unordered; /* three figures side by side in no order, or places side by side */
+	bool asked_of[TS_FIELDS_MOST]; /* of which quantity something was asked about */
+	size_t points, commas;         /* figures so far whose decimals are beyond doubt */
 	unsigned latin;
 };
 

@@ -233,6 +233,8 @@ static bool is_sought(const struct ts_intake *in, size_t i)
 	name = whose(in, i);
 	if (name == FOREIGN)
 		return false;
+	unit |= i && is_kind(&in->tokens.at[i - 1], TS_TERM_UNIT) &&
+		in->tokens.at[i - 1].term->marks & TS_TERM_DEGREE;
 	return unit || (name == OURS && !is_year(&in->tokens.at[i]));
 }
 
@@ -303,6 +305,7 @@ static void see_columns(struct ts_intake *in)
 		figures += ts_is_figure(in, i);
 		words += in->tokens.at[i].kind == TS_TOKEN_OTHER;
 	}
+	degrees |= in->tokens.count == 1 && is_contents(&in->tokens.at[0]);
 	if ((names == 1 || degrees) && !figures && in->tokens.count <= 3)
 		in->named_line = in->line.number;
 	if (names >= 2 && !figures && words <= names && !in->tokens.delimited)

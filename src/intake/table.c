@@ -603,7 +603,9 @@ static bool by_place(struct ts_intake *in, struct ts_entry *e)
 		}
 		if (!holds_place(e, i))
 			continue;
-		if (best != TS_COLUMNS_MOST && in->headings[best].role == TS_ROLE_TEXT) {
+		if (best != TS_COLUMNS_MOST && in->headings[best].role == TS_ROLE_TEXT &&
+			!used[best]) {
+			used[best] = true;
 			e->parts[i].role = TS_ROLE_TEXT; /* "WAS 036" under "Method" */
 			continue;
 		}
@@ -628,15 +630,30 @@ static void forget_roles(struct ts_entry *e)
 	}
 }
 
+/* "max. 25" under the heading of limits, behind all results: the limit's own word. */
+static bool is_word_of_limit(const struct ts_intake *in, const struct ts_token *t)
+{
+	for (size_t i = 0; i < in->heading_count; i++) {
+		const struct ts_heading *h = &in->headings[i];
+
+		if (h->role == TS_ROLE_LEGAL &&
+			(in->tokens.delimited ? h->cell == t->cell
+					      : i + 1 == in->heading_count && t->end > h->start))
+			return true;
+	}
+	return false;
+}
+
 /* A row that names its figures itself, or states them in two units, is not of the table. */
-static bool speaks_for_itself(const struct ts_entry *e)
+static bool speaks_for_itself(const struct ts_intake *in, const struct ts_entry *e)
 {
 	const struct ts_term *unit = NULL;
 
 	for (size_t i = 0; i < e->count; i++) {
 		const struct ts_token *t = &e->parts[i].token;
 
-		if (is_kind(t, TS_TERM_COLUMN) && strchr("mixw", t->term->role))
+		if (is_kind(t, TS_TERM_COLUMN) && strchr("mixw", t->term->role) &&
+			!is_word_of_limit(in, t))
 			return true;
 		if (!is_kind(t, TS_TERM_UNIT) ||
 			(*t->term->unit == '%' || strcmp(t->term->unit, "c") == 0))
@@ -671,7 +688,7 @@ bool ts_table_row(struct ts_intake *in, struct ts_entry *e)
 
 	if (!in->headed || in->wide || in->tokens.delimited != (in->heading_cells > 1))
 		return false;
-	if (speaks_for_itself(e))
+	if (speaks_for_itself(in, e))
 		return false;
 	if (in->tokens.delimited)
 		placed = by_cell(in, e);
