@@ -134,9 +134,8 @@ void command_overview(struct ts_text *text, const struct ts_screen *screen)
 	}
 	ts_text_put(text, "\n");
 	ts_screen_wrap(text,
-		"tapshoal COMMAND --help lists what a command takes, tapshoal help KH says what a "
-		"word "
-		"means. Exit codes: 0 yes, 1 no or "
+		"tapshoal COMMAND --help shows two calls of it and what it takes, tapshoal help KH "
+		"what a word means, tapshoal help terms all words. Exit codes: 0 yes, 1 no or "
 		"cannot be said, 2 a wrong call or file, 3 the system failed.",
 		0, 0, screen);
 }

@@ -8,9 +8,8 @@
 #include <string.h>
 
 #include "catalogue/folders.h"
-#include "catalogue/lint.h"
 #include "cli/commands.h"
-#include "cli/paths.h"
+#include "cli/lint_records.h"
 #include "records/kind.h"
 #include "records/load.h"
 
@@ -49,22 +48,6 @@ static enum ts_status load_one(struct session *s, const char *path, size_t *othe
 	return status;
 }
 
-/* A record may cite what the shipped folder describes. */
-static bool run_rules(struct session *s, size_t *ret_broken)
-{
-	struct ts_texts standard = {0};
-	struct ts_lint lint;
-	enum ts_status status = ts_lint_open(&lint, s->catalogue, NULL);
-
-	(void)paths_species(s->system, s->arena, &standard);
-	for (size_t i = 0; i < standard.count && !status; i++)
-		status = ts_lint_know_sources(&lint, standard.items[i]);
-	for (size_t i = 0; i < s->catalogue->count && !status; i++)
-		*ret_broken += !ts_lint_species(&lint, s->catalogue->items[i], s->findings);
-	ts_lint_close(&lint);
-	return !status;
-}
-
 static void count_files(struct ts_text *out, size_t records, size_t others, size_t broken)
 {
 	const char *noun = others ? " file" : " record";
@@ -79,6 +62,7 @@ enum ts_status command_lint(struct session *s)
 {
 	const struct options *o = s->options;
 	enum ts_status worst = TS_OK;
+	const size_t before = s->catalogue->count; /* of a page, which keeps what it has read */
 	size_t broken = 0, others = 0;
 
 	if (!o->argument_count) {
@@ -92,8 +76,11 @@ enum ts_status command_lint(struct session *s)
 
 		worst = status > worst ? status : worst;
 	}
-	if (worst != TS_NO_MEMORY && !run_rules(s, &broken))
-		worst = TS_NO_MEMORY;
+	if (worst != TS_NO_MEMORY && s->catalogue->count > before) {
+		enum ts_status status = lint_records(s, &broken);
+
+		worst = status > worst ? status : worst;
+	}
 	if (worst == TS_NO_MEMORY)
 		return worst;
 	if (o->format == FORMAT_JSON) {

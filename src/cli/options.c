@@ -606,12 +606,23 @@ bool options_parse(const struct command *command, int argc, char **argv, struct 
 	return agree(command, ret, error);
 }
 
+static const char *says_of(const struct flag *flag, const struct command *command)
+{
+	for (size_t i = 0; command && i < option_flags_of_count; i++) {
+		const struct flag_of *of = &option_flags_of[i];
+
+		if (strcmp(of->name, flag->name) == 0 && listed(of->commands, command->name))
+			return of->says;
+	}
+	return flag->says;
+}
+
 static void each_flag(const struct command *command, options_taker *take, void *state)
 {
 	for (size_t i = 0; i < option_flag_count; i++) {
 		const struct flag *f = &option_flags[i];
-		struct option_view view = {
-			OPTION_FLAG, f->name, f->short_name, f->takes, f->says, f->words};
+		struct option_view view = {OPTION_FLAG, f->name, f->short_name, f->takes,
+			says_of(f, command), f->words, !f->commands};
 
 		if (f->words == option_formats && command)
 			view.takes = command->formats;
@@ -638,7 +649,8 @@ void options_each(const struct command *command, options_taker *take, void *stat
 	each_flag(command, take, state);
 	for (size_t i = 0; command && command->readings && i < ts_shape_reading.count; i++) {
 		const struct ts_field *f = &ts_shape_reading.fields[i];
-		struct option_view view = {OPTION_READING, name, NULL, form, f->says, f->words};
+		struct option_view view = {
+			OPTION_READING, name, NULL, form, f->says, f->words, false};
 
 		if (f->kind != TS_MEASURE || strcmp(f->key, "temperature") == 0)
 			continue;
@@ -648,7 +660,7 @@ void options_each(const struct command *command, options_taker *take, void *stat
 	}
 	for (size_t i = 0; command && command->traits && ts_trait_at(i, &trait); i++) {
 		struct option_view view = {OPTION_TRAIT, name, NULL, trait.field->words[0],
-			trait.field->says, trait.field->words};
+			trait.field->says, trait.field->words, false};
 
 		flag_name(trait.field->key, name);
 		take(state, &view);

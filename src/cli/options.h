@@ -126,6 +126,7 @@ struct option_view {
 	const char *name, *short_name; /* "--water", "-w"; no short name: NULL */
 	const char *takes, *says;      /* `takes` NULL: no value */
 	const char *const *words;      /* the values there are; NULL: anything */
+	bool common;                   /* every command takes it */
 };
 
 typedef void options_taker(void *state, const struct option_view *option);
@@ -133,8 +134,12 @@ typedef void options_taker(void *state, const struct option_view *option);
 /* Hands every flag of a command to `take`, in their order; the view is gone afterwards. */
 void options_each(const struct command *command, options_taker *take, void *state);
 
-/* Adds usage and flags of a command, from the tables. */
-void options_help(
-	struct ts_text *text, const struct command *command, const struct ts_screen *screen);
+/*
+ * Adds what a command is, from the tables: usage, two examples, its flags; for a `part`
+ * ("readings", "words", "file") that alone. False: it has no such part, and the error says which it
+ * has.
+ */
+bool options_help(struct ts_text *text, const struct command *command, const char *part,
+	const struct ts_screen *screen, struct ts_text *error);
 
 #endif

@@ -5,37 +5,46 @@
  */
 #include "cli/options_rows.h"
 
+/* A page shows no flags (src/page/no_shell.c). */
+#ifdef TS_IN_PAGE
+#define SAYS(text) NULL
+#else
+#define SAYS(text) text
+#endif
 #define AT(m, T) (offsetof(struct options, m) + 0 * sizeof(&((struct options *)0)->m == (T *)0))
 #define SWITCH_ROW(name, short_name, m, commands, says)                                            \
 	{                                                                                          \
-		name, short_name, SWITCH, TS_Q_NUMBER, AT(m, bool), NULL, NULL, commands, says     \
+		name, short_name, SWITCH, TS_Q_NUMBER, AT(m, bool), NULL, NULL, commands,          \
+			SAYS(says)                                                                 \
 	}
 #define TEXT_ROW(name, short_name, m, takes, commands, says)                                       \
 	{                                                                                          \
 		name, short_name, TEXT, TS_Q_NUMBER, AT(m, const char *), NULL, takes, commands,   \
-			says                                                                       \
+			SAYS(says)                                                                 \
 	}
 #define TEXTS_ROW(name, m, takes, commands, says)                                                  \
 	{                                                                                          \
-		name, NULL, TEXTS, TS_Q_NUMBER, AT(m, struct values), NULL, takes, commands, says  \
+		name, NULL, TEXTS, TS_Q_NUMBER, AT(m, struct values), NULL, takes, commands,       \
+			SAYS(says)                                                                 \
 	}
 #define WORD_ROW(name, short_name, m, words, takes, commands, says)                                \
 	{                                                                                          \
-		name, short_name, WORD, TS_Q_NUMBER, AT(m, int), words, takes, commands, says      \
+		name, short_name, WORD, TS_Q_NUMBER, AT(m, int), words, takes, commands,           \
+			SAYS(says)                                                                 \
 	}
 #define MEASURE_ROW(name, m, quantity, takes, commands, says)                                      \
 	{                                                                                          \
 		name, NULL, MEASURE, quantity, AT(m, struct ts_measure), NULL, takes, commands,    \
-			says                                                                       \
+			SAYS(says)                                                                 \
 	}
 #define COUNT_ROW(name, m, takes, commands, says)                                                  \
 	{                                                                                          \
-		name, NULL, COUNT, TS_Q_NUMBER, AT(m, size_t), NULL, takes, commands, says         \
+		name, NULL, COUNT, TS_Q_NUMBER, AT(m, size_t), NULL, takes, commands, SAYS(says)   \
 	}
 
 #define BOX_ROW(name, m, takes, commands, says)                                                    \
 	{                                                                                          \
-		name, NULL, BOX, TS_Q_SIDE, AT(m, struct box), NULL, takes, commands, says         \
+		name, NULL, BOX, TS_Q_SIDE, AT(m, struct box), NULL, takes, commands, SAYS(says)   \
 	}
 
 static const char *const words_aim[] = {"display", "breeding", NULL};
@@ -61,16 +70,16 @@ const struct flag option_flags[] = {
 	SWITCH_ROW("--active-soil", NULL, acids, ACID_COMMANDS, "active soil in the tank: there pH tells no CO2"),
 	TEXT_ROW("--against", NULL, against, "FILE", "water", "puts another water beside it: your tap beside the tank"),
 	WORD_ROW("--aim", NULL, aim, words_aim, "display|breeding", CATALOGUE, "what you keep them for (display)"),
-	SWITCH_ROW("--all", NULL, all, "check due find log propose rank", "everything; due: later weeks too; find, rank, log: all of each list, where a terminal shows a dozen or two and a line of --batch a hundred"),
+	SWITCH_ROW("--all", NULL, all, "check due find log propose rank", "everything, where a first screen shows what decides"),
 	SWITCH_ROW("--any-size", NULL, any_size, "rank", "those for whom the tank is too small as well"),
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "plain letters alone, in charts and names"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
-	TEXT_ROW("--batch", NULL, batch_file, "FILE", "rank why", "many waters: a CSV table, a water a row; - is stdin; rank, and why with -f lines: a line of JSON for each"),
+	TEXT_ROW("--batch", NULL, batch_file, "FILE", "rank why", "many waters: a CSV table, a water a row; - is stdin; with -f lines a line of JSON for each"),
 	WORD_ROW("--bottom", NULL, bottom, words_bottom, "sand", "propose", "what covers the floor of the tank"),
 	MEASURE_ROW("--buffer", buffer, TS_Q_TIME, "28 d", "propose", "the least that the buffer must last"),
 	TEXTS_ROW("--catalogue", folders, "FOLDER", RECORDS " page", "adds a folder of species records"),
 	TEXT_ROW("--centre", NULL, centre, "SPECIES", "propose", "the animal that the list is built around"),
-	{"--change-percent", NULL, SHARE, TS_Q_PERCENT, AT(change_percent, struct ts_measure), NULL, "\"30 %\"", "due remake", "how much water a later change replaces (25 %); how often may stand behind it"},
+	{"--change-percent", NULL, SHARE, TS_Q_PERCENT, AT(change_percent, struct ts_measure), NULL, "\"30 %\"", "due remake", SAYS("how much water a later change replaces (25 %); how often may stand behind it")},
 	TEXTS_ROW("--column", columns, "HEAD=KEY", "note", "what a column of --from is (\"Nitrat=NO3 mg/L NO3\", \"Lamp=remark\"; \"Page=\" leaves it out); may be repeated"),
 	WORD_ROW("--dates", NULL, dates, words_dates, "day-first|month-first", "note", "how a day like 3/4/2026 is meant in --from"),
 	COUNT_ROW("--days", days, "28", "drift", "how far ahead (28)"),
@@ -82,13 +91,13 @@ const struct flag option_flags[] = {
 	TEXTS_ROW("--for", wished, "SPECIES", "due remake", "whose water it is to become; may be repeated"),
 	WORD_ROW("--format", "-f", format, option_formats, "FORMAT", NULL, "how the answer is written"),
 	SWITCH_ROW("--fresh", NULL, fresh, MATCHING " check water", "the sample came straight from the tap"),
-	TEXT_ROW("--from", NULL, from, "FILE", "note page", "page: the page that it is made of, where none was installed; note: a notebook as CSV, whose rows are all noted"),
-	TEXTS_ROW("--happened", happened, "\"untreated water\"", "check", "what happened to the tank these days, as note takes it; may be repeated"),
+	TEXT_ROW("--from", NULL, from, "FILE", "note page", "a notebook as CSV, whose rows are all noted"),
+	TEXTS_ROW("--happened", happened, "\"untreated water\"", "check", "what happened to the tank these days; may be repeated"),
 	SWITCH_ROW("--hardy", NULL, hardy, "propose", "nothing that takes change badly"),
 	TEXTS_ROW("--have", have, "INGREDIENT", "due remake", "only these are at hand: NaHCO3, mineral-free ...; may be repeated"),
 	SWITCH_ROW("--help", "-h", help, NULL, "this page"),
-	MEASURE_ROW("--hours", hours, TS_Q_HOURS, "\"1.5 h\"", "arrive what-if", "how long they are under way; of what-if, how long it lasts"),
-	TEXT_ROW("--like", NULL, like, "PLAN|SPECIES", "propose rank", "propose: completes what lives in this plan; rank: only animals like this one"),
+	MEASURE_ROW("--hours", hours, TS_Q_HOURS, "\"1.5 h\"", "arrive what-if", "how long it lasts"),
+	TEXT_ROW("--like", NULL, like, "PLAN|SPECIES", "propose rank", "only animals like this one"),
 	SWITCH_ROW("--lid", NULL, lid, "propose", "the tank is tightly covered"),
 	COUNT_ROW("--lists", lists, "N", "propose", "how many lists (1)"),
 	SWITCH_ROW("--mature", NULL, mature, "propose", "the filter is mature: ammonia and nitrite stay nil"),
@@ -106,8 +115,8 @@ const struct flag option_flags[] = {
 	TEXT_ROW("--output", "-o", output, "FILE", NULL, "writes the answer there"),
 	SWITCH_ROW("--own", NULL, own, "page", "with your own records and the tap that is kept; whoever gets the page can read them"),
 	TEXT_ROW("--page", NULL, page, "ADDRESS", "ask-back", "where your page lies: adds a link that opens it with these fields waiting"),
-	SWITCH_ROW("--peat", NULL, acids, ACID_COMMANDS, "peat or leaves in the tank, likewise"),
-	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "check propose", "writes the plan (propose: the first list) into a file for check"),
+	SWITCH_ROW("--peat", NULL, acids, ACID_COMMANDS, "peat or leaves in the tank: there pH tells no CO2"),
+	TEXT_ROW("--plan-out", NULL, plan_out, "FILE", "check propose", "writes the plan into a file for check"),
 	TEXT_ROW("--practice", NULL, practice_file, "FILE", MATCHING " check due log what-if", "your own figures of practice (docs/methods.md)"),
 	SWITCH_ROW("--quiet", "-q", quiet, NULL, "verdicts without reasons"),
 	MEASURE_ROW("--room", room, TS_Q_TEMPERATURE, "\"18 C\"", "what-if", "how warm the room is without heating (18 C)"),
@@ -122,7 +131,7 @@ const struct flag option_flags[] = {
 	SWITCH_ROW("--summary", NULL, summary, "find", "counts by group, home water and source"),
 	TEXT_ROW("--supply-zone", NULL, supply_zone, "NAME", "read", "reads that zone of the report; a part of its name is enough"),
 	TEXT_ROW("--tank", "-t", tank_file, "FILE", "arrive check propose rank remake why what-if", "a tank file"),
-	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " check mix titrate water what-if", "what the tank runs at (mix, water: the sample), C or F"),
+	MEASURE_ROW("--temperature", temperature, TS_Q_TEMPERATURE, "24..26", CATALOGUE " check mix titrate water what-if", "what the tank runs at, C or F"),
 	WORD_ROW("--theme", NULL, theme, words_theme, "lake|blackwater|cool|shrimps|one-species", "propose", "what kind of community"),
 	TEXTS_ROW("--there", there, "\"6 guppy\"", "check what-if", "lives in the tank already (\"6 guppy for 2 years\"); may be repeated"),
 	TEXT_ROW("--to", NULL, to, "GH=11,KH=10", "due remake", "the water wished outright, figures or ranges"),
@@ -130,15 +139,37 @@ const struct flag option_flags[] = {
 	WORD_ROW("--top-up", NULL, top_up, words_top_up, "tap|pure", "drift", "what replaces evaporated water, where the tank file does not say (tap)"),
 	MEASURE_ROW("--towards", towards, TS_Q_PH, "7.0", "titrate", "the pH that is chased with --nightly (7.0)"),
 	SWITCH_ROW("--version", "-V", version, NULL, "the version, and those of the libraries it runs with"),
-	MEASURE_ROW("--volume", volume, TS_Q_VOLUME, "60L", "check due propose rank remake why what-if", "the water in the tank; check, rank, propose, why: a tank of so many litres, its sides assumed"),
-	{"--water", "-w", TEXTS, TS_Q_NUMBER, AT(waters, struct values), NULL, "FILE", MATCHING " arrive check due what-if", "a water file, instead of reading flags; - is stdin; for due: what is poured in; for why: may be repeated"},
-	TEXT_ROW("--water-change", NULL, water_change, "\"25% weekly\"", "check drift propose", "how much of the water is changed how often, as a tank file says it"),
+	MEASURE_ROW("--volume", volume, TS_Q_VOLUME, "60L", "check due propose rank remake why what-if", "a tank of so many litres, its sides assumed"),
+	{"--water", "-w", TEXTS, TS_Q_NUMBER, AT(waters, struct values), NULL, "FILE", MATCHING " arrive check due what-if", SAYS("a water file instead of readings; - is stdin")},
+	TEXT_ROW("--water-change", NULL, water_change, "\"25% weekly\"", "check drift propose", "how much of the water is changed how often"),
 	TEXT_ROW("--why", NULL, why, "SPECIES", "propose", "why it is in no list"),
-	TEXTS_ROW("--with", with, "SPECIES", "arrive due propose remake", "it must be in every list; for remake and due: it is in the tank now; for arrive: it comes home"),
+	TEXTS_ROW("--with", with, "SPECIES", "arrive due propose remake", "it is in the tank now; may be repeated"),
 	TEXTS_ROW("--without", without, "SPECIES", "propose", "it must not be in any list"),
-	SWITCH_ROW("--wood", NULL, acids, ACID_COMMANDS, "wood in the tank that colours the water, likewise"),
+	SWITCH_ROW("--wood", NULL, acids, ACID_COMMANDS, "wood in the tank that colours the water: there pH tells no CO2"),
 	TEXT_ROW("--write-model", NULL, model_out, "FILE.lp", "propose", "writes the integers that were solved, for other solvers"),
 };
 /* clang-format on */
 
 const size_t option_flag_count = sizeof option_flags / sizeof *option_flags;
+
+/* What a flag is to one command, where that is more or other than its own row. Sorted by flag. */
+/* clang-format off */
+const struct flag_of option_flags_of[] = {
+	{"--all", "due", "later weeks too"},
+	{"--all", "find log", "all of each list, where a terminal shows a dozen or two"},
+	{"--all", "rank", "all of each list, where a terminal shows a dozen, and a line of --batch a hundred"},
+	{"--batch", "rank", "many waters: a CSV table, a water a row; - is stdin; a line of JSON for each"},
+	{"--from", "page", "the page that it is made of, where none was installed"},
+	{"--hours", "arrive", "how long they are under way"},
+	{"--like", "propose", "completes what lives in this plan"},
+	{"--plan-out", "propose", "writes the first list into a plan file for check"},
+	{"--temperature", "mix water", "of the sample, C or F"},
+	{"--volume", "due remake", "the water in the tank"},
+	{"--water", "due", "a water file: what is poured in"},
+	{"--water", "why", "a water file instead of readings; - is stdin; may be repeated"},
+	{"--with", "arrive", "it comes home; may be repeated"},
+	{"--with", "propose", "it must be in every list; may be repeated"},
+};
+/* clang-format on */
+
+const size_t option_flags_of_count = sizeof option_flags_of / sizeof *option_flags_of;

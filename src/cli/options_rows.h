@@ -29,6 +29,13 @@ struct flag {
 	const char *says;
 };
 
+/* A flag's line of help for some of its commands. */
+struct flag_of {
+	const char *name, *commands, *says;
+};
+
+extern const struct flag_of option_flags_of[];
+extern const size_t option_flags_of_count;
 extern const struct flag option_flags[]; /* sorted by name */
 extern const size_t option_flag_count;
 extern const char *const option_formats[]; /* in the order of enum format */

@@ -109,8 +109,10 @@ static enum ts_status dispatch(
 		return TS_OK;
 	}
 	if (command && s->options->help) {
-		options_help(s->out, command, &screen);
-		return TS_OK;
+		const char *part = s->options->argument_count ? s->options->arguments[0] : NULL;
+
+		return options_help(s->out, command, part, &screen, s->error) ? TS_OK
+									      : TS_BAD_INPUT;
 	}
 	if (!tap_today(s->system, s->options->today, &s->today)) {
 		ts_text_puts(s->error, "--today '", s->options->today,
@@ -184,8 +186,10 @@ static enum ts_status finish(struct session *s, enum ts_status status, struct ts
 	return messages->failed ? TS_NO_MEMORY : status;
 }
 
-/* "help" and "help why" are what "--help" and "why --help" are. */
-static void take_help(int *argc, char ***argv, char *words[3])
+#define HELP_WORDS 4
+
+/* "help", "help why" and "help why readings" are what these words are with "--help". */
+static void take_help(int *argc, char ***argv, char *words[HELP_WORDS])
 {
 	static char flag[] = "--help";
 
@@ -194,7 +198,8 @@ static void take_help(int *argc, char ***argv, char *words[3])
 	words[0] = (*argv)[0];
 	words[1] = *argc > 2 ? (*argv)[2] : flag;
 	words[2] = flag;
-	*argc = 3;
+	words[3] = *argc > 3 ? (*argv)[3] : NULL;
+	*argc = words[3] ? 4 : 3;
 	*argv = words;
 }
 
@@ -212,13 +217,26 @@ static const char *take_command(int argc, char **argv)
 	return name;
 }
 
-/* "help KH": what a word of the trade means. */
+/* "help KH": what a word of the trade means; "help terms": which there are. */
 static enum ts_status explain(struct session *s, const struct ts_term *term)
 {
 	const struct ts_screen screen = output_screen(s->system, NULL, false, false);
+	struct ts_text all;
 
-	ts_text_puts(s->out, term->forms[0], "\n    ", NULL);
-	ts_screen_wrap(s->out, term->says, 4, 4, &screen);
+	if (term) {
+		ts_text_puts(s->out, term->forms[0], "\n    ", NULL);
+		ts_screen_wrap(s->out, term->says, 4, 4, &screen);
+		ts_text_put(s->out, "\n    ");
+		ts_screen_wrap(s->out, term->more, 4, 4, &screen);
+		return TS_OK;
+	}
+	ts_text_open(&all, &s->arena->allocator);
+	for (term = ts_glossary; term->says; term++)
+		ts_text_puts(&all, all.len ? ", " : "tapshoal help TERM explains: ", term->forms[0],
+			NULL);
+	ts_screen_wrap(s->out, ts_text_get(&all), 0, 0, &screen);
+	s->out->failed |= all.failed;
+	ts_text_drop(&all);
 	return TS_OK;
 }
 
@@ -231,7 +249,7 @@ static bool own_records(const struct options *options)
 static enum ts_status run(
 	struct session *s, int argc, char **argv, struct options *options, struct ts_text *messages)
 {
-	char *words[3];
+	char *words[HELP_WORDS];
 	const struct command *command;
 	const struct ts_term *term;
 	enum ts_status status = TS_BAD_INPUT;
@@ -245,7 +263,7 @@ static enum ts_status run(
 	term = s->name && !command && argv == words ? ts_glossary_find(s->name) : NULL;
 	ts_catalogue_open(&of_call, NULL);
 	of_call.system = s->system;
-	if (term)
+	if (term || (s->name && argv == words && strcmp(s->name, "terms") == 0))
 		status = explain(s, term);
 	else if (s->name && !command)
 		status = dispatch(s, s->name, NULL, options);

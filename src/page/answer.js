@@ -168,10 +168,10 @@ function fragmentOf(page) {
 	return fragment;
 }
 
-// The first time that a term stands in an answer it opens its sentence in place.
+// The first time that a term stands in an answer it opens its sentence and its paragraph in place.
 const TERM_NODES_MOST = 500;
 function termsOpen(place, glossary) {
-	const sentences = new Map(glossary.flatMap(({ forms, says }) => forms.map((form) => [form, { name: forms[0], says }])));
+	const sentences = new Map(glossary.flatMap(({ forms, says, more }) => forms.map((form) => [form, { name: forms[0], says: `${says} ${more}` }])));
 	const terms = new RegExp(`(^|[^\\p{L}\\p{N}-])(${Array.from(sentences.keys()).join("|")})(?![\\p{L}\\p{N}-])`, "u");
 	const walker = document.createTreeWalker(place, NodeFilter.SHOW_TEXT), nodes = [], met = new Set();
 	while (nodes.length < TERM_NODES_MOST && walker.nextNode()) { nodes.push(walker.currentNode); }

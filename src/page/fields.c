@@ -194,6 +194,7 @@ static void write_glossary(struct ts_json *j)
 			ts_json_text(j, NULL, term->forms[i]);
 		ts_json_end_list(j);
 		ts_json_text(j, "says", term->says);
+		ts_json_text(j, "more", term->more);
 		ts_json_end_object(j);
 	}
 	ts_json_end_list(j);

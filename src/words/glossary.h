@@ -9,7 +9,8 @@
 
 struct ts_term {
 	const char *forms[TS_TERM_FORMS_MOST]; /* as they stand in answers; the first is its name */
-	const char *says;
+	const char *says;                      /* one sentence */
+	const char *more; /* one paragraph: what follows from it for somebody with a tank */
 };
 
 /* Ends with a row of NULL. */
