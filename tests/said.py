@@ -84,12 +84,20 @@ def prose(text):
     return "\n".join(lines)
 
 
+def headed(block):
+    """Its lines without the heading, which stands at the edge above lines that do not, and ends in no stop."""
+    lines = block.splitlines()
+    heading = (len(lines) > 1 and re.match(r"\S.*[\w)]$", lines[0]) and "  " not in lines[0]
+               and lines[1].startswith(" "))
+    return lines[1:] if heading else lines
+
+
 def unsaid(text, document):
     """The sentences of a text answer of which some words stand in no text of its JSON."""
     known = sorted({flat(s).rstrip(".") for s in strings(document)}, key=len, reverse=True)
     for block in re.split(r"\n\s*\n", text):
-        lines = [re.sub(r" {2,}", " | ", line.strip()) for line in block.splitlines()]
-        rest = flat(" ".join(line for line in lines if line.upper() != line or line.endswith(".")))
+        lines = [re.sub(r" {2,}", " | ", line.strip()) for line in headed(block)]
+        rest = flat(" ".join(lines))
         for said in known + GLUE:
             if len(said) > 3:
                 rest = rest.replace(said, "|")

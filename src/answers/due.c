@@ -231,12 +231,12 @@ static struct ts_due_stage_line stage_line(struct work *w, size_t i)
 		.day = day};
 
 	ts_text_put(&w->text, "change ");
-	ts_text_number_short(&w->text, g->change_percent, 0);
-	ts_text_put(&w->text, " % of the water");
 	if (!isnan(g->change_l)) {
-		ts_text_put(&w->text, ", ");
 		ts_say_amount(&w->text, g->change_l, "L");
+		ts_text_put(&w->text, " (");
 	}
+	ts_text_number_short(&w->text, g->change_percent, 0);
+	ts_text_put(&w->text, isnan(g->change_l) ? " % of the water" : " %)");
 	ts_text_put(&w->text, ", made up by the recipe of tapshoal remake");
 	line.says = keep(w);
 	ts_text_put(&w->text,

@@ -88,16 +88,19 @@ static void put_band(
 	ts_text_puts(text, *unit ? " " : "", unit, NULL);
 }
 
-/* "Agassiz's cory (Brochis agassizii): 6 cm, from 6, tank 80 cm; caution: wild-caught". */
+/* "Agassiz's cory (Brochis agassizii): grows to 6 cm; grown it needs 80 cm of length; wants
+ * company: 6 at least, better 10; mostly wild-caught". */
 static const char *says(struct work *w, const struct ts_species *s)
 {
-	const struct ts_texts cautions = cautions_of(w->asking->arena, s);
+	const struct ts_texts know = ts_answer_to_know(w->asking->arena, s);
 
 	ts_say_name(&w->text, s);
 	ts_text_put(&w->text, ": ");
 	ts_say_room_of(&w->text, s);
-	for (size_t i = 0; i < cautions.count; i++)
-		ts_text_puts(&w->text, i ? ", " : "; caution: ", cautions.items[i], NULL);
+	ts_text_put(&w->text, "; ");
+	ts_say_company(&w->text, s);
+	for (size_t i = 0; i < know.count; i++)
+		ts_text_puts(&w->text, i ? ", " : "; ", know.items[i], NULL);
 	return keep(w);
 }
 

@@ -161,7 +161,7 @@ static void maturing(struct ts_proposing *w)
 	r->maturing = steps;
 	r->maturing_count = sizeof steps / sizeof *steps;
 	r->maturing_heading =
-		w->filter_unknown ? "IF THE TANK IS NEW: FIRST THE FILTER" : "FIRST THE FILTER";
+		w->filter_unknown ? "If the tank is new: first the filter" : "First the filter";
 	ts_text_puts(&w->text, w->filter_unknown ? "if the tank is new: " : "",
 		"4 to 8 weeks of filter without animals; then buy in thirds, 14 days apart", NULL);
 	r->maturing_short = keep(w);

@@ -99,7 +99,7 @@ static void say_as_it_is(struct ts_remake_work *w)
 			"they need.");
 	if (w->r.suits_as_it_is.count)
 		note_names(w,
-			"Your water as it is suits or is tolerated by: ", &w->r.suits_as_it_is,
+			"These suit your water as it is, or can live in it: ", &w->r.suits_as_it_is,
 			". tapshoal rank lists them all.");
 	else
 		note_names(w,

@@ -280,11 +280,7 @@ static void company_and_habits(
 {
 	ts_text_put(&w->text, ts_words_home_water_said[s->home_water]);
 	fact(w, ret, "Comes from");
-	ts_text_put(&w->text, "settled from ");
-	ts_text_number_short(&w->text, s->group.least, 0);
-	ts_text_put(&w->text, ", comfortable from ");
-	ts_text_number_short(&w->text, s->group.comfortable, 0);
-	ts_text_put(&w->text, s->group.pair ? ", or a pair by itself" : "");
+	ts_say_company(&w->text, s);
 	fact(w, ret, "Company");
 	ts_say_temper(&w->text, s);
 	fact(w, ret, "Temper");
@@ -295,7 +291,6 @@ static void company_and_habits(
 	ts_say_lives(&w->text, s);
 	fact(w, ret, "Lives");
 	ts_say_room_of(&w->text, s);
-	ts_text_put(&w->text, " long or more");
 	fact(w, ret, "Room");
 }
 

@@ -68,9 +68,25 @@ void ts_doc_paragraphs(struct ts_document *doc, const struct ts_texts *list)
 		ts_doc_paragraph(doc, list->items[i]);
 }
 
+/* With a large letter in front (but for pH) and a stop behind. */
+static const char *sentence(struct ts_document *doc, const char *text)
+{
+	size_t len = strlen(text);
+	char *copy = ts_arena_take(doc->arena, len + 2);
+
+	if (!copy)
+		return text;
+	memcpy(copy, text, len);
+	if (copy[0] >= 'a' && copy[0] <= 'z' && copy[1] >= 'a' && copy[1] <= 'z')
+		copy[0] = (char)(copy[0] - 'a' + 'A');
+	if (len && !strchr(".!?", copy[len - 1]))
+		copy[len] = '.';
+	return copy;
+}
+
 void ts_doc_caution(struct ts_document *doc, const char *text)
 {
-	add(doc, TS_NODE_CAUTION, text);
+	add(doc, TS_NODE_CAUTION, sentence(doc, text));
 }
 
 void ts_doc_see(struct ts_document *doc, const char *text)

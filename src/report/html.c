@@ -242,7 +242,7 @@ static void write_node(struct ts_page *page, const struct ts_node *node)
 		ts_page_curve(page, node->curve);
 		return;
 	case TS_NODE_CAUTION:
-		paragraph(page, "caution", "Caution:", node->text);
+		paragraph(page, "caution", NULL, node->text);
 		break;
 	case TS_NODE_SEE:
 		paragraph(page, "see", NULL, node->text);

@@ -211,10 +211,6 @@ static void write_node(
 	case TS_NODE_CURVE:
 		ts_curve_write(out, node->curve, screen);
 		break;
-	case TS_NODE_CAUTION:
-		ts_text_put(out, "Caution: ");
-		ts_screen_wrap(out, node->text, 9, 2, screen);
-		break;
 	default:
 		ts_screen_wrap(out, node->text, 0, 0, screen);
 		break;
@@ -230,7 +226,7 @@ static bool parted(const struct ts_node *a, const struct ts_node *b)
 		return true;
 	if (a->kind != b->kind)
 		return !(a->level == 1 && b->level == 1);
-	return a->kind != TS_NODE_ENTRY && a->kind != TS_NODE_CAUTION && a->kind != TS_NODE_SEE &&
+	return a->kind != TS_NODE_ENTRY && a->kind != TS_NODE_SEE &&
 	       !(a->kind == TS_NODE_FACTS && a->level == b->level);
 }
 

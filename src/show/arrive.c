@@ -20,12 +20,12 @@ void ts_show_arrive(struct ts_document *doc, const struct ts_arrive_result *r)
 	maybe(doc, r->keeps);
 	maybe(doc, r->instead);
 	maybe(doc, r->meanwhile);
-	ts_doc_heading(doc, 0, r->meanwhile ? "IF THEY ARE HERE ALREADY" : "IN THIS ORDER");
+	ts_doc_heading(doc, 0, r->meanwhile ? "If they are here already" : "In this order");
 	steps = ts_doc_steps(doc);
 	for (size_t i = 0; i < r->step_count; i++)
 		ts_doc_line(doc, steps, r->steps[i].when, r->steps[i].says, NULL);
 	if (r->stage_count) {
-		ts_doc_heading(doc, 0, "FROM THE SHOP'S WATER TO YOURS");
+		ts_doc_heading(doc, 0, "From the shop's water to yours");
 		ts_doc_paragraph(doc, r->stages_say);
 		ts_show_stages(doc, r->stages, r->stage_count, false);
 	}

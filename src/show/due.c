@@ -28,7 +28,7 @@ static void say_change(struct ts_document *doc, struct ts_text *text, const stru
 
 	if (!c)
 		return;
-	ts_doc_heading(doc, 0, "WATER");
+	ts_doc_heading(doc, 0, "Water");
 	entry = ts_doc_entry(doc, c->says);
 	ts_doc_line(doc, entry, c->because, NULL);
 	if (r->bring_count)
@@ -40,7 +40,7 @@ static void say_alarms(struct ts_document *doc, const struct ts_due_result *r)
 {
 	if (!r->alarm_count)
 		return;
-	ts_doc_heading(doc, 0, "WHAT THIS ROUTINE COMES TO");
+	ts_doc_heading(doc, 0, "What this routine comes to");
 	for (size_t i = 0; i < r->alarm_count; i++) {
 		struct ts_node *entry = ts_doc_entry(doc, r->alarms[i].says);
 
@@ -51,7 +51,7 @@ static void say_alarms(struct ts_document *doc, const struct ts_due_result *r)
 
 static void say_tests(struct ts_document *doc, const struct ts_due_result *r)
 {
-	ts_doc_heading(doc, 0, "TESTS");
+	ts_doc_heading(doc, 0, "Tests");
 	for (size_t i = 0; i < r->test_count; i++) {
 		const struct ts_due_test_line *t = &r->tests[i];
 		struct ts_node *entry = ts_doc_entry(doc, t->says);
@@ -66,7 +66,7 @@ static void say_stages(
 {
 	if (!r->stage_count)
 		return;
-	ts_doc_heading(doc, 0, "STAGES OF THE RE-MAKING");
+	ts_doc_heading(doc, 0, "Stages of the re-making");
 	for (size_t i = 0; i < r->stage_count; i++) {
 		const struct ts_due_stage_line *g = &r->stages[i];
 
@@ -140,7 +140,7 @@ static void say_bring(
 
 	if (!r->bring_count)
 		return;
-	ts_doc_heading(doc, 0, "TO BRING THIS WEEK");
+	ts_doc_heading(doc, 0, "To bring this week");
 	facts = ts_doc_facts(doc, 0);
 	for (size_t i = 0; i < r->bring_count; i++) {
 		ts_say_amount(text, r->bring[i].amount, r->bring[i].unit);

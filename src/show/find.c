@@ -47,13 +47,13 @@ static void short_table(
 {
 	struct ts_node *table = ts_doc_records(doc);
 
-	ts_doc_line(doc, table, "name", "grown", "together", "tank", "lives at GH", "sold", NULL);
+	ts_doc_line(doc, table, "name", "grown", "together", "needs", "lives at GH", "sold", NULL);
 	for (size_t i = 0; i < DOZEN; i++) {
 		const struct ts_find_species_result *s = &r->found[i];
 		const struct ts_range *gh = &s->bands[0].tolerated;
 		const char *grown = measure(doc, text, s->adult_length_cm, " cm");
 		const char *together = measure(doc, text, s->group_comfortable, "");
-		const char *tank = measure(doc, text, s->tank_length_cm, " cm");
+		const char *tank = measure(doc, text, s->tank_length_cm, " cm long");
 
 		if (isnan(gh->low))
 			ts_text_put(text, "not known");
@@ -101,7 +101,7 @@ static void write_summary(
 		if (r->home_waters[i].count)
 			tally(doc, text, table, r->home_waters[i].name, r->home_waters[i].count);
 	}
-	ts_doc_heading(doc, 0, "WHERE THE FIGURES COME FROM");
+	ts_doc_heading(doc, 0, "Where the figures come from");
 	table = ts_doc_facts(doc, 0);
 	share(doc, text, table, "Fish whose tolerated pH is published", r->fish_ph_published,
 		r->fish);

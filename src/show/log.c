@@ -325,7 +325,7 @@ static void show_charts(struct ts_document *doc, const struct ts_log_result *r)
 		to = r->points[i].day > to ? r->points[i].day : to;
 	if (!from || to <= from)
 		return;
-	ts_doc_heading(doc, 0, "OVER THE MONTHS");
+	ts_doc_heading(doc, 0, "Over the months");
 	for (size_t i = 0; i < r->value_count; i++) {
 		if (r->values[i].readings > 1)
 			show_chart(doc, r, &r->values[i], from, to);

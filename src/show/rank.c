@@ -98,7 +98,7 @@ static const char *room(
 	struct ts_document *doc, struct ts_text *text, const struct ts_match_result *m)
 {
 	ts_text_number_short(text, m->tank_length_cm, 0);
-	ts_text_put(text, " cm");
+	ts_text_put(text, " cm long");
 	return ts_doc_take(doc, text);
 }
 
@@ -120,7 +120,7 @@ static void short_head(struct ts_document *doc, struct ts_node *table, bool fits
 		ts_doc_line(
 			doc, table, "name", "grown", "together", "to know", "what decides", NULL);
 	else
-		ts_doc_line(doc, table, "name", "grown", "together", "tank", "what decides", NULL);
+		ts_doc_line(doc, table, "name", "grown", "together", "needs", "what decides", NULL);
 }
 
 static void short_row(struct ts_document *doc, struct ts_text *text, struct ts_node *table,
@@ -140,7 +140,7 @@ static void short_row(struct ts_document *doc, struct ts_text *text, struct ts_n
 /* Columns that a program or a search through the lines needs. */
 static void whole_head(struct ts_document *doc, struct ts_node *table)
 {
-	ts_doc_line(doc, table, "verdict", "name", "species", "sold", "grown", "together", "tank",
+	ts_doc_line(doc, table, "verdict", "name", "species", "sold", "grown", "together", "needs",
 		"what decides", "to know", NULL);
 }
 
@@ -175,9 +175,9 @@ static void needs(struct ts_text *text, const struct ts_match_result *m)
 		ts_text_put(text, ", better ");
 		ts_text_number_short(text, m->group_comfortable, 0);
 	}
-	ts_text_put(text, "; tank from ");
+	ts_text_put(text, "; it needs ");
 	ts_text_number_short(text, m->tank_length_cm, 0);
-	ts_text_put(text, " cm");
+	ts_text_put(text, " cm of length");
 }
 
 /* Everything of one animal, for a page. */
@@ -320,9 +320,9 @@ static void others(struct ts_document *doc, struct ts_text *text, const struct t
 		    home = {r->no_home, r->no_home_count};
 	bool whole = doc->drawn || !wanted->terminal || wanted->all;
 
-	aside(doc, text, "THE WATER SUITS, THE TANK IS TOO SMALL", large, wanted,
+	aside(doc, text, "The water suits, the tank is too small", large, wanted,
 		whole || wanted->any_size);
-	aside(doc, text, "THE WATER SUITS, A HOME DOES NOT", home, wanted, whole);
+	aside(doc, text, "The water suits, a home does not", home, wanted, whole);
 	if (!whole && !wanted->any_size)
 		in_a_line(doc, text, large, "need a larger tank", "--any-size");
 	if (!whole)
@@ -334,10 +334,10 @@ static void excluded(struct ts_document *doc, struct ts_text *text, const struct
 {
 	if (!r->excluded_count)
 		return;
-	ts_text_put(text, "Excluded: ");
 	count(text, r->excluded_count);
+	ts_text_put(text, " not in this water");
 	for (size_t i = 0; i < r->excluded_by_count; i++)
-		ts_text_puts(text, i ? ", " : ". ", r->excluded_by[i].says, NULL);
+		ts_text_puts(text, i ? ", " : ": ", r->excluded_by[i].says, NULL);
 	ts_text_put(text, ". Which: --only excluded.");
 	ts_doc_paragraph(doc, ts_doc_take(doc, text));
 }
@@ -360,15 +360,15 @@ static void water(struct ts_document *doc, const struct ts_rank_result *r)
 void ts_show_rank(
 	struct ts_document *doc, const struct ts_rank_result *r, const struct ts_show_list *wanted)
 {
-	static const char *const titles[TS_VERDICT__COUNT] = {[TS_SUITS] = "THE WATER SUITS",
-		[TS_TOLERATES] = "CAN LIVE IN IT, NOT AT THEIR BEST",
-		[TS_UNSURE] = "UNSURE",
-		[TS_EXCLUDED] = "EXCLUDED"};
+	static const char *const titles[TS_VERDICT__COUNT] = {[TS_SUITS] = "The water suits",
+		[TS_TOLERATES] = "Can live in it, not at their best",
+		[TS_UNSURE] = "May fit: measure again",
+		[TS_EXCLUDED] = "Not in this water"};
 	static const struct {
 		const char *what, *how;
 	} lines[TS_VERDICT__COUNT] = {
 		[TS_TOLERATES] = {"can live in it, not at their best", "--only tolerates"},
-		[TS_UNSURE] = {"wait for a surer reading", "--only unsure"}};
+		[TS_UNSURE] = {"may fit, which a closer reading would tell", "--only unsure"}};
 	bool in_short = wanted->terminal && !wanted->all && !wanted->verdicts && !doc->drawn;
 	unsigned usual = 1u << TS_SUITS | 1u << TS_TOLERATES | 1u << TS_UNSURE;
 	unsigned verdicts = wanted->verdicts ? wanted->verdicts

@@ -31,30 +31,54 @@ static void list(struct page *p, const struct ts_texts *texts, const char *end)
 	ts_text_put(&p->text, end);
 }
 
-static void put_recipe(struct page *p)
+/* "60 L of your own water, treated" or "10 g of sodium bicarbonate (NaHCO3)". */
+static void put_part(struct page *p, const struct ts_recipe_line *l, bool change)
 {
-	struct ts_node *table;
-	const char *first, *change;
+	bool weighed = l->unit[0] == 'g';
 
-	ts_doc_heading(p->doc, 0, "THE RECIPE");
-	ts_doc_paragraph(p->doc, p->r->treatment);
-	ts_text_put(&p->text, p->r->volume_known ? "first fill, " : "for ");
-	ts_say_amount(&p->text, p->r->volume_l, "L");
-	first = take(p);
-	ts_text_put(&p->text, "each change, ");
-	ts_say_amount(&p->text, p->r->volume_l * p->r->change_percent / 100, "L");
-	change = take(p);
-	table = ts_doc_table(p->doc);
-	ts_doc_line(p->doc, table, "what", first, change, "which is", NULL);
+	ts_say_amount(&p->text, change ? l->amount_change : l->amount, l->unit);
+	ts_text_puts(&p->text, " of ", l->says, weighed ? " (" : "", weighed ? l->ingredient : "",
+		weighed ? ")" : "", NULL);
+}
+
+/* The waters of a recipe, then what is stirred into them: the whole of it once for each filling. */
+static const char *filling(struct page *p, bool change)
+{
+	bool stirred = false;
+
 	for (size_t i = 0; i < p->r->recipe_count; i++) {
 		const struct ts_recipe_line *l = &p->r->recipe[i];
-		const char *amount;
+		bool weighed = l->unit[0] == 'g';
 
-		ts_say_amount(&p->text, l->amount, l->unit);
-		amount = take(p);
-		ts_say_amount(&p->text, l->amount_change, l->unit);
-		ts_doc_line(p->doc, table, l->ingredient, amount, take(p), l->says, NULL);
+		if (!(l->amount > 0))
+			continue;
+		ts_text_put(&p->text, !p->text.len          ? ""
+				      : weighed && !stirred ? "; stir in "
+				      : weighed             ? ", "
+							    : ", and ");
+		stirred |= weighed;
+		put_part(p, l, change);
 	}
+	ts_text_put(&p->text, ".");
+	return take(p);
+}
+
+static void put_recipe(struct page *p)
+{
+	struct ts_node *steps;
+	const char *when;
+
+	ts_doc_heading(p->doc, 0, "The recipe, step by step");
+	steps = ts_doc_steps(p->doc);
+	ts_doc_line(p->doc, steps, "first of all", p->r->treatment, NULL);
+	ts_text_put(&p->text, p->r->volume_known ? "the first fill, " : "for ");
+	ts_say_amount(&p->text, p->r->volume_l, "L");
+	when = take(p);
+	ts_doc_line(p->doc, steps, when, filling(p, false), NULL);
+	ts_text_put(&p->text, "each change, ");
+	ts_say_amount(&p->text, p->r->volume_l * p->r->change_percent / 100, "L");
+	when = take(p);
+	ts_doc_line(p->doc, steps, when, filling(p, true), NULL);
 }
 
 static const char *figure(struct page *p, double value, int decimals, const char *unit)
@@ -69,7 +93,7 @@ static void put_water(struct page *p)
 	const struct ts_made_water *m = p->r->result;
 	struct ts_node *facts;
 
-	ts_doc_heading(p->doc, 0, "THE WATER IT MAKES");
+	ts_doc_heading(p->doc, 0, "The water it makes");
 	facts = ts_doc_facts(p->doc, 1);
 	if (!isnan(m->gh_dh))
 		ts_doc_line(p->doc, facts, "GH", figure(p, m->gh_dh, 1, " dH"), NULL);
@@ -103,7 +127,7 @@ static void put_water(struct page *p)
 
 static void put_without_work(struct page *p)
 {
-	ts_doc_heading(p->doc, 0, "WITHOUT ANY WORK");
+	ts_doc_heading(p->doc, 0, "Without any work");
 	if (p->r->bare)
 		ts_doc_caution(p->doc, p->r->bare);
 	ts_doc_paragraphs(p->doc, &p->r->as_it_is_says);
@@ -111,7 +135,7 @@ static void put_without_work(struct page *p)
 
 static void put_groups(struct page *p)
 {
-	ts_doc_heading(p->doc, 0, "TWO GROUPS");
+	ts_doc_heading(p->doc, 0, "Two groups");
 	for (size_t i = 0; i < p->r->group_count; i++) {
 		const struct ts_group_line *g = &p->r->groups[i];
 
@@ -127,7 +151,7 @@ static void put_stages(struct page *p)
 	const struct ts_remake_result *r = p->r;
 
 	if (r->stage_count) {
-		ts_doc_heading(p->doc, 0, "STAGES FOR THE ANIMALS THERE NOW");
+		ts_doc_heading(p->doc, 0, "Stages for the animals there now");
 		ts_doc_paragraph(p->doc, r->stages_say);
 		ts_show_stages(p->doc, r->stages, r->stage_count, true);
 	} else if (r->stages_none) {
@@ -153,7 +177,7 @@ static void put_all(struct page *p)
 		ts_doc_paragraph(p->doc, r->notes.items[i]);
 	put_stages(p);
 	if (r->routine) {
-		ts_doc_heading(p->doc, 0, "AFTERWARDS");
+		ts_doc_heading(p->doc, 0, "Afterwards");
 		ts_doc_paragraph(p->doc, r->routine);
 	}
 	for (size_t i = 0; i < r->cautions.count; i++)

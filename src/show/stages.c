@@ -21,12 +21,15 @@ static const char *change_of(
 {
 	if (stage->change_percent >= 100)
 		return "move over";
-	ts_text_number_short(text, stage->change_percent, 0);
-	ts_text_put(text, " %");
-	if (!isnan(stage->change_l)) {
-		ts_text_put(text, " = ");
-		ts_say_amount(text, stage->change_l, "L");
+	if (isnan(stage->change_l)) {
+		ts_text_number_short(text, stage->change_percent, 0);
+		ts_text_put(text, " L of each 100");
+		return ts_doc_take(doc, text);
 	}
+	ts_say_amount(text, stage->change_l, "L");
+	ts_text_put(text, " (");
+	ts_text_number_short(text, stage->change_percent, 0);
+	ts_text_put(text, " %)");
 	return ts_doc_take(doc, text);
 }
 
@@ -40,7 +43,7 @@ static void put_after(
 	ts_text_put(text, unit);
 }
 
-/* "change 33 % = 33 L, then GH 12.0, KH 7.7, 421 uS/cm; watch them". */
+/* "change 33 L (33 %), then GH 12.0, KH 7.7, 421 uS/cm; watch them". */
 static void stages_steps(
 	struct ts_document *doc, const struct ts_stage_line *stages, size_t count, bool with_nh3)
 {

@@ -277,7 +277,7 @@ static void against(struct ts_document *doc, const struct ts_water_result *r)
 	for (size_t i = a->says.count && r->headline == a->says.items[0]; i < a->says.count; i++)
 		ts_doc_paragraph(doc, a->says.items[i]);
 	if (a->advice_count)
-		ts_doc_heading(doc, 0, "WHAT TO DO");
+		ts_doc_heading(doc, 0, "What to do");
 	advice_lines(doc, a->advice, a->advice_count);
 }
 

@@ -57,24 +57,24 @@ void ts_show_what_if(struct ts_document *doc, const struct ts_what_if_result *r)
 	if (doc->drawn)
 		say_card(doc, r);
 	ts_doc_medium(doc, doc->drawn ? TS_OFF_PAPER : TS_EVERYWHERE);
-	ts_doc_heading(doc, 0, "WHAT TO DO");
+	ts_doc_heading(doc, 0, "What to do");
 	say_steps(doc, r, false);
 	if (r->lasts_count > 1)
-		ts_doc_heading(doc, 0, "IN FIGURES");
+		ts_doc_heading(doc, 0, "In figures");
 	for (size_t i = 0; i < r->lasts_count && r->lasts_count > 1; i++) {
 		/* What stands above already needs no second line. */
 		if (strncmp(r->because, r->lasts[i].says, strlen(r->lasts[i].says)) != 0)
 			ts_doc_paragraph(doc, r->lasts[i].says);
 	}
 	if (r->stage_count) {
-		ts_doc_heading(doc, 0, "OVER TO THE OTHER WATER");
+		ts_doc_heading(doc, 0, "Over to the other water");
 		ts_doc_paragraph(doc,
 			"Each change is made with the water there, treated, as warm as the "
 			"tank; the figures are those after it, the days those since the "
 			"move. Before the first one ammonia and nitrite must read nil.");
 		ts_show_stages(doc, r->stages, r->stage_count, false);
 	}
-	ts_doc_heading(doc, 0, "WHOM TO CALL");
+	ts_doc_heading(doc, 0, "Whom to call");
 	ts_doc_paragraphs(doc, &r->call);
 	ts_doc_paragraphs(doc, &r->notes);
 	ts_doc_medium(doc, TS_EVERYWHERE);

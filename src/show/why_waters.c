@@ -115,11 +115,11 @@ void ts_show_why_waters(struct ts_document *doc, const struct ts_why_waters_resu
 		show_grid(doc, r, !down);
 	else
 		show_list(doc, r);
-	ts_doc_heading(doc, 0, "WHERE EACH FARES WORST");
+	ts_doc_heading(doc, 0, "Where each fares worst");
 	facts = ts_doc_facts(doc, 1);
 	for (size_t i = 0; i < r->species_count; i++)
 		ts_doc_line(doc, facts, r->species[i].called, r->species[i].worst.in_a_line, NULL);
-	ts_doc_heading(doc, 0, "THE WATERS");
+	ts_doc_heading(doc, 0, "The waters");
 	facts = ts_doc_facts(doc, 1);
 	for (size_t i = 0; i < r->water_count; i++)
 		ts_doc_line(doc, facts, r->waters[i].name, r->waters[i].says, NULL);

@@ -236,13 +236,29 @@ void ts_say_name(struct ts_text *out, const struct ts_species *s)
 	ts_text_put(out, common ? ")" : "");
 }
 
+void ts_say_company(struct ts_text *out, const struct ts_species *s)
+{
+	bool more = s->group.comfortable > s->group.least;
+
+	if (s->group.least <= 1 && !more) {
+		ts_text_put(out, "lives well alone");
+	} else {
+		ts_text_put(out, "keep ");
+		ts_text_number_short(out, s->group.least, 0);
+		ts_text_put(out, " or more");
+		if (more) {
+			ts_text_put(out, ", better ");
+			ts_text_number_short(out, s->group.comfortable, 0);
+		}
+	}
+	ts_text_put(out, s->group.pair ? ", or a pair by itself" : "");
+}
+
 void ts_say_room_of(struct ts_text *out, const struct ts_species *s)
 {
+	ts_text_put(out, "grows to ");
 	ts_text_number_short(out, s->adult_length_cm, 1);
-	ts_text_put(out, " cm, ");
-	ts_text_put(out, "from ");
-	ts_text_number_short(out, s->group.least, 0);
-	ts_text_put(out, ", tank ");
+	ts_text_put(out, " cm; grown it needs ");
 	ts_text_number_short(out, ts_match_tank_length_cm(s), 0);
-	ts_text_put(out, " cm");
+	ts_text_put(out, " cm of length");
 }

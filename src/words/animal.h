@@ -49,7 +49,10 @@ void ts_say_lives(struct ts_text *text, const struct ts_species *species);
 /* Adds "neon tetra (Paracheirodon innesi)". */
 void ts_say_name(struct ts_text *text, const struct ts_species *species);
 
-/* Adds "4 cm, from 6, tank 60 cm": how long it grows, in what number it lives, in what tank. */
+/* Adds "keep 6 or more, better 10". */
+void ts_say_company(struct ts_text *text, const struct ts_species *species);
+
+/* Adds "grows to 4 cm; grown it needs 60 cm of length". */
 void ts_say_room_of(struct ts_text *text, const struct ts_species *species);
 
 #endif

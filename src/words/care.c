@@ -29,7 +29,7 @@ const char *const ts_drift_assumed_words[] = {
 };
 
 const char ts_caution_acid[] =
-	"this shows what would happen and is no recipe. Put neither acid nor base into a tank with "
+	"This shows what would happen and is no recipe. Put neither acid nor base into a tank with "
 	"animals; a lower pH comes from fewer minerals, a higher one from more. Strong acids and "
 	"bases burn eyes, skin and lungs: that is work for goggles, gloves and people who have "
 	"learnt it.";
@@ -37,7 +37,8 @@ const char ts_caution_acid_short[] = "No recipe: put neither acid nor base into 
 				     "animals; strong ones burn eyes, skin "
 				     "and lungs.";
 const char ts_caution_drift[] =
-	"a forecast of what feeding and water changes add up to, no measurement: test KH and "
+	"This is a forecast of what feeding and water changes add up to, no measurement: test KH "
+	"and "
 	"nitrate, and believe the test. Treat new water against chlorine and chloramine. Suffering "
 	"animals are a vet's matter.";
 

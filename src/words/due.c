@@ -15,7 +15,7 @@ const char *const ts_due_where_words[TS_DUE_WHERE__COUNT + 1] = {"tank", "supply
 const char *const ts_due_when_words[] = {"overdue", "today", "later", NULL};
 
 const char ts_caution_due[] =
-	"a test is worth the day it was made on: write its date beside it. Suffering animals are a "
+	"A test is worth the day it was made on: write its date beside it. Suffering animals are a "
 	"vet's matter, whatever the readings say.";
 
 const char *ts_due_when(long day, long today)
@@ -89,12 +89,11 @@ static void put_last(struct ts_text *text, const struct ts_due_item *item, long 
 
 void ts_say_due(struct ts_text *text, const struct ts_due_item *item, long today)
 {
-	ts_text_put(text, item->day < today ? "Overdue: test " : "Test ");
+	ts_text_put(text, "Test ");
 	ts_say_due_what(text, item);
-	if (item->day == today) {
-		ts_text_put(text, " today");
-	} else {
-		ts_text_put(text, item->day < today ? ", due " : " by ");
+	ts_text_put(text, item->day <= today ? " today" : " by ");
+	if (item->day != today) {
+		ts_text_put(text, item->day < today ? ", which was due on " : "");
 		ts_say_day(text, item->day, today);
 	}
 	ts_text_put(text, ": ");

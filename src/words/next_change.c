@@ -65,12 +65,11 @@ static void put_value(struct ts_text *text, const struct ts_next_change *c)
 
 void ts_say_next_change(struct ts_text *text, const struct ts_next_change *c, long today)
 {
-	ts_text_put(text, c->day < today ? "Overdue: change " : "Change ");
+	ts_text_put(text, "Change ");
 	ts_say_change_amount(text, c);
-	if (c->day == today) {
-		ts_text_put(text, " today");
-	} else {
-		ts_text_put(text, c->day < today ? ", due " : " by ");
+	ts_text_put(text, c->day <= today ? " today" : " by ");
+	if (c->day != today) {
+		ts_text_put(text, c->day < today ? ", which was due on " : "");
 		ts_say_day(text, c->day, today);
 	}
 	if (c->reason == TS_CHANGE_NITRATE || c->reason == TS_CHANGE_BUFFER) {

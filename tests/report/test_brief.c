@@ -62,7 +62,7 @@ static void test_brief__verdicts_then_dangers_then_what_follows_the_last(void **
 	ts_brief_write(&m.out, &m.doc, false);
 	assert_string_equal(ts_text_get(&m.out),
 		"first suits\nall is well\nsecond does not\nGH 14, comfortable to 8: 6 too hard\n"
-		"its sting needs a hospital\nWhat harms\ntoo hard\n");
+		"Its sting needs a hospital.\nWhat harms\ntoo hard\n");
 	close_made(&m);
 }
 
