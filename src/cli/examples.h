@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Calls of each command, for its man page and its --help, which shows the first two: they run as they
- * stand, from an empty folder, in their order (tests/pages.sh).
+ * Calls of each command, for its man page and its --help, which shows the first two: they run as
+ * they stand, from an empty folder, in their order (tests/pages.sh).
  */
 #ifndef TS_CLI_EXAMPLES_H
 #define TS_CLI_EXAMPLES_H
