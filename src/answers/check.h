@@ -16,6 +16,21 @@ struct ts_check_unread {
 	const char *words, *say; /* as typed; how it is said so that it is understood */
 };
 
+/* What is asked beside "do they go together" and "what is to be done": bits. */
+enum ts_check_asked {
+	TS_ASKED_FITS = 1 << 0,   /* who could live there */
+	TS_ASKED_CHANGE = 1 << 1, /* how often and how much of the water is changed */
+	TS_ASKED_SALT = 1 << 2,   /* how much salt */
+	TS_ASKED_PH_UP = 1 << 3,  /* how pH comes up, or down */
+	TS_ASKED_PH_DOWN = 1 << 4,
+	TS_ASKED_KH_UP = 1 << 5,    /* how KH comes up */
+	TS_ASKED_DRINK = 1 << 6,    /* whether people may drink it */
+	TS_ASKED_SNAILS = 1 << 7,   /* how snails are got rid of */
+	TS_ASKED_HOW_MANY = 1 << 8, /* how many of those that are named last */
+};
+/* Their words, in the order of the bits; NULL behind the last. */
+extern const char *const ts_check_asked_words[];
+
 struct ts_check_question {
 	const char *name; /* of the plan, or of its file; NULL: it has none */
 	const struct ts_plan *plan;
@@ -24,6 +39,8 @@ struct ts_check_question {
 	const char *read_as; /* what was made of a sentence; NULL: none was typed */
 	const struct ts_check_unread *unread;
 	size_t unread_count;
+	unsigned asked; /* bits of enum ts_check_asked */
+	double aim;     /* to which KH it is to be brought; NAN: not said */
 };
 
 /* What mends a fault; figures that its kind does not have are NAN, texts NULL. */
@@ -110,6 +127,7 @@ struct ts_check_result {
 	const char *kind;
 	bool answered;
 	const char *headline;     /* the answer in a line */
+	const char *asked_says;   /* behind it: the answer to what else was asked; NULL: nothing */
 	const char *decides;      /* what to do, or the figure that decides; NULL: nothing */
 	const char *instead_says; /* another animal in the place of one; NULL: none */
 	const char *water_too;    /* what the water has against some, beside the first line */

@@ -1357,5 +1357,6 @@ void ts_check_headline(struct ts_check_work *w)
 	say_root(w);
 	ts_check_happened(w);
 	ts_check_poison(w);
+	ts_check_asked(w);
 	ts_check_unread(w);
 }

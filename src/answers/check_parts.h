@@ -85,6 +85,9 @@ void ts_check_happened(struct ts_check_work *w);
 /* A poison that was read, and of which nothing is said, becomes the first line. */
 void ts_check_poison(struct ts_check_work *w);
 
+/* Answers what was asked beside the list. */
+void ts_check_asked(struct ts_check_work *w);
+
 /* What was typed and not understood becomes the question, or stands behind a deed or a no. */
 void ts_check_unread(struct ts_check_work *w);
 

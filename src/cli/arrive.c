@@ -10,7 +10,7 @@
 #include "answers/arrive.h"
 #include "base/arena.h"
 #include "cli/care_answer.h"
-#include "records/value.h"
+#include "cli/reading_words.h"
 #include "report/arrive_result.h"
 #include "show/arrive.h"
 #include "water/now.h"
@@ -48,61 +48,6 @@ static enum ts_status read_tank(struct work *w)
 	return TS_OK;
 }
 
-/* One "GH 3" of the call. */
-static bool read_shop_value(
-	struct work *w, char *part, struct ts_scan_pair *pair, struct ts_reading *ret)
-{
-	char *key = part + strspn(part, " "), *value = key + strcspn(key, " :=");
-	struct ts_value_says says = {
-		.what = "is no reading", .remedy = "write it like \"GH 3, KH 2\""};
-	const struct ts_field *field;
-
-	if (*value)
-		*value++ = '\0';
-	value += strspn(value, " :=");
-	field = ts_shape_field_caseless(&ts_shape_reading, key);
-	if (field && field->kind == TS_MEASURE &&
-		ts_value_read(field, value, strlen(value), w->s->arena, ret, &says)) {
-		ts_value_pair_look(pair, field, value, &says, w->s->arena);
-		return true;
-	}
-	ts_text_puts(w->s->error, "--shop: '", key, *value ? " " : "", value, "' ", NULL);
-	ts_text_puts(w->s->error, says.what, "; ", says.remedy, NULL);
-	return false;
-}
-
-/* "GH 3, KH 2, pH 6.8": the shop's water where there is no file of it. */
-static enum ts_status read_shop_values(struct work *w, const char *text)
-{
-	struct ts_reading *reading = ts_arena_take(w->s->arena, sizeof *reading);
-	char *at = ts_arena_take(w->s->arena, strlen(text) + 1);
-	struct ts_scan_pair pair = {0};
-	struct ts_value_says asks;
-
-	if (!reading || !at)
-		return TS_NO_MEMORY;
-	memcpy(at, text, strlen(text) + 1);
-	while (*at) {
-		size_t len = strcspn(at, ",;");
-
-		while (at[len] == ',' && at[len + 1] >= '0' && at[len + 1] <= '9')
-			len += 1 + strcspn(at + len + 1, ",;"); /* a decimal comma */
-		char *next = at + len + (at[len] != '\0');
-
-		at[len] = '\0';
-		if (!read_shop_value(w, at, &pair, reading))
-			return w->s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
-		at = next;
-	}
-	if (ts_value_pair_asks(&pair, w->s->arena, &asks)) {
-		ts_text_puts(w->s->error, "--shop: ", asks.what, "; ", asks.remedy, NULL);
-		return TS_BAD_INPUT;
-	}
-	w->shop_water.readings = reading;
-	w->shop_water.reading_count = 1;
-	return TS_OK;
-}
-
 static enum ts_status read_shop(struct work *w)
 {
 	const char *file = w->s->options->shop_file;
@@ -111,7 +56,7 @@ static enum ts_status read_shop(struct work *w)
 	if (!file)
 		return TS_OK; /* nothing is known of it: taken as far apart */
 	if (strpbrk(file, " :=") && w->s->system->look(w->s->system->state, file, &seen) != 0)
-		return read_shop_values(w, file);
+		return reading_words(w->s, "--shop", file, &w->shop_water);
 	return file_water(w->s, file, &w->shop_water);
 }
 

@@ -8,9 +8,11 @@
 #include "answers/check.h"
 #include "base/arena.h"
 #include "base/date.h"
+#include "base/number.h"
 #include "care/happened.h"
 #include "cli/care_answer.h"
 #include "cli/check_call.h"
+#include "cli/reading_words.h"
 #include "cli/standing.h"
 #include "records/animals.h"
 #include "records/happened.h"
@@ -30,7 +32,9 @@ struct call {
 	const char *read_as; /* what was made of a sentence; NULL: none was typed */
 	struct ts_check_unread unread[TS_SENTENCE_MOST];
 	size_t unread_count;
-	bool file; /* the first argument is a plan file */
+	unsigned asked; /* bits of enum ts_check_asked */
+	double aim;     /* behind one of its words; NAN: none */
+	bool file;      /* the first argument is a plan file */
 };
 
 static bool ends(const char *text, const char *end)
@@ -132,11 +136,12 @@ static enum ts_status read_water(struct session *s, struct call *c)
 			c->plan.water.readings = &c->reading;
 		}
 		/* Animals live there, and nothing else was read: it is the water they live in. */
-		if (o->has_reading && o->there.count && !c->plan.tank.reading_count) {
+		if (o->has_reading && (o->there.count || o->poured) &&
+			!c->plan.tank.reading_count) {
 			c->plan.tank.readings = &c->reading;
 			c->plan.tank.reading_count = 1;
 		}
-		return TS_OK;
+		return o->poured ? reading_words(s, "--poured", o->poured, &c->plan.water) : TS_OK;
 	}
 	if (!c->plan.water.reading_count) {
 		status = answer_kept(s, &a);
@@ -146,6 +151,8 @@ static enum ts_status read_water(struct session *s, struct call *c)
 			return status;
 	}
 	c->plan.water.softened |= o->softened;
+	if (o->poured)
+		return reading_words(s, "--poured", o->poured, &c->plan.water);
 	return o->season ? answer_season(s, waters, c->plan.change_water.reading_count ? 2 : 1)
 			 : TS_OK;
 }
@@ -200,6 +207,35 @@ static enum ts_status read_signs(struct session *s, struct call *c)
 	}
 	c->plan.signs = signs;
 	c->plan.sign_count = count;
+	return TS_OK;
+}
+
+/* "change", "kh-up 4": what is asked beside the list. */
+static enum ts_status read_asks(struct session *s, struct call *c)
+{
+	const struct options *o = s->options;
+
+	c->aim = (double)NAN;
+	for (size_t i = 0; i < o->asks.count; i++) {
+		const char *said = o->asks.items[i];
+		size_t len = strcspn(said, " "), row = 0;
+
+		while (ts_check_asked_words[row] &&
+			(strlen(ts_check_asked_words[row]) != len ||
+				memcmp(ts_check_asked_words[row], said, len) != 0))
+			row++;
+		if (!ts_check_asked_words[row] ||
+			(said[len] && !ts_number_read(said + len + 1, strlen(said + len + 1),
+					      &c->aim, NULL))) {
+			ts_text_puts(
+				s->error, "--asks does not take '", said, "'; it takes ", NULL);
+			for (size_t k = 0; ts_check_asked_words[k]; k++)
+				ts_text_puts(
+					s->error, k ? ", " : "", ts_check_asked_words[k], NULL);
+			return TS_BAD_INPUT;
+		}
+		c->asked |= 1u << row;
+	}
 	return TS_OK;
 }
 
@@ -302,9 +338,9 @@ static void say_read(struct ts_text *text, const struct ts_sentence *read, bool 
 	for (size_t i = 0; i < read->flag_count; i++) {
 		const struct ts_sentence_flag *flag = &read->flags[i];
 
-		ts_text_puts(text, text->len ? ", " : "Read as: ", flag->flag + 2, " ", flag->value,
-			flag->taken ? " (" : "", flag->taken ? flag->taken : "",
-			flag->taken ? ")" : "", NULL);
+		ts_text_puts(text, text->len ? ", " : "Read as: ", flag->flag + 2,
+			*flag->value ? " " : "", flag->value, flag->taken ? " (" : "",
+			flag->taken ? flag->taken : "", flag->taken ? ")" : "", NULL);
 	}
 	for (size_t i = 0; i < read->unread_count; i++)
 		ts_text_puts(
@@ -443,6 +479,8 @@ static enum ts_status read_call(struct session *s, struct call *c)
 	if (!status)
 		status = read_happened(s, c);
 	if (!status)
+		status = read_asks(s, c);
+	if (!status)
 		status = read_water(s, c);
 	if (!status)
 		status = look_up(s, c);
@@ -497,8 +535,9 @@ static enum ts_status answer(struct session *s, struct call *c, struct ts_check_
 	struct ts_practice practice;
 
 	ts_practice_defaults(&practice);
-	return ts_answer_check(&(struct ts_check_question){c->name, &c->plan, c->species,
-				       c->candidates, c->read_as, c->unread, c->unread_count},
+	return ts_answer_check(
+		&(struct ts_check_question){c->name, &c->plan, c->species, c->candidates,
+			c->read_as, c->unread, c->unread_count, c->asked, c->aim},
 		&(struct ts_asking){.arena = s->arena,
 			.practice = s->practice ? s->practice : &practice,
 			.today = s->today,

@@ -507,6 +507,8 @@ static bool is_given(const struct options *o, const struct flag *flag, const str
 		flag ? (const char *)o + flag->offset : (const char *)&o->reading + field->offset;
 	struct ts_measure measure;
 
+	if (flag && flag->kind == SWITCH)
+		return *(const bool *)(const void *)at;
 	if (flag && flag->kind == BOX)
 		return o->size.length_cm > 0;
 	if (flag && flag->kind == TEXT)

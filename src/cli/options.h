@@ -83,7 +83,9 @@ struct options {
 	struct values with, without, there;
 	struct values signs;    /* of check, as a sign of a plan is written */
 	struct values happened; /* of check, as a note of a tank is written */
+	struct values asks;     /* of check: what else is asked */
 	const char *filter, *since, *water_change;
+	const char *poured; /* of check: what is poured in, as readings */
 	struct ts_measure deaths;
 	size_t lists, most_species;
 	struct ts_measure no3_rise, buffer;

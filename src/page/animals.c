@@ -184,8 +184,8 @@ static void write_texts(struct ts_json *j, const char *key, const char *const *t
 /* What no field of the sheet holds, and goes with the call as it is. */
 static bool goes_with_call(const char *flag)
 {
-	static const char *const flags[] = {
-		"--signs", "--deaths", "--filter", "--happened", "--water-change"};
+	static const char *const flags[] = {"--signs", "--deaths", "--filter", "--happened",
+		"--water-change", "--asks", "--softened", "--poured"};
 
 	for (size_t i = 0; i < sizeof flags / sizeof *flags; i++) {
 		if (strcmp(flag, flags[i]) == 0)
@@ -207,7 +207,8 @@ static void write_flags(struct ts_json *j, const struct ts_sentence *read)
 		if (!goes_with_call(read->flags[i].flag))
 			continue;
 		ts_json_text(j, NULL, read->flags[i].flag);
-		ts_json_text(j, NULL, read->flags[i].value);
+		if (*read->flags[i].value)
+			ts_json_text(j, NULL, read->flags[i].value);
 	}
 	ts_json_end_list(j);
 	ts_json_list(j, "alarms");

@@ -145,6 +145,7 @@ static const struct ts_result_field check_fields[] = {
 	TS_R_ROW_WORD(C, "kind", kind, ts_check_kind_words, "of the answer: decides what stands on a first screen"),
 	TS_R_ROW_BOOL(C, "answered", answered, "all is known that a yes needs"),
 	TS_R_ROW_TEXT(C, "headline", headline, "the answer in a line"),
+	TS_R_ROW_TEXT(C, "asked_says", asked_says, "the answer to what else was asked: how often water is changed, how much salt"),
 	TS_R_ROW_TEXT(C, "decides", decides, "what to do about it, or the figure that decides"),
 	TS_R_ROW_TEXT(C, "instead_says", instead_says, "another animal in the place of one that suffers"),
 	TS_R_ROW_TEXT(C, "instead_species", instead_species, "accepted name"),

@@ -128,8 +128,9 @@ static void say_answer(struct screen *s)
 {
 	const struct ts_check_result *r = s->r;
 	const char *caution = cautions(s->doc, s->text, r);
-	const char *const lines[] = {r->not_understood, is(r, TS_CHECK_NO) ? NULL : r->decides,
-		r->first ? r->first->hour : NULL, r->first ? r->first->week : NULL, r->water_too,
+	const char *const lines[] = {r->asked_says, r->not_understood,
+		is(r, TS_CHECK_NO) ? NULL : r->decides, r->first ? r->first->hour : NULL,
+		r->first ? r->first->week : NULL, r->water_too,
 		is(r, TS_CHECK_NO) ? r->decides : NULL, r->instead_says, r->otherwise,
 		r->root_says};
 	const size_t count = sizeof lines / sizeof *lines;

@@ -327,6 +327,13 @@ static bool make(struct ts_typed *t, const struct ts_typed_row *row, const struc
 	}
 }
 
+size_t ts_typed_fits(struct ts_typed *t, const char *pattern)
+{
+	struct match m = {t, t->at, -1, NULL};
+
+	return fits(pattern, &m) ? m.at - t->at : 0;
+}
+
 size_t ts_typed_happened(struct ts_typed *t)
 {
 	for (const struct ts_typed_row *row = ts_typed_rows; row->pattern; row++) {

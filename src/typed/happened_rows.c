@@ -46,6 +46,9 @@ const struct ts_typed_row ts_typed_rows[] = {
 	{"emptied|drained|refilled the|my|whole|entire~ " TANK, TS_TYPED_FLAG, "--happened", "changed 100 %"},
 	{"100|90 % water? change|changed|changes", TS_TYPED_FLAG, "--happened", "changed 100 %"},
 	{"full|complete|whole|total|entire|all water change", TS_TYPED_FLAG, "--happened", "changed 100 %"},
+	/* a softener in the house */
+	{"through|from|has|have|with|use|using|got|a|an|the|our|my? a|an|the|our|my? household|house|home|domestic|salt|water|ion|exchange|whole-house~ softener|softeners", TS_TYPED_FLAG, "--softened", ""},
+	{"softened|ion-exchanged water|tap~", TS_TYPED_FLAG, "--softened", ""},
 	/* the filter */
 	{"washed|cleaned|rinsed|scrubbed|cleaning|washing|rinsing " A "|all|out|old~ " FILTER "|" MEDIA " " MEDIA "|out|thoroughly~ with|in|under|using the|hot|warm|cold|running|fresh|untreated~ tap|faucet|soap water?", TS_TYPED_FLAG, "--happened", "filter washed with tap water"},
 	{"replaced|changed|swapped|threw|binned|new " A "|all|out|away|old~ " FILTER "? " MEDIA, TS_TYPED_FLAG, "--happened", "filter media replaced"},

@@ -4,6 +4,7 @@
  */
 #include <string.h>
 
+#include "catalogue/name_words.h"
 #include "typed/reader.h"
 
 #define NAME_WORDS_MOST 6
@@ -17,10 +18,38 @@ enum ts_name_how ts_typed_how(const struct ts_typed *t, const char *name)
 	return c.how == TS_NAME_GROUP && c.by_word ? TS_NAME_NEAR : c.how;
 }
 
+/*
+ * Words of every sentence that a slip of one letter would turn into a name: "change" into Channa,
+ * "corner" into corys, "other" into otos. Found by asking the catalogue for every word of our
+ * pages.
+ */
+static const char *const ordinary[] = {"other", "others", "another", "change", "changes", "changed",
+	"changing", "chance", "chances", "place", "places", "placed", "piece", "pieces", "corner",
+	"corners", "share", "shares", "shared", "raise", "raises", "raised", "rise", "rises",
+	"rate", "rates", "better", "beats", "later", "layer", "layers", "kills", "killer", "killed",
+	"seven", "severe", "copper", "core", "cores", "copies", "shape", "shapes", "super", "crazy",
+	"sharp", "shark's", "angle", "angles", "plain", "state", "states", "stats", "picture",
+	"pictures", "cross", "frost", "gasps", "suffers", "suffer", "buffers", "buffer", "aware",
+	"require", "requires", "required", "role", "roles", "pause", "claim", "claims", "class",
+	"base", "bases", "index", "endless", "ideas", "idea", "caves", "cave", "disks", "scales",
+	"scale", "check", "range", "ranges", "reading", "orange", "slime", "slide", "trade",
+	"traded", "texts", "text", "codes", "code", "slack", "chomp", "packs", "pack", "wince",
+	"widen", "tighten", "gamble"};
+
+static bool is_ordinary(const struct ts_typed *t, const char *words)
+{
+	struct ts_candidates c;
+
+	if (strchr(words, ' ') || !TS_TYPED_AMONG(words, ordinary))
+		return false;
+	(void)ts_catalogue_species(t->catalogue, words, &c);
+	return !c.count || c.items[0].miss / TS_NAME_TIER >= TS_TIER_SLIP;
+}
+
 /* The catalogue knows the very name; `guess`: or takes it for one, by another order of words. */
 static bool names(const struct ts_typed *t, const char *words, bool guess)
 {
-	if (!ts_name_heads_may_name(&t->heads, words))
+	if (!ts_name_heads_may_name(&t->heads, words) || is_ordinary(t, words))
 		return false; /* most words of a sentence: comparing them with every name is long */
 	switch (ts_typed_how(t, words)) {
 	case TS_NAME_SAME:

@@ -37,11 +37,16 @@ struct ts_typed {
 	const char *last;           /* the name that was taken last */
 	size_t ended;               /* the word behind it */
 	bool last_living;
-	size_t clause;    /* planned animals before this one are of an earlier thought */
-	bool owns;        /* "my", "I have" was said: a tank is somebody\'s */
-	bool asked;       /* "will they": what follows is no sign that is seen */
-	bool buys;        /* "I want": who is named does not live there yet */
-	size_t signed_at; /* the word behind the last sign */
+	size_t clause;        /* planned animals before this one are of an earlier thought */
+	bool owns;            /* "my", "I have" was said: a tank is somebody\'s */
+	bool asked;           /* "will they": what follows is no sign that is seen */
+	size_t thought_flags; /* flags before this one are of an earlier thought */
+	bool tap;             /* what is read now is the tap's */
+	const char
+		*about; /* the reading that was named last, with a figure or without; NULL: none */
+	bool keeper;    /* it asks what those ask that keep them */
+	bool buys;      /* "I want": who is named does not live there yet */
+	size_t signed_at;                            /* the word behind the last sign */
 	const char *sign, *how_many, *since, *after; /* NULL: not said */
 	double deaths;                               /* negative: not said */
 	double of_them;    /* "2 of my 6": of so many something is told; 0: not said */
@@ -93,8 +98,19 @@ bool ts_typed_unit(const char *word);
 /* The flag of a reading that the words from `at` on name, how many they are; NULL: none. */
 const char *ts_typed_key(const struct ts_typed *t, size_t at, size_t *ret_used);
 
+/* "in the tank", "from the tap", at `t->at`: whose the readings are; how many words, 0: neither. */
+bool ts_typed_of_water(const char *flag);
+size_t ts_typed_whose(struct ts_typed *t);
+/* One water where the two do not differ, else what is poured in as one flag. */
+void ts_typed_settle_waters(struct ts_typed *t);
+
 /* What happened, or the state of the tank, at `t->at`; how many words, 0: nothing. */
 size_t ts_typed_happened(struct ts_typed *t);
+
+/* A pattern of happened_rows.c fits at `t->at`; how many words, 0: it does not. */
+size_t ts_typed_fits(struct ts_typed *t, const char *pattern);
+/* What is asked, at `t->at`; how many words, 0: nothing. */
+size_t ts_typed_asked(struct ts_typed *t);
 
 /* Adds a flag; false: another value of it stands already, and the words are not used. */
 bool ts_typed_flag(struct ts_typed *t, const char *flag, const char *value, const char *taken);

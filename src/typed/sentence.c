@@ -128,19 +128,23 @@ static bool graver(struct ts_sentence_flag *io, const char *value)
 bool ts_typed_flag(struct ts_typed *t, const char *flag, const char *value, const char *taken)
 {
 	struct ts_sentence *s = t->out;
-	bool more = strcmp(flag, "--happened") == 0 || strcmp(flag, "--signs") == 0;
+	bool more = strcmp(flag, "--happened") == 0 || strcmp(flag, "--signs") == 0 ||
+		    strcmp(flag, "--asks") == 0;
+
+	bool of_tap = t->tap && ts_typed_of_water(flag);
 
 	if (!value)
 		return true; /* no memory: the arena knows */
 	for (size_t i = 0; i < s->flag_count; i++) {
 		bool same = strcmp(s->flags[i].value, value) == 0;
 
-		if (strcmp(s->flags[i].flag, flag) == 0 && (same || !more))
+		if (strcmp(s->flags[i].flag, flag) == 0 && s->flags[i].poured == of_tap &&
+			(same || !more))
 			return same || graver(&s->flags[i], value);
 	}
 	if (s->flag_count == TS_SENTENCE_MOST)
 		return false;
-	s->flags[s->flag_count++] = (struct ts_sentence_flag){flag, value, taken};
+	s->flags[s->flag_count++] = (struct ts_sentence_flag){flag, value, taken, of_tap};
 	t->found = true;
 	return true;
 }
@@ -243,6 +247,23 @@ static size_t thought_end(const struct ts_typed *t)
 	return end;
 }
 
+/* "no gasping", "nobody is gasping": it is not seen. */
+static bool denied(const struct ts_typed *t)
+{
+	static const char *const nobody[] = {"no", "not", "nobody", "none", "without", "never",
+		"isn't", "aren't", "nothing", "don't", "doesn't"};
+
+	for (size_t back = 1; back <= 2 && back <= t->at; back++) {
+		if (TS_TYPED_AMONG(t->word[t->at - back], nobody))
+			return true;
+		if (back == 1 && !ts_typed_is(t->word[t->at - 1], "is") &&
+			!ts_typed_is(t->word[t->at - 1], "are") &&
+			!ts_typed_is(t->word[t->at - 1], "of"))
+			return false;
+	}
+	return false;
+}
+
 /* What is seen, of those that live there: "gasping since yesterday", "after the water change". */
 static bool take_sign(struct ts_typed *t)
 {
@@ -257,6 +278,10 @@ static bool take_sign(struct ts_typed *t)
 	if (!after && (t->asked || (t->last && !t->last_living && t->buys)))
 		return false;
 	said = ts_arena_text(t->arena, rest, bytes);
+	if (denied(t)) {
+		go_on(t, words_of(t, bytes));
+		return true;
+	}
 	if (after)
 		t->after = said;
 	else
@@ -368,6 +393,8 @@ static void take_cut(struct ts_typed *t, size_t len, enum ts_typed_then then)
 	if (ts_breadth_words(word) >= 0)
 		t->how_many = word;
 	mark(t, t->at, t->at + len, TS_TYPED_PASSED);
+	if (ts_typed_is(word, ","))
+		t->thought_flags = t->out->flag_count;
 	t->at += len;
 	t->strange = t->at;
 	if (!waits && !t->within)
@@ -448,6 +475,11 @@ static void step(struct ts_typed *t)
 	size_t name, cut, used;
 	enum ts_typed_then then = TS_TYPED_AS_BEFORE;
 
+	used = ts_typed_asked(t);
+	if (used) {
+		go_on(t, used);
+		return;
+	}
 	take_size(t);
 	sex = t->at > t->pending && ts_typed_sex(t->word[t->at]);
 	name = sex || ts_typed_counts_what_follows(t) ? 0 : ts_typed_name_here(t, false);
@@ -457,6 +489,8 @@ static void step(struct ts_typed *t)
 		return;
 	}
 	used = ts_typed_measure(t);
+	if (!used && name < 2)
+		used = ts_typed_whose(t);
 	if (!used && name < 2)
 		used = ts_typed_happened(t);
 	if (used) {
@@ -488,6 +522,10 @@ static void settle_whose(struct ts_typed *t)
 		"--signs", "--deaths", "--happened", "--ammonia", "--NO2", "--NO2-N", "--oxygen"};
 	const struct ts_sentence *s = t->out;
 
+	if (t->keeper && !s->wanted && !s->living_count && s->planned_count) {
+		t->clause = 0;
+		ts_typed_they_live(t);
+	}
 	for (size_t i = 0; i < s->flag_count && !s->wanted && !s->living_count; i++) {
 		bool stands = strcmp(s->flags[i].flag, "--filter") == 0 &&
 			      (s->flags[i].value[0] == 'o' || s->flags[i].value[0] == 's');
@@ -525,6 +563,7 @@ bool ts_sentence_read(const struct ts_catalogue *catalogue, struct ts_arena *are
 		flush_strange(t, t->at);
 	else
 		sexes_behind(t);
+	ts_typed_settle_waters(t);
 	tell_sign(t);
 	tell_deaths(t);
 	settle_whose(t);

@@ -18,6 +18,7 @@
 struct ts_sentence_flag {
 	const char *flag, *value; /* "--GH", "8 dH" */
 	const char *taken;        /* what was taken for granted, a sentence's end; NULL: nothing */
+	bool poured;              /* said of the tap; where nothing differs it is one water */
 };
 
 /* What nothing was made of, and must not be passed over. */

@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/*
+ * Whose a reading is: "tank pH 6, KH 0; tap is GH 12 KH 8". The last that was named before a figure
+ * has it; named directly behind ("GH 12 from the tap"), it has what was read in that thought. Where
+ * no reading stands for both, they are one water.
+ */
+#include <string.h>
+
+#include "typed/reader.h"
+
+#define LINKS "is|are|was|reads|read|has|at|gives|shows|says|tests|water|water's|reading|readings"
+
+static const struct {
+	const char *pattern;
+	bool tap;
+	bool behind; /* may stand behind its readings */
+} rows[] = {
+	{"from|out|of|straight|off the|my|our|of~ tap|mains|supply|faucet water?", true, true},
+	{"in|of the|my|our~ tap|mains|faucet water?", true, true},
+	{"tap|mains|faucet|supply|supplier|company water|company|report|value|values|" LINKS "~ =?",
+		true, false},
+	{"tapwater|tap-water " LINKS "~ =?", true, false},
+	{"in|of|from the|my|our|this~ tank|aquarium|bowl itself|now?", false, true},
+	{"the|my|our|this|in~ tank|aquarium|bowl|inside " LINKS "~ =?", false, false},
+};
+
+bool ts_typed_of_water(const char *flag)
+{
+	static const char *const flags[] = {"--GH", "--KH", "--pH", "--NO3", "--NO3-N", "--NO2",
+		"--NO2-N", "--ammonia", "--TDS", "--conductivity", "--Cu", "--chlorine",
+		"--phosphate", "--Ca", "--Mg"};
+
+	return TS_TYPED_AMONG(flag, flags);
+}
+
+/* What is told of it stands behind: a reading, by its key. */
+static bool reading_follows(const struct ts_typed *t, size_t at)
+{
+	size_t used;
+
+	return at < t->count && ts_typed_key(t, at, &used);
+}
+
+/* What was read since the last mark is of this water. */
+static void give_back(struct ts_typed *t, bool tap)
+{
+	struct ts_sentence *s = t->out;
+
+	for (size_t i = t->thought_flags; i < s->flag_count; i++) {
+		if (ts_typed_of_water(s->flags[i].flag))
+			s->flags[i].poured = tap;
+	}
+}
+
+size_t ts_typed_whose(struct ts_typed *t)
+{
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		size_t used = ts_typed_fits(t, rows[i].pattern);
+		bool follows;
+
+		if (!used)
+			continue;
+		follows = reading_follows(t, t->at + used);
+		if (rows[i].behind && !follows && t->at && t->mark[t->at - 1] == TS_TYPED_USED) {
+			give_back(t, rows[i].tap);
+			return used;
+		}
+		if (!follows)
+			return 0;
+		t->tap = rows[i].tap;
+		t->living = false; /* as behind any "is" */
+		t->thought_flags = t->out->flag_count;
+		return used;
+	}
+	return 0;
+}
+
+/* Some reading stands for both. */
+static bool differ(const struct ts_sentence *s)
+{
+	for (size_t i = 0; i < s->flag_count; i++) {
+		for (size_t k = 0; k < s->flag_count && s->flags[i].poured; k++) {
+			if (!s->flags[k].poured && strcmp(s->flags[k].flag, s->flags[i].flag) == 0)
+				return true;
+		}
+	}
+	return false;
+}
+
+void ts_typed_settle_waters(struct ts_typed *t)
+{
+	struct ts_sentence *s = t->out;
+	const char *poured = NULL;
+	bool two = differ(s);
+	size_t kept = 0;
+
+	for (size_t i = 0; i < s->flag_count; i++) {
+		struct ts_sentence_flag flag = s->flags[i];
+
+		if (flag.poured && two)
+			poured = ts_arena_join(t->arena, poured ? poured : "", poured ? ", " : "",
+				flag.flag + 2, " ", flag.value, NULL);
+		else
+			s->flags[kept++] = flag;
+	}
+	s->flag_count = kept;
+	t->tap = false;
+	if (poured)
+		(void)ts_typed_flag(t, "--poured", poured, NULL);
+}
