@@ -4,6 +4,7 @@
  */
 #include "page/animals.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/arena.h"
@@ -14,6 +15,7 @@
 #include "typed/sentence.h"
 #include "words/animal.h"
 #include "words/names.h"
+#include "words/rulings.h"
 
 static void write_said(struct ts_json *j, const char *key, struct ts_text *text)
 {
@@ -23,13 +25,13 @@ static void write_said(struct ts_json *j, const char *key, struct ts_text *text)
 }
 
 /* Texts as a file of ours has them. */
-static void write_line(struct ts_json *j, const struct ts_stock_line *line)
+static void write_line(struct ts_json *j, const struct ts_stock_line *line, double count)
 {
 	const struct ts_field *sex = ts_shape_field(&ts_shape_stock_line, "sex");
 
 	ts_json_object(j, "line");
 	ts_json_text(j, "species", line->species);
-	ts_json_number(j, "count", line->count > 0 ? line->count : 1, 0);
+	ts_json_number(j, "count", count, 0);
 	if (line->sex)
 		ts_json_text(j, "sex", sex->words[line->sex]);
 	if (line->since && *line->since)
@@ -124,10 +126,29 @@ static void write_choices(struct ts_json *j, const struct ts_catalogue *catalogu
 		write_choice(j, meant->items[i].name, meant->items[i].species);
 }
 
-static void write_meant(struct ts_json *j, const char *name, const struct ts_catalogue *catalogue)
+/* How many where nobody said so, as `check` takes it. */
+static double count_of(const struct ts_stock_line *line, const struct ts_species *species)
 {
-	struct ts_candidates meant;
-	const struct ts_species *species = ts_catalogue_species(catalogue, name, &meant);
+	return line->count > 0 ? line->count : species ? fmax(1, ceil(species->group.least)) : 1;
+}
+
+static void say_count(struct ts_text *text, double count, const struct ts_species *species)
+{
+	struct ts_ruling r = {.rule = TS_RULE_COUNT_ASSUMED, .subject = species, .ours = count};
+
+	size_t at;
+
+	if (text->len)
+		ts_text_put(text, ". ");
+	at = text->len;
+	ts_say_ruling(text, &r);
+	ts_text_capital(text, at);
+}
+
+static void write_meant(struct ts_json *j, const struct ts_stock_line *line,
+	const struct ts_catalogue *catalogue, const struct ts_species *species,
+	const struct ts_candidates *meant)
+{
 	struct ts_text said;
 
 	ts_text_open(&said, NULL);
@@ -135,16 +156,28 @@ static void write_meant(struct ts_json *j, const char *name, const struct ts_cat
 		ts_say_name(&said, species);
 	write_said(j, "name", &said);
 	if (species)
-		ts_say_taken(&said, name, &meant);
+		ts_say_taken(&said, line->species, meant);
 	else
-		ts_say_candidates(&said, name, &meant);
+		ts_say_candidates(&said, line->species, meant);
+	if (species && line->count < 1 && count_of(line, species) > 1)
+		say_count(&said, count_of(line, species), species);
 	write_said(j, "says", &said);
-	ts_json_bool(j, "group", !species && meant.how == TS_NAME_GROUP);
+	ts_json_bool(j, "group", !species && meant->how == TS_NAME_GROUP);
 	ts_json_list(j, "choices");
 	if (!species)
-		write_choices(j, catalogue, name, &meant);
+		write_choices(j, catalogue, line->species, meant);
 	ts_json_end_list(j);
 	ts_text_drop(&said);
+}
+
+static void write_animal(
+	struct ts_json *j, const struct ts_stock_line *line, const struct ts_catalogue *catalogue)
+{
+	struct ts_candidates meant;
+	const struct ts_species *species = ts_catalogue_species(catalogue, line->species, &meant);
+
+	write_line(j, line, count_of(line, species));
+	write_meant(j, line, catalogue, species, &meant);
 }
 
 void page_animals_write(
@@ -161,8 +194,7 @@ void page_animals_write(
 	j.line = true;
 	ts_json_object(&j, NULL);
 	if (ts_animal_words(&arena, words, today, &line, &error)) {
-		write_line(&j, &line);
-		write_meant(&j, line.species, catalogue);
+		write_animal(&j, &line, catalogue);
 	} else {
 		write_said(&j, "says", &error);
 	}

@@ -26,6 +26,10 @@ function readItem(item, lived) {
 	return { item, ...askedOnce(`item ${words}`, (running) => running.animals(words, today()[1])) };
 }
 
+// A sentence that is being typed: its parts are not asked about one by one.
+const SENTENCE = /(\S+\s+){4}\S|\b([GK]H|pH|\d+\s*(l|lit\w*|cm|dH|ppm))\b/i;
+const unfinished = () => page.typing && page.unclear.some(({ item }) => SENTENCE.test(item));
+
 // What is typed becomes the stock; what a file or a field said beyond the words stays.
 // `whole`: nobody is typing at this moment, so that a sentence may be read.
 function readAnimals(whole = true) {
@@ -35,12 +39,13 @@ function readAnimals(whole = true) {
 	page.told = [];
 	page.alarms = [];
 	const read = (whole && readSentence(s, items)) || items;
-	s.stock = read.filter(({ line }) => line).map(({ line }) => {
+	page.read = read;
+	page.unclear = read.filter(({ name }) => !name);
+	page.typing = !whole;
+	s.stock = read.filter(({ item, name, line }) => line && (name || whole || !SENTENCE.test(item))).map(({ line }) => {
 		const { sex, origin, size } = before.get(line.species) || {};
 		return { ...(sex && { sex }), ...(origin && { origin }), ...(size && { size }), ...line, count: String(line.count) };
 	});
-	page.read = read;
-	page.unclear = read.filter(({ name }) => !name);
 	showNames();
 	showStock();
 }
@@ -74,8 +79,9 @@ function readSentence(s, items) {
 
 // What is not clear, with whom it may mean as buttons.
 function showNames() {
+	if (unfinished()) { return at("names").replaceChildren(); }
 	const left = page.unread.length ? [element("p", { class: "says" }, `Not understood: ${page.unread.join(", ")}`)] : [];
-	at("names").replaceChildren(...left, ...page.read.flatMap((one) => {
+	return at("names").replaceChildren(...left, ...page.read.flatMap((one) => {
 		if (!one.says) { return []; }
 		const list = one.choices || [];
 		return [element("p", { class: "says" }, list.length ? `${one.item}: which?` : one.says), element("ul", { class: "plain choices" },
@@ -158,6 +164,7 @@ function showLiving() {
 	const s = sheet(), asked = (page.wait || []).some((name) => name.startsWith("sign.") || name === "animal.since");
 	const living = asked || s.stock.some(({ since }) => since);
 	at("living").hidden = !s.stock.length && !asked && !(page.wait || []).some((name) => name.startsWith("shop."));
+	at("part-animals").hidden = at("living").hidden;
 	at("lived").value = s.lived;
 	at("coming-field").hidden = !s.lived;
 	at("well").setAttribute("aria-pressed", String(isWell(s)));

@@ -12,7 +12,7 @@ const NEEDS = {
 		has: (s) => /x/i.test(s.tank.size || "") || Boolean(s.tank.length && s.tank.width && s.tank.height) },
 	room: { part: "part-tank", say: "the litres or the sides of the tank", key: "size",
 		has: (s) => Boolean(litresOf(s)) || NEEDS.size.has(s) },
-	animals: { part: "part-animals", say: "animals", key: "species", has: (s) => s.stock.length > 0 },
+	animals: { part: "part-ask", say: "animals", key: "species", has: (s) => s.stock.length > 0 },
 	living: { part: "part-animals", say: "animals that live there, and for how long", key: "species",
 		has: (s) => s.stock.some((line) => line.since) },
 	shop: { part: "part-shop", say: "the shop's water", key: "GH", has: (s) => Object.keys(s.shop).length > 0 },
@@ -54,6 +54,7 @@ const names = (sheet) => sheet.stock.map((line) => line.species);
 const repeated = (flag, list) => list.flatMap((one) => [flag, one]);
 
 // What they say comes from the program (answers/ask_back.c), but for the shop's, which is of the page alone.
+// `asked`: words that name no animal and ask for it.
 const QUESTIONS = [
 	{ id: "rank", needs: ["water"],
 		words: (s) => ["rank", ...waterWords(s), ...roomWords(s)] },
@@ -75,7 +76,7 @@ const QUESTIONS = [
 	{ id: "drift", needs: ["animals", "size", "water"],
 		words: () => ["drift", "plan.yaml"] },
 	{ id: "due", needs: ["living", "room"], words: () => ["due", "plan.yaml"] },
-	{ id: "titrate", needs: ["kh"],
+	{ id: "titrate", needs: ["kh"], asked: /\b(lower|raise|drop|reduce|increase|change|bring|get)\b[^.?!]*\bpH\b|\bpH (up|down|plus|minus)\b/i,
 		words: (s) => ["titrate", ...subject(s), ...(s.tank.temperature ? ["--temperature", s.tank.temperature] : [])] },
 ];
 

@@ -7,6 +7,7 @@ const FIRST_READINGS = ["GH", "KH", "pH"];
 const OF_TANK = ["cover", "substrate", "filter", "water_change", "feeding"];
 const POURED_READINGS = [...FIRST_READINGS, "NO3"];
 const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
+const FIRST_NEED = "Fill in what you know of the water first.";
 const WAIT_MS = 20, TYPING_MS = 700, REST_MS = 300;
 
 const page = { kept: null, rows: null, program: null, fields: [], read: [], unread: [], unclear: [], figures: [], question: null, chosen: null, auto: null, waiting: 0 };
@@ -56,6 +57,8 @@ function buildFields() {
 
 // What is answered where nobody chose: the question that what is filled in lies nearest to.
 function nearest(s) {
+	const meant = s.stock.length ? null : QUESTIONS.find(({ asked }) => asked && asked.test(s.words));
+	if (meant && !missing(meant, s).length) { return meant; }
 	const order = s.stock.length && s.stock.every(({ since }) => since) ? ["tank"] : s.stock.length ? ["together"] : ["fits", "rank"];
 	return order.map((id) => QUESTIONS.find((one) => one.id === id)).find((one) => !missing(one, s).length) || null;
 }
@@ -73,7 +76,7 @@ function changed(key) {
 	if (key && page.wait) { showAsked(); }
 	clearTimeout(page.waiting);
 	const typing = page.unclear.length && [at("animals"), at("coming")].includes(document.activeElement);
-	if (typing && page.question) { showUnclear(); }
+	if (typing && (page.question || unfinished())) { showUnclear(); }
 	page.waiting = setTimeout(() => (typing || page.figures.length ? readWhole() : answer()), typing ? TYPING_MS : WAIT_MS);
 }
 
@@ -88,11 +91,23 @@ function readWhole() {
 	return answer();
 }
 
+// What was typed is finished: its answer on the screen, or what it still needs.
+function go() {
+	page.chosen = null;
+	clearTimeout(page.waiting);
+	readWhole();
+	const unclear = page.read.find(({ name, choices = [] }) => !name && choices.length);
+	if (page.question && !unclear) { return toAnswer(); }
+	if (!page.unclear.length) { at("names").replaceChildren(element("p", {}, FIRST_NEED)); }
+	return at("names").scrollIntoView({ block: "center" });
+}
+
 // Beside words that are not clear yet no answer to other words may stand.
 function showUnclear() {
-	const says = `${page.unclear.map(({ item }) => item).join(", ")}: which?`;
-	at("answer").replaceChildren(element("p", {}, says));
+	const says = unfinished() ? at("go").textContent : `${page.unclear.map(({ item }) => item).join(", ")}: which?`;
+	at("answer").replaceChildren(...(unfinished() ? [] : [element("p", {}, says)]));
 	at("to-answer").textContent = says;
+	at("below").hidden = false;
 }
 
 function showTold() {
@@ -123,7 +138,7 @@ function showQuestions() {
 		}
 	}
 	const held = document.activeElement && document.activeElement.dataset.question;
-	at("questions").replaceChildren(...(can.length ? can : [element("li", {}, "Fill in what you know of the water first.")]));
+	at("questions").replaceChildren(...(can.length ? can : [element("li", {}, FIRST_NEED)]));
 	at("later").replaceChildren(...later);
 	at("questions-later").hidden = !later.length;
 	const back = held && at("questions").querySelector(`[data-question="${held}"]`);
@@ -132,7 +147,7 @@ function showQuestions() {
 
 // Opens the part in which something is missing.
 function lead(need) {
-	const part = at(need.part), field = part.querySelector(`[data-key="${need.key}"] input`) || part.querySelector("input, textarea");
+	const part = at(need.part), field = part.querySelector(`[data-key="${need.key}"] input`) || part.querySelector("select, input, textarea");
 	toField(field);
 }
 
@@ -298,7 +313,13 @@ function brief(words, place) {
 function wire() {
 	at("sheet").addEventListener("submit", (event) => event.preventDefault());
 	wireAnimals();
-	at("to-answer").parentElement.addEventListener("click", toAnswer);
+	at("to-answer").parentElement.addEventListener("click", () => (page.unclear.length ? go() : toAnswer()));
+	at("go").addEventListener("click", go);
+	at("animals").addEventListener("keydown", (event) => {
+		if (event.key !== "Enter" || event.shiftKey || event.isComposing) { return; }
+		event.preventDefault();
+		go();
+	});
 	const there = new Set(), observer = new IntersectionObserver((seen) => {
 		for (const { target, isIntersecting } of seen) { there[isIntersecting ? "add" : "delete"](target); }
 		at("below").classList.toggle("there", there.size > 0);

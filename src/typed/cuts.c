@@ -160,6 +160,8 @@ static const struct {
 	{"us", TS_TYPED_AS_BEFORE},
 	{"good", TS_TYPED_PLANNED},
 	{"suitable", TS_TYPED_PLANNED},
+	{"suit", TS_TYPED_PLANNED},
+	{"suits", TS_TYPED_PLANNED},
 	{"safe", TS_TYPED_PLANNED},
 	{"right", TS_TYPED_PLANNED},
 	{"alright", TS_TYPED_PLANNED},

@@ -178,6 +178,8 @@ test("animals typed in one field are parted, and each is read as on the terminal
 	equal(meant("2 male bettas for 2 years").line, { species: "bettas", count: 2, sex: "male", since: "2024-03-01" }, "how long");
 	equal(meant("5 neonz").says, "'neonz' is taken for ne\u00f3n (Paracheirodon innesi)", "a slip is said");
 	equal([meant("3 blahfoo").name, meant("3 blahfoo").choices], [null, []], "nobody");
+	equal([meant("neons").line.count, meant("neons").says, meant("betta").says],
+		[6, "How many neon tetras is not given: 6 taken, the least that feel safe", null], "how many is not said");
 	equal(meant("0 neon").line, undefined, "no animal");
 });
 

@@ -52,7 +52,7 @@ const moments = (() => {
 	// The page, with nothing filled in: after another moment a sheet of its own.
 	async function ready() {
 		await until("the page", () => document.documentElement.dataset.ready);
-		if (Object.keys(sheet().reading).length) { press(id("keep-new")); }
+		if (Object.keys(sheet().reading).length || sheet().words) { press(id("keep-new")); }
 		steps = 0;
 	}
 
@@ -168,11 +168,37 @@ const moments = (() => {
 		await ready();
 		type("animals", "I have a 54 litre tank and my tap is 8 dH, can I add 8 harlequin rasboras and one honey gourami pair?");
 		await until("the answer", () => verdict());
+		press(id("go"));
+		await until("the verdict on the screen", () => {
+			const { top, bottom } = document.querySelector("#answer .verdict").getBoundingClientRect();
+			return top >= 0 && bottom <= innerHeight / 2;
+		});
 		isReached("a question in a message");
 		expect(id("tank-fields-size").value === "54 L" && id("water-first-GH").value === "8", `${id("tank-fields-size").value}, ${id("water-first-GH").value}`);
 		const stock = page.kept.sheets[page.kept.open].stock;
 		expect(stock.length === 2 && stock[0].count === "8" && stock[1].count === "2" && stock[1].sex === "pairs", JSON.stringify(stock));
 		await shown("sentence");
+		// The same words are read as on the terminal, how many where nobody says so, too.
+		const plain = "will neons suit my 60 litres, GH 12";
+		type("animals", plain);
+		expect(/^$|Answer/.test(id("to-answer").textContent) && !id("names").textContent, "a sentence that is being typed is asked about");
+		press(id("go"));
+		expect(verdict() === fragmentOf(page.program.ask(["check", plain, "-f", "html", ...today()]).out).querySelector(".verdict").textContent,
+			`another answer than the terminal's: ${verdict()}`);
+		expect(sheet().stock[0].count === "6", JSON.stringify(sheet().stock));
+		await shown("plain");
+		// No animal is named: what is asked is another question, or what fits.
+		for (const [asked, name] of [["how do I lower my pH 8.2, KH 9", "titrate"], ["what can I keep in 54 litres, GH 8?", "fits"]]) {
+			type("animals", asked);
+			press(id("go"));
+			expect(page.question.id === name && verdict(), `${asked} is answered as ${page.question && page.question.id}`);
+			await shown(name);
+		}
+		type("animals", "xyzzy");
+		press(id("go"));
+		await until("what is not known is said, which", () => seen(id("names")) && id("names").textContent);
+		type("animals", plain);
+		press(id("go"));
 		type("animals", "8 harlequin rasboras");
 		await until("figures of words that are gone do not stay, which", () => !id("tank-fields-size").value && !id("water-first-GH").value);
 	}
