@@ -78,17 +78,27 @@ static enum ts_status read_file(struct session *s, const char *file, struct ts_r
 	return status;
 }
 
+/* Questions that stand at once; of the others the lines are named. */
+#define ASKED_AT_ONCE 3
+
 static void find_gaps(struct session *s, const struct ts_report *r, const char *file)
 {
 	struct ts_text what;
 
 	ts_text_open(&what, NULL);
-	for (size_t i = 0; i < r->gap_count; i++) {
+	for (size_t i = 0; i < r->gap_count && i < ASKED_AT_ONCE; i++) {
 		ts_text_clear(&what);
 		ts_text_puts(
 			&what, "not taken, ", r->gaps[i].why, ": '", r->gaps[i].text, "'", NULL);
 		find(s, TS_C_INTAKE_NOT_UNDERSTOOD, file, r->gaps[i].line, ts_text_get(&what),
 			r->gaps[i].remedy);
+	}
+	if (r->gap_count > ASKED_AT_ONCE) {
+		ts_text_clear(&what);
+		ts_text_put(&what, "not taken either: line ");
+		ts_show_gap_lines(&what, r, ASKED_AT_ONCE);
+		find(s, TS_C_INTAKE_NOT_UNDERSTOOD, file, 0, ts_text_get(&what),
+			"look there yourself");
 	}
 	s->out->failed |= what.failed;
 	ts_text_drop(&what);

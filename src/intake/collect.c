@@ -29,8 +29,8 @@ void ts_collect_value(struct ts_intake *in, const struct ts_report_value *value)
 		ts_arena_text(&in->arena, value->printed, strlen(value->printed));
 }
 
-void ts_collect_gap(
-	struct ts_intake *in, unsigned line, const char *text, const char *why, const char *remedy)
+void ts_collect_gap(struct ts_intake *in, const char *key, unsigned line, const char *text,
+	const char *why, const char *remedy)
 {
 	struct ts_report_gap *gaps;
 
@@ -48,7 +48,7 @@ void ts_collect_gap(
 		return;
 	in->gaps = gaps;
 	gaps[in->gap_count++] = (struct ts_report_gap){
-		line, ts_arena_text(&in->arena, text, strlen(text)), why, remedy};
+		line, key, ts_arena_text(&in->arena, text, strlen(text)), why, remedy};
 }
 
 void ts_collect_clash(struct ts_intake *in, unsigned line, unsigned other, const char *says)

@@ -76,8 +76,7 @@ bool ts_entry_only(const struct ts_entry *e, int role)
 
 void ts_study_gap(const struct ts_study *s, const char *why, const char *remedy)
 {
-	s->in->asked_of[s->field - ts_shape_reading.fields] = true;
-	ts_collect_gap(s->in, s->entry->line, s->entry->text, why, remedy);
+	ts_collect_gap(s->in, s->field->key, s->entry->line, s->entry->text, why, remedy);
 }
 
 static void add_event(struct ts_study *s, int letter, size_t figure)

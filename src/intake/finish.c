@@ -96,6 +96,7 @@ struct finish {
 	struct ts_intake *in;
 	struct ts_report *report;
 	size_t zone;
+	size_t asked; /* gaps that stood before any slot was asked about */
 	const struct ts_slot *best[TS_FIELDS_MOST];
 };
 
@@ -112,7 +113,7 @@ static void ask_slot(struct finish *f, const struct ts_slot *s, const char *why,
 	ts_text_open(&text, &f->in->allocator);
 	ts_text_puts(&text, s->field->key, ": ", s->printed, NULL);
 	f->in->arena.failed |= text.failed;
-	ts_collect_gap(f->in, s->line, ts_text_get(&text), why, remedy);
+	ts_collect_gap(f->in, s->field->key, s->line, ts_text_get(&text), why, remedy);
 	ts_text_drop(&text);
 }
 
@@ -127,15 +128,40 @@ static bool by_chance(struct finish *f, const struct ts_slot *s)
 	return true;
 }
 
+static bool asked_about(const struct finish *f, const struct ts_slot *s)
+{
+	for (size_t i = 0; i < f->asked; i++) {
+		if (f->in->gaps[i].key == s->field->key)
+			return true;
+	}
+	return false;
+}
+
+/* Among the lines that state quantities once more, not alike: there a second place is told of. */
+static bool of_second(const struct finish *f, const struct ts_slot *s)
+{
+	bool behind = false, before = false;
+
+	for (size_t i = 0; i < f->in->slot_count; i++) {
+		const struct ts_slot *other = &f->in->slots[i];
+
+		if (!of_zone(f, other) || !other->unlike || other->last == other->line)
+			continue;
+		behind |= s->line >= other->last;
+		before |= s->line <= other->last;
+	}
+	return behind && before;
+}
+
 /*
- * Stated twice, and not alike: two networks, or two days; beside such, so is what differs, and what
- * was asked about in one place and is read in another.
+ * Stated twice, and not alike: two networks, or two days; beside such, so is what differs, what was
+ * asked about in one place and is read in another, and what stands where the second is told of.
  */
 static bool of_two_places(struct finish *f, const struct ts_slot *s)
 {
 	size_t others = 0;
 
-	if (!s->unlike && !s->differs && !f->in->asked_of[s->field - ts_shape_reading.fields])
+	if (!s->unlike && !s->differs && !asked_about(f, s) && !of_second(f, s))
 		return false;
 	for (size_t i = 0; i < f->in->slot_count; i++)
 		others += of_zone(f, &f->in->slots[i]) && f->in->slots[i].unlike &&
@@ -151,6 +177,7 @@ static bool of_two_places(struct finish *f, const struct ts_slot *s)
 
 static void pick(struct finish *f)
 {
+	f->asked = f->in->gap_count;
 	for (size_t i = 0; i < f->in->slot_count; i++) {
 		const struct ts_slot *s = &f->in->slots[i];
 		size_t row = (size_t)(s->field - ts_shape_reading.fields);
@@ -293,6 +320,19 @@ static const char *kept(struct ts_report *r, const char *text)
 	return text ? ts_arena_text(r->arena, text, strlen(text)) : NULL;
 }
 
+#define LIGHTEST 3
+
+/* What decides for fish and was not read comes first, what is known from another line last. */
+static int weight_of(const struct finish *f, const struct ts_report_gap *gap)
+{
+	if (!gap->key)
+		return 2;
+	if (best_of(f, gap->key))
+		return LIGHTEST;
+	return strcmp(gap->key, "pH") && strcmp(gap->key, "GH") && strcmp(gap->key, "KH") &&
+	       strcmp(gap->key, "alkalinity");
+}
+
 static void hand_over(struct finish *f)
 {
 	struct ts_intake *in = f->in;
@@ -308,9 +348,13 @@ static void hand_over(struct finish *f)
 		r->values[i] = in->values[i];
 		r->values[i].printed = kept(r, in->values[i].printed);
 	}
-	for (size_t i = 0; i < in->gap_count; i++) {
-		r->gaps[i] = in->gaps[i];
-		r->gaps[i].text = kept(r, in->gaps[i].text);
+	for (int weight = 0; weight <= LIGHTEST; weight++) {
+		for (size_t i = 0; i < in->gap_count; i++) {
+			if (weight_of(f, &in->gaps[i]) != weight)
+				continue;
+			r->gaps[r->gap_count] = in->gaps[i];
+			r->gaps[r->gap_count++].text = kept(r, in->gaps[i].text);
+		}
 	}
 	for (size_t i = 0; i < in->clash_count; i++) {
 		r->clashes[i] = in->clashes[i];
@@ -322,7 +366,6 @@ static void hand_over(struct finish *f)
 		r->origins[i].printed = kept(r, r->origins[i].printed);
 	r->value_count = in->value_count;
 	r->value_more = in->value_more;
-	r->gap_count = in->gap_count;
 	r->gap_more = in->gap_more;
 	memcpy(r->others, in->others, sizeof r->others);
 	r->other_count = in->other_count;
@@ -338,7 +381,7 @@ enum ts_status ts_intake_finish(
 	struct ts_intake *in, const char *zone, struct ts_arena *arena, struct ts_report *ret)
 {
 	struct ts_report report = {.arena = arena};
-	struct finish f = {in, &report, 0, {NULL}};
+	struct finish f = {in, &report, 0, 0, {NULL}};
 
 	ts_intake_last_line(in);
 	report.reading.method = TS_METHOD_UTILITY_REPORT;

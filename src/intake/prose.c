@@ -227,7 +227,7 @@ void ts_prose_ask_tail(struct ts_intake *in)
 	if (!in->tail_line || in->tail_line + 1 != in->line.number || !in->tokens.count ||
 		!is_kind(&in->tokens.at[0], TS_TERM_LABEL) || !in->tokens.at[0].term->key)
 		return;
-	ts_collect_gap(in, in->tail_line, in->tail,
+	ts_collect_gap(in, NULL, in->tail_line, in->tail,
 		"the name of its last figure may stand on the next line",
 		"look at both lines and use a flag or the file");
 }

@@ -356,7 +356,7 @@ static void continue_entry(struct ts_intake *in)
 static void gap_class(struct ts_intake *in)
 {
 	keep_text(in, &in->entry);
-	ts_collect_gap(in, in->line.number, in->entry.text,
+	ts_collect_gap(in, NULL, in->line.number, in->entry.text,
 		"a range beside a class of hardness: a result, or the limits of the class?",
 		"look at the report and use a flag or the file");
 	in->entry.label = NULL;
@@ -452,7 +452,7 @@ static void ask_next_line(struct ts_intake *in)
 	if (!goes_on && ((e->label && ts_entry_has_values(e)) || !ts_prose_below(in, e)))
 		return;
 	add_text(in, e);
-	ts_collect_gap(in, e->line, e->text,
+	ts_collect_gap(in, NULL, e->line, e->text,
 		"its figure may stand in the sentence on the next line",
 		"look at both lines and use a flag or the file");
 	if (!goes_on)
@@ -467,8 +467,8 @@ static void ask_line(struct ts_intake *in, size_t figure, const char *why)
 	char text[TS_SHOWN_ROOM];
 
 	ts_sweep_text(in, figure, text);
-	ts_collect_gap(
-		in, in->line.number, text, why, "look at the line and use a flag or the file");
+	ts_collect_gap(in, NULL, in->line.number, text, why,
+		"look at the line and use a flag or the file");
 }
 
 static void close_line(struct ts_intake *in)
@@ -482,7 +482,7 @@ static void close_line(struct ts_intake *in)
 	if (!in->headed && !in->tokens.delimited && ts_entry_only(e, TS_ROLE_LEGAL))
 		return; /* "must not exceed 50 mg/l. / Mean: 34 mg/l" */
 	if (!in->headed && ts_entry_only(e, TS_ROLE_DETECTION)) {
-		ts_collect_gap(in, e->line, e->text, "only what can be detected is printed",
+		ts_collect_gap(in, NULL, e->line, e->text, "only what can be detected is printed",
 			"where it was not found, write it with '<' before that figure");
 		e->label = NULL;
 		e->count = 0;
@@ -537,7 +537,7 @@ static void note_other(struct ts_intake *in)
 	if (in->asked < ASKED_MOST && (hardness || names_a_figure(in, unit))) {
 		in->asked++;
 		keep_text(in, &in->entry);
-		ts_collect_gap(in, in->line.number, in->entry.text,
+		ts_collect_gap(in, NULL, in->line.number, in->entry.text,
 			"its name is not known: is it of anything that a water file holds?",
 			"if so, use the flag or the key of it");
 		return;
@@ -564,7 +564,7 @@ static void read_tokens(struct ts_intake *in)
 	if (in->tokens.overfull || in->line.cut) {
 		if (labelled) {
 			keep_text(in, &in->entry);
-			ts_collect_gap(in, in->line.number, in->entry.text,
+			ts_collect_gap(in, NULL, in->line.number, in->entry.text,
 				"the line is too long to be one of a report",
 				"give each value a line of its own");
 		}

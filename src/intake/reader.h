@@ -130,9 +130,8 @@ struct ts_intake {
 	const char **zones;
 	size_t zone_count, zone_room;
 	bool class_only;
-	bool unordered; /* three figures side by side in no order, or places side by side */
-	bool asked_of[TS_FIELDS_MOST]; /* of which quantity something was asked about */
-	size_t points, commas;         /* figures so far whose decimals are beyond doubt */
+	bool unordered;        /* three figures side by side in no order, or places side by side */
+	size_t points, commas; /* figures so far whose decimals are beyond doubt */
 	unsigned latin;
 };
 
@@ -192,8 +191,9 @@ bool ts_sweep_names(const struct ts_intake *in, const struct ts_token *t);
 
 /* collect.c. Texts are copied where they are not constant. */
 void ts_collect_value(struct ts_intake *in, const struct ts_report_value *value);
-void ts_collect_gap(
-	struct ts_intake *in, unsigned line, const char *text, const char *why, const char *remedy);
+/* `key`: of which quantity it asks; NULL: not known. */
+void ts_collect_gap(struct ts_intake *in, const char *key, unsigned line, const char *text,
+	const char *why, const char *remedy);
 void ts_collect_clash(struct ts_intake *in, unsigned line, unsigned other, const char *says);
 /* Adds what one entry says to the slot of its kind. */
 void ts_collect_slot(struct ts_intake *in, const struct ts_slot *slot);

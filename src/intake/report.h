@@ -44,6 +44,7 @@ struct ts_report_value {
 /* What looked relevant and was not taken. */
 struct ts_report_gap {
 	unsigned line;
+	const char *key;    /* of which quantity, NULL = not known */
 	const char *text;   /* the line, or its beginning */
 	const char *why;    /* why it was not taken */
 	const char *remedy; /* what to look for or to write */
@@ -71,7 +72,7 @@ struct ts_report {
 	size_t taken;                                    /* fields of the reading that are given */
 	struct ts_report_value *values;
 	size_t value_count, value_more;
-	struct ts_report_gap *gaps;
+	struct ts_report_gap *gaps; /* the most important first */
 	size_t gap_count, gap_more;
 	struct ts_report_clash *clashes;
 	size_t clash_count;

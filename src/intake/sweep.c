@@ -270,7 +270,8 @@ static void keep_digits(
 
 static void ask(struct ts_intake *in, const struct ts_sight *s)
 {
-	ts_collect_gap(in, s->line, s->text, "a figure beside a name or a unit that was not taken",
+	ts_collect_gap(in, NULL, s->line, s->text,
+		"a figure beside a name or a unit that was not taken",
 		"look at the line and use a flag or the file");
 }
 

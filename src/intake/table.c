@@ -225,7 +225,8 @@ static void ask_columns(struct ts_intake *in)
 		if ((h && (h->label || h->role)) || !(unit || ts_sweep_names(in, t)))
 			continue;
 		ts_line_show(&in->line, 0, in->line.raw_len, text, sizeof text);
-		ts_collect_gap(in, in->line.number, text, "a column of which the name is not known",
+		ts_collect_gap(in, NULL, in->line.number, text,
+			"a column of which the name is not known",
 			"look at it and use a flag or the file");
 		return;
 	}

@@ -108,6 +108,24 @@ static void say_clash(struct ts_text *said, const struct ts_report_clash *clash)
 	ts_text_puts(said, ": ", clash->says, NULL);
 }
 
+void ts_show_gap_lines(struct ts_text *out, const struct ts_report *r, size_t from)
+{
+	unsigned last = 0, next;
+
+	do {
+		next = 0;
+		for (size_t i = from; i < r->gap_count; i++) {
+			if (r->gaps[i].line > last && (!next || r->gaps[i].line < next))
+				next = r->gaps[i].line;
+		}
+		if (next) {
+			ts_text_put(out, last ? ", " : "");
+			ts_text_number(out, next, 0);
+		}
+		last = next;
+	} while (next);
+}
+
 /* What contradicts goes into the file as well: it must still be known a year from now. */
 static void say_head(struct ts_text *out, struct ts_text *said, const struct ts_read_result *result)
 {
@@ -132,10 +150,7 @@ static void say_head(struct ts_text *out, struct ts_text *said, const struct ts_
 	}
 	if (r->gap_count) {
 		ts_text_put(said, "Not taken, look there yourself: line ");
-		for (size_t i = 0; i < r->gap_count; i++) {
-			ts_text_put(said, i ? ", " : "");
-			ts_text_number(said, r->gaps[i].line, 0);
-		}
+		ts_show_gap_lines(said, r, 0);
 		comment(out, said);
 	}
 }
