@@ -103,7 +103,7 @@ static bool judge_rest(
 
 	ts_arena_open(&scratch, &w->asking->arena->allocator);
 	ok = ts_check_faults(w->question->plan, species, w->asking->today, w->asking->practice,
-		     &scratch, &check) == TS_OK;
+		     NULL, &scratch, &check) == TS_OK;
 	if (ok)
 		t->alone = check.verdict == TS_PLAN_UNSOUND;
 	ts_arena_drop(&scratch);
@@ -121,8 +121,8 @@ static bool try_one(struct ts_check_work *w, const struct ts_species **species, 
 
 	ts_arena_open(&scratch, &w->asking->arena->allocator);
 	species[line] = t->members->items[at].species;
-	ok = ts_check_faults(q->plan, species, w->asking->today, w->asking->practice, &scratch,
-		     &check) == TS_OK;
+	ok = ts_check_faults(q->plan, species, w->asking->today, w->asking->practice, NULL,
+		     &scratch, &check) == TS_OK;
 	if (ok) {
 		const struct ts_ruling *r = against(&check, species[line], t->alone);
 

@@ -58,8 +58,8 @@ static bool look_at_tank(struct ts_proposing *w)
 
 	plan.stock = &newcomer;
 	plan.stock_count = 1;
-	if (ts_check_faults(&plan, &any, w->asking->today, w->asking->practice, w->asking->arena,
-		    &check) != TS_OK)
+	if (ts_check_faults(&plan, &any, w->asking->today, w->asking->practice, NULL,
+		    w->asking->arena, &check) != TS_OK)
 		return false;
 	w->profile = *w->question->profile;
 	if (plan.tank.reading_count)

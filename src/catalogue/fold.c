@@ -48,15 +48,83 @@ static void put(struct folded *f, utf8proc_int32_t c)
 	put_bytes(f, (const char *)bytes, (size_t)len);
 }
 
-/* The same of a letter of one byte, in small: nearly all of them. */
-static inline void put_plain(struct folded *f, char c)
-{
-	bool kept = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || f->how != TS_FOLD_NAME;
+/* Letters and digits of one byte, in small; 0: another. */
+static const char plain[256] = {['0'] = '0',
+	['1'] = '1',
+	['2'] = '2',
+	['3'] = '3',
+	['4'] = '4',
+	['5'] = '5',
+	['6'] = '6',
+	['7'] = '7',
+	['8'] = '8',
+	['9'] = '9',
+	['a'] = 'a',
+	['b'] = 'b',
+	['c'] = 'c',
+	['d'] = 'd',
+	['e'] = 'e',
+	['f'] = 'f',
+	['g'] = 'g',
+	['h'] = 'h',
+	['i'] = 'i',
+	['j'] = 'j',
+	['k'] = 'k',
+	['l'] = 'l',
+	['m'] = 'm',
+	['n'] = 'n',
+	['o'] = 'o',
+	['p'] = 'p',
+	['q'] = 'q',
+	['r'] = 'r',
+	['s'] = 's',
+	['t'] = 't',
+	['u'] = 'u',
+	['v'] = 'v',
+	['w'] = 'w',
+	['x'] = 'x',
+	['y'] = 'y',
+	['z'] = 'z',
+	['A'] = 'a',
+	['B'] = 'b',
+	['C'] = 'c',
+	['D'] = 'd',
+	['E'] = 'e',
+	['F'] = 'f',
+	['G'] = 'g',
+	['H'] = 'h',
+	['I'] = 'i',
+	['J'] = 'j',
+	['K'] = 'k',
+	['L'] = 'l',
+	['M'] = 'm',
+	['N'] = 'n',
+	['O'] = 'o',
+	['P'] = 'p',
+	['Q'] = 'q',
+	['R'] = 'r',
+	['S'] = 's',
+	['T'] = 't',
+	['U'] = 'u',
+	['V'] = 'v',
+	['W'] = 'w',
+	['X'] = 'x',
+	['Y'] = 'y',
+	['Z'] = 'z'};
 
-	if (!kept || f->gap || f->len + 1 >= f->room)
-		put(f, (unsigned char)c);
-	else
-		f->out[f->len++] = c;
+/* As many of them as follow: nearly all of a name. Returns how many. */
+static size_t put_run(struct folded *f, const char *text, size_t len)
+{
+	size_t room = f->room - f->len, n = 0;
+	char *out = f->out + f->len;
+	char c;
+
+	if (f->gap)
+		return 0;
+	while (n < len && n + 1 < room && (c = plain[(unsigned char)text[n]]))
+		out[n++] = c;
+	f->len += n;
+	return n;
 }
 
 static void put_decomposed(struct folded *f, utf8proc_int32_t c)
@@ -78,11 +146,16 @@ size_t ts_fold(enum ts_fold how, const char *text, size_t len, char *out, size_t
 	size_t at = 0;
 
 	while (at < len) {
-		utf8proc_int32_t c = (unsigned char)text[at];
+		size_t run = put_run(&f, text + at, len - at);
 		utf8proc_ssize_t used = 1;
+		utf8proc_int32_t c;
 
+		at += run;
+		if (at == len)
+			break;
+		c = (unsigned char)text[at];
 		if (c < 0x80) {
-			put_plain(&f, (char)(c >= 'A' && c <= 'Z' ? c + 32 : c));
+			put(&f, plain[c] ? plain[c] : c);
 			at++;
 			continue;
 		}

@@ -505,7 +505,7 @@ static unsigned loose_miss(const struct ts_name_words *asked, const struct ts_na
 	return by_words;
 }
 
-unsigned ts_name_miss(const struct ts_name_words *asked, const struct ts_name_words *name)
+unsigned ts_name_same(const struct ts_name_words *asked, const struct ts_name_words *name)
 {
 	if (!asked->count)
 		return TS_NAME_NEVER;
@@ -516,5 +516,12 @@ unsigned ts_name_miss(const struct ts_name_words *asked, const struct ts_name_wo
 	if ((asked->count == name->count && in_place(asked, name) == name->count) ||
 		ts_name_same_word(asked->joined, asked->joined_len, name->joined, name->joined_len))
 		return TS_TIER_PLURAL * TS_NAME_TIER;
-	return loose_miss(asked, name);
+	return TS_NAME_NEVER;
+}
+
+unsigned ts_name_miss(const struct ts_name_words *asked, const struct ts_name_words *name)
+{
+	unsigned miss = ts_name_same(asked, name);
+
+	return miss == TS_NAME_NEVER && asked->count ? loose_miss(asked, name) : miss;
 }

@@ -58,6 +58,9 @@ bool ts_name_trade_number(const char *word, size_t len);
  */
 bool ts_name_strip(struct ts_name_words *io);
 
+/* How far off within the tiers of the same name, TS_TIER_PLURAL the last; else never. */
+unsigned ts_name_same(const struct ts_name_words *asked, const struct ts_name_words *name);
+
 /* How far `name` is from what is asked: tier * TS_NAME_TIER + words left out; TS_NAME_NEVER. */
 unsigned ts_name_miss(const struct ts_name_words *asked, const struct ts_name_words *name);
 

@@ -49,18 +49,26 @@ static unsigned less(unsigned a, unsigned b)
 	return a < b ? a : b;
 }
 
+/* Which of the two ways a miss is told: ts_name_miss(), or ts_name_same(). */
+typedef unsigned (*measure)(const struct ts_name_words *asked, const struct ts_name_words *name);
+
 /* How far `len` bytes of a name are from what is asked, written with umlauts or without. */
-static unsigned miss_of(const struct asked *asked, const char *name, size_t len)
+static unsigned miss_by(measure by, const struct asked *asked, const char *name, size_t len)
 {
 	struct ts_name_words words;
 	unsigned miss;
 
 	ts_name_split(name, len, false, &words);
-	miss = ts_name_miss(&asked->words, &words);
+	miss = by(&asked->words, &words);
 	if (miss < TS_NAME_TIER * TS_TIER_JOINED || !ts_name_has_umlauts(name, len))
 		return miss;
 	ts_name_split(name, len, true, &words);
-	return less(miss, ts_name_miss(&asked->words, &words));
+	return less(miss, by(&asked->words, &words));
+}
+
+static unsigned miss_of(const struct asked *asked, const char *name, size_t len)
+{
+	return miss_by(ts_name_miss, asked, name, len);
 }
 
 /* Most names need no folding to be told apart. */
@@ -212,17 +220,17 @@ static bool among_words(const struct asked *asked, const char *name, size_t len)
 }
 
 /* How far a row's nearest name is; a word that stands among others counts like words left out. */
-static unsigned row_miss(const struct asked *asked, const struct ts_name_row *row)
+static unsigned row_miss(measure by, const struct asked *asked, const struct ts_name_row *row)
 {
 	unsigned best = TS_NAME_NEVER;
 
 	for (const char *at = row->names; *at;) {
 		size_t len = strcspn(at, "|");
 		bool word = *at == '*';
-		unsigned miss = miss_of(asked, at + word, len - word);
+		unsigned miss = miss_by(by, asked, at + word, len - word);
 
 		if (miss >= TS_NAME_TIER * TS_TIER_WORDS)
-			miss = word && among_words(asked, at + 1, len - 1)
+			miss = word && by == ts_name_miss && among_words(asked, at + 1, len - 1)
 				       ? TS_NAME_TIER * TS_TIER_WORDS
 				       : TS_NAME_NEVER;
 		best = less(best, miss);
@@ -231,13 +239,14 @@ static unsigned row_miss(const struct asked *asked, const struct ts_name_row *ro
 	return best;
 }
 
-static const struct ts_name_row *nearest_row(const struct asked *asked, unsigned *ret_miss)
+static const struct ts_name_row *nearest_row(
+	measure by, const struct asked *asked, unsigned *ret_miss)
 {
 	const struct ts_name_row *best = NULL, *row;
 
 	*ret_miss = TS_NAME_NEVER;
 	for (size_t i = 0; (row = ts_name_row_at(i)); i++) {
-		unsigned miss = row_miss(asked, row);
+		unsigned miss = row_miss(by, asked, row);
 
 		if (miss < *ret_miss) {
 			*ret_miss = miss;
@@ -305,10 +314,10 @@ static bool take_group(
 {
 	struct ts_candidates mine = {.how = TS_NAME_UNKNOWN};
 	unsigned miss;
-	const struct ts_name_row *row = nearest_row(asked, &miss);
+	const struct ts_name_row *row = nearest_row(ts_name_same, asked, &miss);
 
-	if (!row || row->how != TS_NAME_GROUP || miss >= TS_NAME_TIER * TS_TIER_ORDER ||
-		!take_row(catalogue, row, miss, &mine) || mine.all <= io->all)
+	if (!row || row->how != TS_NAME_GROUP || !take_row(catalogue, row, miss, &mine) ||
+		mine.all <= io->all)
 		return false;
 	if (sisters(&mine))
 		mine.how = TS_NAME_GUESSED;
@@ -338,8 +347,8 @@ static const struct ts_name_row *group_called(const char *words, size_t len)
 	unsigned miss;
 
 	ts_name_split(words, len, false, &group.words);
-	row = nearest_row(&group, &miss);
-	return row && row->how == TS_NAME_GROUP && miss < TS_NAME_TIER * TS_TIER_ORDER ? row : NULL;
+	row = nearest_row(ts_name_same, &group, &miss);
+	return row && row->how == TS_NAME_GROUP ? row : NULL;
 }
 
 /*
@@ -475,7 +484,7 @@ static const struct ts_species *look_near(
 		return found;
 	if (best < TS_NAME_TIER * TS_TIER_ORDER && take_group(catalogue, asked, ret))
 		return ret->how == TS_NAME_GUESSED ? ret->items[0].species : NULL;
-	row = nearest_row(asked, &miss);
+	row = nearest_row(ts_name_miss, asked, &miss);
 	/* What is outside passes for no animal whose name is no nearer; a group gives way. */
 	if (row && miss / TS_NAME_TIER < best / TS_NAME_TIER + (row->how != TS_NAME_GROUP) &&
 		take_row(catalogue, row, miss, ret))

@@ -19,13 +19,17 @@ struct columns {
 
 static void measure(struct columns *c, size_t at, const char *cell, bool ascii)
 {
-	size_t wide = ts_shown_width(cell, strlen(cell), ascii);
+	size_t all = strlen(cell);
+	bool plain = ts_shown_plain(cell, all);
+	size_t wide = plain ? all : ts_shown_width(cell, all, ascii);
 
 	c->wide[at] = wide > c->wide[at] ? wide : c->wide[at];
+	if (plain && all <= c->word[at])
+		return; /* no word of it is longer */
 	while (*cell) {
 		size_t len = strcspn(cell, " ");
 
-		wide = ts_shown_width(cell, len, ascii);
+		wide = plain ? len : ts_shown_width(cell, len, ascii);
 		c->word[at] = wide > c->word[at] ? wide : c->word[at];
 		cell += len + (cell[len] == ' ');
 	}
@@ -83,17 +87,29 @@ static struct columns lay_out(const struct ts_node *node, const struct ts_screen
 	return c;
 }
 
-/* Bytes of a cell that stand on one line of its column: whole words, unless one is too wide. */
-static size_t piece(const char *cell, size_t columns, bool ascii)
+/*
+ * Bytes of a cell that stand on one line of its column: whole words, unless one is too wide; and
+ * how wide they are.
+ */
+static size_t piece(const char *cell, size_t columns, bool ascii, size_t *ret_wide)
 {
-	size_t len = 0, next = strcspn(cell, " ");
+	size_t len = strlen(cell), next;
 
+	*ret_wide = len;
+	if (!len || (len <= columns && cell[0] != ' ' && cell[len - 1] != ' ' &&
+			    ts_shown_plain(cell, len)))
+		return len;
+	len = 0;
+	next = strcspn(cell, " ");
 	while (next > len && ts_shown_width(cell, next, ascii) <= columns) {
 		len = next;
 		next += strspn(cell + next, " ");
 		next += strcspn(cell + next, " ");
 	}
-	return len || !*cell ? len : ts_shown_fit(cell, strcspn(cell, " "), columns, ascii);
+	if (!len)
+		len = ts_shown_fit(cell, strcspn(cell, " "), columns, ascii);
+	*ret_wide = ts_shown_width(cell, len, ascii);
+	return len;
 }
 
 /* One line of a row; moves the cells on to what is left of them. */
@@ -104,8 +120,7 @@ static bool write_line(struct ts_text *out, const struct columns *c, size_t coun
 	bool left = false;
 
 	for (size_t i = 0; i < count; i++) {
-		size_t len = piece(rest[i], c->wide[i], ascii);
-		size_t wide = ts_shown_width(rest[i], len, ascii);
+		size_t wide, len = piece(rest[i], c->wide[i], ascii, &wide);
 
 		if (len) {
 			ts_text_fill(out, ' ', missing);

@@ -101,14 +101,32 @@ static void next(const char *text, size_t len, bool ascii, struct step *ret)
 	ret->width = ascii ? ret->len : 1;
 }
 
+/* Whether eight bytes may hold another than a plain letter. */
+static bool others_in(const char *text)
+{
+	const uint64_t ones = UINT64_C(0x0101010101010101), tops = ones << 7;
+	uint64_t eight, gone;
+
+	memcpy(&eight, text, sizeof eight);
+	gone = eight ^ ones * 0x7f; /* what no longer is a letter has become nothing */
+	return ((eight - ones * ' ') | (gone - ones) | eight) & tops;
+}
+
 /* How many plain letters the text begins with: most are, and they stand for themselves. */
 static size_t plain(const char *text, size_t len)
 {
 	size_t n = 0;
 
+	while (len - n >= 8 && !others_in(text + n))
+		n += 8;
 	while (n < len && text[n] >= ' ' && text[n] <= '~')
 		n++;
 	return n;
+}
+
+bool ts_shown_plain(const char *text, size_t len)
+{
+	return plain(text, len) == len;
 }
 
 void ts_shown_add(struct ts_text *out, const char *text, size_t len, bool ascii)

@@ -21,6 +21,9 @@ bool ts_shown_harmless(int32_t point);
  */
 void ts_shown_add(struct ts_text *out, const char *text, size_t len, bool ascii);
 
+/* Whether it is of ASCII letters alone, each of which takes a column. */
+bool ts_shown_plain(const char *text, size_t len);
+
 /* Columns that this takes: wide characters two, combining ones none. */
 size_t ts_shown_width(const char *text, size_t len, bool ascii);
 

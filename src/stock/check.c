@@ -127,13 +127,17 @@ void ts_check_sort(struct ts_check *c)
 }
 
 enum ts_status ts_check_faults(const struct ts_plan *plan, const struct ts_species *const *species,
-	long today, const struct ts_practice *practice, struct ts_arena *arena,
-	struct ts_check *ret)
+	long today, const struct ts_practice *practice, const struct ts_check *before,
+	struct ts_arena *arena, struct ts_check *ret)
 {
 	struct ts_practice own;
-	struct ts_check check = {.verdict = TS_PLAN_ASKS, .of_line = species};
-	struct ts_judging w = {
-		.plan = plan, .practice = practice, .today = today, .arena = arena, .out = &check};
+	struct ts_check check = {.verdict = TS_PLAN_ASKS, .of_plan = plan, .of_line = species};
+	struct ts_judging w = {.plan = plan,
+		.practice = practice,
+		.today = today,
+		.before = before,
+		.arena = arena,
+		.out = &check};
 
 	ts_practice_defaults(&own);
 	if (!practice)
@@ -203,7 +207,7 @@ enum ts_status ts_check_plan(const struct ts_plan *plan, const struct ts_species
 
 	ts_practice_defaults(&own);
 	practice = practice ? practice : &own;
-	status = ts_check_faults(plan, species, today, practice, arena, &check);
+	status = ts_check_faults(plan, species, today, practice, NULL, arena, &check);
 	if (status)
 		return status;
 	ts_check_shared_water(&check);

@@ -59,7 +59,9 @@ struct ts_check {
 	const struct ts_species *const *of_line; /* of each line of the stock, lent */
 	struct ts_plan_group *groups;
 	size_t group_count;
-	const struct ts_waters *waters; /* of the tank: now, poured in, settled */
+	const struct ts_plan *of_plan;
+	const struct ts_waters *waters;  /* of the tank: now, poured in, settled */
+	const struct ts_waters *as_read; /* the same without animals and where it goes */
 	struct ts_profile profile;      /* of the water that the animals meet now: waters->now */
 	bool water_known, load_known;
 	bool nitrate_sensitive; /* some animal bears nitrate badly */
@@ -83,11 +85,12 @@ TS_MUST_USE enum ts_status ts_check_plan(const struct ts_plan *plan,
 	struct ts_arena *arena, struct ts_check *ret);
 
 /*
- * The same without remedies, repair and the smallest tank: for those who try a change.
+ * The same without remedies, repair and the smallest tank: for those who try a change. `before`: a
+ * check of the same day and practice, whose water counts where this plan's is the same; or NULL.
  */
 TS_MUST_USE enum ts_status ts_check_faults(const struct ts_plan *plan,
 	const struct ts_species *const *species, long today, const struct ts_practice *practice,
-	struct ts_arena *arena, struct ts_check *ret);
+	const struct ts_check *before, struct ts_arena *arena, struct ts_check *ret);
 
 /* What a ruling is about: the row's, but of a water that is too cold or warm the temperature. */
 enum ts_rule_topic ts_ruling_topic(const struct ts_ruling *ruling);

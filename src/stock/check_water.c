@@ -5,6 +5,8 @@
  */
 #include "stock/judging.h"
 
+#include <string.h>
+
 #include "base/arena.h"
 #include "base/date.h"
 #include "base/number.h"
@@ -39,20 +41,47 @@ static void best_load(struct ts_judging *w, const struct ts_waters_case *asked)
 		w->best = w->out->load;
 }
 
+/* Whether what is read of the two, and what is poured in, is the same to the letter. */
+static bool same_water(const struct ts_plan *a, const struct ts_plan *b)
+{
+	const struct ts_water *x = ts_plan_poured(a), *y = ts_plan_poured(b);
+
+	return a->tank.readings == b->tank.readings &&
+	       a->tank.reading_count == b->tank.reading_count &&
+	       a->tank.substrate == b->tank.substrate &&
+	       memcmp(&a->tank.temp_c, &b->tank.temp_c, sizeof a->tank.temp_c) == 0 &&
+	       x->readings == y->readings && x->reading_count == y->reading_count &&
+	       x->kind == y->kind && x->softened == y->softened &&
+	       x->disinfectant == y->disinfectant;
+}
+
+/* What is known before any animal is looked at; NULL: no memory, which the arena keeps. */
+static const struct ts_waters *as_read(struct ts_judging *w)
+{
+	struct ts_waters *now;
+
+	if (w->before && same_water(w->plan, w->before->of_plan))
+		return w->before->as_read;
+	now = ts_arena_take(w->arena, sizeof *now);
+	if (now)
+		ts_waters_now(w->plan, w->today, w->practice, now);
+	return now;
+}
+
 /* What the animals live in, what is poured in and where it goes: one function for every answer. */
 void ts_judge_waters(struct ts_judging *w)
 {
 	const struct ts_plan *p = w->plan;
 	struct ts_group *groups = ts_arena_array(w->arena, w->out->group_count + 1, sizeof *groups);
 	struct ts_waters *waters = ts_arena_take(w->arena, sizeof *waters);
-	const struct ts_waters_case asked = {
-		p, groups, w->out->group_count, w->today, w->out->of_line};
+	struct ts_waters_case asked = {p, groups, w->out->group_count, w->today, w->out->of_line};
 
-	if (!groups || !waters)
+	w->out->as_read = as_read(w);
+	if (!groups || !waters || !w->out->as_read)
 		return;
 	for (size_t i = 0; i < w->out->group_count; i++)
 		groups[i] = w->out->groups[i].group;
-	ts_waters_make(&asked, w->practice, waters);
+	ts_waters_make_from(w->out->as_read, &asked, w->practice, waters);
 	w->out->waters = waters;
 	w->out->profile = waters->now;
 	w->out->load = waters->load;

@@ -163,8 +163,8 @@ bool ts_draft_try(const struct ts_mending *w, struct ts_draft *d, const struct t
 
 	ts_draft_pour(d);
 	ts_arena_open(&scratch, &w->arena->allocator);
-	if (ts_check_faults(&d->plan, d->species, w->today, w->practice, &scratch, &after) ==
-		TS_OK) {
+	if (ts_check_faults(&d->plan, d->species, w->today, w->practice, w->check, &scratch,
+		    &after) == TS_OK) {
 		mends = gone(&after, fault) && !worse(w->check, &after);
 		*ret_clears = mends && after.verdict != TS_PLAN_UNSOUND;
 	} else {

@@ -14,6 +14,7 @@ struct ts_judging {
 	const struct ts_plan *plan;
 	const struct ts_practice *practice;
 	long today;
+	const struct ts_check *before; /* of the same day, or NULL */
 	struct ts_arena *arena;
 	struct ts_check *out;
 	size_t room;

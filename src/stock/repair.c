@@ -207,7 +207,7 @@ static void repair(const struct ts_mending *from, struct ts_check *check)
 
 		steps[check->repair_count] = *fault;
 		if (!apply(&w, fault, d) || ts_check_faults(&d->plan, d->species, w.today,
-						    w.practice, w.arena, &now) != TS_OK)
+						    w.practice, &now, w.arena, &now) != TS_OK)
 			return;
 		check->repair_count++;
 		w.plan = &d->plan;

@@ -375,10 +375,23 @@ void ts_waters_make(const struct ts_waters_case *asked, const struct ts_practice
 	struct ts_waters *ret)
 {
 	struct ts_practice own;
-	struct work w = {asked, practice ? practice : &own, ret};
 
 	ts_practice_defaults(&own);
-	ts_waters_now(asked->plan, asked->today, w.practice, ret);
+	if (!practice)
+		practice = &own;
+	ts_waters_now(asked->plan, asked->today, practice, ret);
+	ts_waters_make_from(ret, asked, practice, ret);
+}
+
+void ts_waters_make_from(const struct ts_waters *now, const struct ts_waters_case *asked,
+	const struct ts_practice *practice, struct ts_waters *ret)
+{
+	struct work w = {asked, practice, ret};
+
+	if (ret != now) {
+		*ret = *now;
+		ret->tank = ts_now_water(&ret->log);
+	}
 	take_load(&w);
 	take_drift(&w);
 	if (ret->drift_known) {

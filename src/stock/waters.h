@@ -64,6 +64,10 @@ struct ts_waters_case {
 void ts_waters_make(const struct ts_waters_case *asked, const struct ts_practice *practice,
 	struct ts_waters *ret);
 
+/* The same from what ts_waters_now() said of this plan, or of one with the same water and day. */
+void ts_waters_make_from(const struct ts_waters *now, const struct ts_waters_case *asked,
+	const struct ts_practice *practice, struct ts_waters *ret);
+
 /* Now and poured in alone, without animals and where it goes: a tenth of the work. */
 void ts_waters_now(const struct ts_plan *plan, long today, const struct ts_practice *practice,
 	struct ts_waters *ret);

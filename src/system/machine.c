@@ -163,15 +163,36 @@ static bool today(void *state, char ret[TS_DAY_ROOM])
 	return localtime_r(&now, &local) && strftime(ret, TS_DAY_ROOM, "%Y-%m-%d", &local);
 }
 
+/* What says which letters there are: the first of these that is set and not empty. */
+static const char *locale_named(void)
+{
+	static const char *const names[] = {"LC_ALL", "LC_CTYPE", "LANG"};
+	const char *said = NULL;
+
+	for (size_t i = 0; i < sizeof names / sizeof *names && !(said && *said); i++)
+		said = getenv(names[i]);
+	return said && *said ? said : "C";
+}
+
+/* The locale of plain letters and that of all need no reading of files. */
+static bool plain_letters(void)
+{
+	const char *named = locale_named();
+
+	if (strcmp(named, "C") == 0 || strcmp(named, "POSIX") == 0)
+		return true;
+	if (strcmp(named, "C.UTF-8") == 0)
+		return false;
+	return !setlocale(LC_CTYPE, "") || strcmp(nl_langinfo(CODESET), "UTF-8") != 0;
+}
+
 static void terminal(void *state, bool error, struct ts_terminal *ret)
 {
 	int file = error ? STDERR_FILENO : STDOUT_FILENO;
 	struct winsize size;
 
 	(void)state;
-	setlocale(LC_CTYPE, ""); /* only to learn which letters there are */
-	*ret = (struct ts_terminal){
-		.is = isatty(file), .plain = strcmp(nl_langinfo(CODESET), "UTF-8") != 0};
+	*ret = (struct ts_terminal){.is = isatty(file), .plain = plain_letters()};
 	if (ret->is && ioctl(file, TIOCGWINSZ, &size) == 0)
 		ret->columns = size.ws_col;
 }

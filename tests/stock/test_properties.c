@@ -155,7 +155,7 @@ static struct ts_check checked(const struct scene *s, struct ts_arena *arena)
 {
 	struct ts_check check;
 
-	assert_int_equal(ts_check_faults(&s->plan, s->named, -1, NULL, arena, &check), TS_OK);
+	assert_int_equal(ts_check_faults(&s->plan, s->named, -1, NULL, NULL, arena, &check), TS_OK);
 	return check;
 }
 
