@@ -62,7 +62,7 @@ struct ts_check {
 	const struct ts_plan *of_plan;
 	const struct ts_waters *waters;  /* of the tank: now, poured in, settled */
 	const struct ts_waters *as_read; /* the same without animals and where it goes */
-	struct ts_profile profile;      /* of the water that the animals meet now: waters->now */
+	struct ts_profile profile;       /* of the water that the animals meet now: waters->now */
 	bool water_known, load_known;
 	bool nitrate_sensitive; /* some animal bears nitrate badly */
 	struct ts_load load;
