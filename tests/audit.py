@@ -30,6 +30,8 @@ AUDITS = [  # file, seed, how many
     ("audit2.csv", "2026-11-29-second", 60),
     ("audit3.csv", "2026-11-30-third", 60),
     ("audit4.csv", "2026-11-30-fourth", 60),
+    ("audit5.csv", "2026-11-30-fifth", 60),
+    ("audit6.csv", "2026-11-30-sixth", 60),
 ]
 # What counts as a difference: at an end of a range; lengths as a share of the audit's.
 LIMITS = {"pH": 0.5, "GH": 4, "KH": 4, "temperature": 3}

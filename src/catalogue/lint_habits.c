@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "catalogue/lint.h"
+#include "stock/rules.h"
 
 /* Words of a record by index (model/shapes.c) that these rules ask about. */
 enum { HUNTS_GRAZER, HUNTS_FISH = 4 };
@@ -116,11 +117,14 @@ static bool hunts(const struct ts_lint *lint, const struct ts_species *s, struct
 
 /* Up to this length a cichlid that hunts is of a kind with more than a nibbler's mouth. */
 #define SMALL_CICHLID_CM 12
+/* From this length a long body is no mouth for prey half as deep as it is long itself. */
+#define LONG_BODY_CM 35
 
 /*
  * What a whole kind does, so that no record of it says otherwise: who grazes its way over stones
  * and panes is no sitter, and a small cichlid that hunts and does not sift takes more than a tenth
- * of its length; the grazers of Lake Malawi have such a mouth too.
+ * of its length; the grazers of Lake Malawi have such a mouth too. Large fish with long bodies
+ * (gars, snakeheads, shovelnoses) take no prey half as deep as they are long.
  */
 static bool kinds(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
 {
@@ -128,6 +132,8 @@ static bool kinds(const struct ts_lint *lint, const struct ts_species *s, struct
 		s->kind == TS_ANIMAL_SNAIL || strcmp(s->family, "Gastromyzontidae") == 0;
 	bool small_hunter = s->hunts == HUNTS_INVERTEBRATES && s->needs.bottom != BOTTOM_SAND &&
 			    s->adult_length_cm <= SMALL_CICHLID_CM;
+	bool long_body = s->adult_length_cm >= LONG_BODY_CM &&
+			 (s->body == TS_BODY_ELONGATED || s->body == TS_BODY_EEL);
 	bool malawi_grazer = s->home_water == TS_HOME_MALAWI && s->hunts == HUNTS_GRAZER;
 	const char *wrong = NULL;
 
@@ -138,6 +144,8 @@ static bool kinds(const struct ts_lint *lint, const struct ts_species *s, struct
 		 (small_hunter || malawi_grazer))
 		wrong = "cichlids of its kind swallow more than a tenth of their length, and gape "
 			"is nibbler";
+	else if (s->gape >= GAPE_PREDATOR && long_body)
+		wrong = "a long body takes no prey half as deep as it is long, and gape says so";
 	ts_text_put(what, wrong ? wrong : "");
 	return !wrong;
 }
@@ -166,8 +174,9 @@ static bool temper(const struct ts_lint *lint, const struct ts_species *s, struc
 }
 
 /* Families of the ground whose feelers wear off on coarse gravel. */
-static const char *const barbelled[] = {"Bagridae", "Botiidae", "Callichthyidae", "Clariidae",
-	"Cobitidae", "Mochokidae", "Nemacheilidae", "Pimelodidae"};
+static const char *const barbelled[] = {"Ariidae", "Aspredinidae", "Bagridae", "Botiidae",
+	"Callichthyidae", "Chacidae", "Clariidae", "Cobitidae", "Doradidae", "Heteropneustidae",
+	"Ictaluridae", "Mochokidae", "Nemacheilidae", "Pimelodidae", "Pseudopimelodidae"};
 
 static bool bottom(const struct ts_lint *lint, const struct ts_species *s, struct ts_text *what)
 {
