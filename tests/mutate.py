@@ -1,9 +1,9 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Do the tests notice a fault? Makes one small fault at a time in every room of the engine.
+"""Do the tests notice a fault? Makes one small fault at a time in every room of the code.
 
 Usage: mutate.py [--files WORD...] [--sample N | --each N] [--seed N] [--jobs N] [--list]
-The engine is built once as a shared library; a mutant is one file compiled from memory and linked
+All rooms are built once as one shared library; a mutant is one file compiled from memory and linked
 with the other objects, so no source of the tree is ever written and no test is linked again. Tests
 that reach the function are run, short ones and those of the file's own room first, until one fails; the
 slowest of other rooms are not, so that what they alone notice counts as survived. --sample takes N
@@ -34,10 +34,13 @@ import golden
 import situations
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
-ROOMS = ("base", "units", "model", "chem", "water", "match", "stock", "care", "words", "answers")
+ENGINE = ("base", "units", "model", "chem", "water", "match", "stock", "care", "words", "answers")
+ROOMS = ENGINE + ("system", "records", "intake", "catalogue", "typed", "report", "show", "cli")
+ALONE = ("memory.c", "compile.c", "pages.c", "main.c")  # stand in no library of the program
 DEAF = ("fuzz/", "catalogue/pattern")  # of the clock
 EQUIVALENT = ROOT / "tests" / "mutants-equivalent.txt"
-ARCHIVE = "src/libtapshoal-engine.a"
+ARCHIVES = ("src/libtapshoal-engine.a", "src/libtapshoal-files.a", "src/cli/libtapshoal-cli.a")
+LIBRARIES = ["-lyaml", "-lpcre2-8", "-lutf8proc", "-lm"]
 
 TOKEN = re.compile(r"""(?P<skip>\s+|/\*.*?\*/|//[^\n]*|\#[ ]*define[ ]+\w+(?:\([^)]*\))?
     |\#(?:[^\n\\]|\\.)*|\\\n)|(?P<text>"(?:[^"\\]|\\.)*"|'(?:[^'\\]|\\.)*')
@@ -213,7 +216,7 @@ SEEN = r"""
 #include <stdio.h>
 #include <stdlib.h>
 extern const char __ehdr_start[] __attribute__((visibility("hidden")));
-static unsigned char seen[1 << 22];
+static unsigned char seen[1 << 24];
 void __cyg_profile_func_enter(void *f, void *from) { seen[(char *)f - __ehdr_start] = 1; }
 void __cyg_profile_func_exit(void *f, void *from) {}
 __attribute__((destructor)) static void tell(void)
@@ -231,7 +234,7 @@ __attribute__((destructor)) static void tell(void)
 
 
 class Bench:
-    """A build whose tests and program take the engine as a shared library."""
+    """A build whose tests and program take all rooms as one shared library."""
 
     def __init__(self, folder, most):
         self.most = most
@@ -240,21 +243,23 @@ class Bench:
         if not (folder / "build.ninja").exists():
             self.make(["meson", "setup", folder, ROOT, "-Ddebug=false",
                        "-Dc_args=-fvisibility=default"])
-        (folder / ARCHIVE).unlink(missing_ok=True)  # of an earlier run
-        self.make(["ninja", "-C", folder, ARCHIVE])
+        for archive in ARCHIVES:
+            (folder / archive).unlink(missing_ok=True)  # of an earlier run
+        self.make(["ninja", "-C", folder, *ARCHIVES])
         self.units = {}
         for unit in json.loads((folder / "compile_commands.json").read_text(encoding="utf-8")):
-            if unit["output"].startswith(ARCHIVE + ".p/"):
+            if unit["output"].startswith(tuple(a + ".p/" for a in ARCHIVES)):
                 path = os.path.relpath(folder / unit["file"], ROOT)
                 flags = [f for f in shlex.split(unit["command"]) if not f.startswith("-M")]
                 self.units[path] = flags[:flags.index("-o")][:-2] + [
                     "-w", "-iquote", str(ROOT / "src")], unit["output"]
         self.link(folder / "src")
-        (folder / ARCHIVE).write_text("INPUT(%s)\n" % (folder / "src" / "libengine.so"),
-                                      encoding="utf-8")  # a script of the linker
+        for archive in ARCHIVES:  # a script of the linker
+            (folder / archive).write_text("INPUT(%s)\n" % (folder / "src" / "libengine.so"),
+                                          encoding="utf-8")
         commands = subprocess.check_output(["ninja", "-C", folder, "-t", "commands"], text=True)
         linked = [line.split()[2] for line in commands.splitlines()
-                  if ARCHIVE in line and line.startswith(("cc  -o tests/", "cc  -o src/cli/taps"))]
+                  if any(a in line for a in ARCHIVES) and line.startswith(("cc  -o tests/", "cc  -o src/cli/taps"))]
         self.make(["ninja", "-C", folder] + linked)
         listed = json.loads(subprocess.check_output(["meson", "introspect", "--tests", folder]))
         self.tests = [t for t in listed if not t["name"].startswith(DEAF) and (
@@ -262,7 +267,7 @@ class Bench:
         self.tests = {t["name"]: t for t in self.tests
                       if t["name"] not in ("cli/golden", "cli/situations")}
         if most:
-            self.tests = {name: t for name, t in self.tests.items() if name.startswith(ROOMS)}
+            self.tests = {name: t for name, t in self.tests.items() if name.startswith(ENGINE)}
         for case in (ROOT / "tests" / "cli" / "cases").rglob("*.case"):
             self.tests["golden/%s/%s" % (case.parent.name, case.stem)] = case
         for case in situations.FOLDER.glob("*.case"):
@@ -280,7 +285,7 @@ class Bench:
         objects = [o for path, (_, o) in self.units.items() if path != file]
         command = self.units[file][0] + ["-O1", "-x", "c", "-", "-x", "none"] if file else ["cc"]
         return subprocess.run(command + ["-shared", "-Wl,-soname,libengine.so", *how, "-o",
-                                         str(work / "libengine.so")] + objects + ["-lm"],
+                                         str(work / "libengine.so")] + objects + LIBRARIES,
                               input=text.encode(), cwd=self.folder, check=False,
                               stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL).returncode == 0
 
@@ -330,7 +335,7 @@ class Bench:
             (work / "seen.c").write_text(SEEN, encoding="utf-8")
             self.make(["cc", "-w", "-O2", "-shared", "-fPIC", "-Wl,-soname,libengine.so", "-o",
                        work / "libengine.so", work / "seen.c"] +
-                      [traced.get(path, out) for path, (_, out) in self.units.items()] + ["-lm"])
+                      [traced.get(path, out) for path, (_, out) in self.units.items()] + LIBRARIES)
             names = subprocess.check_output(["nm", str(work / "libengine.so")], text=True)
             names = {int(a, 16): n.split(".")[0] for a, kind, n in
                      (row.split() for row in names.splitlines() if row[0] != " ") if kind in "tT"}
@@ -421,7 +426,7 @@ def main():
                       help="only what survived in that report")
     args.add_argument("--list", action="store_true", help="only names the mutants")
     args = args.parse_args()
-    paths = sorted(p for r in ROOMS for p in (ROOT / "src" / r).glob("*.c"))
+    paths = sorted(p for r in ROOMS for p in (ROOT / "src" / r).glob("*.c") if p.name not in ALONE)
     texts = {str(p.relative_to(ROOT)): p.read_text(encoding="utf-8") for p in paths}
     mutants = [m for file, text in texts.items() for m in mutants_of(file, text)]
     excused = excuses(EQUIVALENT.read_text(encoding="utf-8").splitlines(), mutants)
