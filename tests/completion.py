@@ -65,6 +65,8 @@ TYPED = [
     ("why my-pl{TAB}", ["why", "my-pl"]),  # no files where animals go
     ("rank --catalogue my-f{TAB}", ["rank", "--catalogue", "my-folder"]),
     ("help ra{TAB}", ["help", "rank"]),
+    ("config dec{TAB}comma", ["config", "decimal", "comma"]),
+    ("config decimal com{TAB}", ["config", "decimal", "comma"]),
 ]
 
 

@@ -81,6 +81,10 @@ for words, code in ((("rank", *WATER), 0), (("why", "neon tetra", "--GH", "30"),
     status, out, err = call(*words)
     note("exit %d: %s" % (code, " ".join(words)),
          status == code and bool(out) == (code < 2) and bool(err) == (code > 1))
+entries = {lines: len(on_terminal("find", "tetra", TAPSHOAL_LINES=lines).splitlines())
+           for lines in ("3", "9", "")}
+note("a terminal is shown as many entries as are set", entries["9"] - entries["3"] == 6 and
+     entries[""] - entries["9"] == 3)
 reader, errors = pty.openpty()
 with subprocess.Popen([PROGRAM, "rank", "--temperature", "25", "--batch", "-"], stdin=subprocess.PIPE,
                       stdout=subprocess.DEVNULL, stderr=errors, env=PLAIN) as child:

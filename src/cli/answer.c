@@ -60,7 +60,7 @@ enum ts_status answer_catalogue(struct session *s)
 		ts_text_put(s->error, "the catalogue is empty; give --catalogue FOLDER");
 		return TS_BAD_INPUT;
 	}
-	return status;
+	return status ? status : settings_names(s);
 }
 
 enum ts_status answer_may_replace(struct session *s, const char *path)

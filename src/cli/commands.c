@@ -44,14 +44,20 @@ static const struct command commands[] = {
 		"what to ask whoever asks you, as a message to paste; alone it lists the questions", NULL},
 	{"check", command_check, "check [PLAN] [\"10 neon tetra\"...]", "text json html brief", true, false,
 		"who can live together, in which water and tank; of a running tank, what to do", running_tank},
+#ifndef TS_IN_PAGE
+	{"config", command_config, "config [KEY [VALUE]]", "text", false, false,
+		"your settings: units of bare figures, language of names, decimal mark, lines; alone it lists them", NULL},
+#endif
 	{"drift", command_drift, "drift PLAN", "text json html brief", false, false,
 		"where a tank's KH, pH and nitrate go under this feeding and water change", NULL},
 	{"due", command_due, "due [FILE...]", "text json html ics", false, false,
 		"what to test and when to change water, of one tank or, alone, of all that are kept; as a calendar with -f ics", NULL},
 	{"find", command_find, "find [PATTERN]", "text json csv html", true, true,
 		"the catalogue, by name or family (a regular expression), by words, by water", NULL},
+#ifndef TS_IN_PAGE
 	{"init", command_init, "init [FOLDER]", "text", false, false,
 		"writes a water, a tank and a plan file to fill in, into this folder or that one", NULL},
+#endif
 	{"keep", command_keep, "keep [@NAME] [FILE]", "text", true, false,
 		"remembers your tap, and waters and tanks by name; alone it lists them", NULL},
 	{"lint", command_lint, "lint FILE...", "text json", false, false,
@@ -81,9 +87,11 @@ static const struct command commands[] = {
 	{"why", command_why, "why SPECIES...", "text json csv html brief lines", true, false,
 		"one or more species in full against the water; against several, in a table", NULL},
 };
+#ifndef TS_IN_PAGE /* which has no shell and no folder */
 /* For shells and not for people: it stands in no list. */
 static const struct command completing = {"complete", command_complete, "complete -- WORD...", "text", false, false,
 	"what may stand where a shell completes: a value a line", NULL};
+#endif
 /* clang-format on */
 #define COMMANDS (sizeof commands / sizeof *commands)
 
@@ -93,7 +101,11 @@ const struct command *command_named(const char *name)
 		if (strcmp(commands[i].name, name) == 0)
 			return &commands[i];
 	}
-	return strcmp(name, completing.name) == 0 ? &completing : NULL;
+#ifndef TS_IN_PAGE
+	if (strcmp(name, completing.name) == 0)
+		return &completing;
+#endif
+	return NULL;
 }
 
 const struct command *command_at(size_t index)
@@ -212,6 +224,13 @@ bool session_terminal(const struct session *s)
 {
 	return s->options->format == FORMAT_TEXT &&
 	       !output_screen(s->system, s->options->output, true, true).unbroken;
+}
+
+size_t session_lines(const struct session *s, size_t otherwise)
+{
+	if (s->options->all)
+		return 0;
+	return settings_lines(s) ? settings_lines(s) : otherwise;
 }
 
 void session_write(struct session *s, const struct ts_document *doc)

@@ -10,6 +10,7 @@
 
 #include "cli/options.h"
 #include "cli/output.h"
+#include "cli/settings.h"
 #include "report/document.h"
 #include "report/result.h"
 
@@ -33,6 +34,7 @@ struct session {
 		*stream;   /* an answer written piece by piece, closed last of all; NULL: none */
 	bool keep;         /* it is whole */
 	const char *wrote; /* what was done to a file, should the answer not come through; NULL */
+	struct settings settings; /* of the user; zeroed: none */
 };
 
 /*
@@ -69,6 +71,8 @@ enum ts_status command_arrive(struct session *session);
 enum ts_status command_complete(struct session *session);
 /* The catalogue searched. */
 enum ts_status command_find(struct session *session);
+/* What is settled for all calls. */
+enum ts_status command_config(struct session *s);
 /* Files to begin with. */
 enum ts_status command_init(struct session *session);
 /* A water remembered. */
@@ -122,8 +126,13 @@ const struct ts_species *session_species(
 const struct ts_species *session_animal(
 	struct session *session, const char *words, struct ts_candidates *ret);
 
+/* A sentence above the answer, once: of something that was not taken as it stands. */
+void session_tell(struct session *session, const char *says);
+
 /* Whether somebody reads the answer on a terminal: as text, and not in a file. */
 bool session_terminal(const struct session *session);
+/* How many of a long list are shown: as the user has set it, else `otherwise`; 0: all. */
+size_t session_lines(const struct session *session, size_t otherwise);
 /* Adds the document in the format asked for, as this terminal takes it. */
 void session_write(struct session *session, const struct ts_document *doc);
 /* Adds the answer as one JSON document. */

@@ -127,6 +127,21 @@ static enum ts_status offer_kept(struct completing *c)
 	return c->s->arena->failed ? TS_NO_MEMORY : status;
 }
 
+/* A key of the settings, then a word of it. */
+static void offer_settings(struct completing *c, const char *key)
+{
+	const struct ts_field *field = key ? ts_shape_field_meant(&settings_shape, key) : NULL;
+
+	for (size_t i = 0; !key && i < settings_shape.count; i++)
+		offer(c, settings_shape.fields[i].key, settings_shape.fields[i].says);
+	for (size_t i = 0; field && field->words && field->words[i]; i++)
+		offer(c, field->words[i], NULL);
+	if (field)
+		offer(c, "default", "takes it out again");
+	if (field && field->kind == TS_TEXT)
+		ts_text_put(c->s->out, ":folders\n");
+}
+
 /* What the row of a flag, or the usage of a command, says that stands there. */
 static enum ts_status offer_kind(struct completing *c, const char *takes)
 {
@@ -223,6 +238,10 @@ enum ts_status command_complete(struct session *s)
 		return offer_value(&c);
 	if (c.typed[0] == '-') {
 		options_each(c.command, offer_flag, &c);
+		return TS_OK;
+	}
+	if (c.command->run == command_config) {
+		offer_settings(&c, last > (size_t)at ? o->arguments[last - 1] : NULL);
 		return TS_OK;
 	}
 	return offer_kind(&c, c.command->usage);

@@ -241,7 +241,7 @@ static void write_answer(struct session *s, const struct ts_find_result *r)
 	}
 	ts_doc_open(&doc, s->arena, "Species found");
 	doc.drawn = s->options->format == FORMAT_HTML;
-	ts_show_find(&doc, r, s->options->summary, session_terminal(s) && !s->options->all);
+	ts_show_find(&doc, r, s->options->summary, session_terminal(s) ? session_lines(s, 12) : 0);
 	session_write(s, &doc);
 }
 

@@ -35,8 +35,10 @@ static bool is_name(const char *name, size_t len)
 
 static const char *folder_of(struct session *s)
 {
-	const char *config = tap_folder(s->system, s->arena);
+	const char *own = settings_kept(s), *config = own ? NULL : tap_folder(s->system, s->arena);
 
+	if (own)
+		return own;
 	return config ? ts_arena_join(s->arena, config, "/kept", NULL) : NULL;
 }
 

@@ -66,7 +66,7 @@ static void show(struct session *s, const struct ts_log_result *r)
 	}
 	ts_doc_open(&doc, s->arena, r->name ? r->name : "What was noted");
 	doc.drawn = o->format == FORMAT_HTML;
-	ts_show_log(&doc, r, o->all || o->format == FORMAT_HTML ? 0 : LINES_SHOWN);
+	ts_show_log(&doc, r, o->format == FORMAT_HTML ? 0 : session_lines(s, LINES_SHOWN));
 	session_write(s, &doc);
 }
 

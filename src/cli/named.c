@@ -9,18 +9,11 @@
 #include "records/animals.h"
 #include "words/names.h"
 
-static void tell(struct session *s, const char *name, const struct ts_candidates *c)
+void session_tell(struct session *s, const char *says)
 {
 	size_t count = s->taken.count;
-	struct ts_text text;
 	const char **items;
-	const char *says;
 
-	ts_text_open(&text, &s->arena->allocator);
-	ts_say_taken(&text, name, c);
-	says = text.len ? ts_arena_text(s->arena, ts_text_get(&text), text.len) : NULL;
-	s->arena->failed |= text.failed;
-	ts_text_drop(&text);
 	for (size_t i = 0; says && i < count; i++) {
 		if (strcmp(s->taken.items[i], says) == 0)
 			return;
@@ -31,9 +24,22 @@ static void tell(struct session *s, const char *name, const struct ts_candidates
 	if (count)
 		memcpy(items, s->taken.items, count * sizeof *items);
 	items[count] = says;
-	if (count < 8 * sizeof s->taken_below && c->shared)
-		s->taken_below |= 1ul << count;
 	s->taken = (struct ts_texts){items, count + 1};
+}
+
+static void tell(struct session *s, const char *name, const struct ts_candidates *c)
+{
+	size_t count = s->taken.count;
+	struct ts_text text;
+
+	ts_text_open(&text, &s->arena->allocator);
+	ts_say_taken(&text, name, c);
+	if (text.len)
+		session_tell(s, ts_arena_text(s->arena, ts_text_get(&text), text.len));
+	s->arena->failed |= text.failed;
+	ts_text_drop(&text);
+	if (s->taken.count > count && count < 8 * sizeof s->taken_below && c->shared)
+		s->taken_below |= 1ul << count;
 }
 
 /* "10 neon tetra": of an animal that a call names, how many is not asked. */

@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "cli/settings.h"
 #include "model/shape.h"
 #include "records/value.h"
 
@@ -57,11 +58,23 @@ static bool set_word(const char *flag, const char *const *words, const char *val
 	return refuse_word(flag, value, words, error);
 }
 
-static bool set_measure(const char *flag, enum ts_quantity q, const char *value, void *at,
-	struct ts_scan *ret_scan, struct ts_text *error)
+/* The value of a flag with the unit that the user has settled, where it has none. */
+static const char *in_unit(
+	struct options *o, enum ts_quantity q, const char *value, char room[SETTINGS_ROOM])
 {
+	const char *whole = settings_unit(o->settings, q, value, room);
+
+	o->unit_settled |= whole != value;
+	return whole;
+}
+
+static bool set_measure(struct options *o, const char *flag, enum ts_quantity q, const char *value,
+	void *at, struct ts_scan *ret_scan, struct ts_text *error)
+{
+	char room[SETTINGS_ROOM];
 	struct ts_measure measure;
 
+	value = in_unit(o, q, value, room);
 	if (ts_scan_measure(q, value, strlen(value), &measure, ret_scan)) {
 		memcpy(at, &measure, sizeof measure);
 		return true;
@@ -92,11 +105,14 @@ static bool set_count(const char *flag, const char *value, void *at, struct ts_t
 }
 
 /* "100x40x45" */
-static bool set_box(const char *flag, const char *value, void *at, struct ts_text *error)
+static bool set_box(
+	struct options *o, const char *flag, const char *value, void *at, struct ts_text *error)
 {
+	char room[SETTINGS_ROOM];
 	struct box box;
 	double sides[3];
 
+	value = in_unit(o, TS_Q_SIDE, value, room);
 	if (!ts_scan_box(value, sides)) {
 		ts_text_puts(error, flag, " '", value,
 			"' is no length x width x height; write it like 100x40x45 for cm, "
@@ -126,13 +142,14 @@ static bool is_routine(const char *value, struct ts_text *error, double *ret_per
 	return *ret_percent > 0;
 }
 
-static bool set_share(const struct flag *flag, const char *value, void *at, struct ts_text *error)
+static bool set_share(struct options *o, const struct flag *flag, const char *value, void *at,
+	struct ts_text *error)
 {
 	struct ts_measure measure = {.kind = TS_MEASURE_VALUE};
 	struct ts_scan scan;
 
 	if (!is_routine(value, error, &measure.value))
-		return set_measure(flag->name, flag->quantity, value, at, &scan, error);
+		return set_measure(o, flag->name, flag->quantity, value, at, &scan, error);
 	measure.low = measure.high = measure.value;
 	memcpy(at, &measure, sizeof measure);
 	return true;
@@ -163,11 +180,11 @@ static bool set_flag(
 	case COUNT:
 		return set_count(flag->name, value, at, error);
 	case SHARE:
-		return set_share(flag, value, at, error);
+		return set_share(o, flag, value, at, error);
 	case BOX:
-		return set_box(flag->name, value, at, error);
+		return set_box(o, flag->name, value, at, error);
 	default:
-		return set_measure(flag->name, flag->quantity, value, at, &scan, error);
+		return set_measure(o, flag->name, flag->quantity, value, at, &scan, error);
 	}
 }
 
@@ -175,6 +192,7 @@ static bool set_reading(struct options *o, const struct ts_field *field, const c
 	const char *value, struct ts_text *error)
 {
 	char *at = (char *)&o->reading + field->offset;
+	char room[SETTINGS_ROOM];
 	struct ts_scan scan;
 
 	o->has_reading = true;
@@ -184,12 +202,13 @@ static bool set_reading(struct options *o, const struct ts_field *field, const c
 		memcpy(at, &value, sizeof value);
 		return true;
 	}
-	if (!set_measure(flag, field->quantity, value, at, &scan, error)) {
+	if (!set_measure(o, flag, field->quantity, value, at, &scan, error)) {
 		/* a kit that counts GH in ppm counts KH so too: both are asked for at once */
 		o->unit_asked |= scan.fault == TS_SCAN_OTHER_UNIT;
 		return scan.fault == TS_SCAN_OTHER_UNIT;
 	}
-	ts_scan_pair_look(&o->hardness, field->quantity, value, &scan);
+	if (settings_unit(o->settings, field->quantity, value, room) == value)
+		ts_scan_pair_look(&o->hardness, field->quantity, value, &scan);
 	return true;
 }
 
@@ -590,7 +609,7 @@ bool options_parse(const struct command *command, int argc, char **argv, struct 
 	struct words w = {.command = command, .o = ret, .argc = argc, .argv = argv, .error = error};
 	bool flags_over = false;
 
-	*ret = (struct options){0};
+	*ret = (struct options){.settings = ret->settings};
 	for (w.at = 1; w.at < argc; w.at++) {
 		const char *word = argv[w.at];
 

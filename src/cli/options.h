@@ -17,6 +17,7 @@
 #define TS_ARGUMENTS_MOST 256
 
 struct session;
+struct settings;
 
 /* One command. */
 struct command {
@@ -102,6 +103,8 @@ struct options {
 	struct ts_filter traits;      /* what trait flags gave; the rest of it is empty */
 	const char *arguments[TS_ARGUMENTS_MOST]; /* what is no flag */
 	size_t argument_count;
+	const struct settings *settings; /* set before it is parsed; NULL: none */
+	bool unit_settled;               /* a figure got its unit of them */
 };
 
 /* Where the command stands: the first word that is no flag and no flag's value; 0: nowhere. */

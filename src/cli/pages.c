@@ -145,13 +145,22 @@ static void man1(void)
 	}
 	ts_text_put(out, ".SH ENVIRONMENT\n");
 	paragraph("NO_COLOR", NULL, "no colour on a terminal, where set and not empty");
-	paragraph("TAPSHOAL_NO_CONFIG", NULL, "the kept tap is not looked at");
+	paragraph("TAPSHOAL_NO_CONFIG", NULL,
+		"neither the kept tap nor the file of settings is looked at");
+	for (size_t i = 0; i < settings_shape.count; i++) {
+		char name[32];
+
+		settings_variable(&settings_shape.fields[i], name);
+		paragraph(name, NULL, settings_shape.fields[i].says);
+	}
 	paragraph("XDG_CONFIG_HOME, XDG_DATA_HOME, XDG_DATA_DIRS", NULL,
-		"where the kept tap and further folders of records are looked for");
+		"where the kept tap, the settings and further folders of records are looked for");
 	ts_text_put(out, ".SH FILES\n");
 	paragraph("share/doc/tapshoal", NULL,
 		"below the prefix: docs/guide.md, a guide from the beginning, to which answers "
 		"point; the example files it names; schemas");
+	paragraph("~/.config/tapshoal/config.yaml", NULL,
+		"the settings, a line each (tapshoal config; keys in tapshoal-formats(5))");
 	paragraph("share/tapshoal/shipped/species", NULL, "below the prefix: the catalogue");
 	ts_text_put(out,
 		".SH CAUTIONS\nWater is one question; room, company, feeding and care are "
@@ -180,6 +189,27 @@ static void man_examples(const char *command)
 		ts_text_put(out, ":\n.PP\n.RS 4\n.nf\n.B ");
 		roff(examples[i].call);
 		ts_text_put(out, "\n.fi\n.RE\n");
+	}
+}
+
+static void man_keys(const char *title, const struct ts_shape *shape)
+{
+	ts_text_puts(out, ".SH ", title, "\n", NULL);
+	for (size_t i = 0; i < shape->count; i++) {
+		const struct ts_field *f = &shape->fields[i];
+
+		ts_text_put(out, ".TP\n.B ");
+		roff(f->key);
+		ts_text_put(out, f->need == TS_REQUIRED ? " \\fR(needed)\\fR\n" : "\n");
+		roff(f->says);
+		if (f->words) {
+			ts_text_put(out, ": ");
+			for (size_t w = 0; f->words[w]; w++) {
+				ts_text_put(out, w ? ", " : "");
+				roff(f->words[w]);
+			}
+		}
+		ts_text_put(out, "\n");
 	}
 }
 
@@ -218,29 +248,10 @@ static void man_of(const struct command *command)
 		roff(command->file);
 		ts_text_put(out, ".fi\n");
 	}
+	if (command->run == command_config)
+		man_keys("SETTINGS", &settings_shape);
 	man_examples(command->name);
 	ts_text_put(out, ".SH SEE ALSO\n.BR tapshoal (1),\n.BR tapshoal\\-formats (5)\n");
-}
-
-static void man_keys(const char *title, const struct ts_shape *shape)
-{
-	ts_text_puts(out, ".SH ", title, "\n", NULL);
-	for (size_t i = 0; i < shape->count; i++) {
-		const struct ts_field *f = &shape->fields[i];
-
-		ts_text_put(out, ".TP\n.B ");
-		roff(f->key);
-		ts_text_put(out, f->need == TS_REQUIRED ? " \\fR(needed)\\fR\n" : "\n");
-		roff(f->says);
-		if (f->words) {
-			ts_text_put(out, ": ");
-			for (size_t w = 0; f->words[w]; w++) {
-				ts_text_put(out, w ? ", " : "");
-				roff(f->words[w]);
-			}
-		}
-		ts_text_put(out, "\n");
-	}
 }
 
 static void man5(void)
@@ -258,6 +269,7 @@ static void man5(void)
 	man_keys("TANK", &ts_shape_tank);
 	man_keys("PLAN", &ts_shape_plan);
 	man_keys("SPECIES", &ts_shape_species);
+	man_keys("SETTINGS (config.yaml)", &settings_shape);
 	ts_text_put(out, ".SH SEE ALSO\n.BR tapshoal (1)\n");
 }
 

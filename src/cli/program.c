@@ -162,6 +162,7 @@ static enum ts_status finish(struct session *s, enum ts_status status, struct ts
 {
 	enum ts_status written = TS_OK, closed;
 
+	settings_decimal(s);
 	output_left_over(s->system, s->options->output, s->findings);
 	add_messages(messages, s);
 	if (status == TS_NO_MEMORY || no_memory(s, messages))
@@ -257,6 +258,8 @@ static enum ts_status run(
 	bool own;
 
 	take_help(&argc, &argv, words);
+	settings_load(s);
+	options->settings = &s->settings;
 	s->json = options_want_json(argc, argv);
 	s->name = take_command(argc, argv);
 	command = s->name ? command_named(s->name) : NULL;
@@ -269,6 +272,7 @@ static enum ts_status run(
 		status = dispatch(s, s->name, NULL, options);
 	else if (options_parse(command, s->name ? argc - 1 : argc, s->name ? argv + 1 : argv,
 			 options, s->error)) {
+		settings_take(s, options);
 		own = s->catalogue->count && own_records(options);
 		s->catalogue = own ? &of_call : s->catalogue;
 		status = dispatch(s, s->name, command, options);

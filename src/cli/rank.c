@@ -289,6 +289,7 @@ static enum ts_status one_line(struct session *s, unsigned only, const struct an
 enum ts_status command_rank(struct session *s)
 {
 	struct ts_show_list wanted = {.terminal = session_terminal(s),
+		.most = session_lines(s, 0),
 		.all = s->options->all,
 		.any_size = s->options->any_size};
 	struct ts_rank_result result;

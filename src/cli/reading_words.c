@@ -17,14 +17,18 @@ static bool read_one(struct session *s, const char *flag, char *part, struct ts_
 	struct ts_value_says says = {
 		.what = "is no reading", .remedy = "write it like \"GH 3, KH 2\""};
 	const struct ts_field *field;
+	char room[SETTINGS_ROOM];
+	const char *whole;
 
 	if (*value)
 		*value++ = '\0';
 	value += strspn(value, " :=");
 	field = ts_shape_field_caseless(&ts_shape_reading, key);
+	whole = field ? settings_unit_told(s, field->quantity, value, room) : value;
 	if (field && field->kind == TS_MEASURE &&
-		ts_value_read(field, value, strlen(value), s->arena, ret, &says)) {
-		ts_value_pair_look(pair, field, value, &says, s->arena);
+		ts_value_read(field, whole, strlen(whole), s->arena, ret, &says)) {
+		if (whole == value)
+			ts_value_pair_look(pair, field, value, &says, s->arena);
 		return true;
 	}
 	ts_text_puts(s->error, flag, ": '", key, *value ? " " : "", value, "' ", NULL);

@@ -30,15 +30,20 @@ static bool read_wish(struct session *s, const char *text, size_t len, struct ca
 	size_t key = equals ? (size_t)(equals - text) : len;
 	bool gh = key == 2 && (memcmp(text, "GH", 2) == 0 || memcmp(text, "gh", 2) == 0);
 	bool kh = key == 2 && (memcmp(text, "KH", 2) == 0 || memcmp(text, "kh", 2) == 0);
-	struct ts_scan scan;
+	const enum ts_quantity quantity = gh ? TS_Q_GH : TS_Q_KH;
+	char room[SETTINGS_ROOM];
+	struct ts_scan scan = {0};
+	const char *value = equals ? ts_arena_text(s->arena, equals + 1, len - key - 1) : NULL;
 
-	if (equals && (gh || kh) &&
-		ts_scan_range(gh ? TS_Q_GH : TS_Q_KH, equals + 1, len - key - 1,
-			gh ? &c->question.gh_dh : &c->question.kh_dh, &scan))
-		return true;
-	if (equals && (gh || kh) && scan.fault == TS_SCAN_OTHER_UNIT) {
+	if (value && (gh || kh)) {
+		value = settings_unit_told(s, quantity, value, room);
+		if (ts_scan_range(quantity, value, strlen(value),
+			    gh ? &c->question.gh_dh : &c->question.kh_dh, &scan))
+			return true;
+	}
+	if (scan.fault == TS_SCAN_OTHER_UNIT) {
 		ts_text_puts(s->error, "--to: ", ts_scan_says(scan.fault), "; ", NULL);
-		ts_scan_remedy(s->error, gh ? TS_Q_GH : TS_Q_KH, equals + 1, len - key - 1, &scan);
+		ts_scan_remedy(s->error, quantity, value, strlen(value), &scan);
 		return false;
 	}
 	ts_text_put(s->error, "--to takes GH and KH, pH follows from them; write it like "

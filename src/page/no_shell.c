@@ -1,21 +1,16 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * In the place of cli/complete.c, cli/init.c, cli/help.c and cli/lint_records.c: a page has no
- * shell whose words could be completed, no folder to begin in, no flags to look up and no records
- * to mend.
+ * In the place of cli/complete.c, cli/help.c and cli/lint_records.c: a page has no shell whose
+ * words could be completed, no flags to look up and no records to mend. The commands of a shell,
+ * and the settings, commands.c and settings.h leave out by themselves.
  */
 #include "cli/commands.h"
 #include "cli/lint_records.h"
 
 enum ts_status command_complete(struct session *s)
 {
-	ts_text_put(s->error, "only on a terminal");
+	(void)s; /* kept.c asks whether a call is one */
 	return TS_BAD_INPUT;
-}
-
-enum ts_status command_init(struct session *s)
-{
-	return command_complete(s);
 }
 
 bool options_help(struct ts_text *text, const struct command *command, const char *part,

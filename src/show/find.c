@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * What was found, shown: entries, or on a terminal a table of the first dozen; counts on demand.
+ * What was found, shown: entries, or on a terminal a table of the first ones; counts on demand.
  */
 #include "show/find.h"
 
@@ -11,7 +11,6 @@
 #include "words/sentence.h"
 
 /* As many as stand on half a screen. */
-#define DOZEN 12
 
 static void put_count(struct ts_text *text, size_t count)
 {
@@ -41,14 +40,14 @@ static const char *measure(
 	return ts_doc_take(doc, text);
 }
 
-/* On a terminal a long find is a table of its first dozen; --all shows each in full. */
+/* On a terminal a long find is a table of its first ones; --all shows each in full. */
 static void short_table(
-	struct ts_document *doc, struct ts_text *text, const struct ts_find_result *r)
+	struct ts_document *doc, struct ts_text *text, const struct ts_find_result *r, size_t most)
 {
 	struct ts_node *table = ts_doc_records(doc);
 
 	ts_doc_line(doc, table, "name", "grown", "together", "needs", "lives at GH", "sold", NULL);
-	for (size_t i = 0; i < DOZEN; i++) {
+	for (size_t i = 0; i < most; i++) {
 		const struct ts_find_species_result *s = &r->found[i];
 		const struct ts_range *gh = &s->bands[0].tolerated;
 		const char *grown = measure(doc, text, s->adult_length_cm, " cm");
@@ -62,7 +61,7 @@ static void short_table(
 		ts_doc_line(doc, table, s->common ? s->common : s->species, grown, together, tank,
 			ts_doc_take(doc, text), s->sold, NULL);
 	}
-	put_count(text, r->found_count - DOZEN);
+	put_count(text, r->found_count - most);
 	ts_text_put(text, " more: --all.");
 	ts_doc_paragraph(doc, ts_doc_take(doc, text));
 }
@@ -113,7 +112,8 @@ static void write_summary(
 		share(doc, text, table, said[g], r->values[g].count, r->values_in_all);
 }
 
-void ts_show_find(struct ts_document *doc, const struct ts_find_result *r, bool summary, bool dozen)
+void ts_show_find(
+	struct ts_document *doc, const struct ts_find_result *r, bool summary, size_t most)
 {
 	struct ts_text text;
 
@@ -125,8 +125,8 @@ void ts_show_find(struct ts_document *doc, const struct ts_find_result *r, bool 
 		ts_doc_paragraph(doc, r->overlays_say);
 	if (summary)
 		write_summary(doc, &text, r);
-	else if (dozen && r->found_count > DOZEN)
-		short_table(doc, &text, r);
+	else if (most && r->found_count > most)
+		short_table(doc, &text, r, most);
 	else
 		for (size_t i = 0; i < r->found_count; i++)
 			one(doc, &r->found[i]);

@@ -6,8 +6,8 @@
 #include "answers/find.h"
 #include "report/document.h"
 
-/* `summary`: counts instead of the animals. `dozen`: of a long list a table of the first ones. */
+/* `summary`: counts instead of the animals. `most`: of a longer list a table of so many; 0: all. */
 void ts_show_find(
-	struct ts_document *doc, const struct ts_find_result *result, bool summary, bool dozen);
+	struct ts_document *doc, const struct ts_find_result *result, bool summary, size_t most);
 
 #endif

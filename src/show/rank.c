@@ -256,7 +256,8 @@ static void page_list(
 static void screen_list(struct ts_document *doc, struct ts_text *text, const char *title,
 	struct list l, const struct ts_show_list *wanted, bool fits)
 {
-	size_t most = wanted->terminal && !wanted->all && l.count > DOZEN ? DOZEN : l.count;
+	size_t shown = wanted->most ? wanted->most : DOZEN;
+	size_t most = wanted->terminal && !wanted->all && l.count > shown ? shown : l.count;
 	struct ts_node *table;
 
 	heading(doc, text, title, l.count, false);

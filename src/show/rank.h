@@ -11,7 +11,8 @@
 
 /* How much is wanted, and where. */
 struct ts_show_list {
-	bool terminal;     /* somebody reads on a screen: the best dozen, and how to see the rest */
+	bool terminal;     /* somebody reads on a screen: the best ones, and how to see the rest */
+	size_t most;       /* so many of them; 0: a dozen */
 	bool all;          /* all of each list all the same */
 	bool any_size;     /* those without room too */
 	unsigned verdicts; /* bits 1 << enum ts_verdict; 0: all but the excluded */

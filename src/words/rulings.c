@@ -116,6 +116,19 @@ static bool consonant(char c)
 	return !strchr("aeiou", c);
 }
 
+/* A user may have set names of another language first (cli/settings.c): those have no English
+ * plural. */
+static bool is_english(const struct ts_species *s)
+{
+	const struct ts_texts *const others[] = {
+		&s->common.de, &s->common.fr, &s->common.nl, &s->common.es, &s->common.it};
+	bool is = true;
+
+	for (size_t i = 0; i < sizeof others / sizeof *others; i++)
+		is &= others[i]->items != s->common.en.items;
+	return is;
+}
+
 void ts_say_animals(struct ts_text *text, const struct ts_species *s)
 {
 	static const char *const same[] = {"fish", "s", NULL};
@@ -127,7 +140,7 @@ void ts_say_animals(struct ts_text *text, const struct ts_species *s)
 		return;
 	}
 	for (size_t i = 0; same[i]; i++) {
-		if (ends(name, same[i])) {
+		if (ends(name, same[i]) || !is_english(s)) {
 			ts_text_put(text, name);
 			return;
 		}

@@ -35,6 +35,9 @@ static const struct fault_row fault_rows[] = {
 	{"complete", "-- why Exempla~m", 0, NULL, 0},
 	{"complete", "-- rank -f c", 0, NULL, 0},
 	{"complete", "-- propose -t @", 0, NULL, 0},
+	{"config", "", 0, NULL, 0},
+	{"config", "names de", 0, NULL, 0},
+	{"config", "names xx", 2, NULL, 0},
 	{"drift", "running.yaml --today 2026-05-10", 0, NULL, 0},
 	{"due", "running.yaml -w tap.yaml --today 2026-05-10", 0, NULL, 0},
 	{"due", "running.yaml tank.yaml --today 2026-05-10", 1, NULL, 0},
@@ -123,6 +126,7 @@ static const struct fault_file watched[] = {
 	{"../out/water.yaml", "old\n"},
 	{"../out/model.lp", "old\n"},
 	{"../out/noted.yaml", "name: noted\nkind: tap\nreadings:\n  - {date: 2026-03-01, GH: 14 dH, pH: 7.6}\n"},
+	{"../config/tapshoal/config.yaml", "lines: 30\nnames: fr # and\n"},
 	{"../config/tapshoal/tap.yaml", "name: old\nkept: 2026-05-01\nreadings: [{GH: 8, KH: 5, pH: 7.2, temperature: 25}]\n"},
 };
 /* clang-format on */

@@ -9,12 +9,13 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "cli/settings.h"
 #include "records/file.h"
 #include "records/load.h"
 #include "records/write.h"
 
 static const struct ts_shape *const shapes[] = {
-	&ts_shape_plan, &ts_shape_species, &ts_shape_tank, &ts_shape_water};
+	&ts_shape_plan, &settings_shape, &ts_shape_species, &ts_shape_tank, &ts_shape_water};
 #define SHAPES (sizeof shapes / sizeof *shapes)
 #define EXAMPLE "exempla-mollis.yaml"
 

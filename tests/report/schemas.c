@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "cli/settings.h"
 #include "report/arrive_result.h"
 #include "report/ask_back_result.h"
 #include "report/check_result.h"
@@ -28,6 +29,7 @@ static const struct {
 	const char *command;          /* or of the answer of a command */
 	const struct ts_result_shape *result;
 } schemas[] = {
+	{"config.json", &settings_shape, NULL, NULL},
 	{"plan.json", &ts_shape_plan, NULL, NULL},
 	{"species.json", &ts_shape_species, NULL, NULL},
 	{"messages.json", NULL, "messages", &ts_result_messages},
