@@ -24,6 +24,7 @@ import tempfile
 FIRST = datetime.date(2025, 12, 1)
 WEEKS = 52
 AHEAD = 28
+DAY_OFF_MOST = 42
 KH_PER_NO3 = 0.045
 FLOOR = 1.1
 ASKED = ("check", "due", "drift", "log")
@@ -207,9 +208,33 @@ def agrees(tank, seen):
         for alarm in due["alarms"]:
             if (alarm["parameter"], alarm["in_days"]) not in limits:
                 yield "%s: due warns of %s, drift has %s" % (where, alarm, limits)
+        yield from says_one_thing(where, check, due, drift, log)
         routine = drift["learned"]["routine_says"]
         if routine and "By the log you change" not in routine:
             yield "%s: %s" % (where, routine)
+
+
+def says_one_thing(where, check, due, drift, log):
+    """What four answers of one day say of changes, tests, pH and what was to be expected."""
+    change = due["change"]
+    routine = change and change["reason"] == "routine"
+    if routine and drift["days"][0]["change_due"] != (change["in_days"] <= 0):
+        yield "%s: due changes in %s days, drift otherwise" % (where, change["in_days"])
+    if routine and change["in_days"] <= 0 and check["headline"].startswith("Leave the water") and (
+            change["amount"] not in check["headline"]):
+        yield "%s: %s, and due: %s" % (where, check["headline"], change["says"])
+    ph = [line["ph"] for line in log["lines"] if line["ph"] is not None][-1]
+    if abs(drift["days"][0]["ph"] - ph) > 0.051:
+        yield "%s: pH %s was read, drift begins at %s" % (where, ph, drift["days"][0]["ph"])
+    names = {"gh": "GH", "kh": "KH", "no3": "NO3"}
+    for one in drift["learned"]["expected"]:
+        value = next(v for v in log["values"] if v["name"] == names[one["parameter"]])
+        if value["expected"] != [one["low"], one["high"]]:
+            yield "%s: two bands of one reading: %s, %s" % (where, value["expected"], one)
+    for value in log["values"]:
+        if value["outside"] != (value["likes"] is not None and not (
+                value["likes"][0] <= value["last"] <= value["likes"][1])):
+            yield "%s: %s is not marked as it should be" % (where, value)
 
 
 def in_bands(tank, seen):
@@ -279,11 +304,17 @@ def good_one(tank, seen):
     told = [week for week, _, _, a in seen if a["drift"]["learned"]["alarms"]]
     yield "the good tank raises no alarm about a reading", ["week %d" % w for w in told]
     wrong = [("week %d: " % week) + a["check"]["headline"] for week, _, _, a in seen
-             if week >= 10 and a["check"]["kind"] not in ("well", "yes") and week not in (10, 12, 30)]
+             if week >= 10 and a["check"]["kind"] not in ("well", "yes") and week not in (10, 30)]
     yield "and passes its check, but for the weeks after a death and a power cut", wrong
     wrong = ["week %d: %s" % (week, a["drift"]["says"]) for week, _, _, a in seen
              if week >= 8 and "keeps the water" not in a["drift"]["says"]]
     yield "its routine keeps the water", wrong
+    wrong = ["week %d: %s" % (week, test["says"]) for week, _, _, a in seen for test in a["due"]["tests"]
+             if week >= 8 and week != 10 and test["where"] == "tank" and test["every_days"] < 28]
+    yield "it asks for monthly tests at most", wrong
+    wrong = [("week %d: " % week) + a["log"]["headline"] for week, _, _, a in seen
+             if week >= 8 and not a["log"]["headline"].startswith("Steady")]
+    yield "and its log is steady", wrong
     load = [a["drift"]["learned"]["lines"][0] for week, _, _, a in seen if week >= 12]
     good = [line for line in load if line["low"] <= tank.row["a_week"] <= line["high"]]
     print("# the good tank's nitrate, truly %.1f mg/L a week: in %d of %d intervals, the last %s to %s" % (
@@ -313,6 +344,17 @@ def sliding_one(tank, seen):
                 early - 14 <= (gone - today).days <= (late or 9999) + 14)):
             errors.append("week %d: %d days, told %s to %s" % (week, (gone - today).days, early, late))
     yield "the true day lies between the earliest and the latest that is told", errors
+    wrong = ["week %d: in %s days, truly %d" % (week, a["drift"]["buffer_gone_day"],
+                                                (gone - today).days)
+             for week, today, _, a in seen if week >= 24 and gone and today < gone and abs(
+                 (a["drift"]["buffer_gone_day"] or 0) - (gone - today).days) > DAY_OFF_MOST]
+    yield "the likeliest day is six weeks off at the most", wrong
+    wrong = ["week %d: %s" % (week, a["drift"]["says"]) for week, _, _, a in seen
+             if week >= 16 and "keeps the water" in a["drift"]["says"]]
+    yield "four weeks after its keeper changed less the routine is said to keep it no more", wrong
+    wrong = ["week %d: no way back" % week for week, _, _, a in seen if week >= 16 and not re.search(
+        "Go back to 13 L", str(a["check"]["learned"]["back_says"]))]
+    yield "and the way back is told in litres", wrong
 
 
 def moved_one(seen):
@@ -322,6 +364,12 @@ def moved_one(seen):
     told = [week for week, a in after if re.search("neon", json.dumps(a["check"]))
             and a["check"]["kind"] not in ("well", "yes")]
     yield "and check that the neons do not live in it", [] if told else ["never"]
+    wrong = ["week %d: %s" % (week, a["check"]["headline"]) for week, a in after
+             if week >= MOVED + 2 and "neon" not in a["check"]["headline"]]
+    yield "no answer after that says that they live well in it", wrong
+    wrong = ["week %d: %s" % (week, a["log"]["headline"]) for week, a in after
+             if week >= MOVED + 10 and not a["log"]["headline"].startswith("Steady")]
+    yield "ten weeks later its log says that the rise is over", wrong
     late = [("week %d: " % week) + str(a["drift"]["learned"]["thin"]) for week, a in after
             if week >= MOVED + 6 and not a["drift"]["learned"]["lines"]]
     yield "six weeks later its log teaches again, by the new water alone", late

@@ -276,6 +276,16 @@ static bool filter_asked(const struct ts_check_work *w)
 	return false;
 }
 
+/* Less water is changed than the file says, and it shows: that is not left alone. */
+static bool let_slip(const struct ts_check_work *w)
+{
+	bool shows = false;
+
+	for (size_t i = 0; i < w->check.count; i++)
+		shows |= w->check.rulings[i].severity >= TS_CONCERN;
+	return shows && ts_learned_less_is_changed(w->question->plan);
+}
+
 /* Advice that would contradict the list, or say again what it says. */
 static bool superseded(const struct ts_check_work *w, const struct ts_advice_row *row, bool crash)
 {
@@ -293,7 +303,8 @@ static bool superseded(const struct ts_check_work *w, const struct ts_advice_row
 	/* Half a tank of harder water over a lost buffer kills: whatever else is read, slowly. */
 	if (crash && begins(row->id, "now.nitrite"))
 		return true;
-	return row->group >= 8 && row->group <= 10 && (unsound || sent_away(w) || acted_upon(w));
+	return row->group >= 8 && row->group <= 10 &&
+	       (unsound || sent_away(w) || acted_upon(w) || let_slip(w));
 }
 
 /* A pH that light swings up by day is no fault of the water. */

@@ -17,6 +17,7 @@
 #include "stock/band.h"
 #include "words/advice.h"
 #include "words/care.h"
+#include "words/rulings.h"
 
 /* The one large change that is looked at, of the water. */
 #define LARGE_CHANGE 0.5
@@ -313,44 +314,48 @@ static void fill_now(struct drift_work *w)
 			"supply new, or is more or less changed? It was left out.");
 }
 
-/* "KH fell from 8 to 4 in 84 days" */
+/* "KH fell from 8 to 4 in 84 days", "KH stood at 8 for 84 days" */
 static const char *measured_says(
-	struct drift_work *w, const struct ts_drift_moves_row *row, const struct ts_rate *rate)
+	struct drift_work *w, const struct ts_drift_moves_row *row, const struct ts_course *course)
 {
-	double moved = rate->last - rate->first;
-
-	ts_text_put(&w->text, row->label);
-	if (moved == 0) {
-		ts_text_put(&w->text, " stood at ");
-		put(w, rate->first, row->decimals);
-	} else {
-		ts_text_put(&w->text, moved > 0 ? " rose from " : " fell from ");
-		put(w, rate->first, row->decimals);
+	ts_text_puts(&w->text, row->label,
+		!course->moves       ? " stood at "
+		: course->a_week > 0 ? " rose from "
+				     : " fell from ",
+		NULL);
+	put(w, course->moves ? course->first : course->low, row->decimals);
+	if (course->moves || course->high > course->low) {
 		ts_text_put(&w->text, " to ");
-		put(w, rate->last, row->decimals);
+		put(w, course->moves ? course->last : course->high, row->decimals);
 	}
-	ts_text_puts(&w->text, row->unit, moved == 0 ? " for " : " in ", NULL);
-	put(w, rate->days, 0);
+	ts_text_puts(&w->text, row->unit, course->moves ? " in " : " for ", NULL);
+	put(w, (double)(course->to - course->from), 0);
 	ts_text_put(&w->text, " days");
 	return take(w);
 }
 
+/* The rate by all that the log holds, and the course that the value is on now. */
 static void fill_measured(struct drift_work *w)
 {
 	const struct ts_rate *rates[] = {
 		&w->waters->gh_rate, &w->waters->kh_rate, &w->waters->no3_rate};
+	const struct ts_tank *tank = &w->question->plan->tank;
 	struct ts_drift_result *r = w->ret;
 
 	r->measured = ts_arena_array(w->asking->arena, TS_MOVES_FITTED, sizeof *r->measured);
 	for (int i = 0; r->measured && i < TS_MOVES_FITTED; i++) {
+		const struct ts_drift_moves_row *row = &ts_drift_moves_rows[i];
 		const struct ts_rate *rate = rates[i];
+		struct ts_course course;
 
-		if (!rate->readings)
+		ts_course_make(tank->readings, tank->reading_count, row->value,
+			ts_past_new_water(tank, w->asking->today), &course);
+		if (!rate->readings || !course.readings)
 			continue;
-		r->measured[r->measured_count++] = (struct ts_drift_measured_result){
-			ts_drift_moves_rows[i].key, (double)rate->readings, rate->days, rate->first,
-			rate->last, {7 * rate->low, 7 * rate->high},
-			measured_says(w, &ts_drift_moves_rows[i], rate)};
+		r->measured[r->measured_count++] = (struct ts_drift_measured_result){row->key,
+			(double)rate->readings, (double)(course.to - course.from), course.first,
+			course.last, {7 * rate->low, 7 * rate->high},
+			measured_says(w, row, &course), course.moves};
 	}
 }
 
@@ -369,6 +374,9 @@ static void fill_head(struct drift_work *w)
 	const struct ts_estimate *gone = &w->waters->settles.buffer_days;
 	struct ts_drift_result *r = w->ret;
 	double before = l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
+	const struct drift_days days = {
+		TS_NOW_KH, gone->low, gone->value, isfinite(gone->high) ? gone->high : (double)NAN};
+	const char *what;
 
 	r->name = w->question->plan->name;
 	r->volume_l = l->net_l;
@@ -388,6 +396,14 @@ static void fill_head(struct drift_work *w)
 	r->buffer_gone_day_early = isfinite(gone->low) ? gone->low : (double)NAN;
 	r->buffer_gone_day_late = isfinite(gone->high) ? gone->high : (double)NAN;
 	r->caution = ts_caution_drift;
+	if (!isfinite(gone->value) || (w->kh_known && w->today.kh_dh < bound(w, TS_P_KH_FLOOR)))
+		return;
+	ts_text_put(&w->text, "The buffer (KH ");
+	put(w, bound(w, TS_P_KH_FLOOR), 1);
+	ts_text_put(&w->text, ")");
+	what = take(w);
+	if (what)
+		r->gone_says = drift_coming(w, what, "is used up", "may be used up", &days);
 }
 
 static double most_ammonia(const struct ts_drift_result *r)
@@ -495,7 +511,8 @@ static bool enough_is_changed(const struct drift_work *w)
 	       c->share_percent / c->every_days <= 100 * t->change_share / t->change_days;
 }
 
-static const char *judge(struct drift_work *w)
+/* What stands before all else: ammonia, and the buffer; NULL: nothing of it. */
+static const char *grave(struct drift_work *w)
 {
 	const struct ts_drift_day *now = &w->today;
 
@@ -512,19 +529,52 @@ static const char *judge(struct drift_work *w)
 		put_doubt(w);
 		return take(w);
 	}
-	if (isnan(w->ret->buffer_gone_day) && most_ammonia(w->ret) >= bound(w, TS_P_TAN_DANGER))
-		return "Ammonia builds up: the filter cannot clear this feed yet";
+	return isnan(w->ret->buffer_gone_day) && most_ammonia(w->ret) >= bound(w, TS_P_TAN_DANGER)
+		       ? "Ammonia builds up: the filter cannot clear this feed yet"
+		       : NULL;
+}
+
+/* Another supply made it what it is: that it stands is no good news for who does not bear it. */
+static const char *keeps(struct drift_work *w)
+{
+	const struct ts_drift_moves_row *row = &ts_drift_moves_rows[w->unfit_what];
+
+	w->ret->keeps = true;
+	if (!w->unfit || !ts_past_moved(&w->question->plan->tank, w->asking->today))
+		return "This routine keeps the water";
+	ts_text_puts(&w->text, "This routine keeps the water at ", row->label, " ", NULL);
+	put(w, w->unfit_what == TS_MOVES_GH ? w->today.gh_dh : w->today.kh_dh, row->decimals);
+	ts_text_put(&w->text, w->unfit_above ? ", and that is more than the "
+					     : ", and that is "
+					       "less than the ");
+	put(w, w->unfit_at, row->decimals);
+	ts_text_put(&w->text, " that ");
+	ts_say_animals(&w->text, w->unfit);
+	ts_text_put(&w->text, " bear");
+	return take(w);
+}
+
+static const char *judge(struct drift_work *w)
+{
+	const char *first = grave(w);
+
+	w->ret->grave = first != NULL;
+	if (first)
+		return first;
 	/* Minerals that are seen to gather are the cause, whatever else is passed already. */
 	if (gh_goes(w) && gh_gathers(w) && w->waters->settles.gh_dh.value > w->today.gh_dh)
 		return gh_moves(w);
 	if (enough_is_changed(w)) {
+		w->ret->keeps = true;
 		ts_text_puts(&w->text, "This routine keeps the water where it settles, though ",
 			first_of(w)->says, NULL);
 		return take(w);
 	}
 	if (first_of(w))
 		return first_limit(w);
-	return gh_goes(w) ? gh_moves(w) : "This routine keeps the water";
+	if (gh_goes(w))
+		return gh_moves(w);
+	return keeps(w);
 }
 
 /* " (7 to 7.6)": of the last day, where its ends are not one figure. */
@@ -567,7 +617,7 @@ static void put_measured(struct drift_work *w)
 	for (size_t i = 0; i < w->ret->measured_count; i++) {
 		const struct ts_drift_measured_result *m = &w->ret->measured[i];
 
-		if (m->first == m->last)
+		if (!m->moves)
 			continue;
 		ts_text_puts(&w->text, before, m->says, NULL);
 		before = ", ";
@@ -588,6 +638,8 @@ static void put_routine(struct drift_work *w)
 	ts_text_put(&w->text, " % every ");
 	put(w, t->change_days, 1);
 	ts_text_put(&w->text, " days");
+	if (ts_drift_change_due(t, 0))
+		ts_text_put(&w->text, ", and today");
 }
 
 /* Nitrate that was read where the same animals have lived for long stands where it settles: no
@@ -687,16 +739,6 @@ static void fill_remedies(struct drift_work *w)
 	struct ts_texts *list = &w->ret->remedies;
 	bool limited = first_of(w) && !active_soil(w) && !enough_is_changed(w);
 
-	if (limited && ts_learned_less_is_changed(w->question->plan)) {
-		const struct ts_every *said = &w->question->plan->tank.change_said;
-
-		ts_text_put(&w->text, "Go back to ");
-		put(w, said->amount, 0);
-		ts_text_put(&w->text, " % every ");
-		put(w, said->days, 0);
-		ts_text_put(&w->text, " days, as the file says, by small steps.");
-		ts_asking_note(w->asking, list, take(w));
-	}
 	if (same)
 		ts_asking_note(w->asking, list, same);
 	if (same && strstr(same, "pure water"))
@@ -709,7 +751,8 @@ static void fill_remedies(struct drift_work *w)
 		ts_asking_note(w->asking, list,
 			"Begin to change water, a tenth at a time twice a week: an old tank bears "
 			"no large change.");
-	if (same || !limited || w->waters->drift.tank.change_share <= 0)
+	if (same || !limited || w->ret->learned.back_says ||
+		w->waters->drift.tank.change_share <= 0)
 		return;
 	if (c) {
 		ts_text_put(&w->text, "Change ");

@@ -61,8 +61,11 @@ struct ts_drift_limit_result {
 	bool mild;           /* told, and never first: pH by itself, and what is dissolved in all */
 	double early, late;  /* at the most and least that animals and evaporation may do; late NAN:
 				never */
+	double age_days;     /* of the reading that the days are counted from; no row */
 	const char *species; /* whose limit it is; NULL: everybody's */
 	const char *says;
+	const char
+		*by_says; /* the same by the calendar; NULL: today is not known, or it is passed */
 };
 
 /* What the log shows of one value. */
@@ -71,6 +74,7 @@ struct ts_drift_measured_result {
 	double readings, days, first, last;
 	struct ts_range a_week; /* what moves it by itself, beside changes and topping up */
 	const char *says;
+	bool moves; /* beyond the doubt of a reading; else it stands */
 };
 
 struct ts_drift_result {
@@ -91,6 +95,10 @@ struct ts_drift_result {
 	struct ts_drift_day_result *days;
 	size_t day_count;
 	const char *doubtful_says; /* of days marked so; NULL: none is */
+	bool keeps;                /* the routine keeps the water; no row: `says` says it */
+	bool grave;                /* ammonia, or the buffer: before all else; no row */
+	const char *gone_says; /* when the buffer is gone by the calendar; NULL: it is not, or today
+				* is not known */
 	double buffer_gone_day, buffer_gone_day_early, buffer_gone_day_late;
 	struct ts_drift_steady_result steady, steady_closed_form;
 	struct ts_drift_change_result *smallest_safe_change;

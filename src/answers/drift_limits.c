@@ -6,13 +6,17 @@
  */
 #include "answers/drift_work.h"
 
+#include <limits.h>
 #include <string.h>
 
 #include "match/bands.h"
 #include "stock/rules.h"
+#include "words/due.h"
 #include "words/rulings.h"
 
 #define RUNS 3
+/* Sooner than that is now, days. */
+#define NOW_DAYS 7
 
 /* A limit on its way. */
 struct limit {
@@ -22,6 +26,7 @@ struct limit {
 	const struct ts_species *species;
 	double day[RUNS]; /* NAN: not reached */
 	bool comes_right; /* beyond it now, and inside it in the end */
+	double over;      /* by so much a value is less than it was read */
 };
 
 struct limits {
@@ -39,7 +44,7 @@ static double value_of(const struct ts_drift_day *d, enum ts_drift_moves what)
 
 static bool beyond(const struct limit *l, double value)
 {
-	return l->above ? value > l->at : value < l->at;
+	return l->above ? value > l->at : value < l->at + l->over;
 }
 
 static void add(struct limits *all, enum ts_drift_moves what, double at, bool above,
@@ -52,10 +57,23 @@ static void add(struct limits *all, enum ts_drift_moves what, double at, bool ab
 		if (!old->species || !species || old->what != what || old->above != above)
 			continue;
 		if (above ? at < old->at : at > old->at)
-			*old = (struct limit){what, at, above, species, {0}, false};
+			*old = (struct limit){what, at, above, species, {0}, false, 0};
 		return;
 	}
-	all->at[all->count++] = (struct limit){what, at, above, species, {0}, false};
+	all->at[all->count++] = (struct limit){what, at, above, species, {0}, false, 0};
+}
+
+static void note_unfit(struct drift_work *w, const struct ts_species *s, enum ts_drift_moves what,
+	const struct ts_range *bears)
+{
+	double now = value_of(&w->today, what);
+
+	if (w->unfit || what == TS_MOVES_PH || isnan(now))
+		return;
+	w->unfit = s;
+	w->unfit_what = what;
+	w->unfit_above = now > bears->high;
+	w->unfit_at = w->unfit_above ? bears->high : bears->low;
 }
 
 /* What a resident bears; one that the water excludes already is check's matter. */
@@ -82,12 +100,15 @@ static void add_species(struct drift_work *w, struct limits *all, size_t line)
 		if (what == TS_MOVES_PH && fit->known)
 			bears = ts_band_ph_slack(
 				s, &fit->tolerated, &keeping, w->asking->practice->value);
-		/* By the figure: a doubt that reaches beyond a limit takes none away. */
-		if (!fit->known || !(now <= bears.high && now >= bears.low) ||
-			(what == TS_MOVES_GH && !w->gh_known) ||
+		if (!fit->known || (what == TS_MOVES_GH && !w->gh_known) ||
 			(what == TS_MOVES_PH && !w->kh_known) ||
-			strcmp(fit->source[0], "by kind of water") == 0)
+			fit->source[0] == ts_by_kind_of_water)
 			continue;
+		/* By the figure: a doubt that reaches beyond a limit takes none away. */
+		if (!(now <= bears.high && now >= bears.low)) {
+			note_unfit(w, s, what, &bears);
+			continue;
+		}
 		if (isfinite(bears.high))
 			add(all, what, bears.high, true, s);
 		if (bears.low > 0)
@@ -112,15 +133,20 @@ static enum ts_status follow(
 		ts_drift_read(&d, true, &day);
 		for (size_t i = 0; i < all->count; i++) {
 			struct limit *l = &all->at[i];
-			bool out = beyond(l, value_of(&day, l->what));
+			bool out;
 
+			/* The buffer's end is that of ts_waters_make(). */
+			l->over = l->what == TS_MOVES_KH && !l->species && run != 1 &&
+						  l->at == w->asking->practice->value[TS_P_KH_FLOOR]
+					  ? ts_waters_kh_over(w->waters)
+					  : 0;
+			out = beyond(l, value_of(&day, l->what));
 			if (out && isnan(l->day[run]))
 				l->day[run] = n;
 			if (!run && n == ahead)
 				l->comes_right = l->day[0] == 0 && !out;
 		}
-		if (n)
-			ts_drift_change(&d);
+		ts_drift_change(&d);
 	}
 	return status;
 }
@@ -153,26 +179,6 @@ static bool is_mild(const struct limit *l)
 	return l->what == TS_MOVES_PH || l->what == TS_MOVES_CONDUCTIVITY;
 }
 
-static const char *says(struct drift_work *w, const struct limit *l, double now)
-{
-	struct ts_text *t = &w->text;
-
-	if (l->day[0] == 0) {
-		put_unit(t, l, now);
-		ts_text_put(t, l->above ? ", comfortable to " : ", too little under ");
-		ts_text_number_short(t, l->at, 1);
-		if (l->comes_right)
-			ts_text_put(t, "; this routine brings it back");
-	} else {
-		put_unit(t, l, l->at);
-		put_whose(t, l);
-		ts_text_put(t, l->species || is_mild(l) ? ", is reached in " : " is reached in ");
-		ts_text_number_short(t, l->day[0], 0);
-		ts_text_put(t, l->day[0] == 1 ? " day" : " days");
-	}
-	return ts_asking_keep(w->asking, t);
-}
-
 static double earliest(const struct limit *l)
 {
 	return fmin(l->day[0], fmin(l->day[1], l->day[2]));
@@ -182,6 +188,99 @@ static double latest(const struct limit *l)
 {
 	return isnan(l->day[1]) || isnan(l->day[2]) ? (double)NAN
 						    : fmax(l->day[0], fmax(l->day[1], l->day[2]));
+}
+
+/* " (30 to 70)": where the ends are not one day. */
+static void put_span_of(struct ts_text *t, const struct limit *l)
+{
+	double early = earliest(l), late = latest(l);
+
+	if (late - early < 2)
+		return;
+	ts_text_put(t, " (");
+	ts_text_number_short(t, early, 0);
+	if (isnan(late)) {
+		ts_text_put(t, " or more)");
+		return;
+	}
+	ts_text_put(t, " to ");
+	ts_text_number_short(t, late, 0);
+	ts_text_put(t, ")");
+}
+
+double drift_age(const struct drift_work *w, enum ts_now_value value)
+{
+	const struct ts_now_from *from = &w->waters->log.from[value];
+
+	return from->dated && w->asking->today >= 0
+		       ? fmax(0, (double)(w->asking->today - from->day))
+		       : 0;
+}
+
+const char *drift_coming(struct drift_work *w, const char *what, const char *done, const char *may,
+	const struct drift_days *d)
+{
+	long today = w->asking->today, read = today - (long)drift_age(w, d->value);
+	const struct ts_coming coming = {done, may, read + (long)d->early, read + (long)d->about,
+		isnan(d->late) ? LONG_MAX : read + (long)d->late};
+
+	if (today < 0)
+		return NULL;
+	ts_text_puts(&w->text, what, " ", NULL);
+	ts_say_coming(&w->text, &coming, today);
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+/* Read on its limit, or within days of it: it is reached, as far as a kit tells. */
+static bool reached_now(const struct limit *l)
+{
+	return earliest(l) == 0 && l->day[0] <= NOW_DAYS;
+}
+
+/* The limit with its days of the calendar; nothing of one that is passed. */
+static const char *by_says(struct drift_work *w, const struct limit *l)
+{
+	const struct drift_days days = {
+		ts_drift_moves_rows[l->what].value, earliest(l), l->day[0], latest(l)};
+	const char *what;
+
+	if (!(l->day[0] > 0) || reached_now(l))
+		return NULL;
+	put_unit(&w->text, l, l->at);
+	ts_text_capital(&w->text, 0);
+	put_whose(&w->text, l);
+	ts_text_put(&w->text, l->species || is_mild(l) ? "," : "");
+	what = ts_asking_keep(w->asking, &w->text);
+	return what ? drift_coming(w, what, "is reached", "may be reached", &days) : NULL;
+}
+
+static const char *says(struct drift_work *w, const struct limit *l, double now)
+{
+	struct ts_text *t = &w->text;
+
+	if (l->day[0] == 0 && !(l->above ? now > l->at : now < l->at)) {
+		put_unit(t, l, now);
+		ts_text_put(t, " was read, and by its kit it may be less than ");
+		ts_text_number_short(t, l->at, 1);
+	} else if (l->day[0] == 0) {
+		put_unit(t, l, now);
+		ts_text_put(t, l->above ? ", comfortable to " : ", too little under ");
+		ts_text_number_short(t, l->at, 1);
+		if (l->comes_right)
+			ts_text_put(t, "; this routine brings it back");
+	} else if (reached_now(l)) {
+		put_unit(t, l, l->at);
+		put_whose(t, l);
+		ts_text_put(t, l->species || is_mild(l) ? ", is reached now" : " is reached now");
+	} else {
+		put_unit(t, l, l->at);
+		put_whose(t, l);
+		ts_text_put(t, l->species || is_mild(l) ? ", is reached in " : " is reached in ");
+		ts_text_number_short(t, l->day[0], 0);
+		ts_text_put(t, l->day[0] == 1 ? " day" : " days");
+		put_span_of(t, l);
+	}
+	return ts_asking_keep(w->asking, t);
 }
 
 /* What is mild stands behind all others. */
@@ -199,12 +298,14 @@ static void fill(struct drift_work *w, const struct limits *all)
 		const struct limit *l = &all->at[i];
 		struct ts_drift_limit_result one = {ts_drift_moves_rows[l->what].key, l->at,
 			l->above, l->day[0], is_mild(l), earliest(l), latest(l),
-			l->species ? l->species->species : NULL, NULL};
+			drift_age(w, ts_drift_moves_rows[l->what].value),
+			l->species ? l->species->species : NULL, NULL, NULL};
 		size_t at = r->limit_count;
 
 		if (isnan(l->day[0]))
 			continue;
 		one.says = says(w, l, value_of(&w->today, l->what));
+		one.by_says = by_says(w, l);
 		for (; at && before(&one, &r->limits[at - 1]); at--)
 			r->limits[at] = r->limits[at - 1];
 		r->limits[at] = one;
@@ -272,6 +373,8 @@ enum ts_status drift_limits(struct drift_work *w)
 		struct ts_drift_tank tank;
 
 		ts_waters_run(w->waters, run, &tank);
+		if (!run)
+			ts_waters_start_at_level(w->waters, &tank);
 		tank.filter_share = w->waters->drift.tank.filter_share;
 		status = follow(w, &tank, run, &all);
 	}

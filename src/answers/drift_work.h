@@ -36,8 +36,24 @@ struct drift_work {
 	struct ts_text text;
 	struct ts_drift_day today; /* day 0 of the simulation */
 	bool kh_known, gh_known;
+	/* A resident that does not bear the water as it is now; NULL: none is known. */
+	const struct ts_species *unfit;
+	enum ts_drift_moves unfit_what;
+	double unfit_at;
+	bool unfit_above;
 	double no3_most; /* nitrate that the most sensitive animal of the list is comfortable to */
 };
+
+/* Days since the reading from which a value is followed; 0: it is not dated. */
+double drift_age(const struct drift_work *work, enum ts_now_value value);
+/* Days from a reading of `value` on; late NAN: perhaps never. */
+struct drift_days {
+	enum ts_now_value value;
+	double early, about, late;
+};
+/* "KH 2 is reached ...", as ts_say_coming() has it. NULL: today is not known. */
+const char *drift_coming(struct drift_work *work, const char *what, const char *done,
+	const char *may, const struct drift_days *days);
 
 /* Fills ret->limits, w->no3_most. */
 enum ts_status drift_limits(struct drift_work *work);

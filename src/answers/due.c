@@ -105,12 +105,10 @@ static bool make_waters(struct work *w)
 static double buffer_days(const struct work *w)
 {
 	const struct ts_plan *plan = w->question->plan;
-	double days = w->waters->settled_known ? w->waters->settles.buffer_days.low : (double)NAN;
 	bool load = plan->stock_count || plan->tank.feeding.value > 0;
 
-	return w->question->has_tank && w->question->has_supply && load &&
-			       days <= w->asking->practice->value[TS_P_DUE_BUFFER_AHEAD]
-		       ? days
+	return w->question->has_tank && w->question->has_supply && load
+		       ? ts_due_buffer_days(w->waters, w->asking->practice)
 		       : (double)NAN;
 }
 

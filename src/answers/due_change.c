@@ -186,45 +186,24 @@ static void put_bring(struct work *w)
 	bring(w, "Epsom salt", hundreds * mend->epsom_g, "g", GRAMS_LEAST);
 }
 
-/* Days since the reading from which a value is followed; 0: it is not dated. */
-static double age_of(const struct work *w, const char *parameter)
-{
-	static const struct {
-		const char *parameter;
-		enum ts_now_value value;
-	} values[] = {{"gh", TS_NOW_GH}, {"kh", TS_NOW_KH}, {"no3", TS_NOW_NO3}};
-
-	for (size_t i = 0; i < sizeof values / sizeof *values; i++) {
-		const struct ts_now_from *from = &w->asked->waters->log.from[values[i].value];
-
-		if (strcmp(parameter, values[i].parameter) == 0)
-			return from->dated ? fmax(0, (double)(w->asking->today - from->day)) : 0;
-	}
-	return 0;
-}
-
 /*
- * "KH 2 is reached by 12 March": drift's limit, counted from the day of the reading. One that is
- * behind us by now is a matter of the test, which is due, and of the change.
+ * "KH 2 is reached between 3 and 12 March": drift's limit. One that is behind us by now is a matter
+ * of the test, which is due, and of the change.
  */
 static void put_alarm(
 	struct work *w, const struct ts_drift_limit_result *l, const struct ts_drift_result *drift)
 {
-	static const char reached[] = " is reached in ";
-	const char *end = strstr(l->says, reached);
-	double days = l->day - age_of(w, l->parameter);
+	double floor = w->asking->practice->value[TS_P_KH_FLOOR];
+	bool gone = strcmp(l->parameter, "kh") == 0 && l->limit == floor && drift->gone_says;
+	double days = l->day - l->age_days;
 	long day = w->asking->today + (long)days;
 	struct ts_due_alarm_line *line = &w->r->alarms[w->r->alarm_count];
 
-	if (!end || days < 1)
+	if (!l->by_says || days < 1)
 		return;
-	ts_text_add(&w->text, l->says, (size_t)(end - l->says));
-	ts_text_capital(&w->text, 0);
-	ts_text_put(&w->text, " is reached by ");
-	ts_say_day(&w->text, day, w->asking->today);
 	*line = (struct ts_due_alarm_line){.parameter = l->parameter,
 		.due = ts_asking_day(w->asking, day),
-		.says = keep(w),
+		.says = gone ? drift->gone_says : l->by_says,
 		.because = drift->remedies.count && !w->r->alarm_count ? drift->remedies.items[0]
 								       : NULL,
 		.in_days = days,

@@ -8,6 +8,7 @@
 
 #include "chem/ions.h"
 #include "words/due.h"
+#include "words/remake.h"
 
 #define WEEK 7
 /* Less hardness a week than this is nobody's matter, dH. */
@@ -264,14 +265,19 @@ static void say_thin(struct work *w, const bool counts[TS_FIT__COUNT])
 	}
 }
 
+/* "8 L (15 %) every 21 days" */
 static void put_routine(struct work *w, const struct ts_every *e)
 {
 	if (!(e->amount > 0)) {
 		ts_text_put(&w->text, "no water");
 		return;
 	}
+	if (w->waters->load_known) {
+		ts_say_amount(&w->text, e->amount / 100 * w->waters->load.net_l, "L");
+		ts_text_put(&w->text, " (");
+	}
 	put(w, e->amount, 0);
-	ts_text_put(&w->text, " % every ");
+	ts_text_put(&w->text, w->waters->load_known ? " %) every " : " % every ");
 	put(w, e->days, 0);
 	ts_text_put(&w->text, " days");
 }
@@ -283,18 +289,57 @@ bool ts_learned_less_is_changed(const struct ts_plan *plan)
 	return said->days > 0 && done->amount * said->days < said->amount * done->days;
 }
 
+/* Where the file's own routine would settle: what going back to it is good for. */
+static void say_back(struct work *w)
+{
+	const struct ts_every *said = &w->plan->tank.change_said;
+	struct ts_drift_tank tank;
+	struct ts_drift_steady steady;
+
+	if (!ts_learned_less_is_changed(w->plan) || !w->waters->drift_known ||
+		!(w->waters->load_known && said->amount > 0))
+		return;
+	ts_waters_run(w->waters, 0, &tank);
+	tank.change_share = said->amount / 100;
+	tank.change_days = said->days;
+	ts_drift_steady(&tank, &steady);
+	ts_text_put(&w->text, "Go back to ");
+	put_routine(w, said);
+	ts_text_put(&w->text, ", by small steps");
+	if (!isnan(steady.no3_mg_l.before_change)) {
+		ts_text_put(&w->text, ": ");
+		if (!isnan(steady.kh_dh.before_change) &&
+			!(w->waters->drift.assumed & TS_DRIFT_NO_KH)) {
+			ts_text_put(&w->text, "KH then settles at ");
+			put(w, steady.kh_dh.before_change, 1);
+			ts_text_put(&w->text, ", nitrate at ");
+		} else {
+			ts_text_put(&w->text, "nitrate then settles at ");
+		}
+		put(w, steady.no3_mg_l.before_change, 0);
+		ts_text_put(&w->text, " mg/L");
+	}
+	w->ret->back_says = take(w);
+}
+
 static void say_routine(struct work *w)
 {
 	const struct ts_tank *tank = &w->plan->tank;
+	long since = ts_past_since(&w->waters->past, &tank->water_change);
 
 	if (!(tank->change_said.days > 0))
 		return;
 	ts_text_put(&w->text, "By the log you change ");
 	put_routine(w, &tank->water_change);
+	if (since != TS_COURSE_FROM_FIRST && tank->water_change.amount > 0) {
+		ts_text_put(&w->text, ", since ");
+		ts_say_day(&w->text, since, w->asking->today);
+	}
 	ts_text_put(&w->text, "; the file says ");
 	put_routine(w, &tank->change_said);
 	ts_text_put(&w->text, ". The log counts");
 	w->ret->routine_says = take(w);
+	say_back(w);
 }
 
 void ts_learned_make(const struct ts_asking *asking, const struct ts_plan *plan,

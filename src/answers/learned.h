@@ -39,6 +39,7 @@ struct ts_learned {
 	struct ts_texts alarms;   /* what lies outside, and what is to be looked at */
 	struct ts_texts thin;     /* what does not follow yet, and what would make it */
 	const char *routine_says; /* changes by the log, where the file says otherwise; NULL */
+	const char *back_says;    /* the way back, where that is less, and where it leads; NULL */
 };
 
 /* "nitrate", "gh", "kh", "stones", "evaporation", "plants"; NULL. */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The course of each value is water/series.h's; here is which of them leads, how long the buffer
+ * The course of each value is water/course.h's; here is which of them leads, how long the buffer
  * lasts at that pace, and which readings and events share a line.
  */
 #include "answers/log_model.h"
@@ -11,25 +11,29 @@
 #include "base/date.h"
 #include "model/shape.h"
 #include "stock/waters.h"
+#include "water/course.h"
 #include "water/now.h"
-#include "water/series.h"
 #include "words/due.h"
 
 const char *const ts_log_verdict_words[] = {"moves", "steady", "too-few", NULL};
 enum { MOVES, STEADY, TOO_FEW };
+/* Rows of courses. */
+#define BUFFER 0
+#define NITRATE 2
 
 /* From so many dated readings on a course is one. */
 #define READINGS_LEAST 3
 
 /* The buffer first: where it goes, pH and animals follow. */
 static const struct {
-	enum ts_parameter parameter;
 	enum ts_now_value value;
-	const char *name, *unit, *falls, *rises;
+	const char *name, *unit, *falls, *rises, *shown; /* of the table, as log_model.c has it */
+	int decimals;
 } courses[] = {
-	{TS_KH, TS_NOW_KH, "KH", " dH", "The buffer falls", "KH rises"},
-	{TS_GH, TS_NOW_GH, "GH", " dH", "GH falls", "GH rises"},
-	{TS_PH, TS_NOW_PH, "pH", "", "pH falls", "pH rises"},
+	{TS_NOW_KH, "KH", " dH", "The buffer falls", "KH rises", "KH", 1},
+	{TS_NOW_GH, "GH", " dH", "GH falls", "GH rises", "GH", 1},
+	{TS_NOW_NO3, "nitrate", " mg/L", "Nitrate falls", "Nitrate rises", "NO3", 0},
+	{TS_NOW_PH, "pH", "", "pH falls", "pH rises", "pH", 1},
 };
 #define COURSES (sizeof courses / sizeof *courses)
 
@@ -46,144 +50,263 @@ static const char *keep(struct work *w)
 	return ts_asking_keep(w->asking, &w->text);
 }
 
-static void say_number(struct ts_text *text, double value, const char *unit)
+static void put(struct work *w, double value, int decimals, const char *after)
 {
-	ts_text_number_short(text, value, 1);
-	ts_text_put(text, unit);
+	ts_text_number_short(&w->text, value, decimals);
+	ts_text_put(&w->text, after);
 }
 
-/* "The buffer falls: KH 8 to 4.1 dH in 9 weeks, 0.4 a week" */
+/* "The buffer falls: KH 8 to 4.1 dH since 4 March, 0.4 a week" */
 static const char *course_says(struct work *w, size_t i, const struct ts_log_course *c)
 {
 	struct ts_text *text = &w->text;
+	int decimals = courses[i].decimals;
 
 	if (c->moves) {
 		ts_text_puts(text, c->drift_per_week < 0 ? courses[i].falls : courses[i].rises,
-			": ", c->name, " ", NULL);
-		say_number(text, c->first, " to ");
-		say_number(text, c->last, courses[i].unit);
+			i == BUFFER && c->drift_per_week < 0 ? ": KH " : ": ", NULL);
+		put(w, c->first, decimals, " to ");
+		put(w, c->last, decimals, courses[i].unit);
 		ts_text_put(text, " in ");
 		ts_say_age(text, lround(c->days));
 		ts_text_put(text, ", ");
-		say_number(text, fabs(c->drift_per_week), " a week");
+		put(w, fabs(c->drift_per_week), 1, " a week");
 		return keep(w);
 	}
 	ts_text_puts(text, c->name, " ", NULL);
-	say_number(text, c->low, "");
+	put(w, c->low, decimals, "");
 	if (c->high > c->low) {
 		ts_text_put(text, " to ");
-		say_number(text, c->high, "");
+		put(w, c->high, decimals, "");
 	}
+	ts_text_put(text, c->readings && i == NITRATE ? courses[i].unit : "");
 	return keep(w);
+}
+
+/* Of readings without a day their figures alone. */
+static void take_figures(
+	const struct ts_water *water, enum ts_now_value value, struct ts_log_course *c, bool dated)
+{
+	for (size_t k = 0; k < water->reading_count; k++) {
+		double figure = ts_reading_value(&water->readings[k], value);
+
+		if (isnan(figure))
+			continue;
+		c->readings += !dated;
+		c->first = isnan(c->first) ? figure : c->first;
+		c->last = dated ? c->last : figure;
+		c->low = fmin(c->low, figure);
+		c->high = fmax(c->high, figure);
+	}
 }
 
 static void take_course(struct work *w, const struct ts_water *water, size_t i)
 {
-	struct ts_series_facts facts;
+	const struct ts_plan *plan = w->question->plan;
+	long since = plan ? ts_past_new_water(&plan->tank, w->asking->today) : TS_COURSE_FROM_FIRST;
 	struct ts_log_course *c = &w->r.courses[w->r.course_count];
+	struct ts_course facts;
 
-	ts_series_make(water, courses[i].parameter, &facts);
-	if (!facts.readings)
-		return;
+	ts_course_make(water->readings, water->reading_count, courses[i].value, since, &facts);
 	*c = (struct ts_log_course){.name = courses[i].name,
 		.readings = facts.readings,
-		.first = (double)NAN,
+		.first = facts.first,
+		.last = facts.last,
 		.low = facts.low,
 		.high = facts.high,
-		.days = facts.days,
-		.drift_per_week = facts.drift_per_week,
-		.moves = facts.trend};
-	for (size_t k = 0; k < water->reading_count; k++) {
-		double value = ts_reading_value(&water->readings[k], courses[i].value);
-
-		if (isnan(value))
-			continue;
-		c->first = isnan(c->first) ? value : c->first;
-		c->last = value;
-	}
+		.days = facts.readings ? (double)(facts.to - facts.from) : (double)NAN,
+		.drift_per_week = facts.a_week,
+		.moves = facts.moves,
+		.row = i,
+		.from = facts.from,
+		.moved_first = facts.moved_first};
+	if (!facts.readings)
+		take_figures(water, courses[i].value, c, false);
+	if (!c->readings)
+		return;
 	c->says = course_says(w, i, c);
 	w->r.course_count++;
 }
 
-/* Days to the floor by the tank's whole routine, as drift has them; NAN: not known. */
-static double buffer_days(const struct work *w)
-{
-	const struct ts_waters *waters = w->waters;
-
-	return waters && waters->settled_known && waters->load_known &&
-			       ts_plan_poured(w->question->plan)->reading_count
-		       ? waters->settles.buffer_days.value
-		       : (double)NAN;
-}
-
-/* "At this pace the buffer is used up (KH 1.1) in 8 weeks, by 3 May." */
+/* When the buffer is gone, or what keeps it: drift's own days. */
 static void say_end(struct work *w, const struct ts_log_course *c)
 {
-	double floor = w->asking->practice->value[TS_P_KH_FLOOR], days = buffer_days(w);
-	bool known = !isnan(days);
+	const double floor = w->asking->practice->value[TS_P_KH_FLOOR];
+	double days = 7 * (c->last - floor) / -c->drift_per_week;
 
-	if (strcmp(c->name, "KH") != 0 || !(c->drift_per_week < 0))
+	if (courses[c->row].value != TS_NOW_KH || !(c->drift_per_week < 0))
 		return;
-	if (known && !isfinite(days)) {
+	if (w->r.gone_says) {
+		ts_text_puts(&w->text, w->r.gone_says, ": ",
+			w->question->plan && ts_learned_less_is_changed(w->question->plan)
+				? "go back to the changes that the file says, by small steps."
+				: "more water changed, or more often, holds it where the tap's KH "
+				  "is higher.",
+			NULL);
+	} else if (w->r.comes_says && w->waters && w->waters->settles.kh_dh.value >= floor) {
 		ts_text_put(&w->text, "By its routine it does not run out: KH settles at ");
-		say_number(&w->text, w->waters->settles.kh_dh.value, ".");
-		w->r.next = keep(w);
-		return;
-	}
-	days = known ? days : 7 * (c->last - floor) / -c->drift_per_week;
-	if (!(days > 0) || days > 728)
-		return;
-	ts_text_put(&w->text, known ? "By its routine" : "At this pace");
-	ts_text_put(&w->text, " the buffer is used up (KH ");
-	say_number(&w->text, floor, ") in about ");
-	ts_say_age(&w->text, lround(days));
-	if (w->asking->today >= 0) {
+		put(w, w->waters->settles.kh_dh.value, 1, ".");
+	} else if (days > 0 && days <= 728 && w->asking->today >= 0) {
+		ts_text_put(&w->text, "At this pace the buffer is used up (KH ");
+		put(w, floor, 1, ") in about ");
+		ts_say_age(&w->text, lround(days));
 		ts_text_put(&w->text, ", by ");
 		ts_say_day(&w->text, w->asking->today + (long)days, w->asking->today);
+		ts_text_put(&w->text, ": more water changed, or more often, holds it where the "
+				      "tap's KH is higher.");
 	}
-	ts_text_put(&w->text,
-		w->question->plan && ts_learned_less_is_changed(w->question->plan)
-			? ": go back to the changes that the file says, by small steps."
-			: ": more water changed, or more often, holds it where the tap's KH is "
-			  "higher.");
+	w->r.next = w->text.len ? keep(w) : NULL;
+}
+
+/* Whether the newest figure lies outside what they like; of pH by itself nothing is said. */
+static bool is_outside(const struct work *w, const struct ts_log_course *c)
+{
+	for (size_t i = 0; i < w->r.value_count; i++) {
+		const struct ts_log_value *v = &w->r.values[i];
+
+		if (strcmp(v->name, courses[c->row].shown) == 0)
+			return v->outside && !v->by_kind && courses[c->row].value != TS_NOW_PH;
+	}
+	return false;
+}
+
+/* What moves and harms first, then the buffer, then the rest. */
+static const struct ts_log_course *leader(const struct work *w)
+{
+	const struct ts_log_course *first = NULL;
+
+	for (size_t i = 0; i < w->r.course_count; i++) {
+		const struct ts_log_course *c = &w->r.courses[i];
+		bool buffer = courses[c->row].value == TS_NOW_KH && c->drift_per_week < 0;
+
+		if (!c->moves)
+			continue;
+		if (buffer || is_outside(w, c))
+			return c;
+		first = first ? first : c;
+	}
+	return first;
+}
+
+static void put_liked(struct work *w, const char *before)
+{
+	for (size_t i = 0; i < w->r.course_count; i++) {
+		const struct ts_log_course *c = &w->r.courses[i];
+		const struct ts_log_value *v = w->r.values;
+		size_t at;
+
+		if (!is_outside(w, c))
+			continue;
+		while (strcmp(v->name, courses[c->row].shown) != 0)
+			v++;
+		ts_text_put(&w->text, before);
+		at = w->text.len;
+		ts_text_puts(&w->text, c->name, " ", NULL);
+		if (*before != ';')
+			ts_text_capital(&w->text, at);
+		put(w, v->last, courses[c->row].decimals, courses[c->row].unit);
+		ts_text_put(&w->text, " is outside what they like, ");
+		put(w, v->likes.low, courses[c->row].decimals, " to ");
+		put(w, v->likes.high, courses[c->row].decimals, "");
+		before = "; ";
+	}
+}
+
+/* What lies outside, and who tells what to do about it. */
+static void say_outside(struct work *w)
+{
+	if (w->r.next)
+		ts_text_put(&w->text, w->r.next);
+	put_liked(w, w->r.next ? " " : "");
+	if (!w->text.len || (w->r.next && w->text.len == strlen(w->r.next))) {
+		ts_text_clear(&w->text);
+		return;
+	}
+	ts_text_put(&w->text, ": tapshoal check says what to do.");
 	w->r.next = keep(w);
 }
 
-static void judge(struct work *w)
+/* Since when all of it has stood so: the last that came to rest, else the first reading. */
+static void say_steady(struct work *w)
 {
-	size_t most = 0;
+	const struct ts_log_course *rests = NULL;
 	double days = 0;
 
 	for (size_t i = 0; i < w->r.course_count; i++) {
 		const struct ts_log_course *c = &w->r.courses[i];
 
-		most = c->readings > most ? c->readings : most;
+		if (!isnan(c->moved_first) && (!rests || c->from > rests->from))
+			rests = c;
 		days = fmax(days, c->days);
-		if (!c->moves || w->r.verdict)
-			continue;
-		w->r.verdict = ts_log_verdict_words[MOVES];
-		ts_text_puts(&w->text, c->says, ".", NULL);
-		w->r.headline = keep(w);
-		say_end(w, c);
 	}
-	if (w->r.verdict)
-		return;
-	if (most < READINGS_LEAST || !(days >= 7)) {
-		w->r.verdict = ts_log_verdict_words[TOO_FEW];
-		w->r.headline = "Too few readings yet to tell a course.";
-		w->r.next = "Three over two weeks or more tell whether the water is steady; the "
-			    "same kit at the same hour.";
-		return;
-	}
-	w->r.verdict = ts_log_verdict_words[STEADY];
-	ts_text_put(&w->text, "Steady for ");
-	ts_say_age(&w->text, lround(days));
+	/* It stands, and will not. */
+	ts_text_put(&w->text,
+		w->r.comes_says && !w->r.comes_keeps ? "Read in the last " : "Steady for ");
+	ts_say_age(&w->text, lround(rests ? rests->days : days));
 	for (size_t i = 0; i < w->r.course_count; i++)
 		ts_text_puts(&w->text, i ? ", " : ": ", w->r.courses[i].says, NULL);
 	ts_text_put(&w->text, ".");
 	w->r.headline = keep(w);
-	w->r.next = "Whether that suits the animals, and what else was read of it, says tapshoal "
-		    "check of a plan with them.";
+	if (!rests)
+		return;
+	ts_text_put(&w->text, "Before that ");
+	for (size_t i = 0, said = 0; i < w->r.course_count; i++) {
+		const struct ts_log_course *c = &w->r.courses[i];
+
+		if (isnan(c->moved_first))
+			continue;
+		ts_text_puts(&w->text, said++ ? ", " : "", c->name,
+			c->last > c->moved_first ? " rose from " : " fell from ", NULL);
+		put(w, c->moved_first, courses[c->row].decimals, "");
+	}
+	ts_text_put(&w->text, ".");
+	w->r.next = keep(w);
+}
+
+static void judge(struct work *w)
+{
+	const struct ts_log_course *first = leader(w);
+	size_t most = 0;
+	double days = 0;
+
+	for (size_t i = 0; i < w->r.course_count; i++) {
+		most = w->r.courses[i].readings > most ? w->r.courses[i].readings : most;
+		days = fmax(days, w->r.courses[i].days);
+	}
+	if (first) {
+		w->r.verdict = ts_log_verdict_words[MOVES];
+		ts_text_puts(&w->text, first->says, ".", NULL);
+		w->r.headline = keep(w);
+		w->r.leads = (size_t)(first - w->r.courses);
+		say_end(w, first);
+	} else if (most < READINGS_LEAST || !(days >= 7)) {
+		w->r.verdict = ts_log_verdict_words[TOO_FEW];
+		w->r.headline = "Too few readings yet to tell a course.";
+		w->r.next = "Three over two weeks or more tell whether the water is steady; the "
+			    "same kit at the same hour.";
+	} else {
+		w->r.verdict = ts_log_verdict_words[STEADY];
+		say_steady(w);
+		/* It stands, and will not. */
+		if (w->r.comes_says && !w->r.comes_keeps && !w->r.comes_grave) {
+			ts_text_puts(&w->text, w->r.comes_says, ".", NULL);
+			w->r.next = w->r.headline;
+			w->r.headline = keep(w);
+			w->r.comes_says = NULL;
+		}
+	}
+	/* What drift puts before all else leads here as well. */
+	if (w->r.comes_grave && !(first && courses[first->row].value == TS_NOW_KH &&
+					first->last >= w->asking->practice->value[TS_P_KH_FLOOR])) {
+		w->r.leads = w->r.course_count;
+		ts_text_puts(&w->text, w->r.comes_says, ".", NULL);
+		w->r.headline = keep(w);
+		w->r.comes_says = NULL;
+	}
+	say_outside(w);
+	if (!w->r.next && !w->question->species)
+		w->r.next = "Whether that suits the animals, and what else was read of it, says "
+			    "tapshoal check of a plan with them.";
 }
 
 /* Earlier days first, a day without an hour before its hours; without a day first of all. */
@@ -214,7 +337,7 @@ static const char *event_says(struct work *w, const struct ts_tank_event *e)
 		if (!(amounts[i].value > 0))
 			continue;
 		ts_text_put(&w->text, ", ");
-		say_number(&w->text, amounts[i].value, amounts[i].unit);
+		put(w, amounts[i].value, 1, amounts[i].unit);
 	}
 	return keep(w);
 }
@@ -347,13 +470,13 @@ enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log
 		say_span(&w);
 		join_lines(&w);
 		learn(&w);
+		status = ts_log_model_fill(asking, question, &w.r);
 		judge(&w);
 		if (question->unknown)
 			ts_asking_note(asking, &w.r.notes,
 				ts_arena_join(asking->arena,
 					"What they like and what comes cannot be said: ",
 					question->unknown, NULL));
-		status = ts_log_model_fill(asking, question, &w.r);
 	}
 	asking->arena->failed |= w.text.failed;
 	ts_text_drop(&w.text);

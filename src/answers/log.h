@@ -33,13 +33,16 @@ struct ts_log_line {
 };
 
 struct ts_log_course {
-	const char *name; /* GH, KH, pH */
+	const char *name; /* KH, GH, nitrate, pH */
 	size_t readings;
 	double first, last, low, high;
 	double days;           /* from the first to the last; NAN: not dated */
 	double drift_per_week; /* NAN: cannot be said */
 	bool moves;
 	const char *says;
+	size_t row; /* of the table of courses; no row of the answer, as the next two */
+	long from;
+	double moved_first; /* where it came from, if it moved before and rests now; else NAN */
 };
 
 /* One value over the whole time. NAN: not known, or nothing follows. */
@@ -52,6 +55,7 @@ struct ts_log_value {
 	struct ts_range expected; /* at the least and most that animals and plants may do */
 	double comes;             /* in eight weeks by this routine, as drift has it */
 	bool outside;             /* the last is, of what they like */
+	bool by_kind;             /* the kind of home water alone gives what they like; no row */
 };
 
 /* What the model has on a day, past or coming. */
@@ -73,7 +77,11 @@ struct ts_log_result {
 	struct ts_log_point *points; /* a week apart */
 	size_t point_count;
 	const char *first_day;     /* of the oldest dated line; NULL: none is; no row */
-	const char *comes_says;    /* drift's own headline; NULL: nothing follows */
+	const char *comes_says;    /* drift's own headline; NULL: nothing follows, or it leads */
+	bool comes_keeps;          /* by it the routine keeps the water; no row */
+	bool comes_grave;          /* it stands before all else; no row */
+	const char *gone_says;     /* when the buffer is gone, as drift has it; NULL: it is not */
+	size_t leads;              /* the course that does, where the verdict is "moves"; no row */
 	struct ts_learned learned; /* of a tank's log */
 	struct ts_texts notes;
 };

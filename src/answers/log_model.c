@@ -10,6 +10,7 @@
 
 #include "answers/drift.h"
 #include "base/date.h"
+#include "match/bands.h"
 #include "stock/rules.h"
 #include "stock/waters.h"
 
@@ -53,7 +54,7 @@ static double value_at(const struct ts_log_line *line, size_t value)
 }
 
 /* What all who live there like; where nothing is shared, no band. */
-static struct ts_range liked(const struct work *w, int parameter)
+static struct ts_range liked(const struct work *w, int parameter, bool *ret_by_kind)
 {
 	const struct ts_plan *plan = w->question->plan;
 	struct ts_range r = {-(double)INFINITY, (double)INFINITY};
@@ -67,11 +68,9 @@ static struct ts_range liked(const struct work *w, int parameter)
 		ts_match_species(w->question->species[i], &none, &keeping, w->asking->practice, &m);
 		if (isnan(band->low))
 			band = &m.at[parameter].tolerated;
-		/* What only the kind of home water gives is no band of theirs. */
-		if (isnan(band->low) ||
-			(m.at[parameter].source[0] &&
-				strcmp(m.at[parameter].source[0], "by kind of water") == 0))
+		if (isnan(band->low))
 			continue;
+		*ret_by_kind |= m.at[parameter].source[0] == ts_by_kind_of_water;
 		r.low = fmax(r.low, band->low);
 		r.high = fmin(r.high, band->high);
 	}
@@ -119,20 +118,20 @@ static bool take_value(struct work *w, size_t v)
 	if (!one->readings)
 		return false;
 	if (lives)
-		one->likes =
-			values[v].parameter < 0 ? bears_nitrate(w) : liked(w, values[v].parameter);
-	/* pH by itself is outside of nothing: it follows from the minerals. */
-	one->outside = lives && values[v].parameter != TS_PH &&
-		       (one->last < one->likes.low || one->last > one->likes.high);
+		one->likes = values[v].parameter < 0 ? bears_nitrate(w)
+						     : liked(w, values[v].parameter, &one->by_kind);
+	one->outside = lives && (one->last < one->likes.low || one->last > one->likes.high);
 	w->r->value_count++;
 	return true;
 }
 
-/* The first day on which something that moves was read, and not too long ago. */
+/* The first day on which something that moves was read, and not too long ago; after another supply
+ * began the last before that. */
 static bool find_first(struct work *w)
 {
 	const struct ts_plan *plan = w->question->plan;
-	long day;
+	long day, since = ts_past_new_water(&plan->tank, w->asking->today);
+	bool found = false;
 
 	for (size_t i = 0; i < plan->tank.reading_count; i++) {
 		const struct ts_reading *r = &plan->tank.readings[i];
@@ -144,10 +143,14 @@ static bool find_first(struct work *w)
 			isnan(ts_reading_value(r, TS_NOW_GH)) &&
 			isnan(ts_reading_value(r, TS_NOW_NO3)))
 			continue;
+		if (found && day > since)
+			break;
 		w->first = day;
-		return true;
+		found = true;
+		if (since == TS_COURSE_FROM_FIRST)
+			break;
 	}
-	return false;
+	return found;
 }
 
 /* The plan as it was on that day: what was read until then, and nothing since. */
@@ -236,22 +239,55 @@ static bool was_read_then(const struct work *w, enum ts_now_value value)
 	return false;
 }
 
-static void take_expected(struct work *w)
+/* Of the newest reading: by the readings before it, as learned.h has it for every answer. */
+static bool by_log(const struct work *w, size_t v, struct ts_log_value *one)
+{
+	static const char *const keys[TS_NOW__COUNT] = {
+		[TS_NOW_GH] = "gh", [TS_NOW_KH] = "kh", [TS_NOW_NO3] = "no3"};
+	const char *key = keys[values[v].value];
+
+	for (size_t i = 0; key && i < w->r->learned.expected_count; i++) {
+		const struct ts_learned_expected *e = &w->r->learned.expected[i];
+
+		if (strcmp(e->parameter, key) != 0)
+			continue;
+		one->expected = (struct ts_range){e->low, e->high};
+		one->expected_now = (e->low + e->high) / 2;
+		return true;
+	}
+	return false;
+}
+
+/* Half the interval of the newest reading: the model's band is of the water, and not of a kit. */
+static double kit_of(const struct ts_waters *waters, enum ts_now_value value)
+{
+	for (int i = 0; i < TS_FIT__COUNT; i++) {
+		if (ts_fit_values[i] == value)
+			return waters->fit.level[i].half;
+	}
+	return 0;
+}
+
+static void take_expected(struct work *w, const struct ts_waters *waters)
 {
 	for (size_t i = 0; i < w->r->value_count; i++) {
 		struct ts_log_value *one = &w->r->values[i];
-		double a, b, c;
+		double a, b, c, kit;
 		size_t v = 0;
 
 		while (strcmp(values[v].name, one->name) != 0)
 			v++;
-		if (!was_read_then(w, values[v].value))
+		if (by_log(w, v, one) || !was_read_then(w, values[v].value))
+			continue;
+		if (isnan(of_day(&w->runs[0][0], values[v].value)))
 			continue;
 		a = of_day(&w->runs[0][w->days - 1], values[v].value);
 		b = of_day(&w->runs[1][w->days - 1], values[v].value);
 		c = of_day(&w->runs[2][w->days - 1], values[v].value);
+		kit = kit_of(waters, values[v].value);
 		one->expected_now = a;
-		one->expected = (struct ts_range){fmin(a, fmin(b, c)), fmax(a, fmax(b, c))};
+		one->expected = (struct ts_range){
+			fmax(fmin(a, fmin(b, c)) - kit, 0), fmax(a, fmax(b, c)) + kit};
 	}
 }
 
@@ -310,7 +346,7 @@ static enum ts_status follow_past(struct work *w)
 		return TS_OK;
 	for (int run = 0; run < RUNS; run++)
 		follow(w, waters, run);
-	take_expected(w);
+	take_expected(w, waters);
 	put_past(w);
 	return TS_OK;
 }
@@ -349,6 +385,9 @@ static enum ts_status follow_future(struct work *w)
 				d->days[n].gh_dh, d->days[n].no3_mg_l);
 	}
 	w->r->comes_says = d->says;
+	w->r->comes_keeps = d->keeps;
+	w->r->comes_grave = d->grave;
+	w->r->gone_says = d->gone_says;
 	return TS_OK;
 }
 

@@ -48,6 +48,15 @@ enum ts_known { TS_NOT_KNOWN, TS_KNOWN_YES, TS_KNOWN_NO };
  * What is known of a tank. Numbers: NAN = not known; ts_care_state_open() makes all of them so.
  * Danger values are the highest that the readings allow.
  */
+/* By the log of a tank and its routine: what comes next, days of the calendar. */
+struct ts_care_next {
+	bool known;
+	long today, change, test; /* `test`: below 0: none */
+	double litres, percent;   /* NAN: nobody knows how many litres it has */
+	unsigned tested;          /* bits 1 << enum ts_due_what (care/due.h) */
+	struct ts_every said;     /* the routine of the file, where the log has another; days 0 */
+};
+
 struct ts_care_state {
 	double ph, gh_dh, kh_dh, temp_c, ec_us_cm, no3_mg_l;
 	double tan_mg_l, no2_mg_l, cl_mg_l, chlorine_mg_l, oxygen_mg_l;
@@ -92,9 +101,11 @@ struct ts_care_state {
 	bool lime_bed;      /* limestone or aragonite: it raises GH and KH */
 	bool acid_bed;      /* active soil or peat: it holds KH and pH down */
 	bool peat;          /* and it is peat */
-	unsigned happened;  /* these days: bits by enum ts_happened */
-	unsigned signs;     /* bits of enum ts_care_signs */
-	unsigned beside;    /* bits of enum ts_care_beside */
+	bool moved;         /* another supply began, and nobody has lived in it for long */
+	struct ts_care_next next;
+	unsigned happened;                /* these days: bits by enum ts_happened */
+	unsigned signs;                   /* bits of enum ts_care_signs */
+	unsigned beside;                  /* bits of enum ts_care_beside */
 	const struct ts_solution *tank;   /* NULL: not known; for what chasing a pH would cost */
 	const struct ts_match *residents; /* every kind of animal in the tank, lent */
 	size_t resident_count;
@@ -150,6 +161,8 @@ struct ts_care_figures {
 	double kh_floor, kh_act, kh_warn, buffer_act, no3_limit, no3_concern, kh_apart_limit,
 		ec_apart_limit;
 	double no3_apart_limit, tan_safe, settled_days;
+	struct ts_care_next next;        /* as in the state */
+	bool moved;                      /* as in the state */
 	bool ph_unliked;                 /* of those that live there somebody likes another */
 	bool deaths_uncounted, at_fault; /* as in the state */
 	bool buffer_lost;                /* KH below the floor */

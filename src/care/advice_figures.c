@@ -324,6 +324,8 @@ void ts_advice_fill_figures(const struct ts_care_state *s, const struct ts_pract
 		.deaths_uncounted = s->deaths_uncounted,
 		.at_fault = s->at_fault,
 		.peat = s->peat,
+		.next = s->next,
+		.moved = s->moved,
 		.settled_well = s->lived_long && !s->signs && !(s->deaths > 0),
 		.hardness_liked = likes_hardness(s),
 		.harder = !s->lime_bed && s->gh_dh - s->change_gh_dh > HARDER_DH,
@@ -410,6 +412,9 @@ static struct ts_range liked_by_all(const struct ts_care_state *s, int parameter
 		r.low = fmax(r.low, likes->low);
 		r.high = fmin(r.high, likes->high);
 	}
+	/* What another supply made of the tank proves nothing. */
+	if (s->moved && r.low <= r.high)
+		return r;
 	return (struct ts_range){fmin(r.low, now), fmax(r.high, now)};
 }
 
@@ -435,7 +440,8 @@ static bool leaves_liked(const struct ts_parameter_fit *fit, double poured, doub
 	       poured < fit->preferred.low - UNFIT_DH;
 }
 
-/* The resident that the tank suits, and what is poured in does not. */
+/* The resident that the tank suits, or did before another supply, and what is poured in does not.
+ */
 static bool unfit(const struct ts_care_state *s, int parameter, double poured, double now,
 	struct ts_care_figures *f)
 {
@@ -446,7 +452,7 @@ static bool unfit(const struct ts_care_state *s, int parameter, double poured, d
 	for (size_t i = 0; i < s->resident_count; i++) {
 		const struct ts_parameter_fit *fit = &s->residents[i].at[parameter];
 
-		if (isnan(fit->tolerated.low) || unfit_for(fit, now) || isnan(now) ||
+		if (isnan(fit->tolerated.low) || (unfit_for(fit, now) && !s->moved) || isnan(now) ||
 			!(unfit_for(fit, poured) || (apart && leaves_liked(fit, poured, now))))
 			continue;
 		f->animal = (int)i;

@@ -92,7 +92,7 @@ CONDITION(change_unfit)
 	return !s->empty && !ts_holds_gone_old(s, practice, f) &&
 	       !ts_holds_buffer_gone(s, practice, f) && !ts_holds_change_is_bare(s, practice, f) &&
 	       !ts_holds_change_is_softened(s, practice, f) &&
-	       !ts_advice_mendable(s, practice, &other) && ts_advice_fill_blend(s, f);
+	       (s->moved || !ts_advice_mendable(s, practice, &other)) && ts_advice_fill_blend(s, f);
 }
 
 /* The tank is above its new water, further than topping up can make it. */

@@ -243,3 +243,15 @@ void ts_due_make(
 			ret);
 	sort(ret, c->today);
 }
+
+double ts_due_buffer_days(const struct ts_waters *waters, const struct ts_practice *practice)
+{
+	double days = waters->settled_known ? waters->settles.buffer_days.low : (double)NAN;
+	struct ts_practice own;
+
+	if (!practice) {
+		ts_practice_defaults(&own);
+		practice = &own;
+	}
+	return days <= practice->value[TS_P_DUE_BUFFER_AHEAD] ? days : (double)NAN;
+}

@@ -10,7 +10,7 @@
 #include <tapshoal/plan.h>
 
 #include "model/practice.h"
-#include "stock/fit.h"
+#include "stock/waters.h"
 
 /* What a keeper tests. */
 enum ts_due_what {
@@ -103,6 +103,12 @@ struct ts_due {
  */
 void ts_due_make(
 	const struct ts_due_case *c, const struct ts_practice *practice, struct ts_due *ret);
+
+/*
+ * How long the buffer lasts at the least from the last reading of KH; NAN: not known, or longer
+ * than due.buffer.ahead (practice). `practice` NULL: the table's own values.
+ */
+double ts_due_buffer_days(const struct ts_waters *waters, const struct ts_practice *practice);
 
 /* Leaves out, in place, readings dated after today; returns how many were. */
 size_t ts_due_leave_ahead(struct ts_reading *readings, size_t *io_count, long today);

@@ -7,6 +7,7 @@
 #include "base/date.h"
 #include "care/due_look.h"
 #include "stock/waters.h"
+#include "water/course.h"
 #include "water/series.h"
 
 #define BIT(what) (1u << TS_DUE_##what)
@@ -199,11 +200,53 @@ static enum ts_parameter parameter_of(enum ts_due_what what)
 	return what == TS_DUE_GH ? TS_GH : what == TS_DUE_KH ? TS_KH : TS_PH;
 }
 
+static struct ts_course course_of(const struct ts_due_look *l, enum ts_due_what what)
+{
+	static const enum ts_now_value values[] = {[TS_DUE_GH] = TS_NOW_GH,
+		[TS_DUE_KH] = TS_NOW_KH,
+		[TS_DUE_PH] = TS_NOW_PH,
+		[TS_DUE_NITRATE] = TS_NOW_NO3};
+	struct ts_course course;
+
+	ts_course_make(l->readings, l->count, values[what],
+		ts_past_new_water(&l->plan->tank, l->c->today), &course);
+	return course;
+}
+
 static bool is_moving(struct ts_due_look *l)
 {
-	struct ts_series_facts facts = series_of(l, parameter_of(l->what));
+	struct ts_course course = course_of(l, l->what);
 
-	return facts.trend && quote(l, facts.drift_per_week, (double)NAN, 2);
+	return course.moves && quote(l, course.a_week, (double)NAN, 2);
+}
+
+/* So many readings over so long at one level, days: a value that is watched enough. */
+#define STANDS_READINGS 3
+#define STANDS_DAYS 28
+#define STANDS_AGE 56
+
+static bool stands(const struct ts_due_look *l, const struct ts_course *c)
+{
+	return !c->moves && c->readings >= STANDS_READINGS && c->to - c->from >= STANDS_DAYS &&
+	       l->c->today - c->to <= STANDS_AGE;
+}
+
+/* Little buffer that a log shows to stand is read like any other value. */
+static bool kh_stands(const struct ts_due_look *l)
+{
+	struct ts_course kh = course_of(l, TS_DUE_KH), ph = course_of(l, TS_DUE_PH);
+
+	return stands(l, &kh) && !ph.moves;
+}
+
+/* Nitrate that a log shows to stand is read as seldom as what it stands for. */
+static bool nitrate_as_usual(struct ts_due_look *l)
+{
+	struct ts_course no3 = course_of(l, TS_DUE_NITRATE);
+
+	if (stands(l, &no3))
+		l->item->every_days = l->practice[TS_P_DUE_MINERALS];
+	return true;
 }
 
 /* The supply is one water: where one value changes, all are looked at. */
@@ -289,7 +332,7 @@ bool ts_due_holds(struct ts_due_look *l, enum ts_due_reason reason)
 	case TS_DUE_BUFFER:
 		return buffer_goes(l);
 	case TS_DUE_KH_SHORT:
-		return kh_below(l, TS_P_KH_WARN);
+		return !kh_stands(l) && kh_below(l, TS_P_KH_WARN);
 	case TS_DUE_SOIL:
 		return takes_buffer(l);
 	case TS_DUE_CO2:
@@ -303,6 +346,8 @@ bool ts_due_holds(struct ts_due_look *l, enum ts_due_reason reason)
 		return is_wide(l);
 	case TS_DUE_SEASON:
 		return supply_varies(l);
+	case TS_DUE_NITRATE_USUAL:
+		return nitrate_as_usual(l);
 	default:
 		return true; /* the usual */
 	}

@@ -76,18 +76,23 @@ void ts_happened_routine(struct ts_tank *tank, long today, const struct ts_pract
 void ts_happened_take(struct ts_plan *plan, long today, const struct ts_practice *practice)
 {
 	const struct ts_tank *tank = &plan->tank;
-	double deaths = 0, stopped_h = 0;
+	double deaths = 0, lately = 0, stopped_h = 0;
 
 	for (size_t i = 0; i < tank->event_count; i++) {
 		const struct ts_tank_event *e = &tank->events[i];
 
 		if (within(e, TS_HAPPENED_DIED, today, TS_HAPPENED_DEATHS_DAYS))
 			deaths += e->count > 0 ? e->count : 1;
+		if (within(e, TS_HAPPENED_DIED, today, TS_HAPPENED_DEATH_DAYS))
+			lately++;
 		if (within(e, TS_HAPPENED_POWER_CUT, today, TS_HAPPENED_POWER_DAYS) &&
 			e->lasted_h > stopped_h)
 			stopped_h = e->lasted_h;
 	}
 	ts_happened_routine(&plan->tank, today, practice);
+	/* One death, and none since: an animal that was old, or ill by itself. */
+	if (deaths < 2 && !(lately > 0))
+		deaths = 0;
 	if (deaths > 0 && plan->deaths.kind == TS_MEASURE_NONE)
 		plan->deaths = (struct ts_measure){
 			.kind = TS_MEASURE_VALUE, .value = deaths, .low = deaths, .high = deaths};

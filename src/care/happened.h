@@ -11,6 +11,8 @@
 
 /* From so many days on a death is no news of today (as --deaths says); a power cut sooner. */
 #define TS_HAPPENED_DEATHS_DAYS 28
+/* A single one, with none before or since, sooner. */
+#define TS_HAPPENED_DEATH_DAYS 14
 #define TS_HAPPENED_POWER_DAYS 1
 
 /*

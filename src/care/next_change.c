@@ -50,65 +50,6 @@ static double share_of(const struct work *w, const struct ts_tank_event *e)
 	return fmin(share, 1);
 }
 
-static void find_last(struct work *w)
-{
-	const struct ts_tank *t = &w->asked->plan->tank;
-	long day;
-
-	for (size_t i = 0; i < t->event_count; i++) {
-		if (!is_change(&t->events[i], &day) || day > w->asked->today ||
-			(w->ret->noted && day < w->ret->last))
-			continue;
-		w->ret->noted = true;
-		w->ret->last = day;
-	}
-}
-
-/* The newest day on which anything was read; false: none is dated. */
-static bool newest_reading(const struct work *w, long *ret)
-{
-	const struct ts_tank *t = &w->asked->plan->tank;
-	bool any = false;
-	long day;
-
-	for (size_t i = 0; i < t->reading_count; i++) {
-		const char *date = t->readings[i].date;
-
-		if (!date || !ts_date_read(date, &day) || day > w->asked->today ||
-			(any && day < *ret))
-			continue;
-		any = true;
-		*ret = day;
-	}
-	return any;
-}
-
-/* So many rounds without a word: either nobody changed water, or nobody wrote it down. */
-#define ROUNDS_MISSING 4
-
-static bool is_stale(const struct work *w)
-{
-	double days = w->asked->plan->tank.water_change.days;
-
-	return w->ret->noted && has_routine(&w->asked->plan->tank) &&
-	       (double)(w->asked->today - w->ret->last) > ROUNDS_MISSING * fmax(days, 1);
-}
-
-/* The next day of the routine; where no change was ever noted none is called overdue. */
-static long routine_day(struct work *w)
-{
-	long days = lround(fmax(w->asked->plan->tank.water_change.days, 1)), read = 0;
-
-	if (w->ret->stale)
-		return w->asked->today;
-	if (w->ret->noted)
-		return w->ret->last + days;
-	w->ret->by_reading = newest_reading(w, &read);
-	if (!w->ret->by_reading)
-		return w->asked->today;
-	return read + days * ((w->asked->today - read + days - 1) / days);
-}
-
 /* What is changed on a day that has been: as noted, or by the routine where nothing ever was. */
 static double changed_on(const struct work *w, long day, long from)
 {
@@ -238,6 +179,7 @@ void ts_next_change_make(const struct ts_next_change_case *asked,
 	struct ts_practice own;
 	struct work w = {asked, NULL, (double)NAN, ret};
 	struct course nitrate, buffer;
+	struct ts_past_last last;
 
 	if (!practice) {
 		ts_practice_defaults(&own);
@@ -249,8 +191,10 @@ void ts_next_change_make(const struct ts_next_change_case *asked,
 		.litres = (double)NAN,
 		.a_day = (double)NAN,
 		.limit = (double)NAN};
-	find_last(&w);
-	ret->stale = is_stale(&w);
+	ts_past_last_change(&asked->plan->tank, asked->today, &last);
+	ret->noted = last.noted;
+	ret->last = last.last;
+	ret->stale = last.stale;
 	nitrate = nitrate_of(&w);
 	buffer = buffer_of(&w);
 	ret->no3_now = now_of(&w, &nitrate);
@@ -266,7 +210,8 @@ void ts_next_change_make(const struct ts_next_change_case *asked,
 	if (has_routine(&asked->plan->tank)) {
 		ret->reason = TS_CHANGE_ROUTINE;
 		ret->every_days = asked->plan->tank.water_change.days;
-		ret->day = routine_day(&w);
+		ret->day = last.next;
+		ret->by_reading = last.by_reading;
 	}
 	look(&w, &nitrate, TS_CHANGE_NITRATE, ret->no3_now);
 	look(&w, &buffer, TS_CHANGE_BUFFER, ret->kh_now);

@@ -8,9 +8,10 @@
 #include <string.h>
 
 #include "base/date.h"
+#include "care/due.h"
 #include "chem/carbonate.h"
 #include "water/analysis.h"
-#include "water/series.h"
+#include "water/course.h"
 
 /* pH tells CO2 from this KH on, dH. */
 #define KH_TELLS_DH 2.0
@@ -311,17 +312,15 @@ static void take_tank(struct ts_plan_state *s, bool inhabited)
 }
 
 /* Beyond swing and doubt only; NAN where the readings cannot tell. */
-static double ph_trend_of(const struct ts_tank *tank)
+static double ph_trend_of(const struct ts_tank *tank, long today)
 {
-	struct ts_water all = {.kind = TS_WATER_TANK,
-		.readings = tank->readings,
-		.reading_count = tank->reading_count};
-	struct ts_series_facts facts;
+	struct ts_course course;
 
-	ts_series_make(&all, TS_PH, &facts);
-	if (isnan(facts.drift_per_week))
+	ts_course_make(tank->readings, tank->reading_count, TS_NOW_PH,
+		ts_past_new_water(tank, today), &course);
+	if (isnan(course.a_week))
 		return (double)NAN;
-	return facts.trend ? facts.drift_per_week * facts.days / 7 : 0;
+	return course.moves ? course.a_week * (double)(course.to - course.from) / 7 : 0;
 }
 
 /* Animals are named, and none of them is there. */
@@ -480,6 +479,39 @@ static bool kh_level(const struct ts_tank *tank)
 	return first && !same_day(first, last) && last->kh_dh.value >= first->kh_dh.value;
 }
 
+/* What the log and the routine have next; nothing of a log without a change of water. */
+static void take_next(const struct ts_plan *plan, const struct ts_waters *waters, long today,
+	const struct ts_practice *practice, struct ts_care_next *ret)
+{
+	const struct ts_tank *tank = &plan->tank;
+	const struct ts_due_case asked = {.plan = plan,
+		.supply = ts_plan_poured(plan)->reading_count ? ts_plan_poured(plan) : NULL,
+		.today = today,
+		.buffer_days = ts_due_buffer_days(waters, practice),
+		.expected = waters->fit.expected};
+	struct ts_past_last last;
+	struct ts_due due;
+
+	if (today < 0 || !(tank->water_change.days > 0) || !(tank->water_change.amount > 0))
+		return;
+	ts_past_last_change(tank, today, &last);
+	if (!(last.noted || last.by_reading) || last.stale)
+		return;
+	*ret = (struct ts_care_next){true, today, last.next, -1, (double)NAN,
+		tank->water_change.amount, 0, tank->change_said};
+	if (waters->load_known)
+		ret->litres = tank->water_change.amount / 100 * waters->load.net_l;
+	ts_due_make(&asked, practice, &due);
+	for (size_t i = 0; i < due.count; i++) {
+		const struct ts_due_item *item = &due.items[i];
+
+		if (item->where != TS_DUE_TANK || (ret->test >= 0 && item->day > ret->test))
+			continue;
+		ret->tested = item->what | (item->day == ret->test ? ret->tested : 0);
+		ret->test = item->day;
+	}
+}
+
 void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *waters, long today,
 	struct ts_plan_state *ret)
 {
@@ -495,8 +527,10 @@ void ts_plan_state_make(const struct ts_plan *plan, const struct ts_waters *wate
 		take_change_water(&waters->poured, &ret->state);
 		ret->state.supply_before_gh_dh = supply_before(plan, today);
 	}
-	ret->state.ph_trend = ph_trend_of(&plan->tank);
+	ret->state.ph_trend = ph_trend_of(&plan->tank, today);
 	ret->state.kh_level = kh_level(&plan->tank);
+	ret->state.moved = ts_past_moved(&plan->tank, today);
+	take_next(plan, waters, today, NULL, &ret->state.next);
 	ret->state.lived_long = lived_long(plan, today);
 	ret->state.newcomer_days = newcomer_days(plan, today);
 	for (size_t i = 0; i < plan->sign_count; i++) {

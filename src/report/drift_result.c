@@ -110,6 +110,8 @@ static const struct ts_result_field limit_fields[] = {
 	TS_R_ROW_NUMBER(M, "late", late, 0, "the same at the least; null: not within settled.days"),
 	TS_R_ROW_TEXT(M, "species", species, "whose limit it is; null: everybody's"),
 	TS_R_ROW_TEXT(M, "says", says, "the same in a sentence"),
+	TS_R_ROW_TEXT(M, "by_says", by_says,
+		"the same by the calendar; null: it is passed, or today is not known"),
 };
 #undef M
 static const struct ts_result_shape limit_shape =
@@ -154,6 +156,8 @@ static const struct ts_result_field drift_fields[] = {
 		"that the routine passes within settled.days, the first first"),
 	TS_R_ROW_LIST(R, "measured", measured, measured_count, struct ts_drift_measured_result,
 		&measured_shape, "what the log shows over weeks; it counts before the model"),
+	TS_R_ROW_TEXT(R, "gone_says", gone_says,
+		"between which days the buffer is gone; null: it is not, or today is not known"),
 	TS_R_ROW_SUB(R, "learned", learned, struct ts_learned, &ts_result_learned,
 		"what the log has taught"),
 	TS_R_ROW_LIST(

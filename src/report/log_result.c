@@ -25,7 +25,7 @@ const struct ts_result_shape ts_result_log_line = TS_R_SHAPE("line", line_fields
 
 #define C struct ts_log_course
 static const struct ts_result_field course_fields[] = {
-	TS_R_ROW_TEXT(C, "name", name, "KH, GH or pH"),
+	TS_R_ROW_TEXT(C, "name", name, "KH, GH, nitrate or pH"),
 	TS_R_ROW_COUNT(C, "readings", readings, "that tell it"),
 	TS_R_ROW_NUMBER(C, "first", first, 2, "the earliest figure, dH or pH"),
 	TS_R_ROW_NUMBER(C, "last", last, 2, "the newest"),
@@ -79,6 +79,7 @@ static const struct ts_result_field log_fields[] = {
 	TS_R_ROW_LIST(R, "values", values, value_count, struct ts_log_value, &value_shape, "each value that was read, over the whole time"),
 	TS_R_ROW_LIST(R, "points", points, point_count, struct ts_log_point, &point_shape, "the model, a week apart: past, then coming"),
 	TS_R_ROW_TEXT(R, "comes_says", comes_says, "where the routine goes, as drift says it; null: nothing follows"),
+	TS_R_ROW_TEXT(R, "gone_says", gone_says, "between which days the buffer is gone, by this routine; null: it is not"),
 	TS_R_ROW_SUB(R, "learned", learned, struct ts_learned, &ts_result_learned, "what a tank's log has taught"),
 	TS_R_ROW_TEXTS(R, "notes", notes, "what was left out"),
 };

@@ -489,6 +489,7 @@ static void say_load(struct ts_document *doc, struct ts_text *text, const struct
 	put_estimate(text, l->kh_used_dh_week, &l->kh_used_range, 2, "dH a week");
 	fact(doc, facts, text, "KH used");
 	ts_show_learned(doc, facts, learned);
+	ts_show_newest(doc, facts, learned);
 	if (!l->feeding_known || !l->plants_known)
 		ts_doc_paragraph(doc, "The range is wide because feeding or plants are not given.");
 }

@@ -255,6 +255,7 @@ void ts_show_drift(struct ts_document *doc, const struct ts_drift_result *r)
 	say_limits(&p, facts);
 	say_load(&p, facts);
 	ts_show_learned(doc, facts, &r->learned);
+	ts_show_newest(doc, facts, &r->learned);
 	say_steady(&p, facts);
 	say_smallest(&p, facts);
 	list(&p, facts, "Assumed", &r->assumed);

@@ -142,8 +142,8 @@ static void show_values(
 	if (!likes)
 		return;
 	table = ts_doc_table(doc);
-	ts_doc_line(doc, table, "value", "first", "last", "they like",
-		model ? "expected now" : NULL, "in 8 weeks", NULL);
+	ts_doc_line(doc, table, "value", "first", "last", "they like", model ? "expected" : NULL,
+		"in 8 weeks", NULL);
 	for (size_t i = 0; i < r->value_count; i++) {
 		const struct ts_log_value *v = &r->values[i];
 		const char *likes_it = range(doc, text, v->likes, decimals_of(v)), *expected;
@@ -336,7 +336,6 @@ void ts_show_log(struct ts_document *doc, const struct ts_log_result *r, size_t 
 {
 	size_t from = most && r->line_count > most ? r->line_count - most : 0;
 	struct ts_text text;
-	bool led = false;
 
 	ts_text_open(&text, &doc->arena->allocator);
 	ts_doc_verdict(doc, r->headline, r->span);
@@ -344,13 +343,10 @@ void ts_show_log(struct ts_document *doc, const struct ts_log_result *r, size_t 
 		ts_doc_paragraph(doc, r->next);
 	ts_show_alarms(doc, &r->learned);
 	for (size_t i = 0; i < r->course_count; i++) {
-		if (!r->courses[i].moves)
+		if (!r->courses[i].moves || i == r->leads)
 			continue;
-		if (led) { /* the first of them is the headline */
-			ts_text_puts(&text, r->courses[i].says, ".", NULL);
-			ts_doc_paragraph(doc, ts_doc_take(doc, &text));
-		}
-		led = true;
+		ts_text_puts(&text, r->courses[i].says, ".", NULL);
+		ts_doc_paragraph(doc, ts_doc_take(doc, &text));
 	}
 	if (r->comes_says) {
 		ts_text_puts(&text, "From here, by its routine: ", r->comes_says, ".", NULL);

@@ -10,6 +10,7 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "base/number.h"
+#include "stock/past.h"
 #include "water/contents.h"
 
 /* The load where a routine that is not given is a good one. */
@@ -128,7 +129,8 @@ double ts_lived_well_days(const struct ts_judging *w, const struct ts_plan_group
 /* Who has lived there for eight weeks without a sign or a death proves that the water is borne. */
 bool ts_lived_well(const struct ts_judging *w, const struct ts_plan_group *g)
 {
-	return ts_lived_well_days(w, g) >= w->practice->value[TS_P_SETTLED_DAYS];
+	return !ts_past_moved(&w->plan->tank, w->today) &&
+	       ts_lived_well_days(w, g) >= w->practice->value[TS_P_SETTLED_DAYS];
 }
 
 static bool only_planned(const struct ts_plan_group *g)

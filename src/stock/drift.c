@@ -46,7 +46,7 @@ static bool tank_good(const struct ts_drift_tank *t)
 	       (t->change_days == 0 || (t->change_days >= 1 && t->change_days <= 1e6)) &&
 	       share(fabs(t->alk_gain_meq_l) / TS_CHEM_ION_HIGH_MMOL_L) &&
 	       share(fabs(t->hardness_gain_mmol_l) / TS_CHEM_ION_HIGH_MMOL_L) &&
-	       t->soil_left_meq_l >= 0 && t->co2_least >= CO2_LEAST &&
+	       t->change_gone_days >= 0 && t->soil_left_meq_l >= 0 && t->co2_least >= CO2_LEAST &&
 	       t->co2_usual >= t->co2_least && t->co2_most >= t->co2_usual &&
 	       t->co2_most <= CO2_MOST;
 }
@@ -251,9 +251,12 @@ void ts_drift_live(struct ts_drift *d)
 
 bool ts_drift_change_due(const struct ts_drift_tank *tank, unsigned day)
 {
-	if (!(tank->change_days > 0) || !(tank->change_share > 0) || !day)
+	double n = tank->change_days, gone = fmin(tank->change_gone_days, n);
+
+	if (!(n > 0) || !(tank->change_share > 0) || (!day && gone < n))
 		return false;
-	return floor(day / tank->change_days) > floor((day - 1) / tank->change_days);
+	/* What is overdue is made up for at once. */
+	return !day || floor((day + gone) / n) > floor((day + gone - 1) / n);
 }
 
 static void pour(struct ts_drift_tank *t, const struct ts_drift_supply *supply, double part)
@@ -322,6 +325,7 @@ enum ts_status ts_drift_run(const struct ts_drift_tank *tank, const struct ts_pr
 	if (status != TS_OK)
 		return status;
 	ts_drift_read(&d, true, &ret_days[0]);
+	ts_drift_change(&d);
 	for (unsigned day = 1; day <= days; day++) {
 		ts_drift_live(&d);
 		ts_drift_read(&d, true, &ret_days[day]);

@@ -38,6 +38,7 @@ struct ts_drift_tank {
 	double filter_share;     /* of the ammonia that the filter clears in a day, 0 (new) .. 1 */
 	double change_share;     /* 0..1 at each change */
 	double change_days;      /* from one change to the next, 1 or more; 0: no changes */
+	double change_gone_days; /* since the last one; change_days or more: one is due today */
 	double evaporated_share; /* of the volume, a day */
 	bool pure_top_up; /* evaporation is replaced by water without minerals, else supply */
 	/* What was measured beside all this, a day: alkalinity and hardness gained (lost: below 0).
@@ -84,7 +85,7 @@ TS_MUST_USE enum ts_status ts_drift_open(
 void ts_drift_live(struct ts_drift *drift);
 /* The water change, where one is due on this day. */
 void ts_drift_change(struct ts_drift *drift);
-/* True when water is changed at the end of this day. */
+/* True when water is changed at the end of this day; 0: of today. */
 bool ts_drift_change_due(const struct ts_drift_tank *tank, unsigned day);
 
 /* Today's figures, before the change. `solved`: pH and conductivity too, which cost most by far. */

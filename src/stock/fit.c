@@ -375,7 +375,8 @@ static void take_last(const struct work *w, enum ts_fit_what what, struct ts_fit
 	if (!all->count)
 		return;
 	p = &all->at[all->count - 1];
-	*ret = (struct ts_fit_level){true, p->value, half_of(p, p->value) * HALF_TO_DEVIATION, 0};
+	*ret = (struct ts_fit_level){
+		true, p->value, half_of(p, p->value) * HALF_TO_DEVIATION, half_of(p, p->value), 0};
 	for (size_t i = 0; i < all->count; i++)
 		ret->days += !i || all->at[i].day != all->at[i - 1].day;
 }

@@ -53,6 +53,7 @@ struct ts_rate {
 struct ts_fit_level {
 	bool known;
 	double value, deviation;
+	double half; /* of the newest reading's own interval */
 	size_t days; /* on which it was read */
 };
 

@@ -138,11 +138,6 @@ static void take_event(const struct ts_past_case *c, const struct ts_practice *p
 	case TS_HAPPENED_MOVED:
 		add_step(ret, day, -each * e->count);
 		break;
-	case TS_HAPPENED_NEW_WATER:
-		if (!ret->new_water || day > ret->new_water_day)
-			ret->new_water_day = day;
-		ret->new_water = true;
-		break;
 	case TS_HAPPENED_AWAY:
 		if (e->lasted_h > 0 && ret->pause_count < TS_PAST_MOST)
 			ret->pauses[ret->pause_count++] =
@@ -163,6 +158,8 @@ void ts_past_make(
 	for (size_t i = 0; i < c->tank->event_count; i++)
 		take_event(c, practice, &c->tank->events[i], each, ret);
 	ret->by_log = ret->change_count > 1;
+	ret->new_water_day = ts_past_new_water(c->tank, c->today);
+	ret->new_water = ret->new_water_day != TS_COURSE_FROM_FIRST;
 }
 
 double ts_past_waste(const struct ts_past *past, long day)
@@ -181,14 +178,17 @@ double ts_past_waste(const struct ts_past *past, long day)
 	return waste;
 }
 
-bool ts_past_routine(const struct ts_past *past, long today, const struct ts_practice *practice,
-	struct ts_every *ret)
+/* The newest weeks alone, days; and how much less or more has to be changed in them. */
+#define NEWEST_DAYS 28
+#define NEWEST_OTHER 0.5
+
+/* What the changes of so many days up to today amount to; their count. */
+static double routine_of(const struct ts_past *past, long today, double length,
+	const struct ts_practice *practice, struct ts_every *ret)
 {
-	double length = practice->value[TS_P_ROUTINE_DAYS], share = 0, count = 0;
+	double share = 0, count = 0;
 	long first = 0, last = 0;
 
-	if (!past->by_log || today < 0 || (double)(today - past->changes[0].day) < length / 2)
-		return false;
 	for (size_t i = 0; i < past->change_count; i++) {
 		const struct ts_past_change *c = &past->changes[i];
 
@@ -201,7 +201,7 @@ bool ts_past_routine(const struct ts_past *past, long today, const struct ts_pra
 	}
 	*ret = (struct ts_every){0, practice->value[TS_P_CHANGE_DAYS]};
 	if (!(count > 0))
-		return true;
+		return 0;
 	ret->amount = 100 * share / count;
 	ret->days = length;
 	/* From one to the next, and it is as long as that since the last. */
@@ -209,7 +209,49 @@ bool ts_past_routine(const struct ts_past *past, long today, const struct ts_pra
 		ret->days = fmax(
 			fmax((double)(last - first) / (count - 1), (double)(today - first) / count),
 			1);
+	return count;
+}
+
+bool ts_past_routine(const struct ts_past *past, long today, const struct ts_practice *practice,
+	struct ts_every *ret)
+{
+	double length = practice->value[TS_P_ROUTINE_DAYS], all, newest;
+	struct ts_every now;
+
+	if (!past->by_log || today < 0 || (double)(today - past->changes[0].day) < length / 2)
+		return false;
+	routine_of(past, today, length, practice, ret);
+	if (routine_of(past, today, NEWEST_DAYS, practice, &now) < 2)
+		return true;
+	all = ret->amount / ret->days;
+	newest = now.amount / now.days;
+	if (newest < NEWEST_OTHER * all || NEWEST_OTHER * newest > all)
+		*ret = now;
 	return true;
+}
+
+/* So much more or less at a time, or sooner, is another routine. */
+#define SAME_SHARE 1.25
+#define SAME_GAP 0.6
+
+long ts_past_since(const struct ts_past *past, const struct ts_every *routine)
+{
+	size_t i = past->change_count;
+	long since;
+
+	if (!i)
+		return TS_COURSE_FROM_FIRST;
+	since = past->changes[i - 1].day;
+	while (i--) {
+		const struct ts_past_change *c = &past->changes[i];
+
+		if (100 * c->share > SAME_SHARE * routine->amount ||
+			SAME_SHARE * 100 * c->share < routine->amount ||
+			(since > c->day && (double)(since - c->day) < SAME_GAP * routine->days))
+			break;
+		since = c->day;
+	}
+	return since;
 }
 
 bool ts_past_evaporation(
@@ -237,4 +279,71 @@ bool ts_past_evaporation(
 		return false;
 	*ret = (struct ts_every){100 * (share - of_first), (double)(last - first)};
 	return true;
+}
+
+/* So many rounds without a word: either nobody changed water, or nobody wrote it down. */
+#define ROUNDS_MISSING 4
+
+/* The newest day on which anything was read; false: none is dated. */
+static bool newest_reading(const struct ts_tank *t, long today, long *ret)
+{
+	bool any = false;
+	long day;
+
+	for (size_t i = 0; i < t->reading_count; i++) {
+		const char *date = t->readings[i].date;
+
+		if (!date || !ts_date_read(date, &day) || day > today || (any && day < *ret))
+			continue;
+		any = true;
+		*ret = day;
+	}
+	return any;
+}
+
+void ts_past_last_change(const struct ts_tank *t, long today, struct ts_past_last *ret)
+{
+	bool routine = t->water_change.days > 0 && t->water_change.amount > 0;
+	long days = lround(fmax(t->water_change.days, 1)), day;
+
+	*ret = (struct ts_past_last){.next = today};
+	for (size_t i = 0; i < t->event_count; i++) {
+		const struct ts_tank_event *e = &t->events[i];
+
+		if (e->what != TS_HAPPENED_CHANGED || !e->date || !ts_date_read(e->date, &day) ||
+			day > today || (ret->noted && day < ret->last))
+			continue;
+		ret->noted = true;
+		ret->last = day;
+	}
+	ret->stale = ret->noted && routine && today - ret->last > ROUNDS_MISSING * days;
+	if (ret->stale)
+		return;
+	ret->by_reading = !ret->noted && newest_reading(t, today, &day);
+	/* Where no change was ever noted none is called overdue. */
+	if (ret->noted)
+		ret->next = ret->last + days;
+	else if (ret->by_reading)
+		ret->next = day + days * ((today - day + days - 1) / days);
+}
+
+long ts_past_new_water(const struct ts_tank *tank, long today)
+{
+	long newest = TS_COURSE_FROM_FIRST, day;
+
+	for (size_t i = 0; i < tank->event_count; i++) {
+		const struct ts_tank_event *e = &tank->events[i];
+
+		if (e->what == TS_HAPPENED_NEW_WATER && e->date && ts_date_read(e->date, &day) &&
+			(today < 0 || day <= today) && day > newest)
+			newest = day;
+	}
+	return newest;
+}
+
+bool ts_past_moved(const struct ts_tank *tank, long today)
+{
+	long since = ts_past_new_water(tank, today);
+
+	return today >= 0 && since != TS_COURSE_FROM_FIRST && today - since < TS_PAST_ANOTHER_DAYS;
 }

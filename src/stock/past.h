@@ -10,6 +10,7 @@
 #include <tapshoal/plan.h>
 
 #include "model/practice.h"
+#include "water/course.h"
 
 /* Changes and steps that count, the newest. */
 #define TS_PAST_MOST 128
@@ -70,6 +71,29 @@ double ts_past_waste(const struct ts_past *past, long day);
  */
 bool ts_past_routine(const struct ts_past *past, long today, const struct ts_practice *practice,
 	struct ts_every *ret);
+
+/* The last change of water that is noted, and when the routine has the next one. */
+struct ts_past_last {
+	bool noted;
+	long last;
+	bool stale;      /* it is so long ago that others must be missing in the log */
+	bool by_reading; /* none is noted: counted from the newest reading */
+	long next;       /* below today: overdue; where no routine is given today */
+};
+
+void ts_past_last_change(const struct ts_tank *tank, long today, struct ts_past_last *ret);
+
+/* So long after another supply began nobody has lived in its water for long, days. */
+#define TS_PAST_ANOTHER_DAYS 182
+
+/* Whether it began within that time. */
+bool ts_past_moved(const struct ts_tank *tank, long today);
+
+/* The first of the newest changes that are such a routine; TS_COURSE_FROM_FIRST: none are noted. */
+long ts_past_since(const struct ts_past *past, const struct ts_every *routine);
+
+/* The day on which the newest supply began, as noted; TS_COURSE_FROM_FIRST: none is. */
+long ts_past_new_water(const struct ts_tank *tank, long today);
 
 /* What evaporates, by the litres topped up over two weeks or more; false: not noted so. */
 bool ts_past_evaporation(

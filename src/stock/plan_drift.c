@@ -10,6 +10,7 @@
 #include "base/date.h"
 #include "base/number.h"
 #include "chem/carbonate.h"
+#include "stock/past.h"
 #include "water/analysis.h"
 #include "water/gas.h"
 
@@ -28,6 +29,7 @@ struct work {
 	const struct ts_practice *practice;
 	struct ts_plan_drift *ret;
 	double temp_c;
+	long today; /* -1: not known */
 };
 
 const struct ts_water *ts_plan_poured(const struct ts_plan *plan)
@@ -285,6 +287,23 @@ static void take_evaporation(struct work *w)
 		100 / DAYS_OF_WEEK;
 }
 
+/*
+ * Days since the last change: as it is noted, or as the routine is counted where none is; a log of
+ * which some are missing tells none.
+ */
+static double change_gone(const struct work *w)
+{
+	const struct ts_tank *tank = &w->plan->tank;
+	struct ts_past_last last;
+
+	if (w->today < 0)
+		return 0;
+	ts_past_last_change(tank, w->today, &last);
+	if (last.stale || !(last.noted || last.by_reading))
+		return 0;
+	return fmax(0, tank->water_change.days - (double)(last.next - w->today));
+}
+
 static void take_routine(struct work *w)
 {
 	const struct ts_tank *tank = &w->plan->tank;
@@ -293,6 +312,7 @@ static void take_routine(struct work *w)
 
 	t->change_share = tank->water_change.amount / 100;
 	t->change_days = tank->water_change.days;
+	t->change_gone_days = change_gone(w);
 	if (!(t->change_days > 0)) {
 		t->change_share = p[TS_P_CHANGE_PERCENT] / 100;
 		t->change_days = p[TS_P_CHANGE_DAYS];
@@ -332,7 +352,7 @@ enum ts_status ts_plan_drift(const struct ts_plan *plan, const struct ts_now *no
 	double nitrogen_mmol_l, double plant_share, const struct ts_practice *practice,
 	struct ts_plan_drift *ret)
 {
-	struct work w = {plan, now, practice, ret, 0};
+	struct work w = {plan, now, practice, ret, 0, today};
 	enum ts_status status;
 
 	*ret = (struct ts_plan_drift){0};

@@ -87,6 +87,8 @@ unsigned ts_drift_linear_days(const struct ts_drift_tank *t, double alk_least_me
 
 	if (t->water.alk_meq_l < alk_least_meq_l)
 		return 0;
+	if (ts_drift_change_due(t, 0))
+		level += t->change_share * (alk.new_water - level);
 	for (unsigned day = 1; day <= most; day++) {
 		level += alk.a_day;
 		if (level < alk_least_meq_l)
@@ -104,9 +106,9 @@ void ts_drift_linear_after(const struct ts_drift_tank *t, unsigned days, struct 
 	double level[] = {t->water.alk_meq_l, t->water.ca_mmol_l + t->water.mg_mmol_l,
 		t->water.no3_mmol_l + t->tan_mmol_l};
 
-	for (unsigned day = 1; day <= days; day++) {
+	for (unsigned day = 0; day <= days; day++) {
 		for (int i = 0; i < 3; i++) {
-			level[i] = fmax(0, level[i] + of[i]->a_day);
+			level[i] = fmax(0, level[i] + (day ? of[i]->a_day : 0));
 			if (day < days && ts_drift_change_due(t, day))
 				level[i] += t->change_share * (of[i]->new_water - level[i]);
 		}
@@ -128,6 +130,7 @@ static struct ts_drift_tank at_closed_form(const struct ts_drift_tank *tank)
 	struct gains g = gains_of(tank);
 	double temp_c = t.water.temp_c;
 
+	t.change_gone_days = 0;
 	t.supplies += t.supply_count - 1;
 	t.supply_count = 1;
 	t.water = *new_water;

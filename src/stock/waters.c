@@ -164,11 +164,11 @@ static void put_rates(const struct ts_waters *w, int i, struct ts_drift_tank *t)
 			    (1 - t->plant_share) * t->nitrogen_mmol_l;
 }
 
-/* Days until KH is below the floor; INFINITY: not within `most`. */
-static double days_to_floor(
-	const struct ts_drift_tank *tank, const struct ts_practice *practice, unsigned most)
+/* Days until KH is below the floor, and by so much above it; INFINITY: not within `most`. */
+static double days_to_floor(const struct ts_drift_tank *tank, const struct ts_practice *practice,
+	double over_dh, unsigned most)
 {
-	double floor_meq_l = ts_chem_meq_l_from_dkh(practice->value[TS_P_KH_FLOOR]);
+	double floor_meq_l = ts_chem_meq_l_from_dkh(practice->value[TS_P_KH_FLOOR] + over_dh);
 	struct ts_drift d;
 
 	if (ts_drift_is_linear(tank)) {
@@ -178,6 +178,8 @@ static double days_to_floor(
 	}
 	if (ts_drift_open(tank, practice, &d) != TS_OK)
 		return (double)NAN;
+	if (d.tank.water.alk_meq_l >= floor_meq_l)
+		ts_drift_change(&d);
 	while (d.tank.water.alk_meq_l >= floor_meq_l) {
 		if (d.day >= most)
 			return (double)INFINITY;
@@ -212,7 +214,8 @@ static void read_after(const struct ts_drift_tank *tank, const struct ts_practic
 	ret->no3_mg_l = day.no3_mg_l + day.tan_mg_l * TS_MASS_NO3 / TS_WEIGHT_N;
 }
 
-static struct run run(const struct ts_drift_tank *tank, const struct ts_practice *practice)
+static struct run run(
+	const struct ts_drift_tank *tank, const struct ts_practice *practice, double over_dh)
 {
 	const double no = (double)NAN;
 	unsigned ahead = (unsigned)practice->value[TS_P_SETTLED_AHEAD];
@@ -234,9 +237,9 @@ static struct run run(const struct ts_drift_tank *tank, const struct ts_practice
 	} else {
 		read_after(tank, practice, ahead, &r);
 	}
-	r.buffer_days = days_to_floor(tank, practice, ahead);
+	r.buffer_days = days_to_floor(tank, practice, over_dh, ahead);
 	still.change_share = 0;
-	r.reserve_days = days_to_floor(&still, practice, ahead);
+	r.reserve_days = days_to_floor(&still, practice, over_dh, ahead);
 	return r;
 }
 
@@ -278,6 +281,13 @@ void ts_waters_run(const struct ts_waters *w, int i, struct ts_drift_tank *ret)
 	*ret = tank;
 }
 
+double ts_waters_kh_over(const struct ts_waters *w)
+{
+	const struct ts_span *kh = &w->now.at[TS_KH];
+
+	return w->kh_rate.readings && kh->given ? fmax(0, kh->value - (kh->low + kh->high) / 2) : 0;
+}
+
 static void take_settled(struct work *w)
 {
 	struct ts_waters *ret = w->ret;
@@ -288,7 +298,9 @@ static void take_settled(struct work *w)
 		struct ts_drift_tank tank;
 
 		ts_waters_run(ret, i, &tank);
-		runs[i] = run(&tank, w->practice);
+		if (!i)
+			ts_waters_start_at_level(ret, &tank);
+		runs[i] = run(&tank, w->practice, i == 1 ? 0 : ts_waters_kh_over(ret));
 		if (isnan(runs[i].gh_dh))
 			return;
 	}
@@ -421,7 +433,7 @@ static bool settles_so(
 
 	of->drift.tank.nitrogen_mmol_l = mg_day / of->load.net_l / TS_WEIGHT_N;
 	ts_waters_run(of, 0, &tank);
-	r = run(&tank, w->practice);
+	r = run(&tank, w->practice, 0);
 	*ret_known = !isnan(r.no3_mg_l);
 	if (!(r.no3_mg_l <= wanted->no3_mg_l))
 		return false;

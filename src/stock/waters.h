@@ -78,6 +78,17 @@ void ts_waters_now(const struct ts_plan *plan, long today, const struct ts_pract
  */
 void ts_waters_run(const struct ts_waters *waters, int run, struct ts_drift_tank *ret);
 
+/* Puts the buffer where all readings together have it, and not the last drop alone: so the days
+ * until it is gone are counted. */
+void ts_waters_start_at_level(const struct ts_waters *waters, struct ts_drift_tank *io);
+
+/*
+ * How far the KH of a log lies above what its kit tells, in the middle: four drops are more than
+ * three and no more than four, in the tank as in the supply. By so much sooner a buffer that was
+ * followed is gone.
+ */
+double ts_waters_kh_over(const struct ts_waters *waters);
+
 /* How a tank is to settle. */
 struct ts_bearing {
 	double no3_mg_l;    /* nitrate before a change, at the most */

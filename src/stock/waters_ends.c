@@ -69,3 +69,9 @@ void ts_waters_start_at_end(const struct ts_waters *w, int run, struct ts_drift_
 			  ts_chem_dkh_from_meq_l(s->alk_meq_l), run == 1));
 	set_no3(s, end_of(&levels[TS_FIT_NO3], NULL, s->no3_mmol_l * TS_MASS_NO3, run == 2));
 }
+
+void ts_waters_start_at_level(const struct ts_waters *w, struct ts_drift_tank *tank)
+{
+	if (w->kh_rate.readings && w->fit.level[TS_FIT_KH].known)
+		set_kh(&tank->water, w->fit.level[TS_FIT_KH].value);
+}

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * A tank's own level of CO2 is believed only where its pH cannot be that of a usual one.
+ * A tank's own level of CO2, as its pH shows it.
  */
 #include "water/gas.h"
 
@@ -13,13 +13,10 @@
 double ts_tank_co2_times_air(
 	const struct ts_profile *profile, const struct ts_solution *s, bool own)
 {
-	double usual, co2_mmol_l;
+	double co2_mmol_l;
 
 	if (!own || isnan(profile->ph_read) ||
 		ts_chem_dkh_from_meq_l(s->alk_meq_l) < TS_CHEM_TANK_KH_LOW_DH ||
-		ts_chem_ph_at_co2(s, TS_CHEM_TANK_CO2_USUAL * ts_chem_air_co2_mmol_l(s->temp_c),
-			&usual) != TS_OK ||
-		(usual >= profile->ph_read_low && usual <= profile->ph_read_high) ||
 		ts_chem_co2_from_ph(s, profile->ph_read, &co2_mmol_l) != TS_OK)
 		return TS_CHEM_TANK_CO2_USUAL;
 	return fmin(

@@ -11,8 +11,7 @@
 
 /*
  * CO2 of a running tank, times that of air: where `own` is true (the readings are the tank's own)
- * and its pH lies outside what a usual tank of that KH would read, the level that this pH shows
- * (0.5..30 times); else TS_CHEM_TANK_CO2_USUAL.
+ * and pH was read, the level that this pH shows (0.5..30 times); else TS_CHEM_TANK_CO2_USUAL.
  */
 double ts_tank_co2_times_air(
 	const struct ts_profile *profile, const struct ts_solution *s, bool own);

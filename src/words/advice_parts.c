@@ -7,7 +7,9 @@
 
 #include <math.h>
 
+#include "words/due.h"
 #include "words/mend.h"
+#include "words/remake.h"
 #include "words/sentence.h"
 
 static void put_tests(struct ts_text *text, const struct ts_care_figures *f);
@@ -445,6 +447,77 @@ static void say_go_on(struct ts_text *text, const struct ts_care_figures *f)
 	ts_text_put(text, ".");
 }
 
+/* "27 L (25 %)" */
+static void put_change(struct ts_text *text, const struct ts_care_next *next)
+{
+	if (isnan(next->litres)) {
+		ts_text_number_short(text, next->percent, 0);
+		ts_text_put(text, " % of the water");
+		return;
+	}
+	ts_say_amount(text, next->litres, "L");
+	ts_text_put(text, " (");
+	ts_text_number_short(text, next->percent, 0);
+	ts_text_put(text, " %)");
+}
+
+/* More values than these are all of them. */
+#define TESTS_NAMED 3
+
+static void put_next_test(struct ts_text *text, const struct ts_care_next *next)
+{
+	const struct ts_due_item item = {.where = TS_DUE_TANK, .what = next->tested};
+	unsigned values = 0;
+
+	if (next->test < 0)
+		return;
+	ts_text_put(text, "; test ");
+	for (unsigned left = next->tested; left; left &= left - 1)
+		values++;
+	if (values > TESTS_NAMED)
+		ts_text_put(text, "again");
+	else
+		ts_say_due_what(text, &item);
+	if (next->test <= next->today) {
+		ts_text_put(text, " too");
+		return;
+	}
+	ts_text_put(text, " by ");
+	ts_say_day(text, next->test, next->today);
+}
+
+/* Nothing is to be mended: what the routine asks for is done all the same, and the next test has
+ * the day that due gives it. */
+static void say_go_on_or_leave(struct ts_text *text, const struct ts_care_figures *f)
+{
+	const struct ts_care_next *next = &f->next;
+
+	if (!next->known) {
+		ts_text_put(text, "Leave the water alone; test again in four weeks.");
+		return;
+	}
+	if (next->said.days > 0 &&
+		next->percent * next->said.days < next->said.amount * f->change_days) {
+		ts_text_put(
+			text, "All is in range, and less water is changed than was: go back to ");
+		ts_text_number_short(text, next->said.amount, 0);
+		ts_text_put(text, " % every ");
+		ts_text_number_short(text, next->said.days, 0);
+		ts_text_put(text, " days before it shows");
+	} else if (next->change <= next->today) {
+		ts_text_put(text, "Leave the water alone but for its change, ");
+		put_change(text, next);
+		ts_text_put(text, next->change < next->today ? " now" : " today");
+	} else {
+		ts_text_put(text, "Leave the water alone until its next change, ");
+		put_change(text, next);
+		ts_text_put(text, " by ");
+		ts_say_day(text, next->change, next->today);
+	}
+	put_next_test(text, next);
+	ts_text_put(text, ".");
+}
+
 static void say_then_once(struct ts_text *text, const struct ts_care_figures *f)
 {
 	ts_text_put(text, nothing_to_mend(f) ? " Test ammonia and nitrite once, to be sure." : "");
@@ -679,13 +752,23 @@ static void say_spots_too(struct ts_text *text, const struct ts_care_figures *f)
 #define MUCH_OF_TAP 3
 
 /* No change of water brings a tank below its tap. */
+static void say_tank_too(struct ts_text *text, const struct ts_care_figures *f)
+{
+	ts_text_put(text, f->moved ? "the tank comes down to it by itself"
+				   : "the tank itself need not be brought anywhere");
+}
+
 static void say_tap_nitrate(struct ts_text *text, const struct ts_care_figures *f)
 {
 	double tap = f->no3_mg_l - f->no3_apart_mg_l;
 
 	if (isnan(tap)) {
 		ts_text_put(text, ", and test the tap too: changes cannot go below it");
-	} else if (tap > f->no3_concern / MUCH_OF_TAP) {
+	} else if (tap <= f->no3_concern / MUCH_OF_TAP) {
+		ts_text_put(text, " to ");
+		ts_text_number_short(text, f->no3_concern, 0);
+		ts_text_put(text, " mg/L");
+	} else {
 		ts_text_put(text, " towards the ");
 		ts_text_number_short(text, tap, 0);
 		ts_text_put(text, " mg/L of your tap, below which plants, less feed and pure "
@@ -738,6 +821,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"feed", say_feed},
 	{"filter_new", say_filter_new},
 	{"go_on", say_go_on},
+	{"go_on_or_leave", say_go_on_or_leave},
 	{"half", say_half},
 	{"how_much_salt", say_how_much_salt},
 	{"do_better", say_do_better},
@@ -767,6 +851,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"source_first", say_source_first},
 	{"spots_too", say_spots_too},
 	{"stood", say_stood},
+	{"tank_too", say_tank_too},
 	{"tap_nitrate", say_tap_nitrate},
 	{"test_all_the_same", say_test_all_the_same},
 	{"test_ammonia", say_test_ammonia},

@@ -4,6 +4,7 @@
  */
 #include "words/due.h"
 
+#include <limits.h>
 #include <math.h>
 #include <string.h>
 
@@ -38,6 +39,49 @@ void ts_say_day(struct ts_text *text, long day, long today)
 	if (!ts_date_write(now, today) || memcmp(at, now, 4) != 0) {
 		ts_text_put(text, " ");
 		ts_text_add(text, at, 4);
+	}
+}
+
+/* Days that nobody tells apart, of so many ahead. */
+static bool one_day(long early, long late, long today)
+{
+	return late - early <= 3 || late - early <= (late - today) / 10;
+}
+
+/* Before today, and when at the latest. */
+static void say_passed(struct ts_text *text, const struct ts_coming *c, long today)
+{
+	if (c->late <= today) {
+		ts_text_puts(text, c->done, " by now", NULL);
+		return;
+	}
+	ts_text_puts(text, c->may, " already", NULL);
+	if (c->about <= today)
+		return;
+	ts_text_put(text, ", and most likely is by ");
+	ts_say_day(text, c->about, today);
+}
+
+void ts_say_coming(struct ts_text *text, const struct ts_coming *c, long today)
+{
+	if (c->early <= today) {
+		say_passed(text, c, today);
+	} else if (c->late != LONG_MAX && one_day(c->early, c->late, today)) {
+		ts_text_puts(text, c->done, " about ", NULL);
+		ts_say_day(text, c->about, today);
+	} else if (c->late != LONG_MAX) {
+		ts_text_puts(text, c->done, " between ", NULL);
+		ts_say_day(text, c->early, today);
+		ts_text_put(text, " and ");
+		ts_say_day(text, c->late, today);
+		ts_text_put(text, ", most likely by ");
+		ts_say_day(text, c->about, today);
+	} else {
+		ts_text_puts(text, c->done, " by ", NULL);
+		ts_say_day(text, c->about, today);
+		ts_text_put(text, " most likely, and from ");
+		ts_say_day(text, c->early, today);
+		ts_text_put(text, " on at the soonest");
 	}
 }
 

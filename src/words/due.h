@@ -23,6 +23,19 @@ void ts_say_day(struct ts_text *text, long day, long today);
 /* Adds what is tested where: "GH, KH and pH of the tank". */
 void ts_say_due_what(struct ts_text *text, const struct ts_due_item *item);
 
+/* When something comes about: days of the calendar. */
+struct ts_coming {
+	const char *done, *may;  /* "is used up", "may be used up" */
+	long early, about, late; /* `late` LONG_MAX: perhaps never */
+};
+
+/*
+ * Adds it: "is used up between 3 March and 20 April, most likely by 1 April", "is used up by 1
+ * April most likely, and from 3 March on at the soonest", "is used up about 3 March", "may be used
+ * up already, and most likely is by 20 April".
+ */
+void ts_say_coming(struct ts_text *text, const struct ts_coming *coming, long today);
+
 /* Adds "5 days", "9 weeks", "14 months". */
 void ts_say_age(struct ts_text *text, long days);
 

@@ -239,14 +239,22 @@ static struct ts_profile reading(double ph)
 	return p;
 }
 
-/* A tank that reads what its KH says is a usual one; one full of gas is taken as it is. */
+/* A tank that was read is taken as it reads; one that was not as a usual one. */
 static void test_titrate__own_level_of_co2(void **state)
 {
 	struct ts_solution s = hard(9, 9);
 	struct ts_profile usual = reading(8), gassy = reading(7), none = reading(NAN);
+	double ph;
 
 	(void)state;
-	assert_true(ts_tank_co2_times_air(&usual, &s, true) == USUAL);
+	assert_true(ts_tank_co2_times_air(&usual, &s, false) == USUAL);
+	/* The level is that at which this water has the pH that was read. */
+	assert_int_equal(
+		ts_chem_ph_at_co2(&s,
+			ts_tank_co2_times_air(&usual, &s, true) * ts_chem_air_co2_mmol_l(s.temp_c),
+			&ph),
+		TS_OK);
+	assert_true(fabs(ph - 8) < 0.001);
 	assert_true(ts_tank_co2_times_air(&none, &s, true) == USUAL);
 	assert_true(ts_tank_co2_times_air(&gassy, &s, false) == USUAL);
 	assert_true(ts_tank_co2_times_air(&gassy, &s, true) == 30);

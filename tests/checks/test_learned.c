@@ -49,6 +49,7 @@ struct tank {
 	char dates[DAYS_MOST + 1][TS_DATE_ROOM];
 	struct ts_plan plan;
 	long first;
+	unsigned gone; /* days since the last change that is noted; 0: none is */
 };
 
 static double evenly(struct random *r)
@@ -150,6 +151,7 @@ static void read_tank(struct tank *k, unsigned day)
 
 static void note_change(struct tank *k, unsigned day, double share)
 {
+	k->gone = k->t.days - day;
 	k->events[k->plan.tank.event_count++] = (struct ts_tank_event){
 		.date = k->dates[day], .what = TS_HAPPENED_CHANGED, .litres = 100 * share};
 }
@@ -199,14 +201,21 @@ static void make_plan(struct tank *k, double share, unsigned every)
 	k->plan.tank.events = k->events;
 }
 
-/* Four weeks on, water changed as the file says it. */
-static void go_on(struct truth *t, double share, unsigned every)
+/* Four weeks on, water changed as the file says it, counted from the last change; what is overdue
+ * is changed today. */
+static void go_on(struct truth *t, double share, unsigned every, unsigned gone)
 {
-	for (unsigned day = 1; day <= AHEAD; day++) {
-		live(t, 1);
-		if (day % every == 0 && day < AHEAD)
-			pour(t, share);
+	unsigned next = gone < every ? every - gone : 0;
+
+	for (unsigned day = 0; day < AHEAD; day++) {
+		if (day)
+			live(t, 1);
+		if (day != next)
+			continue;
+		next += every;
+		pour(t, share);
 	}
+	live(t, 1);
 }
 
 struct counts {
@@ -232,7 +241,7 @@ static void judge(
 	}
 	n->stone += w->fit.stone_dh_day.low <= k->t.stone_a_day &&
 		    k->t.stone_a_day <= w->fit.stone_dh_day.high;
-	go_on(&k->t, share, every);
+	go_on(&k->t, share, every, k->gone);
 	assert_int_equal(ts_waters_bands(w, AHEAD, table(), bands), TS_OK);
 	n->met += bands[AHEAD].no3_mg_l.low <= k->t.level[2] &&
 		  k->t.level[2] <= bands[AHEAD].no3_mg_l.high;
