@@ -12,7 +12,7 @@ if [ "$kind" = prove ]; then
 	browsers="firefox-esr webkit2gtk-driver xvfb xauth dbus abigail-tools"
 fi
 want="gcc libc6-dev meson ninja-build pkg-config libyaml-dev libutf8proc-dev libpcre2-dev"
-page="python3 clang-14 lld-14 llvm-14 wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev xz-utils zopfli binaryen"
+page="python3 clang-14 lld-14 llvm-14 wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev xz-utils binaryen"
 case "$kind" in
 run) ;;
 page) want="$want $page" ;;

@@ -2,10 +2,12 @@
 # SPDX-License-Identifier: Apache-2.0
 """One HTML file of program, records, style and script; what it forbids is bound to their checksums.
 
-Usage: assemble.py MODULE IMAGE FOLDER, the first two compressed (gzip), MODULE as split.py lays it out. FOLDER/tapshoal.html is the page as a file; FOLDER/site is the same
-for a web server, with what lets a phone keep it: a manifest, a service worker, an icon.
+Usage: assemble.py MODULE IMAGE FOLDER; MODULE as split.py lays it out and pack.py packs it.
+FOLDER/tapshoal.html is the page as a file; FOLDER/site is the same for a web server, with what lets a phone
+keep it: a manifest, a service worker, an icon.
 """
 import base64
+import gzip
 import hashlib
 import json
 import pathlib
@@ -13,7 +15,7 @@ import re
 import sys
 
 HERE = pathlib.Path(__file__).resolve().parent
-SCRIPTS = [HERE / name for name in ("program.js", "rejoin.js", "files.js", "form.js", "answer.js", "animals.js")] + [
+SCRIPTS = [HERE / name for name in ("program.js", "unpack.js", "rejoin.js", "files.js", "form.js", "answer.js", "animals.js")] + [
     HERE.parent / "report" / "page.js"] + [HERE / name for name in ("first.js", "take.js", "page.js")]
 STYLES = [HERE.parent / "report" / "page.css", HERE / "page.css"]
 MOST = 1200000  # bytes of the whole file
@@ -27,8 +29,8 @@ MANIFEST = {"name": "tapshoal", "short_name": "tapshoal", "start_url": "./", "sc
 HEAD = '<link rel="manifest" href="manifest.webmanifest"/>\n<link rel="icon" href="icon.svg"/>\n'
 
 
-def packed(path):
-    return base64.b64encode(path.read_bytes()).decode("ascii")
+def written(data):
+    return base64.b64encode(data).decode("ascii")
 
 
 def together(paths):
@@ -50,7 +52,8 @@ def assemble(module, image, site):
     if site:
         policy += "; manifest-src 'self'; worker-src 'self'; img-src 'self'"
     parts = {"POLICY": policy, "HEAD": HEAD if site else "", "STYLE": style, "SCRIPT": script,
-             "PROGRAM": packed(module), "RECORDS": packed(image)}
+             "PROGRAM": written(module.read_bytes()),
+             "RECORDS": written(gzip.compress(image.read_bytes(), 9, mtime=0))}
     sheet = (HERE / "sheet.html").read_text(encoding="utf-8")
     return re.sub("@([A-Z]+)@", lambda found: parts[found.group(1)], sheet)
 

@@ -46,9 +46,8 @@ ninja -C "$folder/objects"
 wasm-opt --enable-sign-ext --enable-nontrapping-float-to-int --duplicate-function-elimination \
 	--optimize-instructions --precompute --vacuum -o "$folder/page.wasm" "$folder/page.wasm"
 python3 src/page/split.py "$folder/page.wasm" "$folder/page.split"
-python3 src/page/compress.py 240 "$folder/page.split"
+python3 src/page/pack.py "$folder/page.split" "$folder/page.packed"
 cp "$build/src/cli/species.image" "$folder"
-python3 src/page/compress.py 5 "$folder/species.image"
 exec >&3 2>&3
 trap - EXIT
-python3 src/page/assemble.py "$folder/page.split.gz" "$folder/species.image.gz" "$folder"
+python3 src/page/assemble.py "$folder/page.packed" "$folder/species.image" "$folder"

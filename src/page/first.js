@@ -58,10 +58,15 @@ function showStep(number) {
 	const { head, says } = page.rows.steps[number], last = number === PICTURES.length - 1;
 	at("first-head").textContent = `${number + 1} of ${PICTURES.length}: ${head}`;
 	at("first-text").textContent = says;
-	at("first-picture").replaceChildren(PICTURES[number]());
+	at("first-picture").replaceChildren();
+	setTimeout(() => drawStep(number), WAIT_MS); // nobody waits with a first figure for a picture
 	at("first-next").textContent = last ? "Fill in my water" : "Next";
 	at("first-next").onclick = () => (last ? leaveFirst() : showStep(number + 1));
 	if (number) { at("first").scrollIntoView(); }
+}
+
+function drawStep(number) {
+	if (!at("first").hidden && !at("first-picture").children.length) { at("first-picture").replaceChildren(PICTURES[number]()); }
 }
 
 function leaveFirst() {

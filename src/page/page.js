@@ -361,11 +361,19 @@ function wire() {
 	});
 }
 
-const bytesOf = (base64) => Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+function bytesOf(base64) {
+	const text = atob(base64), bytes = new Uint8Array(text.length);
+	for (let i = 0; i < text.length; i++) { bytes[i] = text.charCodeAt(i); }
+	return bytes;
+}
 
-async function unpacked(id) {
+function taken(id) {
 	const bytes = bytesOf(at(id).textContent);
 	at(id).remove();
+	return bytes;
+}
+
+async function unzipped(bytes) {
 	const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
 	return new Uint8Array(await new Response(stream).arrayBuffer());
 }
@@ -383,7 +391,7 @@ function keepPage() {
 }
 
 async function begin() {
-	const [code, image] = await Promise.all([unpacked("program"), unpacked("records")]);
+	const [code, image] = [unpack(taken("program")), await unzipped(taken("records"))];
 	const own = JSON.parse(at("own").textContent || "{\"records\":[],\"sheets\":[]}");
 	page.program = new Program(await WebAssembly.compile(rejoined(code)), [image, ...own.records.map(bytesOf)]);
 	page.rows = JSON.parse(page.program.call((running) => running.fields()).out);

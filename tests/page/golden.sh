@@ -14,7 +14,7 @@ END
 chmod +x "$folder/as-terminal"
 status=0
 python3 "$here/../golden.py" "$folder/as-terminal" --without "$here/unfit.txt" || status=1
-whole=$(wc -c <"$folder/page.wasm") packed=$(wc -c <"$folder/page.split.gz")
+whole=$(wc -c <"$folder/page.wasm") packed=$(wc -c <"$folder/page.packed")
 echo "# the program for the page: $whole bytes, $packed compressed"
 if [ "$whole" -gt 1500000 ] || [ "$packed" -gt 450000 ]; then
 	echo "# larger than 1500000, or 450000 compressed"

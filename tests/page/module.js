@@ -3,11 +3,11 @@
 // links there and back, the program asked again and again, and how long it takes. Usage: node module.js
 // BUILD, whose page/page.wasm and src/cli/species.image are taken. Prints TAP.
 "use strict";
-const fs = require("fs"), path = require("path"), vm = require("vm"), zlib = require("zlib");
+const fs = require("fs"), path = require("path"), vm = require("vm");
 const root = path.join(__dirname, "../.."), build = process.argv[2];
-const source = ["program", "rejoin", "files", "form", "answer", "animals"].map((name) =>
+const source = ["program", "unpack", "rejoin", "files", "form", "answer", "animals"].map((name) =>
 	fs.readFileSync(path.join(root, `src/page/${name}.js`), "utf8")).join("\n");
-const P = vm.runInThisContext(`${source}\n({ Program, rejoined, yaml, fromYaml, toLink, fromLink, emptySheet, namedFiles, takeFile, planFile, waterFile, addOwn,
+const P = vm.runInThisContext(`${source}\n({ Program, unpack, rejoined, yaml, fromYaml, toLink, fromLink, emptySheet, namedFiles, takeFile, planFile, waterFile, addOwn,
 splitUnit, joinUnit, doubtOfUnit, typed, QUESTIONS, missing, itemsOf, untyped })`);
 const bytes = fs.readFileSync(path.join(build, "page/page.wasm"));
 const image = fs.readFileSync(path.join(build, "src/cli/species.image"));
@@ -27,7 +27,7 @@ const compiled = new WebAssembly.Module(bytes);
 const program = new P.Program(compiled, [image]);
 const rows = JSON.parse(program.call((running) => running.fields()).out);
 for (const question of P.QUESTIONS) { Object.assign(question, rows.questions[question.id]); }
-const split = () => new Uint8Array(zlib.gunzipSync(fs.readFileSync(path.join(build, "page/page.split.gz"))));
+const split = () => P.unpack(new Uint8Array(fs.readFileSync(path.join(build, "page/page.packed"))));
 test("the module that the page holds in rows is the one that is linked", () => {
 	equal(Buffer.compare(Buffer.from(P.rejoined(split())), bytes), 0, "put together again");
 });

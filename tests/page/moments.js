@@ -8,7 +8,7 @@ const moments = (() => {
 	const wait = (ms) => new Promise((done) => setTimeout(done, ms));
 	const SOON_MS = 8000, STEPS_MOST = 8;
 	// What a person does: a field typed into, a choice, a tap. Looking and scrolling is none.
-	let steps = 0, reached = {};
+	let steps = 0, reached = {}, done = 0;
 
 	// A closed part hides what is in it in more than one way.
 	const seen = (node) => Boolean(node && node.getClientRects().length &&
@@ -16,6 +16,7 @@ const moments = (() => {
 
 	// Until it holds, or what did not.
 	async function until(what, holds) {
+		done++;
 		for (let left = SOON_MS; left > 0; left -= 20) {
 			if (holds()) { return; }
 			await wait(20);
@@ -26,6 +27,7 @@ const moments = (() => {
 		const field = typeof name === "string" ? id(name) : name;
 		if (!seen(field)) { throw new Error(`${name} is not to be seen`); }
 		steps++;
+		done++;
 		field.focus();
 		field.value = text;
 		// Of a list a browser may say no more than that it changed.
@@ -35,6 +37,7 @@ const moments = (() => {
 	function press(button) {
 		if (!seen(button)) { throw new Error("a button is not to be seen"); }
 		steps++;
+		done++;
 		button.click();
 	}
 	// The answer of a moment is on the screen, after so many steps from opening.
@@ -279,9 +282,10 @@ const moments = (() => {
 	async function first(shown) {
 		await ready();
 		expect(!id("first").hidden, "no first visit");
+		await until("the first picture", () => id("first-picture").children.length);
 		await shown("open");
 		for (let step = 0; step < 3; step++) {
-			expect(id("first-picture").children.length, `step ${step + 1} has no picture`);
+			await until(`the picture of step ${step + 1}`, () => id("first-picture").children.length);
 			await shown(`step${step + 1}`);
 			press(id("first-next"));
 		}
@@ -377,6 +381,7 @@ const moments = (() => {
 				!document.querySelector("main script, main img, main base, main meta, main iframe"), `${what} became something`);
 		};
 		for (const text of texts) {
+			done++;
 			const s = emptySheet();
 			Object.assign(s, { reading: { GH: "6 dH", KH: text }, water: { name: text, kind: text },
 				tank: { name: text, length: "80 cm", width: text }, stock: [{ species: text, count: "1" }] });
@@ -447,6 +452,7 @@ const moments = (() => {
 	const all = { shopper, pair, sentence, checker, newcomer, first, adviser, hostile };
 	return {
 		names: Object.keys(all),
+		done: () => done,
 		// Starts a moment; where it is can be read from `window.moment`.
 		start(name) {
 			[steps, reached] = [0, {}];
