@@ -46,6 +46,8 @@ function readAnimals(whole = true) {
 		const { sex, origin, size } = before.get(line.species) || {};
 		return { ...(sex && { sex }), ...(origin && { origin }), ...(size && { size }), ...line, count: String(line.count) };
 	});
+	// Who could live there has questions of its own, once the water is known.
+	s.asked = page.told.includes("--asks") && !(page.told.includes("fits") && !s.stock.length && NEEDS.water.has(s)) ? "yes" : "";
 	showNames();
 	showStock();
 }

@@ -15,6 +15,7 @@ const NEEDS = {
 	animals: { part: "part-ask", say: "animals", key: "species", has: (s) => s.stock.length > 0 },
 	living: { part: "part-animals", say: "animals that live there, and for how long", key: "species",
 		has: (s) => s.stock.some((line) => line.since) },
+	asked: { part: "part-ask", say: "a question in words", has: (s) => Boolean(s.asked) },
 	shop: { part: "part-shop", say: "the shop's water", key: "GH", has: (s) => Object.keys(s.shop).length > 0 },
 };
 
@@ -53,9 +54,10 @@ const subject = (sheet) => (waterNeedsFile(sheet) ? ["water.yaml"] : waterWords(
 const names = (sheet) => sheet.stock.map((line) => line.species);
 const repeated = (flag, list) => list.flatMap((one) => [flag, one]);
 
-// What they say comes from the program (answers/ask_back.c), but for the shop's, which is of the page alone.
-// `asked`: words that name no animal and ask for it.
+// What they say comes from the program (answers/ask_back.c), but for two that are of the page alone: the shop's, and
+// what a sentence asks that is none of them.
 const QUESTIONS = [
+	{ id: "asked", says: "What you asked", needs: ["asked"], words: () => ["check", "plan.yaml"] },
 	{ id: "rank", needs: ["water"],
 		words: (s) => ["rank", ...waterWords(s), ...roomWords(s)] },
 	{ id: "fits", needs: ["water", "room"],
@@ -76,7 +78,7 @@ const QUESTIONS = [
 	{ id: "drift", needs: ["animals", "size", "water"],
 		words: () => ["drift", "plan.yaml"] },
 	{ id: "due", needs: ["living", "room"], words: () => ["due", "plan.yaml"] },
-	{ id: "titrate", needs: ["kh"], asked: /\b(lower|raise|drop|reduce|increase|change|bring|get)\b[^.?!]*\bpH\b|\bpH (up|down|plus|minus)\b/i,
+	{ id: "titrate", needs: ["kh"],
 		words: (s) => ["titrate", ...subject(s), ...(s.tank.temperature ? ["--temperature", s.tank.temperature] : [])] },
 ];
 

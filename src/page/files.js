@@ -5,7 +5,7 @@
 const STORE = "tapshoal";
 
 function emptySheet() {
-	return { reading: {}, older: [], water: {}, supply: {}, supplyOlder: [], tank: {}, stock: [], words: "", coming: "", lived: "", looked: "", shop: {}, signs: [], rest: {}, opened: false };
+	return { reading: {}, older: [], water: {}, supply: {}, supplyOlder: [], tank: {}, stock: [], words: "", asked: "", coming: "", lived: "", looked: "", shop: {}, signs: [], rest: {}, opened: false };
 }
 
 // A text that YAML takes for a text, whatever is in it.

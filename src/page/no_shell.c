@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * In the place of cli/complete.c, cli/help.c and cli/lint_records.c: a page has no shell whose
- * words could be completed, no flags to look up and no records to mend. The commands of a shell,
- * and the settings, commands.c and settings.h leave out by themselves.
+ * In the place of cli/complete.c and cli/help.c: a page has no shell whose words could be
+ * completed, and no flags to look up. The commands of a shell, and the settings, commands.c and
+ * settings.h leave out by themselves.
  */
 #include "cli/commands.h"
-#include "cli/lint_records.h"
 
 enum ts_status command_complete(struct session *s)
 {
@@ -19,10 +18,4 @@ bool options_help(struct ts_text *text, const struct command *command, const cha
 	(void)text, (void)command, (void)part, (void)screen;
 	ts_text_put(error, "only on a terminal");
 	return false;
-}
-
-enum ts_status lint_records(struct session *s, size_t *io_broken)
-{
-	(void)io_broken;
-	return s->catalogue->count ? command_complete(s) : TS_OK;
 }

@@ -57,9 +57,7 @@ function buildFields() {
 
 // What is answered where nobody chose: the question that what is filled in lies nearest to.
 function nearest(s) {
-	const meant = s.stock.length ? null : QUESTIONS.find(({ asked }) => asked && asked.test(s.words));
-	if (meant && !missing(meant, s).length) { return meant; }
-	const order = s.stock.length && s.stock.every(({ since }) => since) ? ["tank"] : s.stock.length ? ["together"] : ["fits", "rank"];
+	const order = s.asked ? ["asked"] : s.stock.length && s.stock.every(({ since }) => since) ? ["tank"] : s.stock.length ? ["together"] : ["fits", "rank"];
 	return order.map((id) => QUESTIONS.find((one) => one.id === id)).find((one) => !missing(one, s).length) || null;
 }
 
@@ -128,6 +126,7 @@ function showQuestions() {
 	const s = sheet(), can = [], later = [];
 	for (const question of QUESTIONS) {
 		const lacks = missing(question, s);
+		if (lacks.includes("asked")) { continue; }
 		if (lacks.length) {
 			const need = NEEDS[lacks[0]];
 			later.push(element("li", {}, element("button", { type: "button", onclick: () => lead(need) },
@@ -225,7 +224,8 @@ function answer() {
 	const { code, out, error } = ask(words.concat("-f", "html", today()));
 	place.className = question.paper ? "shop" : "";
 	place.replaceChildren(code <= 1 ? fragmentOf(question.paper ? out : folded(out)) : refusal(error),
-		...(code <= 1 && error ? [refusal(error)] : []), below(words));
+		...(code <= 1 && error ? [refusal(error)] : []), onTerminal(words));
+	takenAlong(place, words);
 	place.prepend(...alarming(question));
 	if (question.paper) { shortened(place, page.narrowed); }
 	page.makeNames = () => namesOpen(place, (species) =>
@@ -253,21 +253,25 @@ function mark(error) {
 	}
 }
 
-// What can be done with an answer.
-function below(words) {
-	const files = words.filter((word) => word.endsWith(".yaml"));
-	const box = element("div", { class: "below" });
+// What can be done with an answer stands behind its first lines, where it is seen; on a sheet for the shop below.
+const LINES = "p, .screen, ul:not(.tagged)";
+function takenAlong(place, words) {
 	const said = element("div", { role: "status" });
-	box.append(element("p", { class: "row" },
-		element("button", { type: "button", onclick: () => window.print() }, "Print"),
-		element("button", { type: "button", onclick: () => saveAnswer(words) }, "Save this answer"),
+	const box = element("div", { class: "below" }, element("p", { class: "row" },
 		...(page.rows.commands[words[0]].formats.includes("brief") ? [element("button",
-			{ type: "button", onclick: () => brief(words, said) }, "As a short text")] : [])),
-	said,
-	element("details", { class: "more" }, element("summary", {}, "The same on a terminal"),
+			{ type: "button", onclick: () => brief(words, said) }, "As a short text")] : []),
+		element("button", { type: "button", onclick: () => window.print() }, "Print"),
+		element("button", { type: "button", onclick: () => saveAnswer(words, said) }, "Save")), said);
+	let last = place.querySelector(":scope > .verdict");
+	while (last && last.nextElementSibling && last.nextElementSibling.matches(LINES)) { last = last.nextElementSibling; }
+	if (last && !place.matches(".shop")) { last.after(box); } else { place.lastElementChild.before(box); }
+}
+
+function onTerminal(words) {
+	const files = words.filter((word) => word.endsWith(".yaml"));
+	return element("div", { class: "below" }, element("details", { class: "more" }, element("summary", {}, "The same on a terminal"),
 		...files.map((name) => element("pre", { tabindex: "0" }, `# ${name}\n` + new TextDecoder().decode(page.program.files.get("/" + name)))),
 		element("pre", { tabindex: "0" }, typed(words))));
-	return box;
 }
 
 function save(name, text, type) {
@@ -276,14 +280,14 @@ function save(name, text, type) {
 	setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
 
-function saveAnswer(words) {
+function saveAnswer(words, place) {
 	const { code, out, error } = ask(words.concat("-f", "html", today()));
 	if (code > 1) {
-		at("answer").prepend(refusal(error));
+		place.replaceChildren(refusal(error));
 		return;
 	}
 	save(`${words[0]}.html`, out, "text/html");
-	at("answer").querySelector(".below > [role=status]").textContent = `Saved as ${words[0]}.html, where this browser keeps what it downloads.`;
+	place.textContent = `Saved as ${words[0]}.html, where this browser keeps what it downloads.`;
 }
 
 // A text to take along: in a field of its own, copied where the browser lets it be.

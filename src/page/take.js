@@ -133,6 +133,14 @@ function askBack() {
 	const id = at("ask-back").value, local = location.protocol === "file:" && !page.kept.address;
 	const { out } = page.program.ask(["ask-back", id, ...(local ? [] : ["--page", addressOf()])]);
 	showText(at("ask-back-said"), "What to ask back", out.trim());
+	at("ask-back-said").querySelector(".row").append(element("button", { type: "button", onclick: () => printAskBack(id) }, "Print it"));
+}
+
+// On paper it stands in the place of an answer.
+function printAskBack(id) {
+	at("answer").replaceChildren(fragmentOf(page.program.ask(["ask-back", id, "-f", "html"]).out));
+	at("answer").hidden = false;
+	window.print();
 }
 
 // "reading.GH": its row.

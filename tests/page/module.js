@@ -254,7 +254,7 @@ test("a link says what the sheet says, and takes no key that is none", () => {
 
 test("every question makes a call that the program takes", () => {
 	const sheet = P.emptySheet();
-	Object.assign(sheet, { reading: { GH: "6 dH", KH: "3 dH", pH: "7" }, shop: { GH: "9 dH", KH: "6 dH", pH: "7.5" },
+	Object.assign(sheet, { asked: "yes", reading: { GH: "6 dH", KH: "3 dH", pH: "7" }, shop: { GH: "9 dH", KH: "6 dH", pH: "7.5" },
 		tank: { length: "80 cm", width: "35 cm", height: "40 cm", temperature: "25 C", filter: "mature" },
 		stock: [{ species: "neon tetra", count: "10", since: "2026-01-10" }, { species: "cherry shrimp", count: "5" }] });
 	for (const question of P.QUESTIONS) {

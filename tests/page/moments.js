@@ -191,11 +191,13 @@ const moments = (() => {
 		expect(sheet().stock[0].count === "6", JSON.stringify(sheet().stock));
 		await shown("plain");
 		// No animal is named: what is asked is another question, or what fits.
-		for (const [asked, name] of [["how do I lower my pH 8.2, KH 9", "titrate"], ["what can I keep in 54 litres, GH 8?", "fits"]]) {
+		for (const [asked, name] of [["how do I lower my pH 8.2, KH 9", "asked"], ["how often do I change the water in 60 litres", "asked"], ["what can I keep in 54 litres, GH 8?", "fits"]]) {
 			type("animals", asked);
 			press(id("go"));
 			expect(page.question.id === name && verdict(), `${asked} is answered as ${page.question && page.question.id}`);
 			await shown(name);
+			const terminal = fragmentOf(page.program.ask(["check", asked, "-f", "html", ...today()]).out).querySelector(".verdict").textContent;
+			expect(name !== "asked" || verdict() === terminal, `${verdict()} is not ${terminal}`);
 		}
 		type("animals", "xyzzy");
 		press(id("go"));
@@ -312,6 +314,12 @@ const moments = (() => {
 		const same = page.program.ask(["ask-back", "rank"]).out.trim();
 		expect(text.startsWith(same), "the page asks something else than the terminal");
 		await shown("ask-back");
+		const print = window.print;
+		let printed = 0;
+		window.print = () => printed++;
+		press(labelled("Print it"));
+		window.print = print;
+		expect(printed === 1 && /general hardness/.test(answer()), `on paper it asks: ${answer()}`);
 		// Every question's link opens a sheet on which each field that it waits for is to be seen.
 		for (const [name, { first }] of Object.entries(page.rows.questions)) {
 			const { out } = page.program.ask(["ask-back", name, "--page", "https://page.invalid/"]);
