@@ -158,6 +158,20 @@ static void without_condition(struct ts_proposing *w, const char *possible)
 		ts_text_puts(&w->text, "Without that condition: p", possible + 1, ".", NULL);
 }
 
+/* Two that were asked for and do not go together are told once. */
+static bool told_of_other(const struct ts_proposing *w, const struct ts_candidacy *c)
+{
+	const struct ts_candidacy *before = w->p.species;
+
+	for (; c->left_out == TS_LEFT_BY_RESIDENT && before < c; before++) {
+		if (before->match.species == c->other && before->must &&
+			before->left_out == TS_LEFT_BY_RESIDENT &&
+			before->other == c->match.species)
+			return true;
+	}
+	return false;
+}
+
 static void musts(struct ts_proposing *w)
 {
 	struct ts_propose_result *r = w->out;
@@ -166,7 +180,8 @@ static void musts(struct ts_proposing *w)
 		const struct ts_candidacy *c = &w->p.species[i];
 		struct ts_propose_must_result row = {.species = c->match.species->species};
 
-		if (!c->must || (c->left_out == TS_CANDIDATE && w->p.count && !w->p.conditions))
+		if (!c->must || (c->left_out == TS_CANDIDATE && w->p.count && !w->p.conditions) ||
+			told_of_other(w, c))
 			continue;
 		row.possible = ts_answer_possible(w->asking, &w->wish, c);
 		if (c->left_out == TS_CANDIDATE && w->p.count) {

@@ -183,6 +183,12 @@ static bool by_warmth(struct ts_text *text, const struct ts_match *m)
 	return true;
 }
 
+/* Eaten, and grown it still is. */
+static bool never_outgrows(const struct ts_ruling *r)
+{
+	return r->rule == TS_RULE_EATEN && !(r->subject->adult_length_cm > r->its);
+}
+
 const char *ts_answer_possible(
 	const struct ts_asking *asking, const struct ts_wish *wish, const struct ts_candidacy *c)
 {
@@ -201,9 +207,10 @@ const char *ts_answer_possible(
 		found = by_change(&text, wish, s) || by_sides(&text, wish, s);
 		break;
 	case TS_LEFT_BY_RESIDENT:
-		if (c->asks)
+		if (c->asks || never_outgrows(&c->ruling))
 			break;
 		ts_say_remedy(&text, &c->ruling, false);
+		ts_text_capital(&text, 0);
 		found = text.len > 0;
 		break;
 	case TS_LEFT_UNSURE:

@@ -66,7 +66,7 @@ static const char *gh_of_salt(const struct ts_asking *asking, const struct ts_pr
 	ts_text_number_short(&text, gh->value, 1);
 	ts_text_put(&text, " the salt, if it is of the sea, brings about ");
 	ts_text_number_short(&text, salt.value, 0);
-	ts_text_put(&text, ": those that bear salt are not held too hard by it.");
+	ts_text_put(&text, ": too much of it is judged by the rest for those that bear salt.");
 	said = ts_asking_keep(asking, &text);
 	ts_text_drop(&text);
 	return said;

@@ -66,7 +66,7 @@ static void leave_out_by_musts(const struct ts_proposer *b, struct ts_candidacy 
 		const struct ts_candidacy *must = &b->p->species[i];
 		struct ts_ruling ruling;
 
-		if (!must->must || !must->levels || must == c)
+		if (!must->must || !must->levels || must == c || (c->resident && must->resident))
 			continue;
 		c->asks = ts_proposer_apart(b, c, must);
 		if (!c->asks && go_together(b, c, must, &ruling))
@@ -285,8 +285,7 @@ bool ts_proposer_attempt(const struct ts_wish *wish, bool conditions, struct ts_
 	if (!ts_proposer_thin_out(&b) || !ts_proposer_build_model(&b))
 		return false;
 	for (size_t i = 0; i < p.species_count; i++) {
-		if (p.species[i].left_out == TS_CANDIDATE && p.species[i].levels &&
-			!p.species[i].must)
+		if (p.species[i].left_out == TS_CANDIDATE && p.species[i].levels)
 			leave_out_by_musts(&b, &p.species[i]);
 	}
 	count_reasons(&p);
