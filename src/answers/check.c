@@ -166,6 +166,7 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 		ts_check_room(w);
 		ts_check_reasons(w);
 		ts_check_not_judged(w);
+		ts_check_asked_room(w);
 	}
 	asking->arena->failed |= w->text.failed;
 	ts_text_drop(&w->text);

@@ -27,6 +27,13 @@ enum ts_check_asked {
 	TS_ASKED_DRINK = 1 << 6,    /* whether people may drink it */
 	TS_ASKED_SNAILS = 1 << 7,   /* how snails are got rid of */
 	TS_ASKED_HOW_MANY = 1 << 8, /* how many of those that are named last */
+	TS_ASKED_AWAY = 1 << 9,     /* what is to be done before a holiday */
+	TS_ASKED_TANK = 1 << 10,    /* how large a tank */
+	TS_ASKED_WARMTH = 1 << 11,  /* how warm */
+	TS_ASKED_ARRIVE = 1 << 12,  /* how animals that were bought are put in */
+	TS_ASKED_MOVE = 1 << 13,    /* how a tank moves house */
+	TS_ASKED_YOUNG = 1 << 14,   /* what against too many young */
+	TS_ASKED_SOFTEN = 1 << 15,  /* how water is made softer */
 };
 /* Their words, in the order of the bits; NULL behind the last. */
 extern const char *const ts_check_asked_words[];

@@ -17,8 +17,9 @@
 #include "words/rulings.h"
 #include "words/sentence.h"
 
-const char *const ts_check_asked_words[] = {
-	"fits", "change", "salt", "ph-up", "ph-down", "kh-up", "drink", "snails", "how-many", NULL};
+const char *const ts_check_asked_words[] = {"fits", "change", "salt", "ph-up", "ph-down", "kh-up",
+	"drink", "snails", "how-many", "away", "tank", "warmth", "arrive", "move", "young",
+	"soften", NULL};
 
 static bool is_kind(const struct ts_check_work *w, enum ts_check_kind kind)
 {
@@ -30,9 +31,15 @@ static void put_before(struct ts_check_work *w, const char *says)
 {
 	struct ts_check_result *out = w->out;
 
-	out->decides = out->decides ? ts_arena_join(w->asking->arena, out->headline, " ",
-					      out->decides, NULL)
-				    : out->headline;
+	/* "Name the animals" is no answer, and what they share is said below. */
+	if (!w->question->plan->stock_count && !w->check.water_known)
+		out->decides = NULL;
+	else if (out->decides && out->shared_says && strcmp(out->decides, out->shared_says) == 0)
+		out->decides = out->headline;
+	else
+		out->decides = out->decides ? ts_arena_join(w->asking->arena, out->headline, " ",
+						      out->decides, NULL)
+					    : out->headline;
 	out->headline = says;
 }
 
@@ -210,6 +217,9 @@ static const char *ph_says(struct ts_check_work *w, bool up)
 	if (advises(w, "now.crash") || advises(w, "old-tank"))
 		return "Do not raise the pH now: over ammonia a rising pH kills. It comes back by "
 		       "itself with small changes of water that has KH.";
+	/* It was said already. */
+	if (strstr(w->out->headline, "eave the pH alone"))
+		return NULL;
 	if (up && buffer_short(w) && w->check.living_groups) {
 		ts_text_put(&w->text, "No pH product: KH holds the pH, and it is short. ");
 		put_soda(w, p->at[TS_KH].value,
@@ -318,9 +328,25 @@ static void answer_fits(struct ts_check_work *w)
 		w->out->instead_says = NULL;
 		return;
 	}
-	if (!w->check.water_known || ts_check_filter_first(w) || poisoned_water(w) || out->first)
+	if ((!w->check.water_known && !(w->question->asked & TS_ASKED_FITS)) ||
+		ts_check_filter_first(w) || poisoned_water(w) || out->first)
 		return;
 	lead_with_choices(w);
+}
+
+/* The advice for so many days; what is to be done now goes before it all the same. */
+static const char *away_says(struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_advice *a = w->entries[i].advice;
+
+		if (a && strncmp(a->row->id, "away", strlen("away")) == 0 &&
+			&w->out->judgements[i] != w->out->first) {
+			w->out->judgements[i].folded = true;
+			return w->out->judgements[i].says;
+		}
+	}
+	return NULL;
 }
 
 /* Texts that hang on nothing. */
@@ -335,14 +361,63 @@ static const struct {
 		"overnight: "
 		"snails eat what is left over, and harm nobody. No poison: copper kills shrimps, "
 		"and dead snails foul the water."},
+	{TS_ASKED_ARRIVE,
+		"Float the closed bag for a quarter of an hour, then drip tank water into theirs "
+		"for half an hour, shrimps and snails for an hour or two, and lift them over with "
+		"a net, without the bag's water; out of a bag of a day or more at once, as soon as "
+		"it is as warm. Light off, and nothing to eat that day."},
+	{TS_ASKED_MOVE,
+		"Nothing to eat for two days before; carry them in the tank's own water, the "
+		"filter's sponge wet in some of it, and set the tank up the same evening with that "
+		"water (tapshoal what-if move says it in order)."},
+	{TS_ASKED_YOUNG,
+		"Keep one sex alone: bring the others to the shop or to a keeper; females bear for "
+		"months after the last male has gone. What hides less is eaten more: fewer plants. "
+		"Never release one."},
 };
+
+/* "The smallest tank that would do: 60 x 30 cm, 30 cm high, 54 litres." */
+static const char *tank_says(const struct ts_check_work *w)
+{
+	return w->out->room_says && strstr(w->out->room_says, "smallest tank") ? w->out->room_says
+									       : NULL;
+}
+
+static const char *warmth_says(struct ts_check_work *w)
+{
+	const struct ts_range *t = &w->check.shared.at[TS_TEMPERATURE];
+
+	if (!w->check.group_count || isnan(t->low) || t->low > t->high)
+		return NULL;
+	ts_text_put(&w->text, "Keep it at ");
+	ts_text_number_short(&w->text, t->low, 1);
+	if (t->high > t->low) {
+		ts_text_put(&w->text, " to ");
+		ts_text_number_short(&w->text, t->high, 1);
+	}
+	ts_text_puts(&w->text,
+		w->check.shared.comfortable[TS_TEMPERATURE] ? " C." : " C, which all bear.", NULL);
+	return ts_asking_keep(w->asking, &w->text);
+}
+
+/* The recipe before whoever likes the water as it is: that is what was asked. */
+static void answer_soften(struct ts_check_work *w)
+{
+	struct ts_check_result *out = w->out;
+
+	if (out->otherwise && out->instead_says) {
+		say(w, out->otherwise);
+		out->otherwise = NULL;
+	}
+}
 
 void ts_check_asked(struct ts_check_work *w)
 {
 	unsigned asked = w->question->asked;
 
 	/* With water known and nobody named, names say more than where they stand. */
-	if (asked & TS_ASKED_FITS || (w->question->read_as && !w->question->plan->stock_count))
+	if (asked & TS_ASKED_FITS ||
+		(!asked && w->question->read_as && !w->question->plan->stock_count))
 		answer_fits(w);
 	if (asked & TS_ASKED_HOW_MANY)
 		say(w, how_many_says(w));
@@ -354,8 +429,24 @@ void ts_check_asked(struct ts_check_work *w)
 		say(w, salt_says(w));
 	if (asked & TS_ASKED_CHANGE)
 		say(w, change_says(w));
+	if (asked & TS_ASKED_WARMTH)
+		say(w, warmth_says(w));
+	if (asked & TS_ASKED_SOFTEN)
+		answer_soften(w);
+	if (asked & TS_ASKED_AWAY)
+		say(w, away_says(w));
 	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
 		if (asked & texts[i].asked)
 			say(w, texts[i].says);
 	}
+}
+
+void ts_check_asked_room(struct ts_check_work *w)
+{
+	const char *says = w->question->asked & TS_ASKED_TANK ? tank_says(w) : NULL;
+
+	if (!says)
+		return;
+	say(w, says);
+	w->out->room_says = NULL;
 }

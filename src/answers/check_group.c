@@ -133,9 +133,11 @@ static bool at_odds(
 	return false;
 }
 
-/* "None of them lives with neon tetras, whichever it is." */
-static void put_company(struct ts_check_work *w, const struct ts_candidates *c)
+/* "Not together: none of them lives with neon tetras, whichever it is." False: they may. */
+static bool put_company(struct ts_check_work *w, const struct ts_candidates *c)
 {
+	bool any = false;
+
 	for (size_t k = 0; k < w->check.group_count; k++) {
 		bool none = c->count > 0;
 
@@ -143,10 +145,14 @@ static void put_company(struct ts_check_work *w, const struct ts_candidates *c)
 			none = at_odds(w, c->items[i].species, &w->check.groups[k].group);
 		if (!none)
 			continue;
-		ts_text_put(&w->text, " None of them lives with ");
+		ts_text_puts(&w->text,
+			any ? " nor with " : "Not together: none of them lives with ", NULL);
 		ts_say_animals(&w->text, w->check.groups[k].group.species);
-		ts_text_put(&w->text, ", whichever it is.");
+		any = true;
 	}
+	if (any)
+		ts_text_put(&w->text, ", whichever it is. ");
+	return any;
 }
 
 /* Some would do and some not: that is the answer, and no list. */
@@ -174,6 +180,7 @@ bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry)
 	const struct ts_plan *plan = w->question->plan;
 	const char *name = w->entries[entry].ruling->name, *shared;
 	const struct ts_candidates *c = NULL;
+	bool apart;
 
 	for (size_t i = 0; i < plan->stock_count && !c; i++) {
 		if (plan->stock[i].species == name && !w->question->species[i])
@@ -185,9 +192,9 @@ bool ts_check_lead_with_group(struct ts_check_work *w, size_t entry)
 		return false;
 	put_shared(w, c);
 	shared = ts_asking_keep(w->asking, &w->text);
+	apart = put_company(w, c);
 	put_question(w, name, c);
-	put_company(w, c);
-	ts_check_finish(w, TS_CHECK_QUESTION, entry, NULL);
+	ts_check_finish(w, apart ? TS_CHECK_NO : TS_CHECK_QUESTION, entry, NULL);
 	ts_say_members(&w->text, name, c);
 	w->out->decides = shared;
 	w->out->water_too = ts_asking_keep(w->asking, &w->text);

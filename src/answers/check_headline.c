@@ -1257,7 +1257,7 @@ static bool faulty(const struct ts_check_work *w)
 		const struct ts_ruling *r = w->entries[i].ruling;
 
 		/* A larger tank takes weeks: what is to be done about the water goes before it. */
-		bool waste = (w->advice_count && acts(w->advice[0].row)) ||
+		bool waste = acting_advice(w) != w->entry_count ||
 			     waste_of_residents(w) != w->entry_count;
 
 		if (!w->check.planned_groups && waste && r && ts_ruling_topic(r) == TS_TOPIC_ROOM)
@@ -1273,9 +1273,10 @@ static bool faulty(const struct ts_check_work *w)
 /* What waste makes, a tank far too small lets come again. */
 static bool of_waste(const struct ts_advice_row *row)
 {
-	static const char *const ids[] = {"now.gasping", "now.gasping-young", "now.oxygen",
-		"now.ammonia", "now.nitrite", "filter.reading", "old-tank", "oxygen.short",
-		"now.cold", "seen.cloudy", "seen.smell", "nitrate.high", "apart.no3"};
+	static const char *const ids[] = {"now.gasping", "now.gasping-young", "now.gasping-still",
+		"now.oxygen", "now.ammonia", "now.nitrite", "filter.reading", "old-tank",
+		"oxygen.short", "now.cold", "seen.cloudy", "seen.smell", "nitrate.high",
+		"apart.no3"};
 
 	for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) {
 		if (strcmp(row->id, ids[i]) == 0)
@@ -1335,7 +1336,8 @@ static void lead(struct ts_check_work *w)
 
 	if (advice != none && (danger || asked_of_water(w)))
 		lead_with_advice(w, advice);
-	else if (w->check.planned_groups && !faults && w->check.water_known && nobody)
+	else if (w->check.planned_groups && !faults && nobody &&
+		 (w->check.water_known || w->question->plan->water.softened))
 		lead_with_nobody(w, nobody);
 	else if (!w->check.planned_groups && w->check.living_groups && nobody &&
 		 w->check.profile.unusual & TS_UNUSUAL_BARE &&

@@ -317,16 +317,32 @@ static size_t mixed(const struct choice *from, size_t count, struct choice *ret)
 	return kept;
 }
 
+static bool has_no_room(const struct ts_check_work *w, const struct ts_species *s)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (r->subject == s && r->severity >= TS_CONCERN && ts_rule_of_room(r->rule))
+			return true;
+	}
+	return false;
+}
+
 /* "Instead of the neon tetras, take 10 lemon tetras, which like this water."; `kept` NULL: nobody.
  */
 static bool put_instead(
 	struct ts_check_work *w, const struct ts_species *kept, const struct ts_species *gone)
 {
 	struct choice all[LOOKED_AT] = {0}, best;
-	size_t count = choose(w, gone->kind, gone, TS_SOLD_EVERYWHERE, LOOKED_AT, all);
-	bool rest = count && ts_check_rest_is_sound(w, gone);
+	size_t count;
+	bool rest;
 	size_t at = 0;
 
+	/* Who has no room here is not kept either. */
+	if (kept && has_no_room(w, kept))
+		return false;
+	count = choose(w, gone->kind, gone, TS_SOLD_EVERYWHERE, LOOKED_AT, all);
+	rest = count && ts_check_rest_is_sound(w, gone);
 	while (at < count && !passes(w, gone, all[at].species, rest))
 		at++;
 	if (at == count)
@@ -349,6 +365,10 @@ static bool put_instead(
 								 : ", which like this water");
 	else
 		ts_text_put(&w->text, ", if your water suits: test GH");
+	if (best.species->habits & TS_HABIT_OLD_TANK)
+		ts_text_put(&w->text, w->check.water_known
+					      ? ", once the tank has run for half a year"
+					      : "; only once the tank has run for half a year");
 	ts_text_put(&w->text, ".");
 	w->out->instead_says = ts_asking_keep(w->asking, &w->text);
 	return true;

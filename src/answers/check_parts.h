@@ -87,6 +87,8 @@ void ts_check_poison(struct ts_check_work *w);
 
 /* Answers what was asked beside the list. */
 void ts_check_asked(struct ts_check_work *w);
+/* The same of the smallest tank, once that is known. */
+void ts_check_asked_room(struct ts_check_work *w);
 
 /* What was typed and not understood becomes the question, or stands behind a deed or a no. */
 void ts_check_unread(struct ts_check_work *w);

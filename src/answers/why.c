@@ -37,6 +37,16 @@ static const char *keep(struct work *w)
 	return ts_asking_keep(w->asking, &w->text);
 }
 
+/* What lies beside its comfortable range though nothing limits it, as a pH; -1: nothing. */
+static int beside_range(const struct ts_match *m)
+{
+	for (int p = 0; p < TS_PARAMETER__COUNT; p++) {
+		if (m->at[p].known && m->at[p].uncomfortable_by != 0)
+			return p;
+	}
+	return -1;
+}
+
 void ts_why_deciding(
 	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
 {
@@ -60,6 +70,8 @@ void ts_why_deciding(
 			text, "KH is not given, and by GH alone it may be beyond what it bears");
 	else if (m->limiting >= 0)
 		ts_say_parameter(text, (enum ts_parameter)m->limiting, &m->at[m->limiting]);
+	else if (beside_range(m) >= 0)
+		ts_say_parameter(text, (enum ts_parameter)beside_range(m), &m->at[beside_range(m)]);
 	else
 		ts_text_put(text, "Everything that was measured lies in its comfortable range");
 }
@@ -167,7 +179,7 @@ static void say_verdict(
 {
 	static const char *const says[TS_VERDICT__COUNT] = {
 		"this water suits it", "it tolerates this water", "unsure", "not in this water"};
-	bool lives = m->verdict <= TS_TOLERATES;
+	bool lives = m->verdict <= TS_TOLERATES, last;
 
 	ts_say_name(&w->text, m->species);
 	ts_text_puts(&w->text, ": ", says[m->verdict], NULL);
@@ -190,7 +202,10 @@ static void say_verdict(
 	if (lives && w->q->profile->poisons.found & TS_POISON_CHLORINE)
 		ts_text_put(&w->text, ", once every drop is treated for chlorine");
 	ret->headline = keep(w);
-	put_no_room(w, no_room);
+	/* What was measured goes before a length that was only reckoned. */
+	last = no_room && !lives && w->q->assumed_litres > 0;
+	if (!last)
+		put_no_room(w, no_room);
 	note_unsettled(w, m);
 	if (!no_room && minerals_decide(m, w->q->profile)) {
 		ts_text_put(&w->text, "GH is what it likes, and that decides. ");
@@ -203,6 +218,10 @@ static void say_verdict(
 		ts_text_put(&w->text, ". ");
 		ts_say_gh_bound(&w->text, w->q->profile);
 		w->told = true;
+	}
+	if (last) {
+		ts_text_put(&w->text, ". ");
+		put_no_room(w, no_room);
 	}
 	ret->decides = keep(w);
 }

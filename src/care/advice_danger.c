@@ -110,10 +110,17 @@ CONDITION(gasping_young)
 	       !f->careful && !stands(s) && gasping_unread(s, practice, f);
 }
 
+/* A bowl: no filter, no pump; fresh water is the one thing at hand. */
+CONDITION(gasping_still)
+{
+	return s->filter_none && !s->lived_long && !f->careful && !stands(s) &&
+	       !ts_holds_gasping_young(s, practice, f) && gasping_unread(s, practice, f);
+}
+
 CONDITION(gasping)
 {
 	return !stands(s) && !ts_holds_gasping_young(s, practice, f) &&
-	       gasping_unread(s, practice, f);
+	       !ts_holds_gasping_still(s, practice, f) && gasping_unread(s, practice, f);
 }
 
 /* So much CO2 fish do not live in for hours (common practice, no source): a reading is wrong. */
@@ -539,11 +546,25 @@ CONDITION(newcomers_die)
 	return true;
 }
 
+/* Who dies so few days after all of them came has had a hard move (common practice, no source). */
+#define MOVED_DAYS 3
+
+CONDITION(moved_hard)
+{
+	struct ts_care_figures other = *f;
+
+	return s->deaths > 0 && !s->signs && s->lived_days > 0 && s->lived_days <= MOVED_DAYS &&
+	       s->filter_mature != TS_KNOWN_NO && !s->filter_none && !stands(s) &&
+	       !explained(s, practice, f) && !s->happened &&
+	       !ts_holds_minerals_wear(s, practice, &other);
+}
+
 CONDITION(deaths)
 {
-	return s->deaths > 0 && !ts_holds_newcomers_die(s, practice, f) &&
-	       !explained(s, practice, f) && !ts_holds_fighting(s, practice, f) &&
-	       !ts_holds_minerals_wear(s, practice, f) && !ts_holds_sudden_all(s, practice, f);
+	return s->deaths > 0 && !ts_holds_moved_hard(s, practice, f) &&
+	       !ts_holds_newcomers_die(s, practice, f) && !explained(s, practice, f) &&
+	       !ts_holds_fighting(s, practice, f) && !ts_holds_minerals_wear(s, practice, f) &&
+	       !ts_holds_sudden_all(s, practice, f);
 }
 
 CONDITION(ammonia_or_nitrite_read)

@@ -31,6 +31,7 @@
 	X(no_filter)                                                                               \
 	X(algae)                                                                                   \
 	X(gasping_young)                                                                           \
+	X(gasping_still)                                                                           \
 	X(ph_reads)                                                                                \
 	X(cloudy)                                                                                  \
 	X(smells)                                                                                  \
@@ -53,6 +54,7 @@
 	X(sudden_all)                                                                              \
 	X(fighting)                                                                                \
 	X(spots_brought)                                                                           \
+	X(moved_hard)                                                                              \
 	X(newcomers_die)                                                                           \
 	X(change_is_softened)                                                                      \
 	X(floating)                                                                                \

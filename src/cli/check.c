@@ -235,6 +235,8 @@ static enum ts_status read_asks(struct session *s, struct call *c)
 			return TS_BAD_INPUT;
 		}
 		c->asked |= 1u << row;
+		if (1u << row == TS_ASKED_AWAY && c->aim > 0)
+			c->plan.away_h = 24 * c->aim;
 	}
 	return TS_OK;
 }

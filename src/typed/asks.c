@@ -4,6 +4,8 @@
  * changed, how much salt, how a pH comes up. Patterns as in happened_rows.c; the first that fits is
  * taken.
  */
+#include <string.h>
+
 #include "typed/reader.h"
 
 #define KINDLY                                                                                     \
@@ -62,6 +64,27 @@ static const struct {
 	{"how much|many grams|g|of|spoons|teaspoons~ baking? soda|bicarbonate|bicarb " SHOULD
 	 "|" ONE "|add|use|put|for|in|dose~",
 		"kh-up", 0},
+	{"how big|large|long|much|many|small of|litres|space|room|gallons|a|the~ "
+	 "tank|aquarium|space|room " SHOULD "|" ONE "~",
+		"tank", 0},
+	{"what|which size|sized|minimum|smallest|big|volume of|the|a|minimum~ "
+	 "tank|aquarium|for " SHOULD "|" ONE "~",
+		"tank", 0},
+	{"what|which temperature|temp|heat|warmth " SHOULD "|" ONE "|for|best|right|like|likes~",
+		"warmth", 0},
+	{"how warm|hot|cold|cool " SHOULD "|" ONE "~", "warmth", 0},
+	{"how|best|way|when " SHOULD "|" ONE
+	 "|way|best~ put|add|introduce|acclimatise|acclimate|acclimatize|release|transfer "
+	 "them|it|fish|new|the|shrimp|shrimps|in|into|to~",
+		"arrive", 0},
+	{"acclimatise|acclimate|acclimatize|acclimation|acclimatisation", "arrive", 0},
+	{"stop|prevent|get rid of|much|many|too|having|them|the|from|my|all~ "
+	 "breeding|babies|fry|baby|reproducing|multiplying",
+		"young", 0},
+	{"baby|babies|fry|young fish|ones|of|and|guppies|guppy|platies|mollies|are~ everywhere",
+		"young", 0},
+	{"soften|softening " MINE "~ water?", "soften", 0},
+	{"make|making|get " MINE "~ softer", "soften", 0},
 	{"safe|ok|okay|fit|good|fine for|to|me|us|people|my|kids|children|the|humans~ "
 	 "drink|drinking",
 		"drink", 0},
@@ -109,7 +132,7 @@ static size_t how_many(struct ts_typed *t)
 static bool of_keepers(const char *asks)
 {
 	static const char *const words[] = {
-		"change", "salt", "snails", "ph-up", "ph-down", "kh-up"};
+		"change", "salt", "snails", "ph-up", "ph-down", "kh-up", "young", "arrive"};
 
 	return TS_TYPED_AMONG(asks, words);
 }
@@ -124,6 +147,8 @@ size_t ts_typed_asked(struct ts_typed *t)
 			continue;
 		(void)ts_typed_flag(t, "--asks", rows[i].asks, NULL);
 		t->keeper |= of_keepers(rows[i].asks);
+		t->wished |=
+			strncmp(rows[i].asks, "ph-", 3) == 0 || strcmp(rows[i].asks, "kh-up") == 0;
 		return used - rows[i].back;
 	}
 	used = how_many(t);

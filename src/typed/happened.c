@@ -299,6 +299,29 @@ static bool make(struct ts_typed *t, const struct ts_typed_row *row, const struc
 		return true;
 	case TS_TYPED_LIVED:
 		return ts_typed_lived(t, m->span);
+	case TS_TYPED_CAME:
+		return t->last_living && t->ended == t->at && t->bought &&
+		       ts_typed_lived(t, m->span);
+	case TS_TYPED_MOVES:
+		t->keeper = true;
+		return ts_typed_flag(t, "--asks", "move", NULL);
+	case TS_TYPED_COUNT:
+		return ts_typed_counted(t, t->word[t->at]);
+	case TS_TYPED_SUSPECT:
+		return !(t->deaths > 0 || t->sign) ||
+		       ts_typed_flag(t, "--happened", "poison: fertiliser", NULL);
+	case TS_TYPED_SPAN:
+		(void)ts_typed_onset(t, ts_typed_joined(t, t->at, m->at));
+		return true;
+	case TS_TYPED_KEEPS:
+		t->keeper = true;
+		return true;
+	case TS_TYPED_AWAY:
+		t->keeper = true;
+		return ts_typed_flag(t, "--asks",
+			ts_arena_join(t->arena, "away ",
+				ts_typed_number_text(t, ts_days_of(m->span)), NULL),
+			NULL);
 	case TS_TYPED_SINCE:
 		return ts_typed_since(t, m->span);
 	case TS_TYPED_LIVE:

@@ -14,6 +14,13 @@ enum ts_typed_makes {
 	TS_TYPED_AGE,         /* the tank runs so long */
 	TS_TYPED_WITH,        /* who is named next lives there, where it is somebody's tank */
 	TS_TYPED_LIVED,       /* the animal named last has lived there so long */
+	TS_TYPED_CAME,        /* the animal named just before came then */
+	TS_TYPED_KEEPS,       /* who tells it keeps those that are named, unless some are to come */
+	TS_TYPED_MOVES,       /* the tank moves house */
+	TS_TYPED_COUNT,       /* so many are the animal named last */
+	TS_TYPED_SUSPECT,     /* where somebody died or suffers, a poison */
+	TS_TYPED_SPAN,        /* a time: of what is seen, or of nothing */
+	TS_TYPED_AWAY,        /* for so long nobody will be there */
 	TS_TYPED_LIVE,        /* those named in this thought live there */
 	TS_TYPED_SINCE,       /* what is seen began then */
 	TS_TYPED_OF_THEM,     /* of so many something is told */

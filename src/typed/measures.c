@@ -4,6 +4,7 @@
  * tells what it can mean only one thing by. A figure that could mean two things is taken in the
  * sense in which it is more dangerous, and that is said.
  */
+#include <math.h>
 #include <string.h>
 
 #include "model/shape.h"
@@ -451,6 +452,7 @@ static size_t key_and_figure(struct ts_typed *t)
 	else if (unit == MG_L && at + 1 < t->count && ts_typed_is(t->word[at], "as") &&
 		 ts_typed_is(t->word[at + 1], "caco3"))
 		at += 2;
+	t->about = key->flag;
 	return take(t, key, &f, unit) ? at - t->at : 0;
 }
 
@@ -520,23 +522,172 @@ static const struct {
 #define CM_PER_INCH 2.54
 #define CM_PER_FOOT 30.48
 
-/* "two foot tank", "a 60 cm tank": litres and sides are those of a common tank of that length. */
-static bool tank_of_length(struct ts_typed *t, double cm)
+/* "a common tank of that length": its sides; NULL: there is none. */
+static const char *common_tank(double cm)
 {
 	for (size_t i = 0; i < sizeof boxes / sizeof *boxes; i++) {
 		if (cm >= boxes[i].least_cm && cm <= boxes[i].most_cm)
-			return ts_typed_flag(t, "--size", boxes[i].size,
-				"a common tank of that length; say its sides");
+			return boxes[i].size;
 	}
-	return false;
+	return NULL;
 }
 
 static bool tank_word(const struct ts_typed *t, size_t at)
 {
-	static const char *const words[] = {"tank", "aquarium", "long", "bowl", "cube", "wide",
-		"setup", "nano", "planted", "community", "high", "tall"};
+	static const char *const words[] = {"tank", "aquarium", "bowl", "setup", "nano", "planted",
+		"community", "set-up", "vivarium"};
 
 	return at < t->count && TS_TYPED_AMONG(t->word[at], words);
+}
+
+/* Words of a side, and which. */
+static const struct {
+	const char *word;
+	enum ts_typed_side side;
+} sides[] = {{"long", TS_TYPED_LONG}, {"length", TS_TYPED_LONG}, {"wide", TS_TYPED_WIDE},
+	{"width", TS_TYPED_WIDE}, {"across", TS_TYPED_WIDE}, {"deep", TS_TYPED_DEEP},
+	{"depth", TS_TYPED_DEEP}, {"high", TS_TYPED_HIGH}, {"tall", TS_TYPED_HIGH},
+	{"height", TS_TYPED_HIGH}, {"cube", TS_TYPED_CUBE}};
+
+static bool side_word(const struct ts_typed *t, size_t at, enum ts_typed_side *ret)
+{
+	for (size_t i = 0; at < t->count && i < sizeof sides / sizeof *sides; i++) {
+		if (ts_typed_is(t->word[at], sides[i].word)) {
+			*ret = sides[i].side;
+			return true;
+		}
+	}
+	return false;
+}
+
+/* Shorter is no side of a tank, and longer none at home, cm. */
+#define SIDE_LEAST_CM 14
+#define SIDE_MOST_CM 400
+
+static double in_cm(double number, enum unit unit)
+{
+	return unit == FEET ? number * CM_PER_FOOT : unit == INCHES ? number * CM_PER_INCH : number;
+}
+
+static bool take_side(struct ts_typed *t, enum ts_typed_side side, double cm)
+{
+	if (cm < SIDE_LEAST_CM || cm > SIDE_MOST_CM || t->side[side] > 0)
+		return false;
+	t->side[side] = cm;
+	t->found = true;
+	return true;
+}
+
+/* "30 cm high", "100 wide", "30 cm cube", "height 40 cm", "a cube of 30 cm". */
+static size_t one_side(struct ts_typed *t)
+{
+	size_t at = t->at, used;
+	enum ts_typed_side side = TS_TYPED_LONG;
+	struct figure f;
+	enum unit unit;
+	bool named = side_word(t, at, &side);
+
+	if (named) {
+		at++;
+		while (at < t->count &&
+			(ts_typed_is(t->word[at], "of") || ts_typed_is(t->word[at], "is") ||
+				ts_typed_is(t->word[at], "=")))
+			at++;
+	}
+	if (!figure_here(t, at, &f))
+		return 0;
+	at += f.used;
+	used = unit_here(t, at, &unit);
+	if (used && unit != CM && unit != INCHES && unit != FEET)
+		return 0;
+	at += used;
+	if (named)
+		return used && take_side(t, side, in_cm(f.number, unit)) ? at - t->at : 0;
+	if (at < t->count && ts_typed_is(t->word[at], "in") && at + 1 < t->count &&
+		side_word(t, at + 1, &side))
+		at++; /* "30 cm in height" */
+	if (!side_word(t, at, &side) || !take_side(t, side, in_cm(f.number, unit)))
+		return 0;
+	return at + 1 - t->at;
+}
+
+/* The litres that were said; 0: none. */
+static double litres_said(const struct ts_typed *t)
+{
+	const struct ts_sentence *s = t->out;
+	static const struct {
+		const char *unit;
+		double litres;
+	} volumes[] = {{" L", 1}, {" gallons", 3.785}, {" UK gal", 4.546}};
+
+	for (size_t i = 0; i < s->flag_count; i++) {
+		const char *value = s->flags[i].value;
+		size_t len = ts_typed_figure_len(value);
+
+		if (strcmp(s->flags[i].flag, "--volume") != 0)
+			continue;
+		for (size_t k = 0; k < sizeof volumes / sizeof *volumes; k++) {
+			if (strcmp(value + len, volumes[k].unit) == 0)
+				return volumes[k].litres *
+				       ts_typed_number(ts_arena_text(t->arena, value, len));
+		}
+	}
+	return 0;
+}
+
+/* The front of a tank is about twice as long as it is deep (common practice, no source). */
+#define LENGTH_OF_WIDTH 2
+
+void ts_typed_settle_sides(struct ts_typed *t)
+{
+	double *side = t->side, litres = litres_said(t), length, width, height;
+	const char *common;
+
+	/* "a 30 litre cube" */
+	for (size_t i = 0; i < t->count && litres > 0 && !(side[TS_TYPED_CUBE] > 0); i++) {
+		if (ts_typed_is(t->word[i], "cube"))
+			side[TS_TYPED_CUBE] = cbrt(litres * 1000);
+	}
+	if (side[TS_TYPED_CUBE] > 0)
+		length = width = height = side[TS_TYPED_CUBE];
+	else {
+		bool both = side[TS_TYPED_LONG] > 0 || side[TS_TYPED_HIGH] > 0;
+
+		length = side[TS_TYPED_LONG] > 0 ? side[TS_TYPED_LONG] : side[TS_TYPED_WIDE];
+		width = side[TS_TYPED_LONG] > 0 && side[TS_TYPED_WIDE] > 0 ? side[TS_TYPED_WIDE]
+			: both && side[TS_TYPED_HIGH] > 0                  ? side[TS_TYPED_DEEP]
+									   : 0;
+		height = side[TS_TYPED_HIGH] > 0 ? side[TS_TYPED_HIGH]
+			 : width > 0 && side[TS_TYPED_LONG] > 0 && side[TS_TYPED_DEEP] > 0
+				 ? side[TS_TYPED_DEEP]
+			 : !(width > 0) ? side[TS_TYPED_DEEP]
+					: 0;
+	}
+	if (!(length > 0) && !(height > 0))
+		return;
+	common = length > 0 && !(width > 0) && !(height > 0) && !(litres > 0) ? common_tank(length)
+									      : NULL;
+	if (common) {
+		(void)ts_typed_flag(
+			t, "--size", common, "a common tank of that length; say its sides");
+		return;
+	}
+	/* What is not said follows from the litres, else from what such tanks usually are. */
+	if (!(length > 0) && litres > 0)
+		length = sqrt(LENGTH_OF_WIDTH * litres * 1000 / height);
+	if (!(length > 0))
+		return;
+	if (!(width > 0))
+		width = height > 0 && litres > 0 ? litres * 1000 / height / length
+			: litres > 0             ? sqrt(litres * 1000 / length)
+						 : length / LENGTH_OF_WIDTH;
+	if (!(height > 0))
+		height = litres > 0 ? litres * 1000 / length / width : width;
+	(void)ts_typed_flag(t, "--size",
+		ts_arena_join(t->arena, ts_typed_number_text(t, floor(length + 0.5)), "x",
+			ts_typed_number_text(t, floor(width + 0.5)), "x",
+			ts_typed_number_text(t, floor(height + 0.5)), NULL),
+		NULL);
 }
 
 /* "54 litres", "8 dH", "26 degrees": a unit that tells what was read. */
@@ -599,9 +750,8 @@ static size_t figure_and_unit(struct ts_typed *t)
 	case FEET:
 		if (!tank_word(t, at) && unit != FEET)
 			return 0;
-		return tank_of_length(t, f.number * (unit == CM            ? 1
-							    : unit == FEET ? CM_PER_FOOT
-									   : CM_PER_INCH))
+		return common_tank(in_cm(f.number, unit)) &&
+				       take_side(t, TS_TYPED_LONG, in_cm(f.number, unit))
 			       ? at - t->at
 			       : 0;
 	default:
@@ -631,11 +781,21 @@ static size_t ppm_alone(struct ts_typed *t)
 	return take(t, key_of("--GH"), &f, unit) ? f.used + used : 0;
 }
 
+static bool of_size(const char *word)
+{
+	static const char *const words[] = {
+		"measures", "measuring", "size", "sized", "dimensions", "sides", "is"};
+
+	return TS_TYPED_AMONG(word, words);
+}
+
 /* Sides with a mark between them: "80x35x40", "80 x 35 x 40 cm", "60 by 30 by 30". */
 static size_t box(struct ts_typed *t)
 {
 	const char *side[3];
 	size_t count = 0, at = t->at, used;
+	/* "tank 60 30 30" */
+	bool bare = t->at && (tank_word(t, t->at - 1) || of_size(t->word[t->at - 1]));
 	const char *text;
 	enum unit unit;
 
@@ -657,9 +817,10 @@ static size_t box(struct ts_typed *t)
 			return 0;
 		at++;
 		if (count < 3 && at < t->count &&
-			(ts_typed_is(t->word[at], "x") || ts_typed_is(t->word[at], "by")))
+			(ts_typed_is(t->word[at], "x") || ts_typed_is(t->word[at], "by") ||
+				ts_typed_is(t->word[at], "*")))
 			at++;
-		else if (count < 3 && digits)
+		else if (count < 3 && digits && !bare)
 			return 0;
 	}
 	if (count < 3 || !side[0] || !side[1] || !side[2])
@@ -670,6 +831,120 @@ static size_t box(struct ts_typed *t)
 	text = ts_arena_join(t->arena, side[0], "x", side[1], "x", side[2],
 		used && unit == INCHES ? " in" : "", NULL);
 	return text && ts_typed_flag(t, "--size", text, NULL) ? at + used - t->at : 0;
+}
+
+/* A small word that begins another thought. */
+static bool ends_there(struct ts_typed *t, size_t at)
+{
+	enum ts_typed_then then;
+	size_t here = t->at, used;
+
+	t->at = at;
+	used = ts_typed_cut_here(t, &then);
+	t->at = here;
+	return used > 0;
+}
+
+/* What is told without its figure, which stands further on; words of a danger are asked. */
+static bool may_wait(const char *flag)
+{
+	static const char *const flags[] = {"--pH", "--GH", "--KH", "--temperature"};
+
+	return TS_TYPED_AMONG(flag, flags);
+}
+
+/* A plausible figure of what was named: "it is 8.2" of a pH. */
+static bool plausible(const char *flag, double number)
+{
+	if (strncmp(flag, "--NO3", 5) == 0)
+		return number <= 300;
+	return strcmp(flag, "--pH") == 0 ? number >= 3 && number <= 11 : number <= 60;
+}
+
+/* "from 7.4 to 6.4", "was 7.4 now 6.4": what it is now; where it is to be brought, the first. */
+static size_t moved(struct ts_typed *t, size_t at, const struct key *key)
+{
+	static const char *const from[] = {"from", "was", "were"};
+	static const char *const passed[] = {"to", "now", "and", ",", "is", "it", "but", "has",
+		"it's", "its", "down", "up", "dropped", "gone", "went", "-", "today", "down", "at"};
+	size_t start = at;
+	struct figure first, second;
+	enum unit unit = NO_UNIT;
+	bool wished = t->wished;
+
+	if (at >= t->count || !TS_TYPED_AMONG(t->word[at], from) ||
+		!ts_typed_is_figure(at + 1 < t->count ? t->word[at + 1] : ""))
+		return 0;
+	at++;
+	first = (struct figure){t->word[at], ts_typed_number(t->word[at]), 1};
+	at++;
+	if (ts_typed_is(t->word[start], "from"))
+		wished &= true;
+	else
+		wished = false;
+	while (at < t->count && at - start < 8 && TS_TYPED_AMONG(t->word[at], passed))
+		at++;
+	if (at >= t->count || !ts_typed_is_figure(t->word[at]))
+		return 0;
+	second = (struct figure){t->word[at], ts_typed_number(t->word[at]), 1};
+	at++;
+	at += unit_here(t, at, &unit);
+	if (!plausible(key->flag, first.number) || !plausible(key->flag, second.number))
+		return 0;
+	if (wished)
+		t->aim = second.number;
+	return take(t, key, wished ? &first : &second, may_have(key, unit) ? unit : NO_UNIT)
+		       ? at - t->at
+		       : 0;
+}
+
+/* A key whose figure comes later, and the figure then: "lower my pH, it is 8.2". */
+static size_t about(struct ts_typed *t)
+{
+	static const char *const leads[] = {"is", "it's", "its", "was", "at", "now", "currently",
+		"from", "reads", "shows", "tap", "tank", "=", "of", "around", "about", "to", "has",
+		"need", "needs", "want", "wants", "like", "likes", "be"};
+	static const char *const wishes[] = {
+		"to", "need", "needs", "want", "wants", "like", "likes", "be"};
+	size_t used, key_used, at = t->at;
+	const struct key *key = key_here(t, at, &used);
+	struct figure f;
+	enum unit unit;
+
+	if (key && may_wait(key->flag)) {
+		size_t later = at + used, linked = 0, all;
+
+		t->about = key->flag;
+		while (linked < LINKS_MOST && later < t->count &&
+			TS_TYPED_AMONG(t->word[later], links) && !(all = moved(t, later, key)))
+			later++, linked++;
+		all = moved(t, later, key);
+		return all ? all : used;
+	}
+	if (!t->about)
+		return 0;
+	used = moved(t, at, key_of(t->about));
+	if (used)
+		return used;
+	if (!at || !TS_TYPED_AMONG(t->word[at - 1], leads) || !figure_here(t, at, &f) ||
+		!plausible(t->about, f.number))
+		return 0;
+	at += f.used;
+	used = unit_here(t, at, &unit);
+	if (used && !may_have(key_of(t->about), unit))
+		return 0;
+	if (!used && !ts_typed_ends(t, at) && key_here(t, at, &key_used))
+		return 0;
+	/* "to 7": where it is to be, and what it is comes elsewhere. */
+	if (TS_TYPED_AMONG(t->word[t->at - 1], wishes) &&
+		(t->wished || !ts_typed_is(t->word[t->at - 1], "to"))) {
+		t->aim = f.number;
+		return at + used - t->at;
+	}
+	/* Something is counted there: "it is 5 weeks old". */
+	if (!used && !ts_typed_ends(t, at) && !ends_there(t, at))
+		return 0;
+	return take(t, key_of(t->about), &f, used ? unit : NO_UNIT) ? at + used - t->at : 0;
 }
 
 #define CHANGE_WORDS_MOST 8
@@ -703,8 +978,8 @@ static size_t change(struct ts_typed *t)
 
 size_t ts_typed_measure(struct ts_typed *t)
 {
-	static size_t (*const ways[])(struct ts_typed *) = {
-		change, box, key_and_figure, figure_and_key, figure_and_unit, ppm_alone};
+	static size_t (*const ways[])(struct ts_typed *) = {change, box, one_side, key_and_figure,
+		figure_and_key, figure_and_unit, ppm_alone, about};
 	size_t used = 0;
 
 	for (size_t i = 0; !used && i < sizeof ways / sizeof *ways; i++)

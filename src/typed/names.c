@@ -9,15 +9,6 @@
 
 #define NAME_WORDS_MOST 6
 
-/* A name of which a word alone is a group's is none. */
-enum ts_name_how ts_typed_how(const struct ts_typed *t, const char *name)
-{
-	struct ts_candidates c;
-
-	(void)ts_catalogue_species(t->catalogue, name, &c);
-	return c.how == TS_NAME_GROUP && c.by_word ? TS_NAME_NEAR : c.how;
-}
-
 /*
  * Words of every sentence that a slip of one letter would turn into a name: "change" into Channa,
  * "corner" into corys, "other" into otos. Found by asking the catalogue for every word of our
@@ -36,20 +27,40 @@ static const char *const ordinary[] = {"other", "others", "another", "change", "
 	"traded", "texts", "text", "codes", "code", "slack", "chomp", "packs", "pack", "wince",
 	"widen", "tighten", "gamble"};
 
-static bool is_ordinary(const struct ts_typed *t, const char *words)
+/* Words that begin no name with a slip in it: "now fish" is no cowfish. */
+static const char *const no_start[] = {"now", "my", "the", "new", "all", "some", "more", "dead",
+	"sick", "ill", "one", "these", "those", "other", "our", "his", "her", "your", "no", "any",
+	"many", "few", "most", "big", "old", "poor", "last", "first", "then", "so", "and", "but"};
+
+static bool is_ordinary(const char *words, const struct ts_candidates *c)
+{
+	char first[16] = "";
+	size_t len = strcspn(words, " ");
+
+	/* "snails' shells" */
+	if (strstr(words, "' ") && c->how != TS_NAME_SAME)
+		return true;
+	if (len < sizeof first && words[len])
+		memcpy(first, words, len);
+	if (words[len] ? !TS_TYPED_AMONG(first, no_start) : !TS_TYPED_AMONG(words, ordinary))
+		return false;
+	return !c->count || c->items[0].miss / TS_NAME_TIER >= TS_TIER_SLIP;
+}
+
+/* A name of which a word alone is a group's is none, nor is a common word with a slip in it. */
+enum ts_name_how ts_typed_how(const struct ts_typed *t, const char *name)
 {
 	struct ts_candidates c;
 
-	if (strchr(words, ' ') || !TS_TYPED_AMONG(words, ordinary))
-		return false;
-	(void)ts_catalogue_species(t->catalogue, words, &c);
-	return !c.count || c.items[0].miss / TS_NAME_TIER >= TS_TIER_SLIP;
+	(void)ts_catalogue_species(t->catalogue, name, &c);
+	return (c.how == TS_NAME_GROUP && c.by_word) || is_ordinary(name, &c) ? TS_NAME_NEAR
+									      : c.how;
 }
 
 /* The catalogue knows the very name; `guess`: or takes it for one, by another order of words. */
 static bool names(const struct ts_typed *t, const char *words, bool guess)
 {
-	if (!ts_name_heads_may_name(&t->heads, words) || is_ordinary(t, words))
+	if (!ts_name_heads_may_name(&t->heads, words))
 		return false; /* most words of a sentence: comparing them with every name is long */
 	switch (ts_typed_how(t, words)) {
 	case TS_NAME_SAME:

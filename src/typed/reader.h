@@ -14,6 +14,16 @@
 /* Who is named behind a cut lives in the tank, is planned, or as before. */
 enum ts_typed_then { TS_TYPED_AS_BEFORE, TS_TYPED_LIVES, TS_TYPED_PLANNED };
 
+/* Sides of a tank as people say them. */
+enum ts_typed_side {
+	TS_TYPED_LONG,
+	TS_TYPED_WIDE,
+	TS_TYPED_DEEP,
+	TS_TYPED_HIGH,
+	TS_TYPED_CUBE,
+	TS_TYPED_SIDE__COUNT
+};
+
 /* What became of a word. */
 enum ts_typed_mark {
 	TS_TYPED_OPEN,   /* nothing, so far */
@@ -44,9 +54,13 @@ struct ts_typed {
 	bool tap;             /* what is read now is the tap's */
 	const char
 		*about; /* the reading that was named last, with a figure or without; NULL: none */
-	bool keeper;    /* it asks what those ask that keep them */
-	bool buys;      /* "I want": who is named does not live there yet */
-	size_t signed_at;                            /* the word behind the last sign */
+	double side[TS_TYPED_SIDE__COUNT]; /* cm; 0: not said */
+	double aim;       /* to which figure something is to be brought; 0: not said */
+	bool wished;      /* it asks how something comes up or down */
+	bool bought;      /* "I bought": who is named came lately */
+	bool keeper;      /* it asks what those ask that keep them */
+	bool buys;        /* "I want": who is named does not live there yet */
+	size_t signed_at; /* the word behind the last sign */
 	const char *sign, *how_many, *since, *after; /* NULL: not said */
 	double deaths;                               /* negative: not said */
 	double of_them;    /* "2 of my 6": of so many something is told; 0: not said */
@@ -101,6 +115,8 @@ const char *ts_typed_key(const struct ts_typed *t, size_t at, size_t *ret_used);
 /* "in the tank", "from the tap", at `t->at`: whose the readings are; how many words, 0: neither. */
 bool ts_typed_of_water(const char *flag);
 size_t ts_typed_whose(struct ts_typed *t);
+/* The sides that were said become a size. */
+void ts_typed_settle_sides(struct ts_typed *t);
 /* One water where the two do not differ, else what is poured in as one flag. */
 void ts_typed_settle_waters(struct ts_typed *t);
 
@@ -121,6 +137,10 @@ void ts_typed_they_live(struct ts_typed *t);
 void ts_typed_died(struct ts_typed *t, double number);
 /* What was seen began so long ago; false: nothing was, or a name stands between. */
 bool ts_typed_since(struct ts_typed *t, const char *span);
+/* "since yesterday", before or behind what it is about; false: it is no time of signs. */
+bool ts_typed_onset(struct ts_typed *t, const char *words);
+/* "oscar, 2 of them"; false: none was named, or with its number. */
+bool ts_typed_counted(struct ts_typed *t, const char *number);
 /* "for 2 years", of the animal that was named last; false: none was. */
 bool ts_typed_lived(struct ts_typed *t, const char *span);
 

@@ -63,7 +63,7 @@ static void emit_each(struct ts_typed *t, size_t from, size_t to, const char *na
 }
 
 /* "since yesterday", before or behind what it is about. */
-static bool tells_since(struct ts_typed *t, const char *words)
+bool ts_typed_onset(struct ts_typed *t, const char *words)
 {
 	if (t->since || ts_onset_words(words) < 0)
 		return false;
@@ -78,7 +78,7 @@ static void flush_strange(struct ts_typed *t, size_t to)
 	const char *words = t->strange < to ? ts_typed_joined(t, t->strange, to) : "";
 	enum ts_name_how known;
 
-	if (*words && tells_since(t, words)) {
+	if (*words && ts_typed_onset(t, words)) {
 		mark(t, t->strange, to, TS_TYPED_USED);
 	} else if (*words) {
 		bool counted = t->pending < t->strange && ts_typed_is_count(t->word[t->pending]);
@@ -180,6 +180,21 @@ bool ts_typed_lived(struct ts_typed *t, const char *span)
 	s->living[s->living_count - 1] = ts_arena_join(t->arena, words, " for ", span, NULL);
 	if (!s->living[s->living_count - 1])
 		s->living[s->living_count - 1] = words;
+	return true;
+}
+
+bool ts_typed_counted(struct ts_typed *t, const char *number)
+{
+	struct ts_sentence *s = t->out;
+	const char **last = t->last_living ? s->living : s->planned;
+	size_t count = t->last_living ? s->living_count : s->planned_count;
+
+	if (!t->last || !count || t->last_count > 0 || strcmp(last[count - 1], t->last) != 0)
+		return false;
+	last[count - 1] = ts_arena_join(t->arena, number, " ", t->last, NULL);
+	if (!last[count - 1])
+		last[count - 1] = t->last;
+	t->last_count = ts_typed_number(number);
 	return true;
 }
 
@@ -374,6 +389,18 @@ static void take_name(struct ts_typed *t, size_t len)
 	t->pending = t->strange = t->at;
 }
 
+/* "bought", "added", "put", "got" among these words. */
+static bool lately(const struct ts_typed *t, size_t len)
+{
+	static const char *const words[] = {"bought", "added", "put", "got", "won", "given"};
+
+	for (size_t i = t->at; i < t->at + len; i++) {
+		if (TS_TYPED_AMONG(t->word[i], words))
+			return true;
+	}
+	return false;
+}
+
 static void take_cut(struct ts_typed *t, size_t len, enum ts_typed_then then)
 {
 	/* "2 males and 4 females of ...": the name comes. */
@@ -384,11 +411,16 @@ static void take_cut(struct ts_typed *t, size_t len, enum ts_typed_then then)
 
 	if (!waits && t->strange < to)
 		flush_strange(t, to);
+	t->bought |= then == TS_TYPED_LIVES && lately(t, len);
+	/* "set it up and put six in", but not "can I ... and put six in". */
+	if (then == TS_TYPED_LIVES && (t->asked || t->buys) &&
+		(ts_typed_is(word, "and") || ts_typed_is(word, "then")))
+		then = TS_TYPED_PLANNED;
 	t->living = then == TS_TYPED_AS_BEFORE ? t->living : then == TS_TYPED_LIVES;
 	/* A question ends with its mark. */
 	t->owns |= then == TS_TYPED_LIVES;
 	t->asked = !ts_typed_is(word, ",") && (t->asked || ts_typed_asks(word));
-	if (ts_typed_buys(word))
+	if (ts_typed_buys(word) && then != TS_TYPED_LIVES)
 		t->buys = t->out->wanted = true;
 	if (ts_breadth_words(word) >= 0)
 		t->how_many = word;
@@ -518,8 +550,8 @@ static void step(struct ts_typed *t)
 /* Who states what poisons a tank keeps it, unless somebody is to be bought. */
 static void settle_whose(struct ts_typed *t)
 {
-	static const char *const told[] = {
-		"--signs", "--deaths", "--happened", "--ammonia", "--NO2", "--NO2-N", "--oxygen"};
+	static const char *const told[] = {"--signs", "--deaths", "--happened", "--ammonia",
+		"--NO2", "--NO2-N", "--oxygen", "--poured"};
 	const struct ts_sentence *s = t->out;
 
 	if (t->keeper && !s->wanted && !s->living_count && s->planned_count) {
@@ -535,6 +567,52 @@ static void settle_whose(struct ts_typed *t)
 			continue;
 		t->clause = 0;
 		ts_typed_they_live(t);
+	}
+}
+
+static bool says_flag(const struct ts_sentence *s, const char *flag)
+{
+	for (size_t i = 0; i < s->flag_count; i++) {
+		if (strcmp(s->flags[i].flag, flag) == 0)
+			return true;
+	}
+	return false;
+}
+
+/* "my new 80 litre tank"; and a bowl has no filter. */
+static void settle_tank(struct ts_typed *t)
+{
+	static const char *const tanks[] = {"tank", "aquarium", "setup", "set-up"};
+	static const char *const fresh[] = {"new", "brand-new"};
+	static const char *const bowls[] = {"bowl", "fishbowl", "vase", "jar"};
+	static const char *const litres[] = {"l", "litre", "litres", "liter", "liters", "lt", "ltr",
+		"gallon", "gallons", "gal", "cm", "foot"};
+
+	for (size_t i = 0; i < t->count && !says_flag(t->out, "--filter"); i++) {
+		if (TS_TYPED_AMONG(t->word[i], fresh) && i + 3 < t->count &&
+			ts_typed_is_figure(t->word[i + 1]) &&
+			TS_TYPED_AMONG(t->word[i + 2], litres) &&
+			TS_TYPED_AMONG(t->word[i + 3], tanks))
+			(void)ts_typed_flag(t, "--filter", "new", NULL);
+		else if (TS_TYPED_AMONG(t->word[i], bowls))
+			(void)ts_typed_flag(t, "--filter", "none",
+				"as bowls are; say --filter mature where one runs");
+	}
+}
+
+/* "raise KH from 1 to 4" */
+static void settle_aim(struct ts_typed *t)
+{
+	struct ts_sentence *s = t->out;
+
+	for (size_t i = 0; i < s->flag_count && t->aim > 0; i++) {
+		const char *value = s->flags[i].value;
+
+		if (strcmp(s->flags[i].flag, "--asks") == 0 && strcmp(value, "kh-up") == 0) {
+			value = ts_arena_join(
+				t->arena, value, " ", ts_typed_number_text(t, t->aim), NULL);
+			s->flags[i].value = value ? value : s->flags[i].value;
+		}
 	}
 }
 
@@ -563,7 +641,10 @@ bool ts_sentence_read(const struct ts_catalogue *catalogue, struct ts_arena *are
 		flush_strange(t, t->at);
 	else
 		sexes_behind(t);
+	ts_typed_settle_sides(t);
 	ts_typed_settle_waters(t);
+	settle_tank(t);
+	settle_aim(t);
 	tell_sign(t);
 	tell_deaths(t);
 	settle_whose(t);

@@ -38,7 +38,11 @@ static bool reading_follows(const struct ts_typed *t, size_t at)
 {
 	size_t used;
 
-	return at < t->count && ts_typed_key(t, at, &used);
+	if (at < t->count && ts_typed_key(t, at, &used))
+		return true;
+	/* "nitrate 80, tap has 40" */
+	return t->about && at < t->count && ts_typed_is_figure(t->word[at]) &&
+	       (ts_typed_ends(t, at + 1) || ts_typed_unit(t->word[at + 1]));
 }
 
 /* What was read since the last mark is of this water. */
@@ -52,8 +56,46 @@ static void give_back(struct ts_typed *t, bool tap)
 	}
 }
 
+/* "my tap changed": what it was is in the tank, and what it is now is poured in. */
+static bool tap_changed(const struct ts_typed *t)
+{
+	static const char *const taps[] = {
+		"tap", "supply", "supplier", "mains", "company", "water", "tapwater"};
+	static const char *const changed[] = {"changed", "switched", "different", "changes"};
+
+	for (size_t i = 0; i < t->count; i++) {
+		for (size_t k = 1; TS_TYPED_AMONG(t->word[i], taps) && k <= 3 && i + k < t->count;
+			k++) {
+			if (TS_TYPED_AMONG(t->word[i + k], changed))
+				return true;
+		}
+	}
+	return false;
+}
+
+/* "was GH 4", "now GH 14". */
+static size_t before_and_now(struct ts_typed *t)
+{
+	static const char *const before[] = {"was", "were", "before", "formerly"};
+	static const char *const now[] = {"now", "today", "is"};
+	size_t used = 1;
+
+	if (!TS_TYPED_AMONG(t->word[t->at], before) && !TS_TYPED_AMONG(t->word[t->at], now))
+		return 0;
+	while (t->at + used < t->count && TS_TYPED_AMONG(t->word[t->at + used], now))
+		used++;
+	if (!reading_follows(t, t->at + used) || !tap_changed(t))
+		return 0;
+	t->tap = !TS_TYPED_AMONG(t->word[t->at], before);
+	return used;
+}
+
 size_t ts_typed_whose(struct ts_typed *t)
 {
+	size_t told = before_and_now(t);
+
+	if (told)
+		return told;
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
 		size_t used = ts_typed_fits(t, rows[i].pattern);
 		bool follows;

@@ -180,6 +180,11 @@ static void gasp(struct tank *t)
 {
 	t->state.signs = TS_SIGNS_GASPING;
 }
+static void gasp_still(struct tank *t)
+{
+	gasp(t);
+	t->state.filter_none = true;
+}
 static void gasp_co2(struct tank *t)
 {
 	gasp(t);
@@ -408,6 +413,12 @@ static void dead(struct tank *t)
 {
 	t->state.deaths = 3;
 }
+static void moved_hard(struct tank *t)
+{
+	dead(t);
+	t->state.lived_in = true;
+	t->state.lived_days = 1;
+}
 static void some_ammonia(struct tank *t)
 {
 	t->state.tan_mg_l = 0.5;
@@ -559,6 +570,7 @@ static const struct {
 	{"now.gasping-co2", gasp_co2},
 	{"now.gasping-filter", gasp_filter},
 	{"now.gasping-young", gasp_young},
+	{"now.gasping-still", gasp_still},
 	{"now.gasping", gasp},
 	{"now.crash", crash},
 	{"now.oxygen", oxygen},
@@ -589,6 +601,7 @@ static const struct {
 	{"vet.age", old},
 	{"vet.slow", slow},
 	{"vet.newcomers", newcomers_die},
+	{"vet.moved", moved_hard},
 	{"vet.deaths", dead},
 	{"vet.untested", other_untested},
 	{"vet.other", other},

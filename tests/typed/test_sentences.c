@@ -40,8 +40,8 @@ static void put_read(struct ts_text *text, const char *sentence)
 		put_list(text, s->planned, s->planned_count, "");
 		put_list(text, s->living, s->living_count, " (there)");
 		for (size_t i = 0; i < s->flag_count; i++)
-			ts_text_puts(text, text->len ? "; " : "", s->flags[i].flag, " ",
-				s->flags[i].value, NULL);
+			ts_text_puts(text, text->len ? "; " : "", s->flags[i].flag,
+				*s->flags[i].value ? " " : "", s->flags[i].value, NULL);
 	}
 	for (size_t i = 0; i < s->alarm_count; i++)
 		ts_text_puts(text, text->len ? "; ?" : "?", s->alarms[i].words, NULL);
