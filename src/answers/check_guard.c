@@ -124,11 +124,27 @@ static bool is_said(const struct ts_check_work *w, size_t poison)
 	return false;
 }
 
+/* Oxygen that was read as too little for anybody, beside a plan that would be sound. */
+static void check_oxygen(struct ts_check_work *w)
+{
+	const struct ts_poisons *p = &w->check.profile.poisons;
+
+	if (!w->check.planned_groups || !(p->found & TS_POISON_NO_OXYGEN) || leads_all_the_same(w))
+		return;
+	ts_text_put(&w->text, "Oxygen is too little for fish: nobody is bought before it is known "
+			      "why, and it reads above 5 mg/L.");
+	w->out->otherwise = w->out->instead_says = w->out->root_says = NULL;
+	ts_check_finish(w, TS_CHECK_QUESTION, w->entry_count,
+		"Move the surface day and night, look for something dead and at the filter, and "
+		"read it again before the lights go on");
+}
+
 /* "Test ammonia again tomorrow, and feed half until then: 0.1 mg/L was read". */
 void ts_check_poison(struct ts_check_work *w)
 {
 	const char *at = (const char *)&w->check.profile.poisons;
 
+	check_oxygen(w);
 	/* Without animals the water has its own first line. */
 	for (size_t i = 0; w->check.group_count && i < sizeof poisons / sizeof *poisons; i++) {
 		double mg_l;

@@ -365,10 +365,6 @@ static bool put_instead(
 								 : ", which like this water");
 	else
 		ts_text_put(&w->text, ", if your water suits: test GH");
-	if (best.species->habits & TS_HABIT_OLD_TANK)
-		ts_text_put(&w->text, w->check.water_known
-					      ? ", once the tank has run for half a year"
-					      : "; only once the tank has run for half a year");
 	ts_text_put(&w->text, ".");
 	w->out->instead_says = ts_asking_keep(w->asking, &w->text);
 	return true;

@@ -4,6 +4,7 @@
  * has it; named directly behind ("GH 12 from the tap"), it has what was read in that thought. Where
  * no reading stands for both, they are one water.
  */
+#include <math.h>
 #include <string.h>
 
 #include "typed/reader.h"
@@ -117,14 +118,45 @@ size_t ts_typed_whose(struct ts_typed *t)
 	return 0;
 }
 
-/* Some reading stands for both. */
-static bool differ(const struct ts_sentence *s)
+/* What poisons is the tank's, the graver sense, unless the tank has a figure of its own. */
+static bool poisons(const char *flag)
+{
+	static const char *const flags[] = {"--NO2", "--NO2-N", "--ammonia", "--Cu", "--chlorine"};
+
+	return TS_TYPED_AMONG(flag, flags);
+}
+
+static bool is_figure(const struct ts_typed *t, const char *value, double *ret)
+{
+	size_t len = ts_typed_figure_len(value);
+
+	*ret = len ? ts_typed_number(ts_arena_text(t->arena, value, len)) : 0;
+	return len > 0;
+}
+
+/* The tank's own figure of what the flag says; NULL: none. */
+static const struct ts_sentence_flag *of_tank(const struct ts_sentence *s, const char *flag)
 {
 	for (size_t i = 0; i < s->flag_count; i++) {
-		for (size_t k = 0; k < s->flag_count && s->flags[i].poured; k++) {
-			if (!s->flags[k].poured && strcmp(s->flags[k].flag, s->flags[i].flag) == 0)
-				return true;
-		}
+		if (!s->flags[i].poured && strcmp(s->flags[i].flag, flag) == 0)
+			return &s->flags[i];
+	}
+	return NULL;
+}
+
+/* Some reading stands for both, and is another: "8" and "8 dH" are one. */
+static bool differ(const struct ts_typed *t)
+{
+	const struct ts_sentence *s = t->out;
+
+	for (size_t i = 0; i < s->flag_count; i++) {
+		const struct ts_sentence_flag *own =
+			s->flags[i].poured ? of_tank(s, s->flags[i].flag) : NULL;
+		double a, b;
+
+		if (own && !(is_figure(t, own->value, &a) && is_figure(t, s->flags[i].value, &b) &&
+				   !(fabs(a - b) > 1e-9)))
+			return true;
 	}
 	return false;
 }
@@ -133,17 +165,20 @@ void ts_typed_settle_waters(struct ts_typed *t)
 {
 	struct ts_sentence *s = t->out;
 	const char *poured = NULL;
-	bool two = differ(s);
+	bool two = differ(t);
 	size_t kept = 0;
 
 	for (size_t i = 0; i < s->flag_count; i++) {
 		struct ts_sentence_flag flag = s->flags[i];
+		bool own = flag.poured && of_tank(s, flag.flag);
 
-		if (flag.poured && two)
+		if (flag.poured && two && (own || !poisons(flag.flag)))
 			poured = ts_arena_join(t->arena, poured ? poured : "", poured ? ", " : "",
 				flag.flag + 2, " ", flag.value, NULL);
-		else
+		else if (!own)
 			s->flags[kept++] = flag;
+		else
+			continue; /* the same of both */
 	}
 	s->flag_count = kept;
 	t->tap = false;
