@@ -7,8 +7,8 @@ import sys
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 ROOMS = [["base"], ["units"], ["model"], ["chem"], ["water"], ["match"], ["stock"], ["care"], ["words"], ["answers"],
-         ["system"], ["records", "intake"], ["catalogue", "report"], ["typed"],
-         ["show"], ["cli"], ["ask", "page"]]
+         ["system"], ["records", "intake"], ["catalogue", "report"], ["typed"], ["home"],
+         ["show"], ["cli"], ["ask", "page", "tools"]]
 LEVEL = {room: number for number, rooms in enumerate(ROOMS) for room in rooms}
 # The room in which each public header stands; one without a row here stands above every room.
 PUBLIC = {"base.h": "base", "water.h": "units", "catalogue.h": "model", "plan.h": "model", "profile.h": "water", "match.h": "match",

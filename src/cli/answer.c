@@ -6,8 +6,8 @@
 
 #include "base/arena.h"
 #include "cli/commands.h"
-#include "cli/paths.h"
-#include "cli/tap.h"
+#include "home/paths.h"
+#include "home/tap.h"
 #include "model/shape.h"
 #include "records/file.h"
 #include "records/value.h"

@@ -8,7 +8,7 @@
 
 #include "base/arena.h"
 #include "base/findings.h"
-#include "cli/output.h"
+#include "report/output.h"
 #include "cli/table.h"
 #include "report/csv.h"
 

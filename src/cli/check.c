@@ -20,6 +20,7 @@
 #include "records/write.h"
 #include "report/check_result.h"
 #include "show/check.h"
+#include "show/sheet.h"
 #include "typed/sentence.h"
 #include "words/names.h"
 
@@ -526,7 +527,7 @@ static void show(struct session *s, const struct call *c, const struct ts_check_
 
 	ts_doc_open(&doc, s->arena, "A plan checked");
 	doc.drawn = s->options->format == FORMAT_HTML;
-	say_sheet(&doc, c->plan.water.name, result->profile);
+	ts_show_sheet(&doc, c->plan.water.name, result->profile);
 	ts_show_check(&doc, result, s->options->all || doc.drawn);
 	session_write(s, &doc);
 }

@@ -8,7 +8,7 @@
 #include <utf8proc.h>
 
 #include "catalogue/pattern.h"
-#include "cli/output.h"
+#include "report/output.h"
 #include "model/shape.h"
 #include "records/load.h"
 #include "report/brief.h"

@@ -9,7 +9,7 @@
 #include <tapshoal/plan.h>
 
 #include "cli/options.h"
-#include "cli/output.h"
+#include "report/output.h"
 #include "cli/settings.h"
 #include "report/document.h"
 #include "report/result.h"
@@ -197,8 +197,6 @@ enum ts_status answer_open_water(
 const char *say_water_kept(struct session *session, const struct answer *answer);
 const char *say_animals_kept(struct session *session);
 const char *say_overlays_kept(struct session *session);
-/* Adds what leads a printed page: the water to show in the shop, and what to ask there. */
-void say_sheet(struct ts_document *doc, const char *name, const struct ts_profile *profile);
 
 /* Every finding as JSON. */
 void lint_json(struct session *session, size_t files, size_t with_findings);

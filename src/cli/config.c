@@ -8,7 +8,7 @@
 
 #include "base/arena.h"
 #include "cli/commands.h"
-#include "cli/tap.h"
+#include "home/tap.h"
 #include "records/file.h"
 #include "records/load.h"
 #include "records/value.h"

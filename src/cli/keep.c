@@ -9,7 +9,7 @@
 #include "base/date.h"
 #include "cli/kept.h"
 #include "cli/note.h"
-#include "cli/tap.h"
+#include "home/tap.h"
 #include "records/kind.h"
 #include "records/write.h"
 

@@ -9,8 +9,8 @@
 #include <string.h>
 
 #include "base/arena.h"
-#include "cli/paths.h"
-#include "cli/tap.h"
+#include "home/paths.h"
+#include "home/tap.h"
 #include "records/file.h"
 #include "records/kind.h"
 #include "records/load.h"

@@ -6,7 +6,7 @@
 
 #include "catalogue/folders.h"
 #include "catalogue/lint.h"
-#include "cli/paths.h"
+#include "home/paths.h"
 
 /* A record may cite what the shipped folder describes. */
 enum ts_status lint_records(struct session *s, size_t *io_broken)

@@ -12,7 +12,7 @@
 #include "base/findings.h"
 #include "cli/kept.h"
 #include "cli/note.h"
-#include "cli/output.h"
+#include "report/output.h"
 #include "model/codes.h"
 #include "records/file.h"
 #include "records/happened.h"

@@ -13,10 +13,11 @@
 #include "base/arena.h"
 #include "base/date.h"
 #include "base/number.h"
-#include "cli/output.h"
 #include "records/write.h"
+#include "report/output.h"
 #include "report/propose_result.h"
 #include "show/propose.h"
+#include "show/sheet.h"
 #include "stock/community.h"
 #include "stock/model_lp.h"
 #include "stock/room.h"
@@ -338,7 +339,7 @@ static void write_answer(struct session *s, struct propose_call *a)
 	ts_doc_open(&doc, s->arena, "Animals that go together");
 	doc.drawn = s->options->format == FORMAT_HTML;
 	doc.brief = s->options->format == FORMAT_BRIEF;
-	say_sheet(&doc, a->answer.water.name, &a->answer.profile);
+	ts_show_sheet(&doc, a->answer.water.name, &a->answer.profile);
 	ts_show_propose(&doc, &a->result, s->options->all || s->options->plan_out || doc.drawn);
 	session_write(s, &doc);
 }

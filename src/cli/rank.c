@@ -12,6 +12,7 @@
 #include "cli/results.h"
 #include "report/rank_result.h"
 #include "show/rank.h"
+#include "show/sheet.h"
 #include "stock/room.h"
 #include "words/names.h"
 #include "words/sentence.h"
@@ -119,7 +120,7 @@ static void write_answer(struct session *s, const struct answer *a,
 	ts_doc_open(&doc, s->arena, "Fish for this water");
 	doc.drawn = s->options->format == FORMAT_HTML;
 	doc.brief = s->options->format == FORMAT_BRIEF;
-	say_sheet(&doc, a->water.name, &a->profile);
+	ts_show_sheet(&doc, a->water.name, &a->profile);
 	ts_show_rank(&doc, result, wanted);
 	session_write(s, &doc);
 }

@@ -11,7 +11,7 @@
 #include "base/arena.h"
 #include "base/findings.h"
 #include "cli/commands.h"
-#include "cli/tap.h"
+#include "home/tap.h"
 #include "records/load.h"
 #include "records/value.h"
 

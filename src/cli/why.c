@@ -11,6 +11,7 @@
 #include "cli/care_answer.h"
 #include "report/csv.h"
 #include "report/why_result.h"
+#include "show/sheet.h"
 #include "show/why.h"
 #include "words/names.h"
 
@@ -111,7 +112,7 @@ static void write_answer(struct session *s, const struct answer *a, const struct
 
 	ts_doc_open(&doc, s->arena, "Species against this water");
 	doc.drawn = s->options->format == FORMAT_HTML;
-	say_sheet(&doc, a->water.name, r->profile);
+	ts_show_sheet(&doc, a->water.name, r->profile);
 	ts_show_why(&doc, r);
 	session_write(s, &doc);
 }

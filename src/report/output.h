@@ -2,8 +2,8 @@
 /*
  * Where an answer goes: standard output, or a file that is complete or not there at all.
  */
-#ifndef TS_CLI_OUTPUT_H
-#define TS_CLI_OUTPUT_H
+#ifndef TS_REPORT_OUTPUT_H
+#define TS_REPORT_OUTPUT_H
 
 #include "base/text.h"
 #include "report/screen.h"

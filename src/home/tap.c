@@ -2,17 +2,17 @@
 /*
  * Reading and writing the kept tap; what it is used for stands in answer.c, the command in keep.c.
  */
-#include "cli/tap.h"
+#include "home/tap.h"
 
 #include <errno.h>
 #include <string.h>
 
 #include "base/arena.h"
 #include "base/date.h"
-#include "cli/output.h"
 #include "records/file.h"
 #include "records/load.h"
 #include "records/write.h"
+#include "report/output.h"
 
 const char *tap_folder(const struct ts_system *system, struct ts_arena *arena)
 {

@@ -7,7 +7,7 @@
 
 #include "base/text.h"
 #include "chem/hardness.h"
-#include "cli/commands.h"
+#include "show/sheet.h"
 #include "words/sentence.h"
 #include "words/shop.h"
 #include "words/waterline.h"
@@ -59,7 +59,7 @@ static void lines(struct ts_document *doc, const char *heading, const struct ts_
 		ts_doc_line(doc, steps, line->about, line->says, NULL);
 }
 
-void say_sheet(struct ts_document *doc, const char *name, const struct ts_profile *profile)
+void ts_show_sheet(struct ts_document *doc, const char *name, const struct ts_profile *profile)
 {
 	struct ts_text text;
 

@@ -3,7 +3,7 @@
  * Finding our own data relative to the program, so that any install prefix works, and other
  * people's by the XDG base directory specification.
  */
-#include "cli/paths.h"
+#include "home/paths.h"
 
 #include <string.h>
 

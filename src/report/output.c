@@ -3,7 +3,7 @@
  * Writing the answer, and what can be known of the terminal: its width, whether it shows colour
  * and Unicode.
  */
-#include "cli/output.h"
+#include "report/output.h"
 
 #include <errno.h>
 #include <string.h>

@@ -3,8 +3,8 @@
  * The kept tap: the one water that tapshoal remembers, in the user's own configuration folder.
  * Every answer that used it says so in its first line; TAPSHOAL_NO_CONFIG switches it off.
  */
-#ifndef TS_CLI_TAP_H
-#define TS_CLI_TAP_H
+#ifndef TS_HOME_TAP_H
+#define TS_HOME_TAP_H
 
 #include <tapshoal/catalogue.h>
 

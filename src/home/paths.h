@@ -3,8 +3,8 @@
  * Where species records lie: the shipped ones beside an installed program, or in the source tree of
  * a program that is run from its build folder; then those of the machine and of the user.
  */
-#ifndef TS_CLI_PATHS_H
-#define TS_CLI_PATHS_H
+#ifndef TS_HOME_PATHS_H
+#define TS_HOME_PATHS_H
 
 #include <tapshoal/catalogue.h>
 
