@@ -8,9 +8,9 @@
 
 #include "base/arena.h"
 #include "base/findings.h"
-#include "report/output.h"
 #include "cli/table.h"
 #include "report/csv.h"
+#include "report/output.h"
 
 /* Fewer rows than that are not worth another processor. */
 #define ROWS_A_PART 4

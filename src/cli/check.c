@@ -14,6 +14,7 @@
 #include "cli/check_call.h"
 #include "cli/reading_words.h"
 #include "cli/standing.h"
+#include "cli/understand.h"
 #include "records/animals.h"
 #include "records/happened.h"
 #include "records/value.h"
@@ -21,7 +22,6 @@
 #include "report/check_result.h"
 #include "show/check.h"
 #include "show/sheet.h"
-#include "typed/sentence.h"
 #include "words/names.h"
 
 struct call {
@@ -30,44 +30,11 @@ struct call {
 	const struct ts_species **species;
 	struct ts_candidates *candidates;
 	struct ts_reading reading;
-	const char *read_as; /* what was made of a sentence; NULL: none was typed */
-	struct ts_check_unread unread[TS_SENTENCE_MOST];
-	size_t unread_count;
+	struct understood said;
 	unsigned asked; /* bits of enum ts_check_asked */
 	double aim;     /* behind one of its words; NAN: none */
 	bool file;      /* the first argument is a plan file */
 };
-
-static bool ends(const char *text, const char *end)
-{
-	size_t a = strlen(text), b = strlen(end);
-
-	return a > b && strcmp(text + a - b, end) == 0;
-}
-
-/* "nitrite 1 mg/l" is no path: what is before the slash is no folder. */
-static bool has_folder(const struct session *s, const char *argument)
-{
-	const char *slash = strrchr(argument, '/');
-	struct ts_seen seen;
-	char *folder;
-
-	if (!slash || !strchr(argument, ' '))
-		return slash;
-	folder =
-		ts_arena_text(s->arena, argument, (size_t)(slash - argument) + (slash == argument));
-	return folder && s->system->look(s->system->state, folder, &seen) == 0;
-}
-
-/* A name of an animal has no folder and no ending; but people name files as they like. */
-static bool is_file(const struct session *s, const char *argument)
-{
-	struct ts_seen seen;
-
-	return has_folder(s, argument) || ends(argument, ".yaml") || ends(argument, ".yml") ||
-	       (s->system->look(s->system->state, argument, &seen) == 0 &&
-		       seen.entry == TS_ENTRY_FILE);
-}
 
 static enum ts_status read_file(struct session *s, struct call *c)
 {
@@ -75,7 +42,7 @@ static enum ts_status read_file(struct session *s, struct call *c)
 	enum ts_status status;
 
 	for (size_t i = 1; i < o->argument_count; i++) {
-		if (is_file(s, o->arguments[i])) {
+		if (file_is(s, o->arguments[i])) {
 			ts_text_puts(s->error, "one plan file at a time, and it stands first; ",
 				o->arguments[i], " is another one", NULL);
 			return TS_BAD_INPUT;
@@ -175,7 +142,8 @@ static void say_taken(struct session *s, struct call *c, const char *taken)
 		"gasping, listless, spots, wounds, bloated, not eating, cloudy water.",
 		NULL);
 
-	c->read_as = c->read_as ? ts_arena_join(s->arena, c->read_as, " ", says, NULL) : says;
+	c->said.read_as =
+		c->said.read_as ? ts_arena_join(s->arena, c->said.read_as, " ", says, NULL) : says;
 }
 
 /* What is wrong, as it was typed: signs and deaths of the call stand behind those of the file. */
@@ -311,115 +279,6 @@ static enum ts_status read_tank(struct session *s, struct call *c)
 	return TS_OK;
 }
 
-/* The words are a count and a name that somebody knows. */
-static bool is_known(struct session *s, const char *words)
-{
-	struct ts_stock_line line;
-	struct ts_candidates candidates;
-	struct ts_text none;
-	bool known = false;
-
-	ts_text_open(&none, &s->arena->allocator);
-	if (ts_animal_words(s->arena, words, s->today, &line, &none)) {
-		(void)ts_catalogue_species(s->catalogue, line.species, &candidates);
-		known = candidates.how != TS_NAME_UNKNOWN && candidates.how != TS_NAME_NEAR &&
-			!(candidates.by_word && strpbrk(line.species, "0123456789"));
-	}
-	ts_text_drop(&none);
-	return known;
-}
-
-/* "10 neon tetra, 1 betta (there); GH 8 dH": what was made of a sentence. */
-static void say_read(struct ts_text *text, const struct ts_sentence *read, bool there)
-{
-	for (size_t i = 0; i < read->planned_count; i++)
-		ts_text_puts(text, text->len ? ", " : "Read as: ", read->planned[i],
-			there ? " (there)" : "", NULL);
-	for (size_t i = 0; i < read->living_count; i++)
-		ts_text_puts(
-			text, text->len ? ", " : "Read as: ", read->living[i], " (there)", NULL);
-	for (size_t i = 0; i < read->flag_count; i++) {
-		const struct ts_sentence_flag *flag = &read->flags[i];
-
-		ts_text_puts(text, text->len ? ", " : "Read as: ", flag->flag + 2,
-			*flag->value ? " " : "", flag->value, flag->taken ? " (" : "",
-			flag->taken ? flag->taken : "", flag->taken ? ")" : "", NULL);
-	}
-	for (size_t i = 0; i < read->unread_count; i++)
-		ts_text_puts(
-			text, i ? ", \"" : "; not understood: \"", read->unread[i], "\"", NULL);
-}
-
-static bool append(const char **list, size_t most, size_t *io_count, const char *words)
-{
-	if (*io_count == most)
-		return false;
-	list[(*io_count)++] = words;
-	return true;
-}
-
-/* Puts the animals and figures of one sentence where flags and words would have put them. */
-static bool take_sentence(
-	struct session *s, const struct ts_sentence *read, bool there, struct options *o)
-{
-	bool ok = true;
-
-	for (size_t i = 0; i < read->planned_count; i++)
-		ok &= there ? append(o->there.items, TS_VALUES_MOST, &o->there.count,
-				      read->planned[i])
-			    : append(o->arguments, TS_ARGUMENTS_MOST, &o->argument_count,
-				      read->planned[i]);
-	for (size_t i = 0; i < read->living_count; i++)
-		ok &= append(o->there.items, TS_VALUES_MOST, &o->there.count, read->living[i]);
-	for (size_t i = 0; i < read->flag_count; i++)
-		ok &= options_take(o, read->flags[i].flag, read->flags[i].value, s->error);
-	return ok;
-}
-
-/*
- * What somebody typed in one pair of quotes may be a sentence, or two sexes of an animal: then the
- * call is as if each had been typed by itself.
- */
-static enum ts_status understand(struct session *s, struct call *c)
-{
-	const struct options *given = s->options;
-	struct options *o = ts_arena_take(s->arena, sizeof *o);
-	struct ts_sentence *read = ts_arena_take(s->arena, sizeof *read);
-	struct ts_text text;
-	bool ok = true;
-
-	if (!o || !read)
-		return TS_NO_MEMORY;
-	*o = *given;
-	o->argument_count = c->file;
-	o->there.count = 0;
-	ts_text_open(&text, &s->arena->allocator);
-	for (size_t i = c->file; i < given->argument_count + given->there.count; i++) {
-		bool there = i >= given->argument_count;
-		const char *words =
-			there ? given->there.items[i - given->argument_count] : given->arguments[i];
-
-		if (is_known(s, words) || !ts_sentence_read(s->catalogue, s->arena, words, read)) {
-			ok &= there ? append(o->there.items, TS_VALUES_MOST, &o->there.count, words)
-				    : append(o->arguments, TS_ARGUMENTS_MOST, &o->argument_count,
-					      words);
-			continue;
-		}
-		ok &= take_sentence(s, read, there, o);
-		for (size_t k = 0; k < read->alarm_count && c->unread_count < TS_SENTENCE_MOST; k++)
-			c->unread[c->unread_count++] = (struct ts_check_unread){
-				read->alarms[k].words, read->alarms[k].say};
-		say_read(&text, read, there);
-	}
-	c->read_as = text.len ? ts_arena_text(s->arena, ts_text_get(&text), text.len) : NULL;
-	s->arena->failed |= text.failed;
-	ts_text_drop(&text);
-	s->options = o;
-	if (!ok && !s->error->len)
-		ts_text_put(s->error, "more is named than one call reads; write a plan file");
-	return s->arena->failed ? TS_NO_MEMORY : ok ? TS_OK : TS_BAD_INPUT;
-}
-
 /* Signs are of animals that live there: where nobody is said to, those that are named do. */
 static void place_ill(struct session *s, const struct call *c)
 {
@@ -461,12 +320,12 @@ static enum ts_status read_call(struct session *s, struct call *c)
 {
 	enum ts_status status;
 
-	c->file = s->options->argument_count && is_file(s, s->options->arguments[0]);
+	c->file = s->options->argument_count && file_is(s, s->options->arguments[0]);
 	status = c->file ? read_file(s, c) : TS_OK;
 	if (!status)
 		status = answer_catalogue(s);
 	if (!status)
-		status = understand(s, c);
+		status = understand(s, c->file, &c->said);
 	if (!status)
 		place_ill(s, c);
 	if (!status)
@@ -540,7 +399,7 @@ static enum ts_status answer(struct session *s, struct call *c, struct ts_check_
 	ts_practice_defaults(&practice);
 	return ts_answer_check(
 		&(struct ts_check_question){c->name, &c->plan, c->species, c->candidates,
-			c->read_as, c->unread, c->unread_count, c->asked, c->aim},
+			c->said.read_as, c->said.unread, c->said.unread_count, c->asked, c->aim},
 		&(struct ts_asking){.arena = s->arena,
 			.practice = s->practice ? s->practice : &practice,
 			.today = s->today,

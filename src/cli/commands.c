@@ -8,12 +8,12 @@
 #include <utf8proc.h>
 
 #include "catalogue/pattern.h"
-#include "report/output.h"
 #include "model/shape.h"
 #include "records/load.h"
 #include "report/brief.h"
 #include "report/csv.h"
 #include "report/html.h"
+#include "report/output.h"
 #include "report/shown.h"
 
 /* What no flag takes: dates, routine, signs. */

@@ -9,9 +9,9 @@
 #include <tapshoal/plan.h>
 
 #include "cli/options.h"
-#include "report/output.h"
 #include "cli/settings.h"
 #include "report/document.h"
+#include "report/output.h"
 #include "report/result.h"
 
 struct session {
@@ -48,6 +48,12 @@ enum ts_status program_ask(const struct ts_system *system, int argc, char **argv
 /* The same with the messages on standard error, the exit code back. */
 int program_run(
 	const struct ts_system *system, int argc, char **argv, struct ts_catalogue *catalogue);
+
+/*
+ * Whether an argument of a call is a file, and not a name: that of an animal has no folder and no
+ * ending, but people name files as they like.
+ */
+bool file_is(const struct session *session, const char *argument);
 
 /*
  * A file of ours, its findings in the session's; one of another kind is called by its name in the

@@ -14,6 +14,36 @@
 #include "records/kind.h"
 #include "records/load.h"
 
+static bool ends(const char *text, const char *end)
+{
+	size_t a = strlen(text), b = strlen(end);
+
+	return a > b && strcmp(text + a - b, end) == 0;
+}
+
+/* "nitrite 1 mg/l" is no path: what is before the slash is no folder. */
+static bool has_folder(const struct session *s, const char *argument)
+{
+	const char *slash = strrchr(argument, '/');
+	struct ts_seen seen;
+	char *folder;
+
+	if (!slash || !strchr(argument, ' '))
+		return slash;
+	folder =
+		ts_arena_text(s->arena, argument, (size_t)(slash - argument) + (slash == argument));
+	return folder && s->system->look(s->system->state, folder, &seen) == 0;
+}
+
+bool file_is(const struct session *s, const char *argument)
+{
+	struct ts_seen seen;
+
+	return has_folder(s, argument) || ends(argument, ".yaml") || ends(argument, ".yml") ||
+	       (s->system->look(s->system->state, argument, &seen) == 0 &&
+		       seen.entry == TS_ENTRY_FILE);
+}
+
 static const struct {
 	const struct ts_shape *shape;
 	const char *is, *wanted;

@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * The rows of flags, for options.c alone.
+ * The rows of flags and how a value is read along one, for options.c and options_values.c alone.
  */
 #ifndef TS_CLI_OPTIONS_ROWS_H
 #define TS_CLI_OPTIONS_ROWS_H
 
 #include "cli/options.h"
+#include "model/shape.h"
 
 enum flag_kind {
 	SWITCH,  /* bool */
@@ -39,5 +40,15 @@ extern const size_t option_flags_of_count;
 extern const struct flag option_flags[]; /* sorted by name */
 extern const size_t option_flag_count;
 extern const char *const option_formats[]; /* in the order of enum format */
+
+/* Adds what is wrong and what would be right; false. */
+bool option_refuse(struct ts_text *error, const char *what, const char *remedy);
+/* Sets what a flag, a reading or a word of a record names; false with the error. */
+bool option_set_flag(
+	struct options *o, const struct flag *flag, const char *value, struct ts_text *error);
+bool option_set_reading(struct options *o, const struct ts_field *field, const char *flag,
+	const char *value, struct ts_text *error);
+bool option_set_trait(struct options *o, const struct ts_trait *trait, const char *flag,
+	const char *value, struct ts_text *error);
 
 #endif

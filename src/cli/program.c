@@ -10,13 +10,13 @@
 
 #include "cli/commands.h"
 #include "cli/kept.h"
-#include "report/output.h"
-#include "home/paths.h"
 #include "cli/results.h"
 #include "cli/standing.h"
+#include "home/paths.h"
 #include "home/tap.h"
 #include "records/practice.h"
 #include "report/lint_result.h"
+#include "report/output.h"
 #include "words/glossary.h"
 
 static const int exit_codes[] = {
