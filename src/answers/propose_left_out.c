@@ -58,7 +58,8 @@ static const char *const plain_reasons[TS_LEFT_OUT__COUNT] = {
 	[TS_LEFT_SELDOM] = "it is seldom sold; naming it asks for it (--with)",
 	[TS_LEFT_BY_NITRATE] = "more nitrate than it bears, now or with a full list",
 	[TS_LEFT_BY_BUFFER] = "so little KH is for animals of black water only",
-	[TS_LEFT_BY_LOAD] = "its smallest group alone makes more waste than this tank bears",
+	[TS_LEFT_BY_LOAD] = "its smallest group alone makes more waste than a proposal leaves room "
+			    "for; naming it asks for it (--with)",
 };
 
 void ts_answer_left_out(struct ts_text *text, const struct ts_profile *profile,
@@ -66,7 +67,9 @@ void ts_answer_left_out(struct ts_text *text, const struct ts_profile *profile,
 {
 	const struct ts_match *m = &c->match;
 
-	if (plain_reasons[c->left_out]) {
+	if (c->left_out == TS_LEFT_BY_LOAD && c->must) {
+		ts_text_put(text, "its smallest group alone makes more waste than this tank bears");
+	} else if (plain_reasons[c->left_out]) {
 		ts_text_put(text, plain_reasons[c->left_out]);
 	} else if (c->left_out == TS_LEFT_BY_WATER) {
 		ts_text_put(text, "the water excludes it: ");

@@ -263,7 +263,8 @@ static const struct ts_species *too_much_waste(const struct ts_proposing *w, uns
 		const struct ts_candidacy *c = &w->p.species[i];
 		const struct ts_species *s = c->match.species;
 
-		if (c->left_out == TS_LEFT_BY_LOAD && ts_compose_role(s, w->wish.theme) == role &&
+		if (c->left_out == TS_LEFT_BY_LOAD && !ts_compose_of_rift_lake(s) &&
+			ts_compose_role(s, w->wish.theme) == role &&
 			(!best || s->sold < best->sold))
 			best = s;
 	}
@@ -283,8 +284,9 @@ static void put_missing(struct ts_proposing *w, const char *what, unsigned role)
 					      ? " that keep company make more waste than so little "
 						"KH bears here, and others of black water are for "
 						"those who know them."
-					      : " that keep company make more waste than this tank "
-						"bears, and no other is at home here.");
+					      : " that keep company make more waste than a "
+						"proposal leaves room for (--with asks for them "
+						"all the same), and no other is at home here.");
 	} else {
 		ts_text_put(&w->text, ts_judge_hardly_any_kh(&w->wish)
 					      ? "with so little KH only animals of black water are "
@@ -302,20 +304,17 @@ static bool ends_with_lake(const struct ts_proposal *p)
 	return last && p->count > 1 && ts_compose_of_rift_lake(last->lines[0].group.species);
 }
 
-/* What a tank like this should have and the lists have not. */
-static void made_up(struct ts_proposing *w)
+/* Fish of a lake alone are a list by themselves. */
+static bool begins_with_lake(const struct ts_proposal *p)
+{
+	return ts_compose_of_rift_lake(p->lists[0].lines[0].group.species);
+}
+
+/* Kinds and places that a tank like this should have and the lists have not. */
+static void missing(struct ts_proposing *w)
 {
 	const struct ts_proposal *p = &w->p;
 
-	if (!p->count || (p->kinds_least >= p->kinds_wanted && !p->lacks && !p->slight &&
-				 !p->sparse && p->reach < TS_REACH_ANY))
-		return;
-	if (p->reach == TS_REACH_ANY && !w->out->thin)
-		ts_text_put(&w->text, w->wish.with_count
-					      ? "Beside what you ask for not all are at "
-						"their best here; they can live in it. "
-					      : "Of what is sold nobody is quite at home in "
-						"this water; these can live in it. ");
 	if (p->kinds_least < p->kinds_wanted) {
 		ts_text_puts(&w->text, "A tank like this has room for ",
 			say_number(p->kinds_wanted), " kinds of fish",
@@ -348,6 +347,23 @@ static void made_up(struct ts_proposing *w)
 			"What there is to look at is small for this tank: nothing larger is at "
 			"home here and goes with the rest.",
 			NULL);
+}
+
+/* How far the lists are from what they should be. */
+static void made_up(struct ts_proposing *w)
+{
+	const struct ts_proposal *p = &w->p;
+
+	if (!p->count)
+		return;
+	if (p->reach == TS_REACH_ANY && !w->out->thin)
+		ts_text_put(&w->text, w->wish.with_count
+					      ? "Beside what you ask for not all are at "
+						"their best here; they can live in it. "
+					      : "Of what is sold nobody is quite at home in "
+						"this water; these can live in it. ");
+	if (!begins_with_lake(p))
+		missing(w);
 	w->out->made_up_says = w->text.len ? keep(w) : NULL;
 }
 
