@@ -55,8 +55,7 @@ bool ts_compose_of_the_bottom(const struct ts_species *s)
 	return s->swims == TS_SWIMS_BOTTOM || strcmp(s->family, "Callichthyidae") == 0;
 }
 
-/* One that keeps to itself and cleans stones and wood: better than nothing on a bare bottom. */
-static bool grazer(const struct ts_species *s)
+bool ts_compose_grazer(const struct ts_species *s)
 {
 	return s->kind == TS_ANIMAL_FISH && ts_compose_of_the_bottom(s) && s->group.least < 3 &&
 	       s->hunts == TS_HUNTS_GRAZER;
@@ -76,7 +75,7 @@ unsigned ts_compose_role(const struct ts_species *s, enum ts_theme theme)
 	if (s->group.sexes == TS_SEXES_ALONE && s->to_own_kind == TS_INJURES)
 		return 0; /* kept for itself */
 	if (bottom && !(few && shown_at_the_bottom(s)))
-		return s->group.least >= 3 || grazer(s) ? TS_ROLE_BOTTOM : 0;
+		return s->group.least >= 3 || ts_compose_grazer(s) ? TS_ROLE_BOTTOM : 0;
 	if (few) /* what hides by day is nothing to look at */
 		return s->habits & TS_HABIT_NOCTURNAL ? 0 : TS_ROLE_CENTRE;
 	return s->swims == TS_SWIMS_TOP ? TS_ROLE_TOP : TS_ROLE_SHOAL;
@@ -269,7 +268,7 @@ bool ts_compose_offers(const struct ts_wish *w, const struct ts_level *level, bo
 	if (role == TS_ROLE_CENTRE && !of_lake(s) &&
 		ts_group_count(&level->group) > fmax(p[TS_P_PROPOSE_CENTRE_MOST], s->group.least))
 		return false;
-	if (w->groups && role == TS_ROLE_BOTTOM && grazer(s))
+	if (w->groups && role == TS_ROLE_BOTTOM && ts_compose_grazer(s))
 		return false; /* in the place of a group that is at home */
 	if (breeds_unasked(&level->group) || speck(w, s, role) || slight(w, s, role) ||
 		too_few_for_the_rocks(w, &level->group))
@@ -373,7 +372,7 @@ static double trouble(const struct ts_species *s, const double *p)
 		  : s->nips == TS_NIPS_SOMETIMES ? p[TS_P_PROPOSE_ROUGH] / 2
 						 : 0;
 	points += s->cautions & 1u << TS_CAUTION_OFTEN_SICK ? p[TS_P_PROPOSE_SICK] : 0;
-	points += grazer(s) ? p[TS_P_PROPOSE_GRAZER] : 0;
+	points += ts_compose_grazer(s) ? p[TS_P_PROPOSE_GRAZER] : 0;
 	points += s->cautions & 1u << TS_CAUTION_SHORT_LIVED ? p[TS_P_PROPOSE_FED] : 0;
 	return points;
 }

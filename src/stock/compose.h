@@ -15,6 +15,9 @@ unsigned ts_compose_role(const struct ts_species *species, enum ts_theme theme);
 /* The smallest armoured catfish hover, and rest on the bottom all the same. */
 bool ts_compose_of_the_bottom(const struct ts_species *species);
 
+/* One that keeps to itself and cleans stones and wood: better than nothing on a bare bottom. */
+bool ts_compose_grazer(const struct ts_species *species);
+
 /* Fish of Malawi, Tanganyika and Victoria, the catfish among them; snails go with everybody. */
 bool ts_compose_of_rift_lake(const struct ts_species *species);
 

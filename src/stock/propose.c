@@ -319,6 +319,21 @@ static bool made_up_well(const struct ts_proposal *p)
 	return p->count && p->kinds_least >= p->kinds_wanted && !p->lacks;
 }
 
+/* Whether a list has a single grazer; or something to look at. */
+static bool any_of(const struct ts_wish *w, const struct ts_proposal *p, unsigned role)
+{
+	for (size_t i = 0; i < p->count; i++) {
+		for (size_t k = 0; k < p->lists[i].count; k++) {
+			const struct ts_species *s = p->lists[i].lines[k].group.species;
+
+			if (ts_compose_role(s, w->theme) == role &&
+				(role != TS_ROLE_BOTTOM || ts_compose_grazer(s)))
+				return true;
+		}
+	}
+	return false;
+}
+
 /* Asks once more, and keeps the answer where it is made up better. */
 static bool try_wider(struct ts_wish *wish, const struct ts_wish *wider, struct ts_arena *arena,
 	struct ts_proposal *io)
@@ -328,8 +343,8 @@ static bool try_wider(struct ts_wish *wish, const struct ts_wish *wider, struct 
 
 	if (!ts_proposer_attempt(wider, wish->conditions, arena, &more))
 		return false;
-	more.slight = wish->scale && !wider->scale && !(more.lacks & TS_ROLE_CENTRE);
-	more.sparse = wish->groups && !wider->groups && !(more.lacks & TS_ROLE_BOTTOM);
+	more.slight = wish->scale && !wider->scale && any_of(wish, &more, TS_ROLE_CENTRE);
+	more.sparse = wish->groups && !wider->groups && any_of(wish, &more, TS_ROLE_BOTTOM);
 	if (made_up_better(&more, io) || (!io->count && wider->reach == TS_REACH_ANY))
 		*io = more;
 	else
