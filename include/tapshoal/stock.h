@@ -154,6 +154,8 @@ struct ts_remedy {
 	unsigned step_count;     /* after so many of them the tank is there */
 	bool test_ammonia_first; /* nobody has read it, and the pH will rise */
 	double length_cm, width_cm, height_cm; /* TANK: what it needs */
+	double net_l; /* ROUTINE, and where step_percent is: all of the water, of which it is a part
+		       */
 };
 
 /* A rule that holds here: the animal, our number and its number (NAN: the rule has none). */

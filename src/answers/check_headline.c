@@ -18,6 +18,7 @@
 #include "water/first.h"
 #include "words/first.h"
 #include "words/rulings.h"
+#include "words/sentence.h"
 #include "words/unusual.h"
 
 /* "No" about a topic, where the fault is of two animals, and where it is of one. */
@@ -379,7 +380,7 @@ static bool say_temper(struct ts_check_work *w)
 		if (!g->planned || s->group.sexes != TS_SEXES_ALONE || s->to_others != TS_CHASES ||
 			s->to_own_kind != TS_INJURES)
 			continue;
-		ts_text_put(&w->text, "It hangs on the temper of the ");
+		ts_text_put(&w->text, "It depends on the temper of the ");
 		ts_check_put_bought(w, s);
 		ts_text_puts(&w->text,
 			": some hunt what lives with them, so have a second home ready for it",
@@ -1211,8 +1212,8 @@ static void put_changes(struct ts_check_work *w)
 
 	if (r && r->remedy.kind == TS_REMEDY_ROUTINE && r->remedy.percent > 0) {
 		ts_text_put(&w->text, "Change ");
-		ts_text_number_short(&w->text, r->remedy.percent, 0);
-		ts_text_put(&w->text, " % of the water every ");
+		ts_say_part_of(&w->text, r->remedy.percent, r->remedy.net_l);
+		ts_text_put(&w->text, " every ");
 		ts_text_number_short(&w->text, r->remedy.days, 0);
 		ts_text_put(&w->text, " days: ");
 	} else if (!w->check.profile.at[TS_KH].given) {

@@ -181,8 +181,8 @@ static bool off(const struct ts_check_work *w, enum ts_parameter p)
 	return span->given && (span->value < r->low || span->value > r->high);
 }
 
-/* "; KH is borne to 12 (yours is 8)": beyond what they like, within what all of them bear; what is
- * not borne is said by its own judgement. */
+/* "; KH is bearable to 12 (yours is 8)": beyond what they like, within what all of them bear; what
+ * is not borne is said by its own judgement. */
 static void put_borne(struct ts_check_work *w, enum ts_parameter p)
 {
 	const struct ts_span *span = &w->check.profile.at[p];
@@ -199,7 +199,7 @@ static void put_borne(struct ts_check_work *w, enum ts_parameter p)
 		return;
 	ts_text_puts(&w->text, w->text.len ? "; " : "",
 		p == TS_TEMPERATURE ? "the warmth" : ts_parameter_rows[p].label,
-		above ? " is borne to " : " is borne from ", NULL);
+		above ? " is bearable to " : " is bearable from ", NULL);
 	ts_text_number_short(&w->text, end, ts_parameter_rows[p].decimals);
 	put_yours(w, p);
 }
@@ -294,8 +294,8 @@ static void put_plan_on(struct ts_check_work *w, const struct ts_load *l, const 
 	ts_text_put(&w->text, ", comfortable to ");
 	ts_text_number_short(&w->text, r->its, 0);
 	ts_text_put(&w->text, ": plan on about ");
-	ts_text_number_short(&w->text, fmin(twice ? ceil(percent / 10) * 5 : percent, 60), 0);
-	ts_text_put(&w->text, twice ? " % twice a week" : " % a week");
+	ts_say_part_of(&w->text, fmin(twice ? ceil(percent / 10) * 5 : percent, 60), l->net_l);
+	ts_text_put(&w->text, twice ? " twice a week" : " a week");
 }
 
 /* "Waste: nitrate reads 35 mg/L, comfortable to 50.": what was read, and nothing computed beside.
@@ -353,8 +353,8 @@ static void say_waste(struct ts_check_work *w, const struct ts_load *l)
 		ts_text_put(t, " to ");
 		ts_text_number(t, range.high, 0);
 		ts_text_put(t, ") with ");
-		ts_text_number_short(t, l->change_percent, 0);
-		ts_text_put(t, " % changed every ");
+		ts_say_part_of(t, l->change_percent, l->net_l);
+		ts_text_put(t, " changed every ");
 		ts_text_number_short(t, l->change_days, 1);
 		ts_text_put(t,
 			l->change_known || open ? " days" : " days, which is taken and not given");

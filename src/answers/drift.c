@@ -18,6 +18,7 @@
 #include "words/advice.h"
 #include "words/care.h"
 #include "words/rulings.h"
+#include "words/sentence.h"
 
 /* The one large change that is looked at, of the water. */
 #define LARGE_CHANGE 0.5
@@ -634,8 +635,8 @@ static void put_routine(struct drift_work *w)
 		return;
 	}
 	ts_text_put(&w->text, "you change ");
-	put(w, 100 * t->change_share, 0);
-	ts_text_put(&w->text, " % every ");
+	ts_say_part_of(&w->text, 100 * t->change_share, w->waters->load.net_l);
+	ts_text_put(&w->text, " every ");
 	put(w, t->change_days, 1);
 	ts_text_put(&w->text, " days");
 	if (ts_drift_change_due(t, 0))
@@ -756,8 +757,8 @@ static void fill_remedies(struct drift_work *w)
 		return;
 	if (c) {
 		ts_text_put(&w->text, "Change ");
-		put(w, ceil(c->share_percent), 0);
-		ts_text_put(&w->text, " % every ");
+		ts_say_part_of(&w->text, ceil(c->share_percent), w->waters->load.net_l);
+		ts_text_put(&w->text, " every ");
 		put(w, c->every_days, 1);
 		ts_text_put(&w->text, " days: that keeps ");
 		if (w->kh_known) {

@@ -237,7 +237,7 @@ static void say_deciding(
 	if (m->limiting >= 0 && m->verdict != TS_SUITS)
 		say_likes(text, m->limiting, &m->at[m->limiting]);
 	else if (m->gh_missing)
-		ts_text_put(text, "waits for GH");
+		ts_text_put(text, "measure GH first");
 	else if (m->nearest >= 0)
 		say_likes(text, m->nearest, &m->at[m->nearest]);
 	else

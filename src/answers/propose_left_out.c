@@ -15,7 +15,7 @@ static void say_unsure(
 	struct ts_text *text, const struct ts_match *m, const struct ts_profile *profile)
 {
 	if (m->gh_missing) {
-		ts_text_put(text, "unsure: it waits for GH");
+		ts_text_put(text, "unsure: measure GH first");
 		return;
 	}
 	ts_text_put(text, "unsure: ");

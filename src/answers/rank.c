@@ -631,8 +631,8 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 		.water = ts_answer_water(arena, q->water_name, q->kept_age_days, q->profile),
 		.water_says = q->water_says,
 		.animals_say = q->animals_say,
-		.order = "In order: fits the tank, sold in shops, asks little, fish first, far "
-			 "from limits.",
+		.order = "First what fits the tank, most shops sell and asks little; fish before "
+			 "shrimps and snails; then who is furthest from a limit.",
 		.closing = "The water is one question; room and company are another. Local law and "
 			   "a vet come before any list. Never release an animal.",
 		.catalogue_count = q->catalogue_count,
@@ -653,7 +653,9 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 	w.sea = ts_answer_sea_gh(asking, w.profile);
 	r.profile = w.profile;
 	if (!q->tank)
-		r.order = "In order: sold in shops, asks little, fish first, far from its limits.";
+		r.order = "First what most shops sell and asks little; fish before shrimps and "
+			  "snails; then "
+			  "who is furthest from a limit.";
 	ts_text_open(&w.text, &arena->allocator);
 	match_all(&w);
 	r.asked_count = w.count;

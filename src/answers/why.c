@@ -177,8 +177,8 @@ static void note_unsettled(struct work *w, const struct ts_match *m)
 static void say_verdict(
 	struct work *w, const struct ts_match *m, const char *no_room, struct ts_why_animal *ret)
 {
-	static const char *const says[TS_VERDICT__COUNT] = {
-		"this water suits it", "it tolerates this water", "unsure", "not in this water"};
+	static const char *const says[TS_VERDICT__COUNT] = {"this water suits it",
+		"it can live in this water, not at its best", "unsure", "not in this water"};
 	bool lives = m->verdict <= TS_TOLERATES, last;
 
 	ts_say_name(&w->text, m->species);

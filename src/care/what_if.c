@@ -32,7 +32,7 @@ const struct ts_what_if_step ts_what_if_steps[] = {
 	{IF(POWER_CUT), TS_HOLDS_OXYGEN_ENDS, true, "within {act}", "Move the surface: " AIR ", some jugs every quarter of an hour. Open the lid."},
 	{IF(POWER_CUT), TS_HOLDS_OXYGEN_STAYS, true, "when they gasp", "Move the surface: " AIR ". Until then an open lid is enough; look at them every few hours, in the night too."},
 	{IF(POWER_CUT), TS_HOLDS_COOLS, true, "within {cool_act}", "A blanket round the tank; closed bottles of warm water floating in it, changed when they are cool. Never warm it by more than 1 C an hour."},
-	{IF(POWER_CUT), TS_HOLDS_ALWAYS, true, "after {stopped}", "The filter's bacteria begin to want for oxygen: open it, and lay sponge or balls into the tank, or wet into a bowl with air around them."},
+	{IF(POWER_CUT), TS_HOLDS_ALWAYS, true, "after {stopped}", "The filter's bacteria begin to run short of oxygen: open it, and lay sponge or balls into the tank, or wet into a bowl with air around them."},
 	{IF(POWER_CUT), TS_HOLDS_ALWAYS, true, "the power is back", "After more than {rinse} do not start the filter as it is: pour its water away, rinse it in tank water, start it. The heater only under water."},
 	{IF(POWER_CUT), TS_HOLDS_ALWAYS, false, "the next days", "Feed nothing for two days, then half; test ammonia and nitrite every day until both read nil."},
 	{IF(FILTER), TS_HOLDS_ALWAYS, true, "at once", "Pull its plug, and feed nothing."},

@@ -87,9 +87,9 @@ const char *const ts_words_home_water[] = {"black", "clear-soft", "mixed", "midd
 	"malawi", "tanganyika", "victoria", "cool", "bee-shrimp", "neocaridina", "sulawesi",
 	"snail", "brackish", NULL};
 const char *const ts_words_home_water_said[] = {"black water", "clear soft water", "mixed rivers",
-	"middling water", "hard water", "Lake Malawi", "Lake Tanganyika", "Lake Victoria",
+	"water of medium hardness", "hard water", "Lake Malawi", "Lake Tanganyika", "Lake Victoria",
 	"cool temperate water", "soft hill streams", "lowland streams", "the Sulawesi lakes",
-	"water that builds shells", "brackish water", NULL};
+	"water hard enough for shells", "brackish water", NULL};
 const char *const ts_words_sexes[] = {
 	"any", "pair", "harem", "one-male", "two-females", "alone", "more-females", NULL};
 const char *const ts_words_swims[] = {"bottom", "middle", "top", "everywhere", NULL};

@@ -10,6 +10,7 @@
 #include "base/arena.h"
 #include "show/learned.h"
 #include "words/care.h"
+#include "words/sentence.h"
 
 /* Lines of the table at the most. */
 #define ROWS_MOST 12
@@ -213,8 +214,8 @@ static void say_smallest(struct page *p, struct ts_node *facts)
 
 	if (!c || p->r->remedies.count)
 		return;
-	put(p, ceil(c->share_percent), 0);
-	ts_text_put(&p->text, " % every ");
+	ts_say_part_of(&p->text, ceil(c->share_percent), p->r->volume_l);
+	ts_text_put(&p->text, " every ");
 	put(p, c->every_days, 1);
 	ts_text_put(&p->text, " days keeps ");
 	if (!isnan(c->kh_low_dh)) {

@@ -57,6 +57,7 @@ static bool rung_routine(const struct ts_mending *w, const struct ts_ruling *fau
 	d->plan.tank.water_change = routines[attempt];
 	ret->percent = routines[attempt].amount;
 	ret->days = routines[attempt].days;
+	ret->net_l = l->net_l;
 	return true;
 }
 
@@ -137,6 +138,7 @@ static void pace(const struct ts_mending *w, struct ts_remedy *ret)
 		apart = fmax(apart, fabs(ret->kh_dh - kh->value));
 	share = floor(20 * DEGREES_A_WEEK / fmax(apart, 1)) * 5; /* in steps of 5 % */
 	ret->step_percent = fmin(fmax(share, STEP_LEAST), STEP_MOST);
+	ret->net_l = w->check->load.net_l;
 	/* Within a degree of it. */
 	ret->step_count =
 		apart > 1 ? (unsigned)ceil(log(1 / apart) / log1p(-ret->step_percent / 100)) : 1;

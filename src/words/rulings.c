@@ -51,7 +51,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_ATTACKED] = {"{bs} injure what lives with them, here {as}{floor}", NULL, "there is room to flee: a floor of {its} m2, with hiding places", 2},
 	[TS_RULE_CHASED] = {"{bs} chase what lives with them, here {as}{floor}", "hiding places and a divided view", "there are hiding places and a divided view", 2},
 	[TS_RULE_CROSSES] = {"{as} cross with {bs}, and the young are mongrels", "keep one of the two, or one sex of both", "only one sex of them is kept", 0},
-	[TS_RULE_EATEN] = {"{bs} eat {as}, sold at {ours} cm: what is so slender fits their mouths up to {its} cm", "only where they are bought grown, longer than that", "{as} are bought grown, longer than {its} cm", 1},
+	[TS_RULE_EATEN] = {"{bs} eat {as}, sold at {ours} cm: they swallow fish of that shape up to {its} cm", "only where they are bought grown, longer than that", "{as} are bought grown, longer than {its} cm", 1},
 	[TS_RULE_ELECTRIC] = {"{bs} stun or kill what lives with them", NULL, NULL, 0},
 	[TS_RULE_FIN_NIPPER] = {"{bs} bite the fins of {as}{calmer}", NULL, NULL, 0},
 	[TS_RULE_FLOW_APART] = {"{as} want still water, {bs} a strong current", NULL, "part of the tank is still and part of it in the current", 0},
@@ -84,7 +84,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_NEWCOMERS] = {"newcomers are planned on top of sick animals: {ours} species", "buy nothing until all is well for four weeks", NULL, 0},
 	[TS_RULE_NITRATE] = {"nitrate {ours} mg/L, comfortable to {its}", "small changes, more often, until it falls", NULL, 0},
 	[TS_RULE_NITRATE_LOAD] = {"nitrate will settle at {ours} mg/L, comfortable to {its}", "fewer animals, less feed, or more water changed", "more water is changed", 0},
-	[TS_RULE_NITRATE_OPEN] = {"nitrate will settle at {ours} to {change} mg/L, comfortable to {its}: that hangs on what is not given of feeding, plants and water changes", "say how much water is changed, how it is fed and how much grows in it, or measure nitrate before a change", NULL, 0},
+	[TS_RULE_NITRATE_OPEN] = {"nitrate will settle at {ours} to {change} mg/L, comfortable to {its}: that depends on what is not given of feeding, plants and water changes", "say how much water is changed, how it is fed and how much grows in it, or measure nitrate before a change", NULL, 0},
 	[TS_RULE_NITRITE] = {"nitrite {ours} mg/L N, borne to {its}: the filter is not coping", "change a quarter of the water now for treated water of the same warmth; feed nothing, and test every day", NULL, 3},
 	[TS_RULE_OXYGEN] = {"oxygen {ours} mg/L, enough from {its}: {change} too little", "move the surface more, day and night, and feed half", "the surface is moved more", 1},
 	[TS_RULE_SIDES_ASSUMED] = {"the sides of the tank are not given: taken as {ours} x {its} cm, as tanks of so many litres usually are", "measure it", NULL, 0},
@@ -541,7 +541,9 @@ static void put_pace(struct ts_text *text, const struct ts_remedy *m)
 {
 	if (!m->step_count)
 		return;
-	put_figure(text, ". Change ", m->step_percent, 0, " % of the water a week");
+	ts_text_put(text, ". Change ");
+	ts_say_part_of(text, m->step_percent, m->net_l);
+	ts_text_put(text, " a week");
 	if (m->step_count > 1)
 		put_figure(text, ": the tank is there in about ", m->step_count, 0, " weeks");
 }
@@ -631,7 +633,9 @@ void ts_say_step(struct ts_text *text, const struct ts_remedy *m)
 {
 	switch (m->kind) {
 	case TS_REMEDY_ROUTINE:
-		put_figure(text, "change ", m->percent, 0, " % of the water every ");
+		ts_text_put(text, "change ");
+		ts_say_part_of(text, m->percent, m->net_l);
+		ts_text_put(text, " every ");
 		put_figure(text, "", m->days, 1, " days");
 		break;
 	case TS_REMEDY_MINERALS:
@@ -711,8 +715,10 @@ bool ts_say_condition(struct ts_text *text, const struct ts_ruling *r)
 		put_figure(text, "the tank is kept at ", m->temp_c, 1, " C");
 		return true;
 	case TS_REMEDY_ROUTINE:
-		put_figure(text, "", m->percent, 0, " % of the water is changed every ");
-		put_figure(text, "", m->days, 1, " days");
+		ts_say_part_of(text, m->percent, m->net_l);
+		put_figure(text,
+			m->net_l > 0 ? " of the water is changed every " : " is changed every ",
+			m->days, 1, " days");
 		return true;
 	case TS_REMEDY_NUMBER:
 		if (m->to < m->from)

@@ -20,6 +20,18 @@ const struct ts_parameter_row ts_parameter_rows[TS_PARAMETER__COUNT] = {
 const char *const ts_verdict_words[TS_VERDICT__COUNT + 1] = {
 	"suits", "tolerates", "unsure", "excluded", NULL};
 
+void ts_say_part_of(struct ts_text *text, double percent, double net_l)
+{
+	const double litres = percent * net_l / 100;
+
+	if (litres > 0) {
+		ts_text_number_short(text, litres, litres < 9.95 ? 1 : 0);
+		ts_text_put(text, " L (");
+	}
+	ts_text_number_short(text, percent, 0);
+	ts_text_put(text, litres > 0 ? " %)" : " % of the water");
+}
+
 void ts_say_range(struct ts_text *text, const struct ts_range *range, int decimals)
 {
 	bool low = isfinite(range->low) && range->low > 0;

@@ -54,6 +54,10 @@ void ts_say_much_nitrate(
 /* Adds what one poison found in the readings means, one paragraph; `bit` of enum ts_poison. */
 void ts_say_poison(struct ts_text *text, unsigned bit, const struct ts_poisons *poisons);
 
+/* Adds how much of the water: "12 L (10 %)"; "10 % of the water" where `net_l`, all of it, is not
+ * known (0 or NAN). */
+void ts_say_part_of(struct ts_text *text, double percent, double net_l);
+
 /* Adds a range: "6..7.5", "to 12", "from 4". */
 void ts_say_range(struct ts_text *text, const struct ts_range *range, int decimals);
 

@@ -341,10 +341,11 @@ void ts_say_buffer(
 		ts_text_put(text, " up it is)");
 		return;
 	}
-	ts_text_put(text, "; making ");
-	ts_text_number(text, (kh - floor) / KH_PER_NO3_DH, 0);
-	ts_text_put(text, " mg/L of nitrate from feed uses it up to KH ");
+	ts_text_put(text, "; it is down to ");
 	ts_text_number_short(text, floor, 1);
+	ts_text_put(text, " when the filter has made ");
+	ts_text_number(text, (kh - floor) / KH_PER_NO3_DH, 0);
+	ts_text_put(text, " mg/L of nitrate out of feed");
 }
 
 void ts_say_oxygen(
