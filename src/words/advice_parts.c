@@ -20,29 +20,29 @@ static void say_chase(struct ts_text *text, const struct ts_care_figures *f)
 	if (isnan(f->chase_acid_meq_l))
 		return;
 	if (f->chase_acid_meq_l < 0) {
-		ts_text_put(text, " Chasing it upwards would need a dose every evening; by morning "
-				  "the pH would read ");
+		ts_text_put(text, " Bringing it up would take a dose every evening, and by morning the "
+				  "pH would read ");
 		ts_text_number(text, f->ph, 1);
 		ts_text_put(text, " again.");
 		return;
 	}
-	ts_text_put(text, " Chasing it to ");
+	ts_text_put(text, " Bringing it to ");
 	ts_text_number(text, f->chase_ph, 1);
-	ts_text_put(text, " would take ");
-	ts_text_number_short(text, f->chase_acid_meq_l, 1);
-	ts_text_put(text, " meq/L of strong acid each evening: ");
+	ts_text_put(text, " would take acid every evening, ");
 	ts_text_number_short(text, f->chase_co2_mg_l, 0);
-	ts_text_put(text, " mg/L CO2 at once, pH near ");
+	ts_text_put(text, " mg/L of CO2 each time, and by morning the pH is near ");
 	ts_text_number(text, f->ph, 1);
-	ts_text_put(text, " again by morning, KH ");
-	ts_text_number_short(text, f->chase_kh_dh, 1);
-	ts_text_put(text, " after one dose");
-	if (!isnan(f->chase_days)) {
-		ts_text_put(text, ", none left after ");
-		ts_text_number_short(text, f->chase_days, 0);
-		ts_text_put(text, " days");
+	ts_text_put(text, " again");
+	if (isnan(f->chase_days)) {
+		ts_text_put(text, "; of the buffer KH ");
+		ts_text_number_short(text, f->chase_kh_dh, 1);
+		ts_text_put(text, " is left after one dose.");
+		return;
 	}
-	ts_text_put(text, ".");
+	ts_text_put(text, "; after ");
+	ts_text_number_short(text, f->chase_days, 0);
+	ts_text_put(text, f->chase_days == 1 ? " day" : " days");
+	ts_text_put(text, " the buffer is gone, and the pH falls.");
 }
 
 /* "GH 8"; what the animal does better with. */

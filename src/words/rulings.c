@@ -49,7 +49,7 @@ static const struct row rows[TS_RULE__COUNT] = {
 	[TS_RULE_UNSETTLED] = {"{nas} are enough, and {its} calmer", "{change} more, where there is room", NULL, 0},
 	[TS_RULE_YOUNG] = {"{nas} are about {its} in six months, if a fifth of the young grow up", "keep males alone, or have homes for the young before there are any", "males alone are kept, or the young have homes", 0},
 	[TS_RULE_ATTACKED] = {"{bs} injure what lives with them, here {as}{floor}", NULL, "there is room to flee: a floor of {its} m2, with hiding places", 2},
-	[TS_RULE_CHASED] = {"{bs} chase what lives with them, here {as}{floor}", "hiding places and a divided view", "there are hiding places and a divided view", 2},
+	[TS_RULE_CHASED] = {"{bs} chase what lives with them, here {as}{floor}", "hiding places, and stones or plants that break the view", "there are hiding places, and stones or plants break the view", 2},
 	[TS_RULE_CROSSES] = {"{as} cross with {bs}, and the young are mongrels", "keep one of the two, or one sex of both", "only one sex of them is kept", 0},
 	[TS_RULE_EATEN] = {"{bs} eat {as}, sold at {ours} cm: they swallow fish of that shape up to {its} cm", "only where they are bought grown, longer than that", "{as} are bought grown, longer than {its} cm", 1},
 	[TS_RULE_ELECTRIC] = {"{bs} stun or kill what lives with them", NULL, NULL, 0},
@@ -259,10 +259,11 @@ static void put_floor(struct ts_text *text, const struct ts_ruling *r, int decim
 {
 	if (!isfinite(r->ours) || !isfinite(r->its) || r->ours >= r->its)
 		return;
-	ts_text_put(text, ": floor ");
+	ts_text_put(text, ": the floor has ");
 	put_number(text, r->ours, decimals);
-	ts_text_put(text, " m2, peace from ");
+	ts_text_put(text, " m2, and there is peace from ");
 	put_number(text, r->its, decimals);
+	ts_text_put(text, " m2 on");
 }
 
 static void put_eats(struct ts_text *text, const struct ts_species *s)
