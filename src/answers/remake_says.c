@@ -120,7 +120,7 @@ void ts_remake_say_what(struct ts_remake_work *w)
 		put_parts(w, true);
 		return;
 	case TS_VERDICT_REMAKE:
-		ts_text_put(&w->text, w->unneeded ? "" : "In one go, while nobody lives there: ");
+		ts_text_put(&w->text, w->unneeded ? "" : "All at once, while nobody lives there: ");
 		put_parts(w, false);
 		return;
 	case TS_VERDICT_TEST_FIRST:
