@@ -15,7 +15,7 @@ holds() {
 	fi
 }
 holds "hard water suits livebearers" '(guppies|platies).*suit this water'
-holds "a neon tetra lives in it, not at its best" '^neon tetra .*tolerates'
+holds "a neon tetra lives in it, not at its best" '^neon tetra .*can live in this water'
 holds "six male guppies in 80 cm are sound" '^They can live here'
 holds "a community is proposed" '^These go together'
 number=$((number + 1))
