@@ -284,6 +284,11 @@ def of_charts(program, words, wanted):
     return wrong, len(charts)
 
 
+def rank_rows(figures):
+    points = [(row["gh_dh"], row["comfortable"]) for row in figures["by_gh"]]
+    return [{"kinds that are comfortable at it": (points, 0.5)}]
+
+
 def drift_rows(figures):
     days = figures["days"]
 
@@ -316,6 +321,7 @@ def night_rows(figures):
 def cases(program):
     for name, (least, animals, water) in WATERS.items():
         yield "the list of all, %s water" % name, of_list(program, ["rank", *water, "--all"]), least
+        yield "kinds at each hardness, %s water" % name, of_charts(program, ["rank", *water], rank_rows), 1
         for animal in animals:
             yield "why, %s, %s water" % (animal, name), of_why(program, animal, water), 4
     for plan in sorted((ROOT / "examples/plans").glob("*.yaml")):

@@ -622,6 +622,22 @@ static const char *tank_says(struct work *w)
 	return keep(w);
 }
 
+/* Where the comforts of all lie, whatever this water is: how many at each degree of hardness. */
+static void count_by_gh(struct work *w, struct ts_rank_result *io)
+{
+	io->by_gh = ts_arena_array(w->asking->arena, TS_RANK_GH_MOST + 1, sizeof *io->by_gh);
+	for (size_t n = 0; io->by_gh && n <= TS_RANK_GH_MOST; n++) {
+		struct ts_rank_at_gh *row = &io->by_gh[io->by_gh_count++];
+
+		row->gh_dh = (double)n;
+		for (size_t i = 0; i < w->count; i++) {
+			const struct ts_range *liked = &w->matches[i].at[TS_GH].preferred;
+
+			row->comfortable += liked->low <= row->gh_dh && row->gh_dh <= liked->high;
+		}
+	}
+}
+
 bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_question *q,
 	struct ts_rank_result *ret)
 {
@@ -665,6 +681,7 @@ bool ts_answer_rank(const struct ts_asking *asking, const struct ts_rank_questio
 		return false;
 	}
 	count_excluded(&w);
+	count_by_gh(&w, &r);
 	r.headline = headline(&w);
 	r.deciding = deciding(&w);
 	r.choices = choices(&w);

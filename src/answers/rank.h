@@ -32,6 +32,15 @@ struct ts_rank_excluded_result {
 	const char *says;
 };
 
+/* How many of those that were asked about are comfortable at one hardness. */
+struct ts_rank_at_gh {
+	double gh_dh;
+	size_t comfortable;
+};
+
+/* From 0 up, a degree each: as far as an outline of a page goes. */
+#define TS_RANK_GH_MOST 30
+
 struct ts_rank_result {
 	struct ts_water_asked_result water;
 	const char *water_says, *animals_say;
@@ -48,6 +57,8 @@ struct ts_rank_result {
 	size_t excluded_count, near_miss_count;
 	struct ts_rank_excluded_result *excluded_by;
 	size_t excluded_by_count;
+	struct ts_rank_at_gh *by_gh;
+	size_t by_gh_count;
 	bool fits_asked; /* a tank was given */
 	/* For pages alone, in step with the lists: what each match is drawn from. */
 	const struct ts_profile *profile;

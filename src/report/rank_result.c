@@ -142,11 +142,21 @@ static const struct ts_result_shape tally_shape =
 	TS_R_ROW_LIST(S, "near_misses", a near_misses, a near_miss_count, M, &ts_result_match,     \
 		"excluded by one parameter alone and by little")
 
+#define G struct ts_rank_at_gh
+static const struct ts_result_field by_gh_fields[] = {
+	TS_R_ROW_NUMBER(G, "gh_dh", gh_dh, 0, "general hardness"),
+	TS_R_ROW_COUNT(G, "comfortable", comfortable, "species whose comfort holds it"),
+};
+#undef G
+static const struct ts_result_shape by_gh_shape =
+	TS_R_SHAPE("by hardness", by_gh_fields, struct ts_rank_at_gh);
+
 #define A struct ts_rank_result
 static const struct ts_result_field answer_fields[] = {
 	TS_R_ROW_SUB(A, "water", water, struct ts_water_asked_result, &ts_result_water_asked, "the water that was asked about"),
 	SAID(A, ),
 	LISTS(A, ),
+	TS_R_ROW_LIST(A, "by_gh", by_gh, by_gh_count, struct ts_rank_at_gh, &by_gh_shape, "of those that were asked about, how many are comfortable at each hardness"),
 };
 #undef A
 const struct ts_result_shape ts_result_rank =

@@ -358,6 +358,32 @@ static void water(struct ts_document *doc, const struct ts_rank_result *r)
 		ts_doc_line(doc, facts, "Tank", r->tank_says, NULL);
 }
 
+/* The hardness of all comforts, with the own water upright in it: whom the tap is for at a glance.
+ */
+static void by_gh(struct ts_document *doc, const struct ts_rank_result *r)
+{
+	struct ts_arena *arena = doc->arena;
+	double *x = ts_arena_array(arena, 2 * r->by_gh_count, sizeof *x);
+	struct ts_series *series = ts_arena_take(arena, sizeof *series);
+	struct ts_curve_mark *mark = ts_arena_take(arena, sizeof *mark);
+	struct ts_curve *curve = ts_arena_take(arena, sizeof *curve);
+	const struct ts_span *gh = &r->profile->at[TS_GH];
+	bool marked = gh->given && gh->value >= 0 && gh->value <= TS_RANK_GH_MOST;
+
+	if (!x || !series || !mark || !curve)
+		return;
+	for (size_t i = 0; i < r->by_gh_count; i++) {
+		x[i] = r->by_gh[i].gh_dh;
+		x[r->by_gh_count + i] = (double)r->by_gh[i].comfortable;
+	}
+	*series = (struct ts_series){"kinds that are comfortable at it", x, x + r->by_gh_count,
+		r->by_gh_count, TS_HUE_GH};
+	*mark = (struct ts_curve_mark){gh->value, "your water"};
+	*curve = (struct ts_curve){"For whom soft and hard water are", "dH of GH", "kinds", 1, 0,
+		series, 1, mark, marked, "at ", " dH"};
+	ts_doc_curve(doc, curve);
+}
+
 void ts_show_rank(
 	struct ts_document *doc, const struct ts_rank_result *r, const struct ts_show_list *wanted)
 {
@@ -408,6 +434,9 @@ void ts_show_rank(
 			doc->drawn, false);
 	else
 		excluded(doc, &text, r);
+	if (r->by_gh_count && !wanted->verdicts &&
+		(doc->drawn || (wanted->terminal && wanted->all)))
+		by_gh(doc, r);
 	ts_doc_paragraphs(doc, &r->measure);
 	ts_doc_paragraph(doc, r->closing);
 	doc->arena->failed |= text.failed;
