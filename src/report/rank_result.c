@@ -111,6 +111,15 @@ static const struct ts_result_field tally_fields[] = {
 static const struct ts_result_shape tally_shape =
 	TS_R_SHAPE("excluded by", tally_fields, struct ts_rank_excluded_result);
 
+#define G struct ts_rank_at_gh
+static const struct ts_result_field by_gh_fields[] = {
+	TS_R_ROW_NUMBER(G, "gh_dh", gh_dh, 0, "general hardness"),
+	TS_R_ROW_COUNT(G, "comfortable", comfortable, "species whose comfort holds it"),
+};
+#undef G
+static const struct ts_result_shape by_gh_shape =
+	TS_R_SHAPE("by hardness", by_gh_fields, struct ts_rank_at_gh);
+
 #define M struct ts_match_result
 #define SAID(S, a)                                                                                 \
 	TS_R_ROW_TEXT(S, "water_says", a water_says, "the water in a line"),                        \
@@ -140,23 +149,15 @@ static const struct ts_result_shape tally_shape =
 	TS_R_ROW_LIST(S, "excluded_by", a excluded_by, a excluded_by_count,                        \
 		struct ts_rank_excluded_result, &tally_shape, "how many each parameter excludes"), \
 	TS_R_ROW_LIST(S, "near_misses", a near_misses, a near_miss_count, M, &ts_result_match,     \
-		"excluded by one parameter alone and by little")
-
-#define G struct ts_rank_at_gh
-static const struct ts_result_field by_gh_fields[] = {
-	TS_R_ROW_NUMBER(G, "gh_dh", gh_dh, 0, "general hardness"),
-	TS_R_ROW_COUNT(G, "comfortable", comfortable, "species whose comfort holds it"),
-};
-#undef G
-static const struct ts_result_shape by_gh_shape =
-	TS_R_SHAPE("by hardness", by_gh_fields, struct ts_rank_at_gh);
+		"excluded by one parameter alone and by little"),                                  \
+	TS_R_ROW_LIST(S, "by_gh", a by_gh, a by_gh_count, struct ts_rank_at_gh, &by_gh_shape,      \
+		"of those that were asked about, how many are comfortable at each hardness")
 
 #define A struct ts_rank_result
 static const struct ts_result_field answer_fields[] = {
 	TS_R_ROW_SUB(A, "water", water, struct ts_water_asked_result, &ts_result_water_asked, "the water that was asked about"),
 	SAID(A, ),
 	LISTS(A, ),
-	TS_R_ROW_LIST(A, "by_gh", by_gh, by_gh_count, struct ts_rank_at_gh, &by_gh_shape, "of those that were asked about, how many are comfortable at each hardness"),
 };
 #undef A
 const struct ts_result_shape ts_result_rank =
