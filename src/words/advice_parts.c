@@ -20,8 +20,9 @@ static void say_chase(struct ts_text *text, const struct ts_care_figures *f)
 	if (isnan(f->chase_acid_meq_l))
 		return;
 	if (f->chase_acid_meq_l < 0) {
-		ts_text_put(text, " Bringing it up would take a dose every evening, and by morning the "
-				  "pH would read ");
+		ts_text_put(text,
+			" Bringing it up would take a dose every evening, and by morning the "
+			"pH would read ");
 		ts_text_number(text, f->ph, 1);
 		ts_text_put(text, " again.");
 		return;
