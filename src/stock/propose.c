@@ -352,6 +352,12 @@ static bool try_wider(struct ts_wish *wish, const struct ts_wish *wider, struct 
 	return true;
 }
 
+/* What was asked for has no company. */
+static bool alone(const struct ts_wish *w, const struct ts_proposal *p)
+{
+	return w->with_count && p->lists[0].count <= w->with_count;
+}
+
 /*
  * Where the lists are not what such a tank should have, further out: to a single grazer at the
  * bottom, to those at their limit, then to a centre that is small for the tank, and where nobody
@@ -380,7 +386,7 @@ static bool reach_out(struct ts_wish *wish, struct ts_arena *arena, struct ts_pr
 	wider.scale = wider.groups = false;
 	wider.reach = TS_REACH_ANY;
 	if (!made_up_well(io) && wish->reach < TS_REACH_ANY &&
-		!(io->count ? !wish->with_count : musts) && !try_wider(wish, &wider, arena, io))
+		(io->count ? alone(wish, io) : !musts) && !try_wider(wish, &wider, arena, io))
 		return false;
 	wish->scale &= !io->slight && io->reach < TS_REACH_ANY;
 	wish->groups &= !io->sparse && io->reach < TS_REACH_ANY;

@@ -299,7 +299,10 @@ static void note_unusual(struct work *w)
 		    kh->given ? kh->value : (double)NAN, p->contents.conductivity_us_cm) ||
 		(!kh->given && p->gh_bound.given && p->gh_bound.high < BARE_BOUND_DH))
 		p->unusual |= TS_UNUSUAL_BARE;
-	if ((gh->given && gh->value > TS_DEGREES_HIGH_DH) ||
+	/* Brackish water has more of it, by its salt. */
+	if ((gh->given && gh->value - ts_contents_gh_of_salt(p, w->practice->value[TS_P_SALT_FRESH])
+						  .value >
+				  TS_DEGREES_HIGH_DH) ||
 		(kh->given && kh->value > TS_DEGREES_HIGH_DH))
 		p->unusual |= TS_UNUSUAL_DEGREES;
 	note_softened(w);
