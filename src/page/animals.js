@@ -27,7 +27,8 @@ function readItem(item, lived) {
 }
 
 // A sentence that is being typed: its parts are not asked about one by one.
-const SENTENCE = /(\S+\s+){4}\S|\b([GK]H|pH|\d+\s*(l|lit\w*|cm|dH|ppm))\b/i;
+const SENTENCE = new RegExp("(\\S+\\s+){4}\\S|\\?|\\b([GK]H|pH|\\d+\\s*(l|lit\\w*|cm|dH|ppm)|can|could|will|would|should|may|" +
+	"do|does|is|are|how|what|which|why|my|our|i|i'm|we|have|has|keep|add|buy|suit|together|please|help)\\b", "i");
 const unfinished = () => page.typing && page.unclear.some(({ item }) => SENTENCE.test(item));
 
 // What is typed becomes the stock; what a file or a field said beyond the words stays.
@@ -74,6 +75,11 @@ function readSentence(s, items) {
 			s[part][key] = text;
 			page.figures.push([part, key]);
 		}
+	}
+	if (page.told.includes("--softened")) { // which has a field
+		page.told = page.told.filter((word) => word !== "--softened");
+		s.water.softened = "yes";
+		page.figures.push(["water", "softened"]);
 	}
 	if (living.length) { s.lived = s.lived || LIVED[2][0]; } // stands in the choice, to be put right
 	return [...planned.map((item) => readItem(item, "")), ...living.map((item) => readItem(item, s.lived))];

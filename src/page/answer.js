@@ -82,6 +82,7 @@ const QUESTIONS = [
 		words: (s) => ["titrate", ...subject(s), ...(s.tank.temperature ? ["--temperature", s.tank.temperature] : [])] },
 ];
 
+const SHOP = QUESTIONS.find(({ id }) => id === "shop");
 const missing = (question, sheet) => question.needs.filter((need) => !NEEDS[need].has(sheet));
 
 // A call as it is typed: what is more than a word stands in quotes.

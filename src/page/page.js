@@ -7,6 +7,8 @@ const FIRST_READINGS = ["GH", "KH", "pH"];
 const OF_TANK = ["cover", "substrate", "filter", "water_change", "feeding"];
 const POURED_READINGS = [...FIRST_READINGS, "NO3"];
 const SHOP_READINGS = ["GH", "KH", "pH", "temperature"];
+const LETTERS_LARGE = 110; // of a first line in large letters
+const TEXT_PX_MOST = 640; // of a text to take along; beyond it scrolls
 const FIRST_NEED = "Fill in what you know of the water first.";
 const WAIT_MS = 20, TYPING_MS = 700, REST_MS = 300;
 
@@ -174,13 +176,15 @@ function choose(question) {
 	toAnswer();
 }
 
-// What is filled in folds to a line each, above the answer.
+// What is filled in folds to a line each, above the answer; what is empty stays open, to be filled in next.
 function toAnswer() {
 	if (!page.question) {
 		at("first").scrollIntoView();
 		return;
 	}
-	for (const part of document.querySelectorAll(".part")) { part.open = false; }
+	for (const part of document.querySelectorAll("details.part")) {
+		part.open = ["part-water", "part-tank"].includes(part.id) && !part.querySelector(".told").textContent;
+	}
 	at("answer").focus({ preventScroll: true });
 	at("part-question").scrollIntoView();
 }
@@ -200,7 +204,7 @@ function finishAnswer() {
 // No calm line stands before what was typed of a danger and not understood, or is no matter of this question.
 const checks = (question) => question.words(sheet())[0] === "check";
 function alarming(question) {
-	const left = [...(page.alarms || []), ...(checks(question) ? [] : (page.told || []).filter((word) => !word.startsWith("--")))];
+	const left = [...(page.alarms || []), ...(checks(question) ? [] : (page.told || []).filter((word, i, all) => !word.startsWith("--") && all[i - 1] !== "--asks"))];
 	return left.length ? [element("p", { class: "verdict" },
 		`Not answered here, and asked before anything else: ${left.join(", ")}. Say it in its field, or ask whether all are well.`)] : [];
 }
@@ -239,6 +243,7 @@ function answer() {
 	});
 	page.resting = setTimeout(finishAnswer, REST_MS);
 	const verdict = place.querySelector(".verdict");
+	if (verdict) { verdict.classList.toggle("long", verdict.textContent.length > LETTERS_LARGE); }
 	termsOpen(place, page.rows.glossary);
 	const refused = place.querySelector(".refused p");
 	at("answered").textContent = at("to-answer").textContent = (verdict || refused || { textContent: "The answer is below." }).textContent;
@@ -261,7 +266,9 @@ function takenAlong(place, words) {
 		...(page.rows.commands[words[0]].formats.includes("brief") ? [element("button",
 			{ type: "button", onclick: () => brief(words, said) }, "As a short text")] : []),
 		element("button", { type: "button", onclick: () => window.print() }, "Print"),
-		element("button", { type: "button", onclick: () => saveAnswer(words, said) }, "Save")), said);
+		element("button", { type: "button", onclick: () => saveAnswer(words, said) }, "Save"),
+		...(["rank", "fits", "together"].includes(page.question.id) && NEEDS.water.has(sheet()) ? [element("button",
+			{ type: "button", onclick: () => choose(SHOP) }, SHOP.says)] : [])), said);
 	let last = place.querySelector(":scope > .verdict");
 	while (last && last.nextElementSibling && last.nextElementSibling.matches(LINES)) { last = last.nextElementSibling; }
 	if (last && !place.matches(".shop")) { last.after(box); } else { place.lastElementChild.before(box); }
@@ -295,6 +302,7 @@ function showText(place, label, text) {
 	const area = element("textarea", { rows: String(Math.min(24, text.split("\n").length + 3)), readonly: true, "aria-label": label }, text);
 	const button = element("button", { type: "button", onclick: () => copy(area, button) }, "Copy");
 	place.replaceChildren(element("p", { class: "says" }, label), area, element("p", { class: "row" }, button));
+	area.style.height = `${Math.min(area.scrollHeight + 4, TEXT_PX_MOST)}px`;
 }
 
 async function copy(area, button) {
