@@ -34,8 +34,8 @@ static void write_line(struct ts_json *j, const struct ts_stock_line *line, doub
 	ts_json_number(j, "count", count, 0);
 	if (line->sex)
 		ts_json_text(j, "sex", sex->words[line->sex]);
-	if (line->since && *line->since)
-		ts_json_text(j, "since", line->since);
+	if (line->since) /* as a file has it: there, and nobody knows since when */
+		ts_json_text(j, "since", *line->since ? line->since : "unknown");
 	ts_json_end_object(j);
 }
 
@@ -126,10 +126,18 @@ static void write_choices(struct ts_json *j, const struct ts_catalogue *catalogu
 		write_choice(j, meant->items[i].name, meant->items[i].species);
 }
 
-/* How many where nobody said so, as `check` takes it. */
-static double count_of(const struct ts_stock_line *line, const struct ts_species *species)
+/* How many where nobody said so, as `check` takes it; of a group so many that each of it feels
+ * safe. */
+static double count_of(const struct ts_stock_line *line, const struct ts_species *species,
+	const struct ts_candidates *meant)
 {
-	return line->count > 0 ? line->count : species ? fmax(1, ceil(species->group.least)) : 1;
+	double count = species ? fmax(1, ceil(species->group.least)) : 1;
+
+	if (line->count > 0)
+		return line->count;
+	for (size_t i = 0; !species && meant->how == TS_NAME_GROUP && i < meant->count; i++)
+		count = fmax(count, ceil(meant->items[i].species->group.least));
+	return count;
 }
 
 static void say_count(struct ts_text *text, double count, const struct ts_species *species)
@@ -159,8 +167,8 @@ static void write_meant(struct ts_json *j, const struct ts_stock_line *line,
 		ts_say_taken(&said, line->species, meant);
 	else
 		ts_say_candidates(&said, line->species, meant);
-	if (species && line->count < 1 && count_of(line, species) > 1)
-		say_count(&said, count_of(line, species), species);
+	if (species && line->count < 1 && count_of(line, species, meant) > 1)
+		say_count(&said, count_of(line, species, meant), species);
 	write_said(j, "says", &said);
 	ts_json_bool(j, "group", !species && meant->how == TS_NAME_GROUP);
 	ts_json_list(j, "choices");
@@ -176,7 +184,7 @@ static void write_animal(
 	struct ts_candidates meant;
 	const struct ts_species *species = ts_catalogue_species(catalogue, line->species, &meant);
 
-	write_line(j, line, count_of(line, species));
+	write_line(j, line, count_of(line, species, &meant));
 	write_meant(j, line, catalogue, species, &meant);
 }
 

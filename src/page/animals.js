@@ -4,15 +4,16 @@
 
 // "8 platies, 2 angelfish", "8 platies and 2 angelfish", a line each.
 const PARTED = /\s*[,;\n]+\s*|\s+and\s+(?=(?:\d|one|two|three|four|a|an|some)\b)/i;
-const SINCE = /\s(for|since)\s/;
-// For how long: what stands behind a name in a call.
-const LIVED = [["", "not yet: only planned"], ["for 3 weeks", "for some weeks"], ["for 6 months", "for months"],
+const SINCE = /\s(for|since)\s|^there:/;
+// For how long: what stands behind a name in a call, or before it.
+const THERE = "there:";
+const LIVED = [["", "not yet: only planned"], [THERE, "yes, since when is not known"], ["for 3 weeks", "for some weeks"], ["for 6 months", "for months"],
 	["for 2 years", "for years"]];
 
 const itemsOf = (text) => text.split(PARTED).map((item) => item.trim()).filter(Boolean);
 
 // An animal of the sheet as it is typed.
-const typedAnimal = ({ species, count, since }) => `${count || 1} ${species}${since ? ` since ${since}` : ""}`;
+const typedAnimal = ({ species, count, since }) => `${since === "unknown" ? `${THERE} ` : ""}${count || 1} ${species}${since && since !== "unknown" ? ` since ${since}` : ""}`;
 
 // Whoever goes on typing is not asked again about what stands before.
 const KNOWN_MOST = 400, known = new Map();
@@ -22,7 +23,7 @@ function askedOnce(key, run) {
 	return JSON.parse(known.get(key));
 }
 function readItem(item, lived) {
-	const words = lived && !SINCE.test(item) ? `${item} ${lived}` : item;
+	const words = !lived || SINCE.test(item) ? item : lived === THERE ? `${THERE} ${item}` : `${item} ${lived}`;
 	return { item, ...askedOnce(`item ${words}`, (running) => running.animals(words, today()[1])) };
 }
 
@@ -58,7 +59,7 @@ function readAnimals(whole = true) {
 const SENTENCE_WORDS_MOST = 40; // a message; reading takes some milliseconds a word
 const PLACE_OF = { volume: "size", size: "size", temperature: "temperature" };
 function readSentence(s, items) {
-	const astray = items.filter(({ name, group }) => !name && !group).length;
+	const astray = items.filter(({ item, name, group }) => !name && (!group || SENTENCE.test(item))).length;
 	const short = s.words.split(/[\s,;?!()+&/=]+/).length <= SENTENCE_WORDS_MOST;
 	const words = s.words.replace(/\s+/g, " ");
 	const { planned, living, unread, flags, told, alarms } = astray && short ? askedOnce(`sentence ${words}`, (running) => running.sentence(words)) : {};
@@ -81,14 +82,16 @@ function readSentence(s, items) {
 		s.water.softened = "yes";
 		page.figures.push(["water", "softened"]);
 	}
-	if (living.length) { s.lived = s.lived || LIVED[2][0]; } // stands in the choice, to be put right
+	if (living.length) { s.lived = s.lived || THERE; } // stands in the choice, to be put right
 	return [...planned.map((item) => readItem(item, "")), ...living.map((item) => readItem(item, s.lived))];
 }
+
+const notUnderstood = () => `Not understood: ${page.unread.join(", ")}`;
 
 // What is not clear, with whom it may mean as buttons.
 function showNames() {
 	if (unfinished()) { return at("names").replaceChildren(); }
-	const left = page.unread.length ? [element("p", { class: "says" }, `Not understood: ${page.unread.join(", ")}`)] : [];
+	const left = page.unread.length ? [element("p", { class: "says" }, notUnderstood())] : [];
 	return at("names").replaceChildren(...left, ...page.read.flatMap((one) => {
 		if (!one.says) { return []; }
 		const list = one.choices || [];
@@ -160,7 +163,7 @@ const ailing = (s) => s.signs.some(({ sign }) => sign) || Number(s.rest.deaths) 
 function liveThere(lived) {
 	const s = sheet();
 	s.lived = lived;
-	s.words = itemsOf(s.words).map((item) => item.replace(/\s+since\s.*$/, "")).join(", ");
+	s.words = itemsOf(s.words).map((item) => item.replace(/^there:\s*|\s+since\s.*$/g, "")).join(", ");
 	showWords();
 	readAnimals();
 }

@@ -220,7 +220,7 @@ function unfolded(place, page) {
 
 // What the program refused, in its own words.
 function refusal(error) {
-	const lines = error.trim().split("\n").map((line) => line.replace(/^tapshoal: |^\S*\.yaml:\d+:\d+: /g, "").replace(/ \[error, [^\]]*\]$/, "").replace(/--([A-Za-z0-9-]+) '/g, "$1 '"));
+	const lines = error.trim().split("\n").map((line) => line.replace(/^tapshoal: |^\S*\.yaml:\d+:\d+: /g, "").replace(/^(water\.|tank\.)?(readings\[\d+\]\.)?/, "").replace(/ \[(error|warning|note), [^\]]*\]$/, "").replace(/--([A-Za-z0-9-]+) '/g, "$1 '"));
 	return element("div", { class: "refused" }, ...lines.map((line) => element("p", {}, line)));
 }
 

@@ -65,7 +65,7 @@ function nearest(s) {
 
 function changed(key) {
 	if (key) { at("first").hidden = page.kept.seen = true; } // who fills in has found the sheet
-	if (ailing(sheet()) && !sheet().lived) { liveThere(LIVED[1][0]); }
+	if (ailing(sheet()) && !sheet().lived) { liveThere(THERE); }
 	keepSheets(page.kept);
 	const auto = nearest(sheet());
 	if (auto !== page.auto) { page.chosen = null; } // more is known: the question is another one
@@ -120,7 +120,8 @@ function showTold() {
 	const kind = page.fields.find((field) => field.id === "water-of-kind");
 	if (kind) { kind.doubt.textContent = ofTankUnsaid(s) ? "Taken as the tank's own: animals live in it, and waste was measured. If it is the tap's, choose tap." : ""; }
 	say("part-shop", told(s.shop, page.rows.reading, 4));
-	say("part-animals", s.stock.map((line) => `${line.count || "?"} ${line.species}`).join(", "));
+	say("part-animals", [s.stock.map((line) => `${line.count || "?"} ${line.species}`).join(", "),
+		s.lived && LIVED.find(([words]) => words === s.lived)[1], isWell(s) && "all well"].filter(Boolean).join("; "));
 	say("part-question", page.question ? page.question.says : "");
 }
 
@@ -247,7 +248,7 @@ function answer() {
 	termsOpen(place, page.rows.glossary);
 	const refused = place.querySelector(".refused p");
 	at("answered").textContent = at("to-answer").textContent = (verdict || refused || { textContent: "The answer is below." }).textContent;
-	mark(error);
+	mark(code > 1 ? error : "");
 }
 
 // Fields whose value the program could not read.
@@ -270,6 +271,7 @@ function takenAlong(place, words) {
 		...(["rank", "fits", "together"].includes(page.question.id) && NEEDS.water.has(sheet()) ? [element("button",
 			{ type: "button", onclick: () => choose(SHOP) }, SHOP.says)] : [])), said);
 	let last = place.querySelector(":scope > .verdict");
+	if (last && page.unread.length) { last.after(element("p", { class: "says" }, notUnderstood())); }
 	while (last && last.nextElementSibling && last.nextElementSibling.matches(LINES)) { last = last.nextElementSibling; }
 	if (last && !place.matches(".shop")) { last.after(box); } else { place.lastElementChild.before(box); }
 }

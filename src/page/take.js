@@ -15,7 +15,8 @@ function readReport() {
 	}
 	for (const { key, unit, low, high, value } of read.taken) {
 		if (!row("reading", key)) { continue; }
-		const figure = low !== null && high !== null && low !== high ? `${low}..${high}` : value;
+		const short = (number) => (typeof number === "number" ? Number(number.toFixed(2)) : number); // it was turned into our unit
+		const figure = low !== null && high !== null && low !== high ? `${short(low)}..${short(high)}` : short(value);
 		s.reading[key] = unit ? `${figure} ${unit}` : String(figure);
 		page.reported.push(key);
 	}
@@ -151,6 +152,7 @@ function rowOf(name) {
 
 function valueOf(name) {
 	const [part, key] = name.split("."), s = sheet();
+	if (name === "animal.since" && (s.stock[0] || {}).since === "unknown") { return ""; }
 	return (part === "animal" ? s.stock[0] || {} : part === "sign" ? s.signs[0] || {} : part === "plan" ? s.rest : s[part])[key];
 }
 
@@ -203,7 +205,7 @@ function takeLink(fragment = location.hash.slice(1)) {
 	page.seen = link.seen;
 	// Who is asked since when they live there, or what is wrong with them, lives there; the choice says so, to be put right.
 	const runs = (page.wait || []).some((name) => /^(sign|plan)\./.test(name) || name === "animal.since");
-	if (runs) { link.sheet.lived = link.sheet.lived || LIVED[1][0]; }
+	if (runs) { link.sheet.lived = link.sheet.lived || THERE; }
 	// The water that is read is the tank's then, and so beside what is poured in.
 	if (runs || (page.wait || []).some((name) => name.startsWith("supply."))) { link.sheet.water.kind = link.sheet.water.kind || "tank"; }
 	if (location.hash) { history.replaceState(null, "", location.href.split("#")[0]); }

@@ -202,6 +202,15 @@ const moments = (() => {
 			const terminal = fragmentOf(page.program.ask(["check", asked, "-f", "html", ...today()]).out).querySelector(".verdict").textContent;
 			expect(name !== "asked" || verdict() === terminal, `${verdict()} is not ${terminal}`);
 		}
+		for (const one of ["i put six neon tetras in my new 54 litre tank on the first day, what do i do now? tap water is hardness 221 mg/l and ph 7.6",
+			"i bought six guppies and put them in on the first day, 54 litres. what do i do", "which shrimps go with 6 male endlers",
+			"I have had 6 platies for a year in a tank 80x35x40, can I add 6 neons", "my betta is gasping after a water change, 40 litres",
+			"i have a new 54 l tank and six platys have been in it since today. what should i do", "how much salt for my guppies"]) {
+			type("animals", one);
+			press(id("go"));
+			const terminal = fragmentOf(page.program.ask(["check", one, "-f", "html", ...today()]).out).querySelector(".verdict").textContent;
+			expect(verdict() === terminal, `${one}: ${verdict()} is not ${terminal}`);
+		}
 		type("animals", "xyzzy");
 		press(id("go"));
 		await until("what is not known is said, which", () => seen(id("names")) && id("names").textContent);
