@@ -323,12 +323,12 @@ class Bench:
             good = process.wait() == 0 and good
         return None if over.is_set() else good
 
-    def settle(self, jobs):
-        """Notes which functions each test reaches; leaves out what fails without any fault."""
+    def settle(self, jobs, files):
+        """Notes which functions of the files each test reaches; leaves out what fails without a fault."""
         with tempfile.TemporaryDirectory(dir=self.folder) as work:
             work = pathlib.Path(work)
             traced = {path: work / (path.replace("/", "_") + ".o") for path in self.units
-                      if path.split("/")[1] in ROOMS}
+                      if path in files}
             with concurrent.futures.ThreadPoolExecutor(jobs) as pool:
                 list(pool.map(lambda path: self.make(self.units[path][0] + [
                     "-finstrument-functions", "-c", "-o", traced[path], ROOT / path]), traced))
@@ -447,7 +447,7 @@ def main():
     resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
     with tempfile.TemporaryDirectory() as folder:
         bench = Bench(args.build or pathlib.Path(folder), args.most)
-        bench.settle(args.jobs)
+        bench.settle(args.jobs, {m.file for m in chosen})
 
         def one(m):
             fate = bench.try_out(m, texts[m.file])
