@@ -6,10 +6,7 @@
 
 #include <string.h>
 
-#include "catalogue/name_rows.h"
-#include "catalogue/name_words.h"
-#include "catalogue/pattern.h"
-#include "catalogue/summary.h"
+#include "catalogue/search.h"
 #include "catalogue/traits.h"
 #include "cli/commands.h"
 #include "model/shape.h"
@@ -104,129 +101,6 @@ static enum ts_status open_pattern(struct session *s, const char *text, struct t
 	return status;
 }
 
-/* The pattern may be the name of one animal, or of a group, however it is written. */
-static bool meant(const struct call *a, const struct ts_species *species)
-{
-	if (a->named)
-		return a->named == species;
-	return a->candidates.how == TS_NAME_GROUP && ts_name_row_holds(a->candidates.row, species);
-}
-
-/* How near the names of an animal come to what was typed, as people would say it. */
-static int far_from(const struct ts_name_words *asked, const struct ts_species *species)
-{
-	const char *name;
-	int far = 2;
-
-	for (size_t i = 0; far && (name = ts_species_name(species, i)); i++) {
-		struct ts_name_words words;
-		unsigned miss;
-
-		ts_name_split(name, strlen(name), false, &words);
-		miss = ts_name_miss(asked, &words) / TS_NAME_TIER;
-		if (miss <= TS_TIER_PLURAL)
-			far = 0;
-		else if (miss <= TS_TIER_WORDS)
-			far = 1;
-	}
-	return far;
-}
-
-static enum ts_status search(struct session *s, const struct ts_filter *filter,
-	struct ts_pattern *pattern, struct call *ret)
-{
-	struct ts_name_words asked = {.count = 0};
-
-	ret->hits = ts_arena_array(
-		s->arena, s->catalogue->count ? s->catalogue->count : 1, sizeof *ret->hits);
-	if (!ret->hits)
-		return TS_NO_MEMORY;
-	if (ret->pattern)
-		ts_name_split(ret->pattern, strlen(ret->pattern), false, &asked);
-	for (size_t i = 0; i < s->catalogue->count; i++) {
-		struct ts_find_hit one = {s->catalogue->items[i], NULL, 0};
-		enum ts_status status = TS_OK;
-
-		if (!ts_filter_passes(filter, one.species))
-			continue;
-		if (pattern && !meant(ret, one.species))
-			status = ts_pattern_species(pattern, one.species, &one.name);
-		if (status == TS_BAD_INPUT)
-			ts_text_puts(s->error,
-				"the pattern takes more steps than a search has; "
-				"write it simpler, or give --fixed",
-				NULL);
-		if (status > TS_NO)
-			return status;
-		if (status != TS_OK)
-			continue;
-		one.far = ret->pattern ? far_from(&asked, one.species) : 0;
-		ret->hits[ret->count++] = one;
-	}
-	return TS_OK;
-}
-
-static void make_counts(
-	struct ts_arena *arena, const struct ts_summary *s, struct ts_find_result *ret)
-{
-	struct ts_find_tally_result *rows = ts_arena_array(
-		arena, s->group_count + TS_HOME__COUNT + TS_GRADE__COUNT, sizeof *rows);
-
-	if (!rows)
-		return;
-	ret->groups = rows;
-	for (size_t i = 0; i < s->group_count; i++)
-		rows[ret->group_count++] =
-			(struct ts_find_tally_result){s->groups[i].name, s->groups[i].count};
-	rows += ret->group_count;
-	ret->home_waters = rows;
-	for (int w = 0; w < TS_HOME__COUNT; w++)
-		rows[ret->home_water_count++] =
-			(struct ts_find_tally_result){ts_words_home_water[w], s->home_water[w]};
-	rows += ret->home_water_count;
-	ret->values = rows;
-	for (int g = 0; g < TS_GRADE__COUNT; g++)
-		rows[ret->value_count++] =
-			(struct ts_find_tally_result){ts_grade_words[g], s->values[g]};
-	for (int g = 0; g < TS_GRADE__COUNT; g++)
-		ret->values_in_all += s->values[g];
-	ret->fish = s->fish;
-	ret->fish_ph_published = s->fish_ph_published;
-	ret->fish_gh_published = s->fish_gh_published;
-	ret->fish_temp_published = s->fish_temp_published;
-}
-
-static void make_folders(
-	struct ts_arena *arena, const struct ts_catalogue *catalogue, struct ts_find_result *ret)
-{
-	size_t count = catalogue->folders.count;
-
-	ret->folders = ts_arena_array(arena, count ? count : 1, sizeof *ret->folders);
-	for (size_t i = 0; ret->folders && i < count; i++) {
-		struct ts_find_folder_result *row = &ret->folders[ret->folder_count++];
-
-		row->folder = catalogue->folders.items[i];
-		ts_overlay_count(catalogue, i, &row->added, &row->replaced);
-	}
-}
-
-/* What was found by group, water and source, and where the records came from. */
-static bool count(struct session *s, const struct call *a, struct ts_find_result *ret)
-{
-	const struct ts_species **species =
-		ts_arena_array(s->arena, a->count ? a->count : 1, sizeof *species);
-	struct ts_summary summary;
-
-	for (size_t i = 0; species && i < a->count; i++)
-		species[i] = a->hits[i].species;
-	if (!species)
-		return false;
-	ts_summarise(species, a->count, s->arena, &summary);
-	make_counts(s->arena, &summary, ret);
-	make_folders(s->arena, s->catalogue, ret);
-	return !s->arena->failed;
-}
-
 static void write_answer(struct session *s, const struct ts_find_result *r)
 {
 	struct ts_document doc;
@@ -245,6 +119,20 @@ static void write_answer(struct session *s, const struct ts_find_result *r)
 	session_write(s, &doc);
 }
 
+static enum ts_status search(struct session *s, const struct ts_filter *filter,
+	struct ts_pattern *pattern, struct call *io)
+{
+	const struct ts_search wanted = {filter, pattern, io->pattern, io->named, &io->candidates};
+	enum ts_status status = ts_search(s->catalogue, &wanted, s->arena, &io->hits, &io->count);
+
+	if (status == TS_BAD_INPUT)
+		ts_text_puts(s->error,
+			"the pattern takes more steps than a search has; "
+			"write it simpler, or give --fixed",
+			NULL);
+	return status;
+}
+
 static enum ts_status answer_with(struct session *s, const struct call *a)
 {
 	const struct ts_asking asking = {
@@ -260,7 +148,8 @@ static enum ts_status answer_with(struct session *s, const struct call *a)
 		.overlays_say = say_overlays_kept(s)};
 	struct ts_find_result result;
 
-	if (!count(s, a, &q.counts) || !ts_answer_find(&asking, &q, &result))
+	if (!ts_search_counts(s->catalogue, a->hits, a->count, s->arena, &q.counts) ||
+		!ts_answer_find(&asking, &q, &result))
 		return TS_NO_MEMORY;
 	write_answer(s, &result);
 	return TS_OK;
