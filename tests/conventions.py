@@ -65,6 +65,7 @@ note("a terminal gets colour", b"\x1b[" in on_terminal("rank", *WATER))
 note("NO_COLOR: no colour", b"\x1b" not in on_terminal("rank", *WATER, NO_COLOR="1"))
 note("an empty NO_COLOR is none", b"\x1b[" in on_terminal("rank", *WATER, NO_COLOR=""))
 note("TERM=dumb: no colour", b"\x1b" not in on_terminal("rank", *WATER, TERM="dumb"))
+note("a setting: no colour", b"\x1b" not in on_terminal("rank", *WATER, TAPSHOAL_COLOR="never"))
 note("--no-color: no colour", b"\x1b" not in on_terminal("rank", *WATER, "--no-color"))
 with tempfile.TemporaryDirectory() as folder:
     pager = pathlib.Path(folder) / "pager"
