@@ -100,9 +100,9 @@ taken() {
 	chmod -R a+rX "$root/taken"
 	name=$(basename "$(ls "$artefacts"/tapshoal-*.tar.gz)" .tar.gz)
 	everything >"$log.was"
-	inside 0 keeper /home/keeper "cp /taken/tapshoal-*-$(uname -m) tapshoal && ./tapshoal rank $water | grep 'suit this water'"
-	echo "the static file: $(du -k "$root/home/keeper/tapshoal" | cut -f1) kB"
-	rm "$root/home/keeper/tapshoal"
+	inside 0 keeper /home/keeper "cp /taken/tapshoal-*-$(uname -m) fish && ./fish rank $water | grep 'suit this water'"
+	echo "the static file: $(du -k "$root/home/keeper/fish" | cut -f1) kB"
+	rm -f "$root/home/keeper/fish"
 	gone "the static file"
 	inside 0 root / "apt-get update -q && apt-get install -y -q --no-install-recommends /taken/tapshoal_*.deb &&
 		tapshoal rank $water | grep 'suit this water'"
