@@ -345,6 +345,7 @@ static const struct {
 	{"apart.gh", 1u << TS_GH},
 	{"buffer.gone", 1u << TS_GH | 1u << TS_KH | 1u << TS_PH},
 	{"vet.minerals", 1u << TS_GH | 1u << TS_KH},
+	{"apart.blend", 1u << TS_GH | 1u << TS_KH},
 };
 
 /* What is done about a poison or the warmth is advised of the tank, not of one animal. */
@@ -412,8 +413,25 @@ static bool of_settled(const struct ts_check_work *w, const struct ts_ruling *r)
 	       topic != TS_TOPIC_TEMPERATURE && ts_check_all_well(w);
 }
 
+/* The way back to the file's changes mends it, and is told with its figures. */
+static bool of_routine(const struct ts_check_work *w, const struct ts_ruling *r)
+{
+	const struct ts_span *kh;
+
+	if (!w->check.waters || !let_slip(w))
+		return false;
+	kh = &w->check.waters->poured.at[TS_KH];
+	if (r->rule == TS_RULE_NITRATE_LOAD || r->rule == TS_RULE_BUFFER)
+		return true;
+	return r->rule == TS_RULE_WATER && r->match && r->word == TS_KH && kh->given &&
+	       r->match->at[TS_KH].uncomfortable_by < 0 &&
+	       kh->value >= r->match->at[TS_KH].preferred.low;
+}
+
 static bool spoken_for(struct ts_check_work *w, const struct ts_ruling *r)
 {
+	if (of_routine(w, r))
+		return true;
 	if (of_light(w, r) || of_numbers(w, r) || of_stocking(w, r) || of_settled(w, r))
 		return true;
 	for (size_t i = 0; i < w->advice_count; i++) {

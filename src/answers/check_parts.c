@@ -7,6 +7,7 @@
 
 #include "answers/thin.h"
 #include "base/arena.h"
+#include "match/bands.h"
 #include "stock/growth.h"
 #include "words/animal.h"
 #include "words/rulings.h"
@@ -181,6 +182,27 @@ static bool off(const struct ts_check_work *w, enum ts_parameter p)
 	return span->given && (span->value < r->low || span->value > r->high);
 }
 
+/* "; KH 11 is more than the 10 that is known to suit them": of a band that the kind of their home
+ * water gives, which excludes nobody by itself. */
+static void put_beyond_kind(struct ts_check_work *w, enum ts_parameter p, double end, bool above)
+{
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_plan_group *g = &w->check.groups[i];
+
+		if (p != TS_KH || g->match.at[p].source[0] != ts_by_kind_of_water)
+			return;
+	}
+	ts_text_puts(&w->text, w->text.len ? "; KH " : "KH ", NULL);
+	ts_text_number_short(&w->text, w->check.profile.at[p].value, ts_parameter_rows[p].decimals);
+	ts_text_put(&w->text, above ? " is more than the " : " is less than the ");
+	ts_text_number_short(&w->text, end, ts_parameter_rows[p].decimals);
+	ts_text_put(&w->text, " that is known to suit them");
+	if (off(w, TS_PH) && !isnan(w->check.profile.ph_read)) {
+		ts_text_put(&w->text, ", and it makes the pH ");
+		ts_text_number_short(&w->text, w->check.profile.ph_read, 1);
+	}
+}
+
 /* "; KH is bearable to 12 (yours is 8)": beyond what they like, within what all of them bear; what
  * is not borne is said by its own judgement. */
 static void put_borne(struct ts_check_work *w, enum ts_parameter p)
@@ -195,8 +217,12 @@ static void put_borne(struct ts_check_work *w, enum ts_parameter p)
 		if (w->check.groups[i].way != TS_WAY_LEAVE && !isnan(t->low))
 			end = above ? fmin(end, t->high) : fmax(end, t->low);
 	}
-	if (!isfinite(end) || (above ? span->value > end : span->value < end))
+	if (!isfinite(end))
 		return;
+	if (above ? span->value > end : span->value < end) {
+		put_beyond_kind(w, p, end, above);
+		return;
+	}
 	ts_text_puts(&w->text, w->text.len ? "; " : "",
 		p == TS_TEMPERATURE ? "the warmth" : ts_parameter_rows[p].label,
 		above ? " is bearable to " : " is bearable from ", NULL);

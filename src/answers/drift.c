@@ -13,6 +13,7 @@
 #include "care/advice.h"
 #include "care/jump.h"
 #include "care/plan_state.h"
+#include "chem/hardness.h"
 #include "chem/ions.h"
 #include "stock/band.h"
 #include "words/advice.h"
@@ -33,6 +34,10 @@
 /* GH that moves so far in the days followed is said, though it meets no limit, dH. */
 #define GH_MOVES_DH 2.0
 #define GH_SHOWN_DH 1.5
+/* The last drop and all readings together are told apart from so much on, dH. */
+#define KH_APART_DH 0.15
+/* It stands, within so much of where it settles. */
+#define HALF_DH 0.5
 
 /* clang-format off */
 const struct ts_drift_moves_row ts_drift_moves_rows[TS_MOVES__COUNT] = {
@@ -96,6 +101,7 @@ static struct ts_range band(bool known, const struct ts_estimate *e)
 static enum ts_status fill_days(struct drift_work *w)
 {
 	struct ts_drift_result *r = w->ret;
+	struct ts_drift_tank tank;
 	bool doubtful = false;
 	size_t count = w->question->days + 1;
 	struct ts_drift_day *days = ts_arena_array(w->asking->arena, count, sizeof *days);
@@ -105,8 +111,11 @@ static enum ts_status fill_days(struct drift_work *w)
 	r->days = ts_arena_array(w->asking->arena, count, sizeof *r->days);
 	if (!days || !bands || !r->days)
 		return TS_NO_MEMORY;
-	status = ts_drift_run(
-		&w->waters->drift.tank, w->asking->practice, w->question->days, days, NULL);
+	/* As all readings together have the tank, its filter as it is. */
+	ts_waters_run(w->waters, 0, &tank);
+	tank.filter_share = w->waters->drift.tank.filter_share;
+	w->kh_read = ts_chem_dkh_from_meq_l(w->waters->drift.tank.water.alk_meq_l);
+	status = ts_drift_run(&tank, w->asking->practice, w->question->days, days, NULL);
 	if (status == TS_OK)
 		status = ts_waters_bands(w->waters, w->question->days, w->asking->practice, bands);
 	if (status != TS_OK)
@@ -275,7 +284,7 @@ static void fill_now(struct drift_work *w)
 {
 	const struct ts_water *poured = &w->question->plan->water;
 	const double values[TS_MOVES__COUNT] = {gh_or_unknown(w, w->today.gh_dh),
-		kh_or_unknown(w, w->today.kh_dh), w->today.no3_mg_l, kh_or_unknown(w, w->today.ph),
+		kh_or_unknown(w, w->kh_read), w->today.no3_mg_l, kh_or_unknown(w, w->today.ph),
 		w->today.conductivity_us_cm};
 	struct ts_drift_result *r = w->ret;
 
@@ -375,9 +384,6 @@ static void fill_head(struct drift_work *w)
 	const struct ts_estimate *gone = &w->waters->settles.buffer_days;
 	struct ts_drift_result *r = w->ret;
 	double before = l->nitrogen_mg_day.value / l->net_l / TS_WEIGHT_N;
-	const struct drift_days days = {
-		TS_NOW_KH, gone->low, gone->value, isfinite(gone->high) ? gone->high : (double)NAN};
-	const char *what;
 
 	r->name = w->question->plan->name;
 	r->volume_l = l->net_l;
@@ -397,14 +403,8 @@ static void fill_head(struct drift_work *w)
 	r->buffer_gone_day_early = isfinite(gone->low) ? gone->low : (double)NAN;
 	r->buffer_gone_day_late = isfinite(gone->high) ? gone->high : (double)NAN;
 	r->caution = ts_caution_drift;
-	if (!isfinite(gone->value) || (w->kh_known && w->today.kh_dh < bound(w, TS_P_KH_FLOOR)))
-		return;
-	ts_text_put(&w->text, "The buffer (KH ");
-	put(w, bound(w, TS_P_KH_FLOOR), 1);
-	ts_text_put(&w->text, ")");
-	what = take(w);
-	if (what)
-		r->gone_says = drift_coming(w, what, "is used up", "may be used up", &days);
+	if (w->kh_known && w->kh_read >= bound(w, TS_P_KH_FLOOR))
+		r->gone_says = ts_learned_gone(w->asking, w->waters);
 }
 
 static double most_ammonia(const struct ts_drift_result *r)
@@ -521,7 +521,7 @@ static const char *grave(struct drift_work *w)
 		return "Ammonia stands in this tank: make it safe before anything else";
 	if (active_soil(w))
 		return "Active soil takes the buffer for as long as it lasts: KH says nothing here";
-	if (w->kh_known && now->kh_dh < bound(w, TS_P_KH_FLOOR))
+	if (w->kh_known && w->kh_read < bound(w, TS_P_KH_FLOOR))
 		return "The buffer is gone already: steady the water before anything else";
 	if (buffer_first(w)) {
 		ts_text_put(&w->text, "The buffer lasts ");
@@ -539,12 +539,18 @@ static const char *grave(struct drift_work *w)
 static const char *keeps(struct drift_work *w)
 {
 	const struct ts_drift_moves_row *row = &ts_drift_moves_rows[w->unfit_what];
+	bool gh = w->unfit_what == TS_MOVES_GH;
+	double now = gh ? w->today.gh_dh : w->today.kh_dh;
+	double to = gh ? w->waters->settles.gh_dh.value : w->waters->settles.kh_dh.value;
+	bool moves = fabs(to - now) >= HALF_DH;
 
 	w->ret->keeps = true;
 	if (!w->unfit || !ts_past_moved(&w->question->plan->tank, w->asking->today))
 		return "This routine keeps the water";
-	ts_text_puts(&w->text, "This routine keeps the water at ", row->label, " ", NULL);
-	put(w, w->unfit_what == TS_MOVES_GH ? w->today.gh_dh : w->today.kh_dh, row->decimals);
+	ts_text_puts(&w->text,
+		moves ? "This routine takes the water to " : "This routine keeps the water at ",
+		row->label, " ", NULL);
+	put(w, moves ? to : now, moves ? 0 : row->decimals);
 	ts_text_put(&w->text, w->unfit_above ? ", and that is more than the "
 					     : ", and that is "
 					       "less than the ");
@@ -674,6 +680,13 @@ static const char *because(struct drift_work *w)
 	if (fabs(then->gh_dh - now->gh_dh) >= GH_SHOWN_DH || gh_goes(w))
 		put_course(w, "GH", "", now->gh_dh, then->gh_dh, &then->gh_band,
 			r->steady.gh_dh.before_change, 1);
+	if (fabs(w->kh_read - now->kh_dh) >= KH_APART_DH) {
+		ts_text_put(&w->text, "KH ");
+		put(w, w->kh_read, 1);
+		ts_text_put(&w->text, " read, by the whole log ");
+		put(w, now->kh_dh, 1);
+		ts_text_put(&w->text, "; ");
+	}
 	put_course(w, "KH", "", now->kh_dh, then->kh_dh, &then->kh_band,
 		r->steady.kh_dh.before_change, 1);
 	if (read_and_settled(w)) {

@@ -16,7 +16,7 @@
 
 #define RUNS 3
 /* Sooner than that is now, days. */
-#define NOW_DAYS 7
+#define NOW_DAYS 1
 
 /* A limit on its way. */
 struct limit {
@@ -121,6 +121,7 @@ static enum ts_status follow(
 	struct drift_work *w, const struct ts_drift_tank *tank, int run, struct limits *all)
 {
 	unsigned ahead = (unsigned)w->asking->practice->value[TS_P_SETTLED_AHEAD];
+	unsigned sight = (unsigned)w->asking->practice->value[TS_P_DUE_BUFFER_AHEAD];
 	struct ts_drift_day day;
 	struct ts_drift d;
 	enum ts_status status = ts_drift_open(tank, w->asking->practice, &d);
@@ -141,7 +142,7 @@ static enum ts_status follow(
 					  ? ts_waters_kh_over(w->waters)
 					  : 0;
 			out = beyond(l, value_of(&day, l->what));
-			if (out && isnan(l->day[run]))
+			if (out && isnan(l->day[run]) && !(l->over > 0 && !run && n > sight))
 				l->day[run] = n;
 			if (!run && n == ahead)
 				l->comes_right = l->day[0] == 0 && !out;
@@ -158,6 +159,11 @@ static void put_unit(struct ts_text *t, const struct limit *l, double value)
 	ts_text_puts(t, row->label, " ", NULL);
 	ts_text_number_short(t, value, row->decimals);
 	ts_text_put(t, row->unit);
+	if (!(l->over > 0) || value != l->at)
+		return;
+	ts_text_put(t, " (");
+	ts_text_number_short(t, value + l->over, row->decimals);
+	ts_text_put(t, " as these drops count)");
 }
 
 static void put_whose(struct ts_text *t, const struct limit *l)
@@ -234,7 +240,7 @@ const char *drift_coming(struct drift_work *w, const char *what, const char *don
 /* Read on its limit, or within days of it: it is reached, as far as a kit tells. */
 static bool reached_now(const struct limit *l)
 {
-	return earliest(l) == 0 && l->day[0] <= NOW_DAYS;
+	return earliest(l) == 0 && l->day[0] <= NOW_DAYS && !(l->over > 0);
 }
 
 /* The limit with its days of the calendar; nothing of one that is passed. */
@@ -304,7 +310,8 @@ static void fill(struct drift_work *w, const struct limits *all)
 
 		if (isnan(l->day[0]))
 			continue;
-		one.says = says(w, l, value_of(&w->today, l->what));
+		one.says = says(
+			w, l, l->what == TS_MOVES_KH ? w->kh_read : value_of(&w->today, l->what));
 		one.by_says = by_says(w, l);
 		for (; at && before(&one, &r->limits[at - 1]); at--)
 			r->limits[at] = r->limits[at - 1];
@@ -373,8 +380,6 @@ enum ts_status drift_limits(struct drift_work *w)
 		struct ts_drift_tank tank;
 
 		ts_waters_run(w->waters, run, &tank);
-		if (!run)
-			ts_waters_start_at_level(w->waters, &tank);
 		tank.filter_share = w->waters->drift.tank.filter_share;
 		status = follow(w, &tank, run, &all);
 	}

@@ -35,6 +35,7 @@ struct drift_work {
 	struct ts_drift_result *ret;
 	struct ts_text text;
 	struct ts_drift_day today; /* day 0 of the simulation */
+	double kh_read;            /* dH, by the newest reading alone */
 	bool kh_known, gh_known;
 	/* A resident that does not bear the water as it is now; NULL: none is known. */
 	const struct ts_species *unfit;

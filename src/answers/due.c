@@ -188,6 +188,16 @@ static bool is_remaking(const struct work *w)
 			    is(k, TS_VERDICT_SAFE_FIRST));
 }
 
+/* Another supply is made fit for who lives there. */
+static bool is_mending(const struct work *w)
+{
+	for (size_t i = 0; i < w->advice_count; i++) {
+		if (strcmp(w->advice[i].row->id, "apart.blend") == 0 && w->advice[i].figures.moved)
+			return true;
+	}
+	return false;
+}
+
 static struct ts_due_test_line test_line(struct work *w, const struct ts_due_item *item)
 {
 	long today = w->asking->today;
@@ -415,6 +425,8 @@ enum ts_status ts_answer_due(const struct ts_asking *asking, const struct ts_due
 	if (ok) {
 		asked.buffer_days = buffer_days(w);
 		asked.remaking = is_remaking(w);
+		asked.mending = is_mending(w);
+		asked.followed = w->waters->kh_rate.readings > 0;
 		asked.expected = w->waters->fit.expected;
 		ts_due_make(&asked, asking->practice, &w->due);
 		fill_tests(w);

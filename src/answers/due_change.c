@@ -104,6 +104,7 @@ static void find_change(struct work *w)
 		if (w->asked->advice[i].row->group < 4)
 			continue;
 		c.ordered_days = ordered(&w->asked->advice[i]);
+		c.small |= says(w->asked->advice[i].row, "10 to 15 %");
 		break;
 	}
 	ts_next_change_make(&c, w->asking->practice, &w->change);
@@ -199,7 +200,8 @@ static void put_alarm(
 	long day = w->asking->today + (long)days;
 	struct ts_due_alarm_line *line = &w->r->alarms[w->r->alarm_count];
 
-	if (!l->by_says || days < 1)
+	/* What the log's own paragraph says of the buffer is not said twice. */
+	if (!l->by_says || days < 1 || (gone && drift->learned.else_says))
 		return;
 	*line = (struct ts_due_alarm_line){.parameter = l->parameter,
 		.due = ts_asking_day(w->asking, day),

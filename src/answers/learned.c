@@ -4,6 +4,7 @@
  */
 #include "answers/learned.h"
 
+#include <limits.h>
 #include <math.h>
 
 #include "chem/ions.h"
@@ -322,6 +323,65 @@ static void say_back(struct work *w)
 	w->ret->back_says = take(w);
 }
 
+const char *ts_learned_gone(const struct ts_asking *asking, const struct ts_waters *waters)
+{
+	const struct ts_estimate *days = &waters->settles.buffer_days;
+	const struct ts_now_from *kh = &waters->log.from[TS_NOW_KH];
+	long read = kh->dated ? kh->day : asking->today;
+	double floor = asking->practice->value[TS_P_KH_FLOOR], over = ts_waters_kh_over(waters);
+	struct ts_coming coming = {"is used up", "may be used up", 0, 0, LONG_MAX};
+	struct ts_text text;
+	const char *says;
+
+	if (asking->today < 0 || !waters->settled_known || !isfinite(days->value) ||
+		!isfinite(days->low))
+		return NULL;
+	coming.early = read + (long)days->low;
+	coming.about = read + (long)days->value;
+	if (isfinite(days->high))
+		coming.late = read + (long)days->high;
+	ts_text_open(&text, &asking->arena->allocator);
+	ts_text_put(&text, "The buffer (KH ");
+	ts_text_number_short(&text, floor, 1);
+	if (over > 0) {
+		ts_text_put(&text, ", ");
+		ts_text_number_short(&text, floor + over, 1);
+		ts_text_put(&text, " as these drops count");
+	}
+	ts_text_put(&text, ") ");
+	ts_say_coming(&text, &coming, asking->today);
+	says = ts_asking_keep(asking, &text);
+	ts_text_drop(&text);
+	return says;
+}
+
+/* What comes of it where nothing is done: the buffer's end, and where nitrate settles. */
+static void say_else(struct work *w)
+{
+	const char *gone =
+		w->waters->kh_rate.readings && !(w->waters->now.at[TS_KH].value <
+						       w->asking->practice->value[TS_P_KH_FLOOR])
+			? ts_learned_gone(w->asking, w->waters)
+			: NULL;
+	const struct ts_estimate *no3 = &w->waters->settles.no3_mg_l;
+	const struct ts_estimate *kh = &w->waters->settles.kh_dh;
+
+	if (!w->ret->back_says || !w->waters->settled_known || !isfinite(no3->value))
+		return;
+	ts_text_put(&w->text, "At the changes of now ");
+	if (gone)
+		ts_text_puts(&w->text, "t", gone + 1, ", and ", NULL);
+	else if (kh->value < w->asking->practice->value[TS_P_KH_WARN]) {
+		ts_text_put(&w->text, "KH falls to ");
+		put(w, kh->value, 1);
+		ts_text_put(&w->text, ", and ");
+	}
+	ts_text_put(&w->text, "nitrate settles at ");
+	put(w, no3->value, 0);
+	ts_text_put(&w->text, " mg/L");
+	w->ret->else_says = take(w);
+}
+
 static void say_routine(struct work *w)
 {
 	const struct ts_tank *tank = &w->plan->tank;
@@ -340,6 +400,7 @@ static void say_routine(struct work *w)
 	ts_text_put(&w->text, ". The log counts");
 	w->ret->routine_says = take(w);
 	say_back(w);
+	say_else(w);
 }
 
 void ts_learned_make(const struct ts_asking *asking, const struct ts_plan *plan,

@@ -39,11 +39,17 @@ struct ts_learned {
 	struct ts_texts alarms;   /* what lies outside, and what is to be looked at */
 	struct ts_texts thin;     /* what does not follow yet, and what would make it */
 	const char *routine_says; /* changes by the log, where the file says otherwise; NULL */
-	const char *back_says;    /* the way back, where that is less, and where it leads; NULL */
+	const char
+		*else_says; /* what comes of it where nothing is done: the buffer, nitrate; NULL */
+	const char *back_says; /* the way back, where that is less, and where it leads; NULL */
 };
 
 /* "nitrate", "gh", "kh", "stones", "evaporation", "plants"; NULL. */
 extern const char *const ts_learned_words[];
+
+/* When the buffer is gone by the calendar; NULL: not within sight, or no day is known. In the arena
+ * of `asking`. */
+const char *ts_learned_gone(const struct ts_asking *asking, const struct ts_waters *waters);
 
 /* By the log less is changed than the file says: the way back is the first remedy. */
 bool ts_learned_less_is_changed(const struct ts_plan *plan);

@@ -61,6 +61,7 @@ static const char *course_says(struct work *w, size_t i, const struct ts_log_cou
 {
 	struct ts_text *text = &w->text;
 	int decimals = courses[i].decimals;
+	double rate;
 
 	if (c->moves) {
 		ts_text_puts(text, c->drift_per_week < 0 ? courses[i].falls : courses[i].rises,
@@ -70,7 +71,8 @@ static const char *course_says(struct work *w, size_t i, const struct ts_log_cou
 		ts_text_put(text, " in ");
 		ts_say_age(text, lround(c->days));
 		ts_text_put(text, ", ");
-		put(w, fabs(c->drift_per_week), 1, " a week");
+		rate = 7 * fabs(c->last - c->first) / fmax(c->days, 1);
+		put(w, rate, rate < 1 ? 2 : 1, " a week");
 		return keep(w);
 	}
 	ts_text_puts(text, c->name, " ", NULL);
@@ -136,6 +138,8 @@ static void say_end(struct work *w, const struct ts_log_course *c)
 
 	if (courses[c->row].value != TS_NOW_KH || !(c->drift_per_week < 0))
 		return;
+	if (w->r.learned.else_says)
+		return; /* it stands there with the way back */
 	if (w->r.gone_says) {
 		ts_text_puts(&w->text, w->r.gone_says, ": ",
 			w->question->plan && ts_learned_less_is_changed(w->question->plan)
@@ -226,25 +230,56 @@ static void say_outside(struct work *w)
 	w->r.next = keep(w);
 }
 
+/* "KH 10 to 11": what was read of a value from a day on. */
+static void put_read(struct work *w, const struct ts_log_course *c, long from)
+{
+	double low = (double)INFINITY, high = -(double)INFINITY;
+	int decimals = courses[c->row].decimals;
+
+	for (size_t i = 0; i < w->question->reading_count; i++) {
+		const struct ts_reading *r = &w->question->readings[i];
+		double value = ts_reading_value(r, courses[c->row].value);
+		long day;
+
+		if (isnan(value) || (r->date && ts_date_read(r->date, &day) && day < from) ||
+			ts_date_is_ahead(r->date, w->asking->today))
+			continue;
+		low = fmin(low, value);
+		high = fmax(high, value);
+	}
+	ts_text_puts(&w->text, c->name, " ", NULL);
+	put(w, low, decimals, "");
+	if (high > low) {
+		ts_text_put(&w->text, " to ");
+		put(w, high, decimals, "");
+	}
+	ts_text_put(&w->text, c->row == NITRATE ? courses[c->row].unit : "");
+}
+
 /* Since when all of it has stood so: the last that came to rest, else the first reading. */
 static void say_steady(struct work *w)
 {
-	const struct ts_log_course *rests = NULL;
-	double days = 0;
+	const struct ts_log_course *since = NULL;
+	size_t rests = 0;
 
 	for (size_t i = 0; i < w->r.course_count; i++) {
 		const struct ts_log_course *c = &w->r.courses[i];
+		bool came = !isnan(c->moved_first);
 
-		if (!isnan(c->moved_first) && (!rests || c->from > rests->from))
-			rests = c;
-		days = fmax(days, c->days);
+		/* What came to rest counts before what stood all along. */
+		if (!since || (came && (!rests || c->from > since->from)) ||
+			(!came && !rests && c->days > since->days))
+			since = c;
+		rests += came;
 	}
 	/* It stands, and will not. */
 	ts_text_put(&w->text,
 		w->r.comes_says && !w->r.comes_keeps ? "Read in the last " : "Steady for ");
-	ts_say_age(&w->text, lround(rests ? rests->days : days));
-	for (size_t i = 0; i < w->r.course_count; i++)
-		ts_text_puts(&w->text, i ? ", " : ": ", w->r.courses[i].says, NULL);
+	ts_say_age(&w->text, lround(since->days));
+	for (size_t i = 0; i < w->r.course_count; i++) {
+		ts_text_put(&w->text, i ? ", " : ": ");
+		put_read(w, &w->r.courses[i], since->from);
+	}
 	ts_text_put(&w->text, ".");
 	w->r.headline = keep(w);
 	if (!rests)
@@ -260,6 +295,25 @@ static void say_steady(struct work *w)
 		put(w, c->moved_first, courses[c->row].decimals, "");
 	}
 	ts_text_put(&w->text, ".");
+	w->r.next = keep(w);
+}
+
+/* What stands beyond what somebody bears is no good news: that leads, and that it stands follows.
+ */
+static void lead_with_unborne(struct work *w)
+{
+	const char *steady = w->r.headline, *before = w->r.next;
+	bool any = false;
+
+	for (size_t i = 0; i < w->r.value_count; i++)
+		any |= w->r.values[i].outside && !w->r.values[i].borne && !w->r.values[i].by_kind &&
+		       strcmp(w->r.values[i].name, "pH") != 0;
+	if (!any)
+		return;
+	put_liked(w, "");
+	ts_text_put(&w->text, ": tapshoal check says what to do.");
+	w->r.headline = keep(w);
+	ts_text_puts(&w->text, steady, before ? " " : "", before ? before : "", NULL);
 	w->r.next = keep(w);
 }
 
@@ -303,7 +357,10 @@ static void judge(struct work *w)
 		w->r.headline = keep(w);
 		w->r.comes_says = NULL;
 	}
-	say_outside(w);
+	if (w->r.verdict == ts_log_verdict_words[STEADY] && w->r.comes_keeps)
+		lead_with_unborne(w);
+	if (!strstr(w->r.headline, "outside"))
+		say_outside(w);
 	if (!w->r.next && !w->question->species)
 		w->r.next = "Whether that suits the animals, and what else was read of it, says "
 			    "tapshoal check of a plan with them.";

@@ -55,6 +55,7 @@ struct ts_log_value {
 	struct ts_range expected; /* at the least and most that animals and plants may do */
 	double comes;             /* in eight weeks by this routine, as drift has it */
 	bool outside;             /* the last is, of what they like */
+	bool borne;               /* outside, and within what all of them bear; no row */
 	bool by_kind;             /* the kind of home water alone gives what they like; no row */
 };
 

@@ -54,7 +54,8 @@ static double value_at(const struct ts_log_line *line, size_t value)
 }
 
 /* What all who live there like; where nothing is shared, no band. */
-static struct ts_range liked(const struct work *w, int parameter, bool *ret_by_kind)
+static struct ts_range liked(
+	const struct work *w, int parameter, struct ts_range *ret_borne, bool *ret_by_kind)
 {
 	const struct ts_plan *plan = w->question->plan;
 	struct ts_range r = {-(double)INFINITY, (double)INFINITY};
@@ -73,6 +74,8 @@ static struct ts_range liked(const struct work *w, int parameter, bool *ret_by_k
 		*ret_by_kind |= m.at[parameter].source[0] == ts_by_kind_of_water;
 		r.low = fmax(r.low, band->low);
 		r.high = fmin(r.high, band->high);
+		ret_borne->low = fmax(ret_borne->low, m.at[parameter].tolerated.low);
+		ret_borne->high = fmin(ret_borne->high, m.at[parameter].tolerated.high);
 	}
 	if (r.low > r.high || (isinf(r.low) && isinf(r.high)))
 		return (struct ts_range){(double)NAN, (double)NAN};
@@ -97,6 +100,7 @@ static bool take_value(struct work *w, size_t v)
 {
 	struct ts_log_value *one = &w->r->values[w->r->value_count];
 	bool lives = w->question->plan && w->question->species && w->question->plan->stock_count;
+	struct ts_range borne = {-(double)INFINITY, (double)INFINITY};
 
 	*one = (struct ts_log_value){.name = values[v].name,
 		.unit = values[v].unit,
@@ -118,8 +122,12 @@ static bool take_value(struct work *w, size_t v)
 	if (!one->readings)
 		return false;
 	if (lives)
-		one->likes = values[v].parameter < 0 ? bears_nitrate(w)
-						     : liked(w, values[v].parameter, &one->by_kind);
+		one->likes = values[v].parameter < 0
+				     ? bears_nitrate(w)
+				     : liked(w, values[v].parameter, &borne, &one->by_kind);
+	if (values[v].parameter < 0)
+		borne = one->likes;
+	one->borne = one->last >= borne.low && one->last <= borne.high;
 	one->outside = lives && (one->last < one->likes.low || one->last > one->likes.high);
 	w->r->value_count++;
 	return true;

@@ -53,7 +53,9 @@ struct ts_care_next {
 	bool known;
 	long today, change, test; /* `test`: below 0: none */
 	double litres, percent;   /* NAN: nobody knows how many litres it has */
+	double said_litres;       /* at a change as the file says it; NAN: the same */
 	unsigned tested;          /* bits 1 << enum ts_due_what (care/due.h) */
+	unsigned supply;          /* the same, of the supply, overdue */
 	struct ts_every said;     /* the routine of the file, where the log has another; days 0 */
 };
 

@@ -185,15 +185,29 @@ CONDITION(gh_apart)
 	       !ts_holds_change_is_bare(s, practice, f);
 }
 
+/* So soon the buffer goes where less is changed than the file says, days. */
+#define SLIPPED_DAYS 180
+
+CONDITION(slipped)
+{
+	const struct ts_care_next *next = &s->next;
+
+	return next->known && next->said.days > 0 && s->change_days > 0 &&
+	       next->percent * next->said.days < next->said.amount * s->change_days &&
+	       s->buffer_days <= SLIPPED_DAYS && !ts_holds_kh_apart(s, practice, f) &&
+	       !ts_holds_no3_high(s, practice, f) && !ts_holds_no3_apart(s, practice, f) &&
+	       !ts_holds_gone_old(s, practice, f);
+}
+
 CONDITION(no3_apart)
 {
-	UNUSED;
-	return f->no3_apart_mg_l > f->no3_apart_limit && !ts_holds_gone_old(s, practice, f);
+	return f->no3_apart_mg_l > f->no3_apart_limit && !ts_holds_gone_old(s, practice, f) &&
+	       !(ts_holds_kh_apart(s, practice, f) && f->small_often);
 }
 
 CONDITION(no3_high)
 {
-	return s->no3_mg_l > f->no3_limit && !ts_holds_no3_apart(s, practice, f) &&
+	return s->no3_mg_l > f->no3_limit && !(f->no3_apart_mg_l > f->no3_apart_limit) &&
 	       !ts_holds_gone_old(s, practice, f);
 }
 

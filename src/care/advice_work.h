@@ -80,6 +80,7 @@
 	X(change_unfit)                                                                            \
 	X(kh_apart)                                                                                \
 	X(ec_apart)                                                                                \
+	X(slipped)                                                                                 \
 	X(no3_apart)                                                                               \
 	X(no3_high)                                                                                \
 	X(light_swings)                                                                            \

@@ -42,6 +42,7 @@ enum ts_due_reason {
 	TS_DUE_KH_SHORT,
 	TS_DUE_SOIL,
 	TS_DUE_CO2,
+	TS_DUE_MENDING,
 	TS_DUE_TREND,
 	TS_DUE_NITRATE_HIGH,
 	TS_DUE_WIDE,
@@ -73,6 +74,8 @@ struct ts_due_case {
 	/* Newest readings beside what the log let expect, by enum ts_fit_what; NULL: not known. */
 	const struct ts_fit_expected *expected;
 	bool remaking; /* stages of another water are under way */
+	bool mending;  /* the new water is made fit for who lives there: advice says so */
+	bool followed; /* a log tells how fast KH falls: no kit sees a day of it */
 };
 
 /* One test: several values where they are due on one day for one reason. */

@@ -33,6 +33,7 @@ const struct ts_due_row ts_due_rows[TS_DUE_REASON__COUNT] = {
 	[TS_DUE_KH_SHORT] = {"kh-short", TS_DUE_TANK, BUFFER, TS_P_DUE_KH_SHORT, "KH {figure}, short under {other}"},
 	[TS_DUE_SOIL] = {"soil", TS_DUE_TANK, BUFFER, TS_P_DUE_SOIL, "active soil or peat takes up the buffer"},
 	[TS_DUE_CO2] = {"co2", TS_DUE_TANK, BUFFER, TS_P_DUE_CO2, "CO2 is injected, and only pH and KH together tell how much"},
+	[TS_DUE_MENDING] = {"mending", TS_DUE_TANK, BIT(GH) | BIT(KH), TS_P_DUE_TREND, "the water is being brought to where they live well"},
 	[TS_DUE_TREND] = {"trend", TS_DUE_TANK, MINERALS, TS_P_DUE_TREND, "{what} moves by {figure} a week"},
 	[TS_DUE_NITRATE_HIGH] = {"nitrate-high", TS_DUE_TANK, BIT(NITRATE), TS_P_DUE_NITRATE_HIGH, "nitrate {figure} mg/L, a concern above {other}"},
 	[TS_DUE_WIDE] = {"wide", TS_DUE_TANK, MINERALS, TS_P_DUE_WIDE, "the last reading only says {figure} to {other}; use drops or a meter"},
@@ -182,7 +183,8 @@ static bool buffer_goes(struct ts_due_look *l)
 	if (isnan(l->c->buffer_days))
 		return false;
 	l->item->every_days =
-		fmax(1, floor(l->c->buffer_days * l->practice[TS_P_DUE_BUFFER_SHARE]));
+		fmax(l->c->followed ? l->practice[TS_P_DUE_KH_SHORT] : 1,
+			floor(l->c->buffer_days * l->practice[TS_P_DUE_BUFFER_SHARE]));
 	return quote(l, l->c->buffer_days, (double)NAN, 0);
 }
 
@@ -337,6 +339,8 @@ bool ts_due_holds(struct ts_due_look *l, enum ts_due_reason reason)
 		return takes_buffer(l);
 	case TS_DUE_CO2:
 		return l->plan->tank.co2 == TS_CO2_INJECTED;
+	case TS_DUE_MENDING:
+		return l->c->mending;
 	case TS_DUE_TREND:
 		return is_moving(l);
 	case TS_DUE_NITRATE_HIGH:

@@ -488,6 +488,7 @@ static void take_next(const struct ts_plan *plan, const struct ts_waters *waters
 		.supply = ts_plan_poured(plan)->reading_count ? ts_plan_poured(plan) : NULL,
 		.today = today,
 		.buffer_days = ts_due_buffer_days(waters, practice),
+		.followed = waters->kh_rate.readings > 0,
 		.expected = waters->fit.expected};
 	struct ts_past_last last;
 	struct ts_due due;
@@ -498,13 +499,17 @@ static void take_next(const struct ts_plan *plan, const struct ts_waters *waters
 	if (!(last.noted || last.by_reading) || last.stale)
 		return;
 	*ret = (struct ts_care_next){true, today, last.next, -1, (double)NAN,
-		tank->water_change.amount, 0, tank->change_said};
-	if (waters->load_known)
+		tank->water_change.amount, (double)NAN, 0, 0, tank->change_said};
+	if (waters->load_known) {
 		ret->litres = tank->water_change.amount / 100 * waters->load.net_l;
+		ret->said_litres = tank->change_said.amount / 100 * waters->load.net_l;
+	}
 	ts_due_make(&asked, practice, &due);
 	for (size_t i = 0; i < due.count; i++) {
 		const struct ts_due_item *item = &due.items[i];
 
+		if (item->where == TS_DUE_SUPPLY && item->read && item->day <= today)
+			ret->supply |= item->what;
 		if (item->where != TS_DUE_TANK || (ret->test >= 0 && item->day > ret->test))
 			continue;
 		ret->tested = item->what | (item->day == ret->test ? ret->tested : 0);

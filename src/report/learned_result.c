@@ -47,6 +47,8 @@ static const struct ts_result_field learned_fields[] = {
 	TS_R_ROW_TEXTS(R, "alarms", alarms, "readings that lie outside, and what may be behind"),
 	TS_R_ROW_TEXTS(
 		R, "thin", thin, "what does not follow from the log yet, and what would make it"),
+	TS_R_ROW_TEXT(R, "else_says", else_says,
+		"what comes of it where nothing is done; null: no less is changed"),
 	TS_R_ROW_TEXT(R, "back_says", back_says,
 		"the way back to the file's routine, and where it leads; null: no less is changed"),
 	TS_R_ROW_TEXT(R, "routine_says", routine_says,

@@ -15,8 +15,11 @@ void ts_show_alarms(struct ts_document *doc, const struct ts_learned *l)
 	if (!l->routine_says)
 		return;
 	ts_text_open(&text, &doc->arena->allocator);
-	ts_text_puts(&text, l->routine_says, l->back_says ? ". " : ".",
-		l->back_says ? l->back_says : "", l->back_says ? "." : "", NULL);
+	ts_text_puts(&text, l->routine_says, ".", NULL);
+	if (l->else_says)
+		ts_text_puts(&text, " ", l->else_says, ".", NULL);
+	if (l->back_says)
+		ts_text_puts(&text, " ", l->back_says, ".", NULL);
 	ts_doc_paragraph(doc, ts_doc_take(doc, &text));
 	doc->arena->failed |= text.failed;
 	ts_text_drop(&text);

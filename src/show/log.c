@@ -149,7 +149,7 @@ static void show_values(
 		const char *likes_it = range(doc, text, v->likes, decimals_of(v)), *expected;
 
 		if (v->outside) {
-			ts_text_puts(text, likes_it, ": outside", NULL);
+			ts_text_puts(text, likes_it, v->borne ? ": bearable" : ": outside", NULL);
 			likes_it = ts_doc_take(doc, text);
 		}
 		expected = range(doc, text, v->expected, decimals_of(v));

@@ -278,6 +278,8 @@ void ts_waters_run(const struct ts_waters *w, int i, struct ts_drift_tank *ret)
 	put_rates(w, i, &tank);
 	if (i)
 		ts_waters_start_at_end(w, i, &tank);
+	else
+		ts_waters_start_at_level(w, &tank);
 	*ret = tank;
 }
 
@@ -286,6 +288,14 @@ double ts_waters_kh_over(const struct ts_waters *w)
 	const struct ts_span *kh = &w->now.at[TS_KH];
 
 	return w->kh_rate.readings && kh->given ? fmax(0, kh->value - (kh->low + kh->high) / 2) : 0;
+}
+
+/* So far ahead a log tells when a buffer ends; beyond, it creeps along its floor. */
+static double in_sight(const struct work *w, double days)
+{
+	return w->ret->kh_rate.readings && days > w->practice->value[TS_P_DUE_BUFFER_AHEAD]
+		       ? (double)INFINITY
+		       : days;
 }
 
 static void take_settled(struct work *w)
@@ -298,9 +308,9 @@ static void take_settled(struct work *w)
 		struct ts_drift_tank tank;
 
 		ts_waters_run(ret, i, &tank);
-		if (!i)
-			ts_waters_start_at_level(ret, &tank);
 		runs[i] = run(&tank, w->practice, i == 1 ? 0 : ts_waters_kh_over(ret));
+		if (!i)
+			runs[i].buffer_days = in_sight(w, runs[i].buffer_days);
 		if (isnan(runs[i].gh_dh))
 			return;
 	}

@@ -10,6 +10,11 @@
 #include <math.h>
 
 #define DEVIATIONS 2.0
+/* CO2 of a tank, times air, as far as drift.h takes it. */
+#define CO2_LEAST 0.05
+#define CO2_MOST 100.0
+/* So little that the last reading alone counts, dH. */
+#define LITTLE_DH 1.5
 
 /* One end of a value today; the figure as it was read lies inside. `span`: of a reading of which
  * no day is known; NULL: there is none. */
@@ -72,6 +77,18 @@ void ts_waters_start_at_end(const struct ts_waters *w, int run, struct ts_drift_
 
 void ts_waters_start_at_level(const struct ts_waters *w, struct ts_drift_tank *tank)
 {
-	if (w->kh_rate.readings && w->fit.level[TS_FIT_KH].known)
-		set_kh(&tank->water, w->fit.level[TS_FIT_KH].value);
+	double before = tank->water.alk_meq_l, times;
+
+	if (!w->kh_rate.readings || !w->fit.level[TS_FIT_KH].known ||
+		ts_chem_dkh_from_meq_l(before) < LITTLE_DH)
+		return;
+	set_kh(&tank->water, w->fit.level[TS_FIT_KH].value);
+	if (!(before > 0) || !(tank->water.alk_meq_l > 0))
+		return;
+	/* The pH that was read is still that of today. */
+	times = fmin(fmax(tank->water.alk_meq_l / before, CO2_LEAST / tank->co2_least),
+		CO2_MOST / tank->co2_most);
+	tank->co2_least *= times;
+	tank->co2_usual *= times;
+	tank->co2_most *= times;
 }

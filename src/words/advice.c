@@ -184,6 +184,14 @@ static void say_leap(
 	ts_say_parameter(text, (enum ts_parameter)f->parameter, &one->at[f->parameter]);
 }
 
+/* What the tank is to them already; nothing where it suits them. */
+static void say_miss_now(
+	struct ts_text *text, const struct ts_care_figures *f, const struct ts_match *one)
+{
+	if (one->at[f->parameter].uncomfortable_by != 0)
+		say_leap(text, f, one);
+}
+
 static void put_named(struct ts_text *text, const char *name, size_t len,
 	const struct ts_care_figures *f, const struct ts_match *residents)
 {
@@ -207,6 +215,8 @@ static void put_named(struct ts_text *text, const char *name, size_t len,
 		say_too(text, f, one);
 	else if (is(name, len, "leap") && one)
 		say_leap(text, f, one);
+	else if (is(name, len, "miss_now") && one)
+		say_miss_now(text, f, one);
 	else if (is(name, len, "blend") && one)
 		say_blend(text, f, one);
 	for (size_t i = 0; i < ts_advice_part_count; i++) {

@@ -468,16 +468,23 @@ static void put_change(struct ts_text *text, const struct ts_care_next *next)
 static void put_next_test(struct ts_text *text, const struct ts_care_next *next)
 {
 	const struct ts_due_item item = {.where = TS_DUE_TANK, .what = next->tested};
+	const struct ts_due_item supply = {.where = TS_DUE_SUPPLY, .what = next->supply};
 	unsigned values = 0;
 
 	if (next->test < 0)
 		return;
-	ts_text_put(text, "; test ");
+	if (next->supply) {
+		ts_text_put(text, "; tests are due of ");
+		ts_say_due_what(text, &supply);
+		ts_text_put(text, ", and of the tank again");
+	} else {
+		ts_text_put(text, "; test ");
+	}
 	for (unsigned left = next->tested; left; left &= left - 1)
 		values++;
 	if (values > TESTS_NAMED)
-		ts_text_put(text, "again");
-	else
+		ts_text_put(text, next->supply ? "" : "again");
+	else if (!next->supply)
 		ts_say_due_what(text, &item);
 	if (next->test <= next->today) {
 		ts_text_put(text, " too");
@@ -485,6 +492,37 @@ static void put_next_test(struct ts_text *text, const struct ts_care_next *next)
 	}
 	ts_text_put(text, " by ");
 	ts_say_day(text, next->test, next->today);
+}
+
+/* "13 L (25 %) every 7 days": as the file says it. */
+static void say_back(struct ts_text *text, const struct ts_care_figures *f)
+{
+	struct ts_care_next said = f->next;
+
+	said.litres = said.said_litres;
+	said.percent = said.said.amount;
+	put_change(text, &said);
+	ts_text_put(text, " every ");
+	ts_text_number_short(text, f->next.said.days, 0);
+	ts_text_put(text, " days");
+}
+
+/* "8 L (15 %) every 21 days now" */
+static void say_slipped(struct ts_text *text, const struct ts_care_figures *f)
+{
+	put_change(text, &f->next);
+	ts_text_put(text, " every ");
+	ts_text_number_short(text, f->change_days, 0);
+	ts_text_put(text, " days now: KH ");
+	ts_text_number_short(text, f->kh_dh, 1);
+	if (!isnan(f->no3_mg_l)) {
+		ts_text_put(text, ", nitrate ");
+		ts_text_number_short(text, f->no3_mg_l, 0);
+		ts_text_put(text, " mg/L");
+	}
+	ts_text_put(text, "; so the buffer lasts about ");
+	ts_text_number_short(text, f->buffer_days, 0);
+	ts_text_put(text, " days.");
 }
 
 /* Nothing is to be mended: what the routine asks for is done all the same, and the next test has
@@ -810,6 +848,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"ask_kh", say_ask_kh},
 	{"ask_signs", say_ask_signs},
 	{"at_chloride", say_at_chloride},
+	{"back", say_back},
 	{"bed_holds", say_bed_holds},
 	{"bed_spent", say_bed_spent},
 	{"below_ph", say_below_ph},
@@ -852,6 +891,7 @@ const struct ts_advice_part ts_advice_parts[] = {
 	{"source_first", say_source_first},
 	{"spots_too", say_spots_too},
 	{"stood", say_stood},
+	{"slipped", say_slipped},
 	{"tank_too", say_tank_too},
 	{"tap_nitrate", say_tap_nitrate},
 	{"test_all_the_same", say_test_all_the_same},

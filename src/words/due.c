@@ -102,7 +102,7 @@ void ts_say_due_what(struct ts_text *text, const struct ts_due_item *item)
 
 void ts_say_age(struct ts_text *text, long days)
 {
-	long weeks = days / 7, months = (long)((double)days / 30.4);
+	long weeks = days / 7, months = lround((double)days / 30.4);
 
 	if (days < 21) {
 		ts_text_number(text, (double)days, 0);

@@ -487,7 +487,7 @@ static void say_fault(struct ts_text *text, const struct ts_ruling *r)
 	if (r->rule == TS_RULE_NITRATE_LOAD && isinf(r->ours))
 		says = "no water is changed: nitrate rises without end, comfortable to {its}";
 	else if (r->rule == TS_RULE_BUFFER && isinf(r->ours))
-		says = "the buffer is small: keep to this routine, and go on testing KH";
+		says = "the buffer is small: keep to this routine, and test KH when it is due";
 	else if (r->rule == TS_RULE_BUFFER && r->ours < 1)
 		says = "there is hardly any buffer: the pH may fall from one day to the next";
 	fill(text, r, says, rows[r->rule].decimals);

@@ -459,6 +459,18 @@ static void between(struct tank *t)
 	t->state.buffer_days = 12;
 	t->state.change_days = 21;
 }
+/* A quarter a week by the file, and an eighth in three weeks by the log. */
+static void slipped(struct tank *t)
+{
+	t->state.change_days = 21;
+	t->state.buffer_days = 140;
+	t->state.next = (struct ts_care_next){.known = true,
+		.test = -1,
+		.litres = 8,
+		.percent = 12.5,
+		.said_litres = 16,
+		.said = {25, 7}};
+}
 static void kh_apart(struct tank *t)
 {
 	t->state.change_kh_dh = 15;
@@ -638,6 +650,7 @@ static const struct {
 	{"co2.watch", injected},
 	{"leave.acid-bed", acid_bed},
 	{"leave.source", source},
+	{"routine.slipped", slipped},
 	{"buffer.gone-soft", never_there},
 	{"buffer.gone", gone},
 	{"buffer.hinted", hinted},
