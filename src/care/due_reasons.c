@@ -182,9 +182,8 @@ static bool buffer_goes(struct ts_due_look *l)
 {
 	if (isnan(l->c->buffer_days))
 		return false;
-	l->item->every_days =
-		fmax(l->c->followed ? l->practice[TS_P_DUE_KH_SHORT] : 1,
-			floor(l->c->buffer_days * l->practice[TS_P_DUE_BUFFER_SHARE]));
+	l->item->every_days = fmax(l->c->followed ? l->practice[TS_P_DUE_KH_SHORT] : 1,
+		floor(l->c->buffer_days * l->practice[TS_P_DUE_BUFFER_SHARE]));
 	return quote(l, l->c->buffer_days, (double)NAN, 0);
 }
 
