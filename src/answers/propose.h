@@ -112,6 +112,7 @@ struct ts_propose_result {
 	size_t must_count;
 	const struct ts_propose_purchase_result *maturing; /* the days before any animal */
 	size_t maturing_count;
+	const char *needs; /* of the first list: filter, heater, changes; NULL: there is no list */
 	const char *maturing_says, *maturing_heading, *maturing_short; /* short: in a line */
 	const char *made_up_says; /* what the lists lack that a tank like this should have */
 	const char *fewer_says;   /* why there are fewer lists than were asked for; NULL: not so */

@@ -466,7 +466,7 @@ static void load(
 
 static const char *heading(struct ts_proposing *w, const struct ts_community *c, size_t place)
 {
-	ts_text_put(&w->text, "LIST ");
+	ts_text_put(&w->text, "List ");
 	number(&w->text, (double)place + 1, 0);
 	if (place && c->equal)
 		ts_text_put(&w->text, ", as good as the first");

@@ -102,6 +102,38 @@ static void heater(struct ts_proposing *w)
 	ts_asking_note(w->asking, &w->out->notes, keep(w));
 }
 
+/* Whoever is comfortable at so much lives in a heated room without a heater. */
+#define ROOM_C 20
+
+/* What has to be there, and be done, for the first list: who begins asks that first. */
+static void needs(struct ts_proposing *w)
+{
+	const struct ts_propose_shared_result *warmth;
+	const struct ts_load *l;
+
+	if (!w->p.count || !w->out->community_count)
+		return;
+	warmth = w->out->communities[0].shared.temp;
+	l = &w->p.lists[0].load;
+	ts_text_put(&w->text, "a filter");
+	if (warmth && isfinite(warmth->low) && isfinite(warmth->high)) {
+		ts_text_put(&w->text, warmth->low > ROOM_C ? "; a heater that holds "
+							   : "; no heater where the room keeps ");
+		number(w, warmth->low, 1);
+		ts_text_put(&w->text, " to ");
+		number(w, warmth->high, 1);
+		ts_text_put(&w->text, " C");
+	}
+	if (l->change_percent > 0) {
+		ts_text_put(&w->text, "; every ");
+		number(w, l->change_days, 1);
+		ts_text_put(&w->text, " days a change of ");
+		ts_say_part_of(&w->text, l->change_percent, l->net_l);
+		ts_text_put(&w->text, " for treated water");
+	}
+	w->out->needs = keep(w);
+}
+
 static bool wants_cover(const struct ts_proposing *w, const struct ts_species *s)
 {
 	(void)w;
@@ -430,6 +462,7 @@ void ts_propose_notes(struct ts_proposing *w)
 	fewer(w);
 	change(w);
 	heater(w);
+	needs(w);
 	lid(w);
 	males(w);
 	buffer(w);

@@ -136,6 +136,7 @@ static const struct ts_result_field propose_fields[] = {
 	TS_R_ROW_LIST(S, "maturing", maturing, maturing_count, P, &purchase_shape, "the days before any animal"),
 	TS_R_ROW_TEXT(S, "maturing_heading", maturing_heading, "for whom they are"),
 	TS_R_ROW_TEXT(S, "maturing_says", maturing_says, "what follows them"),
+	TS_R_ROW_TEXT(S, "needs", needs, "what has to be there and be done for the first list; null: there is none"),
 	TS_R_ROW_TEXT(S, "maturing_short", maturing_short, "all of that in a line; null: the filter is mature"),
 	TS_R_ROW_TEXT(S, "made_up", made_up_says, "what the lists lack that a tank like this should have; null: nothing"),
 	TS_R_ROW_TEXT(S, "fewer", fewer_says, "why there are fewer lists than were asked for; null: there are not"),

@@ -18,6 +18,8 @@ static void facts(struct ts_document *doc, const struct ts_propose_result *r)
 		ts_doc_line(doc, node, "Water", r->water_says, NULL);
 	if (r->animals_say)
 		ts_doc_line(doc, node, "Animals", r->animals_say, NULL);
+	if (r->needs)
+		ts_doc_line(doc, node, "Needs", r->needs, NULL);
 	ts_doc_line(doc, node, "Tank", r->tank_says, NULL);
 	ts_doc_line(doc, node, "Chosen from", r->chosen_says, NULL);
 }
@@ -155,6 +157,8 @@ static void in_short(struct ts_document *doc, const struct ts_propose_result *r)
 
 	if (r->maturing_short)
 		ts_doc_line(doc, node, "Before", r->maturing_short, NULL);
+	if (r->needs)
+		ts_doc_line(doc, node, "Needs", r->needs, NULL);
 	if (r->water_says)
 		ts_doc_line(doc, node, "Water", r->water_says, NULL);
 	ts_doc_line(doc, node, "Tank", r->tank_says, NULL);
