@@ -312,13 +312,13 @@ static void put_missing(struct ts_proposing *w, const char *what, unsigned role)
 	if (heavy) {
 		ts_text_put(&w->text, "the fewest ");
 		ts_say_animals(&w->text, heavy);
-		ts_text_put(&w->text, ts_judge_hardly_any_kh(&w->wish)
-					      ? " that keep company make more waste than so little "
-						"KH bears here, and others of black water are for "
-						"those who know them."
-					      : " that keep company make more waste than a "
-						"proposal leaves room for (--with asks for them "
-						"all the same), and no other is at home here.");
+		ts_text_put(&w->text,
+			ts_judge_hardly_any_kh(&w->wish)
+				? " that keep company make more waste than a list for so little KH "
+				  "leaves room for (--with asks for them), and others of black "
+				  "water are for those who know them."
+				: " that keep company make more waste than a list leaves room for "
+				  "(--with asks for them), and no other is at home here.");
 	} else {
 		ts_text_put(&w->text, ts_judge_hardly_any_kh(&w->wish)
 					      ? "with so little KH only animals of black water are "
