@@ -66,6 +66,16 @@ void ts_collect_clash(struct ts_intake *in, unsigned line, unsigned other, const
 		(struct ts_report_clash){line, other == line ? 0 : other, says};
 }
 
+void ts_collect_other(struct ts_intake *in)
+{
+	if (in->other_count && in->others[in->other_count - 1] == in->line.number)
+		return;
+	if (in->other_count == TS_REPORT_OTHERS_MOST)
+		in->other_more++;
+	else
+		in->others[in->other_count++] = in->line.number;
+}
+
 static bool same_kind(const struct ts_slot *a, const struct ts_slot *b)
 {
 	return a->field == b->field && a->zone == b->zone && a->rank == b->rank &&

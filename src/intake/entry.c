@@ -399,6 +399,15 @@ static void read_laid_out(struct ts_study *s)
 	}
 }
 
+static bool any_torn(const struct ts_entry *e)
+{
+	for (size_t i = 0; i < e->count; i++) {
+		if (e->parts[i].token.torn)
+			return true;
+	}
+	return false;
+}
+
 static bool any_figure(const struct ts_study *s)
 {
 	for (size_t i = 0; i < s->count; i++) {
@@ -422,6 +431,9 @@ void ts_entry_close(struct ts_intake *in, struct ts_entry *entry)
 		spread_form(&s);
 		if (!any_figure(&s))
 			; /* a label in a sentence: nothing was stated */
+		else if (any_torn(entry))
+			ts_study_gap(&s, "a blank stands inside its figure, or between two",
+				"look at the report and use a flag or the file");
 		else if (entry->overfull || s.alike || (s.torn && !s.figures[0].unit))
 			ts_study_gap(&s, "other words stand between its figures",
 				"look at the report and use a flag or the file");

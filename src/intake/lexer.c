@@ -11,6 +11,7 @@
 #include "base/arena.h"
 #include "base/number.h"
 #include "intake/patterns.h"
+#include "intake/scan.h"
 
 #define SIGNS 128
 #define NO_ROW 0xffffu
@@ -18,6 +19,8 @@
 struct ts_lexer {
 	struct ts_allocator allocator;
 	struct ts_patterns *patterns;
+	struct ts_patterns *loose; /* as a scan prints them; NULL until one is met */
+	bool no_memory;
 	unsigned short *next;                /* row behind this one with the same beginning */
 	unsigned short first[SIGNS * SIGNS]; /* by first and second letter, 0 = any second */
 	size_t unsound;
@@ -106,6 +109,7 @@ void ts_lexer_close(struct ts_lexer *x)
 		return;
 	mine = x->allocator;
 	ts_patterns_close(x->patterns);
+	ts_patterns_close(x->loose);
 	if (x->next)
 		mine.resize(mine.state, x->next, 0);
 	mine.resize(mine.state, x, 0);
@@ -113,12 +117,48 @@ void ts_lexer_close(struct ts_lexer *x)
 
 bool ts_lexer_no_memory(const struct ts_lexer *x)
 {
-	return ts_patterns_no_memory(x->patterns);
+	return x->no_memory || ts_patterns_no_memory(x->patterns) ||
+	       (x->loose && ts_patterns_no_memory(x->loose));
 }
 
 size_t ts_lexer_unsound(const struct ts_lexer *lexer)
 {
-	return lexer->unsound + ts_patterns_unsound(lexer->patterns);
+	return lexer->unsound + ts_patterns_unsound(lexer->patterns) +
+	       (lexer->loose ? ts_patterns_unsound(lexer->loose) : 0);
+}
+
+/* Bytes of the longest pattern of a scan. */
+#define LOOSE_MOST 4096
+
+/* Rows that a scan's line is tried with: names, units and headings whose case means nothing. */
+static bool is_loose(const struct ts_term *term)
+{
+	return (term->kind == TS_TERM_LABEL || term->kind == TS_TERM_FORMULA ||
+		       term->kind == TS_TERM_UNIT || term->kind == TS_TERM_COLUMN) &&
+	       !(term->marks & TS_TERM_CASE && term->says) && !strstr(term->pattern, "(?<");
+}
+
+/* Compiles the rows once more when the first line of a scan is met. */
+static bool open_loose(struct ts_lexer *x)
+{
+	char pattern[LOOSE_MOST];
+
+	if (x->loose || x->no_memory)
+		return x->loose != NULL;
+	x->loose = ts_patterns_open(&x->allocator, ts_terms_count);
+	x->no_memory = !x->loose;
+	for (size_t row = 0; row < ts_terms_count && !x->no_memory; row++) {
+		const struct ts_term *term = &ts_terms[row];
+
+		if (!is_loose(term))
+			continue;
+		if (!ts_scan_pattern(term->pattern, pattern, sizeof pattern))
+			x->unsound++;
+		else if (!ts_patterns_add(x->loose, row, "(?:", pattern,
+				 term->kind == TS_TERM_LABEL ? LABEL_END : ")(?![a-z0-9~])"))
+			x->no_memory = true;
+	}
+	return !x->no_memory;
 }
 
 /* Rows that hold only as printed: "Ca" but not "ca", standards but not small words. */
@@ -210,13 +250,41 @@ static bool is_joined(const struct cursor *c)
 	return false;
 }
 
+/* "Ch loride", "mg/I": the length of the longest term as a scan prints it, above `least`. */
+static size_t scanned_at(const struct cursor *c, size_t least, const struct ts_term **ret)
+{
+	const char *lower = c->line->lower;
+
+	if (!c->line->scanned || !open_loose(c->lexer))
+		return 0;
+	for (size_t row = 0; row < ts_terms_count; row++) {
+		const size_t *spans;
+		size_t len;
+
+		if (!ts_scan_alike(*ts_terms[row].pattern, lower[c->at]) ||
+			!ts_patterns_match(c->lexer->loose, row, lower, c->end, c->at, &spans))
+			continue;
+		len = spans[1] - c->at;
+		while (len && lower[c->at + len - 1] == ' ')
+			len--;
+		if (len > least) {
+			least = len;
+			*ret = &ts_terms[row];
+		}
+	}
+	return least;
+}
+
 static size_t term_at(const struct cursor *c, const struct ts_term **ret)
 {
-	size_t len = longest_at(c->lexer, c->line->lower, c->line->plain, c->end, c->at, ret);
+	size_t len = longest_at(c->lexer, c->line->lower, c->line->plain, c->end, c->at, ret), more;
 
 	if (!len && is_joined(c))
 		len = longest_at(c->lexer, c->line->lower, c->line->plain, c->at + 2, c->at, ret);
-	return len ? len : without_digraphs(c, ret);
+	if (!len)
+		len = without_digraphs(c, ret);
+	more = scanned_at(c, len, ret);
+	return more > len ? more : len;
 }
 
 static struct ts_token *add(struct cursor *c, enum ts_token_kind kind, size_t start)
@@ -234,6 +302,7 @@ static struct ts_token *add(struct cursor *c, enum ts_token_kind kind, size_t st
 	t->start = (unsigned short)start;
 	t->end = (unsigned short)c->at;
 	t->term = NULL;
+	t->torn = false;
 	t->figure[0] = '\0';
 	t->first = t->second = 0;
 	return t;
@@ -370,6 +439,17 @@ static size_t thousands(const struct cursor *c, size_t len)
 		       : 0;
 }
 
+/* "1 8,2" in a scan: one blank between digits may be inside a figure, or between two. */
+static void mark_torn(const struct cursor *c, struct ts_token *t)
+{
+	struct ts_token *before = t - 1;
+
+	if (!c->line->scanned || c->out->count < 2 || before->cell != t->cell || !*before->figure ||
+		before->end + 1 != t->start || c->line->lower[before->end] != ' ')
+		return;
+	before->torn = t->torn = true;
+}
+
 static bool lex_number(struct cursor *c)
 {
 	size_t start = c->at, len = chunk(c, 0), more, joined;
@@ -401,6 +481,7 @@ static bool lex_number(struct cursor *c)
 	memcpy(t->figure, figure, sizeof figure);
 	t->first = first;
 	t->second = second;
+	mark_torn(c, t);
 	take_bound(c, t);
 	return true;
 }
@@ -476,6 +557,17 @@ static bool skip_uncertainty(struct cursor *c)
 	return len > 0;
 }
 
+/* "Zone      Hardness    pH": what stands behind the word are headings, and no name. */
+static bool heads_columns(const struct cursor *c)
+{
+	size_t pieces = 0;
+
+	for (size_t at = c->at; at < c->end; at++)
+		pieces += at > c->at + 1 && c->line->lower[at] != ' ' &&
+			  memcmp(c->line->lower + at - 2, "  ", 2) == 0;
+	return pieces >= 2 && c->line->lower[c->at] == ' ';
+}
+
 static void lex_term(struct cursor *c, const struct ts_term *term, size_t len)
 {
 	size_t start = c->at;
@@ -497,7 +589,7 @@ static void lex_term(struct cursor *c, const struct ts_term *term, size_t len)
 	t = add(c, TS_TOKEN_TERM, start);
 	if (t)
 		t->term = term;
-	if (term->kind == TS_TERM_ZONE)
+	if (term->kind == TS_TERM_ZONE && !heads_columns(c))
 		c->at = c->end; /* the rest is its name */
 }
 

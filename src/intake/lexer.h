@@ -28,6 +28,7 @@ struct ts_token {
 	unsigned short cell;       /* 0 = first */
 	unsigned short start, end; /* bytes of the plain line */
 	const struct ts_term *term;
+	bool torn;                   /* of a scan: a blank before or behind may be inside it */
 	char figure[TS_FIGURE_ROOM]; /* as the scanner of units/ reads it: "<0.1", "98..154" */
 	double first, second;        /* as printed; second = end of a range */
 };

@@ -7,6 +7,8 @@
 
 #include <string.h>
 
+#include "intake/scan.h"
+
 /* Windows-1252 puts these at 0x80..0x9f, where Latin-1 has nothing; others read as a blank. */
 static const struct {
 	unsigned char byte;
@@ -206,46 +208,22 @@ static bool is_letter(char c)
 	return (c >= 'a' && c <= 'z') || c == '~';
 }
 
-/* "0,O5", "<1O", "O,4": a capital O among the digits of a figure is its zero. */
-static void mend_zeros(struct ts_report_line *l)
+/* Dots that lead from one column to the next. */
+#define LEADERS_LEAST 4
+
+/* "Village......12,4......7,5": with two leaders or more each parts two cells. */
+static void cut_leaders(struct ts_report_line *l)
 {
-	bool figure = false; /* what stands before is one, and no word's */
-
-	for (size_t i = 0; i < l->len; i++) {
-		char before = i ? l->lower[i - 1] : ' ', next = l->lower[i + 1];
-		bool sign = next == '.' || next == ',';
-		bool begins = strchr(" \t<>", before) && sign && is_digit(l->lower[i + 2]);
-
-		if (l->plain[i] == 'O' && !is_letter(next) && (figure || begins))
-			l->plain[i] = l->lower[i] = '0';
-		figure = is_digit(l->lower[i]) ? figure || !is_letter(before)
-					       : figure && strchr(".,", l->lower[i]);
-	}
-}
-
-/*
- * "7 ,41": a blank before the sign of a decimal is the scan's. Where another figure stands just
- * before ("2 0 ,5") the digits may be of one figure or of two, and nothing is mended.
- */
-static void mend_blanks(struct ts_report_line *l)
-{
-	for (size_t i = 1; i + 2 < l->len; i++) {
-		size_t first = i, last = i + 2;
-
-		if (l->lower[i] != ' ' || !strchr(".,", l->lower[i + 1]))
-			continue;
-		while (first && is_digit(l->lower[first - 1]))
-			first--;
-		while (is_digit(l->lower[last]))
-			last++;
-		if (first == i || last == i + 2 || (last < l->len && l->lower[last] != ' ') ||
-			(first && !strchr(" <>\t", l->lower[first - 1])) ||
-			(first > 1 && is_digit(l->lower[first - 2])) || l->lower[last + 1] == ',')
-			continue;
-		memmove(l->plain + i, l->plain + i + 1, l->len - i);
-		memmove(l->lower + i, l->lower + i + 1, l->len - i);
-		memmove(l->from + i, l->from + i + 1, (l->len - i) * sizeof *l->from);
-		l->len--;
+	for (int pass = 0, leaders = 0; pass < 2; pass++) {
+		for (size_t i = 0, end; i < l->len; i = end + 1) {
+			end = i + strspn(l->lower + i, ".");
+			leaders += !pass && end >= i + LEADERS_LEAST;
+			if (!pass || leaders < 2 || end < i + LEADERS_LEAST)
+				continue;
+			memset(l->lower + i, ' ', end - i);
+			memset(l->plain + i, ' ', end - i);
+			l->lower[i] = l->plain[i] = '|';
+		}
 	}
 }
 
@@ -266,8 +244,8 @@ void ts_line_fold(struct ts_report_line *line)
 	}
 	line->plain[line->len] = line->lower[line->len] = '\0';
 	line->from[line->len] = (unsigned short)line->raw_len;
-	mend_zeros(line);
-	mend_blanks(line);
+	cut_leaders(line);
+	ts_scan_mend(line);
 }
 
 size_t ts_line_cell_end(const struct ts_report_line *line, size_t at, char delimiter)

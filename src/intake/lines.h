@@ -18,6 +18,7 @@ struct ts_report_line {
 	size_t raw_len;
 	bool cut;                              /* the line was longer */
 	bool latin;                            /* it is not UTF-8 and was read as Latin-1 */
+	bool scanned;                          /* this line or one before is a scan's; stays */
 	char plain[TS_LINE_MOST + 1];          /* ASCII with case; NUL-terminated */
 	char lower[TS_LINE_MOST + 1];          /* the same in lower case */
 	unsigned short from[TS_LINE_MOST + 1]; /* byte of raw behind each byte of plain */

@@ -14,7 +14,7 @@
 /* Steps of one match; our patterns need a few dozen. */
 #define STEPS_MOST 2000
 #define GROUPS_MOST 8
-#define PATTERN_MOST 512
+#define PATTERN_MOST 6144
 
 struct ts_patterns {
 	struct ts_allocator allocator;

@@ -173,8 +173,13 @@ static bool acts_as_label(const struct ts_intake *in, size_t i)
 		       (ts_is_figure(in, i - 1) || is_kind(&in->tokens.at[i - 1], TS_TERM_UNIT) ||
 			       in->tokens.at[i - 1].kind == TS_TOKEN_CLOSE);
 
-	return is_kind(t, TS_TERM_FORMULA) && t->term->key && (first || in_list) &&
-	       (!in->entry.label || ts_entry_has_figures(&in->entry));
+	/* "KH we do not know, HCO3 = 140": other words stand between the name and its like */
+	bool afresh = i && other && in->tokens.at[i - 1].kind == TS_TOKEN_OTHER &&
+		      i + 1 < in->tokens.count && ts_is_figure(in, i + 1);
+
+	return is_kind(t, TS_TERM_FORMULA) && t->term->key &&
+	       (afresh || ((first || in_list) &&
+				  (!in->entry.label || ts_entry_has_figures(&in->entry))));
 }
 
 static bool lists_formulas(const struct ts_intake *in)
@@ -363,17 +368,6 @@ static void gap_class(struct ts_intake *in)
 	in->entry.count = 0;
 }
 
-/* Lines of which nothing is held are listed, so that none passes unsaid. */
-static void list_other(struct ts_intake *in)
-{
-	if (in->other_count && in->others[in->other_count - 1] == in->line.number)
-		return;
-	if (in->other_count == TS_REPORT_OTHERS_MOST)
-		in->other_more++;
-	else
-		in->others[in->other_count++] = in->line.number;
-}
-
 /* A name of ours that got no figure before one that is not ours began. */
 static bool is_thirsty(const struct ts_intake *in, const struct ts_token *t)
 {
@@ -438,7 +432,7 @@ static bool walk(struct ts_intake *in, size_t *asked)
 		}
 	}
 	if (held)
-		list_other(in);
+		ts_collect_other(in);
 	return asks;
 }
 
@@ -542,9 +536,10 @@ static void note_other(struct ts_intake *in)
 			"if so, use the flag or the key of it");
 		return;
 	}
-	if (unit) {
+	/* of a scan no name may be known */
+	if (unit || (in->line.scanned && in->tokens.count && names_a_figure(in, true))) {
 		ts_sweep_settle_shown(in, in->line.number, NULL);
-		list_other(in);
+		ts_collect_other(in);
 	}
 }
 

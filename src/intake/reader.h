@@ -28,7 +28,7 @@ struct ts_part {
 
 /* Bytes of a line that is shown, with its NUL. */
 #define TS_SHOWN_ROOM 160
-#define TS_DIGITS_ROOM 16
+#define TS_DIGITS_ROOM 32
 
 /* A label and what stands behind it, perhaps over several lines. */
 struct ts_entry {
@@ -76,6 +76,9 @@ struct ts_sight {
 #define TS_SLOTS_MOST 2048
 #define TS_COLUMNS_MOST 64
 
+/* Columns of a table of places by quantities without separators, with that of the places. */
+#define TS_ALIGNED_MOST 16
+
 /* A heading over a column. */
 struct ts_heading {
 	int role;
@@ -106,6 +109,13 @@ struct ts_intake {
 	struct ts_heading headings[TS_COLUMNS_MOST];
 	size_t heading_count;
 	bool headed, wide;
+	bool of_places; /* wide, and its first column is headed so */
+	bool aligned;   /* wide without separators: its columns are told by their place */
+	bool units_due; /* the line below such a heading may hold their units */
+	struct {
+		unsigned short start, end;
+	} columns[TS_ALIGNED_MOST]; /* of such headings; the first is that of the places */
+	size_t column_count;
 	size_t heading_cells;
 	unsigned blank_lines; /* since the last line with something on it */
 	size_t zone;
@@ -123,6 +133,7 @@ struct ts_intake {
 	struct ts_sight sights[TS_SIGHTS_MOST];
 	size_t sight_count;
 	bool columns_above;       /* names side by side without a figure */
+	unsigned columns_line;    /* of them */
 	unsigned named_line;      /* the last with a name of ours alone; 0 = none */
 	char tail[TS_SHOWN_ROOM]; /* the last line that ended with a figure without a name */
 	unsigned tail_line;       /* 0 = none */
@@ -156,6 +167,8 @@ bool ts_entry_only(const struct ts_entry *entry, int role);
 bool ts_table_line(struct ts_intake *in);
 /* Gives the parts of a row their roles; false: the headings do not tell them. */
 bool ts_table_row(struct ts_intake *in, struct ts_entry *entry);
+/* Whether two blanks or more part the line. */
+bool ts_table_has_pieces(const struct ts_intake *in);
 /* A cell's text as printed, without quotes; "" where there is none. */
 void ts_cell_text(const struct ts_intake *in, size_t cell, char out[TS_NAME_ROOM]);
 /* True for a figure that can be a value: no temperature of measurement, no year, no percent. */
@@ -195,6 +208,8 @@ void ts_collect_value(struct ts_intake *in, const struct ts_report_value *value)
 void ts_collect_gap(struct ts_intake *in, const char *key, unsigned line, const char *text,
 	const char *why, const char *remedy);
 void ts_collect_clash(struct ts_intake *in, unsigned line, unsigned other, const char *says);
+/* Lines of which nothing is held are listed, so that none passes unsaid. */
+void ts_collect_other(struct ts_intake *in);
 /* Adds what one entry says to the slot of its kind. */
 void ts_collect_slot(struct ts_intake *in, const struct ts_slot *slot);
 /* The index + 1 of the zone of that name, added where it is new; all beyond the most are one. */

@@ -110,7 +110,7 @@ static enum name whose(const struct ts_intake *in, size_t figure)
 		if (name)
 			return name;
 	}
-	if (in->columns_above)
+	if (in->columns_above && !(in->aligned && !ts_table_has_pieces(in)))
 		return OURS;
 	for (size_t i = figure + 1; i < t->count && i <= figure + close; i++) {
 		enum name name = name_of(in, &t->at[i]);
@@ -256,16 +256,17 @@ void ts_sweep_text(const struct ts_intake *in, size_t figure, char out[TS_SHOWN_
 static void keep_digits(
 	const struct ts_intake *in, const struct ts_token *t, char out[TS_DIGITS_ROOM])
 {
-	const char *at = in->line.lower + t->start;
-	size_t len = 0, room = TS_DIGITS_ROOM - 1;
+	const struct ts_report_line *l = &in->line;
+	const char *at = l->lower + t->start;
+	size_t len = 0, start;
 
 	at += strcspn(at, "0123456789");
-	while (len < room && at[len] && strchr("0123456789.,", at[len]))
+	while (at[len] && strchr("0123456789.,", at[len]))
 		len++;
 	while (len && strchr(".,", at[len - 1]))
 		len--;
-	memcpy(out, at, len);
-	out[len] = '\0';
+	start = (size_t)(at - l->lower);
+	ts_line_show(l, l->from[start], l->from[start + len], out, TS_DIGITS_ROOM);
 }
 
 static void ask(struct ts_intake *in, const struct ts_sight *s)
@@ -309,9 +310,11 @@ static void see_columns(struct ts_intake *in)
 	degrees |= in->tokens.count == 1 && is_contents(&in->tokens.at[0]);
 	if ((names == 1 || degrees) && !figures && in->tokens.count <= 3)
 		in->named_line = in->line.number;
-	if (names >= 2 && !figures && words <= names && !in->tokens.delimited)
+	if (names >= 2 && !figures && words <= names && !in->tokens.delimited) {
 		in->columns_above = true;
-	else if (names || !figures)
+		in->columns_line = in->line.number;
+	} else if (names ||
+		   (!figures && !in->aligned && in->line.number > in->columns_line + 1)) /* units */
 		in->columns_above = false;
 }
 
