@@ -180,7 +180,9 @@ function showLiving() {
 	at("coming-field").hidden = !s.lived;
 	at("well").setAttribute("aria-pressed", String(isWell(s)));
 	at("well-field").hidden = at("living-fields").hidden = at("wrong").hidden = !living;
-	for (const field of page.fields.filter(({ home }) => home)) { (living ? at("living-fields") : field.home).append(field.box); }
+	for (const field of page.fields.filter(({ home }) => home)) {
+		if (living) { at("living-fields").append(field.box); } else { field.home.after(field.box); }
+	}
 }
 
 function wireAnimals() {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * What the page calls: the whole program as one function that can be asked again and again, with
- * the catalogue kept between calls. Files, clock and output are those that wasi.js hands in.
+ * the catalogue kept between calls. Files, clock and output are those that program.js hands in.
  */
 #include <stdio.h>
 #include <stdlib.h>

@@ -48,7 +48,8 @@ function buildFields() {
 	// A running tank is asked for these at once.
 	at("living-fields").replaceChildren();
 	for (const field of page.fields.filter(({ id }) => ["water-more-NO3", "tank-fields-water_change"].includes(id))) {
-		field.home = field.box.parentElement;
+		field.home = document.createComment(""); // where it stands while nobody lives there
+		field.box.before(field.home);
 	}
 	at("no-figure-words").replaceChildren(...hardnessWords(page.fields.find(({ id }) => id === "water-first-GH")));
 	showWords();

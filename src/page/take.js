@@ -187,7 +187,12 @@ function showAsked() {
 		back.before(element("p", { class: "says" }, "What you do not know stays empty. Then send this link back:"));
 	}
 	if (begun) { showText(back, "The filled link", linkTo(sheet(), { ask: page.asked })); }
-	for (const field of page.fields) { field.box.classList.toggle("waits", waiting.includes(`${field.part}.${field.row.key}`)); }
+	at("sheet").classList.add("asking");
+	for (const field of page.fields) {
+		const name = `${field.part}.${field.row.key}`;
+		field.box.classList.toggle("waits", waiting.includes(name));
+		field.box.classList.toggle("awaited", page.wait.includes(name));
+	}
 	at("animals").classList.toggle("waits", waiting.includes("animal.species"));
 	at("lived").classList.toggle("waits", waiting.includes("animal.since"));
 }
@@ -212,6 +217,7 @@ function takeLink(fragment = location.hash.slice(1)) {
 }
 
 function askLinked() {
+	at("sheet").classList.toggle("asking", Boolean(page.wait));
 	const question = QUESTIONS.find(({ id }) => id === page.asked);
 	if (page.wait) {
 		for (const field of page.fields.filter(({ part, row: { key } }) => page.wait.includes(`${part}.${key}`))) {

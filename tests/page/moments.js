@@ -247,6 +247,11 @@ const moments = (() => {
 		expect(!/^Test first/.test(verdict()), `what was measured is not taken: ${verdict()}`);
 		await shown("coming");
 		type("coming", "");
+		// Who lives there no more has nitrate asked where it was, before the others.
+		const order = () => Array.from(id("water-more").querySelectorAll(".field"), (box) => box.dataset.key).join().slice(0, 20);
+		type("lived", "");
+		expect(order().startsWith("NO3,NO2,ammonia"), `nitrate stands elsewhere: ${order()}`);
+		type("lived", "for 2 years");
 		// A slip is told in words, without a file.
 		type("tank-fields-water_change", "lots of it");
 		await until("the slip", () => /water_change/.test(id("to-answer").textContent) && !/yaml/.test(answer().split("The same")[0]));
@@ -343,6 +348,8 @@ const moments = (() => {
 			const order = Array.from(id("asked").querySelectorAll("li"), (li) => out.replace(/\s+/g, " ").indexOf(li.innerText));
 			expect(order.length > 1 && order.every((place, i) => place > (i ? order[i - 1] : -1)),
 				`${name} is not asked in the order of its sheet: ${order}`);
+			expect(Array.from(id("water-more").querySelectorAll(".field")).filter(seen).length <= page.wait.length,
+				`${name} shows fields that nobody asked for`);
 			for (const one of page.wait) {
 				const [part, key] = one.split("."), field = page.fields.find((other) => other.part === part && other.row.key === key);
 				expect(part === "animal" ? seen(id(key === "since" ? "lived" : "animals")) : field && seen(field.input), `${name}: ${one} is not to be seen`);
