@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Between the files of the answer about drift: drift.c asks the simulation and judges,
- * drift_limits.c finds what is reached when.
+ * Between the files of the answer about drift: drift.c asks the simulation, drift_limits.c finds
+ * what is reached when, drift_says.c judges and says it.
  */
 #ifndef TS_ANSWERS_DRIFT_WORK_H
 #define TS_ANSWERS_DRIFT_WORK_H
@@ -58,5 +58,16 @@ const char *drift_coming(struct drift_work *work, const char *what, const char *
 
 /* Fills ret->limits, w->no3_most. */
 enum ts_status drift_limits(struct drift_work *work);
+
+/* The text so far as a sentence of the answer; a number into it; a row of practice. */
+const char *drift_take(struct drift_work *work);
+void drift_put(struct drift_work *work, double value, int decimals);
+double drift_bound(const struct drift_work *work, enum ts_practice_id id);
+
+/* The first line, and the figures beneath it; all else is filled. */
+const char *drift_judge(struct drift_work *work);
+const char *drift_because(struct drift_work *work);
+/* Fills ret->remedies. */
+void drift_remedies(struct drift_work *work);
 
 #endif

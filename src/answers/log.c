@@ -3,6 +3,8 @@
  * The course of each value is water/course.h's; here is which of them leads, how long the buffer
  * lasts at that pace, and which readings and events share a line.
  */
+#include "answers/log_work.h"
+
 #include "answers/log_model.h"
 
 #include <stdlib.h>
@@ -37,27 +39,8 @@ static const struct {
 };
 #define COURSES (sizeof courses / sizeof *courses)
 
-struct work {
-	const struct ts_asking *asking;
-	const struct ts_log_question *question;
-	struct ts_text text;
-	const struct ts_waters *waters; /* of a tank's log; NULL: there are none */
-	struct ts_log_result r;
-};
-
-static const char *keep(struct work *w)
-{
-	return ts_asking_keep(w->asking, &w->text);
-}
-
-static void put(struct work *w, double value, int decimals, const char *after)
-{
-	ts_text_number_short(&w->text, value, decimals);
-	ts_text_put(&w->text, after);
-}
-
 /* "The buffer falls: KH 8 to 4.1 dH since 4 March, 0.4 a week" */
-static const char *course_says(struct work *w, size_t i, const struct ts_log_course *c)
+static const char *course_says(struct log_work *w, size_t i, const struct ts_log_course *c)
 {
 	struct ts_text *text = &w->text;
 	int decimals = courses[i].decimals;
@@ -66,23 +49,23 @@ static const char *course_says(struct work *w, size_t i, const struct ts_log_cou
 	if (c->moves) {
 		ts_text_puts(text, c->drift_per_week < 0 ? courses[i].falls : courses[i].rises,
 			i == BUFFER && c->drift_per_week < 0 ? ": KH " : ": ", NULL);
-		put(w, c->first, decimals, " to ");
-		put(w, c->last, decimals, courses[i].unit);
+		log_put(w, c->first, decimals, " to ");
+		log_put(w, c->last, decimals, courses[i].unit);
 		ts_text_put(text, " in ");
 		ts_say_age(text, lround(c->days));
 		ts_text_put(text, ", ");
 		rate = 7 * fabs(c->last - c->first) / fmax(c->days, 1);
-		put(w, rate, rate < 1 ? 2 : 1, " a week");
-		return keep(w);
+		log_put(w, rate, rate < 1 ? 2 : 1, " a week");
+		return log_keep(w);
 	}
 	ts_text_puts(text, c->name, " ", NULL);
-	put(w, c->low, decimals, "");
+	log_put(w, c->low, decimals, "");
 	if (c->high > c->low) {
 		ts_text_put(text, " to ");
-		put(w, c->high, decimals, "");
+		log_put(w, c->high, decimals, "");
 	}
 	ts_text_put(text, c->readings && i == NITRATE ? courses[i].unit : "");
-	return keep(w);
+	return log_keep(w);
 }
 
 /* Of readings without a day their figures alone. */
@@ -102,7 +85,7 @@ static void take_figures(
 	}
 }
 
-static void take_course(struct work *w, const struct ts_water *water, size_t i)
+static void take_course(struct log_work *w, const struct ts_water *water, size_t i)
 {
 	const struct ts_plan *plan = w->question->plan;
 	long since = plan ? ts_past_new_water(&plan->tank, w->asking->today) : TS_COURSE_FROM_FIRST;
@@ -131,7 +114,7 @@ static void take_course(struct work *w, const struct ts_water *water, size_t i)
 }
 
 /* When the buffer is gone, or what keeps it: drift's own days. */
-static void say_end(struct work *w, const struct ts_log_course *c)
+static void say_end(struct log_work *w, const struct ts_log_course *c)
 {
 	const double floor = w->asking->practice->value[TS_P_KH_FLOOR];
 	double days = 7 * (c->last - floor) / -c->drift_per_week;
@@ -149,21 +132,21 @@ static void say_end(struct work *w, const struct ts_log_course *c)
 			NULL);
 	} else if (w->r.comes_says && w->waters && w->waters->settles.kh_dh.value >= floor) {
 		ts_text_put(&w->text, "By its routine it does not run out: KH settles at ");
-		put(w, w->waters->settles.kh_dh.value, 1, ".");
+		log_put(w, w->waters->settles.kh_dh.value, 1, ".");
 	} else if (days > 0 && days <= 728 && w->asking->today >= 0) {
 		ts_text_put(&w->text, "At this pace the buffer is used up (KH ");
-		put(w, floor, 1, ") in about ");
+		log_put(w, floor, 1, ") in about ");
 		ts_say_age(&w->text, lround(days));
 		ts_text_put(&w->text, ", by ");
 		ts_say_day(&w->text, w->asking->today + (long)days, w->asking->today);
 		ts_text_put(&w->text, ": more water changed, or more often, holds it where the "
 				      "tap's KH is higher.");
 	}
-	w->r.next = w->text.len ? keep(w) : NULL;
+	w->r.next = w->text.len ? log_keep(w) : NULL;
 }
 
 /* Whether the newest figure lies outside what they like; of pH by itself nothing is said. */
-static bool is_outside(const struct work *w, const struct ts_log_course *c)
+static bool is_outside(const struct log_work *w, const struct ts_log_course *c)
 {
 	for (size_t i = 0; i < w->r.value_count; i++) {
 		const struct ts_log_value *v = &w->r.values[i];
@@ -175,7 +158,7 @@ static bool is_outside(const struct work *w, const struct ts_log_course *c)
 }
 
 /* What moves and harms first, then the buffer, then the rest. */
-static const struct ts_log_course *leader(const struct work *w)
+static const struct ts_log_course *leader(const struct log_work *w)
 {
 	const struct ts_log_course *first = NULL;
 
@@ -192,7 +175,7 @@ static const struct ts_log_course *leader(const struct work *w)
 	return first;
 }
 
-static void put_liked(struct work *w, const char *before)
+static void put_liked(struct log_work *w, const char *before)
 {
 	for (size_t i = 0; i < w->r.course_count; i++) {
 		const struct ts_log_course *c = &w->r.courses[i];
@@ -208,16 +191,16 @@ static void put_liked(struct work *w, const char *before)
 		ts_text_puts(&w->text, c->name, " ", NULL);
 		if (*before != ';')
 			ts_text_capital(&w->text, at);
-		put(w, v->last, courses[c->row].decimals, courses[c->row].unit);
+		log_put(w, v->last, courses[c->row].decimals, courses[c->row].unit);
 		ts_text_put(&w->text, " is outside what they like, ");
-		put(w, v->likes.low, courses[c->row].decimals, " to ");
-		put(w, v->likes.high, courses[c->row].decimals, "");
+		log_put(w, v->likes.low, courses[c->row].decimals, " to ");
+		log_put(w, v->likes.high, courses[c->row].decimals, "");
 		before = "; ";
 	}
 }
 
 /* What lies outside, and who tells what to do about it. */
-static void say_outside(struct work *w)
+static void say_outside(struct log_work *w)
 {
 	if (w->r.next)
 		ts_text_put(&w->text, w->r.next);
@@ -227,11 +210,11 @@ static void say_outside(struct work *w)
 		return;
 	}
 	ts_text_put(&w->text, ": tapshoal check says what to do.");
-	w->r.next = keep(w);
+	w->r.next = log_keep(w);
 }
 
 /* "KH 10 to 11": what was read of a value from a day on. */
-static void put_read(struct work *w, const struct ts_log_course *c, long from)
+static void put_read(struct log_work *w, const struct ts_log_course *c, long from)
 {
 	double low = (double)INFINITY, high = -(double)INFINITY;
 	int decimals = courses[c->row].decimals;
@@ -248,16 +231,16 @@ static void put_read(struct work *w, const struct ts_log_course *c, long from)
 		high = fmax(high, value);
 	}
 	ts_text_puts(&w->text, c->name, " ", NULL);
-	put(w, low, decimals, "");
+	log_put(w, low, decimals, "");
 	if (high > low) {
 		ts_text_put(&w->text, " to ");
-		put(w, high, decimals, "");
+		log_put(w, high, decimals, "");
 	}
 	ts_text_put(&w->text, c->row == NITRATE ? courses[c->row].unit : "");
 }
 
 /* Since when all of it has stood so: the last that came to rest, else the first reading. */
-static void say_steady(struct work *w)
+static void say_steady(struct log_work *w)
 {
 	const struct ts_log_course *since = NULL;
 	size_t rests = 0;
@@ -281,7 +264,7 @@ static void say_steady(struct work *w)
 		put_read(w, &w->r.courses[i], since->from);
 	}
 	ts_text_put(&w->text, ".");
-	w->r.headline = keep(w);
+	w->r.headline = log_keep(w);
 	if (!rests)
 		return;
 	ts_text_put(&w->text, "Before that ");
@@ -292,15 +275,15 @@ static void say_steady(struct work *w)
 			continue;
 		ts_text_puts(&w->text, said++ ? ", " : "", c->name,
 			c->last > c->moved_first ? " rose from " : " fell from ", NULL);
-		put(w, c->moved_first, courses[c->row].decimals, "");
+		log_put(w, c->moved_first, courses[c->row].decimals, "");
 	}
 	ts_text_put(&w->text, ".");
-	w->r.next = keep(w);
+	w->r.next = log_keep(w);
 }
 
 /* What stands beyond what somebody bears is no good news: that leads, and that it stands follows.
  */
-static void lead_with_unborne(struct work *w)
+static void lead_with_unborne(struct log_work *w)
 {
 	const char *steady = w->r.headline, *before = w->r.next;
 	bool any = false;
@@ -312,12 +295,12 @@ static void lead_with_unborne(struct work *w)
 		return;
 	put_liked(w, "");
 	ts_text_put(&w->text, ": tapshoal check says what to do.");
-	w->r.headline = keep(w);
+	w->r.headline = log_keep(w);
 	ts_text_puts(&w->text, steady, before ? " " : "", before ? before : "", NULL);
-	w->r.next = keep(w);
+	w->r.next = log_keep(w);
 }
 
-static void judge(struct work *w)
+static void judge(struct log_work *w)
 {
 	const struct ts_log_course *first = leader(w);
 	size_t most = 0;
@@ -330,7 +313,7 @@ static void judge(struct work *w)
 	if (first) {
 		w->r.verdict = ts_log_verdict_words[MOVES];
 		ts_text_puts(&w->text, first->says, ".", NULL);
-		w->r.headline = keep(w);
+		w->r.headline = log_keep(w);
 		w->r.leads = (size_t)(first - w->r.courses);
 		say_end(w, first);
 	} else if (most < READINGS_LEAST || !(days >= 7)) {
@@ -345,7 +328,7 @@ static void judge(struct work *w)
 		if (w->r.comes_says && !w->r.comes_keeps && !w->r.comes_grave) {
 			ts_text_puts(&w->text, w->r.comes_says, ".", NULL);
 			w->r.next = w->r.headline;
-			w->r.headline = keep(w);
+			w->r.headline = log_keep(w);
 			w->r.comes_says = NULL;
 		}
 	}
@@ -354,7 +337,7 @@ static void judge(struct work *w)
 					first->last >= w->asking->practice->value[TS_P_KH_FLOOR])) {
 		w->r.leads = w->r.course_count;
 		ts_text_puts(&w->text, w->r.comes_says, ".", NULL);
-		w->r.headline = keep(w);
+		w->r.headline = log_keep(w);
 		w->r.comes_says = NULL;
 	}
 	if (w->r.verdict == ts_log_verdict_words[STEADY] && w->r.comes_keeps)
@@ -366,126 +349,8 @@ static void judge(struct work *w)
 			    "tapshoal check of a plan with them.";
 }
 
-/* Earlier days first, a day without an hour before its hours; without a day first of all. */
-static int by_day(const void *a, const void *b)
-{
-	const struct ts_log_line *x = a, *y = b;
-	int order = strcmp(x->date ? x->date : "", y->date ? y->date : "");
-
-	if (!order)
-		order = strcmp(x->time ? x->time : "", y->time ? y->time : "");
-	return order ? order : (x->order > y->order) - (x->order < y->order);
-}
-
-/* "water changed, 20 L": of an event that its keeper gave no words. */
-static const char *event_says(struct work *w, const struct ts_tank_event *e)
-{
-	const struct {
-		double value;
-		const char *unit;
-	} amounts[] = {
-		{e->litres, " L"}, {e->share_percent, " %"}, {e->count, ""}, {e->lasted_h, " h"}};
-
-	if (e->says)
-		return e->says;
-	for (const char *c = ts_words_happened[e->what]; *c; c++)
-		ts_text_add(&w->text, *c == '-' ? " " : c, 1);
-	for (size_t i = 0; i < sizeof amounts / sizeof *amounts; i++) {
-		if (!(amounts[i].value > 0))
-			continue;
-		ts_text_put(&w->text, ", ");
-		put(w, amounts[i].value, 1, amounts[i].unit);
-	}
-	return keep(w);
-}
-
-static void take_lines(struct work *w)
-{
-	const struct ts_log_question *q = w->question;
-	struct ts_log_line *lines = w->r.lines;
-	size_t n = 0, left_out = 0;
-
-	for (size_t i = 0; i < q->reading_count; i++) {
-		const struct ts_reading *r = &q->readings[i];
-
-		if (ts_date_is_ahead(r->date, w->asking->today)) {
-			left_out++;
-			continue;
-		}
-		lines[n] = (struct ts_log_line){r->date, r->time, ts_reading_value(r, TS_NOW_GH),
-			ts_reading_value(r, TS_NOW_KH), ts_reading_value(r, TS_NOW_PH),
-			ts_reading_value(r, TS_NOW_TEMPERATURE), ts_reading_value(r, TS_NOW_NO3),
-			ts_reading_value(r, TS_NOW_NO2), ts_reading_value(r, TS_NOW_TAN), {0}, n};
-		n++;
-	}
-	for (size_t i = 0; i < q->event_count; i++) {
-		const struct ts_tank_event *e = &q->events[i];
-		double no = (double)NAN;
-
-		if (ts_date_is_ahead(e->date, w->asking->today)) {
-			left_out++;
-			continue;
-		}
-		lines[n] =
-			(struct ts_log_line){e->date, e->time, no, no, no, no, no, no, no, {0}, n};
-		ts_asking_note(w->asking, &lines[n++].happened, event_says(w, e));
-	}
-	if (n)
-		qsort(lines, n, sizeof *lines, by_day);
-	w->r.line_count = n;
-	if (left_out)
-		ts_asking_note(w->asking, &w->r.notes,
-			"What is dated after today is left out: are the dates right?");
-}
-
-/* What stands on one day without an hour of its own is one line. */
-static void join_lines(struct work *w)
-{
-	struct ts_log_line *lines = w->r.lines;
-	size_t n = 0;
-
-	for (size_t i = 0; i < w->r.line_count; i++) {
-		struct ts_log_line *last = n ? &lines[n - 1] : NULL;
-		bool event = lines[i].happened.count > 0;
-
-		if (last && event && lines[i].date && last->date && !lines[i].time &&
-			strcmp(last->date, lines[i].date) == 0)
-			ts_asking_note(w->asking, &last->happened, lines[i].happened.items[0]);
-		else
-			lines[n++] = lines[i];
-	}
-	w->r.line_count = n;
-}
-
-static void say_span(struct work *w)
-{
-	const struct ts_log_line *lines = w->r.lines;
-	size_t n = w->r.line_count, events = 0, readings = 0, first = 0;
-
-	for (size_t i = 0; i < w->question->reading_count; i++)
-		readings += !ts_date_is_ahead(w->question->readings[i].date, w->asking->today);
-	for (size_t i = 0; i < w->question->event_count; i++)
-		events += !ts_date_is_ahead(w->question->events[i].date, w->asking->today);
-	while (first < n && !lines[first].date)
-		first++;
-	ts_text_number(&w->text, (double)readings, 0);
-	ts_text_put(&w->text, readings == 1 ? " reading" : " readings");
-	if (events) {
-		ts_text_put(&w->text, ", ");
-		ts_text_number(&w->text, (double)events, 0);
-		ts_text_put(&w->text, events == 1 ? " event" : " events");
-	}
-	w->r.first_day = first < n ? lines[first].date : NULL;
-	if (first < n) {
-		ts_text_puts(&w->text, ", ", lines[first].date, NULL);
-		if (strcmp(lines[first].date, lines[n - 1].date) != 0)
-			ts_text_puts(&w->text, " to ", lines[n - 1].date, NULL);
-	}
-	w->r.span = keep(w);
-}
-
 /* What all of it together teaches, by the tank of the plan and its animals. */
-static void learn(struct work *w)
+static void learn(struct log_work *w)
 {
 	const struct ts_log_question *q = w->question;
 	size_t count = q->plan && q->species ? q->plan->stock_count : 0;
@@ -506,7 +371,7 @@ static void learn(struct work *w)
 enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log_question *question,
 	struct ts_log_result *ret)
 {
-	struct work w = {.asking = asking, .question = question};
+	struct log_work w = {.asking = asking, .question = question};
 	struct ts_water water = {
 		.readings = question->readings, .reading_count = question->reading_count};
 	enum ts_status status = TS_OK;
@@ -523,9 +388,7 @@ enum ts_status ts_answer_log(const struct ts_asking *asking, const struct ts_log
 	if (w.r.courses && w.r.lines) {
 		for (size_t i = 0; i < COURSES; i++)
 			take_course(&w, &water, i);
-		take_lines(&w);
-		say_span(&w);
-		join_lines(&w);
+		log_lines(&w);
 		learn(&w);
 		status = ts_log_model_fill(asking, question, &w.r);
 		judge(&w);
