@@ -240,11 +240,14 @@ static void put_fit(struct work *w)
 			by_ph ? "They can live in this water. " : "This water suits them. ");
 		return;
 	}
-	ts_text_put(&w->text, w->worst.verdict == TS_TOLERATES
-				      ? "They can live in this water, not at their best ("
-				      : "They may not bear this water (");
+	ts_text_put(
+		&w->text, w->worst.verdict == TS_TOLERATES
+				  ? "They can live in this water, not at their best ("
+				  : "Do not buy them for this water, which they may not bear (");
 	put_miss(w);
-	ts_text_put(&w->text, "). ");
+	ts_text_put(&w->text, w->worst.verdict == TS_TOLERATES
+				      ? "). "
+				      : "). If they are here already, this is the way. ");
 }
 
 static void say_way(struct work *w)

@@ -161,7 +161,8 @@ enum ts_status ts_answer_check(const struct ts_check_question *question,
 			ts_learned_make(asking, asked.plan, w->check.waters, &result.learned);
 		ts_check_headline(w);
 		/* What is refused, or asked, is no yes. */
-		result.passes &= strcmp(result.kind, ts_check_kind_words[TS_CHECK_NO]) != 0 &&
+		result.passes &= !w->which &&
+				 strcmp(result.kind, ts_check_kind_words[TS_CHECK_NO]) != 0 &&
 				 strcmp(result.kind, ts_check_kind_words[TS_CHECK_QUESTION]) != 0;
 		ts_check_room(w);
 		ts_check_reasons(w);

@@ -302,6 +302,10 @@ static void lead_with_choices(struct ts_check_work *w)
 		ts_room_usual_sides(tank.volume_l, &tank);
 	if (!ts_answer_rank(w->asking, &q, &r))
 		return;
+	/* That nobody is named is what was asked. */
+	for (size_t i = 0; i < w->entry_count; i++)
+		w->out->judgements[i].folded |=
+			strcmp(w->out->judgements[i].code, "stock.empty") == 0;
 	ts_text_put(&w->text, r.headline);
 	ts_check_finish(w, r.suits ? TS_CHECK_TEND : TS_CHECK_QUESTION, w->entry_count,
 		r.choices ? r.choices : r.deciding);

@@ -168,6 +168,15 @@ void ts_check_poison(struct ts_check_work *w)
 	}
 }
 
+void ts_check_unripe(struct ts_check_work *w)
+{
+	if (is_kind(w, TS_CHECK_NO) && w->check.planned_groups && !w->check.living_groups &&
+		w->question->plan->tank.filter == TS_FILTER_NEW && !w->out->asked_says)
+		w->out->asked_says =
+			"And nobody today, whoever it is: the filter matures first, for "
+			"four to eight weeks.";
+}
+
 void ts_check_unread(struct ts_check_work *w)
 {
 	if (!w->question->unread_count)

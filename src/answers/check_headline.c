@@ -1354,12 +1354,37 @@ static void lead(struct ts_check_work *w)
 		lead_with_running_tank(w, advice);
 }
 
+/* "Which corys? ... With the panda cory all of these go together": the question stays the lead. */
+static void lead_with_which(struct ts_check_work *w)
+{
+	struct ts_check_result *out = w->out;
+	size_t at = 0;
+
+	if (!w->which || (out->kind != ts_check_kind_words[TS_CHECK_YES] &&
+				 out->kind != ts_check_kind_words[TS_CHECK_IF]))
+		return;
+	while (at < out->members.count && out->members.items[at] != w->which)
+		at++;
+	if (at < out->members.count) {
+		for (out->members.count--; at < out->members.count; at++)
+			out->members.items[at] = out->members.items[at + 1];
+	}
+	if (out->kind == ts_check_kind_words[TS_CHECK_IF])
+		out->decides = out->decides ? ts_arena_join(w->asking->arena, out->headline, " ",
+						      out->decides, NULL)
+					    : out->headline;
+	out->headline = w->which;
+	out->kind = ts_check_kind_words[TS_CHECK_IF];
+}
+
 void ts_check_headline(struct ts_check_work *w)
 {
 	lead(w);
+	lead_with_which(w);
 	say_root(w);
 	ts_check_happened(w);
 	ts_check_poison(w);
 	ts_check_asked(w);
+	ts_check_unripe(w);
 	ts_check_unread(w);
 }

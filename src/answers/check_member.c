@@ -360,6 +360,11 @@ static bool settle(struct ts_check_work *w, const struct ts_species **species, s
 	/* Who lives there is one of them already: one that does is taken. */
 	if (t->good_count < t->asked_count && !ts_in_tank(&q->plan->stock[line])) {
 		say_apart(w, q->plan->stock[line].species, t);
+		/* Beside others the rest is said of the one that does best. */
+		if (q->plan->stock_count > 1 && t->sound[best_of(t)] && !w->which) {
+			w->which = w->out->members.items[w->out->members.count - 1];
+			species[line] = t->members->items[best_of(t)].species;
+		}
 		return true;
 	}
 	at = best_of(t);

@@ -32,8 +32,9 @@ struct ts_check_work {
 	const struct ts_species *no_room;  /* who has no room, whoever else is not bought */
 	bool room_said;                    /* the first lines name the smallest tank already */
 	bool rest_said;                    /* the first lines say who may be bought all the same */
-	bool newcomers_led;                /* the first line is about those that were asked about */
-	struct ts_text text;               /* scratch */
+	const char *which;  /* asks which of a name is meant, though one is judged; NULL: none is */
+	bool newcomers_led; /* the first line is about those that were asked about */
+	struct ts_text text; /* scratch */
 	struct ts_check_result *out;
 };
 
@@ -89,6 +90,9 @@ void ts_check_poison(struct ts_check_work *w);
 void ts_check_asked(struct ts_check_work *w);
 /* The same of the smallest tank, once that is known. */
 void ts_check_asked_room(struct ts_check_work *w);
+
+/* A no of a new tank: that it is too early for anybody. */
+void ts_check_unripe(struct ts_check_work *w);
 
 /* What was typed and not understood becomes the question, or stands behind a deed or a no. */
 void ts_check_unread(struct ts_check_work *w);

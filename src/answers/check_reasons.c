@@ -312,6 +312,39 @@ static void add_the_large(const struct ts_check_work *w, struct leavers *l)
 	}
 }
 
+/* It has room for itself, and nothing of its own is against it. */
+static bool may_live_alone(struct ts_check_work *w, const struct ts_species *s)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (r->subject == s && !r->other && r->severity >= TS_CONFLICT)
+			return false;
+	}
+	return !ts_check_too_small_for(w, s);
+}
+
+/* "do not buy all of these: the betta alone would do in this tank" */
+static const char *one_of_them(struct ts_check_work *w)
+{
+	size_t said = 0;
+
+	for (size_t i = 0; i < w->check.group_count; i++) {
+		const struct ts_species *s = w->check.groups[i].group.species;
+
+		if (!may_live_alone(w, s))
+			continue;
+		ts_text_put(&w->text, said ? ", or the " : "do not buy all of these: the ");
+		ts_check_put_bought(w, s);
+		ts_text_put(&w->text, " alone");
+		said++;
+	}
+	if (!said)
+		return "do not buy any of these for this tank";
+	ts_text_put(&w->text, " would do in this tank");
+	return ts_asking_keep(w->asking, &w->text);
+}
+
 /* One way and no second telling of it: who goes is in "instead of" already. */
 static void say_one_way(struct ts_check_work *w)
 {
@@ -337,7 +370,7 @@ static void say_one_way(struct ts_check_work *w)
 	}
 	if (out->of_room && begins(out->decides, "do not buy ") && l.count &&
 		l.count + 1 == w->check.group_count && w->check.repair_count == 1) {
-		out->decides = "do not buy any of these for this tank";
+		out->decides = one_of_them(w);
 		return;
 	}
 	/* Who is far too large for the tank that is there is not bought, rather than another tank.

@@ -33,17 +33,23 @@ static bool ammonia_now(
 #define PH_HOLDS_AMMONIA 6.8
 
 /* Much ammonia held harmless by a low pH: raising the pH is what would kill. */
+/* Somebody is there: named, or seen to suffer. */
+static bool lived_in(const struct ts_care_state *s)
+{
+	return !s->empty || ts_advice_unwell(s);
+}
+
 CONDITION(crashed)
 {
 	UNUSED;
-	return !s->empty && s->tan_mg_l >= practice[TS_P_TAN_SAFE] &&
+	return lived_in(s) && s->tan_mg_l >= practice[TS_P_TAN_SAFE] &&
 	       (s->ph < PH_HOLDS_AMMONIA || s->kh_dh < practice[TS_P_KH_FLOOR]) &&
 	       !(f->nh3_mg_l >= practice[TS_P_NH3_CONFLICT]);
 }
 
 CONDITION(too_much_ammonia)
 {
-	return !s->empty && ammonia_now(s, practice, f) && !ts_holds_crashed(s, practice, f);
+	return lived_in(s) && ammonia_now(s, practice, f) && !ts_holds_crashed(s, practice, f);
 }
 
 /* So little nitrite, mg/L N, makes nobody gasp (common practice). */
@@ -63,7 +69,8 @@ static bool short_of_breath(const struct ts_care_state *s, const double *practic
 /* Over a crash the slow way out leads, and says it. */
 CONDITION(too_much_nitrite)
 {
-	return !s->empty && s->no2_mg_l > f->no2_limit_mg_l && !ts_holds_crashed(s, practice, f) &&
+	return lived_in(s) && s->no2_mg_l > f->no2_limit_mg_l &&
+	       !ts_holds_crashed(s, practice, f) &&
 	       !(short_of_breath(s, practice) && slight_nitrite(s));
 }
 

@@ -104,7 +104,7 @@ static enum ts_status read_water(struct session *s, struct call *c)
 			c->plan.water.readings = &c->reading;
 		}
 		/* Animals live there, and nothing else was read: it is the water they live in. */
-		if (o->has_reading && (o->there.count || o->poured) &&
+		if (o->has_reading && (o->there.count || o->poured || o->signs.count) &&
 			!c->plan.tank.reading_count) {
 			c->plan.tank.readings = &c->reading;
 			c->plan.tank.reading_count = 1;
@@ -228,8 +228,17 @@ static enum ts_status read_happened(struct session *s, struct call *c)
 	if (count)
 		memcpy(events, tank->events, count * sizeof *events);
 	for (size_t i = 0; i < o->happened.count; i++) {
-		if (!ts_happened_words(s->arena, o->happened.items[i], &events[count], s->error))
-			return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+		if (!ts_happened_words(s->arena, o->happened.items[i], &events[count], s->error)) {
+			if (s->arena->failed || c->unread_count == TS_SENTENCE_MOST)
+				return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
+			/* Asked about, and no reason to answer nothing. */
+			c->unread[c->unread_count++] =
+				(struct ts_check_unread){o->happened.items[i],
+					"--happened \"untreated water\", \"medicine\", \"filter "
+					"washed\" or the like"};
+			ts_text_clear(s->error);
+			continue;
+		}
 		events[count++].date = today;
 	}
 	tank->events = events;

@@ -255,7 +255,7 @@ static enum ts_status run(
 	const struct ts_term *term;
 	enum ts_status status = TS_BAD_INPUT;
 	struct ts_catalogue of_call;
-	bool own;
+	bool own, sentence;
 
 	take_help(&argc, &argv, words);
 	settings_load(s);
@@ -263,6 +263,12 @@ static enum ts_status run(
 	s->json = options_want_json(argc, argv);
 	s->name = take_command(argc, argv);
 	command = s->name ? command_named(s->name) : NULL;
+	/* Words with a blank are no command: a sentence is asked of check. */
+	sentence = s->name && !command && argv != words && strchr(s->name, ' ');
+	if (sentence) {
+		s->name = "check";
+		command = command_named(s->name);
+	}
 	term = s->name && !command && argv == words ? ts_glossary_find(s->name) : NULL;
 	ts_catalogue_open(&of_call, NULL);
 	of_call.system = s->system;
@@ -270,8 +276,8 @@ static enum ts_status run(
 		status = explain(s, term);
 	else if (s->name && !command)
 		status = dispatch(s, s->name, NULL, options);
-	else if (options_parse(command, s->name ? argc - 1 : argc, s->name ? argv + 1 : argv,
-			 options, s->error)) {
+	else if (options_parse(command, s->name && !sentence ? argc - 1 : argc,
+			 s->name && !sentence ? argv + 1 : argv, options, s->error)) {
 		settings_take(s, options);
 		own = s->catalogue->count && own_records(options);
 		s->catalogue = own ? &of_call : s->catalogue;

@@ -71,11 +71,14 @@ static void put_recipe(struct page *p)
 	ts_doc_heading(p->doc, 0, "The recipe, step by step");
 	steps = ts_doc_steps(p->doc);
 	ts_doc_line(p->doc, steps, "first of all", p->r->treatment, NULL);
-	ts_text_put(&p->text, p->r->volume_known ? "the first fill, " : "for ");
-	ts_say_amount(&p->text, p->r->volume_l, "L");
-	when = take(p);
-	ts_doc_line(p->doc, steps, when, filling(p, false), NULL);
-	ts_text_put(&p->text, "each change, ");
+	/* Where animals live nothing is filled at once: the stages say how much. */
+	if (!p->r->stage_count || !p->r->volume_known) {
+		ts_text_put(&p->text, p->r->volume_known ? "the first fill, " : "for ");
+		ts_say_amount(&p->text, p->r->volume_l, "L");
+		when = take(p);
+		ts_doc_line(p->doc, steps, when, filling(p, false), NULL);
+	}
+	ts_text_put(&p->text, p->r->stage_count ? "then each change, " : "each change, ");
 	ts_say_amount(&p->text, p->r->volume_l * p->r->change_percent / 100, "L");
 	when = take(p);
 	ts_doc_line(p->doc, steps, when, filling(p, true), NULL);

@@ -137,15 +137,35 @@ static bool of_keepers(const char *asks)
 	return TS_TYPED_AMONG(asks, words);
 }
 
+/* "a good algae eater": what the animal named before is to do is no other animal. */
+static size_t work_of_last(struct ts_typed *t)
+{
+	static const char *const works[] = {
+		"as|a|an|good|great|best|decent|my~ algae eater|eaters|cleaner|cleaners for|to?",
+		"to|for? eat|eats|eating|clean|cleans|control|against|the|my|up~ algae"};
+	size_t used = 0;
+
+	for (size_t i = 0; i < sizeof works / sizeof *works && t->last && !used; i++)
+		used = ts_typed_fits(t, works[i]);
+	return used;
+}
+
 size_t ts_typed_asked(struct ts_typed *t)
 {
-	size_t used;
+	size_t used = work_of_last(t);
+
+	if (used)
+		return used;
 
 	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
 		used = ts_typed_fits(t, rows[i].pattern);
 		if (used <= rows[i].back)
 			continue;
 		(void)ts_typed_flag(t, "--asks", rows[i].asks, NULL);
+		if (strncmp(rows[i].asks, "ph-", 3) == 0)
+			t->about = "--pH";
+		else if (strcmp(rows[i].asks, "kh-up") == 0)
+			t->about = "--KH";
 		t->keeper |= of_keepers(rows[i].asks);
 		t->wished |=
 			strncmp(rows[i].asks, "ph-", 3) == 0 || strcmp(rows[i].asks, "kh-up") == 0;

@@ -68,6 +68,20 @@ static const struct {
 	{"ages", "2 years"},
 	{"a long time", "1 year"},
 	{"ever", "2 years"},
+	{"monday night", "2 days"},
+	{"monday", "2 days"},
+	{"tuesday night", "2 days"},
+	{"tuesday", "2 days"},
+	{"wednesday night", "2 days"},
+	{"wednesday", "2 days"},
+	{"thursday night", "2 days"},
+	{"thursday", "2 days"},
+	{"friday night", "2 days"},
+	{"friday", "2 days"},
+	{"saturday night", "2 days"},
+	{"saturday", "2 days"},
+	{"sunday night", "2 days"},
+	{"sunday", "2 days"},
 	{"the weekend", "3 days"},
 	{"weekend", "3 days"},
 	{"christmas", "1 month"},
@@ -310,6 +324,21 @@ static bool make(struct ts_typed *t, const struct ts_typed_row *row, const struc
 	case TS_TYPED_SUSPECT:
 		return !(t->deaths > 0 || t->sign) ||
 		       ts_typed_flag(t, "--happened", "poison: fertiliser", NULL);
+	case TS_TYPED_KEEP_DYING:
+		t->uncounted = true;
+		ts_typed_died(t, 2);
+		return true;
+	case TS_TYPED_SO_MANY:
+		if (!t->uncounted)
+			return false;
+		t->deaths = m->number;
+		t->uncounted = false;
+		return true;
+	case TS_TYPED_IN_IT:
+		if (t->asked || t->buys || !t->last || t->ended != t->at)
+			return false;
+		ts_typed_they_live(t);
+		return true;
 	case TS_TYPED_SPAN:
 		(void)ts_typed_onset(t, ts_typed_joined(t, t->at, m->at));
 		return true;

@@ -422,6 +422,44 @@ static bool may_have(const struct key *key, enum unit unit)
 	return unit && key->units & BIT(unit);
 }
 
+#define TOGETHER_MOST 5
+
+/* "ammonia and nitrite are zero", "ammonia, nitrite and nitrate all 0": one figure of several. */
+static size_t several_keys(struct ts_typed *t)
+{
+	static const char *const joined[] = {"and", ",", "all", "both", "or", "plus"};
+	const struct key *named[TOGETHER_MOST];
+	size_t count = 0, used, at = t->at, linked = 0;
+	struct figure f;
+	enum unit unit;
+
+	while (count < TOGETHER_MOST && at < t->count) {
+		const struct key *key = key_here(t, at, &used);
+
+		if (!key)
+			break;
+		named[count++] = key;
+		at += used;
+		while (at < t->count && TS_TYPED_AMONG(t->word[at], joined))
+			at++;
+	}
+	if (count < 2)
+		return 0;
+	while (linked < LINKS_MOST && at < t->count && !figure_here(t, at, &f) &&
+		(TS_TYPED_AMONG(t->word[at], links) || ts_typed_is(t->word[at], "all") ||
+			ts_typed_is(t->word[at], "both"))) {
+		at++;
+		linked++;
+	}
+	if (!figure_here(t, at, &f))
+		return 0;
+	at += f.used;
+	used = unit_here(t, at, &unit);
+	for (size_t i = 0; i < count; i++)
+		(void)take(t, named[i], &f, may_have(named[i], unit) ? unit : NO_UNIT);
+	return at + used - t->at;
+}
+
 /* "GH 8", "pH is 7.2", "KH of 90 ppm", "nitrite in the tank is 5 mg/l". */
 static size_t key_and_figure(struct ts_typed *t)
 {
@@ -690,13 +728,46 @@ void ts_typed_settle_sides(struct ts_typed *t)
 		NULL);
 }
 
+static bool has_flag(const struct ts_sentence *s, const char *flag)
+{
+	for (size_t i = 0; i < s->flag_count; i++) {
+		if (strcmp(s->flags[i].flag, flag) == 0)
+			return true;
+	}
+	return false;
+}
+
+/* The words before a figure in degrees tell of a test of hardness, and none of warmth. */
+static bool tells_hardness(const struct ts_typed *t)
+{
+	static const char *const hard[] = {"gh", "hardness", "strip", "strips", "kh", "hard", "dh"};
+	static const char *const warm[] = {"temperature", "temp", "heater", "warm", "cold",
+		"heated", "thermometer", "heatwave", "keep", "run", "runs", "at", "celsius",
+		"room"};
+	bool told = false;
+
+	for (size_t i = 0; i < t->count; i++)
+		told |= TS_TYPED_AMONG(t->word[i], hard);
+	for (size_t i = t->at > 6 ? t->at - 6 : 0; i < t->at; i++) {
+		if (TS_TYPED_AMONG(t->word[i], warm))
+			return false;
+	}
+	return told && t->at &&
+	       (ts_typed_is(t->word[t->at - 1], "is") ||
+		       ts_typed_is(t->word[t->at - 1], "measured") ||
+		       ts_typed_is(t->word[t->at - 1], "says") ||
+		       ts_typed_is(t->word[t->at - 1], "of") ||
+		       ts_typed_is(t->word[t->at - 1], "or") ||
+		       ts_typed_is(t->word[t->at - 1], "has"));
+}
+
 /* "54 litres", "8 dH", "26 degrees": a unit that tells what was read. */
 static size_t figure_and_unit(struct ts_typed *t)
 {
 	size_t at = t->at, used;
 	struct figure f = {NULL, 0, 0};
 	enum unit unit;
-	bool words = false;
+	bool words = false, hard;
 
 	if (!figure_here(t, at, &f)) {
 		f.number = ts_typed_number(t->word[at]);
@@ -737,9 +808,11 @@ static size_t figure_and_unit(struct ts_typed *t)
 		if (strlen(t->word[at - 1]) == 1 && (unit == FAHRENHEIT) != (f.number > WARMEST_C))
 			return 0;
 		return take(t, key_of("--temperature"), &f, unit) ? at - t->at : 0;
-	case DEGREES: /* of warmth; fewer are of hardness */
-		return take(t, key_of(f.number < 10 ? "--GH" : "--temperature"), &f,
-			       f.number < 10 ? DH : DEGREES)
+	case DEGREES: /* of warmth; fewer, or where hardness is told of, are of hardness */
+		hard = f.number < 10 || (f.number < WARMEST_C && tells_hardness(t));
+		if (hard && has_flag(t->out, "--GH"))
+			return at - t->at; /* of another test; the first stands */
+		return take(t, key_of(hard ? "--GH" : "--temperature"), &f, hard ? DH : DEGREES)
 			       ? at - t->at
 			       : 0;
 	case US_CM:
@@ -978,8 +1051,8 @@ static size_t change(struct ts_typed *t)
 
 size_t ts_typed_measure(struct ts_typed *t)
 {
-	static size_t (*const ways[])(struct ts_typed *) = {change, box, one_side, key_and_figure,
-		figure_and_key, figure_and_unit, ppm_alone, about};
+	static size_t (*const ways[])(struct ts_typed *) = {change, box, one_side, several_keys,
+		key_and_figure, figure_and_key, figure_and_unit, ppm_alone, about};
 	size_t used = 0;
 
 	for (size_t i = 0; !used && i < sizeof ways / sizeof *ways; i++)

@@ -206,9 +206,22 @@ bool ts_typed_since(struct ts_typed *t, const char *span)
 	return true;
 }
 
+/* "three tetras are dead": only such words between the name and what is told of it. */
+static bool they_are(const struct ts_typed *t)
+{
+	static const char *const are[] = {
+		"are", "is", "were", "was", "have", "has", "had", "been", "just", "now", "all"};
+	static const char *const dead[] = {"dead", "died"};
+	size_t at = t->ended;
+
+	while (at < t->at && TS_TYPED_AMONG(t->word[at], are))
+		at++;
+	return at == t->at && at < t->count && TS_TYPED_AMONG(t->word[at], dead);
+}
+
 void ts_typed_died(struct ts_typed *t, double number)
 {
-	bool beside = t->last && t->ended == t->at;
+	bool beside = t->last && (t->ended == t->at || they_are(t));
 
 	if (!(number > 0))
 		number = t->of_them > 0                ? t->of_them
@@ -401,6 +414,30 @@ static bool lately(const struct ts_typed *t, size_t len)
 	return false;
 }
 
+/* "too", "add": who is wanted comes to others. */
+static bool adds(const struct ts_typed *t)
+{
+	static const char *const words[] = {"too", "also", "add", "adding"};
+
+	for (size_t i = t->at; i < t->count; i++) {
+		if (TS_TYPED_AMONG(t->word[i], words))
+			return true;
+	}
+	return false;
+}
+
+/* Those that were named before live there; who is named next may not. */
+static void they_lived(struct ts_typed *t)
+{
+	bool living = t->living, last = t->last_living;
+
+	if (!t->out->planned_count)
+		return;
+	ts_typed_they_live(t);
+	t->living = living;
+	t->last_living = last;
+}
+
 static void take_cut(struct ts_typed *t, size_t len, enum ts_typed_then then)
 {
 	/* "2 males and 4 females of ...": the name comes. */
@@ -408,6 +445,7 @@ static void take_cut(struct ts_typed *t, size_t len, enum ts_typed_then then)
 		     has_sex(t, t->pending, t->at) && !t->within;
 	const char *word = t->word[t->at];
 	size_t to = t->at;
+	bool was_asked;
 
 	if (!waits && t->strange < to)
 		flush_strange(t, to);
@@ -419,9 +457,16 @@ static void take_cut(struct ts_typed *t, size_t len, enum ts_typed_then then)
 	t->living = then == TS_TYPED_AS_BEFORE ? t->living : then == TS_TYPED_LIVES;
 	/* A question ends with its mark. */
 	t->owns |= then == TS_TYPED_LIVES;
+	was_asked = t->asked && !(t->at && ts_typed_is(t->word[t->at - 1], "would"));
 	t->asked = !ts_typed_is(word, ",") && (t->asked || ts_typed_asks(word));
-	if (ts_typed_buys(word) && then != TS_TYPED_LIVES)
+	if (ts_typed_buys(word) && then != TS_TYPED_LIVES) {
+		/* "10 neons in 60 l. I would like a betta too": they live there. */
+		if (!t->buys && !was_asked && adds(t)) {
+			t->clause = 0;
+			they_lived(t);
+		}
 		t->buys = t->out->wanted = true;
+	}
 	if (ts_breadth_words(word) >= 0)
 		t->how_many = word;
 	mark(t, t->at, t->at + len, TS_TYPED_PASSED);
