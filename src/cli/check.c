@@ -229,10 +229,10 @@ static enum ts_status read_happened(struct session *s, struct call *c)
 		memcpy(events, tank->events, count * sizeof *events);
 	for (size_t i = 0; i < o->happened.count; i++) {
 		if (!ts_happened_words(s->arena, o->happened.items[i], &events[count], s->error)) {
-			if (s->arena->failed || c->unread_count == TS_SENTENCE_MOST)
+			if (s->arena->failed || c->said.unread_count == TS_SENTENCE_MOST)
 				return s->arena->failed ? TS_NO_MEMORY : TS_BAD_INPUT;
 			/* Asked about, and no reason to answer nothing. */
-			c->unread[c->unread_count++] =
+			c->said.unread[c->said.unread_count++] =
 				(struct ts_check_unread){o->happened.items[i],
 					"--happened \"untreated water\", \"medicine\", \"filter "
 					"washed\" or the like"};
