@@ -13,8 +13,8 @@
 #include "care/advice.h"
 #include "care/plan_state.h"
 #include "words/advice.h"
-#include "words/sentence.h"
 #include "words/rulings.h"
+#include "words/sentence.h"
 
 /* Rounds of buffer.warn within which a buffer that goes comes first. */
 #define SOON 2
