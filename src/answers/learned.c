@@ -358,20 +358,21 @@ const char *ts_learned_gone(const struct ts_asking *asking, const struct ts_wate
 /* What comes of it where nothing is done: the buffer's end, and where nitrate settles. */
 static void say_else(struct work *w)
 {
+	const struct ts_span *now = &w->waters->now.at[TS_KH];
+	bool lost = now->given && now->value < w->asking->practice->value[TS_P_KH_FLOOR];
 	const char *gone =
-		w->waters->kh_rate.readings && !(w->waters->now.at[TS_KH].value <
-						       w->asking->practice->value[TS_P_KH_FLOOR])
-			? ts_learned_gone(w->asking, w->waters)
-			: NULL;
+		w->waters->kh_rate.readings && !lost ? ts_learned_gone(w->asking, w->waters) : NULL;
 	const struct ts_estimate *no3 = &w->waters->settles.no3_mg_l;
 	const struct ts_estimate *kh = &w->waters->settles.kh_dh;
 
 	if (!w->ret->back_says || !w->waters->settled_known || !isfinite(no3->value))
 		return;
 	ts_text_put(&w->text, "At the changes of now ");
-	if (gone)
+	if (gone) {
 		ts_text_puts(&w->text, "t", gone + 1, ", and ", NULL);
-	else if (kh->value < w->asking->practice->value[TS_P_KH_WARN]) {
+	} else if (lost) {
+		ts_text_put(&w->text, "the buffer stays used up, and ");
+	} else if (kh->value < w->asking->practice->value[TS_P_KH_WARN]) {
 		ts_text_put(&w->text, "KH falls to ");
 		put(w, kh->value, 1);
 		ts_text_put(&w->text, ", and ");
