@@ -69,6 +69,10 @@ static void fill_unusual(struct work *w)
 		rest[i](&w->text, w->profile);
 		note_unusual(w, false);
 	}
+	if (w->profile && w->water && w->water->kind != TS_WATER_TANK) {
+		ts_say_own_nitrate(&w->text, &w->out->facts, w->asking->practice);
+		note_unusual(w, false);
+	}
 	if (w->profile)
 		ts_say_gh_bound(&w->text, w->profile);
 	note_unusual(w, told & TS_TOLD_GH_BOUND);

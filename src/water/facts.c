@@ -296,6 +296,16 @@ void ts_water_describe_profile(
 	}
 }
 
+/* Share of GH by which calcium and magnesium may differ from it and still confirm it. */
+#define CONFIRMS_SHARE 0.05
+
+bool ts_gh_confirmed(double gh_dh, double ca_mg_l, double mg_mg_l)
+{
+	double both = ts_chem_dh_from_mmol_l(ca_mg_l / TS_WEIGHT_CA + mg_mg_l / TS_WEIGHT_MG);
+
+	return fabs(both - gh_dh) <= CONFIRMS_SHARE * gh_dh;
+}
+
 enum ts_next ts_profile_next(const struct ts_profile *p)
 {
 	const struct ts_span *gh = &p->at[TS_GH];
@@ -304,7 +314,9 @@ enum ts_next ts_profile_next(const struct ts_profile *p)
 		return TS_NEXT_UNSOFTENED;
 	if (!gh->given)
 		return TS_NEXT_GH;
-	if (gh->high - gh->low > 4 && !gh->exposure)
+	if (gh->high - gh->low > 4 && !gh->exposure &&
+		!(ts_gh_confirmed(gh->value, p->contents.ca_mg_l, p->contents.mg_mg_l) &&
+			!p->gh_from_ions))
 		return TS_NEXT_GH_DROPS;
 	if (!p->at[TS_KH].given)
 		return TS_NEXT_KH;

@@ -94,6 +94,9 @@ void ts_water_describe(const struct ts_solution *solution, unsigned assumed,
 void ts_water_describe_profile(
 	const struct ts_profile *profile, double temp_c, struct ts_water_facts *ret);
 
+/* Whether calcium and magnesium, mg/L, as analysed, come to that GH; NAN: not analysed. */
+bool ts_gh_confirmed(double gh_dh, double ca_mg_l, double mg_mg_l);
+
 /* The one next thing to measure, for a profile. */
 enum ts_next ts_profile_next(const struct ts_profile *profile);
 

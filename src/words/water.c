@@ -306,9 +306,30 @@ static const struct {
 	     "rivers"},
 };
 
+/* A third of what is a concern, and no danger yet. */
+#define MUCH_OF_TAP 3
+
+void ts_say_own_nitrate(
+	struct ts_text *text, const struct ts_water_facts *f, const struct ts_practice *practice)
+{
+	double concern = practice->value[TS_P_NITRATE_CONCERN];
+
+	if (isnan(f->no3_mg_l) || f->no3_mg_l <= concern / MUCH_OF_TAP || f->no3_mg_l >= concern)
+		return;
+	ts_text_put(text, "Nitrate ");
+	ts_text_number_short(text, f->no3_mg_l, 0);
+	ts_text_put(text, " mg/L is in the water itself: no change of water takes a tank below "
+			  "that, and ");
+	ts_text_number_short(text, concern - f->no3_mg_l, 0);
+	ts_text_put(text, " are left to ");
+	ts_text_number_short(text, concern, 0);
+	ts_text_put(text, ".");
+}
+
 const char *ts_home_of(const struct ts_water_facts *f)
 {
-	if (isnan(f->gh_dh) || f->gh_high_dh - f->gh_low_dh > 2 * WIDE_DH)
+	if (isnan(f->gh_dh) || (f->gh_high_dh - f->gh_low_dh > 2 * WIDE_DH &&
+				       !ts_gh_confirmed(f->gh_dh, f->ca_mg_l, f->mg_mg_l)))
 		return NULL;
 	for (size_t i = 0; i < sizeof homes / sizeof *homes; i++) {
 		if (f->gh_dh <= homes[i].to_dh)

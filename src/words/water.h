@@ -43,6 +43,10 @@ void ts_say_runs_at(
 
 /* Whose home such water is like, in kinds of animals; NULL: GH is not known, or too wide to say. */
 const char *ts_home_of(const struct ts_water_facts *facts);
+/* What the nitrate of a water that is no tank's leaves to a tank of it; nothing where it is little.
+ */
+void ts_say_own_nitrate(
+	struct ts_text *text, const struct ts_water_facts *f, const struct ts_practice *practice);
 
 /* Adds what the buffer is good for: "KH 9, short under 4: 5 to spare ...". KH given. */
 void ts_say_buffer(struct ts_text *text, const struct ts_water_facts *facts,
