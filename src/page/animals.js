@@ -10,6 +10,16 @@ const THERE = "there:";
 const LIVED = [["", "not yet: only planned"], [THERE, "yes, since when is not known"], ["for 3 weeks", "for some weeks"], ["for 6 months", "for months"],
 	["for 2 years", "for years"]];
 
+// What the choice says of animals that live there each since a day of its own.
+function livedOf(read) {
+	const [, , weeks, months, years] = LIVED.map(([words]) => words), DAY_MS = 86400000;
+	const found = new Set(read.map(({ line }) => {
+		const days = line && line.since !== "unknown" ? (Date.now() - Date.parse(line.since)) / DAY_MS : NaN;
+		return days < 70 ? weeks : days < 500 ? months : days >= 500 ? years : THERE;
+	}));
+	return found.size === 1 ? [...found][0] : THERE;
+}
+
 const itemsOf = (text) => text.split(PARTED).map((item) => item.trim()).filter(Boolean);
 
 // An animal of the sheet as it is typed.
@@ -35,7 +45,9 @@ const unfinished = () => page.typing && page.unclear.some(({ item }) => SENTENCE
 // What is typed becomes the stock; what a file or a field said beyond the words stays.
 // `whole`: nobody is typing at this moment, so that a sentence may be read.
 function readAnimals(whole = true) {
-	const s = sheet(), before = new Map(s.stock.map((line) => [line.species, line]));
+	const s = sheet();
+	if (whole && page.livedRead) { s.lived = page.livedRead = ""; } // it is said anew, if it is
+	const before = new Map(s.stock.map((line) => [line.species, line]));
 	const items = [...itemsOf(s.words).map((item) => readItem(item, s.lived)), ...itemsOf(s.lived ? s.coming : "").map((item) => readItem(item, ""))];
 	page.unread = [];
 	page.told = [];
@@ -48,8 +60,11 @@ function readAnimals(whole = true) {
 		const { sex, origin, size } = before.get(line.species) || {};
 		return { ...(sex && { sex }), ...(origin && { origin }), ...(size && { size }), ...line, count: String(line.count) };
 	});
-	// Who could live there has questions of its own, once the water is known.
-	s.asked = page.told.includes("--asks") && !(page.told.includes("fits") && !s.stock.length && NEEDS.water.has(s)) ? "yes" : "";
+	// Who could live there has questions of its own, once the water is known. What is told of a tank without its
+	// animals is answered as it is: somebody may be gasping.
+	const fits = page.told.includes("fits") && !s.stock.length && NEEDS.water.has(s);
+	const untold = !s.stock.length && (page.told.some((word) => /^--(?!asks)/.test(word)) || page.alarms.length);
+	s.asked = untold || (page.told.includes("--asks") && !fits) ? "yes" : "";
 	showNames();
 	showStock();
 }
@@ -82,7 +97,7 @@ function readSentence(s, items) {
 		s.water.softened = "yes";
 		page.figures.push(["water", "softened"]);
 	}
-	if (living.length) { s.lived = s.lived || THERE; } // stands in the choice, to be put right
+	if (living.length && !s.lived) { s.lived = page.livedRead = livedOf(living.map((item) => readItem(item, THERE))); } // to be put right
 	return [...planned.map((item) => readItem(item, "")), ...living.map((item) => readItem(item, s.lived))];
 }
 
@@ -163,6 +178,7 @@ const ailing = (s) => s.signs.some(({ sign }) => sign) || Number(s.rest.deaths) 
 function liveThere(lived) {
 	const s = sheet();
 	s.lived = lived;
+	page.livedRead = "";
 	s.words = itemsOf(s.words).map((item) => item.replace(/^there:\s*|\s+since\s.*$/g, "")).join(", ");
 	showWords();
 	readAnimals();

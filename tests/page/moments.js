@@ -205,12 +205,19 @@ const moments = (() => {
 		for (const one of ["i put six neon tetras in my new 54 litre tank on the first day, what do i do now? tap water is hardness 221 mg/l and ph 7.6",
 			"i bought six guppies and put them in on the first day, 54 litres. what do i do", "which shrimps go with 6 male endlers",
 			"I have had 6 platies for a year in a tank 80x35x40, can I add 6 neons", "my betta is gasping after a water change, 40 litres",
-			"i have a new 54 l tank and six platys have been in it since today. what should i do", "how much salt for my guppies"]) {
+			"i have a new 54 l tank and six platys have been in it since today. what should i do", "how much salt for my guppies",
+			"help!!! came home and all my fish are at the top gasping, 120 l, did a big water change this morning",
+			"I have 6 platies and 6 bronze corys for 2 years in 180 litres, GH 14, KH 9, pH 8.2, nitrate 25, is all well?",
+			"we won a goldfish at the fair, 20 litre bowl, how often do i change the water? he looks fine"]) {
 			type("animals", one);
 			press(id("go"));
 			const terminal = fragmentOf(page.program.ask(["check", one, "-f", "html", ...today()]).out).querySelector(".verdict").textContent;
 			expect(verdict() === terminal, `${one}: ${verdict()} is not ${terminal}`);
+			expect(!/for a year/.test(one) || sheet().lived === "for 6 months", `${one}: lived ${sheet().lived}`);
 		}
+		type("animals", "6 neons"); // they do not live there because others did
+		press(id("go"));
+		expect(!sheet().lived && !sheet().stock[0].since, JSON.stringify(sheet().stock));
 		type("animals", "xyzzy");
 		press(id("go"));
 		await until("what is not known is said, which", () => seen(id("names")) && id("names").textContent);
