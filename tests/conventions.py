@@ -86,6 +86,10 @@ entries = {lines: len(on_terminal("find", "tetra", TAPSHOAL_LINES=lines).splitli
            for lines in ("3", "9", "")}
 note("a terminal is shown as many entries as are set", entries["9"] - entries["3"] == 6 and
      entries[""] - entries["9"] == 3)
+said = b" ".join(on_terminal("rank", *WATER).split())
+for word in ("tolerates", "excluded"):
+    note("the rest of a ranking is told in a line each: --only %s" % word,
+         b"Which: --only %s." % word.encode() in said)
 reader, errors = pty.openpty()
 with subprocess.Popen([PROGRAM, "rank", "--temperature", "25", "--batch", "-"], stdin=subprocess.PIPE,
                       stdout=subprocess.DEVNULL, stderr=errors, env=PLAIN) as child:

@@ -239,6 +239,57 @@ static void test_html__outline_reading_and_miss(void **state)
 	close_kit(&kit);
 }
 
+/* Two entries that ask about one water name its readings once; those about two each have their own.
+ */
+static void test_html__readings_of_another_water_are_drawn_anew(void **state)
+{
+	static const double at[] = {5, 5, 10};
+	struct kit kit;
+	const char *body;
+
+	(void)state;
+	open_kit(&kit, "t");
+	for (size_t i = 0; i < sizeof at / sizeof *at; i++) {
+		struct ts_node *entry = ts_doc_entry(&kit.doc, "one");
+		struct ts_bar bar = {.label = "GH",
+			.hue = TS_HUE_GH,
+			.tolerated = {0, 10},
+			.preferred = {5, 5},
+			.reading = {at[i], at[i]},
+			.reading_at = at[i]};
+
+		ts_doc_bar(&kit.doc, entry, &bar);
+		bar.hue = TS_HUE_KH;
+		bar.label = "KH";
+		ts_doc_bar(&kit.doc, entry, &bar);
+	}
+	body = page(&kit);
+	HAS(body, "id=\"w0\"");
+	HAS(body, "<use href=\"#w0\"");
+	HAS(body, "id=\"w1\"");
+	LACKS(body, "<use href=\"#w1\"");
+	LACKS(strstr(body, "<use href=\"#w0\"") + 1, "<use href=\"#w0\"");
+	close_kit(&kit);
+}
+
+/* A phone shows the page in its own width, and a browser keeps it from the net. */
+static void test_html__head_has_letters_policy_and_width(void **state)
+{
+	struct kit kit;
+	const char *head;
+
+	(void)state;
+	open_kit(&kit, "t");
+	(void)page(&kit);
+	head = ts_text_get(&kit.out);
+	HAS(head, "<meta charset=\"utf-8\"/>");
+	HAS(head, "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src "
+		  "&#39;none&#39;;");
+	HAS(head, "<meta name=\"viewport\" content=\"width=device-width");
+	HAS(head, "<meta name=\"generator\" content=\"tapshoal ");
+	close_kit(&kit);
+}
+
 /* What goes on beyond the scale has an arrow there and no end; a slope is cut as it falls. */
 static void test_html__what_lies_beyond_a_scale_is_no_limit(void **state)
 {
@@ -417,6 +468,8 @@ int main(void)
 		cmocka_unit_test(test_html__long_words_of_a_cell_may_break_and_short_cells_do_not),
 		cmocka_unit_test(test_html__steps_are_an_ordered_list),
 		cmocka_unit_test(test_html__outline_reading_and_miss),
+		cmocka_unit_test(test_html__readings_of_another_water_are_drawn_anew),
+		cmocka_unit_test(test_html__head_has_letters_policy_and_width),
 		cmocka_unit_test(test_html__what_lies_beyond_a_scale_is_no_limit),
 		cmocka_unit_test(test_html__what_is_printed_only_or_never_is_framed),
 		cmocka_unit_test(test_html__what_is_of_pages_alone_is_not_built_for_others),
