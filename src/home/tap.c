@@ -116,6 +116,14 @@ static const char *free_name(
 	return NULL;
 }
 
+static enum ts_status no_name_left(struct ts_text *error, const char *folder)
+{
+	ts_text_puts(error, folder,
+		" has 99 taps of before today already; move some of them away, then keep this one",
+		NULL);
+	return TS_SYSTEM;
+}
+
 /* The file as it is to another place, if it holds what nobody could write again. */
 static enum ts_status set_aside(const struct ts_system *system, struct ts_arena *arena,
 	const char *folder, long today, const char **ret, struct ts_text *error)
@@ -147,7 +155,7 @@ static enum ts_status set_aside(const struct ts_system *system, struct ts_arena 
 		if (*ret && !old.failed)
 			status = output_write(system, *ret, &old, error);
 		else if (!arena->failed)
-			status = fail(error, folder, EEXIST);
+			status = no_name_left(error, folder);
 	}
 	arena->allocator.resize(arena->allocator.state, bytes, 0);
 	status = old.failed || arena->failed ? TS_NO_MEMORY : status;
