@@ -115,6 +115,7 @@ taken() {
 		# 8: all that there were were skipped
 		[ "$ended" = 0 ] || { failed=1; tail -n 20 "$log"; }
 		echo "autopkgtest: exit $ended, $(($(date +%s) - start)) s; $(grep -c ' PASS$' "$log") passed"
+		inside 0 root / "apt-get purge -y -q tapshoal"
 	else
 		echo "autopkgtest: skipped, not installed"
 	fi
@@ -122,7 +123,7 @@ taken() {
 		cd / && tapshoal rank $water | grep 'suit this water'"
 	inside 0 root "/root/$name" "ninja -C build uninstall && cd /root && rm -r $name && ! find /usr/local -type f | grep tapshoal"
 	inside 0 root / "! find / -xdev -path /proc -prune -o -path /taken -prune -o -path /tapshoal -prune \
-		-o -path /home/keeper/tapshoal -prune -o -path /var/lib/dpkg -prune -o -name '*tapshoal*' -print | grep ."
+		-o -path /home/keeper/tapshoal -prune -o -path /var/lib/dpkg -prune -o -name '*tapshoal*' -print | grep /"
 	exit "$failed"
 }
 [ -z "$artefacts" ] || taken
