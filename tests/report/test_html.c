@@ -282,6 +282,7 @@ static void test_html__head_has_letters_policy_and_width(void **state)
 	open_kit(&kit, "t");
 	(void)page(&kit);
 	head = ts_text_get(&kit.out);
+	HAS(head, "<html lang=\"en\">");
 	HAS(head, "<meta charset=\"utf-8\"/>");
 	HAS(head, "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src "
 		  "&#39;none&#39;;");
