@@ -7,7 +7,7 @@
 #include <string.h>
 
 #include "base/arena.h"
-#include "intake/reader.h"
+#include "intake/table.h"
 
 /* Physical lines of one quoted cell. */
 #define QUOTED_LINES_MOST 8
@@ -717,5 +717,6 @@ void ts_intake_last_line(struct ts_intake *in)
 	if (in->line.raw_len)
 		end_line(in);
 	ts_entry_close(in, &in->entry);
+	ts_table_end(in);
 	ts_sweep_ask(in, true);
 }

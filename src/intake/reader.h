@@ -116,6 +116,9 @@ struct ts_intake {
 		unsigned short start, end;
 	} columns[TS_ALIGNED_MOST]; /* of such headings; the first is that of the places */
 	size_t column_count;
+	bool value_row;           /* below the heading a row was read */
+	unsigned ends_line;       /* the first row of lowest or highest; 0 = none */
+	char ends[TS_SHOWN_ROOM]; /* that row */
 	size_t heading_cells;
 	unsigned blank_lines; /* since the last line with something on it */
 	size_t zone;

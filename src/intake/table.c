@@ -7,10 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "intake/reader.h"
-
-/* Letters between a figure and the middle of its heading in a table without separators. */
-#define NEAR_MOST 14
+#include "intake/table.h"
 
 static const struct ts_term hardness_by_unit = {.kind = TS_TERM_LABEL, .pattern = "", .key = "GH"};
 
@@ -78,7 +75,7 @@ static bool is_year(const struct ts_token *t)
 }
 
 /* A unit that says by itself that its figure is hardness. */
-static bool says_hardness(const struct ts_token *t)
+bool ts_table_says_hardness(const struct ts_token *t)
 {
 	return is_kind(t, TS_TERM_UNIT) &&
 	       (t->term->marks & (TS_TERM_IMPLIES | TS_TERM_DEGREE)) != 0;
@@ -104,7 +101,7 @@ static struct census take_census(const struct ts_intake *in)
 			c.labels++;
 			last_label = t->cell;
 		}
-		if (says_hardness(t) && t->cell && t->cell != last_label) {
+		if (ts_table_says_hardness(t) && t->cell && t->cell != last_label) {
 			c.degrees++;
 			last_label = t->cell;
 		}
@@ -113,7 +110,7 @@ static struct census take_census(const struct ts_intake *in)
 }
 
 /* "Village | ...": the first cell of a heading says that the rows are places. */
-static bool heads_places(const struct ts_intake *in)
+bool ts_table_heads_places(const struct ts_intake *in)
 {
 	const char *at = in->line.lower + strspn(in->line.lower, " \t|\"'*");
 
@@ -155,7 +152,7 @@ static bool is_condition_of(const struct ts_heading *h, const struct ts_term *un
 }
 
 /* One token of a heading. In a table with separators a cell has one role: the first said. */
-static void read_heading(struct ts_intake *in, const struct ts_token *t)
+void ts_table_read_heading(struct ts_intake *in, const struct ts_token *t)
 {
 	struct ts_heading *h = in->tokens.delimited ? heading_of_cell(in, t->cell) : NULL;
 	struct ts_heading *last = in->heading_count ? &in->headings[in->heading_count - 1] : NULL;
@@ -280,7 +277,7 @@ static void ask_columns(struct ts_intake *in)
 }
 
 /* "Village | dH | mmol/l CaCO3": columns of which the unit alone says that they are hardness. */
-static void name_hardness(struct ts_intake *in)
+void ts_table_name_hardness(struct ts_intake *in)
 {
 	for (size_t i = 0; i < in->heading_count; i++) {
 		struct ts_heading *h = &in->headings[i];
@@ -291,16 +288,17 @@ static void name_hardness(struct ts_intake *in)
 	}
 }
 
-static bool take_heading(struct ts_intake *in)
+bool ts_table_heading(struct ts_intake *in)
 {
 	struct census c = take_census(in);
-	bool places = heads_places(in);
+	bool places = ts_table_heads_places(in);
 	bool wide =
 		in->tokens.delimited && (c.labels >= 2 || (places && c.labels + c.degrees >= 1));
 
 	if (c.figures || (c.columns < 2 && !wide) || is_sentence(in))
 		return false;
 	ts_entry_close(in, &in->entry);
+	ts_table_end(in);
 	in->heading_count = 0;
 	in->aligned = in->units_due = false;
 	in->heading_cells = in->tokens.cells;
@@ -310,18 +308,18 @@ static bool take_heading(struct ts_intake *in)
 	in->wide = wide && !c.figures_results;
 	in->of_places = in->wide && places;
 	for (size_t i = 0; i < in->tokens.count; i++)
-		read_heading(in, &in->tokens.at[i]);
+		ts_table_read_heading(in, &in->tokens.at[i]);
 	if (in->tokens.delimited && !c.figures_results && !in->wide)
 		name_zones(in);
 	if (in->wide) {
-		name_hardness(in);
+		ts_table_name_hardness(in);
 		ask_columns(in);
 	}
 	in->headed = !unknown_middle(in);
 	return true;
 }
 
-static const struct ts_heading *over(const struct ts_intake *in, const struct ts_token *t)
+const struct ts_heading *ts_table_over(const struct ts_intake *in, const struct ts_token *t)
 {
 	for (size_t i = 0; i < in->heading_count; i++) {
 		if (in->headings[i].cell == t->cell)
@@ -392,8 +390,18 @@ static int role_of_row(const struct ts_intake *in)
 		       : TS_ROLE_NONE;
 }
 
+void ts_table_end(struct ts_intake *in)
+{
+	if (in->ends_line && !in->value_row)
+		ts_collect_gap(in, NULL, in->ends_line, in->ends,
+			"only the lowest and highest of a table are printed",
+			"write each quantity as a range, like 7.1..7.8, with a flag or the file");
+	in->ends_line = 0;
+	in->value_row = false;
+}
+
 /* A row below quantities side by side; a row that names a class holds its limits. */
-static bool take_wide_row(struct ts_intake *in)
+bool ts_table_wide_row(struct ts_intake *in)
 {
 	size_t zone, figures = 0;
 
@@ -412,13 +420,18 @@ static bool take_wide_row(struct ts_intake *in)
 	}
 	if (!figures)
 		return false;
+	if (role_of_row(in) && strchr("ix", role_of_row(in)) && !in->ends_line) {
+		in->ends_line = in->line.number;
+		ts_line_show(&in->line, 0, in->line.raw_len, in->ends, sizeof in->ends);
+	}
+	in->value_row |= !role_of_row(in) || strchr("Rm", role_of_row(in));
 	if (role_of_row(in) && !strchr("Rm", role_of_row(in))) {
 		ts_sweep_settle_shown(in, in->line.number, NULL);
 		return true;
 	}
 	zone = role_of_row(in) ? in->zone : row_zone(in);
 	for (size_t i = 0; i < in->tokens.count; i++) {
-		const struct ts_heading *h = over(in, &in->tokens.at[i]);
+		const struct ts_heading *h = ts_table_over(in, &in->tokens.at[i]);
 
 		if (h && h->label && !h->label->key && is_figure_token(&in->tokens.at[i]))
 			ts_collect_other(in);
@@ -448,7 +461,7 @@ static bool names_places(const struct ts_intake *in)
 }
 
 /* The next piece of the line that two blanks or more part from the others; false: there is none. */
-static bool next_piece(const struct ts_report_line *l, size_t *io_at, size_t *ret_start)
+bool ts_table_next_piece(const struct ts_report_line *l, size_t *io_at, size_t *ret_start)
 {
 	size_t at = *io_at;
 
@@ -477,8 +490,6 @@ static int role_of_piece(const struct ts_intake *in, size_t start)
 									    : TS_ROLE_NONE;
 }
 
-/* Letters before the first name of a place over its column. */
-#define INDENT_LEAST 8
 #define PLACES_MOST 12
 
 /* "             Lake works     Hill works     Limit": what stands below is of one place each. */
@@ -491,10 +502,10 @@ static bool take_places(struct ts_intake *in)
 
 	if (in->tokens.delimited || strpbrk(l->lower, ":;!?") || l->lower[l->len - 1] == '.')
 		return false;
-	while (next_piece(l, &at, &start)) {
+	while (ts_table_next_piece(l, &at, &start)) {
 		int role = role_of_piece(in, start);
 
-		if (!count && start < INDENT_LEAST) {
+		if (!count && start < TS_INDENT_LEAST) {
 			if (role != TS_ROLE_PARAMETER)
 				return false;
 			continue;
@@ -542,277 +553,16 @@ static bool names_years(const struct ts_intake *in)
 	return years >= 2;
 }
 
-struct piece {
-	unsigned short start, end;
-	size_t column; /* under which heading; ALIGNED_NONE = under none */
-};
-
-#define ALIGNED_NONE ((size_t)-1)
-/* Letters between a figure and the heading beside which it stands, and to any other at least. */
-#define ALIGNED_NEAR 6
-#define ALIGNED_APART 3
-
-static size_t split_pieces(const struct ts_intake *in, struct piece out[TS_ALIGNED_MOST])
-{
-	size_t at = 0, start, count = 0;
-
-	while (next_piece(&in->line, &at, &start)) {
-		if (count == TS_ALIGNED_MOST)
-			return 0;
-		out[count++] =
-			(struct piece){(unsigned short)start, (unsigned short)at, ALIGNED_NONE};
-	}
-	return count;
-}
-
-bool ts_table_has_pieces(const struct ts_intake *in)
-{
-	struct piece pieces[TS_ALIGNED_MOST];
-
-	return split_pieces(in, pieces) > 1;
-}
-
-static bool is_in(const struct ts_token *t, const struct piece *p)
-{
-	return t->start >= p->start && t->start < p->end;
-}
-
-static size_t figures_in(const struct ts_intake *in, const struct piece *p)
-{
-	size_t figures = 0;
-
-	for (size_t i = 0; i < in->tokens.count; i++)
-		figures += is_figure_token(&in->tokens.at[i]) && is_in(&in->tokens.at[i], p);
-	return figures;
-}
-
-/* From here on each piece is the cell of its column, as if a sign had parted them. */
-static void cut_cells(struct ts_intake *in, const struct piece *pieces, size_t count, size_t cells)
-{
-	for (size_t c = 0; c < cells; c++)
-		in->tokens.cell_at[c].start = in->tokens.cell_at[c].end = 0;
-	for (size_t p = 0; p < count; p++) {
-		size_t cell = pieces[p].column == ALIGNED_NONE ? cells : pieces[p].column;
-
-		for (size_t i = 0; i < in->tokens.count; i++) {
-			if (is_in(&in->tokens.at[i], &pieces[p]))
-				in->tokens.at[i].cell = (unsigned short)cell;
-		}
-		in->tokens.cell_at[cell].start = pieces[p].start;
-		in->tokens.cell_at[cell].end = pieces[p].end;
-	}
-	in->tokens.cells = cells;
-	in->tokens.delimited = true;
-}
-
-static void leave_aligned(struct ts_intake *in)
-{
-	in->aligned = in->units_due = in->headed = in->wide = false;
-}
-
-/* Whether the line is of quantities and their units only, beside the first piece. */
-static bool lists_quantities(const struct ts_intake *in, const struct piece *first)
-{
-	bool places = heads_places(in);
-	size_t labels = 0, degrees = 0;
-
-	for (size_t i = 0; i < in->tokens.count; i++) {
-		const struct ts_token *t = &in->tokens.at[i];
-		bool label =
-			is_kind(t, TS_TERM_LABEL) || (is_kind(t, TS_TERM_FORMULA) && t->term->key);
-
-		if (ts_is_figure(in, i) || (label && first && is_in(t, first)) ||
-			(is_kind(t, TS_TERM_COLUMN) &&
-				!strchr("Pcsz", t->term->role ? t->term->role : 'P')))
-			return false;
-		labels += label;
-		degrees += says_hardness(t);
-	}
-	return labels >= 2 || (places && labels + degrees >= 1);
-}
-
-/* "Village        Hardness    Calcium    pH": the lines below are one place each. */
-static bool take_aligned_heading(struct ts_intake *in)
-{
-	struct piece pieces[TS_ALIGNED_MOST];
-	size_t count = split_pieces(in, pieces), shift;
-
-	if (in->tokens.delimited || count < 2 || strpbrk(in->line.lower, ":;!?"))
-		return false;
-	shift = pieces[0].start >= INDENT_LEAST; /* the places have no heading */
-	if (count + shift < 3 || count + shift > TS_ALIGNED_MOST ||
-		!lists_quantities(in, shift ? NULL : pieces))
-		return false;
-	for (size_t p = 0; p < count; p++)
-		pieces[p].column = p + shift;
-	cut_cells(in, pieces, count, count + shift);
-	if (!take_heading(in) || !in->wide) {
-		in->tokens.delimited = false;
-		leave_aligned(in);
-		return false;
-	}
-	if (shift && in->heading_count < TS_COLUMNS_MOST)
-		in->headings[in->heading_count++] = (struct ts_heading){0};
-	in->of_places = in->aligned = in->units_due = in->columns_above = true;
-	in->columns[0].start = in->columns[0].end = 0;
-	for (size_t p = 0; p < count; p++) {
-		in->columns[p + shift].start = pieces[p].start;
-		in->columns[p + shift].end = pieces[p].end;
-	}
-	in->column_count = count + shift;
-	return true;
-}
-
-static size_t gap_between(const struct ts_intake *in, const struct piece *p, size_t column)
-{
-	size_t start = in->columns[column].start, end = in->columns[column].end;
-
-	return p->start >= end ? p->start - end : start >= p->end ? start - p->end : 0;
-}
-
-/* The column that a piece stands under, or far nearer to than to any other. */
-static size_t column_of(const struct ts_intake *in, const struct piece *p)
-{
-	size_t best = ALIGNED_NONE, least = ALIGNED_NEAR + 1, second = TS_LINE_MOST;
-
-	for (size_t c = 1; c < in->column_count; c++) {
-		size_t gap = gap_between(in, p, c);
-		bool under = p->start < in->columns[c].end && in->columns[c].start < p->end;
-
-		gap = under ? 0 : gap + 1;
-		if (gap < least) {
-			second = least > ALIGNED_NEAR ? second : least;
-			least = gap;
-			best = c;
-		} else if (gap < second) {
-			second = gap;
-		}
-	}
-	return best != ALIGNED_NONE && second < least + ALIGNED_APART ? ALIGNED_NONE : best;
-}
-
-/* Gives the pieces from `first` on their columns; false where one with a figure has none. */
-static bool place_pieces(
-	const struct ts_intake *in, struct piece *pieces, size_t first, size_t count)
-{
-	bool placed = true, ordered = count == in->column_count && first == 1;
-	size_t last = 0;
-
-	for (size_t p = first; p < count; p++) {
-		pieces[p].column = column_of(in, &pieces[p]);
-		if (pieces[p].column == ALIGNED_NONE && !figures_in(in, &pieces[p]))
-			continue;
-		placed &= pieces[p].column != ALIGNED_NONE && pieces[p].column > last;
-		last = pieces[p].column == ALIGNED_NONE ? last : pieces[p].column;
-	}
-	for (size_t p = first; p < count && !placed && ordered; p++) {
-		ordered = gap_between(in, &pieces[p], p) < NEAR_MOST;
-		pieces[p].column = p;
-	}
-	return placed || ordered;
-}
-
-/* "           mg/l CaCO3   mg/l": the line of units below the quantities. */
-static bool take_aligned_units(struct ts_intake *in)
-{
-	struct piece pieces[TS_ALIGNED_MOST];
-	size_t count = split_pieces(in, pieces), units = 0;
-
-	for (size_t i = 0; i < in->tokens.count; i++) {
-		const struct ts_token *t = &in->tokens.at[i];
-
-		/* "25 C" says at which temperature it was measured */
-		if (!is_kind(t, TS_TERM_UNIT) && !is_kind(t, TS_TERM_FORMULA) &&
-			t->kind != TS_TOKEN_OPEN && t->kind != TS_TOKEN_CLOSE &&
-			t->kind != TS_TOKEN_DASH && (!is_figure_token(t) || ts_is_figure(in, i)))
-			return false;
-		units += is_kind(t, TS_TERM_UNIT) || is_kind(t, TS_TERM_FORMULA);
-	}
-	if (!units)
-		return false;
-	place_pieces(in, pieces, 0, count);
-	for (size_t p = 0, last = 0; p < count; p++) {
-		if (pieces[p].column == ALIGNED_NONE || pieces[p].column <= last) {
-			leave_aligned(in); /* of which column is it? */
-			return true;
-		}
-		last = pieces[p].column;
-	}
-	cut_cells(in, pieces, count, in->column_count);
-	for (size_t i = 0; i < in->tokens.count; i++)
-		read_heading(in, &in->tokens.at[i]);
-	name_hardness(in);
-	in->units_due = true; /* and perhaps one more: "as CaCO3" */
-	return true;
-}
-
-/* What stands in columns of dates, counts and remarks is no value. */
-static void settle_columns(struct ts_intake *in)
-{
-	for (size_t i = 0; i < in->tokens.count; i++) {
-		const struct ts_heading *h = over(in, &in->tokens.at[i]);
-
-		if (h && h->role && h->role != TS_ROLE_ELSE)
-			ts_sweep_settle(in, in->line.number, in->tokens.at[i].start);
-	}
-}
-
-/* A line below such a heading: its place and a figure under each quantity. */
-static bool take_aligned_row(struct ts_intake *in)
-{
-	struct piece pieces[TS_ALIGNED_MOST];
-	size_t count = split_pieces(in, pieces), figures = 0;
-	char first;
-
-	for (size_t i = 0; i < in->tokens.count; i++) {
-		if (is_kind(&in->tokens.at[i], TS_TERM_LABEL) ||
-			is_kind(&in->tokens.at[i], TS_TERM_SCALE)) {
-			leave_aligned(in);
-			return false;
-		}
-	}
-	if (count < 2) {
-		if (in->blank_lines)
-			leave_aligned(in);
-		return false;
-	}
-	for (size_t p = 1; p < count; p++) {
-		figures += figures_in(in, &pieces[p]);
-		if (figures_in(in, &pieces[p]) > 1)
-			return false;
-	}
-	first = in->line.lower[pieces[0].start];
-	if (!figures || figures_in(in, pieces) || first < 'a' || first > '~' ||
-		pieces[0].start >= in->columns[1].start || !place_pieces(in, pieces, 1, count))
-		return false;
-	pieces[0].column = 0;
-	cut_cells(in, pieces, count, in->column_count);
-	if (take_wide_row(in)) {
-		settle_columns(in);
-		return true;
-	}
-	in->tokens.delimited = false;
-	return false;
-}
-
-static bool take_aligned_line(struct ts_intake *in)
-{
-	bool due = in->units_due;
-
-	in->units_due = false;
-	return (due && take_aligned_units(in)) || (in->aligned && take_aligned_row(in));
-}
-
 bool ts_table_line(struct ts_intake *in)
 {
-	if (in->aligned && !in->tokens.delimited && take_aligned_line(in))
+	if (in->aligned && !in->tokens.delimited && ts_aligned_line(in))
 		return true;
-	if (take_places(in) || take_aligned_heading(in))
+	if (take_places(in) || ts_aligned_heading(in))
 		return true;
 	in->unordered |= names_places(in) || names_years(in);
-	if (take_heading(in))
+	if (ts_table_heading(in))
 		return true;
-	return in->wide && in->tokens.delimited && take_wide_row(in);
+	return in->wide && in->tokens.delimited && ts_table_wide_row(in);
 }
 
 /* A temperature of measurement stands in no column. */
@@ -866,7 +616,7 @@ static bool by_cell(struct ts_intake *in, struct ts_entry *e)
 	if (in->tokens.cells + 2 < in->heading_cells || in->tokens.cells > in->heading_cells + 1)
 		return false;
 	for (size_t i = 0; i < e->count; i++) {
-		const struct ts_heading *h = over(in, &e->parts[i].token);
+		const struct ts_heading *h = ts_table_over(in, &e->parts[i].token);
 
 		if (h && holds_place(e, i) && (has_place(h) || h->role == TS_ROLE_TEXT))
 			give(in, &e->parts[i], h);
@@ -921,7 +671,7 @@ static bool by_place(struct ts_intake *in, struct ts_entry *e)
 	for (size_t i = 0; i < e->count; i++) {
 		const struct ts_token *t = &e->parts[i].token;
 		size_t best = TS_COLUMNS_MOST;
-		int least = NEAR_MOST;
+		int least = TS_NEAR_MOST;
 
 		for (size_t h = 0; h < in->heading_count && holds_place(e, i); h++) {
 			int away = abs(middle(t->start, t->end) -
