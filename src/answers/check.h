@@ -34,6 +34,7 @@ enum ts_check_asked {
 	TS_ASKED_MOVE = 1 << 13,    /* how a tank moves house */
 	TS_ASKED_YOUNG = 1 << 14,   /* what against too many young */
 	TS_ASKED_SOFTEN = 1 << 15,  /* how water is made softer */
+	TS_ASKED_AT_ONCE = 1 << 16, /* whether many are bought on one day */
 };
 /* Their words, in the order of the bits; NULL behind the last. */
 extern const char *const ts_check_asked_words[];

@@ -19,7 +19,7 @@
 
 const char *const ts_check_asked_words[] = {"fits", "change", "salt", "ph-up", "ph-down", "kh-up",
 	"drink", "snails", "how-many", "away", "tank", "warmth", "arrive", "move", "young",
-	"soften", NULL};
+	"soften", "at-once", NULL};
 
 static bool is_kind(const struct ts_check_work *w, enum ts_check_kind kind)
 {
@@ -192,6 +192,20 @@ static void put_soda(struct ts_check_work *w, double from, double to)
 	ts_text_put(&w->text, ". Where animals live, a degree of KH a week; pH follows by itself");
 }
 
+/* Soil or peat takes KH out of the water: what is said of them is the answer. */
+static bool acid_bed(const struct ts_check_work *w)
+{
+	int bed = w->question->plan->tank.substrate;
+
+	return bed == TS_SUBSTRATE_ACTIVE || bed == TS_SUBSTRATE_PEAT;
+}
+
+/* All live there, and nothing is to be done about their water. */
+static bool kh_suits(const struct ts_check_work *w)
+{
+	return w->check.living_groups && !w->check.planned_groups && is_kind(w, TS_CHECK_WELL);
+}
+
 static const char *kh_says(struct ts_check_work *w)
 {
 	const struct ts_span *kh = &w->check.profile.at[TS_KH];
@@ -199,6 +213,10 @@ static const char *kh_says(struct ts_check_work *w)
 
 	if (advises(w, "now.crash") || advises(w, "old-tank"))
 		return "Bring neither KH nor pH up at once: over ammonia a rising pH kills.";
+	if (acid_bed(w))
+		return NULL;
+	if (!(to > 0) && kh->given && kh_suits(w))
+		return "Leave KH as it is: it suits them, and they live in it.";
 	if (!kh->given)
 		return "Test KH first, with drops: then the grams can be said (3 g of baking soda "
 		       "in 100 L make one degree).";
@@ -374,6 +392,9 @@ static const struct {
 		"Nothing to eat for two days before; carry them in the tank's own water, the "
 		"filter's sponge wet in some of it, and set the tank up the same evening with that "
 		"water (tapshoal what-if move says it in order)."},
+	{TS_ASKED_AT_ONCE,
+		"Not all at once: buy in thirds, 14 days apart, with a test of ammonia and nitrite "
+		"before each, since a filter grows with what it is given."},
 	{TS_ASKED_YOUNG,
 		"Keep one sex alone: bring the others to the shop or to a keeper; females bear for "
 		"months after the last male has gone. What hides less is eaten more: fewer plants. "

@@ -139,12 +139,29 @@ static void check_oxygen(struct ts_check_work *w)
 		"read it again before the lights go on");
 }
 
+/* Chlorine that was read goes before any question. */
+static void check_chlorine(struct ts_check_work *w)
+{
+	double mg_l = w->check.profile.poisons.chlorine_mg_l;
+
+	if (!is_kind(w, TS_CHECK_QUESTION) || !w->check.group_count ||
+		!(mg_l >= w->asking->practice->value[TS_P_CHLORINE_DANGER]))
+		return;
+	ts_text_put(&w->text, "Chlorine ");
+	ts_text_number_short(&w->text, mg_l, 3);
+	ts_text_put(&w->text, " mg/L burns gills: treat every drop against chlorine and chloramine "
+			      "before it goes to any animal, and the whole tank where it went in.");
+	w->out->decides = w->out->headline;
+	w->out->headline = ts_asking_keep(w->asking, &w->text);
+}
+
 /* "Test ammonia again tomorrow, and feed half until then: 0.1 mg/L was read". */
 void ts_check_poison(struct ts_check_work *w)
 {
 	const char *at = (const char *)&w->check.profile.poisons;
 
 	check_oxygen(w);
+	check_chlorine(w);
 	/* Without animals the water has its own first line. */
 	for (size_t i = 0; w->check.group_count && i < sizeof poisons / sizeof *poisons; i++) {
 		double mg_l;

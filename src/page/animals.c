@@ -225,7 +225,7 @@ static void write_texts(struct ts_json *j, const char *key, const char *const *t
 static bool goes_with_call(const char *flag)
 {
 	static const char *const flags[] = {"--signs", "--deaths", "--filter", "--happened",
-		"--water-change", "--asks", "--softened", "--poured"};
+		"--water-change", "--asks", "--softened", "--active-soil", "--peat", "--poured"};
 
 	for (size_t i = 0; i < sizeof flags / sizeof *flags; i++) {
 		if (strcmp(flag, flags[i]) == 0)

@@ -295,6 +295,18 @@ static bool take_changed(struct ts_typed *t, const struct match *m)
 	return false;
 }
 
+/* Of somebody it is told that it died. */
+static bool dies(const struct ts_typed *t)
+{
+	static const char *const words[] = {"die", "dies", "died", "dead", "dying"};
+
+	for (size_t i = 0; i < t->count; i++) {
+		if (TS_TYPED_AMONG(t->word[i], words))
+			return true;
+	}
+	return false;
+}
+
 static bool make(struct ts_typed *t, const struct ts_typed_row *row, const struct match *m)
 {
 	switch (row->makes) {
@@ -322,8 +334,9 @@ static bool make(struct ts_typed *t, const struct ts_typed_row *row, const struc
 	case TS_TYPED_COUNT:
 		return ts_typed_counted(t, t->word[t->at]);
 	case TS_TYPED_SUSPECT:
-		return !(t->deaths > 0 || t->sign) ||
-		       ts_typed_flag(t, "--happened", "poison: fertiliser", NULL);
+		if (!(t->deaths > 0 || t->sign || dies(t))) /* a metal is asked about */
+			return strcmp(row->value, "poison: metal") != 0;
+		return ts_typed_flag(t, row->flag, row->value, NULL);
 	case TS_TYPED_KEEP_DYING:
 		t->uncounted = true;
 		ts_typed_died(t, 2);
@@ -339,6 +352,9 @@ static bool make(struct ts_typed *t, const struct ts_typed_row *row, const struc
 			return false;
 		ts_typed_they_live(t);
 		return true;
+	case TS_TYPED_SET_TO:
+		t->set_to = filled(t, row->value, m);
+		return m->number >= COLDEST_C;
 	case TS_TYPED_SPAN:
 		(void)ts_typed_onset(t, ts_typed_joined(t, t->at, m->at));
 		return true;

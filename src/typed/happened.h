@@ -22,6 +22,7 @@ enum ts_typed_makes {
 	TS_TYPED_SO_MANY,     /* so many of those that keep dying died lately */
 	TS_TYPED_KEEP_DYING,  /* more than one, and how many is not said */
 	TS_TYPED_IN_IT,       /* the animal named just before lives there */
+	TS_TYPED_SET_TO,      /* what the heater is set to: a reading goes before it */
 	TS_TYPED_SPAN,        /* a time: of what is seen, or of nothing */
 	TS_TYPED_AWAY,        /* for so long nobody will be there */
 	TS_TYPED_LIVE,        /* those named in this thought live there */

@@ -120,6 +120,11 @@ static const struct {
 	{"gpg", GRAINS},
 	{"meq/l", MEQ_L},
 	{"mmol/l", MMOL_L},
+	{"mmol per litre", MMOL_L},
+	{"mmol per liter", MMOL_L},
+	{"mmol per l", MMOL_L},
+	{"millimol per litre", MMOL_L},
+	{"mmol", MMOL_L},
 	{"celsius", CELSIUS},
 	{"centigrade", CELSIUS},
 	{"c", CELSIUS},
@@ -222,6 +227,8 @@ static const struct key {
 	{"carbonate hardness", "--KH", HARD | MASS, NO_UNIT},
 	{"water hardness", "--GH", HARD | MASS, NO_UNIT},
 	{"gh", "--GH", HARD | MASS, NO_UNIT},
+	{"dgh", "--GH", HARD | MASS, NO_UNIT},
+	{"dkh", "--KH", HARD | MASS, NO_UNIT},
 	{"hardness", "--GH", HARD | MASS, NO_UNIT},
 	{"kh", "--KH", HARD | MASS, NO_UNIT},
 	{"alkalinity", "--KH", HARD | MASS, NO_UNIT},
@@ -294,11 +301,20 @@ static const char *const below[] = {"<", "below", "under"};
 static const char *const nil[] = {
 	"nil", "zero", "none", "undetectable", "nothing", "nill", "negative", "absent"};
 
+static bool is_key_too(enum unit unit)
+{
+	return unit == DGH || unit == DKH;
+}
+
 static size_t unit_here(const struct ts_typed *t, size_t at, enum unit *ret)
 {
 	for (size_t i = 0; i < UNITS; i++) {
 		size_t used = ts_typed_phrase(t, at, units[i].words);
 
+		/* "24 degrees gh 8", "18 dkh 10": the key of the next figure. */
+		if (used && is_key_too(units[i].unit) && at + used < t->count &&
+			ts_typed_is_figure(t->word[at + used]))
+			continue;
 		if (used) {
 			*ret = units[i].unit;
 			return used;
@@ -531,7 +547,7 @@ static size_t figure_and_key(struct ts_typed *t)
 	key = key_here(t, at, &used);
 	if (!key && unit) { /* "8 kh": the unit is the key */
 		at -= unit_here(t, t->at + f.used, &unit);
-		unit = NO_UNIT;
+		unit = is_key_too(unit) ? DH : NO_UNIT;
 		key = key_here(t, at, &used);
 	}
 	if (!key || (unit && !may_have(key, unit)) || has_own(t, at + used))
@@ -966,9 +982,39 @@ static size_t moved(struct ts_typed *t, size_t at, const struct key *key)
 		return 0;
 	if (wished)
 		t->aim = second.number;
+	else
+		t->keeper = true; /* who tells how it went has the tank */
 	return take(t, key, wished ? &first : &second, may_have(key, unit) ? unit : NO_UNIT)
 		       ? at - t->at
 		       : 0;
+}
+
+/*
+ * Of two readings of a pH the stood one counts; those of two hours of a day are both ends. False:
+ * it is neither.
+ */
+static bool another_hour(struct ts_typed *t, size_t at, const struct figure *f)
+{
+	static const char *const hours[] = {"morning", "evening", "night", "noon", "afternoon"};
+	static const char *const stood[] = {"after", "stood", "once", "when", "overnight", "aired"};
+	struct ts_sentence_flag *flag = NULL;
+	bool rested = at < t->count && TS_TYPED_AMONG(t->word[at], stood), hour = false;
+	double was;
+
+	for (size_t i = 0; i < t->out->flag_count; i++) {
+		if (strcmp(t->out->flags[i].flag, "--pH") == 0)
+			flag = &t->out->flags[i];
+	}
+	for (size_t i = at; i < at + 3 && i < t->count; i++)
+		hour |= TS_TYPED_AMONG(t->word[i], hours);
+	if (!flag || !(rested || hour) || !plausible("--pH", f->number))
+		return false;
+	was = ts_typed_number(flag->value);
+	flag->value = rested            ? f->text
+		      : was < f->number ? ts_arena_join(t->arena, flag->value, "..", f->text, NULL)
+					: ts_arena_join(t->arena, f->text, "..", flag->value, NULL);
+	flag->value = flag->value ? flag->value : f->text;
+	return true;
 }
 
 /* A key whose figure comes later, and the figure then: "lower my pH, it is 8.2". */
@@ -976,7 +1022,7 @@ static size_t about(struct ts_typed *t)
 {
 	static const char *const leads[] = {"is", "it's", "its", "was", "at", "now", "currently",
 		"from", "reads", "shows", "tap", "tank", "=", "of", "around", "about", "to", "has",
-		"need", "needs", "want", "wants", "like", "likes", "be"};
+		"and", "but", "need", "needs", "want", "wants", "like", "likes", "be"};
 	static const char *const wishes[] = {
 		"to", "need", "needs", "want", "wants", "like", "likes", "be"};
 	size_t used, key_used, at = t->at;
@@ -1004,10 +1050,15 @@ static size_t about(struct ts_typed *t)
 		return 0;
 	at += f.used;
 	used = unit_here(t, at, &unit);
+	if (used && unit == INCHES)
+		used = 0; /* "in the morning" */
 	if (used && !may_have(key_of(t->about), unit))
 		return 0;
 	if (!used && !ts_typed_ends(t, at) && key_here(t, at, &key_used))
 		return 0;
+	/* "7.2 in the morning", "7.6 after a day": of a pH that stands already. */
+	if (another_hour(t, at, &f))
+		return at - t->at;
 	/* "to 7": where it is to be, and what it is comes elsewhere. */
 	if (TS_TYPED_AMONG(t->word[t->at - 1], wishes) &&
 		(t->wished || !ts_typed_is(t->word[t->at - 1], "to"))) {

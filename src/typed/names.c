@@ -25,7 +25,7 @@ static const char *const ordinary[] = {"other", "others", "another", "change", "
 	"base", "bases", "index", "endless", "ideas", "idea", "caves", "cave", "disks", "scales",
 	"scale", "check", "range", "ranges", "reading", "orange", "slime", "slide", "trade",
 	"traded", "texts", "text", "codes", "code", "slack", "chomp", "packs", "pack", "wince",
-	"widen", "tighten", "gamble"};
+	"widen", "tighten", "gamble", "clamps", "clamp", "clamped"};
 
 /* Words that begin no name with a slip in it: "now fish" is no cowfish. */
 static const char *const no_start[] = {"now", "my", "the", "new", "all", "some", "more", "dead",

@@ -58,6 +58,7 @@ struct ts_typed {
 	double aim;       /* to which figure something is to be brought; 0: not said */
 	bool wished;      /* it asks how something comes up or down */
 	bool bought;      /* "I bought": who is named came lately */
+	const char *set_to; /* what the heater is set to; NULL: not said */
 	bool uncounted;   /* they keep dying, and how many did is not said */
 	bool keeper;      /* it asks what those ask that keep them */
 	bool buys;        /* "I want": who is named does not live there yet */

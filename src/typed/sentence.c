@@ -689,6 +689,8 @@ bool ts_sentence_read(const struct ts_catalogue *catalogue, struct ts_arena *are
 	ts_typed_settle_sides(t);
 	ts_typed_settle_waters(t);
 	settle_tank(t);
+	if (t->set_to && !says_flag(ret, "--temperature"))
+		(void)ts_typed_flag(t, "--temperature", t->set_to, NULL);
 	settle_aim(t);
 	tell_sign(t);
 	tell_deaths(t);
