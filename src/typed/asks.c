@@ -70,7 +70,8 @@ static const struct {
 	{"what|which size|sized|minimum|smallest|big|volume of|the|a|minimum~ "
 	 "tank|aquarium|for " SHOULD "|" ONE "~",
 		"tank", 0},
-	{"how much|many litres|liters|gallons|water do|does|for|would|is|i|needed|need~", "tank", 0},
+	{"how much|many litres|liters|gallons|water do|does|for|would|is|i|needed|need~", "tank",
+		0},
 	{"without|need|needs a|an|any~ heater|heating", "warmth", 0},
 	{"came|come|hitchhiked|arrived with|on|in|new|the|my|some~ plant|plants", "snails", 0},
 	{"# fish|animals at|together|all once|time|together|day?", "at-once", 0},

@@ -55,14 +55,14 @@ struct ts_typed {
 	const char
 		*about; /* the reading that was named last, with a figure or without; NULL: none */
 	double side[TS_TYPED_SIDE__COUNT]; /* cm; 0: not said */
-	double aim;       /* to which figure something is to be brought; 0: not said */
-	bool wished;      /* it asks how something comes up or down */
-	bool bought;      /* "I bought": who is named came lately */
+	double aim;         /* to which figure something is to be brought; 0: not said */
+	bool wished;        /* it asks how something comes up or down */
+	bool bought;        /* "I bought": who is named came lately */
 	const char *set_to; /* what the heater is set to; NULL: not said */
-	bool uncounted;   /* they keep dying, and how many did is not said */
-	bool keeper;      /* it asks what those ask that keep them */
-	bool buys;        /* "I want": who is named does not live there yet */
-	size_t signed_at; /* the word behind the last sign */
+	bool uncounted;     /* they keep dying, and how many did is not said */
+	bool keeper;        /* it asks what those ask that keep them */
+	bool buys;          /* "I want": who is named does not live there yet */
+	size_t signed_at;   /* the word behind the last sign */
 	const char *sign, *how_many, *since, *after; /* NULL: not said */
 	double deaths;                               /* negative: not said */
 	double of_them;    /* "2 of my 6": of so many something is told; 0: not said */
