@@ -183,6 +183,9 @@ static void say_verdict(
 
 	ts_say_name(&w->text, m->species);
 	ts_text_puts(&w->text, ": ", says[m->verdict], NULL);
+	if (m->verdict == TS_UNSURE && m->limiting >= 0 && !m->gh_missing && !m->kh_missing)
+		ts_text_puts(&w->text, ", read ", ts_parameter_rows[m->limiting].label,
+			" more closely", NULL);
 	if (m->own_temperature && lives) {
 		const struct ts_parameter_fit *f = &m->at[TS_TEMPERATURE];
 

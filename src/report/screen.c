@@ -222,7 +222,7 @@ static bool parted(const struct ts_node *a, const struct ts_node *b)
 {
 	if (a->kind == TS_NODE_HEADING || a->kind == TS_NODE_FOLD || a->kind == TS_NODE_UNFOLD)
 		return false;
-	if (b->kind == TS_NODE_UNFOLD)
+	if (b->kind == TS_NODE_UNFOLD || b->kind == TS_NODE_HEADING)
 		return true;
 	if (a->kind != b->kind)
 		return !(a->level == 1 && b->level == 1);

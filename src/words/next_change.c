@@ -140,7 +140,6 @@ void ts_say_next_change_because(struct ts_text *text, const struct ts_next_chang
 	case TS_CHANGE_ORDERED:
 		ts_text_put(text, "a little and ");
 		put_every(text, c->every_days);
-		ts_text_put(text, ", as check says");
 		put_now(text, c, "; ");
 		return;
 	case TS_CHANGE_NITRATE:

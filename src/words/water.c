@@ -300,8 +300,8 @@ static const struct {
 	    "rift-lake cichlids"},
 	{12, "most farm-bred fish of community tanks, and livebearers from GH 8 on; not wild fish "
 	     "of soft rivers"},
-	{18, "livebearers, rainbowfish and goldfish, with enough KH rift-lake cichlids, and the "
-	     "farm-bred fish that bear hard water"},
+	{18, "livebearers, rainbowfish and goldfish, rift-lake cichlids if KH is high enough, and "
+	     "the farm-bred fish that bear hard water"},
 	{30, "livebearers, rift-lake cichlids where KH is high too, goldfish; not fish of soft "
 	     "rivers"},
 };
