@@ -34,6 +34,7 @@ PLACES = {
     "WATER": "examples/waters/kitchen-tap.yaml",
     "SPECIES...": "guppy",
     "PATTERN": "tetra",
+    "TERM": "KH",
 }
 SUITE = "suite"  # a test of `meson test`, by name
 SCRIPT = "script"  # .ci/run, a script that it calls, or prove.sh contains the text
