@@ -681,9 +681,10 @@ static double litres_said(const struct ts_typed *t)
 		if (strcmp(s->flags[i].flag, "--volume") != 0)
 			continue;
 		for (size_t k = 0; k < sizeof volumes / sizeof *volumes; k++) {
-			if (strcmp(value + len, volumes[k].unit) == 0)
-				return volumes[k].litres *
-				       ts_typed_number(ts_arena_text(t->arena, value, len));
+			const char *digits = ts_arena_text(t->arena, value, len);
+
+			if (digits && strcmp(value + len, volumes[k].unit) == 0)
+				return volumes[k].litres * ts_typed_number(digits);
 		}
 	}
 	return 0;

@@ -130,8 +130,10 @@ static bool is_figure(const struct ts_typed *t, const char *value, double *ret)
 {
 	size_t len = ts_typed_figure_len(value);
 
-	*ret = len ? ts_typed_number(ts_arena_text(t->arena, value, len)) : 0;
-	return len > 0;
+	const char *digits = len ? ts_arena_text(t->arena, value, len) : NULL;
+
+	*ret = digits ? ts_typed_number(digits) : 0;
+	return digits != NULL;
 }
 
 /* The tank's own figure of what the flag says; NULL: none. */
