@@ -16,7 +16,7 @@
 const char *const ts_check_verdict_words[TS_PLAN_VERDICT__COUNT + 1] = {
 	"sound", "asks", "sound-if", "unsound", NULL};
 const char *const ts_check_kind_words[TS_CHECK_KIND__COUNT + 1] = {
-	"danger", "no", "if", "yes", "question", "tend", "well", NULL};
+	"danger", "no", "if", "yes", "question", "tend", "well", "care", NULL};
 const char *const ts_check_severity_words[] = {"note", "question", "concern", "conflict", NULL};
 /* From TS_TOPIC_DANGER on. */
 const char *const ts_check_topic_words[] = {

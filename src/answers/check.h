@@ -10,6 +10,7 @@
 #include "answers/asking.h"
 #include "answers/learned.h"
 #include "stock/check.h"
+#include "words/asked.h"
 
 /* Words of a danger, or a figure, of which nothing was made. */
 struct ts_check_unread {
@@ -47,8 +48,10 @@ struct ts_check_question {
 	const char *read_as; /* what was made of a sentence; NULL: none was typed */
 	const struct ts_check_unread *unread;
 	size_t unread_count;
-	unsigned asked; /* bits of enum ts_check_asked */
-	double aim;     /* to which KH it is to be brought; NAN: not said */
+	unsigned asked;                        /* bits of enum ts_check_asked */
+	double aim;                            /* to which KH it is to be brought; NAN: not said */
+	const struct ts_care_row *const *care; /* everyday questions of care */
+	size_t care_count;
 };
 
 /* What mends a fault; figures that its kind does not have are NAN, texts NULL. */
@@ -127,6 +130,7 @@ enum ts_check_kind {
 	TS_CHECK_QUESTION, /* nothing may be said before it is answered */
 	TS_CHECK_TEND,     /* all of them live there, and something is to be done */
 	TS_CHECK_WELL,     /* all of them live there, and are left alone */
+	TS_CHECK_CARE,     /* an everyday question of care is answered first */
 	TS_CHECK_KIND__COUNT
 };
 

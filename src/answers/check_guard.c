@@ -46,8 +46,10 @@ static void put_ways(struct ts_check_work *w)
 
 		for (size_t k = 0; k < i; k++)
 			repeated |= strcmp(q->unread[k].say, q->unread[i].say) == 0;
-		if (!repeated)
-			ts_text_puts(&w->text, i ? "; " : "", q->unread[i].say, NULL);
+		if (repeated)
+			continue;
+		ts_text_puts(&w->text, i ? "; " : "", *q->unread[i].say == '-' ? "as " : "",
+			q->unread[i].say, NULL);
 	}
 }
 
@@ -198,10 +200,10 @@ void ts_check_unread(struct ts_check_work *w)
 {
 	if (!w->question->unread_count)
 		return;
-	if (leads_all_the_same(w)) {
+	if (leads_all_the_same(w) || w->question->care_count) {
 		ts_text_put(&w->text, "Not understood: ");
 		put_quoted(w, SHOWN_MOST);
-		ts_text_put(&w->text, "; say it as ");
+		ts_text_put(&w->text, "; say it ");
 		put_ways(w);
 		ts_text_put(&w->text, ".");
 		w->out->not_understood = ts_asking_keep(w->asking, &w->text);
@@ -213,7 +215,7 @@ void ts_check_unread(struct ts_check_work *w)
 	w->out->decides = NULL;
 	w->out->otherwise = w->out->instead_says = w->out->root_says = NULL;
 	ts_check_finish(w, TS_CHECK_QUESTION, w->entry_count, NULL);
-	ts_text_put(&w->text, "Say it as ");
+	ts_text_put(&w->text, "Say it ");
 	put_ways(w);
 	ts_text_put(&w->text, "; nothing is called well or together before");
 	w->out->decides = ts_asking_keep(w->asking, &w->text);

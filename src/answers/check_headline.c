@@ -1386,5 +1386,6 @@ void ts_check_headline(struct ts_check_work *w)
 	ts_check_poison(w);
 	ts_check_asked(w);
 	ts_check_unripe(w);
+	ts_check_care(w);
 	ts_check_unread(w);
 }

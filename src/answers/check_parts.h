@@ -94,6 +94,9 @@ void ts_check_asked_room(struct ts_check_work *w);
 /* A no of a new tank: that it is too early for anybody. */
 void ts_check_unripe(struct ts_check_work *w);
 
+/* Answers everyday questions of care. */
+void ts_check_care(struct ts_check_work *w);
+
 /* What was typed and not understood becomes the question, or stands behind a deed or a no. */
 void ts_check_unread(struct ts_check_work *w);
 

@@ -33,7 +33,9 @@ struct call {
 	struct understood said;
 	unsigned asked; /* bits of enum ts_check_asked */
 	double aim;     /* behind one of its words; NAN: none */
-	bool file;      /* the first argument is a plan file */
+	const struct ts_care_row *care[TS_CARE_MOST];
+	size_t care_count;
+	bool file; /* the first argument is a plan file */
 };
 
 static enum ts_status read_file(struct session *s, struct call *c)
@@ -188,6 +190,13 @@ static enum ts_status read_asks(struct session *s, struct call *c)
 	for (size_t i = 0; i < o->asks.count; i++) {
 		const char *said = o->asks.items[i];
 		size_t len = strcspn(said, " "), row = 0;
+		const struct ts_care_row *care = ts_care_row(said);
+
+		if (care) {
+			if (c->care_count < TS_CARE_MOST)
+				c->care[c->care_count++] = care;
+			continue;
+		}
 
 		while (ts_check_asked_words[row] &&
 			(strlen(ts_check_asked_words[row]) != len ||
@@ -201,6 +210,8 @@ static enum ts_status read_asks(struct session *s, struct call *c)
 			for (size_t k = 0; ts_check_asked_words[k]; k++)
 				ts_text_puts(
 					s->error, k ? ", " : "", ts_check_asked_words[k], NULL);
+			for (size_t k = 0; k < ts_care_row_count; k++)
+				ts_text_puts(s->error, ", ", ts_care_rows[k].id, NULL);
 			return TS_BAD_INPUT;
 		}
 		c->asked |= 1u << row;
@@ -408,7 +419,8 @@ static enum ts_status answer(struct session *s, struct call *c, struct ts_check_
 	ts_practice_defaults(&practice);
 	return ts_answer_check(
 		&(struct ts_check_question){c->name, &c->plan, c->species, c->candidates,
-			c->said.read_as, c->said.unread, c->said.unread_count, c->asked, c->aim},
+			c->said.read_as, c->said.unread, c->said.unread_count, c->asked, c->aim,
+			c->care, c->care_count},
 		&(struct ts_asking){.arena = s->arena,
 			.practice = s->practice ? s->practice : &practice,
 			.today = s->today,

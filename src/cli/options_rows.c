@@ -73,7 +73,7 @@ const struct flag option_flags[] = {
 	SWITCH_ROW("--all", NULL, all, "check due find log propose rank", "everything, where a first screen shows what decides"),
 	SWITCH_ROW("--any-size", NULL, any_size, "rank", "those for whom the tank is too small as well"),
 	SWITCH_ROW("--ascii", NULL, ascii, NULL, "plain letters alone, in charts and names"),
-	TEXTS_ROW("--asks", asks, "change", "check", "what else is asked: fits, change, salt, ph-up, ph-down, kh-up (\"kh-up 4\"), drink, snails, how-many, away (\"away 14\"), tank, warmth, arrive, move, young, soften, at-once; may be repeated"),
+	TEXTS_ROW("--asks", asks, "change", "check", "what else is asked: fits, change, salt, ph-up, ph-down, kh-up (\"kh-up 4\"), drink, snails, how-many, away (\"away 14\"), tank, warmth, arrive, move, young, soften, at-once, or one of the questions of care (--asks ? names them); may be repeated"),
 	SWITCH_ROW("--base", NULL, base, "titrate", "strong base instead of acid"),
 	TEXT_ROW("--batch", NULL, batch_file, "FILE", "rank why", "many waters: a CSV table, a water a row; - is stdin; with -f lines a line of JSON for each"),
 	WORD_ROW("--bottom", NULL, bottom, words_bottom, "sand", "propose", "what covers the floor of the tank"),

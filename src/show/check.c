@@ -56,6 +56,7 @@ static const struct {
 		[WASTE] = WHERE_IT_MATTERS, [QUESTIONS] = 2, [NOTES] = 2}},
 	{TS_CHECK_WELL, {[CAUTIONS] = ANY, [CONFLICTS] = 1, [CONDITIONS] = 3, [SHARED] = ANY, [WASTE] = WHERE_IT_MATTERS,
 		[QUESTIONS] = 2, [NOTES] = 2, [GUIDE] = ANY}},
+	{TS_CHECK_CARE, {[CAUTIONS] = ANY}},
 };
 /* clang-format on */
 

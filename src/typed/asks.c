@@ -21,7 +21,7 @@
 	"buy|get|put|keep|stock|have|add|choose|house|place|start|use|pick|take|recommend|suggest"
 #define INTO "in|into|there|my|the|our|with|well|together|best|here|safely|happily|from|it"
 #define ONE "i|we|you|one|they|he|she|my|our|the|a|it|its|his|her|their|me"
-#define SHOULD "do|does|should|must|can|could|would|will|to|need|needs|have|has|be|is|are"
+#define SHOULD "do|does|should|shud|must|can|could|would|will|to|need|needs|have|has|be|is|are"
 #define EACH "each|every|a|per|week|weekly|month|day|of|the|out|at|once|time|it|in"
 #define UP "raise|raising|increase|increasing|lift|boost|heighten"
 #define DOWN "lower|lowering|reduce|reducing|decrease|decreasing|soften"

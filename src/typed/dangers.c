@@ -91,8 +91,8 @@ static const struct {
 	{"crack", "--volume, with the litres that are left"},
 	{"spike", "--ammonia \"0.5 mg/L\" --NO2 \"0.5 mg/L\", as read"},
 	{"crash", "--pH 5.5 --KH 0, as read"},
-	{"electrocut", "unplug it first"},
-	{"shock", "unplug it first"},
+	{"electrocut", "again, and unplug it first"},
+	{"shock", "again, and unplug it first"},
 };
 
 /* Words that begin like one of a danger, and are of none. */

@@ -31,6 +31,13 @@ enum ts_typed_mark {
 	TS_TYPED_PASSED, /* it asks or joins */
 };
 
+/* What a word is to an everyday question of care. */
+enum ts_typed_care {
+	TS_TYPED_NO_CARE,
+	TS_TYPED_CARE_KEY,    /* by it the question is known */
+	TS_TYPED_CARE_BESIDE, /* of the same thought, which tells nothing that happened */
+};
+
 struct ts_typed {
 	const struct ts_catalogue *catalogue;
 	struct ts_name_heads heads;
@@ -38,6 +45,7 @@ struct ts_typed {
 	struct ts_sentence *out;
 	const char *word[TS_TYPED_WORDS_MOST];
 	unsigned char mark[TS_TYPED_WORDS_MOST];
+	unsigned char care[TS_TYPED_WORDS_MOST]; /* enum ts_typed_care */
 	size_t count, at;
 	bool long_one;              /* more words than are read */
 	size_t pending;             /* first of the counts and sexes before `at` */
@@ -129,6 +137,8 @@ size_t ts_typed_happened(struct ts_typed *t);
 size_t ts_typed_fits(struct ts_typed *t, const char *pattern);
 /* What is asked, at `t->at`; how many words, 0: nothing. */
 size_t ts_typed_asked(struct ts_typed *t);
+/* Finds the everyday questions of care, before anything else is read. */
+void ts_typed_care(struct ts_typed *t);
 
 /* Adds a flag; false: another value of it stands already, and the words are not used. */
 bool ts_typed_flag(struct ts_typed *t, const char *flag, const char *value, const char *taken);

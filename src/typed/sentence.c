@@ -545,6 +545,36 @@ static void take_size(struct ts_typed *t)
 	memmove(&t->mark[here], &t->mark[here + 2], t->count - here);
 }
 
+/* The very name of an animal, and no group's. */
+static size_t very_name(struct ts_typed *t)
+{
+	size_t name = ts_typed_name_here(t, false);
+	const char *words = name ? ts_typed_joined(t, t->at, t->at + name) : NULL;
+
+	return name && ts_typed_how(t, words) == TS_NAME_SAME ? name : 0;
+}
+
+/* Within a question of care: names and figures, and where it is cut; the rest belongs to it. */
+static void step_beside(struct ts_typed *t)
+{
+	enum ts_typed_then then = TS_TYPED_AS_BEFORE;
+	size_t name = very_name(t), used = ts_typed_measure(t), cut;
+
+	if (used) {
+		go_on(t, used);
+		return;
+	}
+	cut = ts_typed_cut_here(t, &then);
+	if (name && name > cut)
+		take_name(t, name);
+	else if (cut)
+		take_cut(t, cut, then);
+	else if (ts_typed_is_count(t->word[t->at]) || ts_typed_before_name(t->word[t->at]))
+		t->strange = ++t->at; /* stays before the name */
+	else
+		go_on(t, 1);
+}
+
 static void step(struct ts_typed *t)
 {
 	/* "1 male 1 female betta": the sex is its own word, whatever is called so */
@@ -552,6 +582,15 @@ static void step(struct ts_typed *t)
 	size_t name, cut, used;
 	enum ts_typed_then then = TS_TYPED_AS_BEFORE;
 
+	if (t->mark[t->at] == TS_TYPED_USED ||
+		(t->care[t->at] == TS_TYPED_CARE_KEY && !very_name(t))) {
+		go_on(t, 1);
+		return;
+	}
+	if (t->care[t->at]) {
+		step_beside(t);
+		return;
+	}
 	used = ts_typed_asked(t);
 	if (used) {
 		go_on(t, used);
@@ -680,6 +719,7 @@ bool ts_sentence_read(const struct ts_catalogue *catalogue, struct ts_arena *are
 		if (!t->word[i])
 			return false;
 	}
+	ts_typed_care(t);
 	while (t->at < t->count)
 		step(t);
 	if (t->strange < t->at)

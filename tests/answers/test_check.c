@@ -98,8 +98,8 @@ static void any_scene(struct random *r, struct scene *s)
 static struct ts_check_result answered(
 	const struct scene *s, struct ts_arena *arena, const struct ts_practice *practice)
 {
-	struct ts_check_question question = {
-		"a plan", &s->plan, s->species, s->candidates, NULL, NULL, 0, 0, (double)NAN};
+	struct ts_check_question question = {"a plan", &s->plan, s->species, s->candidates, NULL,
+		NULL, 0, 0, (double)NAN, NULL, 0};
 	struct ts_asking asking = {.arena = arena, .practice = practice, .today = 20522};
 	struct ts_check_result result;
 

@@ -76,7 +76,7 @@ static struct ts_check_result answered(
 	const struct scene *s, struct ts_arena *arena, const struct ts_practice *practice)
 {
 	struct ts_check_question question = {
-		NULL, &s->plan, s->species, s->candidates, NULL, NULL, 0, 0, (double)NAN};
+		NULL, &s->plan, s->species, s->candidates, NULL, NULL, 0, 0, (double)NAN, NULL, 0};
 	struct ts_asking asking = {arena, practice, 20522, catalogue.items, catalogue.count};
 	struct ts_check_result result;
 

@@ -164,7 +164,7 @@ static void ask_six(struct scene *s, struct ts_arena *arena, struct six *a)
 		.water_given = true,
 		.kept_age_days = (double)NAN};
 	struct ts_check_question of_check = {
-		NULL, &s->plan, s->species, s->candidates, NULL, NULL, 0, 0, (double)NAN};
+		NULL, &s->plan, s->species, s->candidates, NULL, NULL, 0, 0, (double)NAN, NULL, 0};
 	struct ts_drift_question of_drift = {&s->plan, s->species, 3};
 	const char *refusal;
 

@@ -160,7 +160,7 @@ static struct ts_check_result ask_check(struct scene *s, size_t animal, struct t
 		.tank = {.temp_c = s->keeping.temperature}};
 	struct ts_candidates none = {0};
 	struct ts_check_question q = {
-		NULL, &plan, &s->species[animal], &none, NULL, NULL, 0, 0, (double)NAN};
+		NULL, &plan, &s->species[animal], &none, NULL, NULL, 0, 0, (double)NAN, NULL, 0};
 	struct ts_check_result result;
 
 	assert_int_equal(ts_answer_check(&q, &asking, &result), TS_OK);
