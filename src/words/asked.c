@@ -97,7 +97,7 @@ const struct ts_care_row ts_care_rows[] = {
 	{"light", "light|lights|lamp|lighting hour|hours|long|night|nights|on|off|day|need|dark|leave -snow|algae|green",
 		"6 to 8 hours a day, by a timer, and dark at night: fish need the night to rest.",
 		"Longer light grows algae and no happier fish. With living plants 8, more only if nothing green grows on the glass. Room light on before the tank's, so that nobody is frightened.", 0},
-	{"algae-eater", "algae|algea eats|eat|eater|eaters|fish|snail|shrimp|shrimps|pleco|cleaner|cleaning -glass|pregnant",
+	{"algae-eater", "algae|algea eats|eat|eater|eaters|fish|snail|shrimp|shrimps|pleco|cleaner|cleaning -glass|pregnant|pleco|is_a|good",
 		"No animal cures algae: less light and less food do. 6 to 8 hours of light, feed less, a water change every week.",
 		"Take off by hand what you can reach. Nerite snails or a group of Amano shrimps help where water, company and size suit them; a common pleco grows too large. Ask tapshoal why with the animal and your water.", 0},
 	{"algae", "algae|algea|alge|brown_film|diatoms|beard_algae how|rid|remove|against|fight|why|stop|prevent|what -wafer|wafers|flakes|pellets|fed|green_water",
