@@ -37,7 +37,7 @@ const struct ts_care_row ts_care_rows[] = {
 		"No medicine before it is known what they have: it burdens fish, filter and shrimps, and the wrong one costs the time that counts.",
 		"Test ammonia, nitrite and temperature first: most of what looks like illness is the water. Then a vet who treats fish names the illness and the dose; name what you see here, and the answer says what to do until then.", 0},
 	/* bowls, presents, first steps */
-	{"bowl", "!bowl|bowls|fishbowl|vase|jar|-litre-bowl -food_bowl|running",
+	{"bowl", "!bowl|bowls|fishbowl|vase|jar give|get|buy|ok|okay|can|could|good|keep|put|present|idea|want|birthday|saw|fine|live -litre|litres|liter|liters|l|gallon|gallons|food_bowl|running|months|years",
 		"No bowl: it is too small, has no filter and no steady warmth, and what lives in it lives badly.",
 		"Goldfish grow longer than a hand and need 150 cm of tank or a pond, in company; a betta needs 20 L or more, heated and filtered. If it is to be a present: ask first, then the tank, running for weeks before the animal, and an adult who looks after it.", 0},
 	{"gift", "!birthday|christmas|xmas|surprise|present|gift " FISH "|" TANK "|goldfish|guppies|betta give|get|buy|surprise|present|gift|want|idea -ate|fed",
