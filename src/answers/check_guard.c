@@ -6,8 +6,12 @@
  */
 #include "answers/check_parts.h"
 
+#include <math.h>
 #include <stddef.h>
 #include <string.h>
+
+#include "stock/rules.h"
+#include "words/rulings.h"
 
 #define SHOWN_MOST 3
 
@@ -185,6 +189,77 @@ void ts_check_poison(struct ts_check_work *w)
 			"is right");
 		return;
 	}
+}
+
+/* Waste that was read beyond what those that live there bear; NULL: none is. */
+static const struct ts_ruling *waste_read(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if ((r->rule == TS_RULE_NITRATE || r->rule == TS_RULE_AMMONIA ||
+			    r->rule == TS_RULE_NITRITE) &&
+			r->severity >= TS_CONCERN)
+			return r;
+	}
+	return NULL;
+}
+
+/* Those that live there have no room. */
+static bool cramped(const struct ts_check_work *w)
+{
+	for (size_t i = 0; i < w->check.count; i++) {
+		const struct ts_ruling *r = &w->check.rulings[i];
+
+		if (r->severity == TS_CONFLICT && r->subject && ts_rule_of_room(r->rule) &&
+			ts_check_lives(w, r->subject))
+			return true;
+	}
+	return false;
+}
+
+/* Somebody is to be added, known or by a name of several. */
+static bool newcomers(const struct ts_check_work *w)
+{
+	const struct ts_plan *plan = w->question->plan;
+
+	for (size_t i = 0; i < plan->stock_count; i++) {
+		if (!ts_in_tank(&plan->stock[i]))
+			return true;
+	}
+	return false;
+}
+
+/* To a tank that is itself unfit nobody is added, and nobody is offered. */
+void ts_check_unfit(struct ts_check_work *w)
+{
+	const struct ts_ruling *waste = waste_read(w);
+	bool small = cramped(w);
+
+	if (!newcomers(w) || !w->check.living_groups || !(waste || small) ||
+		is_kind(w, TS_CHECK_DANGER))
+		return;
+	w->out->instead_says = NULL;
+	w->out->instead_species = NULL;
+	w->out->instead_count = (double)NAN;
+	if (!waste || is_kind(w, TS_CHECK_NO))
+		return;
+	w->out->members.count = 0;
+	for (size_t i = 0; i < w->entry_count; i++) {
+		const struct ts_ruling *r = w->entries[i].ruling;
+
+		w->out->judgements[i].folded |= r && r->rule == TS_RULE_UNKNOWN_SPECIES;
+	}
+	w->out->otherwise = w->out->root_says = w->out->water_too = NULL;
+	w->out->of_room = false;
+	ts_text_put(&w->text, "Nothing new here: ");
+	ts_say_opening(&w->text, waste);
+	ts_text_put(&w->text, ", and no animal takes it out of the water.");
+	ts_check_finish(w, TS_CHECK_NO, w->entry_count,
+		small ? "Change a quarter of the water every second day until it has fallen, feed "
+			"less, and see to a larger tank, or another home, for those that live there"
+		      : "Change a quarter of the water every second day until it has fallen, and "
+			"feed less");
 }
 
 void ts_check_unripe(struct ts_check_work *w)

@@ -1385,6 +1385,7 @@ void ts_check_headline(struct ts_check_work *w)
 	ts_check_happened(w);
 	ts_check_poison(w);
 	ts_check_asked(w);
+	ts_check_unfit(w);
 	ts_check_unripe(w);
 	ts_check_care(w);
 	ts_check_unread(w);

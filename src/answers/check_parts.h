@@ -91,6 +91,9 @@ void ts_check_asked(struct ts_check_work *w);
 /* The same of the smallest tank, once that is known. */
 void ts_check_asked_room(struct ts_check_work *w);
 
+/* Nobody is added to a tank that is unfit for those that live there. */
+void ts_check_unfit(struct ts_check_work *w);
+
 /* A no of a new tank: that it is too early for anybody. */
 void ts_check_unripe(struct ts_check_work *w);
 
