@@ -14,6 +14,8 @@
 
 /* Lines of the table at the most. */
 #define ROWS_MOST 12
+/* mg/L of nitrogen that a kit just tells from nil. */
+#define TRACE_TAN 0.05
 
 struct page {
 	const struct ts_drift_result *r;
@@ -57,23 +59,53 @@ static const char *ammonia_cell(struct page *p, const struct ts_drift_day_result
 	return take(p);
 }
 
+/* Ammonia worth a column: a filter that is ripe leaves no trace that a kit could read. */
+static bool ammonia_shows(const struct ts_drift_result *r)
+{
+	for (size_t i = 0; i < r->day_count; i++) {
+		if (r->days[i].filter_doubtful || r->days[i].tan_mg_l >= TRACE_TAN)
+			return true;
+	}
+	return false;
+}
+
+/* A meter's reading gives the conductivity of the days a start; without one it is a guess of ions.
+ */
+static bool conductivity_read(const struct ts_drift_result *r)
+{
+	for (size_t i = 0; i < r->now_count; i++) {
+		if (!strcmp(r->now[i].parameter, "conductivity"))
+			return r->now[i].read;
+	}
+	return false;
+}
+
 static void table(struct page *p)
 {
 	const struct ts_drift_result *r = p->r;
 	struct ts_node *node = ts_doc_table(p->doc);
+	bool ammonia = ammonia_shows(r), conductivity = conductivity_read(r);
 	size_t step = 7;
 
 	while ((r->day_count - 1) / step >= ROWS_MOST)
 		step *= 2;
-	ts_doc_line(p->doc, node, "day", "KH", "GH", "pH", "ammonia", "nitrate", "uS/cm", NULL);
+	/* What is not shown ends the line before it. */
+	ts_doc_line(p->doc, node, "day", "KH", "GH", "pH", "nitrate",
+		ammonia        ? "ammonia"
+		: conductivity ? "uS/cm"
+			       : NULL,
+		ammonia && conductivity ? "uS/cm" : NULL, NULL);
 	for (size_t i = 0; i < r->day_count; i++) {
 		const struct ts_drift_day_result *d = &r->days[i];
+		const char *meter = NULL;
 
 		if (i % step && i + 1 != r->day_count)
 			continue;
+		if (conductivity)
+			meter = cell(p, d->conductivity_us_cm, 0);
 		ts_doc_line(p->doc, node, cell(p, d->day, 0), cell(p, d->kh_dh, 1),
-			cell(p, d->gh_dh, 1), ph_cell(p, d), ammonia_cell(p, d),
-			cell(p, d->no3_mg_l, 0), cell(p, d->conductivity_us_cm, 0), NULL);
+			cell(p, d->gh_dh, 1), ph_cell(p, d), cell(p, d->no3_mg_l, 0),
+			ammonia ? ammonia_cell(p, d) : meter, ammonia ? meter : NULL, NULL);
 	}
 }
 
