@@ -14,7 +14,7 @@ if ! command -v clang-14 >/dev/null || ! command -v node >/dev/null ||
 	exit 0
 fi
 # The checks that need nothing but the engine: one that reads the species files does not.
-checks=$(grep -L TS_SPECIES_DIR tests/checks/test_*.c | sort)
+checks=$(grep -L -e TS_SPECIES_DIR -e '"../shipped.h"' tests/checks/test_*.c | sort)
 # shellcheck disable=SC2086  # the list is words on purpose
 tests=$(cat $checks | grep -c 'cmocka_unit_test(test_')
 echo "1..$((tests + 2))"
