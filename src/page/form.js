@@ -106,10 +106,9 @@ class Field {
 	show() {
 		const [text, unit] = splitUnit(this.values[this.row.key] || "", this.units);
 		this.input.value = text;
-		// KH is that of the alkalinity, where that was read.
-		if (this.row.key === "KH" && this.values.alkalinity) { this.input.placeholder = `alkalinity ${this.values.alkalinity}`; }
 		if (this.unit && this.values[this.row.key]) { this.unit.value = unit; }
 		this.ask();
+		if (this.row.key === "KH" && !text && this.values.alkalinity) { this.doubt.textContent = `By the alkalinity, ${this.values.alkalinity}`; }
 	}
 	take() {
 		const text = this.input.value.trim();

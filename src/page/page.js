@@ -98,7 +98,7 @@ function go() {
 	clearTimeout(page.waiting);
 	readWhole();
 	const unclear = page.read.find(({ name, choices = [] }) => !name && choices.length);
-	if (page.question && !unclear) { return toAnswer(); }
+	if (page.question && (!unclear || at("answer").querySelector(".verdict"))) { return toAnswer(); }
 	if (!page.unclear.length) { at("names").replaceChildren(element("p", {}, FIRST_NEED)); }
 	return at("names").scrollIntoView({ block: "center" });
 }
@@ -328,7 +328,7 @@ function brief(words, place) {
 function wire() {
 	at("sheet").addEventListener("submit", (event) => event.preventDefault());
 	wireAnimals();
-	at("to-answer").parentElement.addEventListener("click", () => (page.unclear.length ? go() : toAnswer()));
+	at("to-answer").parentElement.addEventListener("click", () => (page.unclear.length && !at("answer").querySelector(".verdict") ? go() : toAnswer()));
 	at("go").addEventListener("click", go);
 	at("animals").addEventListener("keydown", (event) => {
 		if (event.key !== "Enter" || event.shiftKey || event.isComposing) { return; }
