@@ -230,6 +230,22 @@ static const char *until_then(struct ts_proposing *w)
 	return keep(w);
 }
 
+/* Why nobody is left: the room for those whom the water suits, else the water; NULL: neither. */
+static const char *nobody_because(struct ts_proposing *w)
+{
+	const struct ts_proposal *p = &w->p;
+	size_t without = p->of[TS_LEFT_BY_ROOM] + p->of[TS_LEFT_BY_LOAD];
+
+	if (!without && !p->of[TS_LEFT_BY_WATER])
+		return NULL;
+	number(w, (double)(without ? without : p->of[TS_LEFT_BY_WATER]), 0);
+	ts_text_puts(&w->text, " of ", NULL);
+	number(w, (double)p->species_count, 0);
+	ts_text_put(&w->text, without ? " kinds could live in this water, and want a larger tank."
+				      : " kinds cannot live in this water.");
+	return keep(w);
+}
+
 static void headline(struct ts_proposing *w)
 {
 	const struct ts_proposal *p = &w->p;
@@ -257,6 +273,8 @@ static void headline(struct ts_proposing *w)
 		r->headline = "These go together in this water and this tank.";
 	if (p->count && !r->held.count)
 		r->deciding = r->communities[0].why;
+	else if (!p->count && !r->must_count)
+		r->deciding = nobody_because(w);
 }
 
 static void tank(struct ts_proposing *w)
